@@ -1,0 +1,54 @@
+"""What is true of a worked pattern, row by row: counts per size, printed counts, assumptions, findings."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from loopwright.findings import Finding
+    from loopwright.model.fabric import Fabric
+    from loopwright.source import Span
+
+
+@dataclass(frozen=True, slots=True)
+class RowReport:
+    """One worked row. Lists are per size; None where the size does not work the row or its count is not known.
+
+    `index` is its place among all worked rows; `item` the index of the tree's item that asked for it.
+    """
+
+    section: str | None
+    label: str
+    span: Span
+    item: int
+    read: bool
+    counts: tuple[int | None, ...]
+    with_chains: tuple[int | None, ...] | None
+    made: dict[str, tuple[int | None, ...]]
+    printed: tuple[int | None, ...] | None
+    printed_noun: str | None
+    agrees: bool | None
+    confirmed: bool
+    why_not: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Assumption:
+    """A choice that the words left open and that the result depends on."""
+
+    span: Span
+    message: str
+
+
+@dataclass(frozen=True, slots=True)
+class Report:
+    """A pattern worked in all its sizes. `fabrics` has one fabric per size (None where it could not be worked)."""
+
+    title: str | None
+    terms: str
+    sizes: tuple[str, ...]
+    rows: tuple[RowReport, ...]
+    assumptions: tuple[Assumption, ...]
+    findings: tuple[Finding, ...]
+    fabrics: tuple[Fabric | None, ...] = field(default=(), compare=False)

@@ -1,0 +1,421 @@
+"""The tree: a pattern as written. Every node keeps the span of the words that made it.
+
+Not an interpretation: where the words allow several readings, the tree holds an `Either`, and the worker chooses.
+Stitch kinds are US abbreviations in every tree, whatever terms the text uses ("sc", "hdc", "dc3tog", "fpdc").
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Literal
+
+from loopwright.source import Span
+
+NOWHERE = Span(0, 0)
+
+
+@dataclass(frozen=True, slots=True)
+class Num:
+    """A number as written: one value for all sizes, one per size, or a blank to be filled per size.
+
+    A `None` among the values is a dash: this size does not do it.
+    """
+
+    values: tuple[int | None, ...] = ()
+    blank: str | None = None
+    span: Span = NOWHERE
+
+    def at(self, size: int) -> int | None:
+        """The value for a size by index; a single value serves every size. An unfilled blank gives None."""
+        if not self.values:
+            return None
+        return self.values[size if len(self.values) > 1 and size < len(self.values) else 0]
+
+
+ONE = Num((1,))
+
+Loop = Literal["both", "back", "front", "third", "front-post", "back-post"]
+Quant = Literal["next", "first", "last", "same", "each", "every", "kth", "any"]
+
+
+@dataclass(frozen=True, slots=True)
+class Thing:
+    """What a place is made of.
+
+    `kind`: "st" (any stitch), "ch" (a chain itself), "sp" (a chain space, loop or gap; `length` chains when said,
+    0 = a gap between stitches or groups), "ring", "corner", "tch" (turning or start chain), "join", "row-end",
+    "underside" (other side of the foundation), "row" (a count of rows), a stitch kind ("dc", "fpdc"),
+    or a group or special name ("shell", "cluster", "picot", "popcorn", "bean st" …).
+    """
+
+    kind: str = "st"
+    length: int | None = None
+
+
+STITCH = Thing("st")
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where a stitch goes.
+
+    `quant`: next/first/last/same/each/every/kth/any. `n`: how many ("next 3"); "each" with n None runs to the end
+    of the row or until `left` places remain ("to last 3 sts", "across to within 2 sts of end").
+    `each of next 3` is quant "next", n 3. "every 3rd st" is quant "every", k 3.
+    `k` with `of`: "3rd ch of ch-6" = kth, k 3, thing ch, of Thing("ch", 6). `from_hook`: "2nd ch from hook".
+    `centre`: "center dc of shell" = thing dc, of shell, centre. `relation`: in, between, around (a post or under).
+    `rows_below`: 0 for the row being worked into, 1 for the row below that, … (spike stitches).
+    """
+
+    quant: Quant = "next"
+    n: Num | None = ONE
+    thing: Thing = STITCH
+    k: int | None = None
+    of: Thing | None = None
+    loop: Loop = "both"
+    left: Num | None = None
+    centre: bool = False
+    from_hook: bool = False
+    relation: Literal["in", "between", "around"] = "in"
+    rows_below: int = 0
+    span: Span = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
+class Make:
+    """Stitches of one kind.
+
+    With a place: `n` stitches in *each* place taken ("2 sc in each of next 3" = n 2, place next 3 -> 6 stitches).
+    Without a place: one in each of the next `n` places ("sc 3", "5 dc"); for decreases ("sc2tog 3") likewise n of them.
+    kind "inc" and "dec" stand for an increase / decrease in the stitch of the row (2 in one, 2 together);
+    `parts` > 0 tells how many legs a decrease or cluster has when the text says so ("dc3tog" is kind dc3tog, parts 3).
+    `between`: chains between the n stitches when told apart ("3 dc with ch 1 between"). `loop` as for Place.
+    `taking`: stitches of the row below that one such stitch takes ("over next 3 sts").
+    """
+
+    kind: str
+    n: Num = ONE
+    place: Place | None = None
+    loop: Loop = "both"
+    parts: int = 0
+    between: int = 0
+    taking: int | None = None
+    span: Span = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
+class Chain:
+    """`ch n`. `counts`: what the text says of it as a stitch; `as_kind` what it counts as ("counts as dc")."""
+
+    n: Num
+    counts: Literal["yes", "no", "part", "unsaid"] = "unsaid"
+    as_kind: str | None = None
+    plus: int = 0
+    span: Span = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Several things into ONE place (in each place taken): "(2 dc, ch 1, 2 dc) in next sp". `name`: "shell" when told."""
+
+    nodes: tuple[Node, ...]
+    place: Place | None
+    name: str | None = None
+    span: Span = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
+class Skip:
+    """`sk n things`."""
+
+    n: Num
+    thing: Thing = STITCH
+    span: Span = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
+class Repeat:
+    """A repeat of nodes.
+
+    `mode`: "times" (`times` in all: "(…) 6 times", "x 6"), "more" ("rep from * 5 times more": times + 1 in all),
+    "star-times" ("rep from * 5 times": n + 1 by custom, or n: the worker decides), "end" (around, across, to the end),
+    "left" (until `left` sts remain), "once" (no repeat told: a bracket only).
+    `ending`: what is worked after it when the text says "ending with …" (replaces the last round's tail as needed);
+    `ending_mode`: "after" (plain text going on), "with" ("ending with"/"end last rep with"), "correspond",
+    "omit" (last repeat leaves the ending nodes out), "at" (last repeat stops before node index `stop_at`: ** mark).
+    """
+
+    nodes: tuple[Node, ...]
+    mode: Literal["times", "more", "star-times", "end", "left", "once"]
+    times: Num | None = None
+    left: Num | None = None
+    ending: tuple[Node, ...] = ()
+    ending_mode: Literal["after", "with", "correspond", "omit", "at"] = "after"
+    stop_at: int | None = None
+    span: Span = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
+class Either:
+    """Several readings of the same words: (cost, nodes) each, cheapest first. `key` names the fork for assumptions."""
+
+    key: str
+    readings: tuple[tuple[float, tuple[Node, ...]], ...]
+    span: Span = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
+class Evenly:
+    """Increases or decreases spread over the row: "inc 8 sts evenly" (`n`), "dec evenly to 54 sts" (`to`).
+
+    `kind`: stitch of the row when said.
+    """
+
+    op: Literal["inc", "dec"]
+    n: Num | None = None
+    to: Num | None = None
+    kind: str | None = None
+    span: Span = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
+class EveryKth:
+    """ "inc in every 3rd st" = two plain, then the increase in the third; "dec every 3rd and 4th st"."""
+
+    op: Literal["inc", "dec"]
+    k: int
+    kind: str | None = None
+    span: Span = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
+class AtEnds:
+    """ "dec 1 st at each end" (`ends` 2) or at one edge (`ends` 1): the rest of the row is worked even."""
+
+    op: Literal["inc", "dec"]
+    n: Num = ONE
+    ends: int = 2
+    kind: str | None = None
+    span: Span = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
+class EdgeRun:
+    """Stitches along an edge that is not the last row: row ends, the underside of the foundation, around a corner.
+
+    `n` total if told; `per` stitches per row end when told ("2 dc in end of each row"). `where`: "row-ends", "underside",
+    "edge" (unsaid which), "around" (all the way round a piece).
+    """
+
+    kind: str
+    n: Num | None
+    where: Literal["row-ends", "underside", "edge", "around"]
+    per: int | None = None
+    span: Span = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
+class PatternRun:
+    """ "work in pattern (to end / over n sts)", "4 patterns", "shells across": what was established before goes on."""
+
+    name: str | None
+    n: Num | None = None
+    span: Span = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
+class Join:
+    """End of round (or any) join. `place` None: to the first stitch. `via`: "sl st", "sc", "dc" … None when unsaid."""
+
+    place: Place | None = None
+    via: str | None = None
+    span: Span = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
+class Ring:
+    """A start in the round: magic ring (`chains` None) or the last chain joined to form a ring."""
+
+    magic: bool
+    span: Span = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """Anything that moves no stitch: turn, fasten off, no join, stitch marker, leave unworked, change of colour, attach.
+
+    `what`: "turn", "fasten-off", "no-join", "leave" (n unworked), "colour" (text), "attach" (text, place),
+    "side-rs", "side-ws", "with-wrong-side", "loops" (loop set for the whole row: see `loop`), "note" (text).
+    """
+
+    what: str
+    text: str = ""
+    n: Num | None = None
+    place: Place | None = None
+    loop: Loop = "both"
+    span: Span = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
+class Define:
+    """A name given to what came just before or to the nodes told: "(shell made)", "(cluster: …)", special stitches."""
+
+    name: str
+    nodes: tuple[Node, ...] = ()
+    span: Span = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
+class Unknown:
+    """Words that could not be read, kept as they stand."""
+
+    text: str
+    words: int = 1
+    span: Span = NOWHERE
+
+
+Node = (
+    Make | Chain | Group | Skip | Repeat | Either | Evenly | EveryKth | AtEnds | EdgeRun | PatternRun | Join | Ring | Mark | Define | Unknown
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Count:
+    """One printed count: "(24 dc and 12 ch-2 sps)" holds two. `noun` is a kind or group name, None when bare or "sts"."""
+
+    n: Num
+    noun: str | None = None
+    scope: Literal["row", "each", "side", "more"] = "row"
+    span: Span = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """ "Rnd 3", "Rows 4-7", "2nd and 3rd rows", "Next row", "Rows 24 (26, 28)".
+
+    `first` and `last` are numbers of rows (per size when sizes differ); both None for an unnumbered label ("Next row"),
+    then `how_many` tells how many rows ("Next 5 rows"). `parity`: "odd"/"even" for "all even rows".
+    """
+
+    kind: Literal["row", "rnd", "none"]
+    first: Num | None = None
+    last: Num | None = None
+    how_many: Num = ONE
+    text: str = ""
+    also: tuple[int, ...] = ()
+    span: Span = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
+class RowOrder:
+    """What a row is when it is told by other rows.
+
+    `what`: "repeat" (rows `rows`, `times` or `until`), "even" (work even `times` rows), "same-as" (one earlier row, by
+    number or label; `section` when of another piece), "continue" (as established, `delta` sts more/fewer each row),
+    "correspond" (other side, reversing shaping).
+    `rows`: numbers of the rows told, in order ("Rows 2 and 3" = (2, 3)); empty with `last_n` ("last 2 rows").
+    `more`: the times are counted in addition to those worked. `total_rows`: "until 20 rows are worked".
+    `until_sts`: "until 54 sts"; `until_text`: a measure ("until piece measures 6 in"), not countable alone.
+    """
+
+    what: Literal["repeat", "even", "same-as", "continue", "correspond"]
+    rows: tuple[int, ...] = ()
+    last_n: int | None = None
+    times: Num | None = None
+    more: bool = False
+    alternate: bool = False
+    section: str | None = None
+    delta: Num | None = None
+    delta_kind: str | None = None
+    until_sts: Num | None = None
+    until_text: str = ""
+    total_rows: Num | None = None
+    kind: str | None = None
+    span: Span = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One labelled (or implied) row or round, or a range of them, as written.
+
+    `order` is set when the row is told by other rows ("Rows 5-8: rep Rows 3 and 4"); `body` may then hold additions.
+    `printed` holds the counts stated for the row's end. `sizes`: indexes of the sizes it is for, None = all.
+    `doubt`: unknown words in it. `also_printed`: counts read in the middle of the row.
+    """
+
+    label: Label | None
+    body: tuple[Node, ...]
+    printed: tuple[Count, ...] = ()
+    order: RowOrder | None = None
+    side: Literal["RS", "WS"] | None = None
+    sizes: tuple[int, ...] | None = None
+    doubt: int = 0
+    also_printed: tuple[Count, ...] = ()
+    span: Span = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """A heading line of a part: "Crown", "SLEEVES", "First motif (make 4)"."""
+
+    title: str
+    copies: int = 1
+    span: Span = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
+class Prose:
+    """Lines that are no row: kept as written."""
+
+    text: str
+    span: Span = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
+class HeadLine:
+    """ "Name: value" of the heading. `name` is lower case, as written otherwise."""
+
+    name: str
+    value: str
+    span: Span = NOWHERE
+    value_span: Span = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
+class FitLine:
+    """ "{crown rounds}: rnds until crown measures …": a blank and its sentence, as written (grading reads the sentence)."""
+
+    blank: str
+    sentence: str
+    span: Span = NOWHERE
+    sentence_span: Span = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
+class SpecialStitch:
+    """ "bean st = …" of the special stitches or abbreviations: name, its abbreviation if any, what it is made of."""
+
+    name: str
+    nodes: tuple[Node, ...]
+    text: str
+    abbreviation: str | None = None
+    span: Span = NOWHERE
+
+
+Item = Row | Section | Prose | HeadLine | FitLine | SpecialStitch
+
+
+@dataclass(frozen=True, slots=True)
+class Document:
+    """A whole pattern as written. `items` in order; `sizes` names ("one size" when single); `terms` us/uk/old."""
+
+    text: str
+    name: str
+    items: tuple[Item, ...]
+    title: str | None
+    sizes: tuple[str, ...]
+    terms: Literal["us", "uk", "old"]
+    terms_said: bool
+    in_rounds: bool | None = None
+    findings: tuple[object, ...] = field(default=(), compare=False)
+    assumptions: tuple[tuple[Span, str], ...] = ()
