@@ -1,0 +1,90 @@
+"""Starts that the text does not tell: how many stitches must have been there for a row to work out."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from loopwright.model.tree import Count
+from loopwright.working.rows import CannotWork, Made, agrees, main_kind, work_row
+from loopwright.working.kinds import code
+from loopwright.working.view import View, plain_row
+
+if TYPE_CHECKING:
+    from loopwright.working.search import Decoder, State
+    from loopwright.working.steps import Step
+
+NEAR = 10
+FAR = 420
+HORIZON = 4
+
+
+def solve(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int) -> list[tuple[int, str]]:
+    """Numbers of stitches that may have stood below, best first: (number, kind).
+
+    A row whose repeats are all bounded tells it exactly. Otherwise its printed count does, where one number alone
+    leaves nothing over; then that count cannot also confirm the row.
+    """
+    body = decoder._body(state, step)  # noqa: SLF001 - the two are one algorithm in two files
+    kind = main_kind(body, state.kind)
+    below = kind if kind else "sc"
+    bounded = _try_open(decoder, state, step, body, kind)
+    if bounded is not None and bounded > 0:
+        return [(bounded, below)]
+    wanted = _printed(step.printed)
+    if wanted:
+        found = _by_count(decoder, state, step, body, kind, step.printed, wanted)
+        return [(n, below) for n in found[:3]]
+    return []
+
+
+def _printed(printed: tuple[Count, ...]) -> int | None:
+    for count in printed:
+        if count.scope == "row" and count.n.at(0) is not None:
+            return count.n.at(0)
+    return None
+
+
+def _try_open(decoder: Decoder, state: State, step: Step, body: tuple, kind: str) -> int | None:  # type: ignore[type-arg]
+    """Works the row on a row without end; how many it used, when it came to an end by itself."""
+    from loopwright.working.run import Run
+
+    view = View(b"\x02", open_end=True, joined=step.kind == "rnd")
+    run = Run(view, (), dict(state.conventions), decoder.definitions, kind, step.kind == "rnd")
+    from loopwright.working.instructions import do_all
+    from loopwright.working.rows import split_pending
+
+    nodes, _ = split_pending(body)
+    try:
+        do_all(run, nodes)
+    except CannotWork:
+        return None
+    return run.pos or None
+
+
+def _attempt(decoder: Decoder, state: State, step: Step, body: tuple, kind: str, number: int) -> Made | None:  # type: ignore[type-arg]
+    view = plain_row(number, code(kind), joined=step.kind == "rnd")
+    try:
+        return work_row(view, body, (), dict(state.conventions), decoder.definitions, kind, step.kind == "rnd", state.rows)
+    except CannotWork:
+        return None
+
+
+def _by_count(
+    decoder: Decoder, state: State, step: Step, body: tuple, kind: str, printed: tuple[Count, ...], wanted: int,  # type: ignore[type-arg]
+) -> list[int]:
+    first = _attempt(decoder, state, step, body, kind, max(1, wanted))
+    guess = wanted
+    if first is not None and first.count:
+        guess = max(1, round(wanted * wanted / first.count))
+    order: list[int] = []
+    for centre in dict.fromkeys((wanted, guess)):
+        for d in range(NEAR + 1):
+            order += [n for n in (centre - d, centre + d) if 0 < n <= FAR and n not in order]
+    fits = []
+    for n in order:
+        made = _attempt(decoder, state, step, body, kind, n)
+        if made is not None and made.left == 0 and agrees(made, printed):
+            fits.append((made.cost, n))
+        if len(fits) >= 4:
+            break
+    return [n for _, n in sorted(fits)]

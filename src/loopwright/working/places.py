@@ -1,0 +1,398 @@
+"""Finding the places that words name: the next stitch, the 3rd chain of ch-6, the centre of a shell, the last space."""
+
+from __future__ import annotations
+
+from loopwright.model.tree import Place, Thing
+from loopwright.working.kinds import ANY, CHAIN, HEIGHT, code, plain, name
+from loopwright.working.run import CannotWork, Run, RunsOut
+from loopwright.working.view import Group, Slot
+
+SPACES = frozenset({"sp", "loop", "mesh", "arch"})
+STITCHES = frozenset({"st", "sts", "stitch", "pattern"})
+_HOW = {"both": "top", "back": "back", "front": "front", "third": "third", "front-post": "front-post", "back-post": "back-post"}
+JUMP_COST = 0.8
+OPEN_LIMIT = 4000
+
+
+def how_of(run: Run, place: Place | None, loop: str = "both") -> str:
+    """Where in the stitch: top, a loop, a post."""
+    if place is not None and place.loop != "both":
+        return _HOW[place.loop]
+    if loop != "both":
+        return _HOW[loop]
+    return _HOW[run.loop]
+
+
+def slots_of(run: Run, place: Place, how: str = "top") -> list[Slot]:
+    """The slots a place names, in order, moving the cursor past them. Raises RunsOut when they are not there."""
+    if run.view.ring and not run.view.items and place.thing.kind not in ("ring",):
+        return [Slot(0, 0, "ring")] * max(1, place.n.at(0) or 1 if place.n and place.quant == "next" else 1)
+    kind = place.thing.kind
+    if kind == "ring":
+        run.last = Slot(0, len(run.view.items), "ring")
+        if not run.view.ring:
+            run.cost += 1.0
+            return [_take(run, Slot(run.pos, run.pos, "ring"))]
+        return [run.last]
+    if place.quant == "same":
+        return [_same(run)]
+    if place.quant == "first":
+        return _first(run, place, how)
+    if place.quant == "last":
+        return _last(run, place, how)
+    if place.quant == "kth" or place.from_hook or (place.k and place.quant == "next" and place.of is None):
+        return [_kth(run, place, how)]
+    if place.quant == "each":
+        return _each(run, place, how)
+    if place.quant == "every":
+        return _every(run, place, how)
+    return _next(run, place, how)
+
+
+def _next(run: Run, place: Place, how: str) -> list[Slot]:
+    wanted = place.n.at(0) if place.n is not None else 1
+    found: list[Slot] = []
+    for _ in range(min(wanted or 0, OPEN_LIMIT)):
+        slot = seek(run, place.thing, run.pos)
+        if slot is None:
+            raise RunsOut(place.thing.kind, wanted=wanted, found=len(found))
+        if place.of is not None or place.centre:
+            slot = _inside(run, slot, place)
+        found.append(_take(run, slot._replace(how=_entered(slot, how))))
+    return found
+
+
+def _entered(slot: Slot, how: str) -> str:
+    return slot.how if slot.how in ("space", "ring", "chain", "between") and how == "top" else how
+
+
+def _take(run: Run, slot: Slot) -> Slot:
+    run.last = slot
+    run.pos = max(run.pos, slot.end)
+    run.used_spaces = slot.how in ("space", "between")
+    return slot
+
+
+def _same(run: Run) -> Slot:
+    if run.last is None:
+        if run.view.ring:
+            return Slot(0, len(run.view.items), "ring")
+        if run.pos >= run.end and not run.view.open_end:
+            raise RunsOut("same", wanted=1, found=0)
+        run.last = Slot(run.pos, run.pos + 1)
+    return _take(run, run.last)
+
+
+def _first(run: Run, place: Place, how: str) -> list[Slot]:
+    """The first place of the row; "first 3 sts" takes three. At the end of a round it is the stitch of the join."""
+    if run.worked > 2 and run.pos > run.start + 1 and run.in_rounds and (place.n is None or (place.n.at(0) or 1) == 1):
+        run.half_loop = True
+        return [Slot(run.start, run.start + 1, how)]
+    run.pos = min(run.pos, run.start) if run.worked == 0 else run.pos
+    thing = place.thing
+    return _next(run, Place("next", place.n, thing, of=place.of, centre=place.centre, k=None), how)
+
+
+def _last(run: Run, place: Place, how: str) -> list[Slot]:
+    """The last places: what lies between is left, at a cost."""
+    wanted = (place.n.at(0) if place.n else 1) or 1
+    if run.view.open_end:
+        return _next(run, Place("next", place.n, place.thing), how)
+    if place.thing.kind in ("tch",) or (place.of and place.of.kind == "tch"):
+        return [_tch(run)]
+    ahead: list[Slot] = []
+    pos = run.pos
+    while (slot := seek(run, place.thing, pos)) is not None and len(ahead) < OPEN_LIMIT:
+        ahead.append(slot)
+        pos = max(slot.end, pos + 1) if slot.end == pos else slot.end
+    if len(ahead) < wanted:
+        if run.last is not None and wanted == 1 and run.last.end >= run.end and run.worked:
+            run.cost += 0.4
+            return [run.last]
+        raise RunsOut(place.thing.kind, wanted=wanted, found=len(ahead))
+    jumped = len(ahead) - wanted
+    if jumped and place.thing.kind in STITCHES:
+        run.cost += min(4.0, JUMP_COST * jumped)
+    elif jumped:
+        run.cost += min(2.0, 0.3 * jumped)
+    chosen = ahead[-wanted:]
+    if place.of is not None or place.centre:
+        chosen = [_inside(run, s, place) for s in chosen]
+    for slot in chosen:
+        _take(run, slot)
+    return [s._replace(how=_entered(s, how)) for s in chosen]
+
+
+def _tch(run: Run) -> Slot:
+    """The turning chain of the row below: its item where it counts, else a place after the last stitch."""
+    end = run.end
+    if run.view.tch:
+        return _take(run, Slot(max(end, run.pos), max(end, run.pos), "chain"))
+    at = end - 1
+    while at > run.pos and run.item(at) == CHAIN:
+        at -= 1
+    if at < run.pos:
+        if run.last is not None and run.worked:
+            run.cost += 0.5
+            return run.last
+        raise RunsOut("turning chain", wanted=1, found=0)
+    skipped = sum(1 for i in range(run.pos, at) if run.item(i) != CHAIN)
+    run.cost += min(3.0, 0.6 * skipped)
+    return _take(run, Slot(at, at + 1))
+
+
+def _kth(run: Run, place: Place, how: str) -> Slot:
+    k = place.k or 1
+    if place.from_hook:
+        return _from_hook(run, k)
+    if place.of is not None:
+        slot = seek(run, place.of, run.pos)
+        if slot is None:
+            raise RunsOut(place.of.kind, wanted=1, found=0)
+        at = slot.start + k - 1
+        if at >= slot.end:
+            run.cost += 1.0
+            at = slot.end - 1
+        run.last = Slot(at, at + 1, how)
+        run.pos = max(run.pos, at + 1)
+        return run.last
+    slot = None
+    for _ in range(min(k, OPEN_LIMIT)):
+        slot = seek(run, place.thing, run.pos)
+        if slot is None:
+            raise RunsOut(place.thing.kind, wanted=k, found=0)
+        _take(run, slot)
+    if slot is None:
+        raise RunsOut(place.thing.kind, wanted=k, found=0)
+    return slot._replace(how=_entered(slot, how))
+
+
+def _from_hook(run: Run, k: int) -> Slot:
+    """ "2nd ch from hook": on the foundation, or on the chain that was just made."""
+    if run.view.foundation and run.worked == 0:
+        if k > run.end:
+            raise RunsOut("ch", wanted=k, found=run.end)
+        run.pos = k
+        run.last = Slot(k - 1, k)
+        return run.last
+    if run.own_chain >= k:
+        return Slot(-k, -k, "own-chain")
+    run.cost += 1.0
+    slot = seek(run, Thing("st"), run.pos)
+    if slot is None:
+        raise RunsOut("ch", wanted=k, found=0)
+    return _take(run, slot)
+
+
+def _each(run: Run, place: Place, how: str) -> list[Slot]:
+    """Each place to the end, less what the words keep back and what the rest of the row needs."""
+    if run.view.open_end:
+        raise CannotWork("open", thing=place.thing.kind)
+    keep = place.left.at(0) or 0 if place.left is not None else 0
+    in_spaces = place.thing.kind in SPACES
+    spare = max(keep, 0) if place.left is not None else (run.reserve_spaces if in_spaces else run.reserve)
+    ahead: list[Slot] = []
+    pos = run.pos
+    while pos < run.end and len(ahead) < OPEN_LIMIT * 5:
+        slot = seek(run, place.thing, pos)
+        if slot is None:
+            break
+        ahead.append(slot)
+        pos = slot.end if slot.end > pos else pos + 1
+    if not ahead:
+        raise RunsOut(place.thing.kind, wanted=1, found=0)
+    if spare and place.thing.kind not in STITCHES and not in_spaces and place.left is None:
+        spare = 0
+    taken = ahead[: len(ahead) - spare] if spare else ahead
+    if not taken and place.left is None and ahead:
+        run.cost += 1.0
+        taken = ahead[:1]
+    if place.of is not None or place.centre:
+        taken = [_inside(run, s, place) for s in taken]
+    for slot in taken[-1:]:
+        _take(run, slot)
+    return [s._replace(how=_entered(s, how)) for s in taken]
+
+
+def _every(run: Run, place: Place, how: str) -> list[Slot]:
+    """Every k-th place to the end."""
+    each = _each(run, Place("each", None, place.thing, left=place.left), how)
+    step = max(1, place.k or 1)
+    return each[step - 1 :: step]
+
+
+def _inside(run: Run, slot: Slot, place: Place) -> Slot:
+    """The centre of a slot (a shell's middle stitch or space), or its centre stitch of a kind."""
+    if place.of is not None and not place.centre and place.k is None:
+        return slot
+    for s, e in view_runs(run):
+        if slot.start < s and e < slot.end and abs((s - slot.start) - (slot.end - e)) <= 1:
+            return Slot(s, e, "space") if place.thing.kind in SPACES or place.centre else slot
+    middle = (slot.start + slot.end - 1) // 2
+    return Slot(middle, middle + 1)
+
+
+def view_runs(run: Run) -> list[tuple[int, int]]:
+    """Chain spaces of the view, going on past a full turn when the start has moved."""
+    runs = list(run.view.runs)
+    if run.end > len(run.view.items):
+        n = len(run.view.items)
+        runs += [(s + n, e + n) for s, e in run.view.runs if e + n <= run.end]
+    return runs
+
+
+# --- looking for the next thing --------------------------------------------------------------------------------------
+
+
+def seek(run: Run, thing: Thing, pos: int) -> Slot | None:
+    """The next place of this sort at or after `pos`, or None. The cursor stays."""
+    kind = thing.kind
+    if run.view.open_end:
+        return Slot(pos, pos + 1) if pos < OPEN_LIMIT else None
+    if kind in STITCHES:
+        return _seek_stitch(run, pos)
+    if kind in SPACES:
+        return _seek_space(run, pos, thing.length)
+    if kind == "ch":
+        return _seek_chain(run, pos, thing.length)
+    if kind == "corner":
+        return _seek_corner(run, pos)
+    if kind == "tch":
+        return _seek_stitch(run, max(pos, run.end - 1)) or _seek_stitch(run, pos)
+    if kind in ("join", "joining"):
+        return Slot(run.start, run.start + 1)
+    if kind in ("row-end", "underside", "row"):
+        return _seek_stitch(run, pos)
+    return _seek_kind(run, pos, kind)
+
+
+def _seek_stitch(run: Run, pos: int) -> Slot | None:
+    if run.view.foundation or (run.view.ring and run.view.items):
+        return Slot(pos, pos + 1) if pos < run.end else None
+    if run.sticky.get("each-takes-chains"):
+        return Slot(pos, pos + 1) if pos < run.end else None
+    while pos < run.end:
+        if run.item(pos) != CHAIN:
+            return Slot(pos, pos + 1)
+        pos += 1
+    return None
+
+
+def _seek_chain(run: Run, pos: int, length: int | None) -> Slot | None:
+    if run.view.foundation or run.view.ring:
+        return Slot(pos, pos + 1) if pos < run.end else None
+    if length:
+        return _seek_space(run, pos, length)
+    at = pos
+    while at < run.end:
+        if run.item(at) == CHAIN:
+            return Slot(at, at + 1, "chain")
+        at += 1
+    return _seek_stitch(run, pos) if CHAIN not in run.view.items else None
+
+
+def _seek_space(run: Run, pos: int, length: int | None) -> Slot | None:
+    runs = view_runs(run)
+    if runs and not run.view.foundation:
+        there = [(s, e) for s, e in runs if s >= pos or (e > pos and s >= pos - 1)]
+        if length:
+            exact = [(s, e) for s, e in there if e - s == length]
+            if exact and any(e - s == length for s, e in runs):
+                return Slot(*exact[0], "space")
+            if not any(e - s == length for s, e in runs):
+                run.once(f"space-{length}", ((0.7, True),))
+                return Slot(*there[0], "space") if there else None
+            return None
+        return Slot(*there[0], "space") if there else None
+    return _seek_gap(run, pos)
+
+
+def _seek_gap(run: Run, pos: int) -> Slot | None:
+    """No chain spaces in the row: a space is a gap between groups, else between two stitches."""
+    groups = run.view.groups
+    if len(groups) > 1:
+        n = len(run.view.items)
+        edges = sorted({g.end for g in groups if g.end < n} | {g.start for g in groups if g.start > 0})
+        if run.view.joined:
+            edges.append(n)
+        at = next((e for e in edges if e > pos or (e == pos and (run.last is None or run.last.end != pos or run.last.how != "between"))), None)
+        return Slot(at, at, "between") if at is not None and at <= run.end else None
+    run.once("gap-between-stitches", ((0.9, True),))
+    return Slot(pos + 1, pos + 1, "between") if pos + 1 <= run.end else None
+
+
+def _seek_corner(run: Run, pos: int) -> Slot | None:
+    runs = [(s, e) for s, e in view_runs(run) if s >= pos or (e > pos and s >= pos - 1)]
+    if run.view.runs:
+        longest = max(e - s for s, e in run.view.runs)
+        if len({e - s for s, e in run.view.runs}) > 1:
+            runs = [(s, e) for s, e in runs if e - s == longest]
+        return Slot(*runs[0], "space") if runs else None
+    corners = [g for g in run.view.groups if g.start >= pos and g.end - g.start >= 3]
+    if corners:
+        middle = (corners[0].start + corners[0].end - 1) // 2
+        return Slot(middle, middle + 1)
+    return _seek_stitch(run, pos)
+
+
+def _seek_kind(run: Run, pos: int, kind: str) -> Slot | None:
+    """A stitch of a kind, or a group by name; where the row has none of it, the next stitch at a cost."""
+    group = _seek_group(run, pos, kind)
+    if group is not None:
+        return Slot(group.start, group.end)
+    if any(g.name == kind for g in run.view.groups):
+        return None
+    number = code(kind)
+    if number in run.view.items:
+        jump = run.once(f"jump-{kind}", ((0.1, True), (0.45, False))) if _others_ahead(run, pos, number) else True
+        return _scan(run, pos, number) if jump else _seek_stitch(run, pos)
+    relatives = {i for i in set(run.view.items) if i > ANY and plain(name(i)) == plain(kind)}
+    if relatives:
+        return _scan_any(run, pos, relatives) if len(relatives) > 1 else _scan(run, pos, relatives.pop())
+    if kind not in HEIGHT and run.view.groups:
+        return _any_group(run, pos, kind)
+    if kind not in HEIGHT and run.view.runs and plain(kind) not in HEIGHT:
+        run.once(f"no-{kind}", ((0.6, True),))
+        return _seek_space(run, pos, None)
+    run.once(f"no-{kind}", ((0.4, True),))
+    return _seek_stitch(run, pos)
+
+
+def _others_ahead(run: Run, pos: int, number: int) -> bool:
+    slot = _seek_stitch(run, pos)
+    return slot is not None and run.item(slot.start) != number
+
+
+def _scan(run: Run, pos: int, number: int) -> Slot | None:
+    n = len(run.view.items)
+    needle = bytes([number])
+    if pos < n:
+        at = run.view.items.find(needle, pos, min(run.end, n))
+        if at >= 0:
+            return Slot(at, at + 1)
+        pos = n
+    if run.end > n:
+        at = run.view.items.find(needle, pos - n, run.end - n)
+        if at >= 0:
+            return Slot(at + n, at + n + 1)
+    return None
+
+
+def _scan_any(run: Run, pos: int, numbers: set[int]) -> Slot | None:
+    found = [s for s in (_scan(run, pos, i) for i in numbers) if s is not None]
+    return min(found) if found else None
+
+
+def _seek_group(run: Run, pos: int, kind: str) -> Group | None:
+    n = len(run.view.items)
+    for turn in (0, n) if run.end > n else (0,):
+        for g in run.view.groups:
+            if g.name == kind and g.start + turn >= pos and g.end + turn <= run.end:
+                return Group(g.start + turn, g.end + turn, g.name)
+    return None
+
+
+def _any_group(run: Run, pos: int, kind: str) -> Slot | None:
+    run.once(f"group-{kind}", ((0.5, True),))
+    g = next((g for g in run.view.groups if g.start >= pos and g.end <= run.end and g.end - g.start > 1), None)
+    return Slot(g.start, g.end) if g is not None else None

@@ -1,0 +1,188 @@
+"""Repeats: so many times, to the end, until some are left; and what the last round of them leaves out."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from loopwright.model.tree import Node, Repeat
+from loopwright.working.instructions import do_all, total_needed
+from loopwright.working.run import CannotWork, Point, Run, RunsOut
+
+MAX_TIMES = 4000
+
+
+def do_repeat(run: Run, node: Repeat) -> None:
+    """Works a repeat in the way its words say."""
+    after = (run.reserve, run.reserve_spaces)
+    if node.mode == "once":
+        do_all(run, node.nodes, after)
+        return do_all(run, node.ending, after)
+    if node.mode in ("times", "more", "star-times"):
+        _counted_times(run, node, after)
+    elif node.mode == "left":
+        _to_end(run, node, after, (node.left.at(0) or 0) if node.left is not None else 0)
+    else:
+        _to_end(run, node, after, None)
+
+
+def _counted_times(run: Run, node: Repeat, after: tuple[int, int]) -> None:
+    times = node.times.at(0) if node.times is not None else 1
+    if times is None:
+        raise CannotWork("blank")
+    if node.mode == "more":
+        times += 1
+    elif node.mode == "star-times":
+        times += run.convention("times-more", ((0.0, 1), (1.5, 0)))
+    if times > MAX_TIMES:
+        raise CannotWork("too-many", limit=MAX_TIMES)
+    each, ending = total_needed(node.nodes), total_needed(node.ending)
+    last_short = node.ending_mode in ("omit", "at")
+    for i in range(times):
+        left = times - i - 1
+        rest = (after[0] + each[0] * left + ending[0], after[1] + each[1] * left + ending[1])
+        last = i == times - 1
+        nodes = _shortened(node) if last and last_short else node.nodes
+        try:
+            do_all(run, nodes, rest)
+        except RunsOut as short:
+            short.facts.setdefault("round", i + 1)
+            short.facts.setdefault("rounds", times)
+            raise
+        run.repeats += 1
+    if node.ending and node.ending_mode != "omit":
+        do_all(run, node.ending, after)
+
+
+def _shortened(node: Repeat) -> tuple[Node, ...]:
+    """The nodes of the last round when it stops at a mark or leaves the ending out."""
+    if node.ending_mode == "at" and node.stop_at is not None:
+        return node.nodes[: node.stop_at]
+    if node.ending_mode == "omit" and node.ending:
+        return node.nodes[: max(0, len(node.nodes) - len(node.ending))]
+    return node.nodes
+
+
+def _to_end(run: Run, node: Repeat, after: tuple[int, int], left: int | None) -> None:
+    """Whole rounds while there is room; then, where it does not come out even, the ways it may have been meant."""
+    if run.view.ring and not run.view.items:
+        raise CannotWork("endless")
+    if run.view.open_end:
+        raise CannotWork("open", thing="st")
+    ending = () if node.ending_mode == "omit" else node.ending
+    tail = total_needed(ending)
+    keep = (after[0] + tail[0] + (left or 0), after[1] + tail[1])
+    short = _shortened(node) if node.ending_mode in ("omit", "at") else ()
+    points = _rounds(run, node, keep)
+    full = len(points) - 1
+    if short:
+        full = max(0, full - (0 if _fits(run, short, keep) else 1))
+        run.back_to(points[full])
+        run.repeats += full
+        do_all(run, short, keep)
+    else:
+        full = _how_many(run, node, points, keep, left is not None)
+        run.repeats += max(full, 0)
+    if ending and not (node.ending_mode == "correspond"):
+        do_all(run, ending, after)
+
+
+def _room(run: Run, keep: tuple[int, int]) -> bool:
+    if run.pos >= run.end:
+        return False
+    if keep[1] and not keep[0]:
+        ahead = sum(1 for s, _ in run.view.runs if s >= run.pos)
+        return ahead > keep[1] or run.end > len(run.view.items)
+    return run.stitches_left() > keep[0] or (run.stitches_left() == keep[0] == 0)
+
+
+def _rounds(run: Run, node: Repeat, keep: tuple[int, int]) -> list[Point]:
+    """Works whole rounds; gives the points before the first and after each."""
+    points = [run.point()]
+    while _room(run, keep) and len(points) <= MAX_TIMES:
+        before, cost = run.pos, run.cost
+        try:
+            do_all(run, node.nodes, keep)
+        except RunsOut:
+            run.back_to(points[-1])
+            run.cost = cost
+            break
+        if run.pos == before:
+            if len(points) == 1 and run.last is not None:
+                points.append(run.point())
+                break
+            run.back_to(points[-1])
+            break
+        points.append(run.point())
+    return points
+
+
+def _how_many(run: Run, node: Repeat, points: list[Point], keep: tuple[int, int], exact: bool) -> int:
+    """How many of the rounds are kept; a part of one more where the choice says so."""
+    full = len(points) - 1
+    if full == 0 and not _tail_only(run, keep):
+        return _partial(run, node, points[0], keep)
+    best = full
+    while best > 0 and _left_at(run, points[best]) < keep[0]:
+        best -= 1
+    run.back_to(points[best])
+    left = _left_at(run, points[best])
+    if left == keep[0] and not (keep[1] and node.ending_mode == "with"):
+        return best
+    if exact:
+        return best
+    part_cost = 0.0 if node.ending_mode == "correspond" else 0.35
+    options: tuple[tuple[float, str], ...] = ((0.0, "most"), (part_cost + 0.0, "part"))
+    if best > 1:
+        options = (*options, (0.2, "fewer"), (0.5, "fewer2")) if node.ending or keep[0] else (*options, (0.9, "fewer"))
+    how = run.choose("last-repeat", options)
+    if how == "fewer":
+        best -= 1
+    elif how == "fewer2":
+        best = max(0, best - 2)
+    run.back_to(points[best])
+    if how == "part":
+        return _partial(run, node, points[best], keep) + best
+    return best
+
+
+def _left_at(run: Run, point: Point) -> int:
+    now = run.pos
+    run.pos = point.pos
+    left = run.stitches_left()
+    run.pos = now
+    return left
+
+
+def _tail_only(run: Run, keep: tuple[int, int]) -> bool:
+    return run.stitches_left() <= keep[0]
+
+
+def _partial(run: Run, node: Repeat, point: Point, keep: tuple[int, int]) -> int:
+    """Works the nodes of one more round one by one as long as there is room for them."""
+    run.back_to(point)
+    for item in node.nodes:
+        here = run.point()
+        cost = run.cost
+        try:
+            do_all(run, (item,), keep)
+        except CannotWork:
+            run.back_to(here)
+            run.cost = cost
+            break
+        if run.stitches_left() < keep[0]:
+            run.back_to(here)
+            break
+    return 0
+
+
+def _fits(run: Run, nodes: Sequence[Node], keep: tuple[int, int]) -> bool:
+    """Whether nodes can be worked from here; nothing is kept of the trial."""
+    here, cost = run.point(), run.cost
+    try:
+        do_all(run, nodes, keep)
+        good = run.stitches_left() >= keep[0]
+    except CannotWork:
+        good = False
+    run.back_to(here)
+    run.cost = cost
+    return good

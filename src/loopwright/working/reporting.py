@@ -1,0 +1,202 @@
+"""From the outcomes of all sizes to the report: rows with counts per size, findings, assumptions."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+from loopwright.findings import Finding
+from loopwright.model.fabric import Fabric
+from loopwright.model.report import Assumption, Report, RowReport
+from loopwright.model.tree import Document, Row
+from loopwright.source import Span
+from loopwright.working.search import Decoder, Explanation, Outcome
+from loopwright.working.steps import definitions, expand
+from loopwright.working.view import View
+from loopwright.working.weave import Weaver
+
+UNCERTAIN_FROM = 5
+SPACED = 60
+_CODES = {
+    "runs-out": "W003", "too-many": "W008", "too-many-rows": "W008", "unknown-row": "W009", "blank": "W010",
+    "nothing-below": "W005", "endless": "W007", "open": "D001", "edge-unknown": "W007",
+}
+
+
+def work(document: Document, memo: dict[Any, Any] | None = None) -> Report:
+    """Works a document in all its sizes. Accepts any document; gives counts where they can be known and says why not elsewhere.
+
+    `memo` keeps decoded rows between calls: after a small change only what changed is decoded again.
+    """
+    names = definitions(document)
+    decoder = Decoder(names, memo)
+    conventions: tuple[tuple[str, Any], ...] = ()
+    per_size: list[list[Outcome]] = []
+    fabrics: list[Fabric | None] = []
+    for size in range(max(1, len(document.sizes))):
+        best = decoder.decode(expand(document, size), conventions)
+        conventions = conventions or best.state.conventions
+        per_size.append(best.outcomes())
+        fabrics.append(_weave(best))
+    rows = _rows(document, per_size)
+    return Report(
+        document.title, document.terms, document.sizes, tuple(rows), tuple(_assumptions(document, per_size)),
+        tuple(_findings(document, per_size)), tuple(fabrics),
+    )
+
+
+def _weave(best: Explanation) -> Fabric | None:
+    chain: list[Explanation] = []
+    at: Explanation | None = best
+    while at is not None and at.outcome is not None:
+        chain.append(at)
+        at = at.before
+    weaver = Weaver()
+    for e in reversed(chain):
+        assert e.outcome is not None
+        start = dict(e.outcome.assumed).get("start")
+        below: View | None = e.before.state.view if e.before is not None else None
+        if start is not None:
+            weaver.assumed(b"\x02" * int(start), e.outcome.step.span.start)
+            below = None
+        weaver.row(e.outcome, below if below is not None and below.items else None)
+    return weaver.fabric
+
+
+# --- rows ------------------------------------------------------------------------------------------------------------
+
+
+def _rows(document: Document, per_size: Sequence[Sequence[Outcome]]) -> list[RowReport]:
+    keys: dict[tuple[int, int], list[Outcome | None]] = {}
+    for size, outcomes in enumerate(per_size):
+        for o in outcomes:
+            keys.setdefault((o.step.item, o.step.part), [None] * len(per_size))[size] = o
+    return [_row(document, keys[k]) for k in sorted(keys)]
+
+
+def _row(document: Document, outcomes: list[Outcome | None]) -> RowReport:
+    some = next(o for o in outcomes if o is not None)
+    step = some.step
+    read = all(o is None or o.made is not None for o in outcomes)
+    counts = tuple(o.made.count if o and o.made else o.as_printed if o and not o.made and False else None for o in outcomes)
+    chains = tuple(o.made.count + o.made.bridged if o and o.made else None for o in outcomes)
+    kinds = sorted({k for o in outcomes if o and o.made for k in o.made.made})
+    made = {k: tuple(o.made.made.get(k, 0) if o and o.made else None for o in outcomes) for k in kinds}
+    printed, noun = _printed(document, some, len(outcomes))
+    verdicts = [o.agrees for o in outcomes if o is not None and o.agrees is not None]
+    agrees = all(verdicts) if verdicts else None
+    solved = any("start" in dict(o.assumed) for o in outcomes if o)
+    return RowReport(
+        step.section, step.label or "", step.span, step.item, read, counts, chains if chains != counts else None, made, printed, noun, agrees,
+        bool(agrees) and not solved and read, None if read else some.problem,
+    )
+
+
+def _printed(document: Document, some: Outcome, sizes: int) -> tuple[tuple[int | None, ...] | None, str | None]:
+    item = document.items[some.step.item]
+    if not isinstance(item, Row) or not some.step.printed:
+        return None, None
+    count = next((c for c in item.printed if c.scope == "row"), None)
+    if count is None:
+        return None, None
+    return tuple(count.n.at(s) for s in range(sizes)), count.noun
+
+
+# --- findings --------------------------------------------------------------------------------------------------------
+
+
+def _findings(document: Document, per_size: Sequence[Sequence[Outcome]]) -> list[Finding]:
+    grouped: dict[tuple[str, int], list[tuple[int, Outcome, Finding]]] = {}
+    for size, outcomes in enumerate(per_size):
+        for o in outcomes:
+            found = _finding(document, o, size)
+            if found is not None:
+                grouped.setdefault((found.code, o.step.item), []).append((size, o, found))
+    result = []
+    for entries in grouped.values():
+        sizes = tuple(document.sizes[s] for s, _, _ in entries if s < len(document.sizes))
+        first = entries[0][2]
+        only = sizes if 0 < len(set(sizes)) < len(document.sizes) else None
+        result.append(Finding(first.code, first.span, first.args, first.hints, only, first.fix, first.severity))
+    return sorted(result, key=lambda f: f.span.start)
+
+
+def _finding(document: Document, o: Outcome, size: int) -> Finding | None:
+    step = o.step
+    if o.made is None:
+        code = _CODES.get(o.problem or "", "W007")
+        severity: Any = None if code in ("W008", "W009", "W010") else "warning"
+        return Finding(code, step.span, {"label": step.label or "this row", **o.facts}, severity=severity)
+    if o.agrees is False and step.printed:
+        return _disagreement(document, o, size)
+    if o.made.left and step.doubt == 0 and o.agrees is None and o.made.left > 1 and not o.made.view.foundation:
+        return Finding("W004", step.span, {"label": step.label or "this row", "left": o.made.left})
+    return None
+
+
+def _disagreement(document: Document, o: Outcome, size: int) -> Finding | None:
+    assert o.made is not None
+    item = document.items[o.step.item]
+    span = o.step.span
+    printed: int | None = None
+    if isinstance(item, Row):
+        count = next((c for c in item.printed if c.scope == "row"), None)
+        if count is not None:
+            printed = count.n.at(size)
+            span = count.span if count.span.end > count.span.start else count.n.span if count.n.span.end else span
+    doubtful = o.step.doubt >= UNCERTAIN_FROM
+    facts = {"printed": printed, "made": o.made.count, "label": o.step.label or "this row"}
+    return Finding("W001", span, facts, severity="warning" if doubtful else None)
+
+
+# --- assumptions -----------------------------------------------------------------------------------------------------
+
+
+def _assumptions(document: Document, per_size: Sequence[Sequence[Outcome]]) -> list[Assumption]:
+    found: dict[str, Assumption] = {}
+    for span, message in document.assumptions:
+        found.setdefault(message, Assumption(span, message))
+    held: dict[str, Any] = {}
+    for outcomes in per_size[:1]:
+        for o in outcomes:
+            for key, value in o.assumed:
+                message = _assumed_words(key, value)
+                if message:
+                    found.setdefault(f"{o.step.item}:{message}", Assumption(o.step.span, message))
+            for key, value in o.made.conventions if o.made else ():
+                if key not in held:
+                    held[key] = value
+                    message = _convention_words(key, value)
+                    if message:
+                        found.setdefault(message, Assumption(o.step.span, message))
+    return sorted(found.values(), key=lambda a: a.span.start)
+
+
+def _assumed_words(key: str, value: Any) -> str | None:
+    if key == "start":
+        return f"the text begins in the middle: this row needs {value} stitches, so {value} were there before"
+    if key == "new-piece":
+        return "a new piece begins here"
+    if key == "until":
+        return f"worked as told until there are {value} stitches"
+    return None
+
+
+def _convention_words(key: str, value: Any) -> str | None:
+    parts = key.split("-")
+    if parts[0] == "start" and len(parts) >= 2:
+        stitch = f" before {parts[2]}" if len(parts) > 2 else ""
+        if isinstance(value, tuple):
+            more = f" and {value[1]} chains" if value[1] else ""
+            return f"ch {parts[1]} at the start of a row{stitch} counts as a stitch{more}"
+        return f"ch {parts[1]} at the start of a row{stitch} " + ("is a loop" if value == "loop" else "does not count as a stitch")
+    if parts[0] == "skipped":
+        return f"the {parts[1]} chains skipped before the first {parts[2]} " + ("do not count as a stitch" if value == "no" else "count as a stitch")
+    if key == "times-more":
+        return '"rep from * n times" means n times after the first' if value else '"rep from * n times" means n times in all'
+    if key == "one-repeat-told" and value:
+        return "rows that tell one repeat mean it for the whole row"
+    return None
+
+
+__all__ = ["SPACED", "Span", "work"]

@@ -1,0 +1,296 @@
+"""Working one row once: from a state and a body to what was made, what it cost, and the view for the next row."""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import dataclass
+from typing import Any
+
+from loopwright.model.tree import AtEnds, Chain, Count, Either, Evenly, EveryKth, Group, Join, Make, Mark, Node, PatternRun, Repeat, Ring, Skip, Unknown
+from loopwright.working.instructions import do_all, total_needed
+from loopwright.working.kinds import CHAIN, HEIGHT, code, name, plain
+from loopwright.working.places import SPACES
+from loopwright.working.run import CannotWork, Choice, Run
+from loopwright.working.starts import first_stitch
+from loopwright.working.view import Group as MadeGroup
+from loopwright.working.view import Slot, View, ring
+
+NOTHING = View(b"")
+LEFT_COST, LEFT_EACH, LEFT_MAX = 1.5, 0.15, 4.0
+SPACE_LEFT, SPACE_EACH = 0.7, 0.1
+DISAGREES = 3.0
+SLIP = code("sl st")
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """One row as made in one reading."""
+
+    view: View
+    out: bytes
+    into: tuple[Slot | None, ...]
+    origins: tuple[int, ...]
+    count: int
+    bridged: int
+    made: dict[str, int]
+    cost: float
+    left: int
+    spaces_left: int
+    log: tuple[Choice, ...]
+    conventions: tuple[tuple[str, Any], ...]
+    main_kind: str
+    joined: bool
+    turned: bool
+    in_rounds: bool
+    pending: Chain | None
+    agrees: bool | None = None
+    unsure: float = 0.0
+    below_flipped: bool = False
+    needs: int | None = None
+
+
+def main_kind(nodes: tuple[Node, ...], default: str) -> str:
+    """The stitch a row is mostly made of: what "inc" and "dec" are made of."""
+    found = _kinds(nodes)
+    return found.most_common(1)[0][0] if found else default
+
+
+def _kinds(nodes: tuple[Node, ...]) -> Counter[str]:
+    found: Counter[str] = Counter()
+    for node in nodes:
+        if isinstance(node, Make) and plain(node.kind) in HEIGHT and node.kind != "sl st":
+            found[plain(node.kind)] += 1
+        elif isinstance(node, (Group, Repeat)):
+            found.update(_kinds(node.nodes))
+        elif isinstance(node, (Evenly, EveryKth, AtEnds)) and node.kind:
+            found[node.kind] += 1
+        elif isinstance(node, Either):
+            found.update(_kinds(node.readings[0][1]))
+    return found
+
+
+def split_pending(body: tuple[Node, ...]) -> tuple[tuple[Node, ...], Chain | None]:
+    """Takes a turning chain told at the end of a row off it: it belongs to the next row."""
+    nodes = list(body)
+    marks: list[Node] = []
+    while nodes and isinstance(nodes[-1], Mark):
+        marks.append(nodes.pop())
+    turned = any(isinstance(m, Mark) and m.what == "turn" for m in marks)
+    if nodes and isinstance(nodes[-1], Chain) and len(nodes) > 1 and any(isinstance(n, (Make, Repeat, Group, Evenly, PatternRun, EveryKth, AtEnds)) for n in nodes[:-1]):
+        before = nodes[-2]
+        if turned or isinstance(before, (Join, Mark)):
+            chain = nodes.pop()
+            assert isinstance(chain, Chain)
+            return (*nodes, *reversed(marks)), chain
+    return body, None
+
+
+def lead_chain(body: tuple[Node, ...]) -> Chain | None:
+    """The chain a row begins with, marks aside."""
+    for node in body:
+        if isinstance(node, Chain):
+            return node
+        if not isinstance(node, Mark):
+            return None
+    return None
+
+
+def work_row(
+    view: View, body: tuple[Node, ...], forced: tuple[int, ...], conventions: dict[str, Any], definitions: dict[str, tuple[Node, ...]],
+    kind: str, in_rounds: bool, edge_rows: int = 0,
+) -> Made:
+    """Works a row once with forced choices. Raises CannotWork when this reading cannot be worked."""
+    nodes, pending = split_pending(body)
+    run = Run(view, forced, dict(conventions), definitions, kind, in_rounds or view.joined)
+    run.named["edge-rows"] = edge_rows
+    if not view.items and not view.ring and not view.open_end and _into_ring(nodes):
+        run.view = ring()
+        run.in_rounds = True
+        run.end = 0
+    if view.ring and not view.items:
+        run.end = 0
+    try:
+        do_all(run, _implied_repeat(run, nodes))
+    except CannotWork as why:
+        why.log = tuple(run.log)
+        raise
+    return _finished(run, pending)
+
+
+def _into_ring(nodes: tuple[Node, ...]) -> bool:
+    for node in nodes:
+        if isinstance(node, (Make, Group)) and node.place is not None:
+            return node.place.thing.kind == "ring"
+        if isinstance(node, (Repeat, Group)):
+            return _into_ring(node.nodes)
+        if isinstance(node, Make):
+            return False
+    return False
+
+
+def _implied_repeat(run: Run, nodes: tuple[Node, ...]) -> tuple[Node, ...]:
+    """A row that tells one repeat only and means the whole row: a choice, made a convention."""
+    inner = [i for i, n in enumerate(nodes) if isinstance(n, (Make, Group, Skip, Chain)) or isinstance(n, Repeat)]
+    if not inner or any(isinstance(n, (Repeat, Either, Evenly, EveryKth, AtEnds, PatternRun, Ring)) for n in nodes):
+        return nodes
+    if any(isinstance(n, (Make, Group)) and n.place is not None and n.place.quant in ("each", "last", "every") for n in nodes):
+        return nodes
+    first = next((i for i in inner if not (isinstance(nodes[i], Chain) and i == inner[0])), None)
+    if first is None or (run.view.ring and not run.view.items) or run.view.open_end or not run.view.items:
+        return nodes
+    last = inner[-1] + 1
+    need = total_needed(nodes[first:last])
+    if need == (0, 0) or need[0] * 2 > run.view.stitches and need[1] * 2 >= len(run.view.runs) or (run.view.foundation and need[0] * 2 > len(run.view.items)):
+        return nodes
+    if run.convention("one-repeat-told", ((0.0, False), (0.9, True))):
+        return (*nodes[:first], Repeat(nodes[first:last], "end"), *nodes[last:])
+    return nodes
+
+
+def _finished(run: Run, pending: Chain | None) -> Made:
+    """Puts the row together: leftovers, counts, the view for the next row."""
+    left, spaces = _leftovers(run)
+    cost = run.cost
+    if left and not run.left_said:
+        cost += min(LEFT_MAX, LEFT_COST + LEFT_EACH * left) if left > 1 or not _is_tch(run) else 0.5
+    elif spaces and not run.left_said:
+        cost += min(LEFT_MAX, SPACE_LEFT + SPACE_EACH * spaces)
+    _drop_trailing_slips(run)
+    out = bytes(run.out)
+    nothing_made = run.worked == 0 and not out
+    slips = out.count(SLIP)
+    stitches = len(out) - out.count(CHAIN)
+    count = stitches - (slips if slips * 4 < stitches or slips == stitches > 0 and run.turned is False and run.in_rounds else 0)
+    bridged = _bridged(run)
+    if nothing_made and (run.view.foundation or run.view.ring):
+        return _only_start(run, cost, pending)
+    view = View(
+        out, tuple(r for r in run.runs if r[1] > r[0]), tuple(g for g in run.groups if g.end - g.start > 1 or g.name),
+        0 if run.tch_item else run.tch_length, True, joined=run.joined or (run.in_rounds and not run.turned), turned=False,
+    )
+    return Made(
+        view, out, tuple(run.into), tuple(run.origins), count, bridged, _made(run, out), cost, left, spaces, tuple(run.log),
+        tuple(sorted(run.conventions.items(), key=lambda kv: kv[0])), main_of(out, run.main_kind), run.joined, run.turned,
+        run.in_rounds or run.joined, pending, None, run.unsure,
+    )
+
+
+def _only_start(run: Run, cost: float, pending: Chain | None) -> Made:
+    n = len(run.view.items)
+    turn = run.start_chain is not None and run.start_chain[1] == "foundation-turn"
+    pend = Chain(_num(run.start_chain[0])) if turn and run.start_chain else pending
+    return Made(
+        run.view, b"", (), (), n, 0, {"ch": n}, cost, 0, 0, tuple(run.log), tuple(sorted(run.conventions.items(), key=lambda kv: kv[0])),
+        run.main_kind, False, run.turned, run.in_rounds, pend, None, run.unsure,
+    )
+
+
+def _num(value: int) -> Any:
+    from loopwright.model.tree import Num
+
+    return Num((value,))
+
+
+def main_of(out: bytes, default: str) -> str:
+    """The plain kind that most items of a row have."""
+    counts = Counter(b for b in out if b not in (CHAIN, SLIP))
+    if not counts:
+        return default
+    kind = plain(name(counts.most_common(1)[0][0]))
+    return kind if kind in HEIGHT else default
+
+
+def _is_tch(run: Run) -> bool:
+    return run.view.turned
+
+
+def _leftovers(run: Run) -> tuple[int, int]:
+    view = run.view
+    if view.ring or view.open_end or not view.items:
+        return 0, 0
+    if view.foundation:
+        return max(0, run.end - run.pos), 0
+    left = run.stitches_left()
+    spaces = sum(1 for s, e in view.runs if s >= run.pos)
+    if run.used_spaces and left and not spaces:
+        return 0, 0
+    if run.end > len(view.items) and run.start:
+        before = sum(1 for i in range(run.start) if view.items[i] != CHAIN)
+        left = max(0, left - before)
+        spaces = max(0, spaces)
+    return left, spaces
+
+
+def _drop_trailing_slips(run: Run) -> None:
+    while run.out and run.out[-1] == SLIP and run.out.count(SLIP) * 4 < len(run.out):
+        run.out.pop()
+        run.into.pop()
+        run.origins.pop()
+
+
+def _bridged(run: Run) -> int:
+    """Chains that stand over just as many skipped places of the row below."""
+    total = 0
+    for s, e in run.runs:
+        if s == 0 or e >= len(run.out):
+            continue
+        a, b = run.into[s - 1], run.into[e]
+        if a is None or b is None or a.start < 0 or b.start < 0 or a.how in ("space", "ring") or b.how in ("space", "ring"):
+            continue
+        if b.start - a.end == e - s:
+            total += e - s
+    return total
+
+
+def _made(run: Run, out: bytes) -> dict[str, int]:
+    found: dict[str, int] = {}
+    for number, many in Counter(out).items():
+        if number not in (CHAIN, SLIP):
+            found[name(number)] = many
+    if out.count(SLIP):
+        found["sl st"] = out.count(SLIP)
+    if run.runs:
+        found["ch-sp"] = len(run.runs)
+    unnamed = 0
+    for g in run.groups:
+        if g.name:
+            found[g.name] = max(found.get(g.name, 0), sum(1 for h in run.groups if h.name == g.name))
+        elif g.end - g.start > 1:
+            unnamed += 1
+    if unnamed:
+        found["group"] = unnamed
+    if run.named.get("picot"):
+        found["picot"] = run.named["picot"]
+    if run.repeats:
+        found["repeat"] = run.repeats
+    return found
+
+
+def agrees(made: Made, printed: tuple[Count, ...]) -> bool | None:
+    """Whether the printed counts fit what was made; None where nothing printed can be compared."""
+    verdicts = [v for v in (_fits(made, c) for c in printed) if v is not None]
+    return all(verdicts) if verdicts else None
+
+
+def _fits(made: Made, count: Count) -> bool | None:
+    number = count.n.at(0)
+    if number is None or count.scope != "row":
+        return None
+    noun = count.noun
+    totals = {made.count, made.count + made.bridged}
+    if noun in (None, "st", "sts"):
+        return number in totals or (made.view.foundation and number == len(made.view.items))
+    if noun == "ch":
+        return number == made.made.get("ch") if made.view.foundation else None
+    if noun in SPACES or noun == "ch-sp":
+        return number in {made.made.get("ch-sp", 0), made.made.get("group", -1), made.made.get("ch-sp", 0) + 1} if made.made.get("ch-sp") or made.made.get("group") else None
+    if plain(noun) in HEIGHT and noun != "sl st":
+        return number == made.made.get(noun, 0) or number in totals
+    if noun in made.made:
+        return number == made.made[noun]
+    near = [v for k, v in made.made.items() if k not in HEIGHT and k not in ("ch", "picot")]
+    return number in near if near else None
+
+
+
+__all__ = ["CannotWork", "Made", "MadeGroup", "Unknown", "agrees", "first_stitch", "lead_chain", "main_kind", "work_row"]

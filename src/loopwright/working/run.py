@@ -1,0 +1,198 @@
+"""One reading of one row: a cursor over the row below, what was made so far, and the choices met on the way.
+
+A run is deterministic: the same row, view, conventions and forced choices give the same result. The search replays it
+with other choices; so nothing is copied inside a row and every choice has a name.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Any
+
+from loopwright.model.tree import Node
+from loopwright.working.kinds import CHAIN
+from loopwright.working.view import Group, Slot, View
+
+MAX_ITEMS = 20_000
+SWITCH_COST = 3.0
+
+
+class CannotWork(Exception):
+    """The row cannot be worked here. `reason` names it, `facts` hold the figures for the message."""
+
+    def __init__(self, reason: str, **facts: Any) -> None:
+        super().__init__(reason)
+        self.reason = reason
+        self.facts = facts
+        self.log: tuple[Choice, ...] = ()
+
+
+class RunsOut(CannotWork):
+    """The row asks for a place that is not there."""
+
+    def __init__(self, thing: str, **facts: Any) -> None:
+        super().__init__("runs-out", thing=thing, **facts)
+
+
+@dataclass(slots=True)
+class Choice:
+    """A choice met: its name, the option taken, the options' costs."""
+
+    key: str
+    taken: int
+    costs: tuple[float, ...]
+
+
+@dataclass(slots=True)
+class Point:
+    """Where a run stood, to go back to."""
+
+    pos: int
+    items: int
+    groups: int
+    runs: int
+    last: Slot | None
+    worked: int
+    bracket: int
+
+
+@dataclass(slots=True)
+class Run:
+    """State of the row in progress. `pos` … `end` are items of the view still ahead, counted on past a full turn."""
+
+    view: View
+    forced: tuple[int, ...]
+    conventions: dict[str, Any]
+    definitions: dict[str, tuple[Node, ...]]
+    main_kind: str
+    in_rounds: bool
+    pos: int = 0
+    start: int = 0
+    end: int = 0
+    cost: float = 0.0
+    out: bytearray = field(default_factory=bytearray)
+    into: list[Slot | None] = field(default_factory=list)
+    origins: list[int] = field(default_factory=list)
+    groups: list[Group] = field(default_factory=list)
+    runs: list[tuple[int, int]] = field(default_factory=list)
+    last: Slot | None = None
+    log: list[Choice] = field(default_factory=list)
+    sticky: dict[str, Any] = field(default_factory=dict)
+    named: dict[str, int] = field(default_factory=dict)
+    worked: int = 0
+    repeats: int = 0
+    reserve: int = 0
+    reserve_spaces: int = 0
+    start_chain: tuple[int, str] | None = None
+    tch_item: bool = False
+    tch_length: int = 0
+    joined: bool = False
+    join_said: str = ""
+    turned: bool = False
+    left_said: bool = False
+    loop: str = "both"
+    origin: int = 0
+    steps: int = 0
+    own_chain: int = 0
+    sub: Run | None = None
+    used_spaces: bool = False
+    unsure: float = 0.0
+    row_inc: int = 0
+    half_loop: bool = False
+
+    def __post_init__(self) -> None:
+        self.end = len(self.view.items)
+
+    # --- choices -------------------------------------------------------------------------------------------------
+
+    def choose(self, key: str, options: tuple[tuple[float, Any], ...]) -> Any:
+        """Takes the forced option, or the first cheapest; logs it so that the search can try the others."""
+        at = len(self.log)
+        costs = tuple(cost for cost, _ in options)
+        taken = self.forced[at] if at < len(self.forced) else costs.index(min(costs))
+        if taken >= len(options):
+            taken = 0
+        self.log.append(Choice(key, taken, costs))
+        self.cost += costs[taken]
+        return options[taken][1]
+
+    def once(self, key: str, options: tuple[tuple[float, Any], ...]) -> Any:
+        """A choice made once in a row and kept."""
+        if key not in self.sticky:
+            self.sticky[key] = self.choose(key, options)
+        return self.sticky[key]
+
+    def convention(self, key: str, options: tuple[tuple[float, Any], ...]) -> Any:
+        """A choice shared by all rows: free once made, switching costs."""
+        if key in self.sticky:
+            return self.sticky[key]
+        if key in self.conventions:
+            held = self.conventions[key]
+            options = tuple((0.0 if value == held else SWITCH_COST, value) for _, value in options)
+            if held not in [value for _, value in options]:
+                options = ((0.0, held), *options)
+        value = self.sticky[key] = self.choose(key, options)
+        self.conventions[key] = value
+        return value
+
+    # --- where we are --------------------------------------------------------------------------------------------
+
+    def item(self, index: int) -> int:
+        """The kind of the view's item; indexes go on round the view."""
+        items = self.view.items
+        return items[index % len(items)]
+
+    def point(self) -> Point:
+        return Point(self.pos, len(self.out), len(self.groups), len(self.runs), self.last, self.worked, 0)
+
+    def back_to(self, point: Point) -> None:
+        """Forgets what was made since a point."""
+        self.pos, self.last, self.worked = point.pos, point.last, point.worked
+        del self.out[point.items :], self.into[point.items :], self.origins[point.items :]
+        del self.groups[point.groups :], self.runs[point.runs :]
+
+    def stitches_left(self) -> int:
+        """Stitches of the row below still ahead."""
+        if self.view.ring and not self.view.items:
+            return 0
+        if self.view.foundation:
+            return max(0, self.end - self.pos)
+        return self._count_ahead()
+
+    def _count_ahead(self) -> int:
+        n = len(self.view.items)
+        if not n or self.pos >= self.end:
+            return 0
+        first, last = self.pos, self.end
+        if last <= n:
+            return last - first - self.view.items.count(CHAIN, first, last)
+        if first >= n:
+            return last - first - self.view.items.count(CHAIN, first - n, last - n)
+        head = n - first - self.view.items.count(CHAIN, first, n)
+        return head + (last - n) - self.view.items.count(CHAIN, 0, last - n)
+
+    # --- making --------------------------------------------------------------------------------------------------
+
+    def make(self, kind: int, slot: Slot | None) -> None:
+        """Appends one stitch worked into a slot."""
+        if len(self.out) >= MAX_ITEMS:
+            raise CannotWork("too-many", limit=MAX_ITEMS)
+        self.out.append(kind)
+        self.into.append(slot)
+        self.origins.append(self.origin)
+        self.worked += 1
+        self.own_chain = 0
+
+    def chain(self, length: int) -> None:
+        """Appends a run of chains; a run right after another one is a run of its own only after a stitch."""
+        if len(self.out) + length > MAX_ITEMS:
+            raise CannotWork("too-many", limit=MAX_ITEMS)
+        begin = len(self.out)
+        self.out.extend(bytes([CHAIN]) * length)
+        self.into.extend([None] * length)
+        self.origins.extend([self.origin] * length)
+        if self.runs and self.runs[-1][1] == begin:
+            self.runs[-1] = (self.runs[-1][0], begin + length)
+        else:
+            self.runs.append((begin, begin + length))
+        self.own_chain = self.runs[-1][1] - self.runs[-1][0]

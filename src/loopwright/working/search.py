@@ -1,0 +1,354 @@
+"""Decoding: of the few ways a row can be meant, the one that fabric, printed counts and later rows agree with.
+
+Best-first over the choices in a row, a beam of explanations over the rows. Nothing here knows any instruction.
+"""
+
+from __future__ import annotations
+
+import heapq
+from dataclasses import dataclass, field, replace
+from typing import Any
+
+from loopwright.model.tree import Chain, Count, Make, Mark, Node, Num, Place, Repeat, Ring, Row, Thing
+from loopwright.working.kinds import HEIGHT, code, plain
+from loopwright.working.rows import (
+    DISAGREES, NOTHING, CannotWork, Made, agrees, first_stitch, lead_chain, main_kind, work_row,
+)
+from loopwright.working.steps import Step
+from loopwright.working.view import View, plain_row
+
+BEAM = 8
+KEEP = 4
+RUNS = 40
+WINDOW = 3.0
+FAILS = 8.0
+FRESH = 1.5
+AS_PRINTED = 0.8
+
+
+@dataclass(frozen=True, slots=True)
+class State:
+    """What one explanation knows after a row."""
+
+    view: View
+    conventions: tuple[tuple[str, Any], ...] = ()
+    pending: Chain | None = None
+    kind: str = "sc"
+    in_rounds: bool = False
+    joined: bool = False
+    rows: int = 0
+    last_change: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """A row in one explanation: what was made, or why not."""
+
+    step: Step
+    made: Made | None
+    cost: float
+    agrees: bool | None
+    problem: str | None = None
+    facts: dict[str, Any] = field(default_factory=dict)
+    assumed: tuple[tuple[str, Any], ...] = ()
+    as_printed: int | None = None
+    clean_count: int | None = None
+    flipped: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Explanation:
+    """A chain of outcomes with its cost: newest first, linked."""
+
+    state: State
+    cost: float
+    outcome: Outcome | None = None
+    before: Explanation | None = None
+
+    def outcomes(self) -> list[Outcome]:
+        found: list[Outcome] = []
+        at: Explanation | None = self
+        while at is not None:
+            if at.outcome is not None:
+                found.append(at.outcome)
+            at = at.before
+        return found[::-1]
+
+
+class Decoder:
+    """Decodes the steps of one size. `memo` may be shared between runs: equal rows on equal states are decoded once."""
+
+    def __init__(self, definitions: dict[str, tuple[Node, ...]], memo: dict[Any, Any] | None = None) -> None:
+        self.definitions = definitions
+        self.memo = memo if memo is not None else {}
+        self.names = hash(tuple(sorted(definitions)))
+
+    def decode(self, steps: list[Step], conventions: tuple[tuple[str, Any], ...] = ()) -> Explanation:
+        """The cheapest explanation of all steps. Never raises for what a pattern says."""
+        beam = [Explanation(State(NOTHING, conventions), 0.0)]
+        for i, step in enumerate(steps):
+            grown = [e for old in beam for e in self._grow(old, step, steps, i)]
+            beam = self._cut(grown)
+        return beam[0]
+
+    def _cut(self, grown: list[Explanation]) -> list[Explanation]:
+        """Merges equal states, keeps the cheapest, at least one per distinct count."""
+        best: dict[Any, Explanation] = {}
+        for e in sorted(grown, key=lambda e: e.cost):
+            key = (e.state.view, e.state.conventions, e.state.pending, e.state.in_rounds)
+            best.setdefault(key, e)
+        ordered = list(best.values())
+        if len(ordered) <= BEAM:
+            return ordered
+        limit = ordered[0].cost + 12
+        kept = ordered[:BEAM]
+        counts = {e.state.view.stitches for e in kept}
+        extra = [e for e in ordered[BEAM:] if e.cost < limit and e.state.view.stitches not in counts][:2]
+        return kept[: BEAM - len(extra)] + extra if extra else kept
+
+    # --- one row -------------------------------------------------------------------------------------------------
+
+    def _grow(self, old: Explanation, step: Step, steps: list[Step], at: int) -> list[Explanation]:
+        state = old.state
+        if step.problem:
+            outcome = Outcome(step, None, FAILS, None, step.problem, dict(step.problem_facts))
+            return [Explanation(self._assumed_state(state, step), old.cost + FAILS, outcome, old)]
+        if step.order is not None and step.order.until_sts is not None:
+            return [self._until(old, step)]
+        key = (step.body, step.printed, step.kind, step.new_section, step.gap, step.number, step.order, state.view, state.conventions,
+               state.pending, state.kind, state.in_rounds, state.joined, state.last_change, self.names, at if state.view is NOTHING else -1)
+        found = self.memo.get(key)
+        if found is None:
+            found = self.memo[key] = self._outcomes(state, step, steps, at)
+            if len(self.memo) > 50_000:
+                self.memo.clear()
+        return [Explanation(s, old.cost + o.cost, replace(o, step=step), old) for s, o in found]
+
+    def _outcomes(self, state: State, step: Step, steps: list[Step], at: int) -> list[tuple[State, Outcome]]:
+        results: list[tuple[State, Outcome]] = []
+        starts = self._starts(state, step)
+        problems: list[Outcome] = []
+        for view, cost, assumed in starts:
+            turned = view is not NOTHING and view is not state.view
+            results += [(s, replace(o, flipped=turned)) for s, o in self._readings(state, step, view, cost, assumed, problems)]
+        good = [r for r in results if r[1].cost < FAILS]
+        if not good or (step.gap and min(r[1].cost for r in good) > FRESH):
+            results += self._unknown_start(state, step, steps, at)
+        if not results:
+            results = self._given_up(state, step, problems)
+        elif step.printed:
+            results += self._wrong_print(state, step, results)
+        results.sort(key=lambda r: r[1].cost)
+        return results[: KEEP + 2]
+
+    def _starts(self, state: State, step: Step) -> list[tuple[View, float, tuple[tuple[str, Any], ...]]]:
+        """The views a row may be worked on: what is there, or nothing where a new piece begins."""
+        sure, maybe = begins_anew(step, state)
+        if sure or state.view is NOTHING:
+            return [(NOTHING, 0.0, ())]
+        here = (self._facing(state, step), 0.0, ())
+        return [here, (NOTHING, 1.0, (("new-piece", True),))] if maybe else [here]
+
+    def _facing(self, state: State, step: Step) -> View:
+        """The row below as the hook meets it: turned for rows, not for rounds, unless the words say so."""
+        view = state.view
+        if view.foundation or view.ring:
+            return view
+        rounds = state.in_rounds and step.kind != "row" or state.joined
+        turned = bool(getattr(view, "turned", False))
+        if rounds and not turned:
+            return view
+        return view.flipped() if not turned else view
+
+    def _readings(
+        self, state: State, step: Step, view: View, extra: float, assumed: tuple[tuple[str, Any], ...], problems: list[Outcome],
+    ) -> list[tuple[State, Outcome]]:
+        body = self._body(state, step)
+        kind = main_kind(body, state.kind)
+        rounds = (state.in_rounds if view is not NOTHING else False) or step.kind == "rnd"
+        conventions = dict(state.conventions)
+        found: list[Made] = []
+        queue: list[tuple[float, int, tuple[int, ...]]] = [(0.0, 0, ())]
+        runs, best, serial = 0, 1e9, 0
+        while queue and runs < RUNS:
+            bound, _, forced = heapq.heappop(queue)
+            if bound >= best + WINDOW:
+                break
+            runs += 1
+            try:
+                made = work_row(view, body, forced, conventions, self.definitions, kind, rounds, state.rows)
+            except CannotWork as why:
+                log = why.log
+                problems.append(Outcome(step, None, FAILS, None, why.reason, why.facts))
+            else:
+                log = made.log
+                verdict = agrees(made, step.printed) if step.printed else None
+                cost = made.cost + (DISAGREES if verdict is False else 0.0)
+                best = min(best, cost)
+                found.append(replace(made, agrees=verdict))
+            for i in range(len(forced), len(log)):
+                base = sum(c.costs[c.taken] for c in log[:i])
+                for j, cost_j in enumerate(log[i].costs):
+                    if j != log[i].taken:
+                        serial += 1
+                        prefix = (*[c.taken for c in log[:i]], j)
+                        heapq.heappush(queue, (base + cost_j, serial, prefix))
+        return self._kept(state, step, found, extra, assumed)
+
+    def _kept(
+        self, state: State, step: Step, found: list[Made], extra: float, assumed: tuple[tuple[str, Any], ...],
+    ) -> list[tuple[State, Outcome]]:
+        if not found:
+            return []
+        cleanest = min(found, key=lambda m: m.cost)
+        ordered = sorted(found, key=lambda m: m.cost + (DISAGREES if m.agrees is False else 0.0))
+        results, seen = [], set()
+        for made in ordered:
+            key = (made.view, made.conventions, made.pending)
+            if key in seen:
+                continue
+            seen.add(key)
+            cost = made.cost + (DISAGREES if made.agrees is False else 0.0) + extra
+            outcome = Outcome(step, made, cost, made.agrees, assumed=assumed, clean_count=cleanest.count if cleanest.left == 0 else None)
+            results.append((self._after(state, step, made), outcome))
+            if len(results) >= KEEP:
+                break
+        return results
+
+    def _body(self, state: State, step: Step) -> tuple[Node, ...]:
+        """The row's nodes: the chain told at the end of the row before put in front, what "established" means filled in."""
+        body = step.body
+        if not body and step.order is not None and step.order.what == "continue":
+            body = self._established(state)
+        if state.pending is not None and lead_chain(body) is None and not _has_ring(body):
+            body = (state.pending, *body)
+        return body
+
+    def _established(self, state: State) -> tuple[Node, ...]:
+        from loopwright.model.tree import Evenly
+
+        change = state.last_change or 0
+        if change == 0:
+            return (Make("*same*", Num((1,)), Place("each", None, Thing("st"))),)
+        return (Evenly("inc" if change > 0 else "dec", Num((abs(change),))),)
+
+    def _after(self, state: State, step: Step, made: Made) -> State:
+        view = made.view
+        if made.turned and made.in_rounds and (made.joined or step.kind == "rnd"):
+            view = view.flipped()
+        before = state.view.stitches if state.view.items and not state.view.foundation else None
+        change = made.count - before if before else None
+        return State(
+            view, made.conventions, made.pending, made.main_kind, made.in_rounds or (step.kind == "rnd" and made.view.items != b""),
+            made.joined, state.rows + 1 if made.out else 0, change,
+        )
+
+    # --- when it does not go -------------------------------------------------------------------------------------
+
+    def _assumed_state(self, state: State, step: Step) -> State:
+        number = printed_total(step.printed)
+        if number is None:
+            return replace(state, pending=None)
+        kind = main_kind(step.body, state.kind)
+        return replace(state, view=plain_row(number, code(kind), joined=state.joined), pending=None, kind=kind)
+
+    def _given_up(self, state: State, step: Step, problems: list[Outcome]) -> list[tuple[State, Outcome]]:
+        problem = problems[0] if problems else Outcome(step, None, FAILS, None, "unreadable")
+        number = printed_total(step.printed)
+        after = self._assumed_state(state, step)
+        return [(after, replace(problem, step=step, as_printed=number))]
+
+    def _wrong_print(self, state: State, step: Step, results: list[tuple[State, Outcome]]) -> list[tuple[State, Outcome]]:
+        """Where no reading agrees with the printed count: the fabric may go on as printed."""
+        number = printed_total(step.printed)
+        if number is None or any(o.agrees for _, o in results):
+            return []
+        s, o = min(results, key=lambda r: r[1].cost)
+        if o.made is None or o.made.view.foundation or o.agrees is None:
+            return []
+        view = plain_row(number, code(s.kind), joined=s.joined)
+        return [(replace(s, view=view), replace(o, cost=o.cost + AS_PRINTED))]
+
+    def _unknown_start(self, state: State, step: Step, steps: list[Step], at: int) -> list[tuple[State, Outcome]]:
+        """No row below, or none that fits: what the row uses tells how many stitches were there."""
+        from loopwright.working.beginnings import solve
+
+        results = []
+        for number, kind in solve(self, state, step, steps, at):
+            view = plain_row(number, code(kind) if kind else 2, joined=step.kind == "rnd" or _joins(step.body))
+            problems: list[Outcome] = []
+            assumed = (("start", number),)
+            fresh = replace(state, view=view, pending=None, in_rounds=step.kind == "rnd" or _joins(step.body))
+            results += self._readings(fresh, step, view, FRESH if state.view is not NOTHING else 0.0, assumed, problems)
+        return [r for r in results if r[1].agrees is not False]
+
+    def _until(self, old: Explanation, step: Step) -> Explanation:
+        """ "Continue so until 54 sts": rows of the same change until the number is there."""
+        assert step.order is not None
+        target = step.order.until_sts.at(0) if step.order.until_sts is not None else None
+        state = old.state
+        number = target if target is not None else state.view.stitches
+        kind = main_kind(step.body, state.kind)
+        view = plain_row(number, code(kind), joined=state.joined)
+        made = Made(
+            view, view.items, (None,) * number, (step.span.start,) * number, number, 0, {kind: number}, 0.0, 0, 0, (), state.conventions, kind,
+            state.joined, False, state.in_rounds, None,
+        )
+        verdict = agrees(made, step.printed) if step.printed else None
+        after = replace(state, view=view, pending=None, kind=kind)
+        return Explanation(after, old.cost + (DISAGREES if verdict is False else 0), Outcome(step, made, 0.0, verdict, assumed=(("until", number),)), old)
+
+
+def printed_total(printed: tuple[Count, ...]) -> int | None:
+    """The printed number of stitches, if one is printed."""
+    for count in printed:
+        if count.scope == "row" and count.n.at(0) is not None and (count.noun in (None, "st", "sts") or plain(count.noun) in HEIGHT):
+            return count.n.at(0)
+    return None
+
+
+def _joins(body: tuple[Node, ...]) -> bool:
+    from loopwright.model.tree import Join
+
+    return any(isinstance(n, Join) for n in body)
+
+
+def _has_ring(body: tuple[Node, ...]) -> bool:
+    return any(isinstance(n, Ring) for n in body)
+
+
+def begins_anew(step: Step, state: State) -> tuple[bool, bool]:
+    """Whether a row surely, or perhaps, begins a new piece: a ring, or a foundation chain."""
+    body = step.body
+    first = first_stitch(body)
+    chain = lead_chain(body)
+    fresh = step.new_section or step.number in (None, 1)
+    if _has_ring(body) and (chain is not None or fresh):
+        return True, False
+    if first is not None and first[1] is not None and first[1].thing.kind == "ring":
+        return (True, False) if fresh and not state.view.ring else (False, False)
+    if chain is None:
+        return False, False
+    length = chain.n.at(0) or 0
+    from_hook = _from_hook(body)
+    if from_hook and fresh and length > 1:
+        return True, False
+    only_chain = not any(isinstance(n, (Make, Repeat)) or n.__class__.__name__ in ("Group", "Evenly", "PatternRun") for n in body)
+    if only_chain and step.number is None and (length > 6 or step.new_section):
+        return True, False
+    return False, (step.new_section or step.number == 1) and length > 6
+
+
+def _from_hook(nodes: tuple[Node, ...]) -> bool:
+    for node in nodes:
+        place = getattr(node, "place", None)
+        if place is not None:
+            return bool(place.from_hook)
+        if isinstance(node, Repeat):
+            return _from_hook(node.nodes)
+        if isinstance(node, Make):
+            return False
+    return False
+
+
+__all__ = ["Decoder", "Explanation", "Mark", "Outcome", "Row", "State"]

@@ -1,0 +1,31 @@
+"""One size out of a tree: every number reduced to the value of that size."""
+
+from __future__ import annotations
+
+from dataclasses import fields, replace
+from functools import lru_cache
+from typing import Any
+
+from loopwright.model.tree import Num
+
+
+@lru_cache(maxsize=8192)
+def for_size(node: Any, size: int) -> Any:
+    """A node (or tuple of nodes) with each number holding only this size's value; a missing one stays without a value."""
+    if isinstance(node, Num):
+        if len(node.values) <= 1:
+            return node
+        value = node.at(size)
+        return Num((value,), node.blank, node.span)
+    if isinstance(node, tuple):
+        return tuple(for_size(n, size) for n in node)
+    if hasattr(node, "__dataclass_fields__"):
+        changes = {}
+        for f in fields(node):
+            old = getattr(node, f.name)
+            if isinstance(old, (tuple, Num)) or hasattr(old, "__dataclass_fields__"):
+                new = for_size(old, size)
+                if new is not old:
+                    changes[f.name] = new
+        return replace(node, **changes) if changes else node
+    return node

@@ -1,0 +1,217 @@
+"""Starts: foundation chains, rings, the chain that stands for a stitch, the chains skipped in the first row."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from loopwright.model.tree import Chain, Either, Evenly, EveryKth, AtEnds, Group, Join, Make, Mark, Node, Place, Repeat, Ring, Skip
+from loopwright.working.kinds import CHAIN, HEIGHT, code, height, plain
+from loopwright.working.places import SPACES
+from loopwright.working.run import CannotWork, Run
+from loopwright.working.view import Slot, foundation, ring
+
+MAX_CHAIN = 20_000
+
+
+def do_ring(run: Run, node: Ring) -> None:
+    """A magic ring, or the chain so far joined into one."""
+    chains = 0 if node.magic else len(run.view.items) if run.view.foundation else 0
+    run.view = ring(chains)
+    run.pos = run.start = 0
+    run.end = len(run.view.items)
+    run.last = Slot(0, run.end, "ring")
+    run.out.clear()
+    run.into.clear()
+    run.origins.clear()
+    run.runs.clear()
+    run.in_rounds = True
+
+
+def do_chain(run: Run, node: Chain, following: Sequence[Node]) -> None:
+    """A chain: a foundation where there is no fabric, a start chain at the head of a row, else chains in the row."""
+    length = node.n.at(0)
+    if length is None:
+        raise CannotWork("blank")
+    length += node.plus
+    if length > MAX_CHAIN:
+        raise CannotWork("too-many", limit=MAX_CHAIN)
+    if length <= 0:
+        return
+    nothing = not run.view.items and not run.view.ring and not run.view.open_end
+    if nothing and run.worked == 0 and run.start_chain is None:
+        run.view = foundation(length)
+        run.pos, run.end = 0, length
+        run.start_chain = (0, "foundation")
+        return
+    if run.worked == 0 and not run.out and run.start_chain is None and not run.view.foundation:
+        start_chain(run, node, length, following)
+        return
+    if run.view.foundation and run.worked == 0 and run.pos == 0 and run.start_chain == (0, "foundation") and _turning(following):
+        run.start_chain = (length, "foundation-turn")
+        return
+    run.chain(length)
+
+
+def _turning(following: Sequence[Node]) -> bool:
+    """A short chain after the foundation that only turns: "ch 20. Ch 1, turn"."""
+    return bool(following) and isinstance(following[0], Mark) and following[0].what == "turn"
+
+
+def first_stitch(nodes: Sequence[Node]) -> tuple[str, Place | None, int] | None:
+    """Kind, place and number of the first stitch that nodes make."""
+    for node in nodes:
+        if isinstance(node, Make) and node.kind != "sl st":
+            return node.kind, node.place, node.n.at(0) or 1
+        if isinstance(node, Group):
+            inner = first_stitch(node.nodes)
+            if inner:
+                return inner[0], node.place, 2
+        if isinstance(node, Repeat):
+            inner = first_stitch(node.nodes)
+            if inner:
+                return inner
+        if isinstance(node, Either):
+            inner = first_stitch(node.readings[0][1])
+            if inner:
+                return inner
+        if isinstance(node, (Evenly, EveryKth, AtEnds)):
+            return node.kind or "", None, 1
+        if isinstance(node, (Chain, Join)):
+            return None
+    return None
+
+
+def start_chain(run: Run, node: Chain, length: int, following: Sequence[Node]) -> None:
+    """The chain at the head of a row: a stitch, nothing, a loop, or a stitch and a space. Decided once per pattern."""
+    first = first_stitch(following)
+    kind = plain(first[0]) if first else ""
+    if kind in ("inc", "dec", "invdec", "st", "*same*", ""):
+        kind = plain(run.main_kind)
+    as_kind = node.as_kind or kind
+    reading = _reading(run, node, length, kind, first)
+    if isinstance(reading, tuple):
+        spaces, as_kind = reading[1], reading[2]
+        _stand(run, as_kind, length - spaces)
+        if spaces:
+            run.chain(spaces)
+    elif reading == "loop":
+        _loop(run, length, first)
+    else:
+        run.tch_length = length
+        run.start_chain = (length, "none")
+        if run.last is None and not run.view.ring:
+            run.last = Slot(run.pos, run.pos + 1)
+
+
+def _reading(run: Run, node: Chain, length: int, kind: str, first: tuple[str, Place | None, int] | None) -> object:
+    tall = HEIGHT.get(kind, 0)
+    as_kind = node.as_kind or (kind if tall else "dc")
+    if node.counts == "yes":
+        spaces = max(0, length - (HEIGHT.get(as_kind) or length)) if node.as_kind else max(0, length - tall) if tall > 1 else 0
+        return ("st", spaces if spaces > 0 else 0, as_kind)
+    if node.counts == "part":
+        return "none"
+    if node.counts == "no":
+        return "none"
+    if first is None:
+        by_height = next((k for k, h in HEIGHT.items() if h == length and k in ("dc", "tr", "dtr")), None)
+        if length >= 5:
+            return run.convention(f"loop-{length}", ((0.0, "loop"), (0.6, ("st", 2, "dc")), (0.9, ("st", 1, "tr"))))
+        return run.convention(f"start-{length}", ((0.0, ("st", 0, by_height)), (0.6, "loop"))) if by_height else "loop"
+    if length == 1:
+        return run.convention("start-1", ((0.0, "none"), (2.5, ("st", 0, kind))))
+    if kind == "sc" and length > 1:
+        if length == 2:
+            return run.convention("start-2-sc", ((0.0, "none"), (0.9, ("st", 0, "sc")), (1.2, "loop")))
+        return run.convention(f"start-{length}-sc", ((0.0, "loop"), (1.0, "none"), (1.2, ("st", 0, "dc")), (1.5, ("st", length - 1, "sc"))))
+    if not tall:
+        return run.convention(f"start-{length}-{kind}", ((0.2, "none"), (0.3, ("st", 0, "dc")), (0.8, "loop")))
+    return _by_height(run, length, kind, tall, first)
+
+
+def _by_height(run: Run, length: int, kind: str, tall: int, first: tuple[str, Place | None, int]) -> object:
+    place = first[1]
+    single_first = place is not None and place.quant in ("first", "same") and first[2] == 1 and not run.view.ring
+    yes, no = 0.0, 1.0
+    if length == tall - 1 or kind == "hdc":
+        yes, no = 0.3, 0.3
+    if place is not None and place.quant == "first" and first[2] == 1:
+        yes, no = yes + 0.8, max(0.0, no - 0.6)
+    if single_first and length < tall:
+        no = 0.0
+    st = ("st", 0, kind)
+    if length < tall - 1:
+        return run.convention(f"start-{length}-{kind}", ((0.2, "none"), (0.5, st)))
+    if length <= tall:
+        return run.convention(f"start-{length}-{kind}", ((yes, st), (no, "none"), (1.6, "loop")))
+    extra = length - tall
+    return run.convention(
+        f"start-{length}-{kind}",
+        ((0.0, ("st", extra, kind)), (0.5, "loop"), (0.6, st), (0.9, "none"), (0.8, ("st", length - 3, "dc")) if length > 3 and kind != "dc" else (1.4, "none")),
+    )
+
+
+def _stand(run: Run, kind: str, length: int) -> None:
+    """The start chain as a stitch over the first place, or in the ring, or in the space where the yarn is."""
+    at: Slot | None
+    run.start_chain = (length, kind)
+    if run.view.ring:
+        at = Slot(0, len(run.view.items), "ring")
+    elif run.last is not None and run.last.how in ("space", "between"):
+        at = run.last
+    elif run.view.open_end or run.pos < run.end:
+        if not run.view.open_end:
+            while run.pos < run.end - 1 and run.item(run.pos) == CHAIN:
+                run.pos += 1
+        at = Slot(run.pos, run.pos + 1)
+        run.pos += 1
+    else:
+        at = None
+    run.last = at
+    run.make(code(kind if kind in HEIGHT else "dc"), at)
+    run.tch_item = True
+    run.tch_length = length
+
+
+def _loop(run: Run, length: int, first: tuple[str, Place | None, int] | None) -> None:
+    """The start chain as an ordinary loop from the join."""
+    run.start_chain = (length, "loop")
+    if not run.view.ring and run.pos < run.end:
+        run.last = Slot(run.pos, run.pos + 1)
+        in_stitch = first is None or first[1] is None or first[1].thing.kind not in SPACES
+        if in_stitch and not run.named.get("attached"):
+            run.pos += run.once("loop-start", ((0.0, 1), (0.3, 0)))
+    run.chain(length)
+
+
+def skip_foundation(run: Run, kind: str, said: int | None) -> None:
+    """The chains before the first stitch of the first row; whether they count as one is a convention.
+
+    `said` is the k of "kth ch from hook"; None: custom or the count tells where the first stitch goes.
+    """
+    tall = height(kind)
+    if tall is None:
+        tall = 1
+    if said is None:
+        turned = run.start_chain is not None and run.start_chain[1] == "foundation-turn"
+        if turned:
+            return
+        options = [(0.0, tall), (0.5, 0), (0.7, max(0, tall - 1))]
+        skipped = run.choose("first-chain", tuple(options))
+        run.pos = min(skipped, run.end)
+    else:
+        skipped = said - 1
+    if skipped >= 2 and tall >= 2:
+        extra = skipped - tall
+        options2: list[tuple[float, object]] = [(0.0, "no")] if skipped < tall else [(0.6, "no"), (0.4, "yes")] if tall >= 3 else [(0.2, "no"), (0.4, "yes")]
+        if skipped < tall:
+            options2.append((0.7, "yes"))
+        if extra > 0:
+            options2 = [(0.3, "no"), (0.2, ("space", extra)), (0.8, "yes")]
+        reading = run.convention(f"skipped-{skipped}-{plain(kind)}", tuple(options2))
+        if reading != "no":
+            run.make(code(plain(kind)), Slot(run.pos - 1, run.pos))
+            run.tch_item = True
+            run.tch_length = tall
+            if isinstance(reading, tuple):
+                run.chain(int(reading[1]))

@@ -1,0 +1,240 @@
+"""The rows that a size works, in order: ranges laid out, "rep Rows 2 and 3" looked up, "work even" put into words.
+
+Not the decoding: a step says what is asked for, the search finds out how it was meant.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field, replace
+from typing import Any
+
+from loopwright.model.tree import (
+    Chain, Count, Define, Document, Evenly, Group, Make, Mark, Node, Num, Place, Repeat, Row, RowOrder, Section, SpecialStitch, Thing,
+)
+from loopwright.source import Span
+from loopwright.working.sizes import for_size
+
+MAX_ROWS = 2000
+EVEN: tuple[Node, ...] = (Make("*same*", Num((1,)), Place("each", None, Thing("st"))),)
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One row to be worked. `item` is the tree item that asks for it, `part` which of its rows this is."""
+
+    item: int
+    part: int
+    section: str | None
+    label: str
+    number: int | None
+    kind: str
+    body: tuple[Node, ...]
+    printed: tuple[Count, ...] = ()
+    also: tuple[Count, ...] = ()
+    order: RowOrder | None = None
+    new_section: bool = False
+    gap: bool = False
+    doubt: int = 0
+    span: Span = Span(0, 0)
+    problem: str | None = None
+    problem_facts: tuple[tuple[str, Any], ...] = ()
+    same: bool = False
+    last_of_item: bool = True
+    side: str | None = None
+
+
+@dataclass(slots=True)
+class _Shelf:
+    """Rows by number, in the section and before it."""
+
+    section: str | None = None
+    rows: dict[int, Step] = field(default_factory=dict)
+    others: dict[str, dict[int, Step]] = field(default_factory=dict)
+    done: list[Step] = field(default_factory=list)
+    number: int = 0
+    fresh: bool = False
+    total: int = 0
+
+
+def definitions(document: Document) -> dict[str, tuple[Node, ...]]:
+    """Names that the pattern defines, with what they are made of, from anywhere in it."""
+    found: dict[str, tuple[Node, ...]] = {}
+    for item in document.items:
+        if isinstance(item, SpecialStitch):
+            for key in filter(None, (item.name, item.abbreviation)):
+                found.setdefault(key, item.nodes)
+        elif isinstance(item, Row):
+            _collect(item.body, found)
+    return found
+
+
+def _collect(nodes: tuple[Node, ...], found: dict[str, tuple[Node, ...]]) -> None:
+    before: Node | None = None
+    for node in nodes:
+        if isinstance(node, Define):
+            parts = node.nodes or ((before,) if isinstance(before, (Group, Make)) else ())
+            if parts and not any(isinstance(p, Make) and p.kind == node.name for p in parts):
+                found.setdefault(node.name, parts)
+        elif isinstance(node, Group):
+            if node.name:
+                found.setdefault(node.name, (node,))
+            _collect(node.nodes, found)
+        elif isinstance(node, Repeat):
+            _collect(node.nodes, found)
+            _collect(node.ending, found)
+        before = node
+
+
+def expand(document: Document, size: int) -> list[Step]:
+    """The steps of one size. Bounded: past 2,000 rows the rest is left out and the last step says so."""
+    shelf = _Shelf()
+    for index, item in enumerate(document.items):
+        if isinstance(item, Section):
+            shelf.others[(shelf.section or "").lower()] = shelf.rows
+            shelf.section, shelf.fresh = item.title, True
+            continue
+        if not isinstance(item, Row) or (item.sizes is not None and size not in item.sizes):
+            continue
+        row = for_size(item, size)
+        for step in _steps_of(row, index, shelf):
+            shelf.total += 1
+            if shelf.total > MAX_ROWS:
+                shelf.done.append(replace(step, problem="too-many-rows", problem_facts=(("limit", MAX_ROWS),)))
+                return shelf.done
+            shelf.done.append(step)
+    return shelf.done
+
+
+def _numbers(row: Row) -> tuple[list[int | None], bool]:
+    """Row numbers that a label asks for, None each where it has no number; and whether the label names a range."""
+    label = row.label
+    if label is None:
+        return [None], False
+    first = label.first.at(0) if label.first else None
+    last = label.last.at(0) if label.last else first
+    if label.first is not None and first is None:
+        return [], False
+    if first is None:
+        many = label.how_many.at(0)
+        return [None] * min(1 if many is None else max(many, 0), MAX_ROWS + 1), many != 1
+    numbers: list[int | None] = list(range(first, min(last or first, first + MAX_ROWS) + 1))
+    numbers.extend(n for n in label.also if n not in numbers)
+    return numbers, len(numbers) > 1
+
+
+def _steps_of(row: Row, index: int, shelf: _Shelf) -> Iterator[Step]:
+    numbers, ranged = _numbers(row)
+    base = Step(
+        index, 0, shelf.section, row.label.text if row.label else "", None, row.label.kind if row.label else "none",
+        row.body, (), row.also_printed, None, shelf.fresh, False, row.doubt, row.span, side=row.side,
+    )
+    if not row.body and row.order is None and not row.printed and row.label is None:
+        return
+    bodies = _bodies(row, numbers, ranged, shelf, base)
+    part = 0
+    total = len(bodies)
+    for made in bodies:
+        number = made.number
+        gap = number is not None and number > shelf.number + 1 and number > 1
+        restart = number == 1 and shelf.number >= 1
+        if restart:
+            shelf.others.setdefault((shelf.section or "").lower(), dict(shelf.rows))
+        if number is None and made.body and _counts_as_row(made):
+            shelf.number += 1
+        elif number is not None:
+            shelf.number = number
+        step = replace(
+            made, part=part, new_section=(shelf.fresh or restart) and part == 0, gap=gap and part == 0, last_of_item=part == total - 1,
+            printed=row.printed if part == total - 1 else (),
+        )
+        shelf.fresh = False
+        if number is not None or step.body:
+            shelf.rows[shelf.number] = step
+        part += 1
+        yield step
+
+
+def _counts_as_row(step: Step) -> bool:
+    return not (len(step.body) <= 2 and all(isinstance(n, (Chain, Mark)) for n in step.body))
+
+
+def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, base: Step) -> list[Step]:
+    order = row.order
+    if order is None:
+        return [replace(base, number=n, label=_label(base, n, ranged), same=ranged) for n in numbers]
+    if order.what == "even":
+        many = _times(order, numbers, ranged)
+        return [replace(base, number=n, body=_even_body(order, row), label=_label(base, n, ranged), same=True) for n in many]
+    if order.what == "continue" or order.delta is not None:
+        return _continued(row, order, numbers, ranged, base)
+    sources = _sources(order, shelf)
+    if not sources:
+        facts = (("rows", ", ".join(map(str, order.rows)) or "the row before"),)
+        return [replace(base, number=n, problem="unknown-row", problem_facts=facts, order=order, label=_label(base, n, ranged)) for n in numbers[:1] or [None]]
+    many = _cycle(order, numbers, ranged, len(sources))
+    steps = []
+    for i, n in enumerate(many):
+        source = sources[i % len(sources)]
+        extra = tuple(x for x in row.body if not isinstance(x, Mark)) if i == len(many) - 1 and order.what == "same-as" else ()
+        steps.append(replace(base, number=n, body=source.body + extra, label=_label(base, n, ranged), order=order, kind=source.kind if base.kind == "none" else base.kind, same=True))
+    return steps
+
+
+def _label(base: Step, number: int | None, ranged: bool) -> str:
+    if number is None:
+        return base.label
+    word = {"row": "Row", "rnd": "Rnd"}.get(base.kind)
+    return f"{word} {number}" if word and (ranged or not base.label) else base.label or str(number)
+
+
+def _even_body(order: RowOrder, row: Row) -> tuple[Node, ...]:
+    kind = order.kind or "*same*"
+    lead = tuple(n for n in row.body if isinstance(n, (Chain, Mark)))
+    return (*lead, Make(kind, Num((1,)), Place("each", None, Thing("st"))))
+
+
+def _times(order: RowOrder, numbers: list[int | None], ranged: bool) -> list[int | None]:
+    times = order.times.at(0) if order.times is not None else None
+    if ranged or times is None:
+        return numbers or [None]
+    return [None] * min(max(times, 0), MAX_ROWS + 1) if numbers[:1] in ([None], []) else [(numbers[0] or 0) + i for i in range(min(times, MAX_ROWS + 1))]
+
+
+def _cycle(order: RowOrder, numbers: list[int | None], ranged: bool, period: int) -> list[int | None]:
+    if ranged or (numbers and numbers[0] is not None):
+        return numbers
+    times = order.times.at(0) if order.times is not None else 1
+    total = order.total_rows.at(0) if order.total_rows is not None else None
+    if total is not None:
+        return [None] * max(1, min(total, MAX_ROWS))
+    return [None] * min(max(1, times or 1) * period, MAX_ROWS + 1)
+
+
+def _sources(order: RowOrder, shelf: _Shelf) -> list[Step]:
+    if order.section and order.section.lower() in shelf.others:
+        shelves = [shelf.others[order.section.lower()]]
+    else:
+        shelves = [shelf.rows, *reversed(list(shelf.others.values()))]
+    if order.last_n:
+        return shelf.done[-order.last_n :]
+    if not order.rows:
+        return shelf.done[-1:]
+    for rows in shelves:
+        if all(n in rows for n in order.rows):
+            return [rows[n] for n in order.rows]
+    return []
+
+
+def _continued(row: Row, order: RowOrder, numbers: list[int | None], ranged: bool, base: Step) -> list[Step]:
+    """ "Continue as established, inc 8 sts each rnd": the change spread evenly; unsaid: what the rows before did."""
+    many = numbers if ranged or numbers != [None] else _times(order, numbers, ranged)
+    if order.until_sts is not None and not ranged:
+        return [replace(base, body=row.body, order=order, problem=None, label=_label(base, n, False), same=True) for n in many[:1]]
+    delta = order.delta.at(0) if order.delta is not None else None
+    if delta is None:
+        return [replace(base, number=n, body=(), order=order, label=_label(base, n, ranged), same=True) for n in many]
+    op = "dec" if delta < 0 else "inc"
+    body: tuple[Node, ...] = (Evenly(op, Num((abs(delta),)), kind=order.delta_kind or order.kind),)
+    lead = tuple(n for n in row.body if isinstance(n, (Chain, Mark)))
+    return [replace(base, number=n, body=(*lead, *body), label=_label(base, n, ranged), order=None, same=True) for n in many]

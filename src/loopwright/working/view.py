@@ -1,0 +1,85 @@
+"""A row as the next one sees it: items in working order, chain runs, groups, the turning chain.
+
+Small, immutable and hashable: the search keeps many of them.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import NamedTuple
+
+from loopwright.working.kinds import ANY, CHAIN
+
+
+class Slot(NamedTuple):
+    """A place taken: items start … end - 1 of the view (a gap has start == end), and how it is entered."""
+
+    start: int
+    end: int
+    how: str = "top"
+
+
+class Group(NamedTuple):
+    """Items start … end - 1, made together; `name` as the pattern calls it, "" when it has none."""
+
+    start: int
+    end: int
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
+class View:
+    """What can be worked into.
+
+    `items`: one byte per item; chains are items. `runs`: (start, end) of each chain space. `tch`: length of a turning
+    chain that is no item (0: none), `tch_first` whether it stands at the start of this view (round) or its end (turned).
+    `ring`: everything goes into one place. `foundation`: the items are a foundation chain, hook at item 0.
+    `open_end`: nobody knows how many there are; items beyond the end are plain stitches.
+    """
+
+    items: bytes
+    runs: tuple[tuple[int, int], ...] = ()
+    groups: tuple[Group, ...] = ()
+    tch: int = 0
+    tch_first: bool = True
+    ring: bool = False
+    foundation: bool = False
+    open_end: bool = False
+    joined: bool = False
+    turned: bool = False
+
+    def flipped(self) -> View:
+        """The same row seen after turning."""
+        n = len(self.items)
+        return View(
+            self.items[::-1],
+            tuple((n - e, n - s) for s, e in reversed(self.runs)),
+            tuple(Group(n - e, n - s, g) for s, e, g in reversed(self.groups)),
+            self.tch,
+            not self.tch_first,
+            self.ring,
+            self.foundation,
+            self.open_end,
+            self.joined,
+            not self.turned,
+        )
+
+    @property
+    def stitches(self) -> int:
+        """Items that are no chains."""
+        return len(self.items) - self.items.count(CHAIN)
+
+
+def foundation(chains: int) -> View:
+    """A foundation chain, the hook at item 0."""
+    return View(bytes([CHAIN]) * chains, ((0, chains),), foundation=True)
+
+
+def ring(chains: int = 0) -> View:
+    """A ring: magic (0 chains) or of chains."""
+    return View(bytes([CHAIN]) * chains, (), ring=True, joined=True)
+
+
+def plain_row(stitches: int, kind: int = ANY, *, joined: bool = False) -> View:
+    """A row of equal stitches: what is assumed where the text does not tell what was there."""
+    return View(bytes([kind]) * stitches, joined=joined)
