@@ -1,0 +1,128 @@
+"""A place in a row's tokens, and the small things read everywhere: numbers, lists of sizes, words."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from loopwright.model.tree import Node, Num
+from loopwright.notation.scanner import Token, words
+from loopwright.source import Span
+from loopwright.terms import Dialect
+
+FILLER = frozenset(
+    "the a an of then now work working make making do please also again and st's just only crochet more rather loosely tightly "
+    "carefully neatly as usual thus so well up one's your you to all it".split()
+)
+SIZE_SEPS = frozenset({",", ":", ";", "-", "–", "/", "—"})
+
+
+@dataclass(slots=True)
+class Cursor:
+    """Tokens of one row and where the reader stands. `sizes`: how many sizes lists in this pattern have."""
+
+    tokens: list[Token]
+    dialect: Dialect
+    sizes: int = 1
+    names: frozenset[str] = frozenset()
+    at: int = 0
+    unknown: int = 0
+    depth: int = 0
+    definitions: list[tuple[str, tuple[Node, ...]]] = field(default_factory=list)
+
+    def token(self, ahead: int = 0) -> Token | None:
+        i = self.at + ahead
+        return self.tokens[i] if 0 <= i < len(self.tokens) else None
+
+    def kind(self, ahead: int = 0) -> str:
+        t = self.token(ahead)
+        return t.kind if t is not None else "end"
+
+    def low(self, ahead: int = 0) -> str:
+        """The token's text in lower case, "" at the end."""
+        t = self.token(ahead)
+        return t.text.lower() if t is not None else ""
+
+    def take(self) -> Token:
+        t = self.tokens[self.at]
+        self.at += 1
+        return t
+
+    def accept(self, *choices: str) -> bool:
+        """Takes the next token if its text is one of the choices."""
+        if self.low() in choices:
+            self.at += 1
+            return True
+        return False
+
+    def accept_words(self, phrase: str) -> bool:
+        """Takes several words if they all stand here."""
+        parts = phrase.split()
+        if all(self.low(i) == p for i, p in enumerate(parts)):
+            self.at += len(parts)
+            return True
+        return False
+
+    def skip(self, *choices: str) -> None:
+        """Passes any run of these words."""
+        while self.low() in choices and self.at < len(self.tokens):
+            self.at += 1
+
+    @property
+    def done(self) -> bool:
+        return self.at >= len(self.tokens)
+
+    def span_from(self, start: int) -> Span:
+        """From the token at index `start` to the last one taken."""
+        if not self.tokens or start >= len(self.tokens):
+            return Span(0, 0)
+        last = self.tokens[max(start, min(self.at, len(self.tokens)) - 1)]
+        return Span(self.tokens[start].start, last.end)
+
+    # --- numbers -------------------------------------------------------------------------------------------------
+
+    def number(self) -> Num | None:
+        """A number, a list of sizes "26 (30, 34)", or a blank; None (and nothing taken) where there is none."""
+        t = self.token()
+        if t is None:
+            return None
+        if t.kind == "blank":
+            self.at += 1
+            return Num((), t.value, Span(t.start, t.end))
+        if t.kind != "num" or not isinstance(t.value, int):
+            return None
+        self.at += 1
+        listed = self._size_list()
+        end = self.tokens[self.at - 1].end
+        if listed:
+            return Num((t.value, *listed), None, Span(t.start, end))
+        return Num((t.value,), None, Span(t.start, t.end))
+
+    def _size_list(self) -> tuple[int | None, ...]:
+        """The other sizes after a first number: "(30, 34)", "[30:34]"; nothing taken unless their number is right."""
+        if self.sizes < 2 or self.kind() != "open":
+            return ()
+        start = self.at
+        values: list[int | None] = []
+        while self.kind() == "open" and len(values) < self.sizes:
+            self.at += 1
+            while not self.done and self.kind() != "close":
+                t = self.take()
+                if t.kind == "num" and isinstance(t.value, int):
+                    values.append(t.value)
+                elif t.text in ("-", "–", "—") and (self.kind() in ("close",) or self.low() in SIZE_SEPS) and (len(values) == 0 or self.tokens[self.at - 2].text in (",", ":", "(", "[")):
+                    values.append(None)
+                elif t.text not in SIZE_SEPS and t.text.lower() not in ("and",):
+                    self.at = start
+                    return ()
+            self.at += 1
+            if self.low() == "," and self.kind(1) == "open" and len(values) + 1 < self.sizes:
+                self.at += 1
+        if len(values) + 1 == self.sizes:
+            return tuple(values)
+        self.at = start
+        return ()
+
+
+def thing_word(text: str) -> str | None:
+    """The thing a word names (sp, loop, ring …), None when it names none."""
+    return words()["things"].get(text.lower().rstrip("."))

@@ -1,0 +1,409 @@
+"""Places in words: "in each of next 3 sts", "in 2nd ch from hook", "in same sp", "in back loop of next sc", "around post of"."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from loopwright.model.tree import ONE, STITCH, Loop, Num, Place, Quant, Thing
+from loopwright.notation.cursor import Cursor, thing_word
+
+PREPOSITIONS = frozenset("in into on over under around between through thru across along at onto inside round".split())
+END_WORDS = frozenset("around across round along".split())
+LOOP_WORDS: dict[str, Loop] = {
+    "blo": "back", "bl": "back", "blp": "back", "flo": "front", "fl": "front", "tlo": "third",
+}
+_JUNK = frozenset("the of a an very immediately following previous prev preceding this that same-colored these those its".split())
+
+
+def loop_words(cur: Cursor) -> Loop | None:
+    """ "back loop only", "blo", "front half of", "both loops of"; takes nothing when there is none."""
+    start = cur.at
+    cur.skip("the", "picking", "up", "taking", "only", "working", "through", "in", "into", "just") if cur.low() in ("picking", "taking") else None
+    word = cur.low()
+    if word in LOOP_WORDS and not (word in ("bl", "fl") and cur.kind(1) == "num"):
+        cur.at += 1
+        cur.skip("only", "of")
+        return LOOP_WORDS[word]
+    side = {"back": "back", "front": "front", "third": "third", "3rd": "third", "both": "both", "rear": "back", "top": "both"}.get(word)
+    cur.skip("the")
+    if side and cur.low(1) in ("loop", "loops", "lp", "lps", "half", "thread", "threads", "strand", "halves"):
+        cur.at += 2
+        cur.skip("only", "of")
+        return side  # type: ignore[return-value]
+    cur.at = start
+    return None
+
+
+def thing(cur: Cursor) -> Thing | None:
+    """A thing: "st", "ch-3 sp", "5-ch loop", "turning ch", "magic ring", "dc", "shell"; takes nothing when there is none."""
+    start = cur.at
+    cur.skip("corner", "large", "small", "little") if thing_word(cur.low(1)) in ("sp", "loop") or cur.low(1) == "ch" else None
+    word = cur.low()
+    if word in ("turning", "beg", "beginning", "starting", "initial", "t", "tch", "turn", "start", "t-ch", "begin") and (cur.kind(1) == "kind" or cur.low(2) == "ch" or word == "tch"):
+        while cur.low() in ("turning", "beg", "beginning", "starting", "initial", "t", "-", ".", "turn", "start", "begin"):
+            cur.at += 1
+        if cur.low() in ("tch", "ch", "chain", "chs", "ch."):
+            cur.at += 1
+            _length(cur)
+            return Thing("tch")
+        cur.at = start
+    if word in ("magic", "adjustable", "sliding", "mr", "mc", "double"):
+        if word in ("mr", "mc"):
+            cur.at += 1
+            return Thing("ring")
+        if cur.low(1) in ("ring", "circle", "loop"):
+            cur.at += 2
+            return Thing("ring")
+    found = thing_word(word)
+    if found:
+        cur.at += 1
+        if found == "st" and word == "foundation":
+            return Thing("ch")
+        if word in ("ring", "circle"):
+            return Thing("ring")
+        if word == "foundation" and cur.low() in ("ch", "chain"):
+            cur.at += 1
+        return Thing(found)
+    if cur.kind() == "kind":
+        return _kind_thing(cur)
+    if cur.kind() == "num" and cur.low(1) in ("-", "ch", "chain") or cur.kind() == "num" and cur.kind(1) == "kind" and cur.token(1).value == "ch":  # type: ignore[union-attr]
+        return _numbered_thing(cur)
+    if word in cur.names:
+        cur.at += 1
+        cur.skip("st", "sts")
+        return Thing(word)
+    cur.at = start
+    return None
+
+
+def _length(cur: Cursor) -> int | None:
+    """ "-3" or " 3" after "ch"."""
+    if cur.low() == "-" and cur.kind(1) == "num":
+        cur.at += 1
+    t = cur.token()
+    if t is not None and t.kind == "num" and isinstance(t.value, int):
+        cur.at += 1
+        return t.value
+    return None
+
+
+def _kind_thing(cur: Cursor) -> Thing:
+    t = cur.take()
+    kind = str(t.value)
+    if kind == "ch":
+        length = _length(cur)
+        if thing_word(cur.low()) in ("sp", "loop", "mesh"):
+            cur.at += 1
+            return Thing("sp", length)
+        if cur.low() in ("picot",):
+            cur.at += 1
+            return Thing("picot")
+        return Thing("sp", length) if length and length > 1 else Thing("sp", 1) if length else Thing("ch")
+    if cur.low() in ("st", "sts", "stitch", "group", "groups", "cluster"):
+        cur.at += 1
+    return Thing(kind)
+
+
+def _numbered_thing(cur: Cursor) -> Thing | None:
+    start = cur.at
+    number = cur.take().value
+    cur.accept("-")
+    if cur.kind() == "kind" and cur.token().value == "ch":  # type: ignore[union-attr]
+        cur.at += 1
+        if thing_word(cur.low()) in ("sp", "loop", "mesh"):
+            cur.at += 1
+        return Thing("sp", int(number))
+    if cur.kind() == "kind" and thing_word(cur.low(1)) == "group":
+        cur.at += 2
+        return Thing("group")
+    cur.at = start
+    return None
+
+
+def place(cur: Cursor, *, bare: bool = False) -> Place | None:
+    """A place with its preposition ("in next 3 sts"); with `bare` the preposition may be missing ("next 3 sts", "each st around").
+
+    Takes nothing and gives None when no place stands here.
+    """
+    start = cur.at
+    relation = "in"
+    seen = False
+    while cur.low() in PREPOSITIONS or cur.low() in ("worked", "work", "working") and cur.low(1) in PREPOSITIONS:
+        if cur.low() in END_WORDS and _ends_here(cur):
+            break
+        word = cur.take().text.lower()
+        relation = "between" if word == "between" else "around" if word in ("around", "round") and not seen else relation
+        seen = True
+    if not seen and not bare:
+        cur.at = start
+        return None
+    found = _quantified(cur, seen)
+    if found is None:
+        if seen and cur.low(-1) in END_WORDS:
+            cur.at = start
+            return None
+        cur.at = start
+        return None
+    if relation != "in" and found.relation == "in":
+        found = replace(found, relation=relation)
+    return replace(_after(cur, found), span=cur.span_from(start))
+
+
+def _ends_here(cur: Cursor) -> bool:
+    return cur.kind(1) in ("end", "sep", "close", "star", "times") or cur.low(1) in ("row", "rnd", "and", "join", "rep", "repeat", "ending", "with", "(", "[", "*")
+
+
+def _post(cur: Cursor) -> bool:
+    """ "post of", "stem of", "front post of"."""
+    start = cur.at
+    cur.skip("the", "front", "back")
+    if cur.low() in ("post", "stem", "bar", "posts"):
+        cur.at += 1
+        cur.skip("of", "the")
+        return True
+    cur.at = start
+    return False
+
+
+def _quantified(cur: Cursor, seen: bool) -> Place | None:
+    loop: Loop = loop_words(cur) or "both"
+    cur.skip(*_JUNK)
+    if _post(cur):
+        pass
+    if cur.low() in ("top", "tip", "base", "end", "head", "back", "front", "side") and cur.low(1) == "of":
+        base = cur.low() in ("base",)
+        cur.at += 2
+        cur.skip("the")
+        inner = _quantified(cur, True)
+        if inner is None:
+            return None
+        return replace(inner, quant="same") if base and inner.thing.kind in ("tch", "ch", "sp") else inner
+    word = cur.low()
+    if word in ("each", "every", "all", "ea") or (word in ("remaining", "rem") and thing_word(cur.low(1))):
+        return _each(cur, loop)
+    if word in ("next", "nxt", "following"):
+        cur.at += 1
+        cur.skip("the", "adjoining", "free", "unworked", "available")
+        if cur.kind() == "ord":
+            k = cur.take().value
+            return Place("kth", ONE, thing(cur) or STITCH, k, loop=loop)
+        return _counted(cur, "next", loop)
+    if word in ("same", "joining"):
+        cur.at += 1
+        found = thing(cur)
+        if found is None:
+            cur.skip("place", "one", "hole", "as")
+        if cur.low() == "as":
+            _as_words(cur)
+        return Place("same", ONE, found or STITCH, loop=loop)
+    if word == "st" and cur.accept_words("st at base of"):
+        cur.skip("the", "turning", "beginning", "starting")
+        thing(cur)
+        return Place("same", ONE, STITCH, loop=loop)
+    if word in ("last", "final", "end"):
+        if word == "end" and thing_word(cur.low(1)) is None and cur.kind(1) != "kind":
+            return None
+        cur.at += 1
+        return _counted(cur, "last", loop)
+    if word in ("any",):
+        cur.at += 1
+        return _counted(cur, "any", loop)
+    if word in ("center", "centre", "middle", "central", "centers"):
+        return _centre(cur, loop)
+    if cur.kind() == "ord":
+        return _ordinal(cur, loop)
+    return _plain(cur, loop, seen)
+
+
+def _as_words(cur: Cursor) -> None:
+    """ "same place as sl st", "same st as joining"."""
+    cur.at += 1
+    cur.skip("the", "last", "a", "previous")
+    if cur.kind() in ("kind", "word") and cur.low() not in ("and", "then"):
+        cur.at += 1
+
+
+def _each(cur: Cursor, loop: Loop) -> Place | None:
+    cur.at += 1
+    cur.skip("of", "the", "single")
+    if cur.low() in ("other", "alternate", "second") and cur.low() != "second":
+        cur.at += 1
+        return Place("every", None, thing(cur) or STITCH, 2, loop=loop)
+    if cur.kind() == "ord" and cur.low() != "first":
+        k = cur.take().value
+        return Place("every", None, thing(cur) or STITCH, k, loop=loop)
+    if cur.low() in ("next", "following", "first", "last", "of"):
+        quant: Quant = "last" if cur.low() == "last" else "next"
+        cur.at += 1
+        if cur.low() in ("remaining", "rem"):
+            cur.at += 1
+        return _counted(cur, quant, loop)
+    if cur.low() in ("remaining", "rem", "remain"):
+        cur.at += 1
+    n = cur.number() if cur.kind() in ("num", "blank") and not _is_space_number(cur) else None
+    found = thing(cur)
+    if found is None and n is None and cur.low() not in END_WORDS and cur.kind() not in ("sep", "end", "close"):
+        return None
+    if n is not None:
+        return Place("next", n, found or STITCH, loop=loop)
+    return Place("each", None, found or STITCH, loop=loop)
+
+
+def _is_space_number(cur: Cursor) -> bool:
+    return cur.low(1) in ("-", "ch") and cur.kind(2) in ("kind",)
+
+
+def _counted(cur: Cursor, quant: Quant, loop: Loop) -> Place:
+    if cur.low() in ("few",):
+        cur.at += 1
+    n = None if _is_space_number(cur) else cur.number()
+    cur.skip("unworked", "free", "skipped", "remaining", "rem", "available", "corresponding", "matching", "single")
+    if cur.low() in ("center", "centre", "corner") and (cur.kind(1) == "kind" or thing_word(cur.low(1))):
+        corner = cur.low() == "corner"
+        if corner:
+            cur.at += 1
+            inner = thing(cur)
+            return Place(quant, n or ONE, Thing("corner"), loop=loop) if inner is None or inner.kind != "sp" else Place(quant, n or ONE, Thing("corner"), loop=loop)
+        cur.at += 1
+        return Place(quant, n or ONE, thing(cur) or STITCH, centre=True, loop=loop)
+    found = thing(cur)
+    return Place(quant, n or ONE, found or STITCH, loop=loop)
+
+
+def _centre(cur: Cursor, loop: Loop) -> Place:
+    cur.at += 1
+    n = cur.number() if cur.kind() == "num" else None
+    found = thing(cur)
+    cur.skip("of", "the", "next", "each", "first") if cur.low() in ("of",) else None
+    each = cur.low(-1) == "each"
+    of = thing(cur) if cur.low(-1) in ("of", "next", "each", "the", "first") else None
+    return Place("each" if each else "next", None if each else n or ONE, of or found or STITCH, of=of, centre=True, loop=loop) if of else Place(
+        "next", n or ONE, found or STITCH, centre=True, loop=loop
+    )
+
+
+def _ordinal(cur: Cursor, loop: Loop) -> Place:
+    k = cur.take().value
+    first = k == 1
+    n = cur.number() if cur.kind() == "num" and not _is_space_number(cur) else None
+    found = thing(cur)
+    if first and n is not None:
+        return Place("first", n, found or STITCH, loop=loop)
+    if cur.accept_words("from hook") or cur.accept_words("from needle") or cur.accept_words("from the hook") or cur.accept_words("from the needle"):
+        return Place("kth", ONE, found or Thing("ch"), k, from_hook=True, loop=loop)
+    of = None
+    if cur.low() == "of":
+        mark = cur.at
+        cur.at += 1
+        cur.skip("the", "next", "each", "same", "beginning", "beg", "first", "turning", "starting")
+        of = thing(cur)
+        if of is None:
+            cur.at = mark
+    if of is not None:
+        if of.kind == "tch" or cur.low(-1) in ("turning",):
+            return Place("last", ONE, Thing("tch"), loop=loop)
+        return Place("kth", ONE, found or STITCH, k, of=of, loop=loop)
+    if first:
+        return Place("first", ONE, found or STITCH, loop=loop)
+    return Place("kth", ONE, found or STITCH, k, loop=loop)
+
+
+def _plain(cur: Cursor, loop: Loop, seen: bool) -> Place | None:
+    n = None if _is_space_number(cur) else cur.number()
+    if n is not None and not seen:
+        return None
+    found = thing(cur)
+    if found is None:
+        if n is not None and seen:
+            return Place("next", n, STITCH, loop=loop)
+        if loop != "both" and seen:
+            return Place("next", ONE, STITCH, loop=loop)
+        return None
+    if found.kind == "ring":
+        return Place("next", ONE, found, loop=loop)
+    if found.kind == "tch":
+        return Place("last", ONE, found, loop=loop)
+    return Place("next", n or ONE, found, loop=loop)
+
+
+def _after(cur: Cursor, found: Place) -> Place:
+    """What may follow a place: "around", "to last 3 sts", "of next shell", "from hook", "2 rows below"."""
+    for _ in range(4):
+        if cur.accept_words("from hook") or cur.accept_words("from the hook") or cur.accept_words("from needle"):
+            found = replace(found, from_hook=True, quant="kth", k=found.k or (found.n.at(0) if found.n else 1))
+        elif cur.low() in END_WORDS and _tail_ok(cur):
+            cur.at += 1
+            cur.skip("the", "row", "rnd", "round", "ch", "entire", "chain", "edge")
+        elif cur.low() == "all" and cur.low(1) in ("around", "across", "round"):
+            cur.at += 2
+        elif cur.low() == "to" and cur.low(1) in ("end", "the") and (cur.low(1) == "end" or cur.low(2) == "end"):
+            cur.at += 2 if cur.low(1) == "end" else 3
+            cur.skip("of", "row", "rnd", "round", "ch", "the", "chain")
+        elif cur.low() in ("to", "until", "within", "till", "up", "except") and (left := left_words(cur)) is not None:
+            found = replace(found, left=left[0], quant="each" if found.quant in ("each", "next") and (found.n is None or found.n == ONE or found.quant == "each") else found.quant)
+        elif cur.low() == "of" and found.of is None and _of_next(cur, found) is not None:
+            found = _of_next(cur, found, take=True) or found
+        elif cur.low() in ("of", "on", "from", "in") and cur.low(1) in ("previous", "prev", "last", "the", "row", "rnd", "round", "foundation", "starting", "beginning", "beg", "ch", "chain") and _row_words(cur):
+            continue
+        elif cur.kind() == "num" and cur.low(1) in ("rows", "rnds", "row", "rnd", "rounds") and cur.low(2) == "below":
+            found = replace(found, rows_below=int(cur.take().value) - 1)
+            cur.at += 2
+        elif cur.low() in ("below", "made", "directly", "worked", "left", "free", "remaining"):
+            cur.at += 1
+        else:
+            break
+    return found
+
+
+def _tail_ok(cur: Cursor) -> bool:
+    nxt = cur.low(1)
+    return not (thing_word(nxt) in ("ring", "corner") or nxt in ("post", "stem") or nxt in ("next", "each", "corner"))
+
+
+def _of_next(cur: Cursor, found: Place, take: bool = False) -> Place | None:
+    start = cur.at
+    cur.at += 1
+    cur.skip("the", "each", "next", "same", "first", "last", "any")
+    each = any(t.text.lower() == "each" for t in cur.tokens[start : cur.at])
+    last = any(t.text.lower() == "last" for t in cur.tokens[start : cur.at])
+    inner = thing(cur)
+    if inner is None or inner.kind in ("row", "ch"):
+        cur.at = start
+        return None
+    end = cur.at
+    cur.at = end if take else start
+    quant: Quant = "each" if each else "last" if last else found.quant
+    return replace(found, of=inner, quant=quant, n=None if quant == "each" else found.n)
+
+
+def left_words(cur: Cursor) -> tuple[Num, Thing] | None:
+    """ "to last 3 sts", "until 2 sts remain", "to within 2 sts of end"; gives how many are left, takes nothing if none."""
+    start = cur.at
+    cur.skip("to", "until", "up", "till", "within", "except", "the", "in", "are", "there", "you", "have")
+    cur.accept("last")
+    cur.skip("the", "but")
+    n = cur.number() if not _is_space_number(cur) else None
+    found = thing(cur)
+    if found is None and n is None:
+        cur.at = start
+        return None
+    said_last = any(t.text.lower() in ("last", "within") for t in cur.tokens[start : cur.at])
+    remain = cur.low() in ("remain", "rem", "remaining", "left", "from", "of")
+    while cur.low() in ("remain", "rem", "remaining", "left", "of", "the", "row", "rnd", "end", "from", "are", "before") and remain:
+        cur.at += 1
+    if not (said_last or remain):
+        cur.at = start
+        return None
+    return n or ONE, found or STITCH
+
+
+def _row_words(cur: Cursor) -> bool:
+    """ "of previous row", "on foundation ch": says where we are anyway."""
+    start = cur.at
+    cur.at += 1
+    cur.skip("the", "previous", "prev", "last", "foundation", "starting", "beginning", "beg", "preceding", "same", "this")
+    if cur.low() in ("row", "rnd", "round", "rows", "ch", "chain", "edge", "rounds", "chs"):
+        cur.at += 1
+        return True
+    cur.at = start
+    return False

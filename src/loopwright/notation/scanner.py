@@ -1,0 +1,154 @@
+"""From text to tokens: one compiled expression, spans kept. Knows spellings, not grammar."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+from typing import Any
+
+from loopwright.terms import Dialect
+
+MAX_NUMBER = 10_000_000
+
+
+@dataclass(frozen=True, slots=True)
+class Token:
+    """A piece of text. `kind`: kind (a stitch; value its US key), num, ord, times, word, blank, star, open, close, sep, punct."""
+
+    kind: str
+    text: str
+    value: Any
+    start: int
+    end: int
+
+
+@cache
+def words() -> dict[str, dict[str, Any]]:
+    """The tables of words.toml."""
+    return tomllib.loads(files("loopwright.notation").joinpath("words.toml").read_text(encoding="utf-8"))
+
+
+_FRACTION = {"½": 0.5, "¼": 0.25, "¾": 0.75}
+
+
+def _spelling(way: str) -> str:
+    """An expression for a spelling: letters may have a stop and a space after them where the spelling has a space."""
+    if len(way) <= 4 and " " not in way:
+        parts = [re.escape(c) for c in way]
+        return r"\.?".join(parts)
+    pieces = [re.escape(w) for w in way.split(" ")]
+    return r"[.\s-]*".join(pieces)
+
+
+@cache
+def _expression(dialect: Dialect) -> re.Pattern[str]:
+    table = words()
+    ways = sorted(dialect.spellings, key=len, reverse=True)
+    stitches = "|".join(_spelling(w) for w in ways)
+    post = r"(?:(?:front|back)[\s-]?post|fp|bp|raised|relief)[\s-]*"
+    numbers = "|".join(sorted((k for k in table["numbers"]), key=len, reverse=True))
+    ordinals = "|".join(sorted(table["ordinals"], key=len, reverse=True))
+    pattern = rf"""
+      (?P<blank>\{{[^{{}}\n]{{1,60}}\}})
+    | (?P<star>\*\*\*|\*\*|\*|†|‡|✕(?=\s)|\+(?=\s*[a-z(])(?!\s*\d)|\#(?=\s*[a-z(]))
+    | (?P<timesx>(?<![a-z])[x×✕]\s*(?P<tx>\d+)(?![a-z]))
+    | (?P<times>(?:(?P<tn>\d+|{numbers})\s*(?:more\s+)?(?:times?|x(?![a-z])|×))(?P<tmore>\s+more)?|twice(?P<tm2>\s+more)?|thrice|once(?P<tm1>\s+more)?|once\s+again)(?![a-z])
+    | (?P<ord>(?:(?P<on>\d+)\s?(?:st|nd|rd|th)(?!\s*\d*\s*(?:in\b|into\b|st\b|over\b)[^.]{{0,0}})|(?P<ow>{ordinals}))(?![a-z]))
+    | (?P<post>(?<![a-z]){post}(?P<pk>{stitches})(?P<ptog>\s*\d+\s*tog\b)?(?![a-z]))
+    | (?P<tog>(?<![a-z])(?P<gk>{stitches})\s*(?P<gn>\d+)\s*(?:tog|together)(?![a-z]))
+    | (?P<kind>(?<![a-z])(?P<k>{stitches})(?![a-z])(?:\.(?=\s*[a-z\d(,;]))?)
+    | (?P<num>\d+(?:[.,]\d+(?=\s*(?:cm|in|mm|"|″|”|inch)))?(?:\s?[½¼¾]|-\d/\d|\s\d/\d)?)
+    | (?P<numword>(?<![a-z])(?:{numbers})(?![a-z]))
+    | (?P<word>[^\W\d_]+(?:['’][^\W\d_]+)?)
+    | (?P<open>[(\[])
+    | (?P<close>[)\]])
+    | (?P<sep>[,;.:]|--+|—|–|-|/|\+|&|=)
+    | (?P<punct>[^\s])
+    """
+    return re.compile(pattern, re.IGNORECASE | re.VERBOSE)
+
+
+@cache
+def _kind_of(dialect: Dialect, text: str) -> str | None:
+    spaced = " ".join(re.sub(r"[.\-]", " ", text.lower()).split())
+    known = dialect.kind_of(spaced)
+    if known:
+        return known
+    glued = spaced.replace(" ", "")
+    return dialect.kind_of(glued)
+
+
+def scan(text: str, start: int, end: int, dialect: Dialect) -> list[Token]:
+    """Tokens of text[start:end]; spans are offsets in the whole text. Whatever the text, every character but space is in a token."""
+    found: list[Token] = []
+    table = words()
+    for m in _expression(dialect).finditer(text, start, end):
+        found.append(_token(m, dialect, table))
+    return found
+
+
+def _token(m: re.Match[str], dialect: Dialect, table: dict[str, dict[str, Any]]) -> Token:
+    kind, text = m.lastgroup or "punct", m.group()
+    low = text.lower()
+    at = (m.start(), m.end())
+    if m["blank"]:
+        return Token("blank", text, " ".join(text[1:-1].split()), *at)
+    if m["star"]:
+        return Token("star", text, text, *at)
+    if m["timesx"]:
+        return Token("times", text, (min(int(m["tx"]), MAX_NUMBER), False), *at)
+    if m["times"]:
+        return Token("times", text, _times(m, low, table), *at)
+    if m["ord"]:
+        value = int(m["on"]) if m["on"] else table["ordinals"][m["ow"].lower()]
+        return Token("ord", text, min(value, MAX_NUMBER), *at)
+    if m["post"]:
+        inner = _kind_of(dialect, m["pk"]) or "dc"
+        side = "bp" if low.startswith("b") else "fp"
+        return Token("kind", text, f"{side}{inner}", *at)
+    if m["tog"]:
+        inner = _kind_of(dialect, m["gk"]) or "sc"
+        return Token("kind", text, f"{inner}{min(int(m['gn']), 99)}tog", *at)
+    if m["kind"]:
+        known = _kind_of(dialect, m["k"])
+        if known:
+            return Token("kind", text, known, *at)
+        return Token("word", text, low, *at)
+    if m["num"]:
+        return Token("num", text, _number(text), *at)
+    if m["numword"]:
+        return Token("num", text, table["numbers"][low], *at)
+    if kind in ("word", "open", "close", "sep"):
+        return Token(kind, text, low, *at)
+    return Token(m.lastgroup if m.lastgroup in ("word", "open", "close", "sep", "punct") else "punct", text, low, *at)
+
+
+def _times(m: re.Match[str], low: str, table: dict[str, dict[str, Any]]) -> tuple[int, bool]:
+    more = "more" in low or "again" in low
+    if low.startswith("twice"):
+        return 2, more
+    if low.startswith("thrice"):
+        return 3, more
+    if low.startswith("once"):
+        return 1, more
+    word = m["tn"].lower()
+    number = int(word) if word.isdigit() else table["numbers"][word]
+    return min(number, MAX_NUMBER), more
+
+
+def _number(text: str) -> int | float:
+    m = re.match(r"(\d+)([.,]\d+)?(?:\s?([½¼¾])|-(\d)/(\d)|\s(\d)/(\d))?$", text)
+    if m is None:
+        return 0
+    value: float = min(int(m[1]), MAX_NUMBER)
+    if m[2]:
+        value += float("0." + m[2][1:])
+    if m[3]:
+        value += _FRACTION[m[3]]
+    over, under = m[4] or m[6], m[5] or m[7]
+    if over and int(under):
+        value += int(over) / int(under)
+    return int(value) if value == int(value) else value
