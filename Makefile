@@ -1,0 +1,32 @@
+PYTHON ?= python3
+UV := .tools/bin/uv
+BIN := .venv/bin
+
+.PHONY: demo test lint lock clean
+
+demo: .venv/.stamp
+	$(BIN)/loopwright demo
+
+test: .venv/.stamp
+	$(BIN)/python -m pytest -q
+
+lint: .venv/.stamp
+	$(BIN)/ruff check src/loopwright/cli src/loopwright/workshop src/loopwright/source src/loopwright/findings tests
+
+lock: .tools/.stamp
+	$(UV) pip compile -q --universal --generate-hashes --no-header --python-version 3.11 pyproject.toml --group dev -o requirements-dev.lock
+
+.tools/.stamp:
+	$(PYTHON) -c 'import sys; sys.exit("Python 3.11 or newer is needed" if sys.version_info < (3, 11) else 0)'
+	$(PYTHON) -m venv .tools
+	.tools/bin/python -m pip install -q uv==0.13.8
+	touch $@
+
+.venv/.stamp: .tools/.stamp requirements-dev.lock build-constraints.txt pyproject.toml
+	$(UV) venv -q --clear --python $(PYTHON) --no-python-downloads .venv
+	$(UV) pip sync -q --python $(BIN)/python --require-hashes requirements-dev.lock
+	$(UV) pip install -q --python $(BIN)/python --no-deps --build-constraints build-constraints.txt -e .
+	touch $@
+
+clean:
+	rm -rf .venv .tools

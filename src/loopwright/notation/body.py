@@ -1,0 +1,311 @@
+"""The words of a row to nodes: recursive descent over tokens. What cannot be read becomes `Unknown` and reading goes on."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from loopwright.model.tree import (
+    ONE, STITCH, Chain, Group, Join, Make, Mark, Node, Num, Place, Repeat, Ring, Skip, Unknown,
+)
+from loopwright.notation.cursor import FILLER, Cursor
+from loopwright.notation.places import END_WORDS, PREPOSITIONS, left_words, loop_words, place, thing
+
+MAX_DEPTH = 12
+SKIPS = frozenset("skip sk skp miss omit".split())
+QUIET = FILLER | frozenset("and with for so from hook yarn this rnd row round counting made last".split())
+
+
+def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
+    """Nodes up to a closing bracket (`ends` has "close"), a closing star ("star") or the end; the closing token is left standing."""
+    out: list[Node] = []
+    stars: list[int] = []
+    cur.depth += 1
+    while not cur.done and cur.kind() not in ends:
+        at = cur.at
+        if cur.kind() == "star":
+            _star(cur, out, stars)
+        elif cur.low() in ("rep", "repeat", "rept", "r") and cur.low(1) in ("from", "between", "around", "across", "to", "*") or cur.low() in ("rep", "repeat"):
+            _repeat_from(cur, out, stars)
+        else:
+            found = one(cur, out)
+            if found is not None:
+                out.append(found)
+        if cur.at == at:
+            cur.at += 1
+    cur.depth -= 1
+    return out
+
+
+def one(cur: Cursor, before: list[Node]) -> Node | None:
+    """The next node, None when the words make none (separators, filler)."""
+    kind, low, start = cur.kind(), cur.low(), cur.at
+    if kind in ("sep", "close", "punct"):
+        cur.at += 1
+        return None
+    if kind == "open":
+        return _bracket(cur, before)
+    if low in SKIPS:
+        return _skip(cur)
+    if low in ("turn", "turning"):
+        cur.at += 1
+        return Mark("turn", span=cur.span_from(start))
+    if low in ("join", "unite", "close") or low == "sl" and cur.low(1) == "to":
+        return _join(cur, before)
+    if low in ("fasten", "finish", "break", "cut", "end") and cur.low(1) in ("off", "yarn", "thread"):
+        cur.at += 2
+        return Mark("fasten-off", span=cur.span_from(start))
+    if low == "do" and cur.low(1) == "not":
+        what = "no-join" if cur.low(2) == "join" else "note"
+        cur.at += 3
+        return Mark(what, span=cur.span_from(start))
+    if kind == "kind" or kind in ("num", "blank") and _kind_follows(cur):
+        return _make(cur)
+    if low in ("magic", "mr", "mc", "adjustable"):
+        found = thing(cur)
+        if found is not None:
+            return Ring(True, span=cur.span_from(start))
+    if low in PREPOSITIONS:
+        first = _place_first(cur)
+        if first is not None:
+            return first
+    loop = loop_words(cur)
+    if loop is not None:
+        return Mark("loops", loop=loop, span=cur.span_from(start))
+    cur.at = start
+    token = cur.take()
+    if token.kind == "word" and low not in QUIET and low not in END_WORDS:
+        cur.unknown += 1
+        return Unknown(token.text, 1, cur.span_from(start))
+    return None
+
+
+def _kind_follows(cur: Cursor) -> bool:
+    start = cur.at
+    n = cur.number()
+    cur.skip("more", "-", ".")
+    ok = n is not None and cur.kind() == "kind"
+    cur.at = start
+    return ok
+
+
+def _make(cur: Cursor) -> Node:
+    start = cur.at
+    n = cur.number()
+    cur.skip("more", "-", ".")
+    kind = str(cur.take().value)
+    if n is None and cur.kind() in ("num", "blank") and not (cur.kind(1) == "kind" and cur.low(-1) != "ch" and kind != "ch"):
+        n = cur.number()
+    if kind == "ch":
+        return Chain(n or ONE, span=cur.span_from(start))
+    loop = loop_words(cur) or "both"
+    where = place(cur)
+    if where is None and cur.low() in END_WORDS:
+        cur.at += 1
+        where = Place("each", None, STITCH, loop=loop)
+        if (left := left_words(cur)) is not None:
+            where = replace(where, left=left[0])
+    elif where is None and cur.low() in ("each", "next", "every"):
+        where = place(cur, bare=True)
+    if where is None and cur.low() == "to" and (left := left_words(cur)) is not None:
+        where = Place("each", None, STITCH, left=left[0])
+    if loop == "both":
+        loop = loop_words(cur) or "both"
+    made = Make(kind, n or ONE, where, loop if loop != "both" else where.loop if where else "both", span=cur.span_from(start))
+    return _more_places(cur, made, start)
+
+
+def _more_places(cur: Cursor, made: Make, start: int) -> Node:
+    """ "in next st and in each of next 3": the same stitch in further places."""
+    parts: list[Node] = [made]
+    while made.place is not None and cur.low() == "and" and cur.low(1) in ("in", "into", "each"):
+        mark = cur.at
+        cur.at += 1
+        more = place(cur, bare=cur.low() == "each")
+        if more is None or cur.low() in ("work", "make"):
+            cur.at = mark
+            break
+        parts.append(replace(made, place=more))
+    if len(parts) == 1:
+        return made
+    return Repeat(tuple(parts), "once", span=cur.span_from(start))
+
+
+def _skip(cur: Cursor) -> Node:
+    start = cur.at
+    cur.at += 1
+    cur.skip("the", "next", "first", "last", "over")
+    n = cur.number()
+    found = thing(cur)
+    return Skip(n or ONE, found or STITCH, cur.span_from(start))
+
+
+def _join(cur: Cursor, before: list[Node]) -> Node:
+    start = cur.at
+    cur.at += 1
+    via = None
+    if cur.low() == "with":
+        cur.at += 1
+        cur.skip("a")
+        if cur.kind() == "kind":
+            via = str(cur.take().value)
+    if cur.low() in ("to", "in", "into") and cur.low(1) in ("form", "a", "ring", "make"):
+        while cur.low() in ("to", "in", "into", "form", "a", "ring", "make", "loop", "circle"):
+            cur.at += 1
+        return Ring(False, span=cur.span_from(start))
+    where = None
+    if cur.accept("to"):
+        where = place(cur, bare=True)
+    else:
+        where = place(cur)
+    if where is not None and where.thing.kind == "ring":
+        return Ring(False, span=cur.span_from(start))
+    if not before:
+        return Mark("attach", place=where, span=cur.span_from(start))
+    return Join(where, via, cur.span_from(start))
+
+
+def _place_first(cur: Cursor) -> Node | None:
+    """ "in next sp work 2 dc, ch 1 and 2 dc": the list up to a stop goes into one place."""
+    start = cur.at
+    where = place(cur)
+    if where is None or cur.low() not in ("work", "make", ":"):
+        cur.at = start
+        return None
+    cur.at += 1
+    inside: list[Node] = []
+    while not cur.done and cur.low() not in (";", ".") and cur.kind() not in ("close", "star"):
+        if cur.low() in ("rep", "repeat", "join", "turn", "ending"):
+            break
+        at = cur.at
+        found = one(cur, inside)
+        if found is not None:
+            inside.append(found)
+        if cur.at == at:
+            cur.at += 1
+    return Group(tuple(inside), where, span=cur.span_from(start))
+
+
+def _bracket(cur: Cursor, before: list[Node]) -> Node | None:
+    start = cur.at
+    cur.at += 1
+    if cur.depth >= MAX_DEPTH:
+        return Unknown("(", 1, cur.span_from(start))
+    said = _note(cur, before, start)
+    if said:
+        return None
+    unknown = cur.unknown
+    inside = tuple(nodes_until(cur, "close"))
+    if cur.kind() == "close":
+        cur.at += 1
+    only_unknown = all(isinstance(n, (Unknown, Mark)) for n in inside)
+    if only_unknown:
+        cur.unknown = unknown
+        return Mark("note", span=cur.span_from(start)) if inside else None
+    cur.skip("*", "rep", "repeat", "worked")
+    if cur.kind() == "times":
+        n, more = cur.take().value
+        return Repeat(inside, "more" if more else "times", Num((n,)), span=cur.span_from(start))
+    if cur.kind() in ("num", "blank") and cur.low(1) in ("times", "time", "x"):
+        n2 = cur.number()
+        cur.at += 1
+        return Repeat(inside, "times", n2, span=cur.span_from(start))
+    where = place(cur)
+    if where is None and cur.low() in ("each", "every"):
+        where = place(cur, bare=True)
+    if where is not None:
+        return Group(inside, where, span=cur.span_from(start))
+    if cur.low() in END_WORDS or cur.low() == "to":
+        return _to_end(cur, inside, start)
+    if len(inside) == 1 and isinstance(inside[0], Make) and inside[0].place is None and inside[0].n.at(0) not in (None, 1):
+        return Group(inside, Place("next", ONE), span=cur.span_from(start))
+    return Repeat(inside, "once", span=cur.span_from(start))
+
+
+def _note(cur: Cursor, before: list[Node], start: int) -> bool:
+    """ "(counts as dc)", "(does not count as a st)": said of the chain before; takes the whole bracket."""
+    words: list[str] = []
+    i = 0
+    while cur.kind(i) not in ("close", "end"):
+        words.append(cur.low(i))
+        i += 1
+    text = " ".join(words)
+    if "count" not in text and "inc point" not in text:
+        return False
+    if before and isinstance(before[-1], Chain):
+        no = "not" in words or "never" in words
+        as_kind = next((str(cur.token(j).value) for j in range(i) if cur.kind(j) == "kind"), None)  # type: ignore[union-attr]
+        before[-1] = replace(before[-1], counts="no" if no else "yes", as_kind=None if no else as_kind)
+    cur.at += i + 1
+    return True
+
+
+def _to_end(cur: Cursor, inside: tuple[Node, ...], start: int) -> Node:
+    cur.skip("around", "across", "round", "along", "the", "row", "rnd", "entire")
+    left = left_words(cur)
+    if left is not None:
+        return Repeat(inside, "left", left=left[0], span=cur.span_from(start))
+    cur.skip("to", "end", "of", "the", "row", "rnd", "round")
+    return Repeat(inside, "end", span=cur.span_from(start))
+
+
+def _star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
+    """A mark: opens a repeat, or closes one where times, "around" or a repeat follow ("*…* 6 times")."""
+    token = cur.take()
+    closing = bool(stars) and len(token.text) == 1 and (
+        cur.kind() in ("times", "end") or cur.low() in END_WORDS or cur.low() in ("rep", "repeat", ",", ";", ".", "to", "each")
+    )
+    if not closing:
+        stars.append(len(out))
+        return
+    begin = stars.pop()
+    inside = tuple(out[begin:])
+    del out[begin:]
+    start = cur.at - 1
+    cur.skip(",", ";", "rep", "repeat")
+    if cur.kind() == "times":
+        n, more = cur.take().value
+        out.append(Repeat(inside, "more" if more else "times", Num((n,)), span=cur.span_from(start)))
+        return
+    out.append(_to_end(cur, inside, start))
+
+
+def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
+    """ "rep from * around", "rep from * to last 3 sts", "rep from * 5 times (more)"."""
+    start = cur.at
+    cur.at += 1
+    cur.skip("from", "between", "first", "last", "the", "*", "**", "beg", "beginning", "to", "†") if cur.low() != "to" else None
+    begin = stars.pop() if stars else 0
+    lead = 0
+    while begin == 0 and lead < len(out) and isinstance(out[lead], (Chain, Mark)) and not stars and lead == 0:
+        lead += 1
+    begin = begin or (lead if start and not any(t.kind == "star" for t in cur.tokens[:start]) else 0)
+    inside = tuple(out[begin:])
+    del out[begin:]
+    cur.skip("all")
+    if cur.kind() == "times":
+        n, more = cur.take().value
+        made = Repeat(inside, "more" if more else "star-times", Num((n,)), span=cur.span_from(start))
+    elif cur.kind() in ("num", "blank"):
+        n2 = cur.number()
+        cur.skip("times", "time")
+        made = Repeat(inside, "more" if cur.accept("more") else "star-times", n2, span=cur.span_from(start))
+    else:
+        if cur.low() in ("last", "until"):
+            cur.at -= 0
+        found = _to_end(cur, inside, start)
+        made = found if isinstance(found, Repeat) else Repeat(inside, "end")
+    cur.skip(",", ";")
+    if cur.low() in ("ending", "end") and cur.low(1) in ("with", "last", "in", "rep"):
+        cur.skip("ending", "end", "with", "last", "rep", "repeat", "by", "in")
+        tail: list[Node] = []
+        while not cur.done and cur.low() not in (";", "."):
+            at = cur.at
+            if cur.low() in ("turn", "join") or cur.kind() == "close":
+                break
+            found_node = one(cur, tail)
+            if found_node is not None:
+                tail.append(found_node)
+            if cur.at == at:
+                cur.at += 1
+        made = replace(made, ending=tuple(tail), ending_mode="with")
+    out.append(made)

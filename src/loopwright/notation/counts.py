@@ -1,0 +1,75 @@
+"""Counts printed at a row's end: "(24 sc)", "[18]", "— 36 dc.", "= 12 sts", "(24 dc and 12 ch-2 sps)"."""
+
+from __future__ import annotations
+
+import re
+
+from loopwright.model.tree import Count, Num
+from loopwright.notation.cursor import Cursor, thing_word
+from loopwright.notation.scanner import scan
+from loopwright.source import Span
+from loopwright.terms import Dialect
+
+_LISTED = r"\d+(?:\s*[(\[][\d,:;\s–-]+[)\]])?"
+_END = re.compile(
+    r"(?P<lead>[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*(?:=\s*)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:" + _LISTED + r"|\{[^{}\n]+\})[^()\[\].;—]{0,60}?)\s*"
+    r"[)\]}>]?\s*[.;]?\s*(?P<after>(?:(?:,?\s*(?:ch\s*\d+|turn|join|fasten off|cut yarn|do not turn))*)[.;]?)\s*$",
+    re.IGNORECASE,
+)
+
+
+def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tuple[tuple[Count, ...], int, str]:
+    """The counts stated at the end of text[start:end], where the row's words end before them, and what still follows them."""
+    m = None
+    for m in _END.finditer(text, max(start, end - 160), end):
+        pass
+    if m is None:
+        return (), end, ""
+    bracket = m["lead"] in "([{<"
+    if not bracket and m["lead"].strip() in (".", ";", ":", "") and not re.search(r"\b(?:sts?|stitches|total)\b|^\d+\s*$", m["in"], re.I):
+        return (), end, ""
+    found = _counts(text, m.start("in"), m.end("in"), dialect, sizes)
+    if not found:
+        return (), end, ""
+    return found, m.start(), m["after"]
+
+
+def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tuple[Count, ...]:
+    cur = Cursor(scan(text, start, end, dialect), dialect, sizes)
+    found: list[Count] = []
+    while not cur.done:
+        cur.skip("total", "of", ":", "and", ",", "=", "there", "are", "is", "you", "have", "in", "all", "made", "&", "+", "around", "now", "each")
+        if cur.done:
+            break
+        at = cur.at
+        n = cur.number()
+        if n is None:
+            return ()
+        noun = _noun(cur)
+        if noun == "?":
+            return ()
+        found.append(Count(n if n.values else Num((), n.blank), noun, span=cur.span_from(at)))
+    return tuple(found)
+
+
+def _noun(cur: Cursor) -> str | None:
+    if cur.done or cur.low() in (",", "and"):
+        return None
+    t = cur.take()
+    if t.kind == "kind":
+        if t.value == "ch" and (cur.low() == "-" or cur.kind() == "num"):
+            cur.at += 2 if cur.low() == "-" else 1
+        named = thing_word(cur.low())
+        if named:
+            cur.at += 1
+            return "ch-sp" if t.value == "ch" and named in ("sp", "loop") else str(t.value)
+        return str(t.value)
+    named = thing_word(t.text)
+    if named is not None:
+        return None if named == "st" else "ch-sp" if named in ("sp", "loop") else named
+    return "?"
+
+
+def count_span(counts: tuple[Count, ...]) -> Span | None:
+    """From the first count to the last, None when there are none."""
+    return counts[0].span.cover(counts[-1].span) if counts else None

@@ -1,0 +1,88 @@
+"""Labels of rows: "Rnd 3", "Rows 4-7", "2nd ROW", "Next 5 rows", "R2:"; at a line's start or after a stop inside a paragraph."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from loopwright.model.tree import Label, Num
+from loopwright.notation.scanner import words
+from loopwright.source import Span
+
+MAX_RANGE = 2000
+_WORD = r"(?:rows?|rnds?|rounds?|rds?)"
+_END = r"\s*(?P<side>\((?:right side|wrong side|rs|ws)\))?\s*(?:[:.)]|--?|—|–)\s*(?P<side2>\((?:right side|wrong side|rs|ws)\)\s*[:.]?)?"
+_ORDINALS = "|".join(words()["ordinals"])
+_LABEL = re.compile(
+    rf"""(?:
+      (?P<word>{_WORD}|r)\s*\.?\s*(?P<first>\d+|\{{[^{{}}\n]+\}})(?:\s*(?P<join>-|–|—|to|through|thru|and|&)\s*(?:{_WORD}|r)?\s*(?P<last>\d+|\{{[^{{}}\n]+\}}))?
+    | (?P<ofirst>\d+)(?:st|nd|rd|th)(?:\s*(?P<ojoin>-|–|to|and|through)\s*(?P<olast>\d+)(?:st|nd|rd|th))?\s*(?P<oword>{_WORD})(?:\s+incl(?:usive|\.)?)?
+    | (?P<spelled>{_ORDINALS})\s+(?P<sword>{_WORD})
+    | (?:next|last|final)\s+(?P<many>\d+\s+)?(?P<nword>{_WORD})
+    ){_END}""",
+    re.IGNORECASE | re.VERBOSE,
+)
+_BARE = re.compile(r"(?P<first>\d+)\s*[:)]\s+")
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """A label with its side mark and where the row's text begins."""
+
+    label: Label
+    side: str | None
+    start: int
+    end: int
+
+
+def label_at(text: str, at: int, end: int) -> Found | None:
+    """The label that starts at an offset, None when none does."""
+    m = _LABEL.match(text, at, end)
+    if m is None:
+        bare = _BARE.match(text, at, end)
+        if bare is None:
+            return None
+        n = Num((int(bare["first"]),))
+        return Found(Label("none", n, n, text=bare["first"], span=Span(at, bare.end())), None, at, bare.end())
+    word = (m["word"] or m["oword"] or m["sword"] or m["nword"]).lower()
+    kind = "row" if word.startswith("row") else "rnd" if word.startswith(("rnd", "round", "rd")) else "none"
+    side_text = (m["side"] or m["side2"] or "").lower()
+    side = None if not side_text else "RS" if "right" in side_text or "rs" in side_text else "WS"
+    first, last, many = _numbers(m)
+    said = text[at : m.end()].rstrip(" :.-—–)").split("(")[0].strip()
+    label = Label(kind, first, last, many, said, span=Span(at, m.end()))  # type: ignore[arg-type]
+    return Found(label, side, at, m.end())
+
+
+def _numbers(m: re.Match[str]) -> tuple[Num | None, Num | None, Num]:
+    one = Num((1,))
+    if m["spelled"]:
+        n = Num((words()["ordinals"][m["spelled"].lower()],))
+        return n, n, one
+    if m["nword"]:
+        return None, None, Num((min(int(m["many"]), MAX_RANGE),)) if m["many"] else one
+    first = _num(m["first"] or m["ofirst"])
+    last = _num(m["last"] or m["olast"]) if m["last"] or m["olast"] else first
+    return first, last, one
+
+
+def _num(text: str) -> Num:
+    if text.startswith("{"):
+        return Num((), " ".join(text[1:-1].split()))
+    return Num((min(int(text), 10_000_000),))
+
+
+def labels_in(text: str, start: int, end: int) -> list[Found]:
+    """Labels of a paragraph: one at its start, others only after `. ; )`."""
+    found: list[Found] = []
+    head = label_at(text, start, end)
+    if head is not None:
+        found.append(head)
+    for m in re.finditer(r"[.;)\]]\s+(?=\w)", text[start:end]):
+        at = start + m.end()
+        if found and at < found[-1].end:
+            continue
+        more = label_at(text, at, end)
+        if more is not None and not (more.label.kind == "none"):
+            found.append(more)
+    return found

@@ -1,0 +1,1 @@
+"""The order of the phases, files in and out."""
