@@ -25,7 +25,7 @@ def parser() -> argparse.ArgumentParser:
     check.add_argument("files", nargs="+", metavar="FILE", help="a plain text pattern; - reads standard input")
     check.add_argument("--terms", choices=("us", "uk", "old"), help="which terms the text uses (found out when not said)")
     check.add_argument("--json", action="store_true", help="everything as JSON on standard output")
-    verbs.add_parser("demo", help="check the demo hat of Saltmarsh Studio", description="Works the Samphire Beanie and prints its rows and counts.")
+    verbs.add_parser("demo", help="check the demo hat", description="Works the Samphire Beanie and prints its rows and counts.")
     return top
 
 

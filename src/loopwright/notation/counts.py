@@ -26,6 +26,8 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
     if m is None:
         return (), end, ""
     bracket = m["lead"] in "([{<"
+    if bracket and re.search(r"(?:\d|[{}])\s*$", text[start : m.start()]) and sizes > 1:
+        return (), end, ""
     if not bracket and m["lead"].strip() in (".", ";", ":", "") and not re.search(r"\b(?:sts?|stitches|total)\b|^\d+\s*$", m["in"], re.I):
         return (), end, ""
     found = _counts(text, m.start("in"), m.end("in"), dialect, sizes)

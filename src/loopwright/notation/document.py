@@ -31,7 +31,7 @@ _REPEAT = re.compile(
 )
 _EVEN = re.compile(r"work\s+even(?:\s+in\s+\w+)?(?:\s+for)?(?:\s+(?P<n>\d+|\{[^{}]+\})\s*(?:rows?|rnds?|rounds?))?\.?\s*$", re.IGNORECASE)
 _TIMES = {"once": 1, "twice": 2, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10}
-_START = re.compile(r"^(?:with\s+\w+,?\s+)?(?:ch(?:ain)?\b|make\s+a\s+chain|\d+\s*ch\b|\*|with\b.*\bch\s*\d)", re.IGNORECASE)
+_START = re.compile(r".*\b(?:ch(?:ain)?\.?\s*\d|make\s+a\s+chain|\d+\s*ch\b|magic|ring)|^\*", re.IGNORECASE)
 
 
 def read(source: Source, terms: str | None = None) -> Document:
@@ -125,7 +125,7 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
         return _row(text, None, body_at, end, which, sizes)
     nodes, unknown = _nodes(text, body_at, end, which, sizes)
     instructions = sum(1 for n in nodes if type(n).__name__ in ("Make", "Chain", "Group", "Repeat", "Ring", "Join", "Skip"))
-    if instructions and (seen_row or _START.match(text[body_at:end])) and unknown <= 2 * instructions:
+    if instructions and (seen_row or _START.match(text[body_at:end])) and unknown <= 2 * instructions + 3:
         section: list[Item] = [Section(head["name"], span=Span(start, body_at))] if head else []
         return [*section, *_row(text, None, body_at, end, which, sizes)]
     if len(line) < 60 and not line.rstrip().endswith(".") and not instructions:

@@ -56,7 +56,7 @@ def _expression(dialect: Dialect) -> re.Pattern[str]:
     | (?P<star>\*\*\*|\*\*|\*|†|‡|✕(?=\s)|\+(?=\s*[a-z(])(?!\s*\d)|\#(?=\s*[a-z(]))
     | (?P<timesx>(?<![a-z])[x×✕]\s*(?P<tx>\d+)(?![a-z]))
     | (?P<times>(?:(?P<tn>\d+|{numbers})\s*(?:more\s+)?(?:times?|x(?![a-z])|×))(?P<tmore>\s+more)?|twice(?P<tm2>\s+more)?|thrice|once(?P<tm1>\s+more)?|once\s+again)(?![a-z])
-    | (?P<ord>(?:(?P<on>\d+)\s?(?:st|nd|rd|th)(?!\s*\d*\s*(?:in\b|into\b|st\b|over\b)[^.]{{0,0}})|(?P<ow>{ordinals}))(?![a-z]))
+    | (?P<ord>(?:(?P<on>\d+)(?:st|nd|rd|th)|(?P<ow>{ordinals}))(?![a-z]))
     | (?P<post>(?<![a-z]){post}(?P<pk>{stitches})(?P<ptog>\s*\d+\s*tog\b)?(?![a-z]))
     | (?P<tog>(?<![a-z])(?P<gk>{stitches})\s*(?P<gn>\d+)\s*(?:tog|together)(?![a-z]))
     | (?P<kind>(?<![a-z])(?P<k>{stitches})(?![a-z])(?:\.(?=\s*[a-z\d(,;]))?)
