@@ -59,7 +59,7 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         cur.at += 3
         return Mark(what, span=cur.span_from(start))
     if kind == "kind" or kind in ("num", "blank") and _kind_follows(cur):
-        return _make(cur)
+        return _first_chain(_make(cur), before)
     if low in ("magic", "mr", "mc", "adjustable"):
         found = thing(cur)
         if found is not None:
@@ -77,6 +77,18 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         cur.unknown += 1
         return Unknown(token.text, 1, cur.span_from(start))
     return None
+
+
+def _first_chain(node: Node, before: list[Node]) -> Node:
+    """ "sc in 2nd ch" as a row's first stitch means from the hook."""
+    inner = node.nodes[0] if isinstance(node, Repeat) and node.nodes else node
+    if not isinstance(inner, Make) or inner.place is None or inner.place.thing.kind not in ("ch", "st") or any(isinstance(b, (Make, Group, Repeat)) for b in before):
+        return node
+    where = inner.place
+    if where.quant != "kth" or where.from_hook or where.of is not None or where.thing.kind != "ch":
+        return node
+    fixed = replace(inner, place=replace(where, from_hook=True))
+    return replace(node, nodes=(fixed, *node.nodes[1:])) if isinstance(node, Repeat) else fixed
 
 
 def _kind_follows(cur: Cursor) -> bool:
@@ -97,6 +109,8 @@ def _make(cur: Cursor) -> Node:
         n = cur.number()
     if kind == "ch":
         return Chain(n or ONE, span=cur.span_from(start))
+    if kind == "sl st" and n is None and (joined := _slip_join(cur, start)) is not None:
+        return joined
     loop = loop_words(cur) or "both"
     where = place(cur)
     if where is None and cur.low() in END_WORDS:
@@ -112,6 +126,29 @@ def _make(cur: Cursor) -> Node:
         loop = loop_words(cur) or "both"
     made = Make(kind, n or ONE, where, loop if loop != "both" else where.loop if where else "both", span=cur.span_from(start))
     return _more_places(cur, made, start)
+
+
+def _slip_join(cur: Cursor, start: int) -> Node | None:
+    """ "sl st to form ring", "sl st to first dc", "sl st in top of ch 3": a join; nothing taken when it is none."""
+    if cur.low() == "to":
+        if cur.low(1) in ("form", "make", "ring", "close", "join"):
+            while cur.low() in ("to", "form", "make", "ring", "a", "loop", "circle", "close", "join"):
+                cur.at += 1
+            return Ring(False, span=cur.span_from(start))
+        cur.at += 1
+        where = place(cur, bare=True)
+        if where is not None and (where.quant == "first" or where.thing.kind in ("tch", "join")):
+            return Join(where, "sl st", cur.span_from(start))
+        return Make("sl st", ONE, where, span=cur.span_from(start)) if where else Join(None, "sl st", cur.span_from(start))
+    mark = cur.at
+    where = place(cur)
+    closes = cur.done or cur.low() in (".", ";", ",", ")") and cur.low(1) in ("", "turn", "ch", "fasten", "do", "not", "cut", ".")
+    if where is not None and closes and start > 3 and (where.quant == "first" or where.thing.kind == "tch" or where.of is not None and where.of.kind in ("tch", "ch", "sp")):
+        return Join(where, "sl st", cur.span_from(start))
+    if where is None and cur.done and start > 3:
+        return Join(None, "sl st", cur.span_from(start))
+    cur.at = mark
+    return None
 
 
 def _more_places(cur: Cursor, made: Make, start: int) -> Node:
@@ -251,6 +288,15 @@ def _to_end(cur: Cursor, inside: tuple[Node, ...], start: int) -> Node:
 def _star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     """A mark: opens a repeat, or closes one where times, "around" or a repeat follow ("*…* 6 times")."""
     token = cur.take()
+    if len(token.text) == 1 and stars and cur.low() == "to" and cur.kind(1) == "star":
+        cur.at += 2
+        begin = stars.pop()
+        inside = tuple(out[begin:])
+        del out[begin:]
+        out.append(_counted_repeat(cur, inside, cur.at - 3))
+        return
+    if len(token.text) > 1 and stars:
+        return
     closing = bool(stars) and len(token.text) == 1 and (
         cur.kind() in ("times", "end") or cur.low() in END_WORDS or cur.low() in ("rep", "repeat", ",", ";", ".", "to", "each")
     )
@@ -262,11 +308,15 @@ def _star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     del out[begin:]
     start = cur.at - 1
     cur.skip(",", ";", "rep", "repeat")
+    out.append(_counted_repeat(cur, inside, start))
+
+
+def _counted_repeat(cur: Cursor, inside: tuple[Node, ...], start: int) -> Node:
+    """ "6 times", "twice more", or to the end."""
     if cur.kind() == "times":
         n, more = cur.take().value
-        out.append(Repeat(inside, "more" if more else "times", Num((n,)), span=cur.span_from(start)))
-        return
-    out.append(_to_end(cur, inside, start))
+        return Repeat(inside, "more" if more else "times", Num((n,)), span=cur.span_from(start))
+    return _to_end(cur, inside, start)
 
 
 def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:

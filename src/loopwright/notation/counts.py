@@ -12,28 +12,28 @@ from loopwright.terms import Dialect
 
 _LISTED = r"\d+(?:\s*[(\[][\d,:;\s–-]+[)\]])?"
 _END = re.compile(
-    r"(?P<lead>[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*(?:=\s*)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:" + _LISTED + r"|\{[^{}\n]+\})[^()\[\].;—]{0,60}?)\s*"
+    r"(?P<lead>\b(?:you (?:now |should )?have|there (?:will be|are|should be)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*(?:=\s*)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:" + _LISTED + r"|\{[^{}\n]+\})[^()\[\].;—]{0,60}?)\s*"
     r"[)\]}>]?\s*[.;]?\s*(?P<after>(?:(?:,?\s*(?:ch\s*\d+|turn|join|fasten off|cut yarn|do not turn))*)[.;]?)\s*$",
     re.IGNORECASE,
 )
 
 
-def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tuple[tuple[Count, ...], int, str]:
+def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tuple[tuple[Count, ...], int, Span]:
     """The counts stated at the end of text[start:end], where the row's words end before them, and what still follows them."""
     m = None
     for m in _END.finditer(text, max(start, end - 160), end):
         pass
     if m is None:
-        return (), end, ""
+        return (), end, Span(end, end)
     bracket = m["lead"] in "([{<"
     if bracket and re.search(r"(?:\d|[{}])\s*$", text[start : m.start()]) and sizes > 1:
-        return (), end, ""
+        return (), end, Span(end, end)
     if not bracket and m["lead"].strip() in (".", ";", ":", "") and not re.search(r"\b(?:sts?|stitches|total)\b|^\d+\s*$", m["in"], re.I):
-        return (), end, ""
+        return (), end, Span(end, end)
     found = _counts(text, m.start("in"), m.end("in"), dialect, sizes)
     if not found:
-        return (), end, ""
-    return found, m.start(), m["after"]
+        return (), end, Span(end, end)
+    return found, m.start(), Span(*m.span("after"))
 
 
 def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tuple[Count, ...]:

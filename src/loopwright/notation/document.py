@@ -137,7 +137,7 @@ def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, s
     at = label.end if label else start
     while end > at and text[end - 1].isspace():
         end -= 1
-    counts, stop, _after = printed(text, at, end, which, sizes)
+    counts, stop, after = printed(text, at, end, which, sizes)
     span = Span(start, end)
     said = label.label if label else None
     side: Literal["RS", "WS"] | None = None if label is None or label.side is None else "RS" if label.side == "RS" else "WS"
@@ -147,6 +147,7 @@ def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, s
         return [Row(said, (), counts, order, side, span=span)]
     body_end, later = _later_order(text, at, stop)
     nodes, unknown = _nodes(text, at, body_end, which, sizes)
+    nodes += _nodes(text, after.start, after.end, which, sizes)[0]
     rows: list[Item] = [Row(said, nodes, () if later else counts, None, side, doubt=unknown, span=span)]
     if later is not None:
         rows.append(Row(None, (), counts, later, span=Span(body_end, end)))

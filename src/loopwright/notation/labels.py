@@ -13,16 +13,20 @@ MAX_RANGE = 2000
 _WORD = r"(?:rows?|rnds?|rounds?|rds?)"
 _END = r"\s*(?P<side>\((?:right side|wrong side|rs|ws)\))?\s*(?:[:.)]|--?|—|–)\s*(?P<side2>\((?:right side|wrong side|rs|ws)\)\s*[:.]?)?"
 _ORDINALS = "|".join(words()["ordinals"])
+_NUMBERS = "|".join(sorted(words()["numbers"], key=len, reverse=True))
+_OPEN = re.compile(r"(?P<word>r|rnd|row|round)\s*(?P<first>\d+)(?:\s*(?:-|–|&)\s*r?(?P<last>\d+))?\s+(?=[\d(*\[]|[a-z]+\b)", re.IGNORECASE)
 _LABEL = re.compile(
     rf"""(?:
       (?P<word>{_WORD}|r)\s*\.?\s*(?P<first>\d+|\{{[^{{}}\n]+\}})(?:\s*(?P<join>-|–|—|to|through|thru|and|&)\s*(?:{_WORD}|r)?\s*(?P<last>\d+|\{{[^{{}}\n]+\}}))?
     | (?P<ofirst>\d+)(?:st|nd|rd|th)(?:\s*(?P<ojoin>-|–|to|and|through)\s*(?P<olast>\d+)(?:st|nd|rd|th))?\s*(?P<oword>{_WORD})(?:\s+incl(?:usive|\.)?)?
+    | (?P<nfirst>\d+)\.?\s+(?P<rword>{_WORD})
+    | (?P<wword>{_WORD})\s+(?P<wfirst>{_NUMBERS})(?:\s*(?:-|–|to|and)\s*(?P<wlast>{_NUMBERS}))?
     | (?P<spelled>{_ORDINALS})\s+(?P<sword>{_WORD})
     | (?:next|last|final)\s+(?P<many>\d+\s+)?(?P<nword>{_WORD})
     ){_END}""",
     re.IGNORECASE | re.VERBOSE,
 )
-_BARE = re.compile(r"(?P<first>\d+)\s*[:)]\s+")
+_BARE = re.compile(r"(?P<first>\d{1,3})(?:\s*[-–]\s*(?P<last>\d{1,3}))?\s*[:.)]\s+(?![a-z]\.)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,12 +43,12 @@ def label_at(text: str, at: int, end: int) -> Found | None:
     """The label that starts at an offset, None when none does."""
     m = _LABEL.match(text, at, end)
     if m is None:
-        bare = _BARE.match(text, at, end)
+        bare = _OPEN.match(text, at, end) or _BARE.match(text, at, end)
         if bare is None:
             return None
-        n = Num((int(bare["first"]),))
-        return Found(Label("none", n, n, text=bare["first"], span=Span(at, bare.end())), None, at, bare.end())
-    word = (m["word"] or m["oword"] or m["sword"] or m["nword"]).lower()
+        first, last = _num(bare["first"]), _num(bare["last"] or bare["first"])
+        return Found(Label("none", first, last, text=bare.group().strip(" .:)"), span=Span(at, bare.end())), None, at, bare.end())
+    word = (m["word"] or m["oword"] or m["rword"] or m["wword"] or m["sword"] or m["nword"]).lower()
     kind = "row" if word.startswith("row") else "rnd" if word.startswith(("rnd", "round", "rd")) else "none"
     side_text = (m["side"] or m["side2"] or "").lower()
     side = None if not side_text else "RS" if "right" in side_text or "rs" in side_text else "WS"
@@ -59,9 +63,12 @@ def _numbers(m: re.Match[str]) -> tuple[Num | None, Num | None, Num]:
     if m["spelled"]:
         n = Num((words()["ordinals"][m["spelled"].lower()],))
         return n, n, one
+    if m["wfirst"]:
+        table = words()["numbers"]
+        return Num((table[m["wfirst"].lower()],)), Num((table[(m["wlast"] or m["wfirst"]).lower()],)), one
     if m["nword"]:
         return None, None, Num((min(int(m["many"]), MAX_RANGE),)) if m["many"] else one
-    first = _num(m["first"] or m["ofirst"])
+    first = _num(m["first"] or m["ofirst"] or m["nfirst"])
     last = _num(m["last"] or m["olast"]) if m["last"] or m["olast"] else first
     return first, last, one
 

@@ -53,6 +53,7 @@ def _expression(dialect: Dialect) -> re.Pattern[str]:
     ordinals = "|".join(sorted(table["ordinals"], key=len, reverse=True))
     pattern = rf"""
       (?P<blank>\{{[^{{}}\n]{{1,60}}\}})
+    | (?P<timesx2>(?<=[)\]])\s*\*\s*(?P<tx2>\d+)(?![a-z]))
     | (?P<star>\*\*\*|\*\*|\*|†|‡|✕(?=\s)|\+(?=\s*[a-z(])(?!\s*\d)|\#(?=\s*[a-z(]))
     | (?P<timesx>(?<![a-z])[x×✕]\s*(?P<tx>\d+)(?![a-z]))
     | (?P<times>(?:(?P<tn>\d+|{numbers})\s*(?:more\s+)?(?:times?|x(?![a-z])|×))(?P<tmore>\s+more)?|twice(?P<tm2>\s+more)?|thrice|once(?P<tm1>\s+more)?|once\s+again)(?![a-z])
@@ -98,6 +99,8 @@ def _token(m: re.Match[str], dialect: Dialect, table: dict[str, dict[str, Any]])
         return Token("blank", text, " ".join(text[1:-1].split()), *at)
     if m["star"]:
         return Token("star", text, text, *at)
+    if m["timesx2"]:
+        return Token("times", text, (min(int(m["tx2"]), MAX_NUMBER), False), *at)
     if m["timesx"]:
         return Token("times", text, (min(int(m["tx"]), MAX_NUMBER), False), *at)
     if m["times"]:
