@@ -5,12 +5,13 @@ from __future__ import annotations
 from dataclasses import replace
 
 from loopwright.model.tree import (
-    ONE, STITCH, Chain, Group, Join, Make, Mark, Node, Num, Place, Repeat, Ring, Skip, Unknown,
+    ONE, STITCH, Chain, Define, Either, Group, Join, Make, Mark, Node, Num, Place, Repeat, Ring, Skip, Unknown,
 )
 from loopwright.notation.cursor import FILLER, Cursor
 from loopwright.notation.places import END_WORDS, PREPOSITIONS, left_words, loop_words, place, thing
 
 MAX_DEPTH = 12
+SHAPES = frozenset("shell fan scallop cluster popcorn puff bobble picot v-st cross-st petal".split())
 SKIPS = frozenset("skip sk skp miss omit".split())
 QUIET = FILLER | frozenset("and with for so from hook yarn this rnd row round counting made last".split())
 
@@ -30,10 +31,39 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
             found = one(cur, out)
             if found is not None:
                 out.append(found)
+                _one_place(out, stars[-1] if stars else 0)
         if cur.at == at:
             cur.at += 1
     cur.depth -= 1
     return out
+
+
+def _one_place(out: list[Node], floor: int) -> None:
+    """ "2 dc, ch 1, 2 dc in next st": all in one place, or each in its own; the worker finds out which."""
+    last = out[-1]
+    if not isinstance(last, Make) or last.place is None or last.place.quant not in ("next", "same", "kth", "first", "last", "any") or last.place.left:
+        return
+    if last.place.n is None or last.place.n.at(0) != 1 or last.place.from_hook:
+        return
+    first = len(out) - 1
+    while first > floor and _listed(out[first - 1]):
+        first -= 1
+    while first < len(out) - 1 and isinstance(out[first], Chain):
+        first += 1
+    run = out[first:]
+    if len(run) < 2:
+        return
+    together = Group((*run[:-1], replace(last, place=None)), last.place, span=run[0].span.cover(last.span))
+    chains = any(isinstance(n, Chain) for n in run)
+    alike = all(isinstance(n, Make) and n.kind == last.kind for n in run) and not chains
+    numbered = any(isinstance(n, Make) and (n.n.at(0) or 1) > 1 for n in run)
+    costs = (0.0, 0.6) if chains else (1.0, 0.0) if alike and not numbered else (0.15, 0.25)
+    readings = sorted([(costs[0], (together,)), (costs[1], tuple(run))], key=lambda r: r[0])
+    out[first:] = [Either("list-then-place", tuple(readings), together.span)]
+
+
+def _listed(node: Node) -> bool:
+    return isinstance(node, Chain) or isinstance(node, Make) and node.place is None and node.kind not in ("inc", "dec", "sl st") and "tog" not in node.kind
 
 
 def one(cur: Cursor, before: list[Node]) -> Node | None:
@@ -246,6 +276,8 @@ def _bracket(cur: Cursor, before: list[Node]) -> Node | None:
         n2 = cur.number()
         cur.at += 1
         return Repeat(inside, "times", n2, span=cur.span_from(start))
+    if len(inside) == 1 and isinstance(inside[0], Make) and inside[0].kind in SHAPES and inside[0].place is None and _name(before, inside[0].kind):
+        return Define(inside[0].kind, span=cur.span_from(start))
     where = place(cur)
     if where is None and cur.low() in ("each", "every"):
         where = place(cur, bare=True)
@@ -258,6 +290,21 @@ def _bracket(cur: Cursor, before: list[Node]) -> Node | None:
     return Repeat(inside, "once", span=cur.span_from(start))
 
 
+def _name(before: list[Node], name: str) -> bool:
+    """ "(shell)" after what a shell is made of: gives the name; False when nothing stands there to be named."""
+    if not before:
+        return False
+    last = before[-1]
+    if isinstance(last, Group):
+        before[-1] = replace(last, name=name)
+        return True
+    if isinstance(last, Either) and any(isinstance(n, Group) for _, r in last.readings for n in r):
+        group = next(n for _, r in last.readings for n in r if isinstance(n, Group))
+        before[-1] = replace(group, name=name)
+        return True
+    return isinstance(last, Make)
+
+
 def _note(cur: Cursor, before: list[Node], start: int) -> bool:
     """ "(counts as dc)", "(does not count as a st)": said of the chain before; takes the whole bracket."""
     words: list[str] = []
@@ -266,6 +313,10 @@ def _note(cur: Cursor, before: list[Node], start: int) -> bool:
         words.append(cur.low(i))
         i += 1
     text = " ".join(words)
+    defines = len(words) > 3 and ":" in words[1:4]
+    if defines:
+        cur.at += i + 1
+        return True
     if "count" not in text and "inc point" not in text:
         return False
     if before and isinstance(before[-1], Chain):

@@ -12,7 +12,7 @@ from loopwright.terms import Dialect
 
 _LISTED = r"\d+(?:\s*[(\[][\d,:;\s–-]+[)\]])?"
 _END = re.compile(
-    r"(?P<lead>\b(?:you (?:now |should )?have|there (?:will be|are|should be)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*(?:=\s*)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:" + _LISTED + r"|\{[^{}\n]+\})[^()\[\].;—]{0,60}?)\s*"
+    r"(?P<lead>\b(?:you (?:now |should )?have|there (?:will be|are|should be)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*(?:=\s*)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:" + _LISTED + r"|\{[^{}\n]+\})(?:[^()\[\].;—]|\.(?=\s?[a-z])){0,60}?)\s*"
     r"[)\]}>]?\s*[.;]?\s*(?P<after>(?:(?:,?\s*(?:ch\s*\d+|turn|join|fasten off|cut yarn|do not turn))*)[.;]?)\s*$",
     re.IGNORECASE,
 )
@@ -26,6 +26,8 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
     if m is None:
         return (), end, Span(end, end)
     bracket = m["lead"] in "([{<"
+    if not bracket and re.search(r"(?<!of )(?<!in )\bch(?:ain)?\s*$", text[start : m.start()], re.IGNORECASE):
+        return (), end, Span(end, end)
     if bracket and re.search(r"(?:\d|[{}])\s*$", text[start : m.start()]) and sizes > 1:
         return (), end, Span(end, end)
     if not bracket and m["lead"].strip() in (".", ";", ":", "") and not re.search(r"\b(?:sts?|stitches|total)\b|^\d+\s*$", m["in"], re.I):
@@ -50,6 +52,7 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
         noun = _noun(cur)
         if noun == "?":
             return ()
+        cur.skip("in", "row", "rnd", "round", "all", "the", "this", "on", "made", "total", ".")
         found.append(Count(n if n.values else Num((), n.blank), noun, span=cur.span_from(at)))
     return tuple(found)
 

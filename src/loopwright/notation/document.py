@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 from typing import Literal
 
 from loopwright.model.tree import (
-    Document, FitLine, HeadLine, Item, Node, Num, Prose, Row, RowOrder, Section, SpecialStitch,
+    Document, FitLine, HeadLine, Item, Mark, Node, Num, Prose, Row, RowOrder, Section, SpecialStitch, Unknown,
 )
 from loopwright.notation.body import nodes_until
 from loopwright.notation.counts import printed
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.labels import Found, labels_in
-from loopwright.notation.scanner import scan
+from loopwright.notation.scanner import Token, scan
 from loopwright.source import Source, Span
 from loopwright.terms import Dialect, dialect
 
@@ -84,7 +85,7 @@ def _sizes(text: str) -> tuple[str, ...]:
     for m in re.finditer(r"\d+\s*[(\[](\d+(?:\s*[,:;]\s*\d+)*)[)\]]", text[:200_000]):
         n = len(re.findall(r"\d+", m[1])) + 1
         ends = text[m.end() : m.end() + 2].strip(" .") == ""
-        if n == 2 and (ends or re.search(r"(?:x|row|rnd|round|times)\s*$", text[max(0, m.start() - 7) : m.start()], re.IGNORECASE)):
+        if n == 2 and (ends or re.search(r"(?:x|\*|row|rnd|round|times)\s*$", text[max(0, m.start() - 7) : m.start()], re.IGNORECASE)):
             continue
         votes[n] = votes.get(n, 0) + (3 if n > 2 else 1)
     best = max(votes, key=lambda k: votes[k], default=1)
@@ -123,7 +124,8 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
     body_at = start + (head.start("value") if head else 0)
     if _EVEN.match(text, body_at, end) or _REPEAT.match(text, body_at, end) and seen_row:
         return _row(text, None, body_at, end, which, sizes)
-    nodes, unknown = _nodes(text, body_at, end, which, sizes)
+    first_stop = re.search(r"[.;]\s+(?=[A-Z])", text[body_at:end])
+    nodes, unknown = _nodes(text, body_at, body_at + first_stop.start() if first_stop else end, which, sizes)
     instructions = sum(1 for n in nodes if type(n).__name__ in ("Make", "Chain", "Group", "Repeat", "Ring", "Join", "Skip"))
     if instructions and (seen_row or _START.match(text[body_at:end])) and unknown <= 2 * instructions + 3:
         section: list[Item] = [Section(head["name"], span=Span(start, body_at))] if head else []
@@ -185,6 +187,22 @@ def _order(words: str) -> RowOrder | None:
 
 
 def _nodes(text: str, start: int, end: int, which: Dialect, sizes: int) -> tuple[tuple[Node, ...], int]:
-    cur = Cursor(scan(text, start, end, which), which, sizes)
+    """The nodes of a row's words; whole sentences that are prose are left out of them."""
+    spans = [m.start() for m in re.finditer(r"(?<=[.;])\s+(?=[A-Z])", text[start:end])]
+    edges = [start, *(start + at for at in spans), end]
+    kept = []
+    for i, (a, b) in enumerate(itertools.pairwise(edges)):
+        tokens = scan(text, a, b, which)
+        if i == 0 or not _is_prose(tokens, which, sizes):
+            kept.extend(tokens)
+    cur = Cursor(kept, which, sizes)
     nodes = nodes_until(cur)
     return tuple(nodes), cur.unknown
+
+
+def _is_prose(tokens: list[Token], which: Dialect, sizes: int) -> bool:
+    """Four or more unknown words, and more than twice as many as instructions."""
+    cur = Cursor(list(tokens), which, sizes)
+    nodes = nodes_until(cur)
+    made = sum(1 for n in nodes if not isinstance(n, (Unknown, Mark)))
+    return cur.unknown >= 4 and cur.unknown > 2 * made

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import Any
 
 from loopwright.findings import Finding
@@ -15,7 +16,7 @@ from loopwright.working.steps import definitions, expand
 from loopwright.working.view import View
 from loopwright.working.weave import Weaver
 
-UNCERTAIN_FROM = 5
+UNCERTAIN_FROM = 4
 SPACED = 60
 _CODES = {
     "runs-out": "W003", "too-many": "W008", "too-many-rows": "W008", "unknown-row": "W009", "blank": "W010",
@@ -81,11 +82,14 @@ def _row(document: Document, outcomes: list[Outcome | None]) -> RowReport:
     counts = tuple(o.made.count if o and o.made else o.as_printed if o and not o.made and False else None for o in outcomes)
     chains = tuple(o.made.count + o.made.bridged if o and o.made else None for o in outcomes)
     kinds = sorted({k for o in outcomes if o and o.made for k in o.made.made})
+    read = read and bool(kinds)
     made = {k: tuple(o.made.made.get(k, 0) if o and o.made else None for o in outcomes) for k in kinds}
     printed, noun = _printed(document, some, len(outcomes))
     verdicts = [o.agrees for o in outcomes if o is not None and o.agrees is not None]
     agrees = all(verdicts) if verdicts else None
     solved = any("start" in dict(o.assumed) for o in outcomes if o)
+    if not read:
+        counts = (None,) * len(outcomes)
     return RowReport(
         step.section, step.label or "", step.span, step.item, read, counts, chains if chains != counts else None, made, printed, noun, agrees,
         bool(agrees) and not solved and read, None if read else some.problem,
@@ -108,8 +112,12 @@ def _printed(document: Document, some: Outcome, sizes: int) -> tuple[tuple[int |
 def _findings(document: Document, per_size: Sequence[Sequence[Outcome]]) -> list[Finding]:
     grouped: dict[tuple[str, int], list[tuple[int, Outcome, Finding]]] = {}
     for size, outcomes in enumerate(per_size):
+        shaken = False
         for o in outcomes:
             found = _finding(document, o, size)
+            if shaken and found is not None and found.code == "W001":
+                found = replace(found, severity="warning")  # the row below is in doubt: so is this verdict
+            shaken = o.made is None or not o.made.made or o.agrees is False or shaken and o.agrees is not True
             if found is not None:
                 grouped.setdefault((found.code, o.step.item), []).append((size, o, found))
     result = []
