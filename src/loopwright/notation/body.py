@@ -90,6 +90,9 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         return Mark(what, span=cur.span_from(start))
     if kind == "kind" or kind in ("num", "blank") and _kind_follows(cur):
         return _first_chain(_make(cur), before)
+    if kind == "num" and cur.low(1) in ("in", "into", "on") and (known := _kind_before(before)) is not None:
+        n = cur.number()
+        return Make(known, n or ONE, place(cur), span=cur.span_from(start))
     if low in ("magic", "mr", "mc", "adjustable"):
         found = thing(cur)
         if found is not None:
@@ -119,6 +122,18 @@ def _first_chain(node: Node, before: list[Node]) -> Node:
         return node
     fixed = replace(inner, place=replace(where, from_hook=True))
     return replace(node, nodes=(fixed, *node.nodes[1:])) if isinstance(node, Repeat) else fixed
+
+
+def _kind_before(nodes: list[Node] | tuple[Node, ...]) -> str | None:
+    """The stitch named last: "2 dc in next, 1 in next" means it."""
+    for node in reversed(nodes):
+        if isinstance(node, Make):
+            return node.kind
+        if isinstance(node, (Repeat, Group)):
+            return _kind_before(node.nodes)
+        if isinstance(node, Either):
+            return _kind_before(node.readings[0][1])
+    return None
 
 
 def _kind_follows(cur: Cursor) -> bool:
@@ -184,9 +199,13 @@ def _slip_join(cur: Cursor, start: int) -> Node | None:
 def _more_places(cur: Cursor, made: Make, start: int) -> Node:
     """ "in next st and in each of next 3": the same stitch in further places."""
     parts: list[Node] = [made]
-    while made.place is not None and cur.low() == "and" and cur.low(1) in ("in", "into", "each"):
+    while made.place is not None and cur.low() == "and" and cur.low(1) in ("in", "into", "each", "across", "around"):
         mark = cur.at
         cur.at += 1
+        if cur.low() in ("across", "around") and place(cur) is None:
+            cur.at += 1
+            parts.append(replace(made, n=ONE, place=Place("each", None)))
+            break
         more = place(cur, bare=cur.low() == "each")
         if more is None or cur.low() in ("work", "make"):
             cur.at = mark

@@ -242,7 +242,7 @@ def _each(cur: Cursor, loop: Loop) -> Place | None:
         cur.at += 1
     n = cur.number() if cur.kind() in ("num", "blank") and not _is_space_number(cur) else None
     found = thing(cur)
-    if found is None and n is None and cur.low() not in END_WORDS and cur.kind() not in ("sep", "end", "close"):
+    if found is None and n is None and cur.low() not in END_WORDS and cur.low() not in ("to", "of", "until", "and") and cur.kind() not in ("sep", "end", "close", "star", "open"):
         return None
     if n is not None:
         return Place("next", n, found or STITCH, loop=loop)
