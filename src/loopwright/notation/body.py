@@ -11,6 +11,7 @@ from loopwright.notation.cursor import FILLER, Cursor
 from loopwright.notation.places import END_WORDS, PREPOSITIONS, left_words, loop_words, place, thing
 
 MAX_DEPTH = 12
+NOTE_WORDS = 60
 SHAPES = frozenset("shell fan scallop cluster popcorn puff bobble picot v-st cross-st petal".split())
 SKIPS = frozenset("skip sk skp miss omit".split())
 QUIET = FILLER | frozenset("and with for so from hook yarn this rnd row round counting made last".split())
@@ -152,6 +153,9 @@ def _make(cur: Cursor) -> Node:
     kind = str(cur.take().value)
     if n is None and cur.kind() in ("num", "blank") and not (cur.kind(1) == "kind" and cur.low(-1) != "ch" and kind != "ch"):
         n = cur.number()
+    if kind == "ch" and n is None and cur.low() == "of" and cur.kind(1) in ("num", "blank"):
+        cur.at += 1
+        n = cur.number()
     if kind == "ch":
         return Chain(n or ONE, span=cur.span_from(start))
     if kind == "sl st" and n is None and (joined := _slip_join(cur, start)) is not None:
@@ -263,9 +267,14 @@ def _place_first(cur: Cursor) -> Node | None:
         if cur.low() in ("rep", "repeat", "join", "turn", "ending"):
             break
         at = cur.at
+        last = cur.low() == "and"
+        if last:
+            cur.at += 1
         found = one(cur, inside)
         if found is not None:
             inside.append(found)
+            if last:
+                break
         if cur.at == at:
             cur.at += 1
     return Group(tuple(inside), where, span=cur.span_from(start))
@@ -328,13 +337,13 @@ def _note(cur: Cursor, before: list[Node], start: int) -> bool:
     """ "(counts as dc)", "(does not count as a st)": said of the chain before; takes the whole bracket."""
     words: list[str] = []
     i = 0
-    while cur.kind(i) not in ("close", "end"):
+    while cur.kind(i) not in ("close", "end") and i < NOTE_WORDS:
         words.append(cur.low(i))
         i += 1
     text = " ".join(words)
     defines = len(words) > 3 and ":" in words[1:4]
     if defines:
-        cur.at += i + 1
+        cur.at += i + int(cur.kind(i) == "close")
         return True
     if "count" not in text and "inc point" not in text:
         return False
@@ -342,7 +351,7 @@ def _note(cur: Cursor, before: list[Node], start: int) -> bool:
         no = "not" in words or "never" in words
         as_kind = next((str(cur.token(j).value) for j in range(i) if cur.kind(j) == "kind"), None)  # type: ignore[union-attr]
         before[-1] = replace(before[-1], counts="no" if no else "yes", as_kind=None if no else as_kind)
-    cur.at += i + 1
+    cur.at += i + int(cur.kind(i) == "close")
     return True
 
 

@@ -229,6 +229,9 @@ def _each(cur: Cursor, loop: Loop) -> Place | None:
     if cur.low() in ("other", "alternate", "second") and cur.low() != "second":
         cur.at += 1
         return Place("every", None, thing(cur) or STITCH, 2, loop=loop)
+    if cur.kind() == "ord" and cur.token().value == 1 and cur.kind(1) == "num":  # type: ignore[union-attr]
+        cur.at += 1
+        return _counted(cur, "next", loop)
     if cur.kind() == "ord" and cur.low() != "first":
         k = cur.take().value
         return Place("every", None, thing(cur) or STITCH, k, loop=loop)
