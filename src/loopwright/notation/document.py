@@ -25,14 +25,14 @@ _HEAD_NAMES = frozenset(
     "finished measurements finished size cautions caution level".split()
 )
 _REPEAT = re.compile(
-    r"(?:rep(?:eat)?\.?|(?:work\s+)?(?:same\s+)?as(?:\s+for)?|work)\s+(?:the\s+)?(?:(?:rows?|rnds?|rounds?)\s*(?P<a>\d+)(?:\s*(?P<j>-|–|to|through|and|&)\s*(?:rows?|rnds?)?\s*(?P<b>\d+))?"
-    r"|(?P<o>\d+)(?:st|nd|rd|th)(?:\s*(?P<oj>-|to|and)\s*(?P<p>\d+)(?:st|nd|rd|th))?\s+(?:rows?|rnds?|rounds?)|last\s+(?P<n>\d+\s+)?(?:rows?|rnds?|rounds?))"
-    r"\s*(?P<times>\d+|once|twice|one|two|three|four|five|six|seven|eight|nine|ten)?\s*(?P<more>times more|more times|times)?",
+    r"(?:rep(?:eat)?\.?|(?:work\s+)?(?:same\s+)?as(?:\s+for)?|work)\s+(?:the\s+)?(?:(?:rows?|rnds?|rounds?)\s*(?P<a>\d{1,9})(?:\s*(?P<j>-|–|to|through|and|&)\s*(?:rows?|rnds?)?\s*(?P<b>\d{1,9}))?"
+    r"|(?P<o>\d{1,9})(?:st|nd|rd|th)(?:\s*(?P<oj>-|to|and)\s*(?P<p>\d{1,9})(?:st|nd|rd|th))?\s+(?:rows?|rnds?|rounds?)|last\s+(?P<n>\d{1,9}\s+)?(?:rows?|rnds?|rounds?))"
+    r"\s*(?P<times>\d{1,9}|once|twice|one|two|three|four|five|six|seven|eight|nine|ten)?\s*(?P<more>times more|more times|times)?",
     re.IGNORECASE,
 )
-_EVEN = re.compile(r"work\s+even(?:\s+in\s+\w+)?(?:\s+for)?(?:\s+(?P<n>\d+|\{[^{}]+\})\s*(?:rows?|rnds?|rounds?))?\.?\s*$", re.IGNORECASE)
+_EVEN = re.compile(r"work\s+even(?:\s+in\s+\w+)?(?:\s+for)?(?:\s+(?P<n>\d{1,9}|\{[^{}]+\})\s*(?:rows?|rnds?|rounds?))?\.?\s*$", re.IGNORECASE)
 _TIMES = {"once": 1, "twice": 2, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10}
-_START = re.compile(r".*\b(?:ch(?:ain)?\.?\s*\d|make\s+a\s+chain|\d+\s*ch\b|magic|ring)|^\*", re.IGNORECASE)
+_START = re.compile(r".*\b(?:ch(?:ain)?\.?\s*\d|make\s+a\s+chain|\d{1,9}\s*ch\b|magic|ring)|^\*", re.IGNORECASE)
 
 
 def read(source: Source, terms: str | None = None) -> Document:
@@ -82,8 +82,8 @@ def _sizes(text: str) -> tuple[str, ...]:
         if names:
             return names
     votes: dict[int, int] = {}
-    for m in re.finditer(r"\d+\s*[(\[](\d+(?:\s*[,:;]\s*\d+)*)[)\]]", text[:200_000]):
-        n = len(re.findall(r"\d+", m[1])) + 1
+    for m in re.finditer(r"\d{1,9}\s*[(\[](\d{1,9}(?:\s*[,:;]\s*\d{1,9})*)[)\]]", text[:200_000]):
+        n = len(re.findall(r"\d{1,9}", m[1])) + 1
         ends = text[m.end() : m.end() + 2].strip(" .") == ""
         if n == 2 and (ends or re.search(r"(?:x|\*|row|rnd|round|times)\s*$", text[max(0, m.start() - 7) : m.start()], re.IGNORECASE)):
             continue

@@ -14,12 +14,12 @@ _WORD = r"(?:rows?|rnds?|rounds?|rds?)"
 _END = r"\s*(?P<side>\((?:right side|wrong side|rs|ws)\))?\s*(?:[:.)]|--?|—|–)\s*(?P<side2>\((?:right side|wrong side|rs|ws)\)\s*[:.]?)?"
 _ORDINALS = "|".join(words()["ordinals"])
 _NUMBERS = "|".join(sorted(words()["numbers"], key=len, reverse=True))
-_OPEN = re.compile(r"(?P<word>r|rnd|row|round)\s*(?P<first>\d+)(?:\s*(?:-|–|&)\s*r?(?P<last>\d+))?\s+(?=[\d(*\[]|[a-z]+\b)", re.IGNORECASE)
+_OPEN = re.compile(r"(?P<word>r|rnd|row|round)\s*(?P<first>\d{1,9})(?:\s*(?:-|–|&)\s*r?(?P<last>\d{1,9}))?\s+(?=[\d(*\[]|[a-z]+\b)", re.IGNORECASE)
 _LABEL = re.compile(
     rf"""(?:
-      (?P<word>{_WORD}|r)\s*\.?\s*(?P<first>\d+|\{{[^{{}}\n]+\}})(?:\s*(?P<join>-|–|—|to|through|thru|and|&)\s*(?:{_WORD}|r)?\s*(?P<last>\d+|\{{[^{{}}\n]+\}}))?
-    | (?P<ofirst>\d+)(?:st|nd|rd|th)(?:\s*(?P<ojoin>-|–|to|and|through)\s*(?P<olast>\d+)(?:st|nd|rd|th))?\s*(?P<oword>{_WORD})(?:\s+incl(?:usive|\.)?)?
-    | (?P<nfirst>\d+)\.?\s+(?P<rword>{_WORD})
+      (?P<word>{_WORD}|r)\s*\.?\s*(?P<first>\d{{1,9}}|\{{[^{{}}\n]+\}})(?:\s*(?P<join>-|–|—|to|through|thru|and|&)\s*(?:{_WORD}|r)?\s*(?P<last>\d{{1,9}}|\{{[^{{}}\n]+\}}))?
+    | (?P<ofirst>\d{{1,9}})(?:st|nd|rd|th)(?:\s*(?P<ojoin>-|–|to|and|through)\s*(?P<olast>\d{{1,9}})(?:st|nd|rd|th))?\s*(?P<oword>{_WORD})(?:\s+incl(?:usive|\.)?)?
+    | (?P<nfirst>\d{{1,9}})\.?\s+(?P<rword>{_WORD})
     | (?P<wword>{_WORD})\s+(?P<wfirst>{_NUMBERS})(?:\s*(?:-|–|to|and)\s*(?P<wlast>{_NUMBERS}))?
     | (?P<spelled>{_ORDINALS})\s+(?P<sword>{_WORD})
     | (?:next|last|final)\s+(?P<many>\d+\s+)?(?P<nword>{_WORD})

@@ -53,15 +53,15 @@ def _expression(dialect: Dialect) -> re.Pattern[str]:
     ordinals = "|".join(sorted(table["ordinals"], key=len, reverse=True))
     pattern = rf"""
       (?P<blank>\{{[^{{}}\n]{{1,60}}\}})
-    | (?P<timesx2>(?<=[)\]])\s*\*\s*(?P<tx2>\d+)(?![a-z]))
+    | (?P<timesx2>(?<=[)\]])\s*\*\s*(?P<tx2>\d{{1,9}})(?![a-z]))
     | (?P<star>\*\*\*|\*\*|\*|†|‡|✕(?=\s)|\+(?=\s*[a-z(])(?!\s*\d)|\#(?=\s*[a-z(]))
-    | (?P<timesx>(?<![a-z])[x×✕]\s*(?P<tx>\d+)(?![a-z]))
-    | (?P<times>(?:(?P<tn>\d+|{numbers})\s*(?:more\s+)?(?:times?|x(?![a-z])|×))(?P<tmore>\s+more)?|twice(?P<tm2>\s+more)?|thrice|once(?P<tm1>\s+more)?|once\s+again)(?![a-z])
-    | (?P<ord>(?:(?P<on>\d+)(?:st|nd|rd|th)|(?P<ow>{ordinals}))(?![a-z]))
-    | (?P<post>(?<![a-z]){post}(?P<pk>{stitches})(?P<ptog>\s*\d+\s*tog\b)?(?![a-z]))
-    | (?P<tog>(?<![a-z])(?P<gk>{stitches})\s*(?P<gn>\d+)\s*(?:tog|together)(?![a-z]))
+    | (?P<timesx>(?<![a-z])[x×✕]\s*(?P<tx>\d{{1,9}})(?![a-z]))
+    | (?P<times>(?:(?P<tn>\d{{1,9}}|{numbers})\s*(?:more\s+)?(?:times?|x(?![a-z])|×))(?P<tmore>\s+more)?|twice(?P<tm2>\s+more)?|thrice|once(?P<tm1>\s+more)?|once\s+again)(?![a-z])
+    | (?P<ord>(?:(?P<on>\d{{1,9}})(?:st|nd|rd|th)|(?P<ow>{ordinals}))(?![a-z]))
+    | (?P<post>(?<![a-z]){post}(?P<pk>{stitches})(?P<ptog>\s*\d{{1,9}}\s*tog\b)?(?![a-z]))
+    | (?P<tog>(?<![a-z])(?P<gk>{stitches})\s*(?P<gn>\d{{1,9}})\s*(?:tog|together)(?![a-z]))
     | (?P<kind>(?<![a-z])(?P<k>{stitches})(?![a-z])(?:\.(?=\s*[a-z\d(,;]))?)
-    | (?P<num>\d+(?:[.,]\d+(?=\s*(?:cm|in|mm|"|″|”|inch)))?(?:\s?[½¼¾]|-\d/\d|\s\d/\d)?)
+    | (?P<num>\d{{1,9}}(?:[.,]\d{{1,9}}(?=\s*(?:cm|in|mm|"|″|”|inch)))?(?:\s?[½¼¾]|-\d/\d|\s\d/\d)?)
     | (?P<numword>(?<![a-z])(?:{numbers})(?![a-z]))
     | (?P<word>[^\W\d_]+(?:['’][^\W\d_]+)?)
     | (?P<open>[(\[])
@@ -143,7 +143,7 @@ def _times(m: re.Match[str], low: str, table: dict[str, dict[str, Any]]) -> tupl
 
 
 def _number(text: str) -> int | float:
-    m = re.match(r"(\d+)([.,]\d+)?(?:\s?([½¼¾])|-(\d)/(\d)|\s(\d)/(\d))?$", text)
+    m = re.match(r"(\d{1,9})([.,]\d{1,9})?(?:\s?([½¼¾])|-(\d)/(\d)|\s(\d)/(\d))?$", text)
     if m is None:
         return 0
     value: float = min(int(m[1]), MAX_NUMBER)
