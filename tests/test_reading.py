@@ -25,6 +25,10 @@ def test_a_crown_in_the_round():
     assert counts(HAT) == [6, 12, 18, 24, 24, 24, 24]
 
 
+def test_shaping_told_in_words():
+    assert counts(HAT + "Rnd 8: Inc 6 sts evenly around. (30)\nRnd 9: Inc in every 3rd st around. (40)\n")[-2:] == [30, 40]
+
+
 def test_rows_on_a_chain():
     assert counts("Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\nRow 2: Ch 1, sc in each st across. (20)\n")[-2:] == [20, 20]
 
@@ -52,7 +56,7 @@ def test_odd_input_is_survived(text):
     work(read(Source.of(text)))
 
 
-WORDS = st.sampled_from(["Rnd", "Row", "1:", "2:", "sc", "dc", "ch", "3", "in", "next", "each", "st", "rep", "from", "*", "(", ")", "[", "]", ",", ";", ".", "around", "turn", "inc", "dec", "sk", "sl", "x6", "magic", "ring", "(12)", "{a}"])
+WORDS = st.sampled_from(["Rnd", "Row", "1:", "2:", "sc", "dc", "ch", "3", "in", "next", "each", "st", "rep", "from", "*", "(", ")", "[", "]", ",", ";", ".", "around", "turn", "inc", "dec", "sk", "sl", "x6", "magic", "ring", "(12)", "{a}", "evenly", "every", "3rd", "end", "to", "both"])
 
 
 @settings(max_examples=150, deadline=None)

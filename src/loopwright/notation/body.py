@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Literal
 
 from loopwright.model.tree import (
-    ONE, STITCH, Chain, Define, Either, Group, Join, Make, Mark, Node, Num, Place, Repeat, Ring, Skip, Unknown,
+    ONE, STITCH, AtEnds, Chain, Define, Either, Evenly, EveryKth, Group, Join, Make, Mark, Node, Num, Place, Repeat, Ring, Skip, Unknown,
 )
 from loopwright.notation.cursor import FILLER, Cursor
 from loopwright.notation.places import END_WORDS, PREPOSITIONS, left_words, loop_words, place, thing
@@ -89,6 +90,9 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         what = "no-join" if cur.low(2) == "join" else "note"
         cur.at += 3
         return Mark(what, span=cur.span_from(start))
+    shaping = _shaping(cur)
+    if shaping is not None:
+        return shaping
     if kind == "kind" or kind in ("num", "blank") and _kind_follows(cur):
         return _first_chain(_make(cur), before)
     if kind == "num" and cur.low(1) in ("in", "into", "on") and (known := _kind_before(before)) is not None:
@@ -110,6 +114,56 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
     if token.kind == "word" and low not in QUIET and low not in END_WORDS:
         cur.unknown += 1
         return Unknown(token.text, 1, cur.span_from(start))
+    return None
+
+
+_SHAPING: dict[str, Literal["inc", "dec"]] = {
+    "inc": "inc", "increase": "inc", "increasing": "inc", "dec": "dec", "decrease": "dec", "decreasing": "dec",
+}
+
+
+def _shaping(cur: Cursor) -> Node | None:
+    """ "inc 8 sts evenly", "dec evenly to 54 sts", "inc in every 4th st", "dec 1 st at each end"; nothing taken when it is none."""
+    start, op = cur.at, _SHAPING.get(cur.low().rstrip("."))
+    if op is None:
+        return None
+    cur.at += 1
+    evenly = cur.accept("evenly")
+    n = cur.number()
+    thing(cur)
+    cur.skip("evenly", "spaced", "around", "across") if cur.low() == "evenly" else None
+    evenly = evenly or any(t.text.lower() == "evenly" for t in cur.tokens[start : cur.at])
+    if evenly:
+        cur.skip("spaced", "spacing", "around", "across", "in", "row", "rnd", "round")
+        to = None
+        if cur.accept("to"):
+            to = cur.number()
+            thing(cur)
+        if n is not None or to is not None:
+            return Evenly(op, n, to, span=cur.span_from(start))
+    elif cur.low() == "in" and cur.low(1) in ("every", "each") and cur.kind(2) == "ord":
+        cur.at += 2
+        k = int(cur.take().value)
+        thing(cur)
+        if 1 < k < 1000:
+            return EveryKth(op, k, span=cur.span_from(start))
+    elif n is not None and (ends := _ends(cur)) is not None:
+        return AtEnds(op, n, ends, span=cur.span_from(start))
+    cur.at = start
+    return None
+
+
+def _ends(cur: Cursor) -> int | None:
+    """ "at each end", "at both ends", "at beg and end of row"."""
+    start = cur.at
+    cur.skip("at", "on", "the", "in")
+    if cur.low() in ("each", "both") and cur.low(1) in ("end", "ends", "side", "sides", "edge", "edges"):
+        cur.at += 2
+        return 2
+    if cur.low() in ("beg", "beginning") and cur.low(1) == "and" and "end" in (cur.low(2), cur.low(3)):
+        cur.at += 3 if cur.low(2) == "end" else 4
+        return 2
+    cur.at = start
     return None
 
 
