@@ -29,6 +29,10 @@ def test_shaping_told_in_words():
     assert counts(HAT + "Rnd 8: Inc 6 sts evenly around. (30)\nRnd 9: Inc in every 3rd st around. (40)\n")[-2:] == [30, 40]
 
 
+def test_rounds_that_continue():
+    assert counts(HAT + "Rnds 8-10: Continue as established, inc 6 sts each rnd. (42)\n")[-3:] == [30, 36, 42]
+
+
 def test_rows_on_a_chain():
     assert counts("Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\nRow 2: Ch 1, sc in each st across. (20)\n")[-2:] == [20, 20]
 

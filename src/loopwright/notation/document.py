@@ -31,6 +31,11 @@ _REPEAT = re.compile(
     re.IGNORECASE,
 )
 _EVEN = re.compile(r"work\s+even(?:\s+in\s+\w+)?(?:\s+for)?(?:\s+(?P<n>\d{1,9}|\{[^{}]+\})\s*(?:rows?|rnds?|rounds?))?\.?\s*$", re.IGNORECASE)
+_CONTINUE = re.compile(
+    r"continue\b[^.(]{0,60}?\b(?P<op>inc|dec)(?:reas)?(?:e|ing)?\.?\s+(?P<n>\d{1,4})\s+(?:sts?|stitches)\s+(?:in\s+)?(?:each|every)\s+(?:row|rnd|round)"
+    r"(?:[^.(]{0,40}?until\D{0,20}(?P<until>\d{1,5}))?",
+    re.IGNORECASE,
+)
 _TIMES = {"once": 1, "twice": 2, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10}
 _START = re.compile(r".*\b(?:ch(?:ain)?\.?\s*\d|make\s+a\s+chain|\d{1,9}\s*ch\b|magic|ring)|^\*", re.IGNORECASE)
 
@@ -171,6 +176,10 @@ def _order(words: str) -> RowOrder | None:
         n = even["n"]
         times = None if n is None else Num((), " ".join(n[1:-1].split())) if n.startswith("{") else Num((min(int(n), 5000),))
         return RowOrder("even", times=times)
+    going = _CONTINUE.match(words)
+    if going:
+        delta = Num((int(going["n"]) * (-1 if going["op"].lower() == "dec" else 1),))
+        return RowOrder("continue", delta=delta, until_sts=Num((int(going["until"]),)) if going["until"] else None)
     m = _REPEAT.match(words)
     if m is None:
         return None
