@@ -257,6 +257,10 @@ def _slip_join(cur: Cursor, start: int) -> Node | None:
 def _more_places(cur: Cursor, made: Make, start: int) -> Node:
     """ "in next st and in each of next 3": the same stitch in further places."""
     parts: list[Node] = [made]
+    if cur.kind() == "open" and cur.low(1).startswith("count"):
+        close = next((i for i in range(2, NOTE_WORDS) if cur.kind(i) == "close"), 0)
+        if close and cur.low(close + 1) == "and":
+            cur.at += close + 1
     while made.place is not None and cur.low() == "and" and cur.low(1) in ("in", "into", "each", "across", "around"):
         mark = cur.at
         cur.at += 1
