@@ -15,6 +15,7 @@ MAX_DEPTH = 12
 NOTE_WORDS = 60
 SHAPES = frozenset("shell fan scallop cluster popcorn puff bobble picot v-st cross-st petal".split())
 SKIPS = frozenset("skip sk skp miss omit".split())
+REMARKS = frozenset("increased decreased made completed formed".split())
 QUIET = FILLER | frozenset("and with for so from hook yarn this rnd row round counting made last".split())
 
 
@@ -101,7 +102,12 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
     if low in ("magic", "mr", "mc", "adjustable"):
         found = thing(cur)
         if found is not None:
+            if cur.kind() == "num" and cur.kind(1) == "end" and (n := cur.number()) is not None:  # "MR 6"
+                return Make("st", n, Place("next", ONE, found), span=cur.span_from(start))
             return Ring(True, span=cur.span_from(start))
+    if low == "or" and any(isinstance(b, (Make, Group, Repeat)) for b in before) and cur.kind(1) != "end":
+        cur.at = len(cur.tokens)  # another way to do the same
+        return Mark("note", span=cur.span_from(start))
     if low in PREPOSITIONS:
         first = _place_first(cur)
         if first is not None:
@@ -248,7 +254,7 @@ def _slip_join(cur: Cursor, start: int) -> Node | None:
     closes = cur.done or cur.low() in (".", ";", ",", ")") and cur.low(1) in ("", "turn", "ch", "fasten", "do", "not", "cut", ".")
     if where is not None and closes and start > 3 and (where.quant == "first" or where.thing.kind == "tch" or where.of is not None and where.of.kind in ("tch", "ch", "sp")):
         return Join(where, "sl st", cur.span_from(start))
-    if where is None and cur.done and start > 3:
+    if where is None and start > 3 and (cur.done or cur.low() in (".", ";", ",") and (cur.kind(1) == "end" or cur.low(1) in ("turn", "ch", "fasten", "do"))):
         return Join(None, "sl st", cur.span_from(start))
     cur.at = mark
     return None
@@ -350,6 +356,8 @@ def _bracket(cur: Cursor, before: list[Node]) -> Node | None:
     inside = tuple(nodes_until(cur, "close"))
     if cur.kind() == "close":
         cur.at += 1
+    if not before and len(inside) == 1 and isinstance(inside[0], Chain) and cur.kind() not in ("times", "star"):
+        return inside[0]
     only_unknown = all(isinstance(n, (Unknown, Mark)) for n in inside)
     if only_unknown:
         cur.unknown = unknown
@@ -358,10 +366,12 @@ def _bracket(cur: Cursor, before: list[Node]) -> Node | None:
     if cur.kind() == "times":
         n, more = cur.take().value
         return Repeat(inside, "more" if more else "times", Num((n,)), span=cur.span_from(start))
-    if cur.kind() in ("num", "blank") and cur.low(1) in ("times", "time", "x"):
-        n2 = cur.number()
-        cur.at += 1
-        return Repeat(inside, "times", n2, span=cur.span_from(start))
+    if cur.kind() in ("num", "blank"):
+        mark, n2 = cur.at, cur.number()
+        if cur.low() in ("times", "time", "x"):
+            cur.at += 1
+            return Repeat(inside, "more" if cur.accept("more") else "times", n2, span=cur.span_from(start))
+        cur.at = mark
     if len(inside) == 1 and isinstance(inside[0], Make) and inside[0].kind in SHAPES and inside[0].place is None and _name(before, inside[0].kind):
         return Define(inside[0].kind, span=cur.span_from(start))
     where = place(cur)
@@ -403,7 +413,10 @@ def _note(cur: Cursor, before: list[Node], start: int) -> bool:
     if defines:
         cur.at += i + int(cur.kind(i) == "close")
         return True
-    if "count" not in text and "inc point" not in text:
+    if words and (words[-1] in REMARKS or words[0] in ("is", "makes", "made", "this", "these") or "inc point" in text):
+        cur.at += i + int(cur.kind(i) == "close")
+        return True
+    if "count" not in text:
         return False
     if before and isinstance(before[-1], Chain):
         no = "not" in words or "never" in words
@@ -435,8 +448,9 @@ def _star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     if len(token.text) > 1 and stars:
         return
     closing = bool(stars) and len(token.text) == 1 and (
-        cur.kind() in ("times", "end") or cur.low() in END_WORDS or cur.low() in ("rep", "repeat", ",", ";", ".", "to", "each")
-    )
+        cur.kind() in ("times", "end") or cur.low() in END_WORDS or cur.low() in ("rep", "repeat", ",", ";", ".", "to", "each", "join", "sl", "slst")
+        or cur.kind() == "kind" and cur.token().value == "sl st"  # type: ignore[union-attr]
+    ) and len(out) > stars[-1]
     if not closing:
         stars.append(len(out))
         return

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 
 from loopwright.model.tree import Count, Num
 from loopwright.notation.cursor import Cursor, thing_word
@@ -18,24 +19,36 @@ _END = re.compile(
 )
 
 
-def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tuple[tuple[Count, ...], int, Span]:
-    """The counts stated at the end of text[start:end], where the row's words end before them, and what still follows them."""
+@dataclass(frozen=True, slots=True)
+class Printed:
+    """Counts stated at a row's end; `stop`: where the row's words end before them; `after`: what still follows them.
+
+    `sure` is false where the words may as well be an instruction ("…; 10 sc").
+    """
+
+    counts: tuple[Count, ...]
+    stop: int
+    after: Span
+    sure: bool = True
+
+
+def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Printed:
+    """The counts stated at the end of text[start:end]."""
     m = None
     for m in _END.finditer(text, max(start, end - 160), end):
         pass
     if m is None:
-        return (), end, Span(end, end)
+        return Printed((), end, Span(end, end))
     bracket = m["lead"] in "([{<"
     if not bracket and re.search(r"(?<!of )(?<!in )\bch(?:ain)?\s*$", text[start : m.start()], re.IGNORECASE):
-        return (), end, Span(end, end)
+        return Printed((), end, Span(end, end))
     if bracket and re.search(r"(?:\d|[{}])\s*$", text[start : m.start()]) and sizes > 1:
-        return (), end, Span(end, end)
-    if not bracket and m["lead"].strip() in (".", ";", ":", "") and not re.search(r"\b(?:sts?|stitches|total)\b|^\d+\s*$", m["in"], re.I):
-        return (), end, Span(end, end)
+        return Printed((), end, Span(end, end))
+    sure = bracket or m["lead"].strip() not in (".", ";", ":", "") or re.search(r"\b(?:sts?|stitches|total)\b|^\d+\s*$", m["in"], re.I) is not None
     found = _counts(text, m.start("in"), m.end("in"), dialect, sizes)
     if not found:
-        return (), end, Span(end, end)
-    return found, m.start(), Span(*m.span("after"))
+        return Printed((), end, Span(end, end))
+    return Printed(found, m.start(), Span(*m.span("after")), sure)
 
 
 def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tuple[Count, ...]:

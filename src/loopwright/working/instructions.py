@@ -242,6 +242,10 @@ def _make_over(run: Run, kind: str, count: int, parts: int, twice: int, node: Ma
 def do_slip(run: Run, node: Make, count: int) -> None:
     """Slip stitches: before the first stitch they move the start of the row; later they are stitches that are not counted."""
     place = node.place or Place("next", node.n)
+    if run.worked == 0 and not run.out and place.quant == "each" and not run.view.ring:
+        slots = slots_of(run, place, how_of(run, place, node.loop))
+        run.slip_row = True
+        return _plain_run(run, code("sl st"), slots)
     if run.worked == 0 and not run.out:
         if run.view.ring:
             return
@@ -259,7 +263,14 @@ def do_slip(run: Run, node: Make, count: int) -> None:
         if place.quant == "first" and run.worked:
             run.joined = True
         return
-    slots = slots_of(run, place, how_of(run, place, node.loop))
+    try:
+        slots = slots_of(run, place, how_of(run, place, node.loop))
+    except RunsOut:
+        if not run.worked or run.inside:
+            raise
+        run.joined = True  # a slip stitch for which no place is left closes the round
+        run.cost += 0.2
+        return
     for slot in slots:
         run.into.append(slot)
         run.out.append(code("sl st"))

@@ -9,7 +9,7 @@ import heapq
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from loopwright.model.tree import Chain, Count, Make, Mark, Node, Num, Place, Repeat, Ring, Row, Thing
+from loopwright.model.tree import COUNT_OR_WORK, Chain, Count, Make, Mark, Node, Num, Place, Repeat, Ring, Row, Thing
 from loopwright.working.kinds import HEIGHT, code, plain
 from loopwright.working.rows import (
     DISAGREES, NOTHING, CannotWork, Made, agrees, first_stitch, lead_chain, main_kind, work_row,
@@ -182,7 +182,7 @@ class Decoder:
                 problems.append(Outcome(step, None, FAILS, None, why.reason, why.facts))
             else:
                 log = made.log
-                verdict = agrees(made, step.printed) if step.printed else None
+                verdict = agrees(made, step.printed) if step.printed and not _worked_count(made) else None
                 cost = made.cost + (DISAGREES if verdict is False else 0.0)
                 best = min(best, cost)
                 found.append(replace(made, agrees=verdict))
@@ -297,6 +297,11 @@ class Decoder:
         verdict = agrees(made, step.printed) if step.printed else None
         after = replace(state, view=view, pending=None, kind=kind)
         return Explanation(after, old.cost + (DISAGREES if verdict is False else 0), Outcome(step, made, 0.0, verdict, assumed=(("until", number),)), old)
+
+
+def _worked_count(made: Made) -> bool:
+    """Whether the words of the count were taken for an instruction: then there is no printed count."""
+    return any(c.key == COUNT_OR_WORK and c.taken for c in made.log)
 
 
 def printed_total(printed: tuple[Count, ...]) -> int | None:
