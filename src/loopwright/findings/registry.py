@@ -6,7 +6,6 @@ import tomllib
 from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
-from typing import cast
 
 from loopwright.findings.model import Finding, Severity
 
@@ -50,7 +49,7 @@ def title(found: Finding) -> str:
 def severity(found: Finding) -> Severity:
     """The finding's own severity, or its code's."""
     entry = load().get(found.code)
-    return found.severity or (entry.severity if entry else cast("Severity", "warning"))
+    return found.severity or (entry.severity if entry else "warning")
 
 
 def message(found: Finding) -> str:
