@@ -19,6 +19,22 @@ REMARKS = frozenset("increased decreased made completed formed".split())
 QUIET = FILLER | frozenset("and with for so from hook yarn this rnd row round counting made last".split())
 
 
+def numbers_only(cur: Cursor) -> list[Node]:
+    """ "1, 1, 2 around": so many stitches in each next place, over and over. Empty, and nothing taken, where other words stand."""
+    start = cur.at
+    made: list[Node] = []
+    while cur.kind() == "num":
+        n = cur.number()
+        made.append(Make("st", n or ONE, Place("next"), span=cur.span_from(cur.at - 1)))
+        cur.skip(",", "then", "and")
+    if len(made) < 2 or not (cur.done or cur.low() in END_WORDS and cur.kind(1) in ("end", "sep")):
+        cur.at = start
+        return []
+    around = not cur.done
+    cur.at = len(cur.tokens) if around and cur.kind(1) == "end" else cur.at + around
+    return [Repeat(tuple(made), "end", span=cur.span_from(start))] if around else made
+
+
 def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
     """Nodes up to a closing bracket (`ends` has "close"), a closing star ("star") or the end; the closing token is left standing."""
     out: list[Node] = []
@@ -26,7 +42,9 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
     cur.depth += 1
     while not cur.done and cur.kind() not in ends:
         at = cur.at
-        if cur.kind() == "star":
+        if cur.low() in ("then", "rep", "repeat", "from", "*", "work", "and") and any(isinstance(n, Repeat) and n.stop_at is not None for n in out) and _to_mark(cur, out):
+            pass
+        elif cur.kind() == "star":
             _star(cur, out, stars)
         elif cur.low() in ("rep", "repeat", "rept", "r") and cur.low(1) in ("from", "between", "around", "across", "to", "*") or cur.low() in ("rep", "repeat"):
             _repeat_from(cur, out, stars)
@@ -222,7 +240,7 @@ def _make(cur: Cursor) -> Node:
         return joined
     loop = loop_words(cur) or "both"
     where = place(cur)
-    if where is None and cur.low() in END_WORDS:
+    if where is None and cur.low() in END_WORDS and (n is None or (n.at(0) or 0) < 4):
         cur.at += 1
         where = Place("each", None, STITCH, loop=loop)
         if (left := left_words(cur)) is not None:
@@ -443,9 +461,10 @@ def _star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
         begin = stars.pop()
         inside = tuple(out[begin:])
         del out[begin:]
-        out.append(_counted_repeat(cur, inside, cur.at - 3))
+        out.append(_stopped(_counted_repeat(cur, inside, cur.at - 3)))
         return
     if len(token.text) > 1 and stars:
+        out.append(Mark("stop-mark", token.text))
         return
     closing = bool(stars) and len(token.text) == 1 and (
         cur.kind() in ("times", "end") or cur.low() in END_WORDS or cur.low() in ("rep", "repeat", ",", ";", ".", "to", "each", "join", "sl", "slst")
@@ -459,7 +478,35 @@ def _star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     del out[begin:]
     start = cur.at - 1
     cur.skip(",", ";", "rep", "repeat")
-    out.append(_counted_repeat(cur, inside, start))
+    out.append(_stopped(_counted_repeat(cur, inside, start)))
+
+
+def _stopped(made: Node) -> Node:
+    """A repeat whose nodes hold a second mark (**): remembered as the place where its last round may stop."""
+    if not isinstance(made, Repeat):
+        return made
+    at = next((i for i, n in enumerate(made.nodes) if isinstance(n, Mark) and n.what == "stop-mark"), None)
+    if at is None:
+        return made
+    return replace(made, nodes=tuple(n for n in made.nodes if not (isinstance(n, Mark) and n.what == "stop-mark")), stop_at=at)
+
+
+def _to_mark(cur: Cursor, out: list[Node]) -> bool:
+    """ "then from * to ** once more": the part before the second mark of a repeat told before."""
+    start = cur.at
+    cur.skip("then", "rep", "repeat", "work", "and", ",", ";")
+    if not (cur.low() == "from" and cur.kind(1) == "star" and cur.low(2) == "to" and cur.kind(3) == "star"
+            or cur.kind() == "star" and cur.low(1) == "to" and cur.kind(2) == "star" and len(cur.low(2)) > 1 and cur.low(0) != cur.low(2)):
+        cur.at = start
+        return False
+    told = next((n for n in reversed(out) if isinstance(n, Repeat) and n.stop_at is not None), None)
+    if told is None:
+        cur.at = start
+        return False
+    cur.at += 4 if cur.low() == "from" else 3
+    times = cur.take().value[0] if cur.kind() == "times" else 1
+    out.append(Repeat(told.nodes[: told.stop_at], "times", Num((times,)), span=cur.span_from(start)))
+    return True
 
 
 def _counted_repeat(cur: Cursor, inside: tuple[Node, ...], start: int) -> Node:
@@ -495,8 +542,14 @@ def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
             cur.at -= 0
         found = _to_end(cur, inside, start)
         made = found if isinstance(found, Repeat) else Repeat(inside, "end")
+    made = _stopped(made)
+    assert isinstance(made, Repeat)
     cur.skip(",", ";")
-    if cur.low() in ("ending", "end") and cur.low(1) in ("with", "last", "in", "rep"):
+    at_mark = next((i for i in range(1, 8) if cur.kind(i) == "star" and len(cur.low(i)) > 1), None)
+    if cur.low() in ("ending", "end", "finishing") and at_mark and made.stop_at is not None and any(cur.low(i) in ("at", "with") for i in range(1, at_mark)):
+        cur.at += at_mark + 1
+        made = replace(made, ending_mode="at")
+    elif cur.low() in ("ending", "end") and cur.low(1) in ("with", "last", "in", "rep"):
         cur.skip("ending", "end", "with", "last", "rep", "repeat", "by", "in")
         tail: list[Node] = []
         while not cur.done and cur.low() not in (";", "."):

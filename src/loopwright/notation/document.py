@@ -10,7 +10,7 @@ from loopwright.model.tree import (
     COUNT_OR_WORK, Document, Either, FitLine, Group, HeadLine, Item, Make, Mark, Node, Num, Prose, Repeat, Row, RowOrder, Section,
     SpecialStitch, Unknown,
 )
-from loopwright.notation.body import nodes_until
+from loopwright.notation.body import nodes_until, numbers_only
 from loopwright.notation.counts import printed
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.labels import Found, labels_in
@@ -216,7 +216,7 @@ def _nodes(text: str, start: int, end: int, which: Dialect, sizes: int) -> tuple
         if i == 0 or not _is_prose(tokens, which, sizes):
             kept.extend(tokens)
     cur = Cursor(kept, which, sizes)
-    nodes = nodes_until(cur)
+    nodes = numbers_only(cur) or nodes_until(cur)
     return tuple(nodes), cur.unknown
 
 

@@ -95,6 +95,19 @@ def lead_chain(body: tuple[Node, ...]) -> Chain | None:
     return None
 
 
+def from_hook(nodes: tuple[Node, ...]) -> bool:
+    """Whether the first place named is counted from the hook."""
+    for node in nodes:
+        place = getattr(node, "place", None)
+        if place is not None:
+            return bool(place.from_hook)
+        if isinstance(node, Repeat):
+            return from_hook(node.nodes)
+        if isinstance(node, Make):
+            return False
+    return False
+
+
 def work_row(
     view: View, body: tuple[Node, ...], forced: tuple[int, ...], conventions: dict[str, Any], definitions: dict[str, tuple[Node, ...]],
     kind: str, in_rounds: bool, edge_rows: int = 0,
@@ -294,4 +307,4 @@ def _fits(made: Made, count: Count) -> bool | None:
 
 
 
-__all__ = ["CannotWork", "Made", "MadeGroup", "Unknown", "agrees", "first_stitch", "lead_chain", "main_kind", "work_row"]
+__all__ = ["CannotWork", "Made", "MadeGroup", "Unknown", "agrees", "first_stitch", "from_hook", "lead_chain", "main_kind", "work_row"]
