@@ -77,8 +77,7 @@ def _one_place(out: list[Node], floor: int) -> None:
     together = Group((*run[:-1], replace(last, place=None)), last.place, span=run[0].span.cover(last.span))
     chains = any(isinstance(n, Chain) for n in run)
     alike = all(isinstance(n, Make) and n.kind == last.kind for n in run) and not chains
-    numbered = any(isinstance(n, Make) and (n.n.at(0) or 1) > 1 for n in run)
-    costs = (0.0, 0.6) if chains else (1.0, 0.0) if alike and not numbered else (0.15, 0.25)
+    costs = (0.0, 0.6) if chains else (1.0, 0.0) if alike else (0.15, 0.25)
     readings = sorted([(costs[0], (together,)), (costs[1], tuple(run))], key=lambda r: r[0])
     out[first:] = [Either("list-then-place", tuple(readings), together.span)]
 
@@ -105,6 +104,8 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
     if low in ("fasten", "finish", "break", "cut", "end") and cur.low(1) in ("off", "yarn", "thread"):
         cur.at += 2
         return Mark("fasten-off", span=cur.span_from(start))
+    if low in ("leave", "leaving") and (left := _leave(cur)) is not None:
+        return left
     if low == "do" and cur.low(1) == "not":
         what = "no-join" if cur.low(2) == "join" else "note"
         cur.at += 3
@@ -139,6 +140,20 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         cur.unknown += 1
         return Unknown(token.text, 1, cur.span_from(start))
     return None
+
+
+def _leave(cur: Cursor) -> Node | None:
+    """ "leave the last 4 sts (unworked)", "leaving rem sts unworked"."""
+    start = cur.at
+    cur.at += 1
+    cur.skip("the", "last", "remaining", "rem", "next")
+    n = cur.number()
+    found = thing(cur)
+    if n is None and found is None:
+        cur.at = start
+        return None
+    cur.skip("unworked", "free", "un-worked", "un", "-", "worked")
+    return Mark("leave", n=n, span=cur.span_from(start))
 
 
 _SHAPING: dict[str, Literal["inc", "dec"]] = {
@@ -469,6 +484,7 @@ def _star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     closing = bool(stars) and len(token.text) == 1 and (
         cur.kind() in ("times", "end") or cur.low() in END_WORDS or cur.low() in ("rep", "repeat", ",", ";", ".", "to", "each", "join", "sl", "slst")
         or cur.kind() == "kind" and cur.token().value == "sl st"  # type: ignore[union-attr]
+        or cur.kind() == "open" and cur.kind(1) == "star" and cur.low(2) == "to"
     ) and len(out) > stars[-1]
     if not closing:
         stars.append(len(out))
@@ -477,6 +493,10 @@ def _star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     inside = tuple(out[begin:])
     del out[begin:]
     start = cur.at - 1
+    if cur.kind() == "open" and cur.kind(1) == "star":
+        cur.at += 2
+        while cur.low() == "to" or cur.kind() == "star":
+            cur.at += 1
     cur.skip(",", ";", "rep", "repeat")
     out.append(_stopped(_counted_repeat(cur, inside, start)))
 

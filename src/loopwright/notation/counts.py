@@ -56,8 +56,8 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
     found: list[Count] = []
     while not cur.done:
         cur.skip("total", "of", ":", "and", ",", "=", "there", "are", "is", "you", "have", "in", "all", "made", "&", "+", "around", "now", "each")
-        if cur.done:
-            break
+        if cur.done or found and cur.low() in ("-", "–", "—", ";", ".", ":"):
+            break  # a remark on the count may follow
         at = cur.at
         n = cur.number()
         if n is None:

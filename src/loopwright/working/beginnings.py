@@ -18,8 +18,8 @@ FAR = 420
 HORIZON = 4
 
 
-def solve(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int) -> list[tuple[int, str]]:
-    """Numbers of stitches that may have stood below, best first: (number, kind).
+def solve(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int) -> list[tuple[int, str, bool]]:
+    """Numbers of stitches that may have stood below, best first: (number, kind, whether the printed count was needed to tell).
 
     A row whose repeats are all bounded tells it exactly. Otherwise its printed count does, where one number alone
     leaves nothing over; then that count cannot also confirm the row.
@@ -28,14 +28,14 @@ def solve(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int
     kind = main_kind(body, state.kind)
     below = kind if kind else "sc"
     if from_hook(body) and lead_chain(body) is None:
-        return [(n, "ch") for n in _chains(decoder, state, step, body, kind)]
+        return [(n, "ch", _printed(step.printed) is not None) for n in _chains(decoder, state, step, body, kind)]
     bounded = _try_open(decoder, state, step, body, kind)
     if bounded is not None and bounded > 0:
-        return [(bounded, below)]
+        return [(bounded, below, False)]
     wanted = _printed(step.printed)
     if wanted:
         found = _by_count(decoder, state, step, body, kind, step.printed, wanted)
-        return [(n, below) for n in found[:3]]
+        return [(n, below, True) for n in found[:3]]
     return []
 
 

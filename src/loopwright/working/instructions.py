@@ -99,7 +99,8 @@ def do(run: Run, node: Node, following: Sequence[Node]) -> None:
     elif isinstance(node, Skip):
         do_skip(run, node)
     elif isinstance(node, Either):
-        nodes = run.choose(node.key, tuple((cost, reading) for cost, reading in node.readings))
+        # once in a row: the words mean the same in every round of a repeat
+        nodes = run.once(f"{node.key}@{node.span.start}", tuple((cost, reading) for cost, reading in node.readings))
         do_all(run, nodes, (run.reserve, run.reserve_spaces))
     else:
         _do_rare(run, node)

@@ -88,6 +88,8 @@ def _row(document: Document, outcomes: list[Outcome | None]) -> RowReport:
     verdicts = [o.agrees for o in outcomes if o is not None and o.agrees is not None]
     agrees = all(verdicts) if verdicts else None
     solved = any("start" in dict(o.assumed) or "start-chain" in dict(o.assumed) for o in outcomes if o)
+    if any(dict(o.assumed).get("start-by-count") for o in outcomes if o):
+        agrees = None  # a count that told the start cannot confirm it
     if not read:
         counts = (None,) * len(outcomes)
     return RowReport(

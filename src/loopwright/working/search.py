@@ -275,11 +275,11 @@ class Decoder:
         from loopwright.working.beginnings import solve
 
         results = []
-        for number, kind in solve(self, state, step, steps, at):
+        for number, kind, counted in solve(self, state, step, steps, at):
             chain = kind == "ch"
             view = foundation(number) if chain else plain_row(number, code(kind) if kind else 2, joined=step.kind == "rnd" or _joins(step.body))
             problems: list[Outcome] = []
-            assumed = (("start-chain" if chain else "start", number),)
+            assumed = (("start-chain" if chain else "start", number), ("start-by-count", counted))
             fresh = replace(state, view=view, pending=None, in_rounds=step.kind == "rnd" or _joins(step.body))
             results += self._readings(fresh, step, view, FRESH if state.view is not NOTHING else 0.0, assumed, problems)
         return [r for r in results if r[1].agrees is not False]
@@ -303,7 +303,7 @@ class Decoder:
 
 def _worked_count(made: Made) -> bool:
     """Whether the words of the count were taken for an instruction: then there is no printed count."""
-    return any(c.key == COUNT_OR_WORK and c.taken for c in made.log)
+    return any(c.key.startswith(COUNT_OR_WORK) and c.taken for c in made.log)
 
 
 def printed_total(printed: tuple[Count, ...]) -> int | None:
