@@ -537,11 +537,22 @@ def _counted_repeat(cur: Cursor, inside: tuple[Node, ...], start: int) -> Node:
     return _to_end(cur, inside, start)
 
 
+def _from_star(cur: Cursor) -> None:
+    """ "from *", "between *'s", "from * to *", "from first *": where the repeat begins; "to last 4 sts" is left standing."""
+    cur.skip("from", "between", "the")
+    cur.skip("first", "last", "beg", "beginning", "second") if cur.kind(1) == "star" or cur.low() in ("beg", "beginning") else None
+    if cur.kind() == "star":
+        cur.at += 1
+        cur.skip("'s", "s", "’s")
+        if cur.low() in ("to", "and") and cur.kind(1) == "star":
+            cur.at += 2
+
+
 def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     """ "rep from * around", "rep from * to last 3 sts", "rep from * 5 times (more)"."""
     start = cur.at
     cur.at += 1
-    cur.skip("from", "between", "first", "last", "the", "*", "**", "beg", "beginning", "to", "†") if cur.low() != "to" else None
+    _from_star(cur)
     begin = stars.pop() if stars else 0
     lead = 0
     while begin == 0 and lead < len(out) and isinstance(out[lead], (Chain, Mark)) and not stars and lead == 0:

@@ -59,7 +59,7 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
         if cur.done or found and cur.low() in ("-", "–", "—", ";", ".", ":"):
             break  # a remark on the count may follow
         at = cur.at
-        n = cur.number()
+        n = _stitches_glued(cur) or cur.number()
         if n is None:
             return ()
         noun = _noun(cur)
@@ -68,6 +68,15 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
         cur.skip("in", "row", "rnd", "round", "all", "the", "this", "on", "made", "total", ".")
         found.append(Count(n if n.values else Num((), n.blank), noun, span=cur.span_from(at)))
     return tuple(found)
+
+
+def _stitches_glued(cur: Cursor) -> Num | None:
+    """ "21st" as a count means 21 stitches, though it looks like an ordinal."""
+    t = cur.token()
+    if t is None or t.kind != "ord" or not t.text.lower().endswith("st") or not t.text[0].isdigit():
+        return None
+    cur.at += 1
+    return Num((int(t.value),), span=Span(t.start, t.end))
 
 
 def _noun(cur: Cursor) -> str | None:
