@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import argparse
+import contextlib
+import os
 import sys
 from collections.abc import Sequence
 
@@ -30,19 +32,49 @@ def parser() -> argparse.ArgumentParser:
 
 
 def main(argv: Sequence[str] | None = None) -> int:
-    """Runs the command; gives the exit code."""
+    """Runs the command; gives the exit code. Every failure becomes a message with the way out."""
     args = parser().parse_args(argv)
     try:
-        if args.verb == "demo":
-            from loopwright.cli.commands.demo import run as run_demo
-
-            return run_demo()
-        from loopwright.cli.commands.check import run
-
-        return run(args.files, args.terms, args.json)
+        code = _run(args)
+        sys.stdout.flush()
     except KeyboardInterrupt:
-        print("\nstopped: nothing was written", file=sys.stderr)
+        print("\nloopwright: stopped; every file is as it was, or whole", file=sys.stderr)
         return 130
     except BrokenPipeError:
-        sys.stderr.close()
-        return 0
+        return _hushed(0)
+    except OSError as e:
+        print(f"loopwright: the output cannot be written ({e.strerror or e}): make room, or send it elsewhere", file=sys.stderr)
+        return _hushed(2)
+    except Exception as e:  # noqa: BLE001 (the last word to a user, whatever went wrong)
+        return _our_fault(e)
+    return code
+
+
+def _run(args: argparse.Namespace) -> int:
+    if args.verb == "demo":
+        from loopwright.cli.commands.demo import run as run_demo
+
+        return run_demo()
+    from loopwright.cli.commands.check import run
+
+    return run(args.files, args.terms, args.json)
+
+
+def _hushed(code: int) -> int:
+    """Nobody reads standard output any more: what is left in its buffer goes nowhere, so that Python ends quietly."""
+    with contextlib.suppress(OSError, ValueError):
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    return code
+
+
+def _our_fault(error: Exception) -> int:
+    from loopwright.workshop.files import CannotOpen, CannotSave
+
+    if isinstance(error, (CannotOpen, CannotSave)):
+        print(f"loopwright: {error}", file=sys.stderr)
+        return 2
+    import traceback
+
+    traceback.print_exception(error)
+    print(f"loopwright {__version__}: a fault in the program, not in your pattern; please report it with the lines above", file=sys.stderr)
+    return 2
