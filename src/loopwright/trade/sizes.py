@@ -191,11 +191,9 @@ def read_table(which: str, top: Entry) -> Chart:
 
 
 def _row(row: Entry, sources: Mapping[str, str]) -> Iterable[tuple[str, tuple[str, Length]]]:
-    measure, source = row.text("measure"), row.text("source")
+    measure, source = row.text("measure"), row.source("source", sources)
     if measure not in _names().measures:
         raise row.error(f"'{measure}' is no measurement of sizes_names.toml")
-    if source not in sources:
-        raise row.error(f"'{source}' is no source of this file")
     weak, note = row.flag("weak"), row.text("note", "")
     units = [unit for unit in UNITS if unit in row]
     if len(units) != 1:
@@ -206,5 +204,5 @@ def _row(row: Entry, sources: Mapping[str, str]) -> Iterable[tuple[str, tuple[st
             raise row.error(f"'{size}' is no size of sizes_names.toml")
         low, high = values.span(size)
         middle = round((low + high) / 2 * factor, 2)
-        yield size, (measure, Length(middle, sources[source], weak, low * factor, high * factor, note))
+        yield size, (measure, Length(middle, source, weak, low * factor, high * factor, note))
     row.done()

@@ -6,10 +6,11 @@ import tomllib
 from collections.abc import Iterator, Mapping
 from functools import cache
 from importlib.resources import files
-from typing import cast
 
 MM_PER_INCH = 25.4
 SCHEMA = 1
+
+Span = tuple[float, float]
 
 
 class TableError(ValueError):
@@ -61,11 +62,32 @@ class Entry:
             raise self.error(f"'{key}' must be a number of 0 or more, not {value}")
         return float(value)
 
-    def span(self, key: str, default: tuple[float, float] | None = None) -> tuple[float, float]:
-        """A range: a number alone or a pair from low to high."""
+    def whole(self, key: str, default: int | None = None) -> int:
+        """A whole number of 0 or more."""
+        return self._whole(key, self._take(key, default))
+
+    def _whole(self, key: str, value: object) -> int:
+        if isinstance(value, bool) or not isinstance(value, int) or value < 0:
+            raise self.error(f"'{key}' must be a whole number of 0 or more")
+        return value
+
+    def whole_numbers(self, key: str, default: tuple[int, ...] | None = None) -> tuple[int, ...]:
+        """A list of whole numbers."""
         value = self._take(key, default)
-        if isinstance(value, tuple):
-            return cast("tuple[float, float]", value)
+        if not isinstance(value, list | tuple):
+            raise self.error(f"'{key}' must be a list of whole numbers")
+        return tuple(self._whole(key, x) for x in value)
+
+    def source(self, key: str, known: Mapping[str, str]) -> str:
+        """The source that a short name stands for. Raises TableError where the file has none of that name."""
+        name = self.text(key)
+        if name not in known:
+            raise self.error(f"'{name}' is no source of this file")
+        return known[name]
+
+    def span(self, key: str) -> Span:
+        """A range: a number alone or a pair from low to high."""
+        value = self._take(key, None)
         if not isinstance(value, list):
             only = self._number(key, value)
             return only, only
