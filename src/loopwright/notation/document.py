@@ -217,7 +217,9 @@ def _nodes(text: str, start: int, end: int, which: Dialect, sizes: int) -> tuple
             kept.extend(tokens)
     cur = Cursor(kept, which, sizes)
     nodes = numbers_only(cur) or nodes_until(cur)
-    return tuple(nodes), cur.unknown
+    # words before the first instruction ("With right side facing and main colour, …") leave no doubt about it
+    lead = next((i for i, n in enumerate(nodes) if not isinstance(n, (Unknown, Mark))), 0)
+    return tuple(nodes), cur.unknown - sum(1 for n in nodes[:lead] if isinstance(n, Unknown))
 
 
 def _is_prose(tokens: list[Token], which: Dialect, sizes: int) -> bool:

@@ -282,7 +282,8 @@ class Decoder:
             assumed = (("start-chain" if chain else "start", number), ("start-by-count", counted))
             fresh = replace(state, view=view, pending=None, in_rounds=step.kind == "rnd" or _joins(step.body))
             results += self._readings(fresh, step, view, FRESH if state.view is not NOTHING else 0.0, assumed, problems)
-        return [r for r in results if r[1].agrees is not False]
+        # a start solved by a count that then disagrees is none; one that the stitches alone tell stands, and the count is wrong
+        return [r for r in results if r[1].agrees is not False or not dict(r[1].assumed)["start-by-count"]]
 
     def _until(self, old: Explanation, step: Step) -> Explanation:
         """ "Continue so until 54 sts": rows of the same change until the number is there."""
