@@ -9,7 +9,7 @@ from loopwright.model.tree import (
     ONE, STITCH, AtEnds, Chain, Define, Either, Evenly, EveryKth, Group, Join, Make, Mark, Node, Num, Place, Repeat, Ring, Skip, Unknown,
 )
 from loopwright.notation.cursor import FILLER, Cursor
-from loopwright.notation.places import END_WORDS, PREPOSITIONS, left_words, loop_words, place, thing
+from loopwright.notation.places import END_WORDS, PREPOSITIONS, left_words, loop_words, place, thing, underside_words
 
 MAX_DEPTH = 12
 NOTE_WORDS = 60
@@ -50,7 +50,9 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
             _repeat_from(cur, out, stars)
         else:
             found = one(cur, out)
-            if found is not None:
+            if isinstance(found, Mark) and found.what == "underside" and out and cur.tokens[at - 1].kind != "sep":
+                out.insert(len(out) - 1, found)  # "27 dc on the other side": said after the stitches
+            elif found is not None:
                 out.append(found)
                 _one_place(out, stars[-1] if stars else 0)
         if cur.at == at:
@@ -131,6 +133,8 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         first = _place_first(cur)
         if first is not None:
             return first
+    if underside_words(cur):
+        return Mark("underside", span=cur.span_from(start))
     loop = loop_words(cur)
     if loop is not None:
         return Mark("loops", loop=loop, span=cur.span_from(start))
