@@ -2,7 +2,7 @@ PYTHON ?= python3
 UV := .tools/bin/uv
 BIN := .venv/bin
 
-.PHONY: demo test lint lock clean
+.PHONY: demo test lint bench fuzz lock clean
 
 demo: .venv/.stamp
 	$(BIN)/loopwright demo
@@ -11,7 +11,16 @@ test: .venv/.stamp
 	$(BIN)/python -m pytest -q
 
 lint: .venv/.stamp
-	$(BIN)/ruff check src/loopwright/cli src/loopwright/workshop src/loopwright/source src/loopwright/findings tests
+	$(BIN)/ruff check
+	$(BIN)/mypy
+	$(BIN)/lint-imports --no-cache
+	$(BIN)/python -m pytest -q tests/structure/test_sizes.py
+
+bench: .venv/.stamp
+	$(BIN)/python benchmarks/run.py
+
+fuzz: .venv/.stamp
+	$(BIN)/python benchmarks/fuzz_long.py --lines 100000
 
 lock: .tools/.stamp
 	$(UV) pip compile -q --universal --generate-hashes --no-header --python-version 3.11 pyproject.toml --group dev -o requirements-dev.lock

@@ -1,5 +1,5 @@
-"""The record of a finding and its registry."""
+"""The record of a finding, its registry, its renderers and its mends."""
 
-from loopwright.findings.model import Edit, Finding, Fix
+from loopwright.findings.model import Edit, Finding, Fix, Severity
 
-__all__ = ["Edit", "Finding", "Fix"]
+__all__ = ["Edit", "Finding", "Fix", "Severity"]

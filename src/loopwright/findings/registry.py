@@ -1,13 +1,31 @@
-"""The words of findings: codes.toml gives each code its name, severity and text."""
+"""The words of findings: codes.toml gives each code its name, severity, text and page."""
 
 from __future__ import annotations
 
 import tomllib
+from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
-from typing import Any
 
-from loopwright.findings.model import Finding
+from loopwright.findings.model import Finding, Severity
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """What is said of a code. `text` and `hint` hold {fields} filled from a finding's args; `facts` adds all of them in brackets.
+
+    `means`, `why`, `example` and `better` are the parts of its page; empty where nothing is told yet.
+    """
+
+    name: str
+    severity: Severity
+    text: str
+    hint: str = ""
+    facts: bool = False
+    means: str = ""
+    why: str = ""
+    example: str = ""
+    better: str = ""
 
 
 class _Facts(dict[str, object]):
@@ -16,25 +34,37 @@ class _Facts(dict[str, object]):
 
 
 @cache
-def load() -> dict[str, dict[str, Any]]:
-    """All entries by code."""
-    found: dict[str, dict[str, Any]] = tomllib.loads(files("loopwright.findings").joinpath("codes.toml").read_text(encoding="utf-8"))
-    return found
+def load() -> dict[str, Entry]:
+    """All entries by code. Raises TypeError where an entry has an unknown field or lacks one that is needed."""
+    table = tomllib.loads(files("loopwright.findings").joinpath("codes.toml").read_text(encoding="utf-8"))
+    return {code: Entry(**fields) for code, fields in table.items()}
 
 
 def title(found: Finding) -> str:
     """The kebab-case name of the finding's code; the code itself when it has no entry."""
-    return str(load().get(found.code, {}).get("name", found.code.lower()))
+    entry = load().get(found.code)
+    return entry.name if entry else found.code.lower()
 
 
-def severity(found: Finding) -> str:
+def severity(found: Finding) -> Severity:
     """The finding's own severity, or its code's."""
-    return found.severity or str(load().get(found.code, {}).get("severity", "warning"))
+    entry = load().get(found.code)
+    return found.severity or (entry.severity if entry else "warning")
 
 
 def message(found: Finding) -> str:
     """The finding in words."""
-    entry = load().get(found.code, {})
+    entry = load().get(found.code)
+    if entry is None:
+        return found.code
     said = ", ".join(f"{k.replace('_', ' ')} {v}" for k, v in found.args.items() if v not in (None, ""))
-    text = str(entry.get("text", found.code)).format_map(_Facts(found.args))
-    return f"{text} ({said})" if entry.get("facts") and said else text
+    text = entry.text.format_map(_Facts(found.args))
+    return f"{text} ({said})" if entry.facts and said else text
+
+
+def hints(found: Finding) -> tuple[str, ...]:
+    """The finding's own hints, or its code's hint."""
+    entry = load().get(found.code)
+    if found.hints or entry is None or not entry.hint:
+        return found.hints
+    return (entry.hint.format_map(_Facts(found.args)),)

@@ -164,6 +164,9 @@ class Either:
     span: Span = NOWHERE
 
 
+COUNT_OR_WORK = "count-or-instruction"  # key of the fork "…; 10 sc": the row's count, or ten stitches more
+
+
 @dataclass(frozen=True, slots=True)
 class Evenly:
     """Increases or decreases spread over the row: "inc 8 sts evenly" (`n`), "dec evenly to 54 sts" (`to`).

@@ -15,7 +15,24 @@ MAX_DEPTH = 12
 NOTE_WORDS = 60
 SHAPES = frozenset("shell fan scallop cluster popcorn puff bobble picot v-st cross-st petal".split())
 SKIPS = frozenset("skip sk skp miss omit".split())
+REMARKS = frozenset("increased decreased made completed formed".split())
 QUIET = FILLER | frozenset("and with for so from hook yarn this rnd row round counting made last".split())
+
+
+def numbers_only(cur: Cursor) -> list[Node]:
+    """ "1, 1, 2 around": so many stitches in each next place, over and over. Empty, and nothing taken, where other words stand."""
+    start = cur.at
+    made: list[Node] = []
+    while cur.kind() == "num":
+        n = cur.number()
+        made.append(Make("st", n or ONE, Place("next"), span=cur.span_from(cur.at - 1)))
+        cur.skip(",", "then", "and")
+    if len(made) < 2 or not (cur.done or cur.low() in END_WORDS and cur.kind(1) in ("end", "sep")):
+        cur.at = start
+        return []
+    around = not cur.done
+    cur.at = len(cur.tokens) if around and cur.kind(1) == "end" else cur.at + around
+    return [Repeat(tuple(made), "end", span=cur.span_from(start))] if around else made
 
 
 def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
@@ -25,7 +42,9 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
     cur.depth += 1
     while not cur.done and cur.kind() not in ends:
         at = cur.at
-        if cur.kind() == "star":
+        if cur.low() in ("then", "rep", "repeat", "from", "*", "work", "and") and any(isinstance(n, Repeat) and n.stop_at is not None for n in out) and _to_mark(cur, out):
+            pass
+        elif cur.kind() == "star":
             _star(cur, out, stars)
         elif cur.low() in ("rep", "repeat", "rept", "r") and cur.low(1) in ("from", "between", "around", "across", "to", "*") or cur.low() in ("rep", "repeat"):
             _repeat_from(cur, out, stars)
@@ -58,8 +77,7 @@ def _one_place(out: list[Node], floor: int) -> None:
     together = Group((*run[:-1], replace(last, place=None)), last.place, span=run[0].span.cover(last.span))
     chains = any(isinstance(n, Chain) for n in run)
     alike = all(isinstance(n, Make) and n.kind == last.kind for n in run) and not chains
-    numbered = any(isinstance(n, Make) and (n.n.at(0) or 1) > 1 for n in run)
-    costs = (0.0, 0.6) if chains else (1.0, 0.0) if alike and not numbered else (0.15, 0.25)
+    costs = (0.0, 0.6) if chains else (1.0, 0.0) if alike else (0.15, 0.25)
     readings = sorted([(costs[0], (together,)), (costs[1], tuple(run))], key=lambda r: r[0])
     out[first:] = [Either("list-then-place", tuple(readings), together.span)]
 
@@ -86,6 +104,8 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
     if low in ("fasten", "finish", "break", "cut", "end") and cur.low(1) in ("off", "yarn", "thread"):
         cur.at += 2
         return Mark("fasten-off", span=cur.span_from(start))
+    if low in ("leave", "leaving") and (left := _leave(cur)) is not None:
+        return left
     if low == "do" and cur.low(1) == "not":
         what = "no-join" if cur.low(2) == "join" else "note"
         cur.at += 3
@@ -101,7 +121,12 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
     if low in ("magic", "mr", "mc", "adjustable"):
         found = thing(cur)
         if found is not None:
+            if cur.kind() == "num" and cur.kind(1) == "end" and (n := cur.number()) is not None:  # "MR 6"
+                return Make("st", n, Place("next", ONE, found), span=cur.span_from(start))
             return Ring(True, span=cur.span_from(start))
+    if low == "or" and any(isinstance(b, (Make, Group, Repeat)) for b in before) and cur.kind(1) != "end":
+        cur.at = len(cur.tokens)  # another way to do the same
+        return Mark("note", span=cur.span_from(start))
     if low in PREPOSITIONS:
         first = _place_first(cur)
         if first is not None:
@@ -115,6 +140,20 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         cur.unknown += 1
         return Unknown(token.text, 1, cur.span_from(start))
     return None
+
+
+def _leave(cur: Cursor) -> Node | None:
+    """ "leave the last 4 sts (unworked)", "leaving rem sts unworked"."""
+    start = cur.at
+    cur.at += 1
+    cur.skip("the", "last", "remaining", "rem", "next")
+    n = cur.number()
+    found = thing(cur)
+    if n is None and found is None:
+        cur.at = start
+        return None
+    cur.skip("unworked", "free", "un-worked", "un", "-", "worked")
+    return Mark("leave", n=n, span=cur.span_from(start))
 
 
 _SHAPING: dict[str, Literal["inc", "dec"]] = {
@@ -216,7 +255,7 @@ def _make(cur: Cursor) -> Node:
         return joined
     loop = loop_words(cur) or "both"
     where = place(cur)
-    if where is None and cur.low() in END_WORDS:
+    if where is None and cur.low() in END_WORDS and (n is None or (n.at(0) or 0) < 4):
         cur.at += 1
         where = Place("each", None, STITCH, loop=loop)
         if (left := left_words(cur)) is not None:
@@ -248,7 +287,7 @@ def _slip_join(cur: Cursor, start: int) -> Node | None:
     closes = cur.done or cur.low() in (".", ";", ",", ")") and cur.low(1) in ("", "turn", "ch", "fasten", "do", "not", "cut", ".")
     if where is not None and closes and start > 3 and (where.quant == "first" or where.thing.kind == "tch" or where.of is not None and where.of.kind in ("tch", "ch", "sp")):
         return Join(where, "sl st", cur.span_from(start))
-    if where is None and cur.done and start > 3:
+    if where is None and start > 3 and (cur.done or cur.low() in (".", ";", ",") and (cur.kind(1) == "end" or cur.low(1) in ("turn", "ch", "fasten", "do"))):
         return Join(None, "sl st", cur.span_from(start))
     cur.at = mark
     return None
@@ -350,6 +389,8 @@ def _bracket(cur: Cursor, before: list[Node]) -> Node | None:
     inside = tuple(nodes_until(cur, "close"))
     if cur.kind() == "close":
         cur.at += 1
+    if not before and len(inside) == 1 and isinstance(inside[0], Chain) and cur.kind() not in ("times", "star"):
+        return inside[0]
     only_unknown = all(isinstance(n, (Unknown, Mark)) for n in inside)
     if only_unknown:
         cur.unknown = unknown
@@ -358,10 +399,12 @@ def _bracket(cur: Cursor, before: list[Node]) -> Node | None:
     if cur.kind() == "times":
         n, more = cur.take().value
         return Repeat(inside, "more" if more else "times", Num((n,)), span=cur.span_from(start))
-    if cur.kind() in ("num", "blank") and cur.low(1) in ("times", "time", "x"):
-        n2 = cur.number()
-        cur.at += 1
-        return Repeat(inside, "times", n2, span=cur.span_from(start))
+    if cur.kind() in ("num", "blank"):
+        mark, n2 = cur.at, cur.number()
+        if cur.low() in ("times", "time", "x"):
+            cur.at += 1
+            return Repeat(inside, "more" if cur.accept("more") else "times", n2, span=cur.span_from(start))
+        cur.at = mark
     if len(inside) == 1 and isinstance(inside[0], Make) and inside[0].kind in SHAPES and inside[0].place is None and _name(before, inside[0].kind):
         return Define(inside[0].kind, span=cur.span_from(start))
     where = place(cur)
@@ -403,7 +446,10 @@ def _note(cur: Cursor, before: list[Node], start: int) -> bool:
     if defines:
         cur.at += i + int(cur.kind(i) == "close")
         return True
-    if "count" not in text and "inc point" not in text:
+    if words and (words[-1] in REMARKS or words[0] in ("is", "makes", "made", "this", "these") or "inc point" in text):
+        cur.at += i + int(cur.kind(i) == "close")
+        return True
+    if "count" not in text:
         return False
     if before and isinstance(before[-1], Chain):
         no = "not" in words or "never" in words
@@ -430,13 +476,16 @@ def _star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
         begin = stars.pop()
         inside = tuple(out[begin:])
         del out[begin:]
-        out.append(_counted_repeat(cur, inside, cur.at - 3))
+        out.append(_stopped(_counted_repeat(cur, inside, cur.at - 3)))
         return
     if len(token.text) > 1 and stars:
+        out.append(Mark("stop-mark", token.text))
         return
     closing = bool(stars) and len(token.text) == 1 and (
-        cur.kind() in ("times", "end") or cur.low() in END_WORDS or cur.low() in ("rep", "repeat", ",", ";", ".", "to", "each")
-    )
+        cur.kind() in ("times", "end") or cur.low() in END_WORDS or cur.low() in ("rep", "repeat", ",", ";", ".", "to", "each", "join", "sl", "slst")
+        or cur.kind() == "kind" and cur.token().value == "sl st"  # type: ignore[union-attr]
+        or cur.kind() == "open" and cur.kind(1) == "star" and cur.low(2) == "to"
+    ) and len(out) > stars[-1]
     if not closing:
         stars.append(len(out))
         return
@@ -444,8 +493,40 @@ def _star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     inside = tuple(out[begin:])
     del out[begin:]
     start = cur.at - 1
+    if cur.kind() == "open" and cur.kind(1) == "star":
+        cur.at += 2
+        while cur.low() == "to" or cur.kind() == "star":
+            cur.at += 1
     cur.skip(",", ";", "rep", "repeat")
-    out.append(_counted_repeat(cur, inside, start))
+    out.append(_stopped(_counted_repeat(cur, inside, start)))
+
+
+def _stopped(made: Node) -> Node:
+    """A repeat whose nodes hold a second mark (**): remembered as the place where its last round may stop."""
+    if not isinstance(made, Repeat):
+        return made
+    at = next((i for i, n in enumerate(made.nodes) if isinstance(n, Mark) and n.what == "stop-mark"), None)
+    if at is None:
+        return made
+    return replace(made, nodes=tuple(n for n in made.nodes if not (isinstance(n, Mark) and n.what == "stop-mark")), stop_at=at)
+
+
+def _to_mark(cur: Cursor, out: list[Node]) -> bool:
+    """ "then from * to ** once more": the part before the second mark of a repeat told before."""
+    start = cur.at
+    cur.skip("then", "rep", "repeat", "work", "and", ",", ";")
+    if not (cur.low() == "from" and cur.kind(1) == "star" and cur.low(2) == "to" and cur.kind(3) == "star"
+            or cur.kind() == "star" and cur.low(1) == "to" and cur.kind(2) == "star" and len(cur.low(2)) > 1 and cur.low(0) != cur.low(2)):
+        cur.at = start
+        return False
+    told = next((n for n in reversed(out) if isinstance(n, Repeat) and n.stop_at is not None), None)
+    if told is None:
+        cur.at = start
+        return False
+    cur.at += 4 if cur.low() == "from" else 3
+    times = cur.take().value[0] if cur.kind() == "times" else 1
+    out.append(Repeat(told.nodes[: told.stop_at], "times", Num((times,)), span=cur.span_from(start)))
+    return True
 
 
 def _counted_repeat(cur: Cursor, inside: tuple[Node, ...], start: int) -> Node:
@@ -456,11 +537,22 @@ def _counted_repeat(cur: Cursor, inside: tuple[Node, ...], start: int) -> Node:
     return _to_end(cur, inside, start)
 
 
+def _from_star(cur: Cursor) -> None:
+    """ "from *", "between *'s", "from * to *", "from first *": where the repeat begins; "to last 4 sts" is left standing."""
+    cur.skip("from", "between", "the")
+    cur.skip("first", "last", "beg", "beginning", "second") if cur.kind(1) == "star" or cur.low() in ("beg", "beginning") else None
+    if cur.kind() == "star":
+        cur.at += 1
+        cur.skip("'s", "s", "’s")
+        if cur.low() in ("to", "and") and cur.kind(1) == "star":
+            cur.at += 2
+
+
 def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     """ "rep from * around", "rep from * to last 3 sts", "rep from * 5 times (more)"."""
     start = cur.at
     cur.at += 1
-    cur.skip("from", "between", "first", "last", "the", "*", "**", "beg", "beginning", "to", "†") if cur.low() != "to" else None
+    _from_star(cur)
     begin = stars.pop() if stars else 0
     lead = 0
     while begin == 0 and lead < len(out) and isinstance(out[lead], (Chain, Mark)) and not stars and lead == 0:
@@ -481,8 +573,14 @@ def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
             cur.at -= 0
         found = _to_end(cur, inside, start)
         made = found if isinstance(found, Repeat) else Repeat(inside, "end")
+    made = _stopped(made)
+    assert isinstance(made, Repeat)
     cur.skip(",", ";")
-    if cur.low() in ("ending", "end") and cur.low(1) in ("with", "last", "in", "rep"):
+    at_mark = next((i for i in range(1, 8) if cur.kind(i) == "star" and len(cur.low(i)) > 1), None)
+    if cur.low() in ("ending", "end", "finishing") and at_mark and made.stop_at is not None and any(cur.low(i) in ("at", "with") for i in range(1, at_mark)):
+        cur.at += at_mark + 1
+        made = replace(made, ending_mode="at")
+    elif cur.low() in ("ending", "end") and cur.low(1) in ("with", "last", "in", "rep"):
         cur.skip("ending", "end", "with", "last", "rep", "repeat", "by", "in")
         tail: list[Node] = []
         while not cur.done and cur.low() not in (";", "."):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 
 from loopwright.model.tree import Count, Num
 from loopwright.notation.cursor import Cursor, thing_word
@@ -18,24 +19,36 @@ _END = re.compile(
 )
 
 
-def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tuple[tuple[Count, ...], int, Span]:
-    """The counts stated at the end of text[start:end], where the row's words end before them, and what still follows them."""
+@dataclass(frozen=True, slots=True)
+class Printed:
+    """Counts stated at a row's end; `stop`: where the row's words end before them; `after`: what still follows them.
+
+    `sure` is false where the words may as well be an instruction ("…; 10 sc").
+    """
+
+    counts: tuple[Count, ...]
+    stop: int
+    after: Span
+    sure: bool = True
+
+
+def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Printed:
+    """The counts stated at the end of text[start:end]."""
     m = None
     for m in _END.finditer(text, max(start, end - 160), end):
         pass
     if m is None:
-        return (), end, Span(end, end)
+        return Printed((), end, Span(end, end))
     bracket = m["lead"] in "([{<"
     if not bracket and re.search(r"(?<!of )(?<!in )\bch(?:ain)?\s*$", text[start : m.start()], re.IGNORECASE):
-        return (), end, Span(end, end)
+        return Printed((), end, Span(end, end))
     if bracket and re.search(r"(?:\d|[{}])\s*$", text[start : m.start()]) and sizes > 1:
-        return (), end, Span(end, end)
-    if not bracket and m["lead"].strip() in (".", ";", ":", "") and not re.search(r"\b(?:sts?|stitches|total)\b|^\d+\s*$", m["in"], re.I):
-        return (), end, Span(end, end)
+        return Printed((), end, Span(end, end))
+    sure = bracket or m["lead"].strip() not in (".", ";", ":", "") or re.search(r"\b(?:sts?|stitches|total)\b|^\d+\s*$", m["in"], re.I) is not None
     found = _counts(text, m.start("in"), m.end("in"), dialect, sizes)
     if not found:
-        return (), end, Span(end, end)
-    return found, m.start(), Span(*m.span("after"))
+        return Printed((), end, Span(end, end))
+    return Printed(found, m.start(), Span(*m.span("after")), sure)
 
 
 def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tuple[Count, ...]:
@@ -43,10 +56,10 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
     found: list[Count] = []
     while not cur.done:
         cur.skip("total", "of", ":", "and", ",", "=", "there", "are", "is", "you", "have", "in", "all", "made", "&", "+", "around", "now", "each")
-        if cur.done:
-            break
+        if cur.done or found and cur.low() in ("-", "–", "—", ";", ".", ":"):
+            break  # a remark on the count may follow
         at = cur.at
-        n = cur.number()
+        n = _stitches_glued(cur) or cur.number()
         if n is None:
             return ()
         noun = _noun(cur)
@@ -55,6 +68,15 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
         cur.skip("in", "row", "rnd", "round", "all", "the", "this", "on", "made", "total", ".")
         found.append(Count(n if n.values else Num((), n.blank), noun, span=cur.span_from(at)))
     return tuple(found)
+
+
+def _stitches_glued(cur: Cursor) -> Num | None:
+    """ "21st" as a count means 21 stitches, though it looks like an ordinal."""
+    t = cur.token()
+    if t is None or t.kind != "ord" or not t.text.lower().endswith("st") or not t.text[0].isdigit():
+        return None
+    cur.at += 1
+    return Num((int(t.value),), span=Span(t.start, t.end))
 
 
 def _noun(cur: Cursor) -> str | None:

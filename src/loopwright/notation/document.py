@@ -8,9 +8,10 @@ from dataclasses import replace
 from typing import Literal
 
 from loopwright.model.tree import (
-    Document, FitLine, HeadLine, Item, Mark, Node, Num, Prose, Row, RowOrder, Section, SpecialStitch, Unknown,
+    COUNT_OR_WORK, Document, Either, FitLine, Group, HeadLine, Item, Make, Mark, Node, Num, Prose, Repeat, Row, RowOrder, Section,
+    SpecialStitch, Unknown,
 )
-from loopwright.notation.body import nodes_until
+from loopwright.notation.body import nodes_until, numbers_only
 from loopwright.notation.counts import printed
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.labels import Found, labels_in
@@ -101,9 +102,11 @@ def _sizes(text: str) -> tuple[str, ...]:
         if names:
             return names
     votes: dict[int, int] = {}
-    for m in re.finditer(r"\d{1,9}\s*[(\[](\d{1,9}(?:\s*[,:;]\s*\d{1,9})*)[)\]]", text[:200_000]):
+    for m in re.finditer(r"\d{1,9}\s*[(\[](\d{1,9}(?:\s*[,:;]\s*\d{1,9}|\s?[-–]\s?\d{1,9}(?=\s?[-–)\]]))*)[)\]]", text[:200_000]):
         n = len(re.findall(r"\d{1,9}", m[1])) + 1
-        ends = text[m.end() : m.end() + 2].strip(" .") == ""
+        if n == 3 and re.search(r"[-–]", m[1]):
+            continue  # a range, not two sizes
+        ends = re.match(r"[ .;]*(?:\n|\Z|\()", text[m.end() :][:40]) is not None
         if n == 2 and (ends or re.search(r"(?:x|\*|row|rnd|round|times)\s*$", text[max(0, m.start() - 7) : m.start()], re.IGNORECASE)):
             continue
         votes[n] = votes.get(n, 0) + (3 if n > 2 else 1)
@@ -158,7 +161,8 @@ def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, s
     at = label.end if label else start
     while end > at and text[end - 1].isspace():
         end -= 1
-    counts, stop, after = printed(text, at, end, which, sizes)
+    told = printed(text, at, end, which, sizes)
+    counts, stop, after = told.counts, told.stop, told.after
     span = Span(start, end)
     said = label.label if label else None
     side: Literal["RS", "WS"] | None = None if label is None or label.side is None else "RS" if label.side == "RS" else "WS"
@@ -168,6 +172,13 @@ def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, s
         return [Row(said, (), counts, order, side, span=span)]
     body_end, later = _later_order(text, at, stop)
     nodes, unknown = _nodes(text, at, body_end, which, sizes)
+    if not told.sure:
+        if any(isinstance(n, (Make, Group, Repeat, Either)) for n in nodes):
+            said_again, _ = _nodes(text, stop, after.start, which, sizes)
+            nodes += (Either(COUNT_OR_WORK, ((0.0, ()), (0.4, said_again)), Span(stop, after.start)),)
+        else:
+            nodes, unknown = _nodes(text, at, after.start, which, sizes)
+            counts = ()
     nodes += _nodes(text, after.start, after.end, which, sizes)[0]
     rows: list[Item] = [Row(said, nodes, () if later else counts, None, side, doubt=unknown, span=span)]
     if later is not None:
@@ -219,7 +230,7 @@ def _nodes(text: str, start: int, end: int, which: Dialect, sizes: int) -> tuple
         if i == 0 or not _is_prose(tokens, which, sizes):
             kept.extend(tokens)
     cur = Cursor(kept, which, sizes)
-    nodes = nodes_until(cur)
+    nodes = numbers_only(cur) or nodes_until(cur)
     return tuple(nodes), cur.unknown
 
 

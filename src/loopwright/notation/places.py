@@ -177,7 +177,11 @@ def _quantified(cur: Cursor, seen: bool) -> Place | None:
         inner = _quantified(cur, True)
         if inner is None:
             return None
-        return replace(inner, quant="same") if base and inner.thing.kind in ("tch", "ch", "sp") else inner
+        if base and inner.thing.kind in ("tch", "ch", "sp"):
+            return replace(inner, quant="same")
+        if not base and inner.thing.kind == "sp" and cur.low(-1) not in ("sp", "space", "loop", "lp"):
+            return replace(inner, quant="last", thing=Thing("tch"))  # "top of ch 3": the chain that stands for a stitch
+        return inner
     word = cur.low()
     if word in ("each", "every", "all", "ea") or (word in ("remaining", "rem") and thing_word(cur.low(1))):
         return _each(cur, loop)

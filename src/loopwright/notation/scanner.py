@@ -57,7 +57,7 @@ def _expression(dialect: Dialect) -> re.Pattern[str]:
     | (?P<star>\*\*\*|\*\*|\*|†|‡|✕(?=\s)|\+(?=\s*[a-z(])(?!\s*\d)|\#(?=\s*[a-z(]))
     | (?P<timesx>(?<![a-z])[x×✕]\s*(?P<tx>\d{{1,9}})(?![a-z]))
     | (?P<times>(?:(?P<tn>\d{{1,9}}|{numbers})\s*(?:more\s+)?(?:times?|x(?![a-z])|×))(?P<tmore>\s+more)?|twice(?P<tm2>\s+more)?|thrice|once(?P<tm1>\s+more)?|once\s+again)(?![a-z])
-    | (?P<ord>(?:(?P<on>\d{{1,9}})(?:st|nd|rd|th)|(?P<ow>{ordinals}))(?![a-z]))
+    | (?P<ord>(?:(?:(?P<on>\d{{0,8}}(?:(?<!1)1(?=st)|(?<!1)2(?=nd)|(?<!1)3(?=rd)|\d(?=th)))(?:st|nd|rd|th))|(?P<ow>{ordinals}))(?![a-z]))
     | (?P<post>(?<![a-z]){post}(?P<pk>{stitches})(?P<ptog>\s*\d{{1,9}}\s*tog\b)?(?![a-z]))
     | (?P<tog>(?<![a-z])(?P<gk>{stitches})\s*(?P<gn>\d{{1,9}})\s*(?:tog|together)(?![a-z]))
     | (?P<kind>(?<![a-z])(?P<k>{stitches})(?![a-z])(?:\.(?=\s*[a-z\d(,;]))?)

@@ -31,7 +31,7 @@ class Position:
 
 @dataclass(frozen=True, slots=True)
 class Source:
-    """A written text. `text` has newlines as "\\n" and no byte order mark; `name` is what messages call it."""
+    """A written text. `text` has line feeds for newlines and no byte order mark; `name` is what messages call it."""
 
     text: str
     name: str = "pattern"

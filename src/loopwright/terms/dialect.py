@@ -22,7 +22,7 @@ class Term(NamedTuple):
     plural: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)  # one object per id: the object is its identity
 class Dialect:
     """One set of terms. `letters`: what a spelling's letters mean here (US key); `terms`: how each stitch is said here."""
 
@@ -89,7 +89,8 @@ def kind_of(which: Dialect, text: str) -> str | None:
     key = which.spellings.get(text)
     if key is not None:
         return which.letters.get(key, key)
-    tog = re.match(r"^(?:(fp|bp) ?)?([a-z ]+?) ?(\d+) ?(?:tog|together)$", text) or re.match(r"^(?:(fp|bp) ?)?([a-z ]+?)-?(\d+)-?tog$", text)
+    tog = re.match(r"^(?:(fp|bp) ?)?([a-z ]+?) ?(\d+) ?(?:tog|together)$", text)
+    tog = tog or re.match(r"^(?:(fp|bp) ?)?([a-z ]+?)-?(\d+)-?tog$", text)
     if tog:
         inner = kind_of(which, tog.group(2).strip())
         return f"{tog.group(1) or ''}{inner}{int(tog.group(3))}tog" if inner else None
@@ -99,6 +100,3 @@ def kind_of(which: Dialect, text: str) -> str | None:
         side = post.group(1) or post.group(3) if post.lastindex and post.lastindex >= 3 else post.group(1)
         return f"{'bp' if (side or '').startswith('b') else 'fp'}{inner}" if inner else None
     return None
-
-
-Dialect.__hash__ = lambda self: hash(self.id)  # type: ignore[method-assign]  # one object per id: the id is its identity

@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from loopwright.model.tree import Count
-from loopwright.working.rows import CannotWork, Made, agrees, main_kind, work_row
+from loopwright.working.rows import CannotWork, Made, agrees, from_hook, lead_chain, main_kind, work_row
 from loopwright.working.kinds import code
-from loopwright.working.view import View, plain_row
+from loopwright.working.view import View, foundation, plain_row
 
 if TYPE_CHECKING:
     from loopwright.working.search import Decoder, State
@@ -18,8 +18,8 @@ FAR = 420
 HORIZON = 4
 
 
-def solve(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int) -> list[tuple[int, str]]:
-    """Numbers of stitches that may have stood below, best first: (number, kind).
+def solve(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int) -> list[tuple[int, str, bool]]:
+    """Numbers of stitches that may have stood below, best first: (number, kind, whether the printed count was needed to tell).
 
     A row whose repeats are all bounded tells it exactly. Otherwise its printed count does, where one number alone
     leaves nothing over; then that count cannot also confirm the row.
@@ -27,14 +27,47 @@ def solve(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int
     body = decoder._body(state, step)  # noqa: SLF001 - the two are one algorithm in two files
     kind = main_kind(body, state.kind)
     below = kind if kind else "sc"
+    if from_hook(body) and lead_chain(body) is None:
+        return [(n, "ch", _printed(step.printed) is not None) for n in _chains(decoder, state, step, body, kind)]
     bounded = _try_open(decoder, state, step, body, kind)
     if bounded is not None and bounded > 0:
-        return [(bounded, below)]
+        return [(bounded, below, False)]
     wanted = _printed(step.printed)
     if wanted:
         found = _by_count(decoder, state, step, body, kind, step.printed, wanted)
-        return [(n, below) for n in found[:3]]
+        return [(n, below, True) for n in found[:3]]
     return []
+
+
+def _chains(decoder: Decoder, state: State, step: Step, body: tuple, kind: str) -> list[int]:  # type: ignore[type-arg]
+    """Lengths of the foundation chain that the row fits on: by its printed count, else by what it uses up."""
+    wanted = _printed(step.printed)
+    fits: list[tuple[float, int]] = []
+    near = [wanted + d for d in (1, 2, 3, 0, 4, 5, 6, -1, -2)] if wanted else range(2, 130)
+    numbers = [*near, *(n for n in range(2, FAR) if n not in near)] if wanted else list(near)
+    for n in numbers:
+        if n < 2:
+            continue
+        try:
+            made = work_row(foundation(n), body, (), dict(state.conventions), decoder.definitions, kind, step.kind == "rnd", 0)
+        except CannotWork:
+            continue
+        if made.left == 0 and (not wanted or agrees(made, step.printed)):
+            fits.append((made.cost, n))
+            if not wanted:
+                # an open row fits on any chain: then nothing is known
+                return [n] if _bounded(decoder, state, step, body, kind, n) else []
+        if len(fits) >= 3:
+            break
+    return [n for _, n in sorted(fits)]
+
+
+def _bounded(decoder: Decoder, state: State, step: Step, body: tuple, kind: str, n: int) -> bool:  # type: ignore[type-arg]
+    try:
+        more = work_row(foundation(n + 1), body, (), dict(state.conventions), decoder.definitions, kind, step.kind == "rnd", 0)
+    except CannotWork:
+        return True
+    return more.left > 0
 
 
 def _printed(printed: tuple[Count, ...]) -> int | None:

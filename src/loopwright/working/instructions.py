@@ -99,7 +99,8 @@ def do(run: Run, node: Node, following: Sequence[Node]) -> None:
     elif isinstance(node, Skip):
         do_skip(run, node)
     elif isinstance(node, Either):
-        nodes = run.choose(node.key, tuple((cost, reading) for cost, reading in node.readings))
+        # once in a row: the words mean the same in every round of a repeat
+        nodes = run.once(f"{node.key}@{node.span.start}", tuple((cost, reading) for cost, reading in node.readings))
         do_all(run, nodes, (run.reserve, run.reserve_spaces))
     else:
         _do_rare(run, node)
@@ -242,6 +243,10 @@ def _make_over(run: Run, kind: str, count: int, parts: int, twice: int, node: Ma
 def do_slip(run: Run, node: Make, count: int) -> None:
     """Slip stitches: before the first stitch they move the start of the row; later they are stitches that are not counted."""
     place = node.place or Place("next", node.n)
+    if run.worked == 0 and not run.out and place.quant == "each" and not run.view.ring:
+        slots = slots_of(run, place, how_of(run, place, node.loop))
+        run.slip_row = True
+        return _plain_run(run, code("sl st"), slots)
     if run.worked == 0 and not run.out:
         if run.view.ring:
             return
@@ -259,7 +264,14 @@ def do_slip(run: Run, node: Make, count: int) -> None:
         if place.quant == "first" and run.worked:
             run.joined = True
         return
-    slots = slots_of(run, place, how_of(run, place, node.loop))
+    try:
+        slots = slots_of(run, place, how_of(run, place, node.loop))
+    except RunsOut:
+        if not run.worked or run.inside:
+            raise
+        run.joined = True  # a slip stitch for which no place is left closes the round
+        run.cost += 0.2
+        return
     for slot in slots:
         run.into.append(slot)
         run.out.append(code("sl st"))

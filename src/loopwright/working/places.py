@@ -85,7 +85,7 @@ def _same(run: Run) -> Slot:
 
 def _first(run: Run, place: Place, how: str) -> list[Slot]:
     """The first place of the row; "first 3 sts" takes three. At the end of a round it is the stitch of the join."""
-    if run.worked > 2 and run.pos > run.start + 1 and run.in_rounds and (place.n is None or (place.n.at(0) or 1) == 1):
+    if run.inside == 0 and run.worked > 2 and run.pos > run.start + 1 and run.in_rounds and (place.n is None or (place.n.at(0) or 1) == 1):
         run.half_loop = True
         return [Slot(run.start, run.start + 1, how)]
     run.pos = min(run.pos, run.start) if run.worked == 0 else run.pos

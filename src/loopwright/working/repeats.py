@@ -42,12 +42,15 @@ def _counted_times(run: Run, node: Repeat, after: tuple[int, int]) -> None:
         rest = (after[0] + each[0] * left + ending[0], after[1] + each[1] * left + ending[1])
         last = i == times - 1
         nodes = _shortened(node) if last and last_short else node.nodes
+        run.inside += 1
         try:
             do_all(run, nodes, rest)
         except RunsOut as short:
             short.facts.setdefault("round", i + 1)
             short.facts.setdefault("rounds", times)
             raise
+        finally:
+            run.inside -= 1
         run.repeats += 1
     if node.ending and node.ending_mode != "omit":
         do_all(run, node.ending, after)
@@ -100,12 +103,15 @@ def _rounds(run: Run, node: Repeat, keep: tuple[int, int]) -> list[Point]:
     points = [run.point()]
     while _room(run, keep) and len(points) <= MAX_TIMES:
         before, cost = run.pos, run.cost
+        run.inside += 1
         try:
             do_all(run, node.nodes, keep)
         except RunsOut:
             run.back_to(points[-1])
             run.cost = cost
             break
+        finally:
+            run.inside -= 1
         if run.pos == before:
             if len(points) == 1 and run.last is not None:
                 points.append(run.point())

@@ -87,7 +87,9 @@ def _row(document: Document, outcomes: list[Outcome | None]) -> RowReport:
     printed, noun = _printed(document, some, len(outcomes))
     verdicts = [o.agrees for o in outcomes if o is not None and o.agrees is not None]
     agrees = all(verdicts) if verdicts else None
-    solved = any("start" in dict(o.assumed) for o in outcomes if o)
+    solved = any("start" in dict(o.assumed) or "start-chain" in dict(o.assumed) for o in outcomes if o)
+    if any(dict(o.assumed).get("start-by-count") for o in outcomes if o):
+        agrees = None  # a count that told the start cannot confirm it
     if not read:
         counts = (None,) * len(outcomes)
     return RowReport(
@@ -183,6 +185,8 @@ def _assumptions(document: Document, per_size: Sequence[Sequence[Outcome]]) -> l
 def _assumed_words(key: str, value: Any) -> str | None:
     if key == "start":
         return f"the text begins in the middle: this row needs {value} stitches, so {value} were there before"
+    if key == "start-chain":
+        return f"no chain is told before this row: it fits on a chain of {value}"
     if key == "new-piece":
         return "a new piece begins here"
     if key == "until":

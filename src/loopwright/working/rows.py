@@ -95,6 +95,19 @@ def lead_chain(body: tuple[Node, ...]) -> Chain | None:
     return None
 
 
+def from_hook(nodes: tuple[Node, ...]) -> bool:
+    """Whether the first place named is counted from the hook."""
+    for node in nodes:
+        place = getattr(node, "place", None)
+        if place is not None:
+            return bool(place.from_hook)
+        if isinstance(node, Repeat):
+            return from_hook(node.nodes)
+        if isinstance(node, Make):
+            return False
+    return False
+
+
 def work_row(
     view: View, body: tuple[Node, ...], forced: tuple[int, ...], conventions: dict[str, Any], definitions: dict[str, tuple[Node, ...]],
     kind: str, in_rounds: bool, edge_rows: int = 0,
@@ -160,7 +173,7 @@ def _finished(run: Run, pending: Chain | None) -> Made:
     nothing_made = run.worked == 0 and not out
     slips = out.count(SLIP)
     stitches = len(out) - out.count(CHAIN)
-    count = stitches - (slips if slips * 4 < stitches or slips == stitches > 0 and run.turned is False and run.in_rounds else 0)
+    count = stitches if run.slip_row else stitches - (slips if slips * 4 < stitches or slips == stitches > 0 and run.turned is False and run.in_rounds else 0)
     bridged = _bridged(run)
     if nothing_made and (run.view.foundation or run.view.ring):
         return _only_start(run, cost, pending)
@@ -222,7 +235,7 @@ def _leftovers(run: Run) -> tuple[int, int]:
 
 
 def _drop_trailing_slips(run: Run) -> None:
-    while run.out and run.out[-1] == SLIP and run.out.count(SLIP) * 4 < len(run.out):
+    while run.out and run.out[-1] == SLIP and not run.slip_row and run.out.count(SLIP) * 4 < len(run.out):
         run.out.pop()
         run.into.pop()
         run.origins.pop()
@@ -237,7 +250,8 @@ def _bridged(run: Run) -> int:
         a, b = run.into[s - 1], run.into[e]
         if a is None or b is None or a.start < 0 or b.start < 0 or a.how in ("space", "ring") or b.how in ("space", "ring"):
             continue
-        if b.start - a.end == e - s:
+        gap = b.start - a.end
+        if gap == e - s or gap > 4 and abs(gap - (e - s)) <= gap // 4:  # an opening may have a chain more or less
             total += e - s
     return total
 
@@ -293,4 +307,4 @@ def _fits(made: Made, count: Count) -> bool | None:
 
 
 
-__all__ = ["CannotWork", "Made", "MadeGroup", "Unknown", "agrees", "first_stitch", "lead_chain", "main_kind", "work_row"]
+__all__ = ["CannotWork", "Made", "MadeGroup", "Unknown", "agrees", "first_stitch", "from_hook", "lead_chain", "main_kind", "work_row"]

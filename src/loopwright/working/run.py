@@ -99,6 +99,8 @@ class Run:
     unsure: float = 0.0
     row_inc: int = 0
     half_loop: bool = False
+    slip_row: bool = False  # a row of slip stitches: they are its stitches
+    inside: int = 0  # depth of repeats: "the first stitch" there is the next one
 
     def __post_init__(self) -> None:
         self.end = len(self.view.items)

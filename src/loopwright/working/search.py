@@ -9,13 +9,13 @@ import heapq
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from loopwright.model.tree import Chain, Count, Make, Mark, Node, Num, Place, Repeat, Ring, Row, Thing
+from loopwright.model.tree import COUNT_OR_WORK, Chain, Count, Make, Mark, Node, Num, Place, Repeat, Ring, Row, Thing
 from loopwright.working.kinds import HEIGHT, code, plain
 from loopwright.working.rows import (
-    DISAGREES, NOTHING, CannotWork, Made, agrees, first_stitch, lead_chain, main_kind, work_row,
+    DISAGREES, NOTHING, CannotWork, Made, agrees, first_stitch, from_hook, lead_chain, main_kind, work_row,
 )
 from loopwright.working.steps import Step
-from loopwright.working.view import View, plain_row
+from loopwright.working.view import View, foundation, plain_row
 
 BEAM = 8
 KEEP = 4
@@ -132,7 +132,8 @@ class Decoder:
             turned = view is not NOTHING and view is not state.view
             results += [(s, replace(o, flipped=turned)) for s, o in self._readings(state, step, view, cost, assumed, problems)]
         good = [r for r in results if r[1].cost < FAILS]
-        if not good or (step.gap and min(r[1].cost for r in good) > FRESH):
+        lost = from_hook(step.body) and lead_chain(step.body) is None and not state.view.foundation and state.pending is None
+        if not good or lost or (step.gap and min(r[1].cost for r in good) > FRESH):
             results += self._unknown_start(state, step, steps, at)
         if not results:
             results = self._given_up(state, step, problems)
@@ -182,7 +183,7 @@ class Decoder:
                 problems.append(Outcome(step, None, FAILS, None, why.reason, why.facts))
             else:
                 log = made.log
-                verdict = agrees(made, step.printed) if step.printed else None
+                verdict = agrees(made, step.printed) if step.printed and not _worked_count(made) else None
                 cost = made.cost + (DISAGREES if verdict is False else 0.0)
                 best = min(best, cost)
                 found.append(replace(made, agrees=verdict))
@@ -274,10 +275,11 @@ class Decoder:
         from loopwright.working.beginnings import solve
 
         results = []
-        for number, kind in solve(self, state, step, steps, at):
-            view = plain_row(number, code(kind) if kind else 2, joined=step.kind == "rnd" or _joins(step.body))
+        for number, kind, counted in solve(self, state, step, steps, at):
+            chain = kind == "ch"
+            view = foundation(number) if chain else plain_row(number, code(kind) if kind else 2, joined=step.kind == "rnd" or _joins(step.body))
             problems: list[Outcome] = []
-            assumed = (("start", number),)
+            assumed = (("start-chain" if chain else "start", number), ("start-by-count", counted))
             fresh = replace(state, view=view, pending=None, in_rounds=step.kind == "rnd" or _joins(step.body))
             results += self._readings(fresh, step, view, FRESH if state.view is not NOTHING else 0.0, assumed, problems)
         return [r for r in results if r[1].agrees is not False]
@@ -297,6 +299,11 @@ class Decoder:
         verdict = agrees(made, step.printed) if step.printed else None
         after = replace(state, view=view, pending=None, kind=kind)
         return Explanation(after, old.cost + (DISAGREES if verdict is False else 0), Outcome(step, made, 0.0, verdict, assumed=(("until", number),)), old)
+
+
+def _worked_count(made: Made) -> bool:
+    """Whether the words of the count were taken for an instruction: then there is no printed count."""
+    return any(c.key.startswith(COUNT_OR_WORK) and c.taken for c in made.log)
 
 
 def printed_total(printed: tuple[Count, ...]) -> int | None:
@@ -330,25 +337,12 @@ def begins_anew(step: Step, state: State) -> tuple[bool, bool]:
     if chain is None:
         return False, False
     length = chain.n.at(0) or 0
-    from_hook = _from_hook(body)
-    if from_hook and fresh and length > 1:
+    if from_hook(body) and fresh and length > 1:
         return True, False
     only_chain = not any(isinstance(n, (Make, Repeat)) or n.__class__.__name__ in ("Group", "Evenly", "PatternRun") for n in body)
     if only_chain and step.number is None and (length > 6 or step.new_section):
         return True, False
     return False, (step.new_section or step.number == 1) and length > 6
-
-
-def _from_hook(nodes: tuple[Node, ...]) -> bool:
-    for node in nodes:
-        place = getattr(node, "place", None)
-        if place is not None:
-            return bool(place.from_hook)
-        if isinstance(node, Repeat):
-            return _from_hook(node.nodes)
-        if isinstance(node, Make):
-            return False
-    return False
 
 
 __all__ = ["Decoder", "Explanation", "Mark", "Outcome", "Row", "State"]

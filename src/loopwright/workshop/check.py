@@ -1,20 +1,44 @@
-"""Read and work one pattern, and lay the result out as the command's JSON."""
+"""Read, work and check one pattern, and lay the result out as the command's JSON."""
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+from dataclasses import replace
 from typing import Any
 
+from loopwright.checks import check
 from loopwright.findings import Finding
-from loopwright.findings.registry import message, severity, title
+from loopwright.findings.registry import severity
+from loopwright.findings.render_json import as_json as findings_json
 from loopwright.model.report import Report, RowReport
+from loopwright.model.tree import Document
 from loopwright.notation import read
 from loopwright.source import Source
 from loopwright.working import work
 
+_GRAVEST_FIRST = {"error": 0, "warning": 1, "advice": 2}
+
+
+def check_text(text: str, name: str = "pattern", terms: str | None = None) -> Report:
+    """The report of a pattern given as text."""
+    return check_source(Source.of(text, name), terms)
+
 
 def check_source(source: Source, terms: str | None = None) -> Report:
-    """The report of a pattern as written."""
-    return work(read(source, terms))
+    """The report of a pattern as written, with the findings of the worker and of the rules."""
+    return check_document(read(source, terms))
+
+
+def check_document(document: Document) -> Report:
+    """The report of a pattern that was read, with the findings of the worker and of the rules."""
+    report = work(document)
+    return replace(report, findings=in_order((*report.findings, *check(document, report))))
+
+
+def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Findings by place; at one place the gravest first; each once."""
+    once = {(f.code, f.span, tuple(f.args.items())): f for f in findings}
+    return tuple(sorted(once.values(), key=lambda f: (f.span.start, _GRAVEST_FIRST[severity(f)], f.code)))
 
 
 def as_json(source: Source, report: Report) -> dict[str, Any]:
@@ -26,7 +50,7 @@ def as_json(source: Source, report: Report) -> dict[str, Any]:
         "sizes": list(report.sizes),
         "rows": [_row(source, r) for r in report.rows],
         "assumptions": [{"line": source.line_of(a.span.start), "message": a.message} for a in report.assumptions],
-        "findings": [_finding(source, f) for f in report.findings],
+        "findings": findings_json(source, report.findings),
     }
 
 
@@ -35,13 +59,4 @@ def _row(source: Source, row: RowReport) -> dict[str, Any]:
         "section": row.section, "label": row.label, "line": source.line_of(row.span.start), "read": row.read,
         "counts": list(row.counts), "with_chains": list(row.with_chains) if row.with_chains else None, "confirmed": row.confirmed,
         "made": {k: list(v) for k, v in row.made.items()}, "printed": list(row.printed) if row.printed else None, "agrees": row.agrees,
-    }
-
-
-def _finding(source: Source, found: Finding) -> dict[str, Any]:
-    begin, end = source.position(found.span.start), source.position(found.span.end)
-    return {
-        "code": found.code, "name": title(found), "severity": severity(found), "line": begin.line, "column": begin.column,
-        "end_line": end.line, "end_column": end.column, "message": message(found), "hints": list(found.hints),
-        "sizes": list(found.sizes) if found.sizes else None, "fix": None,
     }

@@ -3,12 +3,17 @@
 from __future__ import annotations
 
 import json
+import os
 import sys
 from collections.abc import Sequence
+from typing import Any, TextIO
 
+from loopwright.findings import render_text
 from loopwright.findings.registry import severity
 from loopwright.workshop.check import as_json, check_source
 from loopwright.workshop.files import CannotOpen, open_source
+
+MANY = 3  # from so many files on, progress is worth a line
 
 
 def run(names: Sequence[str], terms: str | None, as_data: bool) -> int:
@@ -20,44 +25,60 @@ def run(names: Sequence[str], terms: str | None, as_data: bool) -> int:
         return 2
     worst = 0
     files = []
-    for source in sources:
+    for number, source in enumerate(sources, 1):
+        _progress(number, len(sources), source.name)
         report = check_source(source, terms)
         worst = max(worst, int(any(severity(f) == "error" for f in report.findings)))
         entry = as_json(source, report)
         files.append(entry)
         if not as_data:
+            _progress(0, len(sources), "")
             print(table(entry))
-            for found in entry["findings"]:
-                print(caret(source.name, source.line_text(found["line"]), found), file=sys.stderr)
+            sys.stdout.flush()  # so that a file's findings come after its rows when both go to one place
+            if report.findings:
+                print(render_text.text(source, report.findings, colour=coloured(sys.stderr)), file=sys.stderr)
+    _progress(0, len(sources), "")
     if as_data:
         json.dump({"version": 1, "files": files}, sys.stdout, ensure_ascii=False)
         sys.stdout.write("\n")
     return worst
 
 
-def table(entry: dict[str, object]) -> str:
+def coloured(stream: TextIO) -> bool:
+    """Whether colour is welcome: on a terminal, unless the user says no (the NO_COLOR convention)."""
+    return stream.isatty() and "NO_COLOR" not in os.environ and os.environ.get("TERM") != "dumb"
+
+
+def _progress(number: int, of: int, name: str) -> None:
+    """One line on a terminal that overwrites itself; number 0 wipes it."""
+    if of >= MANY and sys.stderr.isatty():
+        sys.stderr.write(f"\r\x1b[K{f'{number} of {of}: {name}' if number else ''}")
+        sys.stderr.flush()
+
+
+def table(entry: dict[str, Any]) -> str:
     """The rows of one file, aligned: label, count per size, printed count, and whether they agree."""
     rows = [("row", "makes", "printed", "")]
     section = None
-    for r in entry["rows"]:  # type: ignore[attr-defined]
+    for r in entry["rows"]:
         if r["section"] != section:
             section = r["section"]
-            rows.append((f"{section}", "", "", ""))
-        made = " ".join("?" if c is None else str(c) for c in r["counts"]) if r["read"] else "not read"
-        told = " ".join("-" if c is None else str(c) for c in r["printed"]) if r["printed"] else ""
-        rows.append(("  " + (r["label"] or "start"), made, told, {True: "agrees", False: "DISAGREES", None: ""}[r["agrees"]]))
+            rows.append((f"{section or ''}", "", "", ""))
+        rows.append(("  " + (r["label"] or "start"), *_figures(r)))
     widths = [max(len(r[i]) for r in rows) for i in range(3)]
     lines = [f"{a:<{widths[0]}}  {b:>{widths[1]}}  {c:>{widths[2]}}  {d}".rstrip() for a, b, c, d in rows]
     head = f"{entry['title'] or entry['file']} ({str(entry['terms']).upper()} terms)"
-    said = [f"assumed, line {a['line']}: {a['message']}" for a in entry["assumptions"]]  # type: ignore[attr-defined]
+    said = [f"assumed, line {a['line']}: {a['message']}" for a in entry["assumptions"]]
     return "\n".join([head, *lines, *said])
 
 
-def caret(name: str, line: str, found: dict[str, object]) -> str:
-    """A finding under its line, the place marked."""
-    column = int(str(found["column"]))
-    width = max(1, int(str(found["end_column"])) - column) if found["line"] == found["end_line"] else max(1, len(line) - column + 1)
-    shown, offset = (line, 0) if len(line) <= 160 else (line[max(0, column - 60) : column + 80], max(0, column - 60))
-    mark = " " * (column - 1 - offset) + "^" * max(1, min(width, len(shown) - (column - 1 - offset)))
-    hints = "".join(f"\n    {h}" for h in found["hints"])  # type: ignore[attr-defined]
-    return f"{name}:{found['line']}:{column}: {found['severity']} {found['code']}: {found['message']}\n    {shown}\n    {mark}{hints}"
+def _figures(row: dict[str, Any]) -> tuple[str, str, str]:
+    made = _list(row["counts"], "?") if row["read"] else "not read"
+    told = _list(row["printed"], "-") if row["printed"] else ""
+    return made, told, {True: "agrees", False: "DISAGREES", None: ""}[row["agrees"]]
+
+
+def _list(counts: Sequence[int | None], none: str) -> str:
+    """Counts of the sizes, short where all are the same."""
+    said = [none if c is None else str(c) for c in counts]
+    return said[0] if len(set(said)) == 1 else " ".join(said)

@@ -1,0 +1,1 @@
+"""Benchmarks: each figure with its target beside it (`make bench`)."""

@@ -1,0 +1,36 @@
+"""What a maker needs before the first stitch and a whole pattern does not tell: gauge, hook, yarn, finished size."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from loopwright.checks.pattern import Pattern
+from loopwright.findings import Finding
+from loopwright.model.tree import FitLine
+from loopwright.source import Span
+
+_HOOK = re.compile(r"\bhook\b[^.\n]*\d|\d\s*mm\b[^.\n]*\bhook\b|\b(?:size\s+)?[B-Q]\s+(?:crochet\s+)?hook\b", re.IGNORECASE)
+_NEEDED = (
+    ("C024", ("gauge", "tension"), re.compile(r"\bgauge\b|\btension\b", re.IGNORECASE)),
+    ("C025", ("hook", "hooks", "crochet hook"), _HOOK),
+    ("C026", ("yarn", "yarns"), re.compile(r"\byarn\b|\bwool\b|\bcotton\b|\bskeins?\b|\bballs?\b", re.IGNORECASE)),
+)
+_MEASURE = re.compile(r"\d\s*(?:\"|″|cm\b|in\b|ins\b|inch|mm\s+(?:wide|tall|long|across))", re.IGNORECASE)
+_FINISHED = ("finished size", "finished sizes", "finished measurements", "measurements", "finished", "dimensions", "size", "sizes")
+
+
+def rule(pattern: Pattern) -> Iterator[Finding]:
+    """Only in texts with a heading and rows."""
+    rows = next(pattern.rows(), None)
+    if not pattern.whole or rows is None:
+        return
+    head = pattern.document.text[: pattern.body_start()]
+    at = pattern.told[0].span if pattern.told else Span(0, 0)
+    for code, names, words in _NEEDED:
+        if pattern.value(*names) is None and not words.search(head):
+            yield Finding(code, at)
+    fits = any(isinstance(i, FitLine) for i in pattern.document.items)  # a design's sizes are measured by its Fit
+    told = any(_MEASURE.search(t.value) for t in pattern.lines(*_FINISHED))
+    if not fits and not told and not re.search(r"\bmeasur(?:es|ing)\b[^.\n]*\d|\bfits?\b[^.\n]*\d", head, re.IGNORECASE):
+        yield Finding("C027", at)

@@ -1,0 +1,43 @@
+"""What a row stands on: the count of the row below, or the length of the chain, where the report knows it. Not a rule."""
+
+from __future__ import annotations
+
+from loopwright.checks.pattern import Part, Pattern
+from loopwright.model.report import RowReport
+from loopwright.model.tree import Chain, Row
+
+
+def below(pattern: Pattern, part: Part, at: int, size: int) -> int | None:
+    """Stitches or chains that the row at index `at` of a part is worked into; None where not plain."""
+    if at == 0:
+        return None
+    item, row = part.rows[at - 1]
+    chains = _only_chain(row, size)
+    if chains is not None:
+        return chains
+    reports = pattern.by_item.get(item, ())
+    return count(reports[-1], size) if reports and row.order is None else None
+
+
+def count(report: RowReport, size: int) -> int | None:
+    """A row's count in a size, None when it was not read."""
+    return report.counts[size] if report.read and size < len(report.counts) else None
+
+
+def only_report(pattern: Pattern, item: int) -> RowReport | None:
+    """The report of an item that was worked as one row."""
+    reports = pattern.by_item.get(item, ())
+    return reports[0] if len(reports) == 1 else None
+
+
+def _only_chain(row: Row, size: int) -> int | None:
+    chains = [n for n in row.body if isinstance(n, Chain)]
+    if len(row.body) != 1 or len(chains) != 1:
+        return None
+    n = chains[0].n.at(size)
+    return None if n is None else n + chains[0].plus
+
+
+def sizes(pattern: Pattern) -> range:
+    """Indexes of the sizes."""
+    return range(max(1, len(pattern.report.sizes)))

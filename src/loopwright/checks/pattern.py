@@ -1,0 +1,134 @@
+"""What every rule looks at: the document and its report, sorted into heading lines, parts and rows. Not a rule."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from loopwright.model.report import Report, RowReport
+from loopwright.model.tree import Document, FitLine, Row, Section
+from loopwright.source import Span
+
+# names of heading lines that a finished pattern has; two of them make the text claim to be whole
+CLAIMS = frozenset({
+    "size", "sizes", "worked in", "gauge", "tension", "hook", "hooks", "yarn", "yarns", "materials", "you will need", "supplies",
+    "finished size", "finished sizes", "finished measurements", "measurements", "terms", "turning chain", "abbreviations", "notions",
+})
+_LINE = re.compile(r"^(?P<lead>[ \t]*)(?P<name>[A-Za-z][A-Za-z /’']{1,30}?)[ \t]*:[ \t]*(?P<value>\S.*)?$", re.MULTILINE)
+_ALONE = re.compile(r"^[ \t]*(?P<name>abbreviations(?: used)?|notes?|materials)[ \t]*:?[ \t]*$", re.IGNORECASE | re.MULTILINE)
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """A heading line, or a block under a bare name: name in lower case, value as written."""
+
+    name: str
+    value: str
+    span: Span
+    value_span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """The rows under one section title (None before the first), with their places among the document's items."""
+
+    title: str | None
+    rows: tuple[tuple[int, Row], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Pattern:
+    """A document and its report, seen by the rules. `whole`: a heading claims that this is a finished pattern."""
+
+    document: Document
+    report: Report
+    told: tuple[Told, ...]
+    whole: bool
+    parts: tuple[Part, ...]
+    by_item: dict[int, tuple[RowReport, ...]]
+
+    def lines(self, *names: str) -> tuple[Told, ...]:
+        """All heading lines of these names, in the order of the text."""
+        return tuple(t for t in self.told if t.name in names)
+
+    def value(self, *names: str) -> Told | None:
+        """The first heading line of one of these names."""
+        return next((t for t in self.told if t.name in names), None)
+
+    def rows(self) -> Iterator[tuple[int, Row]]:
+        """All rows as written, with their item index."""
+        for part in self.parts:
+            yield from part.rows
+
+    def words(self, row: Row) -> str:
+        """A row's own text."""
+        return self.document.text[row.span.start : row.span.end]
+
+    def body(self) -> Iterator[tuple[Span, str]]:
+        """Every item behind the heading, rows and prose alike, with its text."""
+        after = self.body_start()
+        for item in self.document.items:
+            if item.span.start >= after and not isinstance(item, FitLine):
+                yield item.span, self.document.text[item.span.start : item.span.end]
+
+    def body_start(self) -> int:
+        """Where the heading ends."""
+        return _heading_end(self.document)
+
+
+def look(document: Document, report: Report) -> Pattern:
+    """The view of a document and its report."""
+    told = tuple(_told(document))
+    by_item: dict[int, list[RowReport]] = {}
+    for row in report.rows:
+        by_item.setdefault(row.item, []).append(row)
+    names = {t.name for t in told}
+    return Pattern(
+        document, report, told, len(names & CLAIMS) >= 2, tuple(_parts(document)), {k: tuple(v) for k, v in by_item.items()},
+    )
+
+
+def _heading_end(document: Document) -> int:
+    first = next((i for i, item in enumerate(document.items) if isinstance(item, Row)), None)
+    if first is None:
+        return len(document.text)
+    while first > 0 and isinstance(document.items[first - 1], Section):
+        first -= 1
+    return document.items[first].span.start
+
+
+def _told(document: Document) -> Iterator[Told]:
+    end = _heading_end(document)
+    fits = [i.span for i in document.items if isinstance(i, FitLine)]
+    head = document.text[:end]
+    for m in _LINE.finditer(head):
+        name = " ".join(m["name"].lower().split())
+        if any(f.start <= m.start("name") < f.end for f in fits) or not m["value"]:
+            continue
+        yield Told(name, m["value"], Span(m.start("name"), m.end()), Span(*m.span("value")))
+    for m in _ALONE.finditer(head):
+        block = re.compile(r"(?:\n[ \t]*\S[^\n]*)+").match(document.text, m.end(), end)
+        if block:
+            start = m.end() + 1
+            yield Told(m["name"].lower().split()[0], block.group()[1:], Span(m.start("name"), block.end()), Span(start, block.end()))
+
+
+def _parts(document: Document) -> Iterator[Part]:
+    title: str | None = None
+    rows: list[tuple[int, Row]] = []
+    for i, item in enumerate(document.items):
+        if isinstance(item, Section):
+            if rows:
+                yield Part(title, tuple(rows))
+            title, rows = item.title, []
+        elif isinstance(item, Row):
+            rows.append((i, item))
+    if rows:
+        yield Part(title, tuple(rows))
+
+
+def places(found: Sequence[re.Match[str]], at: int) -> Iterator[Span]:
+    """Matches inside an item's text as spans of the document."""
+    for m in found:
+        yield Span(at + m.start(), at + m.end())

@@ -1,0 +1,59 @@
+"""A repeat worked to the end of the row takes a number of stitches that what is there is no multiple of."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from loopwright.checks.arithmetic import flow
+from loopwright.checks.neighbours import below, only_report, sizes
+from loopwright.checks.pattern import Pattern
+from loopwright.findings import Finding
+from loopwright.model.tree import Chain, Node, Repeat, Row
+
+TROUBLE = frozenset({"W003", "W004", "W007", "W001"})
+
+
+def rule(pattern: Pattern) -> Iterator[Finding]:
+    """Speaks only of rows that the worker could not work, left over, or counted otherwise."""
+    troubled = {f.span.start for f in pattern.report.findings if f.code in TROUBLE}
+    for part in pattern.parts:
+        for at, (item, row) in enumerate(part.rows):
+            report = only_report(pattern, item)
+            told = any(row.span.start <= s < max(row.span.end, row.span.start + 1) for s in troubled)
+            if report is None or not told:
+                continue
+            for size in sizes(pattern):
+                stands = below(pattern, part, at, size)
+                found = _misfit(row, stands, size) if stands else None
+                if found is not None:
+                    names = (pattern.report.sizes[size],) if len(pattern.report.sizes) > 1 else None
+                    yield replace(found, sizes=names)
+                    break
+
+
+def _misfit(row: Row, stands: int, size: int) -> Finding | None:
+    ends = [n for n in row.body if isinstance(n, Repeat) and n.mode in ("end", "left") and not n.ending and n.stop_at is None]
+    if len(ends) != 1:
+        return None
+    repeat = ends[0]
+    inside = flow(repeat.nodes, size)
+    rest = flow(tuple(n for n in row.body if n is not repeat), size)
+    if inside is None or rest is None or inside.takes < 2:
+        return None
+    left = repeat.left.at(size) if repeat.left else None
+    at = row.body.index(repeat)
+    after = flow(row.body[at + 1 :], size)
+    if after is None or (left is not None and left != after.takes):
+        return None
+    starts = (0, 1) if _leading_chain(row.body) else (0,)  # a start chain that may stand for the first stitch
+    room = [stands - rest.takes - s for s in starts]
+    if any(r >= 0 and r % inside.takes == 0 for r in room) or room[0] < 0:
+        return None
+    over = room[0] % inside.takes
+    facts = {"takes": inside.takes, "free": room[0], "fewer": stands - over, "more": stands - over + inside.takes}
+    return Finding("C001", repeat.span, facts)
+
+
+def _leading_chain(nodes: tuple[Node, ...]) -> bool:
+    return bool(nodes) and isinstance(nodes[0], Chain) and nodes[0].counts == "unsaid"

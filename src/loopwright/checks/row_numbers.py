@@ -1,0 +1,74 @@
+"""Numbers of rows that are left out, doubled, or go backwards within one part."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from loopwright.checks.pattern import Part, Pattern
+from loopwright.findings import Finding
+from loopwright.model.tree import Label, Row
+
+# words of a row after which the next number may stand anywhere
+_OPEN = re.compile(
+    r"\brep(?:eat)?\b(?!\s*(?:from|between|\*|around|across))|\bcontinue\b|\buntil\b|\bwork even\b|\bin (?:this|the same) manner\b",
+    re.IGNORECASE,
+)
+
+
+def rule(pattern: Pattern) -> Iterator[Finding]:
+    """Only in texts with a heading: an excerpt may leave rows out."""
+    if pattern.whole:
+        for part in pattern.parts:
+            yield from _part(pattern, part)
+
+
+def _part(pattern: Pattern, part: Part) -> Iterator[Finding]:
+    last: int | None = None
+    previous: Row | None = None
+    for _, row in part.rows:
+        label = row.label
+        if label is None or label.first is None:
+            # "Next row" and rows without a label count, but what follows them is not sure
+            last = None if label is None or last is None or len(label.how_many.values) != 1 else last + (label.how_many.at(0) or 1)
+            last = None if _OPEN.search(pattern.words(row)) else last
+            previous = row
+            continue
+        first, end = _plain(label)
+        if first is None or row.sizes is not None:
+            last, previous = None, row
+            continue
+        if last is not None and first != last + 1 and first != 1 and not _between(pattern, previous, row):
+            yield _finding(row, label, first, last)
+        last = end
+        if _OPEN.search(pattern.words(row)) and row.order is None:
+            last = None
+        previous = row
+
+
+def _plain(label: Label) -> tuple[int | None, int | None]:
+    """First and last number, None where they differ by size, are blanks, or are not a plain range."""
+    if label.also or (label.first and len(label.first.values) != 1):
+        return None, None
+    first = label.first.at(0) if label.first else None
+    last = label.last.at(0) if label.last and len(label.last.values) == 1 else None if label.last else first
+    if re.search(r"\band\b|&|,", label.text) and first is not None and last is not None and last - first > 1:
+        return None, None
+    return first, last
+
+
+def _between(pattern: Pattern, previous: Row | None, row: Row) -> bool:
+    """Words between two rows that may stand for rows ("Work 3 more rows")."""
+    if previous is None:
+        return False
+    words = pattern.document.text[previous.span.end : row.span.start]
+    return bool(re.search(r"\brows?\b|\brnds?\b|\brounds?\b|\bwork\b|\bmake\b|\bbegin\b|\bjoin\b|\breturn\b|:", words, re.IGNORECASE))
+
+
+def _finding(row: Row, label: Label, first: int, last: int) -> Finding:
+    span = label.span if label.span.end else row.span
+    facts = {"label": label.text, "number": first, "before": last, "expected": last + 1}
+    if first > last + 1:
+        missing = f"{last + 1}" if first == last + 2 else f"{last + 1} to {first - 1}"
+        return Finding("C011", span, {**facts, "missing": missing})
+    return Finding("C012" if first == last else "C013", span, facts)

@@ -1,0 +1,47 @@
+"""Rules that add up: repeats that do not divide, repeats told once too often or too seldom, row numbers, lists per size."""
+
+import pytest
+
+HEAD = "Reed Cowl\nYarn: DK, wool\nHook: 4 mm\nGauge: 16 sc and 18 rows = 10 cm\nFinished size: 20 cm deep\n\n"
+
+
+def test_a_repeat_that_does_not_divide_names_the_numbers_that_would(found):
+    text = "Ch 28.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (27 sc)\nRow 2: Ch 1, *sc in each of next 3 sts, sk next st, ch 1; rep from * across, turn. (20 sc)\n"
+    mine = [f for f in found(text) if f.code == "C001"]
+    assert [(f.args["takes"], f.args["fewer"], f.args["more"]) for f in mine] == [(4, 24, 28)]
+
+
+def test_a_repeat_that_divides_is_left_alone(codes):
+    text = "Ch 29.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (28 sc)\nRow 2: Ch 1, *sc in each of next 3 sts, sk next st, ch 1; rep from * across, turn. (21 sc)\n"
+    assert codes(text) == []
+
+
+def test_one_repeat_too_few_for_the_printed_count(codes):
+    text = "Rnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\nRnd 3: (Sc in next st, 2 sc in next st) 5 times. (18)\n"
+    assert "C002" in codes(text)
+    assert codes(text.replace("5 times", "6 times")) == []
+
+
+@pytest.mark.parametrize(("second", "code"), [("Rnd 4", "C011"), ("Rnd 2", "C012"), ("Rnd 1-1", None), ("Rnd 3", None)])
+def test_numbers_of_rows(codes, second, code):
+    text = HEAD + f"Body\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\n{second}: Sc in each st around. (12)\n"
+    assert [c for c in codes(text) if c.startswith("C01")] == ([code] if code else [])
+
+
+def test_numbers_are_left_alone_in_an_excerpt(codes):
+    assert codes("Rnd 4: 2 sc in each of 6 sts around. (12)\nRnd 9: Sc in each st around. (12)\n") == []
+
+
+@pytest.mark.parametrize(("numbers", "fires"), [("60 (64, 72)", True), ("60 (64, 68, 72)", False), ("60", False)])
+def test_lists_for_sizes(codes, numbers, fires):
+    text = HEAD.replace("Finished", "Sizes: S, M, L, XL\nFinished") + f"Body\nRow 1: Ch {numbers}.\n"
+    assert ("C019" in codes(text)) is fires
+
+
+@pytest.mark.parametrize(("left_out", "code"), [("Gauge", "C024"), ("Hook", "C025"), ("Yarn", "C026"), ("Finished", "C027")])
+def test_what_a_whole_pattern_must_tell(codes, left_out, code):
+    rows = "Body\nRnd 1: 6 sc in magic ring. (6)\n"
+    head = "".join(line + "\n" for line in HEAD.splitlines() if not line.startswith(left_out))
+    assert codes(HEAD + rows) == []
+    assert codes(head + rows) == [code]
+    assert codes(rows) == []
