@@ -9,6 +9,7 @@ from loopwright.model.tree import (
     ONE, STITCH, AtEnds, Chain, Define, Either, Evenly, EveryKth, Group, Join, Make, Mark, Node, Num, Place, Repeat, Ring, Skip, Unknown,
 )
 from loopwright.notation.cursor import FILLER, Cursor
+from loopwright.notation.phrases import between, in_turn, phrase
 from loopwright.notation.places import END_WORDS, PREPOSITIONS, left_words, loop_words, place, thing, underside_words
 
 MAX_DEPTH = 12
@@ -54,6 +55,7 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
                 out.insert(len(out) - 1, found)  # "27 dc on the other side": said after the stitches
             elif found is not None:
                 out.append(found)
+                in_turn(out)
                 _one_place(out, stars[-1] if stars else 0)
         if cur.at == at:
             cur.at += 1
@@ -96,6 +98,9 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         return None
     if kind == "open":
         return _bracket(cur, before)
+    told = phrase(cur, before)
+    if told is not None:
+        return told
     if low in SKIPS:
         return _skip(cur)
     if low in ("turn", "turning"):
@@ -258,6 +263,7 @@ def _make(cur: Cursor) -> Node:
     if kind == "sl st" and n is None and (joined := _slip_join(cur, start)) is not None:
         return joined
     loop = loop_words(cur) or "both"
+    chains = between(cur)
     where = place(cur)
     if where is None and cur.low() in END_WORDS and (n is None or (n.at(0) or 0) < 4):
         cur.at += 1
@@ -270,7 +276,8 @@ def _make(cur: Cursor) -> Node:
         where = Place("each", None, STITCH, left=left[0])
     if loop == "both":
         loop = loop_words(cur) or "both"
-    made = Make(kind, n or ONE, where, loop if loop != "both" else where.loop if where else "both", span=cur.span_from(start))
+    chains = chains or (between(cur) if where is not None else 0)
+    made = Make(kind, n or ONE, where, loop if loop != "both" else where.loop if where else "both", between=chains, span=cur.span_from(start))
     return _more_places(cur, made, start)
 
 
@@ -334,11 +341,15 @@ def _join(cur: Cursor, before: list[Node]) -> Node:
     start = cur.at
     cur.at += 1
     via = None
-    if cur.low() == "with":
+    if cur.low() == "last" and cur.kind(1) == "kind" and cur.token(1).value == "ch":  # type: ignore[union-attr]
         cur.at += 1
+        thing(cur)  # "join last ch-3 to …": the chain is there already
+    if cur.low() == "with" or cur.kind() == "open" and cur.low(1) == "with":
+        cur.at += 1 + (cur.kind() == "open")
         cur.skip("a")
         if cur.kind() == "kind":
             via = str(cur.take().value)
+        cur.skip(")", "single")
     if cur.low() in ("to", "in", "into") and cur.low(1) in ("form", "a", "ring", "make"):
         while cur.low() in ("to", "in", "into", "form", "a", "ring", "make", "loop", "circle"):
             cur.at += 1

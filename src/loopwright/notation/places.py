@@ -223,7 +223,7 @@ def _quantified(cur: Cursor, seen: bool) -> Place | None:
         cur.at += 1
         found = thing(cur)
         if found is None:
-            cur.skip("place", "one", "hole", "as")
+            cur.skip("place", "one", "hole")
         if cur.low() == "as":
             _as_words(cur)
         return Place("same", ONE, found or STITCH, loop=loop)
