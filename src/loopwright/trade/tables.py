@@ -123,11 +123,12 @@ class Entry:
     def text_groups(self, key: str) -> tuple[tuple[str, ...], ...]:
         """A list of lists of strings, none of them empty."""
         value = self._take(key, None)
-        groups = value if isinstance(value, list) else [None]
-        for group in groups:
+        found: list[tuple[str, ...]] = []
+        for group in value if isinstance(value, list) else [None]:
             if not isinstance(group, list) or not group or not all(isinstance(x, str) for x in group):
                 raise self.error(f"'{key}' must be a list of lists of texts")
-        return tuple(tuple(group) for group in groups)
+            found.append(tuple(group))
+        return tuple(found)
 
     def entry(self, key: str) -> Entry:
         """A table below this one."""
