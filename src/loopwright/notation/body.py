@@ -413,7 +413,10 @@ def _bracket(cur: Cursor, before: list[Node]) -> Node | None:
     cur.skip("*", "rep", "repeat", "worked")
     if cur.kind() == "times":
         n, more = cur.take().value
-        return Repeat(inside, "more" if more else "times", Num((n,)), span=cur.span_from(start))
+        again = Repeat(inside, "more" if more else "times", Num((n,)), span=cur.span_from(start))
+        if cur.low() in ("in", "into") and not any(isinstance(x, Make) and x.place is not None for x in inside) and (where := place(cur)) is not None:
+            return Group((again,), where, span=cur.span_from(start))  # "(3 dc, ch 2) twice in next space"
+        return again
     if cur.kind() in ("num", "blank"):
         mark, n2 = cur.at, cur.number()
         if cur.low() in ("times", "time", "x"):
@@ -426,12 +429,22 @@ def _bracket(cur: Cursor, before: list[Node]) -> Node | None:
     if where is None and cur.low() in ("each", "every"):
         where = place(cur, bare=True)
     if where is not None:
-        return Group(inside, where, span=cur.span_from(start))
+        called = _called(cur, before, start)
+        return Group(inside, where, called, span=cur.span_from(start))
     if cur.low() in END_WORDS or cur.low() == "to":
         return _to_end(cur, inside, start)
     if len(inside) == 1 and isinstance(inside[0], Make) and inside[0].place is None and inside[0].n.at(0) not in (None, 1):
         return Group(inside, Place("next", ONE), span=cur.span_from(start))
     return Repeat(inside, "once", span=cur.span_from(start))
+
+
+def _called(cur: Cursor, before: list[Node], start: int) -> str | None:
+    """ "shell (3 dc, ch 1, 3 dc) in next sp": the name told right before the bracket; it is taken off the nodes before."""
+    last = before[-1] if before else None
+    if isinstance(last, Make) and last.kind in SHAPES and last.place is None and start and cur.tokens[start - 1].kind == "kind":
+        before.pop()
+        return last.kind
+    return None
 
 
 def _name(before: list[Node], name: str) -> bool:
