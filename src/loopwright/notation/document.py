@@ -108,7 +108,7 @@ def _line(text: str, start: int, end: int, which: Dialect, sizes: int, seen_row:
     fit = _FIT.match(text, start, end)
     if fit and not seen_row:
         return [FitLine(" ".join(fit["blank"].split()), fit["sentence"], Span(start, end), Span(*fit.span("sentence")))]
-    found = labels_in(text, start, end)
+    found = labels_in(text, start, end, sizes)
     if not found:
         return _unlabelled(text, start, end, which, sizes, seen_row)
     items: list[Item] = []
