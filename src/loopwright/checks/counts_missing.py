@@ -9,7 +9,6 @@ from loopwright.checks.neighbours import below, count, only_report
 from loopwright.checks.pattern import Pattern
 from loopwright.findings import Finding
 
-
 _COUNT = re.compile(r"[(\[][^()\[\]]*\d[^()\[\]]*[)\]]\s*\.?\s*$|[–—-]\s*\d+\s*\w*\s*\.?\s*$|\{")
 
 
@@ -25,12 +24,11 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
                 continue
             made, stood = count(report, 0), below(pattern, part, at, 0)
             if made is not None and stood is not None and made != stood:
-                silent.append((row, made))
+                silent.append((row.label, row.span, made))
     if silent:
-        row, made = silent[0]
-        assert row.label is not None
-        facts = {"label": row.label.text, "made": made, "rows": len(silent)}
-        yield Finding("C035", row.label.span if row.label.span.end else row.span, facts)
+        label, span, made = silent[0]
+        facts = {"label": label.text, "made": made, "rows": len(silent)}
+        yield Finding("C035", label.span if label.span.end else span, facts)
 
 
 def _told(words: str) -> bool:

@@ -10,8 +10,13 @@ from loopwright.findings import Finding
 from loopwright.source import Span
 
 _TINY = re.compile(r"(?<![\d.])(?P<n>0?\.0\d+)\s*(?:cm|in\b|ins\b|inch(?:es)?|\"|″)", re.IGNORECASE)
-_PART = re.compile(r"(?<![\d.,/-])(?P<n>\d+\.\d+)\s+(?:sts?|stitches|sc|hdc|dc|tr|htr|dtr|chs?|chains?|times)\b(?!\s*(?:per|to|=|in|over|and|x|×|/))", re.IGNORECASE)
-_HOOK = re.compile(r"(?<![\d.,])(?P<n>\d+(?:\.\d+)?)\s*mm\b(?=[^.;\n]{0,20}\bhook)|\bhook[^.;\n\d]{0,15}(?P<m>\d+(?:\.\d+)?)\s*mm\b", re.IGNORECASE)
+_PART = re.compile(
+    r"(?<![\d.,/-])(?P<n>\d+\.\d+)\s+(?:sts?|stitches|sc|hdc|dc|tr|htr|dtr|chs?|chains?|times)\b(?!\s*(?:per|to|=|in|over|and|x|×|/))",
+    re.IGNORECASE,
+)
+_HOOK = re.compile(
+    r"(?<![\d.,])(?P<n>\d+(?:\.\d+)?)\s*mm\b(?=[^.;\n]{0,20}\bhook)|\bhook[^.;\n\d]{0,15}(?P<m>\d+(?:\.\d+)?)\s*mm\b", re.IGNORECASE
+)
 THINNEST_MM, THICKEST_MM = 0.4, 25.0  # steel 14 is 0.6 mm or less, the thickest sold is 25 mm; common practice, no source
 
 

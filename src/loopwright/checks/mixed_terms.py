@@ -25,7 +25,12 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
     told = pattern.value("terms")
     if strange and (own or told is not None):
         span, word = strange[0]
-        facts = {"word": word, "terms": which.upper(), "other": "UK" if which == "us" else "US", "own": own[0][1] if own else f"Terms: {which.upper()}"}
+        facts = {
+            "word": word,
+            "terms": which.upper(),
+            "other": "UK" if which == "us" else "US",
+            "own": own[0][1] if own else f"Terms: {which.upper()}",
+        }
         yield Finding("C007", span, facts)
 
 
