@@ -68,12 +68,16 @@ RULES: tuple[Callable[[Pattern], Iterable[Finding]], ...] = (
     yarn_need.rule,
 )
 
+# a finding that says why takes the place of one that says only what
+EXPLAINS = {"C031": "C041"}
+
 
 def check(document: Document, report: Report) -> tuple[Finding, ...]:
     """The findings of all rules, in the order of the text. Accepts any document and its report; never raises for what they hold."""
     pattern = look(document, report)
     found = [f for rule in RULES for f in rule(pattern)]
-    return tuple(sorted(found, key=lambda f: (f.span.start, f.code)))
+    explained = {(EXPLAINS[f.code], f.span) for f in found if f.code in EXPLAINS}
+    return tuple(sorted((f for f in found if (f.code, f.span) not in explained), key=lambda f: (f.span.start, f.code)))
 
 
 __all__ = ["RULES", "check"]
