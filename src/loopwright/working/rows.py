@@ -249,7 +249,11 @@ def _bridged(run: Run) -> int:
     """Chains that stand over just as many skipped places of the row below."""
     total = 0
     for s, e in run.runs:
-        if s == 0 or e >= len(run.out):
+        if s == 0:
+            continue
+        if e >= len(run.out):
+            a = run.into[s - 1]
+            total += e - s if a is not None and a.start >= 0 and a.how not in ("space", "ring") and run.pos - a.end == e - s > 0 else 0
             continue
         a, b = run.into[s - 1], run.into[e]
         if a is None or b is None or a.start < 0 or b.start < 0 or a.how in ("space", "ring") or b.how in ("space", "ring"):
