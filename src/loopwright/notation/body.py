@@ -17,7 +17,7 @@ NOTE_WORDS = 60
 SHAPES = frozenset("shell fan scallop cluster popcorn puff bobble picot v-st cross-st petal".split())
 SKIPS = frozenset("skip sk skp miss omit".split())
 REMARKS = frozenset("increased decreased made completed formed".split())
-QUIET = FILLER | frozenset("and with for so from hook yarn this rnd row round counting made last".split())
+QUIET = FILLER | frozenset("and with for so from hook yarn this rnd row round counting made last ending".split())
 
 
 def numbers_only(cur: Cursor) -> list[Node]:
@@ -330,6 +330,8 @@ def _skip(cur: Cursor) -> Node:
     cur.skip("the", "next", "first", "last", "over")
     n = cur.number()
     found = thing(cur)
+    if found is not None and cur.low() == "of" and (cur.low(1) in ("ch", "chain", "foundation") or cur.low(1) == "the" and cur.low(2) in ("ch", "chain")):
+        cur.at += 2 + (cur.low(1) == "the")
     return Skip(n or ONE, found or STITCH, cur.span_from(start))
 
 
@@ -471,7 +473,7 @@ def _note(cur: Cursor, before: list[Node], start: int) -> bool:
 
 
 def _to_end(cur: Cursor, inside: tuple[Node, ...], start: int) -> Node:
-    cur.skip("around", "across", "round", "along", "the", "row", "rnd", "entire")
+    cur.skip("around", "across", "round", "along", "the", "row", "rnd", "entire", "ch", "chain", "all")
     left = left_words(cur)
     if left is not None:
         return Repeat(inside, "left", left=left[0], span=cur.span_from(start))

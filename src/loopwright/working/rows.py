@@ -19,6 +19,7 @@ NOTHING = View(b"")
 LEFT_COST, LEFT_EACH, LEFT_MAX = 1.5, 0.15, 4.0
 SPACE_LEFT, SPACE_EACH = 0.7, 0.1
 DISAGREES = 3.0
+OPENING = 8  # so many stitches left out under a chain make an opening, whatever the chain's length
 SLIP = code("sl st")
 
 
