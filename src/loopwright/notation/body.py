@@ -594,6 +594,7 @@ def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
         cur.at += at_mark + 1
         made = replace(made, ending_mode="at")
     elif cur.low() in ("ending", "end") and cur.low(1) in ("with", "last", "in", "rep"):
+        last = any(cur.low(i) in ("last", "rep", "repeat") for i in range(1, 4))
         cur.skip("ending", "end", "with", "last", "rep", "repeat", "by", "in")
         tail: list[Node] = []
         while not cur.done and cur.low() not in (";", "."):
@@ -605,5 +606,5 @@ def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
                 tail.append(found_node)
             if cur.at == at:
                 cur.at += 1
-        made = replace(made, ending=tuple(tail), ending_mode="with")
+        made = replace(made, ending=tuple(tail), ending_mode="with-last" if last else "with")
     out.append(made)

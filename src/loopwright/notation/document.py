@@ -15,6 +15,7 @@ from loopwright.notation.body import nodes_until, numbers_only
 from loopwright.notation.counts import printed
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.labels import Found, labels_in
+from loopwright.notation.orders import later_until, title_before, until
 from loopwright.notation.quiet import quiet
 from loopwright.notation.scanner import Token, scan
 from loopwright.source import Source, Span
@@ -120,6 +121,9 @@ def _line(text: str, start: int, end: int, which: Dialect, sizes: int, seen_row:
     fit = _FIT.match(text, start, end)
     if fit and not seen_row:
         return [FitLine(" ".join(fit["blank"].split()), fit["sentence"], Span(start, end), Span(*fit.span("sentence")))]
+    titled = title_before(text, start, end)
+    if titled is not None:
+        return [Section(titled[0], span=Span(start, titled[1])), *_line(text, titled[1], end, which, sizes, True)]
     found = labels_in(text, start, end)
     if not found:
         return _unlabelled(text, start, end, which, sizes, seen_row)
@@ -167,10 +171,13 @@ def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, s
     said = label.label if label else None
     side: Literal["RS", "WS"] | None = None if label is None or label.side is None else "RS" if label.side == "RS" else "WS"
     words = text[at:stop].strip()
-    order = _order(words)
+    order = until(text[at:end].strip(), which) or _order(words)
     if order is not None:
-        return [Row(said, (), counts, order, side, span=span)]
+        return [Row(said, (), counts if order.until_sts is None else (), order, side, span=span)]
     body_end, later = _later_order(text, at, stop)
+    if later is None and (ends := later_until(text, at, end, which)) is not None:
+        body_end, later = ends
+        counts = ()
     nodes, unknown = _nodes(text, at, body_end, which, sizes)
     if not told.sure:
         if any(isinstance(n, (Make, Group, Repeat, Either)) for n in nodes):

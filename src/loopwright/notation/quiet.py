@@ -21,7 +21,7 @@ _COLOUR = re.compile(
 )
 _BREAKS = re.compile(rf"\b(?:cut|drop|break|fasten off|attach|join|pull|pick up|change to|changing to|rejoin)\s+(?!Rnd|Row|Round){_NAME}(?=[\s,;.)]|$)")
 _ASIDES = (
-    r"\((?:when|note|always|about|or\s+(?:to\s+)?desired)[^()]{0,200}\)",
+    r"\((?:when|note|starting|beginning|always|about|approximately|see|leave|or\s+(?:to\s+)?desired)[^()]{0,200}\)",
     r",?\s*(?:being|taking)\s+(?:very\s+)?care(?:ful)?\s+not\s+to\s+twist(?:\s+(?:the\s+)?(?:ch|chain|work|it|sts))?",
     r"\(?this brings thread[^().;]{0,60}\)?",
     r"\((?:make|MAKE)\s+\d+\)",

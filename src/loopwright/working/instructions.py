@@ -44,7 +44,7 @@ def needed(node: Node) -> tuple[int, int]:
         if node.mode in ("end", "left"):
             return total_needed(node.ending) if node.ending_mode != "omit" else (0, 0)
         once, times = total_needed(node.nodes), (node.times.at(0) or 1) if node.times else 1
-        more = total_needed(node.ending) if node.ending_mode in ("after", "with") else (0, 0)
+        more = total_needed(node.ending) if node.ending_mode in ("after", "with", "with-last") else (0, 0)
         return once[0] * times + more[0], once[1] * times + more[1]
     if isinstance(node, Either):
         return total_needed(node.readings[0][1])
