@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import argparse
+import contextlib
+import os
 import sys
 from collections.abc import Sequence
 
@@ -25,24 +27,67 @@ def parser() -> argparse.ArgumentParser:
     check.add_argument("files", nargs="+", metavar="FILE", help="a plain text pattern; - reads standard input")
     check.add_argument("--terms", choices=("us", "uk", "old"), help="which terms the text uses (found out when not said)")
     check.add_argument("--json", action="store_true", help="everything as JSON on standard output")
+    grade = verbs.add_parser(
+        "grade", help="one design in every size, at any gauge",
+        description="Fills a design's blanks for every size from its Fit sentences, works each size, and writes the pattern out.",
+    )
+    grade.add_argument("design", metavar="DESIGN", help="a design with a Fit section; - reads standard input")
+    grade.add_argument("--size", action="append", metavar="NAME", dest="sizes", help="only this size (may be given several times)")
+    grade.add_argument("--gauge", metavar="TEXT", help='another gauge, for example "18 sts and 10 rows = 10 cm"')
+    grade.add_argument("--terms", choices=("us", "uk", "old"), help="terms to write the pattern in (its own unless given)")
+    grade.add_argument("--json", action="store_true", help="everything as JSON on standard output")
     verbs.add_parser("demo", help="check the demo hat", description="Works the Samphire Beanie and prints its rows and counts.")
     return top
 
 
 def main(argv: Sequence[str] | None = None) -> int:
-    """Runs the command; gives the exit code."""
+    """Runs the command; gives the exit code. Every failure becomes a message with the way out."""
     args = parser().parse_args(argv)
     try:
-        if args.verb == "demo":
-            from loopwright.cli.commands.demo import run as run_demo
-
-            return run_demo()
-        from loopwright.cli.commands.check import run
-
-        return run(args.files, args.terms, args.json)
+        code = _run(args)
+        sys.stdout.flush()
     except KeyboardInterrupt:
-        print("\nstopped: nothing was written", file=sys.stderr)
+        print("\nloopwright: stopped; every file is as it was, or whole", file=sys.stderr)
         return 130
     except BrokenPipeError:
-        sys.stderr.close()
-        return 0
+        return _hushed(0)
+    except OSError as e:
+        print(f"loopwright: the output cannot be written ({e.strerror or e}): make room, or send it elsewhere", file=sys.stderr)
+        return _hushed(2)
+    except Exception as e:  # noqa: BLE001 (the last word to a user, whatever went wrong)
+        return _our_fault(e)
+    return code
+
+
+def _run(args: argparse.Namespace) -> int:
+    if args.verb == "demo":
+        from loopwright.cli.commands.demo import run as run_demo
+
+        return run_demo()
+    if args.verb == "grade":
+        from loopwright.cli.commands.grade import run as run_grade
+
+        return run_grade(args.design, args.sizes, args.gauge, args.terms, args.json)
+    from loopwright.cli.commands.check import run
+
+    return run(args.files, args.terms, args.json)
+
+
+def _hushed(code: int) -> int:
+    """Nobody reads standard output any more: what is left in its buffer goes nowhere, so that Python ends quietly."""
+    with contextlib.suppress(OSError, ValueError):
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    return code
+
+
+def _our_fault(error: Exception) -> int:
+    from loopwright.workshop.files import CannotOpen, CannotSave
+
+    if isinstance(error, (CannotOpen, CannotSave)):
+        print(f"loopwright: {error}", file=sys.stderr)
+        return 2
+    import traceback
+
+    traceback.print_exception(error)
+    print(f"loopwright {__version__}: a fault in the program, not in your pattern; please report it with the lines above", file=sys.stderr)
+    return 2

@@ -10,7 +10,7 @@ from loopwright.model.tree import (
 )
 from loopwright.notation.cursor import FILLER, Cursor
 from loopwright.notation.phrases import between, in_turn, phrase
-from loopwright.notation.places import END_WORDS, PREPOSITIONS, left_words, loop_words, place, thing
+from loopwright.notation.places import END_WORDS, PREPOSITIONS, left_words, loop_words, place, thing, underside_words
 
 MAX_DEPTH = 12
 NOTE_WORDS = 60
@@ -51,7 +51,9 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
             _repeat_from(cur, out, stars)
         else:
             found = one(cur, out)
-            if found is not None:
+            if isinstance(found, Mark) and found.what == "underside" and out and cur.tokens[at - 1].kind != "sep":
+                out.insert(len(out) - 1, found)  # "27 dc on the other side": said after the stitches
+            elif found is not None:
                 out.append(found)
                 in_turn(out)
                 _one_place(out, stars[-1] if stars else 0)
@@ -136,6 +138,8 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         first = _place_first(cur)
         if first is not None:
             return first
+    if underside_words(cur):
+        return Mark("underside", span=cur.span_from(start))
     loop = loop_words(cur)
     if loop is not None:
         return Mark("loops", loop=loop, span=cur.span_from(start))
@@ -411,7 +415,10 @@ def _bracket(cur: Cursor, before: list[Node]) -> Node | None:
     cur.skip("*", "rep", "repeat", "worked")
     if cur.kind() == "times":
         n, more = cur.take().value
-        return Repeat(inside, "more" if more else "times", Num((n,)), span=cur.span_from(start))
+        again = Repeat(inside, "more" if more else "times", Num((n,)), span=cur.span_from(start))
+        if cur.low() in ("in", "into") and not any(isinstance(x, Make) and x.place is not None for x in inside) and (where := place(cur)) is not None:
+            return Group((again,), where, span=cur.span_from(start))  # "(3 dc, ch 2) twice in next space"
+        return again
     if cur.kind() in ("num", "blank"):
         mark, n2 = cur.at, cur.number()
         if cur.low() in ("times", "time", "x"):
@@ -424,12 +431,22 @@ def _bracket(cur: Cursor, before: list[Node]) -> Node | None:
     if where is None and cur.low() in ("each", "every"):
         where = place(cur, bare=True)
     if where is not None:
-        return Group(inside, where, span=cur.span_from(start))
+        called = _called(cur, before, start)
+        return Group(inside, where, called, span=cur.span_from(start))
     if cur.low() in END_WORDS or cur.low() == "to":
         return _to_end(cur, inside, start)
     if len(inside) == 1 and isinstance(inside[0], Make) and inside[0].place is None and inside[0].n.at(0) not in (None, 1):
         return Group(inside, Place("next", ONE), span=cur.span_from(start))
     return Repeat(inside, "once", span=cur.span_from(start))
+
+
+def _called(cur: Cursor, before: list[Node], start: int) -> str | None:
+    """ "shell (3 dc, ch 1, 3 dc) in next sp": the name told right before the bracket; it is taken off the nodes before."""
+    last = before[-1] if before else None
+    if isinstance(last, Make) and last.kind in SHAPES and last.place is None and start and cur.tokens[start - 1].kind == "kind":
+        before.pop()
+        return last.kind
+    return None
 
 
 def _name(before: list[Node], name: str) -> bool:

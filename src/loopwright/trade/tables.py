@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+import math
 import tomllib
 from collections.abc import Iterator, Mapping
 from functools import cache
 from importlib.resources import files
-from typing import cast
 
 MM_PER_INCH = 25.4
 SCHEMA = 1
+
+Span = tuple[float, float]
 
 
 class TableError(ValueError):
@@ -61,11 +63,39 @@ class Entry:
             raise self.error(f"'{key}' must be a number of 0 or more, not {value}")
         return float(value)
 
-    def span(self, key: str, default: tuple[float, float] | None = None) -> tuple[float, float]:
-        """A range: a number alone or a pair from low to high."""
+    def signed(self, key: str) -> float:
+        """A finite number, above or below nought."""
+        value = self._take(key, None)
+        if isinstance(value, bool) or not isinstance(value, int | float) or not math.isfinite(value):
+            raise self.error(f"'{key}' must be a number")
+        return float(value)
+
+    def whole(self, key: str, default: int | None = None) -> int:
+        """A whole number of 0 or more."""
+        return self._whole(key, self._take(key, default))
+
+    def _whole(self, key: str, value: object) -> int:
+        if isinstance(value, bool) or not isinstance(value, int) or value < 0:
+            raise self.error(f"'{key}' must be a whole number of 0 or more")
+        return value
+
+    def whole_numbers(self, key: str, default: tuple[int, ...] | None = None) -> tuple[int, ...]:
+        """A list of whole numbers."""
         value = self._take(key, default)
-        if isinstance(value, tuple):
-            return cast("tuple[float, float]", value)
+        if not isinstance(value, list | tuple):
+            raise self.error(f"'{key}' must be a list of whole numbers")
+        return tuple(self._whole(key, x) for x in value)
+
+    def source(self, key: str, known: Mapping[str, str]) -> str:
+        """The source that a short name stands for. Raises TableError where the file has none of that name."""
+        name = self.text(key)
+        if name not in known:
+            raise self.error(f"'{name}' is no source of this file")
+        return known[name]
+
+    def span(self, key: str) -> Span:
+        """A range: a number alone or a pair from low to high."""
+        value = self._take(key, None)
         if not isinstance(value, list):
             only = self._number(key, value)
             return only, only
@@ -89,6 +119,16 @@ class Entry:
         if not isinstance(value, list | tuple) or not all(isinstance(x, str) for x in value):
             raise self.error(f"'{key}' must be a list of texts")
         return tuple(value)
+
+    def text_groups(self, key: str) -> tuple[tuple[str, ...], ...]:
+        """A list of lists of strings, none of them empty."""
+        value = self._take(key, None)
+        found: list[tuple[str, ...]] = []
+        for group in value if isinstance(value, list) else [None]:
+            if not isinstance(group, list) or not group or not all(isinstance(x, str) for x in group):
+                raise self.error(f"'{key}' must be a list of lists of texts")
+            found.append(tuple(group))
+        return tuple(found)
 
     def entry(self, key: str) -> Entry:
         """A table below this one."""

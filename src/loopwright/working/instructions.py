@@ -481,6 +481,8 @@ def do_mark(run: Run, node: Mark) -> None:
         run.left_said = True
     elif node.what == "loops":
         run.loop = node.loop
+    elif node.what == "underside":
+        do_underside(run)
     elif node.what == "attach" and node.place is not None and run.worked == 0 and run.view.items and not run.view.foundation:
         slots = slots_of(run, node.place)
         if slots:
@@ -488,6 +490,17 @@ def do_mark(run: Run, node: Mark) -> None:
             run.pos = slots[-1].start
             move_start(run, slots[-1].start)
             run.named["attached"] = 1
+
+
+def do_underside(run: Run) -> None:
+    """From the last chain of the foundation back along its other side: it has a place under each stitch worked so far."""
+    n = len(run.view.items)
+    if not run.view.foundation or run.end > n:
+        return
+    skipped = run.into[0].start if run.into and run.into[0] is not None else 0
+    run.pos = max(run.pos, n)
+    run.end = n + max(0, n - 1 - skipped)
+    run.in_rounds = True
 
 
 # --- whole-row forms -------------------------------------------------------------------------------------------------

@@ -73,7 +73,8 @@ def _to_end(run: Run, node: Repeat, after: tuple[int, int], left: int | None) ->
         raise CannotWork("open", thing="st")
     ending = () if node.ending_mode == "omit" else node.ending
     tail = total_needed(ending)
-    keep = (after[0] + tail[0] + (left or 0), after[1] + tail[1])
+    # what the words leave ("to last 2 sts") is what the rest of the row works into
+    keep = (max(after[0] + tail[0], left or 0), after[1] + tail[1])
     short = _shortened(node) if node.ending_mode in ("omit", "at") else ()
     points = _rounds(run, node, keep)
     full = len(points) - 1

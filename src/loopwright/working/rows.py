@@ -324,7 +324,7 @@ def _fits(made: Made, count: Count) -> bool | None:
     if noun == "ch":
         return number == made.made.get("ch") if made.view.foundation else None
     if noun in SPACES or noun == "ch-sp":
-        return number in {made.made.get("ch-sp", 0), made.made.get("group", -1), made.made.get("ch-sp", 0) + 1} if made.made.get("ch-sp") or made.made.get("group") else None
+        return number in {made.made.get("ch-sp", 0), made.made.get("group", -1)} if made.made.get("ch-sp") or made.made.get("group") else None
     if plain(noun) in HEIGHT and noun != "sl st":
         return number == made.made.get(noun, 0) or number in totals
     if noun in made.made:

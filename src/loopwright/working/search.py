@@ -24,6 +24,7 @@ WINDOW = 3.0
 FAILS = 8.0
 FRESH = 1.5
 AS_PRINTED = 0.8
+EXCUSE = 1.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -202,6 +203,8 @@ class Decoder:
         if not found:
             return []
         cleanest = min(found, key=lambda m: m.cost)
+        if cleanest.agrees is False and cleanest.left == 0:
+            found = [m for m in found if m.agrees is not True or m.cost <= cleanest.cost + EXCUSE]  # no dear excuse for a wrong count
         ordered = sorted(found, key=lambda m: m.cost + (DISAGREES if m.agrees is False else 0.0))
         results, seen = [], set()
         for made in ordered:
@@ -282,7 +285,8 @@ class Decoder:
             assumed = (("start-chain" if chain else "start", number), ("start-by-count", counted))
             fresh = replace(state, view=view, pending=None, in_rounds=step.kind == "rnd" or _joins(step.body))
             results += self._readings(fresh, step, view, FRESH if state.view is not NOTHING else 0.0, assumed, problems)
-        return [r for r in results if r[1].agrees is not False]
+        # a start solved by a count that then disagrees is none; one that the stitches alone tell stands, and the count is wrong
+        return [r for r in results if r[1].agrees is not False or not dict(r[1].assumed)["start-by-count"]]
 
     def _until(self, old: Explanation, step: Step, rows: int = 1) -> Explanation:
         """ "Continue so until 54 sts": rows of the same change until the number is there, `rows` of them where so many are told."""

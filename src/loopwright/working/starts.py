@@ -183,6 +183,8 @@ def _stand(run: Run, kind: str, length: int) -> None:
         at = Slot(0, len(run.view.items), "ring")
     elif run.last is not None and run.last.how in ("space", "between"):
         at = run.last
+    elif run.slipped and run.last is not None:
+        at = run.last
     elif run.view.open_end or run.pos < run.end:
         if not run.view.open_end:
             while run.pos < run.end - 1 and run.item(run.pos) == CHAIN:
@@ -213,9 +215,7 @@ def skip_foundation(run: Run, kind: str, said: int | None) -> None:
 
     `said` is the k of "kth ch from hook"; None: custom or the count tells where the first stitch goes.
     """
-    tall = height(kind)
-    if tall is None:
-        tall = 1
+    tall = max(height(kind) or 1, height(run.main_kind) or 1 if said is not None else 0)
     if said is None:
         turned = run.start_chain is not None and run.start_chain[1] == "foundation-turn"
         if turned:

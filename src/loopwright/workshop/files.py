@@ -15,7 +15,7 @@ from pathlib import Path
 
 from loopwright.source import Source
 
-MAX_BYTES = 10_000_000
+MAX_BYTES = 2_000_000
 _NEW_FILE = 0o666
 
 _BOMS = ((b"\xff\xfe", "UTF-16"), (b"\xfe\xff", "UTF-16"))
