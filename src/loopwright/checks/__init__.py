@@ -4,14 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 
-from loopwright.checks import materials, repeat_divides, repeat_times, row_numbers, sizes_unequal
+from loopwright.checks import (
+    abbreviations, cautions, colours, counts_missing, decimals, free_length, gauge_possible, gauge_stitch, groups, marks, materials, mixed_terms,
+    multiples, parity, repeat_divides, repeat_times, row_asks_more, row_numbers, row_or_round, sides, size_gauges, size_order, sizes_unequal, skipped, sums,
+    turning_chain, yarn_need,
+)
 from loopwright.checks.pattern import Pattern, look
 from loopwright.findings import Finding
 from loopwright.model.report import Report
 from loopwright.model.tree import Document
 
 RULES: tuple[Callable[[Pattern], Iterable[Finding]], ...] = (
-    repeat_divides.rule, repeat_times.rule, row_numbers.rule, sizes_unequal.rule, materials.rule,
+    abbreviations.rule, cautions.rule, colours.rule, counts_missing.rule, decimals.rule, free_length.rule, gauge_possible.rule, gauge_stitch.rule,
+    groups.rule, marks.rule, materials.rule, mixed_terms.rule, multiples.rule, parity.rule, repeat_divides.rule, repeat_times.rule,
+    row_asks_more.rule, row_numbers.rule, row_or_round.rule, sides.rule, size_gauges.rule, size_order.rule, sizes_unequal.rule, skipped.rule, sums.rule,
+    turning_chain.rule, yarn_need.rule,
 )
 
 

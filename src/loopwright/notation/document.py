@@ -112,7 +112,7 @@ def _line(text: str, start: int, end: int, which: Dialect, sizes: int, seen_row:
     titled = title_before(text, start, end)
     if titled is not None:
         return [Section(titled[0], span=Span(start, titled[1])), *_line(text, titled[1], end, which, sizes, True)]
-    found = labels_in(text, start, end)
+    found = labels_in(text, start, end, sizes)
     if not found:
         return _unlabelled(text, start, end, which, sizes, seen_row)
     items: list[Item] = []
