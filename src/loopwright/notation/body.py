@@ -404,8 +404,11 @@ def _bracket(cur: Cursor, before: list[Node]) -> Node | None:
         return None
     unknown = cur.unknown
     inside = tuple(nodes_until(cur, "close"))
+    counted = cur.tokens[cur.at - 1] if cur.kind() == "close" and cur.tokens[cur.at - 1].kind == "times" else None
     if cur.kind() == "close":
         cur.at += 1
+    if counted is not None and len(inside) > 0 and cur.kind() != "times":  # "(3 ch and 1 dc in the ring 7 times)"
+        return Repeat(inside, "more" if counted.value[1] else "times", Num((counted.value[0],)), span=cur.span_from(start))
     if not before and len(inside) == 1 and isinstance(inside[0], Chain) and cur.kind() not in ("times", "star"):
         return inside[0]
     only_unknown = all(isinstance(n, (Unknown, Mark)) for n in inside)
@@ -583,6 +586,9 @@ def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     start = cur.at
     cur.at += 1
     _from_star(cur)
+    if cur.kind() == "times" and cur.low(1) == "from" and cur.kind(2) == "star":  # "repeat 4 times from *"
+        cur.tokens.insert(cur.at + 3, cur.take())
+        cur.at += 2
     begin = stars.pop() if stars else 0
     lead = 0
     while begin == 0 and lead < len(out) and isinstance(out[lead], (Chain, Mark)) and not stars and lead == 0:

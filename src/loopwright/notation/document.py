@@ -23,6 +23,7 @@ from loopwright.source import Source, Span
 from loopwright.terms import Dialect, dialect
 
 MAX_LINE = 20_000
+_INSTRUCTIONS = ("Make", "Chain", "Group", "Repeat", "Ring", "Join", "Skip", "InTurn", "Spread", "Evenly", "EveryKth", "AtEnds", "PatternRun")
 _HEAD = re.compile(r"(?P<name>[A-Z][A-Za-z ]{1,30}):\s*(?P<value>\S.*)$")
 _FIT = re.compile(r"\{(?P<blank>[^{}]+)\}:\s*(?P<sentence>\S.*)$")
 _HEAD_NAMES = frozenset(
@@ -139,12 +140,15 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
     told = order_of(text[body_at:end].strip(), sizes)
     if told is not None and (seen_row or told.what == "even"):
         return _row(text, None, body_at, end, which, sizes)
-    first_stop = re.search(r"[.;]\s+(?=[A-Z])", text[body_at:end])
-    nodes, unknown = _nodes(text, body_at, body_at + first_stop.start() if first_stop else end, which, sizes)
-    instructions = sum(1 for n in nodes if type(n).__name__ in ("Make", "Chain", "Group", "Repeat", "Ring", "Join", "Skip"))
-    if instructions and (seen_row or _START.match(text[body_at:end])) and unknown <= 2 * instructions + 3:
-        section: list[Item] = [Section(head["name"], span=Span(start, body_at))] if head else []
-        return [*section, *_row(text, None, body_at, end, which, sizes)]
+    instructions = 0
+    stops = [m.start() for m in re.finditer(r"[.;]\s+(?=[A-Z])", text[body_at:end])]
+    for a, b in itertools.pairwise([0, *stops[:4], end - body_at]):
+        nodes, unknown = _nodes(text, body_at + a, body_at + b, which, sizes)
+        made = sum(1 for n in nodes if type(n).__name__ in _INSTRUCTIONS)
+        instructions += made
+        if made and (seen_row or _START.match(text[body_at + a : end])) and unknown <= 2 * made + 3:
+            section: list[Item] = [Section(head["name"], span=Span(start, body_at))] if head else []
+            return [*section, *_row(text, None, body_at, end, which, sizes)]
     if len(line) < 60 and not line.rstrip().endswith(".") and not instructions:
         return [Section(line.rstrip(": "), span=span)]
     return [Prose(line, span)]

@@ -24,6 +24,8 @@ DEFAULT_SHELL = 5
 def do_all(run: Run, nodes: Sequence[Node], after: tuple[int, int] = (0, 0)) -> None:
     """Works nodes in order. `after` = (stitches, spaces) that what follows the nodes still needs."""
     needs = [needed(node) for node in nodes]
+    closed = next((i for i, node in enumerate(nodes) if isinstance(node, Join) and i), len(nodes))
+    needs[closed:] = [(0, 0)] * (len(nodes) - closed)  # what comes after the join takes nothing of this round
     for i, node in enumerate(nodes):
         rest = needs[i + 1 :]
         run.reserve = after[0] + sum(n[0] for n in rest)
@@ -304,6 +306,9 @@ def move_start(run: Run, at: int) -> None:
 def _start_again(run: Run, slot: Slot) -> None:
     """A round that starts in a space without a stitch there comes back to that space at its end."""
     first = first_stitch(run.following)
+    lead = run.following[0] if run.following else None
+    if isinstance(lead, Chain) and first is not None and (HEIGHT.get(plain(first[0])) or 0) > 1:
+        return
     if first is None or first[1] is not None and first[1].quant in ("same", "first"):
         return
     n = len(run.view.items)
