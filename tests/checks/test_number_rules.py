@@ -9,18 +9,42 @@ COLOURS = "Reed Cowl\nYarn: DK, wool, in A (sand), B (reed){more}\nHook: 4 mm\nG
 BODY = "\nBody\nCh 13.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (12 sc)\n"
 
 CASES = [
-    ("C006", HEAD + "Multiple: chain a multiple of 6 + 2\n\nBody\nCh 45.\n", HEAD + "Multiple: chain a multiple of 6 + 2\n\nBody\nCh 44.\n"),
-    ("C006", "Pattern is a multiple of 2 + 1, plus 2 for the turning chain. For a sample ch 32.\nRow 1: Sc in 2nd ch from hook.\n", "Pattern is a multiple of 2 + 1, plus 2 for the turning chain. For a sample ch 33.\nRow 1: Sc in 2nd ch from hook.\n"),
+    (
+        "C006",
+        HEAD + "Multiple: chain a multiple of 6 + 2\n\nBody\nCh 45.\n",
+        HEAD + "Multiple: chain a multiple of 6 + 2\n\nBody\nCh 44.\n",
+    ),
+    (
+        "C006",
+        "Pattern is a multiple of 2 + 1, plus 2 for the turning chain. For a sample ch 32.\nRow 1: Sc in 2nd ch from hook.\n",
+        "Pattern is a multiple of 2 + 1, plus 2 for the turning chain. For a sample ch 33.\nRow 1: Sc in 2nd ch from hook.\n",
+    ),
     ("C006", HEAD + "Multiple: 16 sts; chain a multiple of 16 + 3\n\nBody\nCh 48.\n", HEAD + "Multiple: 8 sts\n\nBody\nCh 49.\n"),
     ("C034", "For 7 repeats chain 4 x 8 = 28 + 1 = 29.\nCh 29.\n", "For 7 repeats chain 4 x 7 = 28 + 1 = 29.\nCh 29.\n"),
     ("C034", "Ch 6 + 2 = 9.\n", "Gauge: 15 x 20 = 10 cm\nCh 6 + 2 = 8.\n"),
-    ("C020", SIZES.format(around="40 (44, 48, 52)") + ROUND.format(n="64 (70, 67, 83)"), SIZES.format(around="40 (44, 48, 52)") + ROUND.format(n="64 (70, 77, 83)")),
-    ("C020", SIZES.format(around="40 (44, 84, 52)") + ROUND.format(n="64 (70, 77, 83)"), SIZES.format(around="40 (44, 48, 52)") + ROUND.format(n="64 (70, 70, 83)")),
-    ("C021", SIZES.format(around="40 (44, 48, 52)") + ROUND.format(n="64 (70, 84, 98)"), SIZES.format(around="40 (44, 48, 52)") + ROUND.format(n="64 (70, 77, 83)")),
+    (
+        "C020",
+        SIZES.format(around="40 (44, 48, 52)") + ROUND.format(n="64 (70, 67, 83)"),
+        SIZES.format(around="40 (44, 48, 52)") + ROUND.format(n="64 (70, 77, 83)"),
+    ),
+    (
+        "C020",
+        SIZES.format(around="40 (44, 84, 52)") + ROUND.format(n="64 (70, 77, 83)"),
+        SIZES.format(around="40 (44, 48, 52)") + ROUND.format(n="64 (70, 70, 83)"),
+    ),
+    (
+        "C021",
+        SIZES.format(around="40 (44, 48, 52)") + ROUND.format(n="64 (70, 84, 98)"),
+        SIZES.format(around="40 (44, 48, 52)") + ROUND.format(n="64 (70, 77, 83)"),
+    ),
     (
         "C022",
-        SIZES.format(around="40 (44, 48, 52)") + ROUND.format(n="64 (71, 76, 84)") + "Rnd 2: Ch 1, *sc in next st, ch 1, sk next st; rep from * around; join with sl st to first sc.\n",
-        SIZES.format(around="40 (44, 48, 52)") + ROUND.format(n="64 (71, 76, 84)") + "Rnd 2: Ch 1, sc in each st around; join with sl st to first sc.\n",
+        SIZES.format(around="40 (44, 48, 52)")
+        + ROUND.format(n="64 (71, 76, 84)")
+        + "Rnd 2: Ch 1, *sc in next st, ch 1, sk next st; rep from * around; join with sl st to first sc.\n",
+        SIZES.format(around="40 (44, 48, 52)")
+        + ROUND.format(n="64 (71, 76, 84)")
+        + "Rnd 2: Ch 1, sc in each st around; join with sl st to first sc.\n",
     ),
     (
         "C023",
@@ -33,14 +57,30 @@ CASES = [
     ("C039", HEAD.replace("4 mm", "12 mm") + BODY, HEAD.replace("4 mm", "2.75 mm") + BODY),
     ("C030", HEAD + BODY + "Fold over .025 in and sew.\n", HEAD + BODY + "Fold over .25 in and sew.\n"),
     ("C030", HEAD.replace("4 mm", "45 mm hook") + BODY, HEAD.replace("4 mm", "4.5 mm hook") + BODY),
-    ("C030", HEAD + BODY + "Row 2: Ch 1, sc in each of next 2.4 sts.\n", HEAD + "\n" + BODY + "Row 2: Ch 1, sc in each of next 2 sts, turn.\n"),
-    ("C032", HEAD.replace("DK, wool", "DK, wool, 50 g = 110 m, 6 balls (900 m)") + BODY, HEAD.replace("DK, wool", "DK, wool, 50 g = 110 m, 6 balls (660 m)") + BODY),
+    (
+        "C030",
+        HEAD + BODY + "Row 2: Ch 1, sc in each of next 2.4 sts.\n",
+        HEAD + "\n" + BODY + "Row 2: Ch 1, sc in each of next 2 sts, turn.\n",
+    ),
+    (
+        "C032",
+        HEAD.replace("DK, wool", "DK, wool, 50 g = 110 m, 6 balls (900 m)") + BODY,
+        HEAD.replace("DK, wool", "DK, wool, 50 g = 110 m, 6 balls (660 m)") + BODY,
+    ),
     ("C040", HEAD.replace("DK, wool", "DK, wool, 50 g = 110 m, 9 balls") + BODY, HEAD.replace("DK, wool", "DK, wool, 50 g = 110 m") + BODY),
     ("C016", COLOURS.format(more="", second="C"), COLOURS.format(more="", second="B")),
     ("C017", COLOURS.format(more=" and C (foam)", second="B"), COLOURS.format(more="", second="B")),
-    ("C033", HEAD.replace("Reed Cowl", "Reed Baby Bonnet") + BODY + "\nTies\nCh 60.\n", HEAD.replace("Reed Cowl", "Reed Baby Bonnet") + "Notes: Ties near a baby's neck can strangle.\n" + BODY + "\nTies\nCh 60.\n"),
+    (
+        "C033",
+        HEAD.replace("Reed Cowl", "Reed Baby Bonnet") + BODY + "\nTies\nCh 60.\n",
+        HEAD.replace("Reed Cowl", "Reed Baby Bonnet") + "Notes: Ties near a baby's neck can strangle.\n" + BODY + "\nTies\nCh 60.\n",
+    ),
     ("C033", HEAD.replace("Reed Cowl", "Reed Warbler Toy") + BODY, HEAD + BODY),
-    ("C035", HEAD + "\nBody\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around.\n", HEAD + "\nBody\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\nRnd 3: Sc in each st around.\n"),
+    (
+        "C035",
+        HEAD + "\nBody\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around.\n",
+        HEAD + "\nBody\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\nRnd 3: Sc in each st around.\n",
+    ),
     (
         "C031",
         "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10 sc)\nRow 2: Ch 1, sc in each of next 4 sts, sk next 2 sts, sc in each of next 4 sts, turn. (8 sc)\nRow 3: Ch 1, sc in each of next 10 sts, turn. (10 sc)\n",
@@ -56,7 +96,11 @@ def test_fires_and_stays_silent(codes, code, has, has_not):
 
 
 def test_rounding_to_whole_repeats_is_no_other_gauge(codes):
-    text = SIZES.format(around="46 (48, 51, 54)") + ROUND.format(n="72 (80, 80, 88)") + "Rnd 2: Ch 1, *sc in each of next 7 sts, 2 sc in next st; rep from * around; join with sl st to first sc.\n"
+    text = (
+        SIZES.format(around="46 (48, 51, 54)")
+        + ROUND.format(n="72 (80, 80, 88)")
+        + "Rnd 2: Ch 1, *sc in each of next 7 sts, 2 sc in next st; rep from * around; join with sl st to first sc.\n"
+    )
     assert "C021" not in codes(text)
 
 

@@ -114,4 +114,9 @@ def _is_abbreviation(token: str, known: frozenset[str]) -> bool:
         return False
     if low in ("rs", "ws", "mc", "cc") and token != token.upper():
         return False
-    return low in known or key(low) in known or any(p in known for p in parts(low)[:1] if _TOG.match(low)) or bool(_POST.match(low) and parts(low)[1] in known)
+    return (
+        low in known
+        or key(low) in known
+        or any(p in known for p in parts(low)[:1] if _TOG.match(low))
+        or bool(_POST.match(low) and parts(low)[1] in known)
+    )

@@ -63,7 +63,10 @@ def _unused(pattern: Pattern, told: Told, entries: Sequence[Entry]) -> Iterator[
 def _stands(form: str, text: str) -> bool:
     """An abbreviation stands in the text, also with a number or as a part of a composed one (fpdc, 3tog)."""
     plain = re.escape(form.strip(" ."))
-    return re.search(rf"(?<![A-Za-z]){plain}s?(?![A-Za-z])|(?<=[a-z\d]){plain}\b|\b{plain}(?=\d?tog|dc|tr|sc|hdc)", text, re.IGNORECASE) is not None
+    return (
+        re.search(rf"(?<![A-Za-z]){plain}s?(?![A-Za-z])|(?<=[a-z\d]){plain}\b|\b{plain}(?=\d?tog|dc|tr|sc|hdc)", text, re.IGNORECASE)
+        is not None
+    )
 
 
 def _told_in_words(entry: Entry, text: str) -> bool:

@@ -14,15 +14,19 @@ _SMALL = re.compile(
     r"\b(?:bab(?:y|ies)|infants?|newborns?|preemies?|toddlers?|layette|pram|cot|crib|christening|booties?|bibs?|(?:0|3|6|9|12)\s*(?:[-–]\s*\d+\s*)?(?:months?|mths?|m)\b)",
     re.IGNORECASE,
 )
-_TOY = re.compile(r"\b(?:toys?|amigurumi|dolls?|plush(?:ie)?|teddy|rattles?|teethers?|stuffies|stuffed animal|loveys?|lovies)\b", re.IGNORECASE)
+_TOY = re.compile(
+    r"\b(?:toys?|amigurumi|dolls?|plush(?:ie)?|teddy|rattles?|teethers?|stuffies|stuffed animal|loveys?|lovies)\b", re.IGNORECASE
+)
 _RISKS = (
     ("ties", re.compile(r"\b(?:ties?|tie cords?|cords?|drawstrings?|ribbons?|strings?|straps?)\b", re.IGNORECASE)),
     ("small parts", re.compile(r"\b(?:buttons?|beads?|safety eyes?|pompoms?|pom-poms?|bells?|snaps?|press studs?)\b", re.IGNORECASE)),
     ("a blanket", re.compile(r"\b(?:blankets?|afghans?|throws?|shawls?|cowls?)\b", re.IGNORECASE)),
 )
 _CAUTION = re.compile(
-    r"\b(?:strangl\w*|chok\w*|swallow\w*|under (?:three|3)|suffocat\w*|cautions?|warnings?|safety(?! eyes?)|never leave|unattended|asleep|sleeping|"
-    r"out of (?:a |the )?(?:baby's |reach|cot|crib)|cot in the first year|small parts? (?:can|may)|(?:not|no) (?:a )?(?:toys?|suitable)|come off|catch|trim every end|keep them short)\b",
+    r"\b(?:strangl\w*|chok\w*|swallow\w*|under (?:three|3)|suffocat\w*|cautions?|warnings?|safety(?! eyes?)|never leave|"
+    r"unattended|asleep|sleeping|"
+    r"out of (?:a |the )?(?:baby's |reach|cot|crib)|cot in the first year|small parts? (?:can|may)|"
+    r"(?:not|no) (?:a )?(?:toys?|suitable)|come off|catch|trim every end|keep them short)\b",
     re.IGNORECASE,
 )
 

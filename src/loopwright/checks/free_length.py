@@ -10,7 +10,9 @@ from loopwright.findings import Finding
 from loopwright.source import Span
 
 _FREE = re.compile(
-    r"\b(?:until|till)\b[^.;\n{]{0,50}\b(?:measures?|is)\b[^.;\n{]{0,25}\d|\b(?:to|until)\s+(?:the\s+)?desired\s+(?:length|depth|width|height)|\bas long as (?:you (?:like|want)|desired|wished)",
+    r"\b(?:until|till)\b[^.;\n{]{0,50}\b(?:measures?|is)\b[^.;\n{]{0,25}\d|"
+    r"\b(?:to|until)\s+(?:the\s+)?desired\s+(?:length|depth|width|height)|"
+    r"\bas long as (?:you (?:like|want)|desired|wished)",
     re.IGNORECASE,
 )
 _PICKUP = re.compile(

@@ -27,7 +27,12 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
         if yarn is not None and told.stitches and told.stitch in (yarn.gauge_stitch, "sc", "hdc", "dc"):
             low, high = yarn.gauge[0] / ROOM_GAUGE, yarn.gauge[1] * ROOM_GAUGE
             if not low <= told.stitches <= high:
-                facts = {"told": f"{told.stitches:g} {told.noun} in 10 cm", "yarn": yarn.name, "low": f"{yarn.gauge[0]:g}", "high": f"{yarn.gauge[1]:g}"}
+                facts = {
+                    "told": f"{told.stitches:g} {told.noun} in 10 cm",
+                    "yarn": yarn.name,
+                    "low": f"{yarn.gauge[0]:g}",
+                    "high": f"{yarn.gauge[1]:g}",
+                }
                 yield Finding("C029", told.span, facts)
     if yarn is not None:
         yield from _hook(pattern, yarn)
@@ -49,7 +54,13 @@ def _shape(pattern: Pattern, told: Gauge) -> Iterator[Finding]:
         return
     wide = told.rows / told.stitches
     if not usual.low / ROOM_SHAPE <= wide <= usual.high * ROOM_SHAPE:
-        facts = {"stitch": told.noun, "ratio": f"{wide:.2f}", "low": f"{usual.low:g}", "high": f"{usual.high:g}", "terms": pattern.document.terms.upper()}
+        facts = {
+            "stitch": told.noun,
+            "ratio": f"{wide:.2f}",
+            "low": f"{usual.low:g}",
+            "high": f"{usual.high:g}",
+            "terms": pattern.document.terms.upper(),
+        }
         yield Finding("C038", told.span, facts)
 
 

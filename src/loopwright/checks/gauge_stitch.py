@@ -10,7 +10,9 @@ from loopwright.checks.pattern import Pattern
 from loopwright.findings import Finding
 
 _PLAIN = re.compile(r"^(?:sts?|stitch(?:es)?)$", re.IGNORECASE)
-_TOLD = re.compile(r"\bin\s+(?!\d)(?:the\s+)?[A-Za-z-]+|\bpatt|\bpatterns?\b|\brepeats?\b|\bmotif|\bsquare|\brounds?\s+\d|\bof\s+[A-Za-z]", re.IGNORECASE)
+_TOLD = re.compile(
+    r"\bin\s+(?!\d)(?:the\s+)?[A-Za-z-]+|\bpatt|\bpatterns?\b|\brepeats?\b|\bmotif|\bsquare|\brounds?\s+\d|\bof\s+[A-Za-z]", re.IGNORECASE
+)
 
 
 def rule(pattern: Pattern) -> Iterator[Finding]:

@@ -14,7 +14,9 @@ NUMBER = r"\d{1,4}(?:\.\d{1,3})?"
 _UNIT = r"(?P<unit>cm|mm|inch(?:es)?|ins?\b|\"|″)"
 _LENGTH = re.compile(rf"(?:=|\bto\b|\bin\b|\bover\b|\bper\b|\bmeasures?\b|\bare\b)\s*(?P<length>{NUMBER})?\s*{_UNIT}", re.IGNORECASE)
 _ROWS = re.compile(rf"(?P<rows>{NUMBER})\s*(?:rows?|rnds?|rounds?)\b", re.IGNORECASE)
-_STITCHES = re.compile(rf"(?P<sts>{NUMBER})\s+(?P<noun>[A-Za-z][A-Za-z .-]{{0,40}}?)\s*(?=,|;|\bx\b|×|\band\b|&|=|\bto\b|\bin\b|\bover\b|\bper\b|\bby\b|$)")
+_STITCHES = re.compile(
+    rf"(?P<sts>{NUMBER})\s+(?P<noun>[A-Za-z][A-Za-z .-]{{0,40}}?)\s*(?=,|;|\bx\b|×|\band\b|&|=|\bto\b|\bin\b|\bover\b|\bper\b|\bby\b|$)"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +47,10 @@ def gauge(pattern: Pattern) -> Gauge | None:
     noun = sts["noun"].strip() if sts else ""
     which = dialect(pattern.document.terms)
     return Gauge(
-        told.value_span, told.value, which.kind_of(noun) if noun else None, noun,
-        float(sts["sts"]) * 100 / over_mm if sts else None, float(rows["rows"]) * 100 / over_mm if rows else None,
+        told.value_span,
+        told.value,
+        which.kind_of(noun) if noun else None,
+        noun,
+        float(sts["sts"]) * 100 / over_mm if sts else None,
+        float(rows["rows"]) * 100 / over_mm if rows else None,
     )

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from loopwright.checks.pattern import Pattern
-from loopwright.findings import Finding
+from loopwright.findings import Edit, Finding, Fix
 from loopwright.source import Span
+from loopwright.terms import dialect
 
 # Names that only one of the two dialects has; dc, tr and dtr are in both and prove nothing. Source: the lists named in terms/dialects.
 _US = re.compile(r"\b(?:sc(?:\d?tog)?|hdc(?:\d?tog)?|single crochets?|half double crochets?)\b", re.IGNORECASE)
@@ -25,8 +26,27 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
     told = pattern.value("terms")
     if strange and (own or told is not None):
         span, word = strange[0]
-        facts = {"word": word, "terms": which.upper(), "other": "UK" if which == "us" else "US", "own": own[0][1] if own else f"Terms: {which.upper()}"}
-        yield Finding("C007", span, facts)
+        facts = {
+            "word": word,
+            "terms": which.upper(),
+            "other": "UK" if which == "us" else "US",
+            "own": own[0][1] if own else f"Terms: {which.upper()}",
+        }
+        yield Finding("C007", span, facts, fix=_fix(strange, which))
+
+
+def _fix(strange: Sequence[tuple[Span, str]], which: str) -> Fix | None:
+    """The strange names put into the pattern's own terms. Not safe: the names that both dialects have may be meant in the other."""
+    own, other = dialect(which), dialect("uk" if which == "us" else "us")
+    edits = []
+    for span, word in strange:
+        kind = other.kind_of(word)
+        if kind is None:
+            return None
+        said = own.term(kind)
+        better = said.plural if " " in word and word.lower().endswith("s") else said.long if " " in word else said.short
+        edits.append(Edit(span, better.capitalize() if word[0].isupper() else better))
+    return Fix(f"put them into {which.upper()} terms", tuple(edits), safe=False)
 
 
 def _in_rows(pattern: Pattern, names: re.Pattern[str]) -> Iterator[tuple[Span, str]]:

@@ -18,7 +18,9 @@ _MULTIPLE = re.compile(
     re.IGNORECASE,
 )
 _CHAIN_TOLD = re.compile(r"\bch(?:ain)?\s+(?:a\s+|any\s+|in\s+)?(?:a\s+)?multiples?\b", re.IGNORECASE)
-_SAMPLE = re.compile(r"\b(?:sample|swatch|example)\b[^.\n]{0,40}?\b(?:ch(?:ain)?\s+(?P<after>\d{1,4})|(?P<before>\d{1,4})\s+ch)\b", re.IGNORECASE)
+_SAMPLE = re.compile(
+    r"\b(?:sample|swatch|example)\b[^.\n]{0,40}?\b(?:ch(?:ain)?\s+(?P<after>\d{1,4})|(?P<before>\d{1,4})\s+ch)\b", re.IGNORECASE
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,7 +53,10 @@ def _told(text: str) -> _Told | None:
         if every < 2 or text[max(0, m.start() - 200) : m.start()].rpartition("\n")[2].lstrip().startswith("{"):
             continue  # sentences of the Fit are worked out, not sampled
         plus = int(m["plus"] or 0)
-        chained = bool(_CHAIN_TOLD.search(text[max(0, m.start() - 20) : m.start() + 10])) or "ch" in ((m["sts"] or "") + (m["sts2"] or "")).lower()
+        chained = (
+            bool(_CHAIN_TOLD.search(text[max(0, m.start() - 20) : m.start() + 10]))
+            or "ch" in ((m["sts"] or "") + (m["sts2"] or "")).lower()
+        )
         if m["chain"]:
             rests = {plus + int(m["chain"])}
         elif chained:

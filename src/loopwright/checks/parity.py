@@ -22,7 +22,9 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
             odd = [int(v) % 2 == 1 for v in one.values]
             if id(row) in rows and one.noun in ("", "sts", "sc", "hdc", "dc", "tr") and 0 < sum(odd) < len(odd):
                 few = [s for s, o in zip(pattern.document.sizes, odd, strict=True) if o == (sum(odd) * 2 <= len(odd))]
-                yield Finding("C022", one.span, {"sizes": ", ".join(few), "is": "odd" if sum(odd) * 2 <= len(odd) else "even"}, sizes=tuple(few))
+                yield Finding(
+                    "C022", one.span, {"sizes": ", ".join(few), "is": "odd" if sum(odd) * 2 <= len(odd) else "even"}, sizes=tuple(few)
+                )
                 break
 
 

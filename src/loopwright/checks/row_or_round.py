@@ -1,11 +1,11 @@
-""" "Row" where the work goes round and is joined."""
+"""The word "Row" where the work goes round and is joined."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
 
-from loopwright.checks.pattern import Part, Pattern
+from loopwright.checks.pattern import Pattern
 from loopwright.findings import Edit, Finding, Fix
 from loopwright.model.tree import Join, Label, Mark, Row
 from loopwright.source import Span
@@ -20,20 +20,21 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
         joined = [row for _, row in part.rows if _is_joined_row(row)]
         if not joined or not (pattern.whole or {"row", "rnd"} <= kinds):
             continue
-        yield _finding(pattern, part, joined)
+        if (first := joined[0].label) is not None:
+            yield _finding(pattern, first, joined)
 
 
 def _is_joined_row(row: Row) -> bool:
     if row.label is None or row.label.kind != "row":
         return False
     last = next((n for n in reversed(row.body) if not isinstance(n, Mark)), None)
-    home = isinstance(last, Join) and (last.place is None or last.place.quant in ("first", "last") or last.place.thing.kind in ("tch", "ch"))
+    home = isinstance(last, Join) and (
+        last.place is None or last.place.quant in ("first", "last") or last.place.thing.kind in ("tch", "ch")
+    )
     return home and len(row.body) > 1 and not any(isinstance(n, Mark) and n.what in ("turn", "fasten-off") for n in row.body)
 
 
-def _finding(pattern: Pattern, part: Part, joined: Sequence[Row]) -> Finding:
-    first = joined[0].label
-    assert first is not None
+def _finding(pattern: Pattern, first: Label, joined: Sequence[Row]) -> Finding:
     edits = tuple(e for row in joined if row.label for e in _edits(pattern.document.text, row.label))
     better = _WORD.sub(_round, first.text)
     fix = Fix("call the rows that are joined rounds", edits) if edits else None

@@ -10,7 +10,11 @@ from loopwright.findings import Edit, Finding, Fix
 from loopwright.model.tree import Mark, Row
 from loopwright.source import Span
 
-_NO_TURN = re.compile(r"\b(?:do not|don['’]t|without|never)\s+turn|\bfasten off\b|\bbreak off\b|\brejoin\b|\bjoin\b[^.;]{0,30}\b(?:yarn|thread|[A-H]|MC|CC)\b", re.IGNORECASE)
+_NO_TURN = re.compile(
+    r"\b(?:do not|don['’]t|without|never)\s+turn|\bfasten off\b|\bbreak off\b|\brejoin\b|"
+    r"\bjoin\b[^.;]{0,30}\b(?:yarn|thread|[A-H]|MC|CC)\b",
+    re.IGNORECASE,
+)
 _SIDE = re.compile(r"\b(RS|WS|right side|wrong side)\b", re.IGNORECASE)
 _OTHER = {"RS": "WS", "WS": "RS", "rs": "ws", "ws": "rs", "right side": "wrong side", "wrong side": "right side"}
 _WORDS = {"RS": "right side", "WS": "wrong side"}
@@ -58,8 +62,11 @@ def _turns(pattern: Pattern, row: Row, one_habit: bool) -> int | None:
 def _finding(pattern: Pattern, known: Row, row: Row, turns: int) -> Finding:
     side = row.side or "RS"
     facts = {
-        "label": row.label.text if row.label else "this row", "side": _WORDS[side], "before": known.label.text if known.label else "an earlier row",
-        "other": _WORDS[known.side or "RS"], "turns": "1 turn" if turns == 1 else f"{turns} turns" if turns else "no turn",
+        "label": row.label.text if row.label else "this row",
+        "side": _WORDS[side],
+        "before": known.label.text if known.label else "an earlier row",
+        "other": _WORDS[known.side or "RS"],
+        "turns": "1 turn" if turns == 1 else f"{turns} turns" if turns else "no turn",
     }
     span = row.label.span if row.label and row.label.span.end else row.span
     m = _SIDE.search(pattern.document.text, span.start, span.end)

@@ -13,7 +13,7 @@ SMALL = 20  # rests and repeats below this go up and down by right
 
 
 def rule(pattern: Pattern) -> Iterator[Finding]:
-    """Three sizes or more; only where leaving one number out makes the rest rise without a break, and it is off by more than a twentieth."""
+    """Three sizes or more; only where the rest rise without a break once one number is left out, and it is off by more than a twentieth."""
     if len(pattern.document.sizes) < 3:
         return
     lists = [p for _, p in counts(pattern) if min(p.values) >= SMALL]

@@ -28,7 +28,13 @@ def _row(pattern: Pattern, part: Part, at: int, row: Row) -> Iterator[Finding]:
             continue
         if asks.takes - stands == skipped:
             label = row.label.text if row.label else "this row"
-            facts = {"label": label, "asks": asks.takes, "there": stands, "skipped": skipped, "before": before.label.text if before.label else "the row before"}
+            facts = {
+                "label": label,
+                "asks": asks.takes,
+                "there": stands,
+                "skipped": skipped,
+                "before": before.label.text if before.label else "the row before",
+            }
             yield Finding("C031", row.label.span if row.label and row.label.span.end else row.span, facts)
             return
 

@@ -10,7 +10,10 @@ from loopwright.findings import Edit, Finding, Fix
 from loopwright.source import Span
 
 _LEFT = r"(?<![\w.,/(-])(?P<a>\d{1,4})\s*(?P<op>[x×*+−-])\s*(?P<b>\d{1,4})"
-_SUM = re.compile(_LEFT + r"\s*=\s*(?P<c>\d{1,6})(?P<rest>\s*(?:\+\s*(?P<d>\d{1,4})\s*=\s*(?P<e>\d{1,6}))?)(?!\s*(?:[\d.,]*\d|cm|mm|in\b|ins\b|inch|\"|″|%|[x×*/+]))")
+_SUM = re.compile(
+    _LEFT + r"\s*=\s*(?P<c>\d{1,6})(?P<rest>\s*(?:\+\s*(?P<d>\d{1,4})\s*=\s*(?P<e>\d{1,6}))?)"
+    r"(?!\s*(?:[\d.,]*\d|cm|mm|in\b|ins\b|inch|\"|″|%|[x×*/+]))"
+)
 
 
 def rule(pattern: Pattern) -> Iterator[Finding]:

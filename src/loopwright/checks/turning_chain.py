@@ -15,7 +15,11 @@ _TOLD = re.compile(
     r"|\bfor\s+(?:the\s+)?(?:first|1st)\b",
     re.IGNORECASE,
 )
-_CLAUSE = re.compile(r"(?:ch(?:ain)?\.?[ -]*(?P<after>\d)|(?P<before>\d)[ -]*ch(?:ain)?)?[^,;.]*?\b(?P<said>does not count|do not count|not counted|counts?)\b", re.IGNORECASE)
+_CLAUSE = re.compile(
+    r"(?:ch(?:ain)?\.?[ -]*(?P<after>\d)|(?P<before>\d)[ -]*ch(?:ain)?)?[^,;.]*?"
+    r"\b(?P<said>does not count|do not count|not counted|counts?)\b",
+    re.IGNORECASE,
+)
 
 
 def rule(pattern: Pattern) -> Iterator[Finding]:

@@ -35,7 +35,11 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
     bought_m = per_ball_m * sum(int(b["n"]) for b in balls) if per_ball_m and balls else None
     total_m = _metres(total) if total else None
     if bought_m and total_m and len(balls) == 1 and not bought_m * 0.7 <= total_m <= bought_m * 1.05:
-        yield Finding("C032", _span(told, total), {"balls": balls[0]["n"], "per_ball": round(per_ball_m or 0), "makes": round(bought_m), "told": round(total_m)})
+        yield Finding(
+            "C032",
+            _span(told, total),
+            {"balls": balls[0]["n"], "per_ball": round(per_ball_m or 0), "makes": round(bought_m), "told": round(total_m)},
+        )
         return
     has_m = total_m or bought_m
     need_m = _need_m(pattern)
