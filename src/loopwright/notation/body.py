@@ -16,7 +16,7 @@ NOTE_WORDS = 60
 SHAPES = frozenset("shell fan scallop cluster popcorn puff bobble picot v-st cross-st petal".split())
 SKIPS = frozenset("skip sk skp miss omit".split())
 REMARKS = frozenset("increased decreased made completed formed".split())
-QUIET = FILLER | frozenset("and with for so from hook yarn this rnd row round counting made last".split())
+QUIET = FILLER | frozenset("and with for so from hook yarn this rnd row round counting made last ending".split())
 
 
 def numbers_only(cur: Cursor) -> list[Node]:
@@ -299,6 +299,8 @@ def _skip(cur: Cursor) -> Node:
     cur.skip("the", "next", "first", "last", "over")
     n = cur.number()
     found = thing(cur)
+    if found is not None and cur.low() == "of" and (cur.low(1) in ("ch", "chain", "foundation") or cur.low(1) == "the" and cur.low(2) in ("ch", "chain")):
+        cur.at += 2 + (cur.low(1) == "the")
     return Skip(n or ONE, found or STITCH, cur.span_from(start))
 
 
@@ -367,8 +369,11 @@ def _bracket(cur: Cursor, before: list[Node]) -> Node | None:
         return None
     unknown = cur.unknown
     inside = tuple(nodes_until(cur, "close"))
+    counted = cur.tokens[cur.at - 1] if cur.kind() == "close" and cur.tokens[cur.at - 1].kind == "times" else None
     if cur.kind() == "close":
         cur.at += 1
+    if counted is not None and len(inside) > 0 and cur.kind() != "times":  # "(3 ch and 1 dc in the ring 7 times)"
+        return Repeat(inside, "more" if counted.value[1] else "times", Num((counted.value[0],)), span=cur.span_from(start))
     if not before and len(inside) == 1 and isinstance(inside[0], Chain) and cur.kind() not in ("times", "star"):
         return inside[0]
     only_unknown = all(isinstance(n, (Unknown, Mark)) for n in inside)
@@ -453,7 +458,7 @@ def _note(cur: Cursor, before: list[Node], start: int) -> bool:
 
 
 def _to_end(cur: Cursor, inside: tuple[Node, ...], start: int) -> Node:
-    cur.skip("around", "across", "round", "along", "the", "row", "rnd", "entire")
+    cur.skip("around", "across", "round", "along", "the", "row", "rnd", "entire", "ch", "chain", "all")
     left = left_words(cur)
     if left is not None:
         return Repeat(inside, "left", left=left[0], span=cur.span_from(start))
@@ -546,6 +551,9 @@ def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     start = cur.at
     cur.at += 1
     _from_star(cur)
+    if cur.kind() == "times" and cur.low(1) == "from" and cur.kind(2) == "star":  # "repeat 4 times from *"
+        cur.tokens.insert(cur.at + 3, cur.take())
+        cur.at += 2
     begin = stars.pop() if stars else 0
     lead = 0
     while begin == 0 and lead < len(out) and isinstance(out[lead], (Chain, Mark)) and not stars and lead == 0:
@@ -574,6 +582,7 @@ def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
         cur.at += at_mark + 1
         made = replace(made, ending_mode="at")
     elif cur.low() in ("ending", "end") and cur.low(1) in ("with", "last", "in", "rep"):
+        last = any(cur.low(i) in ("last", "rep", "repeat") for i in range(1, 4))
         cur.skip("ending", "end", "with", "last", "rep", "repeat", "by", "in")
         tail: list[Node] = []
         while not cur.done and cur.low() not in (";", "."):
@@ -585,5 +594,5 @@ def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
                 tail.append(found_node)
             if cur.at == at:
                 cur.at += 1
-        made = replace(made, ending=tuple(tail), ending_mode="with")
+        made = replace(made, ending=tuple(tail), ending_mode="with-last" if last else "with")
     out.append(made)

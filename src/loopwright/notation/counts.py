@@ -39,6 +39,8 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
         pass
     if m is None:
         return Printed((), end, Span(end, end))
+    if re.search(r"\b(?:until|till)\s*$", text[start : m.start()], re.IGNORECASE):
+        return Printed((), end, Span(end, end))
     bracket = m["lead"] in "([{<"
     if not bracket and re.search(r"(?<!of )(?<!in )\bch(?:ain)?\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))

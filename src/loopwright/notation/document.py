@@ -15,6 +15,7 @@ from loopwright.notation.body import nodes_until, numbers_only
 from loopwright.notation.counts import printed
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.labels import Found, labels_in
+from loopwright.notation.endings import later_until, title_before, until
 from loopwright.notation.orders import number
 from loopwright.notation.orders import order as order_of
 from loopwright.notation.quiet import quiet
@@ -23,6 +24,7 @@ from loopwright.source import Source, Span
 from loopwright.terms import Dialect, dialect
 
 MAX_LINE = 20_000
+_INSTRUCTIONS = ("Make", "Chain", "Group", "Repeat", "Ring", "Join", "Skip", "InTurn", "Spread", "Evenly", "EveryKth", "AtEnds", "PatternRun")
 _HEAD = re.compile(r"(?P<name>[A-Z][A-Za-z ]{1,30}):\s*(?P<value>\S.*)$")
 _FIT = re.compile(r"\{(?P<blank>[^{}]+)\}:\s*(?P<sentence>\S.*)$")
 _HEAD_NAMES = frozenset(
@@ -150,6 +152,9 @@ def _line(text: str, start: int, end: int, which: Dialect, sizes: int, seen_row:
     fit = _FIT.match(text, start, end)
     if fit and not seen_row:
         return [FitLine(" ".join(fit["blank"].split()), fit["sentence"], Span(start, end), Span(*fit.span("sentence")))]
+    titled = title_before(text, start, end)
+    if titled is not None:
+        return [Section(titled[0], span=Span(start, titled[1])), *_line(text, titled[1], end, which, sizes, True)]
     found = labels_in(text, start, end, sizes)
     if not found:
         return _unlabelled(text, start, end, which, sizes, seen_row)
@@ -177,12 +182,15 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
     told = order_of(text[body_at:end].strip(), sizes)
     if told is not None and (seen_row or told.what == "even"):
         return _row(text, None, body_at, end, which, sizes)
-    first_stop = re.search(r"[.;]\s+(?=[A-Z])", text[body_at:end])
-    nodes, unknown = _nodes(text, body_at, body_at + first_stop.start() if first_stop else end, which, sizes)
-    instructions = sum(1 for n in nodes if type(n).__name__ in ("Make", "Chain", "Group", "Repeat", "Ring", "Join", "Skip"))
-    if instructions and (seen_row or _START.match(text[body_at:end])) and unknown <= 2 * instructions + 3:
-        section: list[Item] = [Section(head["name"], span=Span(start, body_at))] if head else []
-        return [*section, *_row(text, None, body_at, end, which, sizes)]
+    instructions = 0
+    stops = [m.start() for m in re.finditer(r"[.;]\s+(?=[A-Z])", text[body_at:end])]
+    for a, b in itertools.pairwise([0, *stops[:4], end - body_at]):
+        nodes, unknown = _nodes(text, body_at + a, body_at + b, which, sizes)
+        made = sum(1 for n in nodes if type(n).__name__ in _INSTRUCTIONS)
+        instructions += made
+        if made and (seen_row or _START.match(text[body_at + a : end])) and unknown <= 2 * made + 3:
+            section: list[Item] = [Section(head["name"], span=Span(start, body_at))] if head else []
+            return [*section, *_row(text, None, body_at, end, which, sizes)]
     if len(line) < 60 and not line.rstrip().endswith(".") and not instructions:
         return [Section(line.rstrip(": "), span=span)]
     return [Prose(line, span)]
@@ -198,9 +206,10 @@ def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, s
     said = label.label if label else None
     side: Literal["RS", "WS"] | None = None if label is None or label.side is None else "RS" if label.side == "RS" else "WS"
     whole = order_of(text[at:end].strip(), sizes)
-    order = whole if whole is not None and (whole.total_rows or whole.until_sts) else order_of(text[at:stop].strip(), sizes)
+    ends = until(text[at:end].strip(), which)
+    order = ends or whole if ends is not None or whole is not None and (whole.total_rows or whole.until_sts) else order_of(text[at:stop].strip(), sizes)
     if order is not None:
-        return [Row(said, (), () if order is whole and order.total_rows else counts, order, side, span=span)]
+        return [Row(said, (), () if order is ends or order is whole and order.total_rows else counts, order, side, span=span)]
     split = _THEN.search(text, at, stop)
     if split is not None:
         first = _row(text, label, start, split.start(), which, sizes)
@@ -210,6 +219,9 @@ def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, s
     if many is not None and (n := number(many["n"], sizes)) is not None:
         said, stop = _repeated_label(said, n), many.start()
     body_end, later = _later_order(text, at, stop, sizes)
+    if later is None and (ends := later_until(text, at, end, which)) is not None:
+        body_end, later = ends
+        counts = ()
     nodes, unknown = _nodes(text, at, body_end, which, sizes)
     if not told.sure:
         if any(isinstance(n, (Make, Group, Repeat, Either)) for n in nodes):

@@ -115,7 +115,7 @@ class Decoder:
             outcome = Outcome(step, None, FAILS, None, step.problem, dict(step.problem_facts))
             return [Explanation(self._assumed_state(state, step), old.cost + FAILS, outcome, old)]
         if step.order is not None and step.order.until_sts is not None:
-            return [self._until(old, step)]
+            return [self._until(old, step, sum(1 for s in steps[at:] if s.item == step.item))]
         key = (step.body, step.printed, step.kind, step.new_section, step.gap, step.number, step.order, state.view, state.conventions,
                state.pending, state.kind, state.in_rounds, state.joined, state.last_change, self.names, at if state.view is NOTHING else -1)
         found = self.memo.get(key)
@@ -288,13 +288,15 @@ class Decoder:
         # a start solved by a count that then disagrees is none; one that the stitches alone tell stands, and the count is wrong
         return [r for r in results if r[1].agrees is not False or not dict(r[1].assumed)["start-by-count"]]
 
-    def _until(self, old: Explanation, step: Step) -> Explanation:
-        """ "Continue so until 54 sts": rows of the same change until the number is there."""
+    def _until(self, old: Explanation, step: Step, rows: int = 1) -> Explanation:
+        """ "Continue so until 54 sts": rows of the same change until the number is there, `rows` of them where so many are told."""
         assert step.order is not None
         target = step.order.until_sts.at(0) if step.order.until_sts is not None else None
         state = old.state
         number = target if target is not None else state.view.stitches
-        kind = main_kind(step.body, state.kind)
+        if rows > 1 and state.view.items:
+            number = state.view.stitches + round((number - state.view.stitches) / rows)
+        kind = step.order.kind or main_kind(step.body, state.kind)
         view = plain_row(number, code(kind), joined=state.joined)
         made = Made(
             view, view.items, (None,) * number, (step.span.start,) * number, number, 0, {kind: number}, 0.0, 0, 0, (), state.conventions, kind,
