@@ -27,6 +27,15 @@ def parser() -> argparse.ArgumentParser:
     check.add_argument("files", nargs="+", metavar="FILE", help="a plain text pattern; - reads standard input")
     check.add_argument("--terms", choices=("us", "uk", "old"), help="which terms the text uses (found out when not said)")
     check.add_argument("--json", action="store_true", help="everything as JSON on standard output")
+    grade = verbs.add_parser(
+        "grade", help="one design in every size, at any gauge",
+        description="Fills a design's blanks for every size from its Fit sentences, works each size, and writes the pattern out.",
+    )
+    grade.add_argument("design", metavar="DESIGN", help="a design with a Fit section; - reads standard input")
+    grade.add_argument("--size", action="append", metavar="NAME", dest="sizes", help="only this size (may be given several times)")
+    grade.add_argument("--gauge", metavar="TEXT", help='another gauge, for example "18 sts and 10 rows = 10 cm"')
+    grade.add_argument("--terms", choices=("us", "uk", "old"), help="terms to write the pattern in (its own unless given)")
+    grade.add_argument("--json", action="store_true", help="everything as JSON on standard output")
     verbs.add_parser("demo", help="check the demo hat", description="Works the Samphire Beanie and prints its rows and counts.")
     return top
 
@@ -55,6 +64,10 @@ def _run(args: argparse.Namespace) -> int:
         from loopwright.cli.commands.demo import run as run_demo
 
         return run_demo()
+    if args.verb == "grade":
+        from loopwright.cli.commands.grade import run as run_grade
+
+        return run_grade(args.design, args.sizes, args.gauge, args.terms, args.json)
     from loopwright.cli.commands.check import run
 
     return run(args.files, args.terms, args.json)

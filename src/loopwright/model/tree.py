@@ -219,10 +219,39 @@ class EdgeRun:
 
 @dataclass(frozen=True, slots=True)
 class PatternRun:
-    """ "work in pattern (to end / over n sts)", "4 patterns", "shells across": what was established before goes on."""
+    """ "work in pattern (to end / over n sts)", "4 patterns", "shells across": what was established before goes on.
+
+    `left`: places that stay ("in pattern to last 3 sts").
+    """
 
     name: str | None
     n: Num | None = None
+    left: Num | None = None
+    span: Span = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
+class InTurn:
+    """Parts with a place "each …" that are worked as their places come: "1 dc in each dc, 2 dc, ch 2, 2 dc in each ch-2 sp".
+
+    The later part wins where two name the same place ("1 sc in each st, 3 sc in each corner st").
+    """
+
+    parts: tuple[Node, ...]
+    span: Span = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
+class Spread:
+    """ "in the 8 dc work 16 treble", "14 gold over 14 gold": `n` stitches over the next `over` places, as evenly as they come.
+
+    `over` None: over as many as are left of the division ("21 black over the black"). `colour` as told.
+    """
+
+    kind: str
+    n: Num
+    over: Num | None = None
+    colour: str = ""
     span: Span = NOWHERE
 
 
@@ -278,7 +307,7 @@ class Unknown:
 
 
 Node = (
-    Make | Chain | Group | Skip | Repeat | Either | Evenly | EveryKth | AtEnds | EdgeRun | PatternRun | Join | Ring | Mark | Define | Unknown
+    Make | Chain | Group | Skip | Repeat | Either | Evenly | EveryKth | AtEnds | EdgeRun | PatternRun | InTurn | Spread | Join | Ring | Mark | Define | Unknown
 )
 
 

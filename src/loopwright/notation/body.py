@@ -9,7 +9,8 @@ from loopwright.model.tree import (
     ONE, STITCH, AtEnds, Chain, Define, Either, Evenly, EveryKth, Group, Join, Make, Mark, Node, Num, Place, Repeat, Ring, Skip, Unknown,
 )
 from loopwright.notation.cursor import FILLER, Cursor
-from loopwright.notation.places import END_WORDS, PREPOSITIONS, left_words, loop_words, place, thing
+from loopwright.notation.phrases import between, in_turn, phrase
+from loopwright.notation.places import END_WORDS, PREPOSITIONS, left_words, loop_words, place, thing, underside_words
 
 MAX_DEPTH = 12
 NOTE_WORDS = 60
@@ -50,8 +51,11 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
             _repeat_from(cur, out, stars)
         else:
             found = one(cur, out)
-            if found is not None:
+            if isinstance(found, Mark) and found.what == "underside" and out and cur.tokens[at - 1].kind != "sep":
+                out.insert(len(out) - 1, found)  # "27 dc on the other side": said after the stitches
+            elif found is not None:
                 out.append(found)
+                in_turn(out)
                 _one_place(out, stars[-1] if stars else 0)
         if cur.at == at:
             cur.at += 1
@@ -94,6 +98,9 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         return None
     if kind == "open":
         return _bracket(cur, before)
+    told = phrase(cur, before)
+    if told is not None:
+        return told
     if low in SKIPS:
         return _skip(cur)
     if low in ("turn", "turning"):
@@ -131,6 +138,8 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         first = _place_first(cur)
         if first is not None:
             return first
+    if underside_words(cur):
+        return Mark("underside", span=cur.span_from(start))
     loop = loop_words(cur)
     if loop is not None:
         return Mark("loops", loop=loop, span=cur.span_from(start))
@@ -254,6 +263,7 @@ def _make(cur: Cursor) -> Node:
     if kind == "sl st" and n is None and (joined := _slip_join(cur, start)) is not None:
         return joined
     loop = loop_words(cur) or "both"
+    chains = between(cur)
     where = place(cur)
     if where is None and cur.low() in END_WORDS and (n is None or (n.at(0) or 0) < 4):
         cur.at += 1
@@ -266,7 +276,8 @@ def _make(cur: Cursor) -> Node:
         where = Place("each", None, STITCH, left=left[0])
     if loop == "both":
         loop = loop_words(cur) or "both"
-    made = Make(kind, n or ONE, where, loop if loop != "both" else where.loop if where else "both", span=cur.span_from(start))
+    chains = chains or (between(cur) if where is not None else 0)
+    made = Make(kind, n or ONE, where, loop if loop != "both" else where.loop if where else "both", between=chains, span=cur.span_from(start))
     return _more_places(cur, made, start)
 
 
@@ -330,11 +341,15 @@ def _join(cur: Cursor, before: list[Node]) -> Node:
     start = cur.at
     cur.at += 1
     via = None
-    if cur.low() == "with":
+    if cur.low() == "last" and cur.kind(1) == "kind" and cur.token(1).value == "ch":  # type: ignore[union-attr]
         cur.at += 1
+        thing(cur)  # "join last ch-3 to …": the chain is there already
+    if cur.low() == "with" or cur.kind() == "open" and cur.low(1) == "with":
+        cur.at += 1 + (cur.kind() == "open")
         cur.skip("a")
         if cur.kind() == "kind":
             via = str(cur.take().value)
+        cur.skip(")", "single")
     if cur.low() in ("to", "in", "into") and cur.low(1) in ("form", "a", "ring", "make"):
         while cur.low() in ("to", "in", "into", "form", "a", "ring", "make", "loop", "circle"):
             cur.at += 1
@@ -398,7 +413,10 @@ def _bracket(cur: Cursor, before: list[Node]) -> Node | None:
     cur.skip("*", "rep", "repeat", "worked")
     if cur.kind() == "times":
         n, more = cur.take().value
-        return Repeat(inside, "more" if more else "times", Num((n,)), span=cur.span_from(start))
+        again = Repeat(inside, "more" if more else "times", Num((n,)), span=cur.span_from(start))
+        if cur.low() in ("in", "into") and not any(isinstance(x, Make) and x.place is not None for x in inside) and (where := place(cur)) is not None:
+            return Group((again,), where, span=cur.span_from(start))  # "(3 dc, ch 2) twice in next space"
+        return again
     if cur.kind() in ("num", "blank"):
         mark, n2 = cur.at, cur.number()
         if cur.low() in ("times", "time", "x"):
@@ -411,12 +429,22 @@ def _bracket(cur: Cursor, before: list[Node]) -> Node | None:
     if where is None and cur.low() in ("each", "every"):
         where = place(cur, bare=True)
     if where is not None:
-        return Group(inside, where, span=cur.span_from(start))
+        called = _called(cur, before, start)
+        return Group(inside, where, called, span=cur.span_from(start))
     if cur.low() in END_WORDS or cur.low() == "to":
         return _to_end(cur, inside, start)
     if len(inside) == 1 and isinstance(inside[0], Make) and inside[0].place is None and inside[0].n.at(0) not in (None, 1):
         return Group(inside, Place("next", ONE), span=cur.span_from(start))
     return Repeat(inside, "once", span=cur.span_from(start))
+
+
+def _called(cur: Cursor, before: list[Node], start: int) -> str | None:
+    """ "shell (3 dc, ch 1, 3 dc) in next sp": the name told right before the bracket; it is taken off the nodes before."""
+    last = before[-1] if before else None
+    if isinstance(last, Make) and last.kind in SHAPES and last.place is None and start and cur.tokens[start - 1].kind == "kind":
+        before.pop()
+        return last.kind
+    return None
 
 
 def _name(before: list[Node], name: str) -> bool:

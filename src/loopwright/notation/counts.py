@@ -65,7 +65,11 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
         noun = _noun(cur)
         if noun == "?":
             return ()
-        cur.skip("in", "row", "rnd", "round", "all", "the", "this", "on", "made", "total", ".")
+        if cur.low() in ("in", "on") and cur.low(1) not in ("row", "rnd", "round", "all", "the", "this", "total", "last", "each"):
+            return ()  # "1 sc in next": no count
+        if cur.low() == "in" and cur.low(1) == "each" and cur.low(2) not in ("size", "sizes"):
+            return ()
+        cur.skip("in", "row", "rnd", "round", "all", "the", "this", "on", "made", "total", "last", ".")
         found.append(Count(n if n.values else Num((), n.blank), noun, span=cur.span_from(at)))
     return tuple(found)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import itertools
 import re
+from dataclasses import replace
 from typing import Literal
 
 from loopwright.model.tree import (
@@ -14,6 +15,7 @@ from loopwright.notation.body import nodes_until, numbers_only
 from loopwright.notation.counts import printed
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.labels import Found, labels_in
+from loopwright.notation.quiet import quiet
 from loopwright.notation.scanner import Token, scan
 from loopwright.source import Source, Span
 from loopwright.terms import Dialect, dialect
@@ -43,7 +45,7 @@ _START = re.compile(r".*\b(?:ch(?:ain)?\.?\s*\d|make\s+a\s+chain|\d{1,9}\s*ch\b|
 
 def read(source: Source, terms: str | None = None) -> Document:
     """Reads a pattern as written. Never raises: what cannot be read stays as prose or unknown words."""
-    text = source.text
+    text = quiet(source.text)
     said, inferred = _terms(text, terms)
     which = dialect(said)
     sizes = _sizes(text)
@@ -52,7 +54,7 @@ def read(source: Source, terms: str | None = None) -> Document:
     seen_row = False
     for number in range(1, len(source.line_starts) + 1):
         start = source.line_starts[number - 1]
-        line = source.line_text(number)
+        line = text[start : start + len(source.line_text(number))]
         if not line.strip():
             continue
         made = _line(text, start + len(line) - len(line.lstrip()), start + len(line.rstrip()), which, len(sizes), seen_row)
@@ -62,7 +64,19 @@ def read(source: Source, terms: str | None = None) -> Document:
             made = [Prose(line, Span(start, start + len(line)))]
         items.extend(made)
     noted = () if terms or not inferred else ((Span(0, min(1, len(text))), f"{said.upper()} terms taken from the stitches that the text names"),)
-    return Document(text, source.name, tuple(items), title, sizes, said, bool(terms), assumptions=noted)
+    items = [_as_written(i, source) for i in items]
+    return Document(source.text, source.name, tuple(items), title, sizes, said, bool(terms), assumptions=noted)
+
+
+def _as_written(item: Item, source: Source) -> Item:
+    """Texts that an item keeps, from the source: reading takes quiet words out of them."""
+    if isinstance(item, Prose):
+        return replace(item, text=source.cut(item.span))
+    if isinstance(item, HeadLine):
+        return replace(item, value=source.cut(item.value_span))
+    if isinstance(item, FitLine):
+        return replace(item, sentence=source.cut(item.sentence_span))
+    return item
 
 
 def write(document: Document) -> str:

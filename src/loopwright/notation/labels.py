@@ -18,7 +18,7 @@ _OPEN = re.compile(r"(?P<word>r|rnd|row|round)\s*(?P<first>\d{1,9})(?:\s*(?:-|�
 _LABEL = re.compile(
     rf"""(?:
       (?P<word>{_WORD}|r)\s*\.?\s*(?P<first>\d{{1,9}}|\{{[^{{}}\n]+\}})(?:\s*(?P<join>-|–|—|to|through|thru|and|&)\s*(?:{_WORD}|r)?\s*(?P<last>\d{{1,9}}|\{{[^{{}}\n]+\}}))?
-    | (?P<ofirst>\d{{1,9}})(?:st|nd|rd|th)(?:\s*(?P<ojoin>-|–|to|and|through)\s*(?P<olast>\d{{1,9}})(?:st|nd|rd|th))?\s*(?P<oword>{_WORD})(?:\s+incl(?:usive|\.)?)?
+    | (?P<ofirst>\d{{1,9}})(?:st|nd|rd|th)(?:\s*(?P<ojoin>-|–|to|and|through)\s*(?P<olast>\d{{1,9}})(?:st|nd|rd|th))?(?:\s*(?:and|&)\s+(?:all\s+|every\s+|each\s+)?(?:foll(?:owing|\.)?\s+)?(?:alt(?:ernate|\.)?|other|even|odd))?\s*(?P<oword>{_WORD})(?:\s+incl(?:usive|\.)?)?
     | (?P<nfirst>\d{{1,9}})\.?\s+(?P<rword>{_WORD})
     | (?P<wword>{_WORD})\s+(?P<wfirst>{_NUMBERS})(?:\s*(?:-|–|to|and)\s*(?P<wlast>{_NUMBERS}))?
     | (?P<spelled>{_ORDINALS})\s+(?P<sword>{_WORD})

@@ -34,6 +34,33 @@ def loop_words(cur: Cursor) -> Loop | None:
     return None
 
 
+_SIDES = frozenset({"other", "opposite", "second", "under", "bottom", "unused", "free", "remaining", "unworked"})
+
+
+def underside_words(cur: Cursor) -> bool:
+    """ "(working) along the other side of the foundation chain", "in the free loops of beg ch"; takes nothing when there is none."""
+    start = cur.at
+    cur.skip("working", "work", "now", "rotate", "and", "continue", "continuing", "back")
+    cur.skip("on", "along", "in", "into", "across", "around", "down", "to", "over", "up")
+    cur.skip("the")
+    side = cur.low() in _SIDES and (cur.low(1) in ("side", "edge") or cur.low(1) in ("loops", "lps", "loop") and cur.low(2) in ("of", "on", "along"))
+    if cur.low() == "underside":
+        side, cur.at = True, cur.at - 1
+    if not side:
+        cur.at = start
+        return False
+    cur.at += 2
+    if cur.low() in ("of", "on", "along"):
+        mark = cur.at
+        cur.at += 1
+        cur.skip("the", "foundation", "beginning", "beg", "starting", "original", "base", "initial", "first")
+        if cur.low() in ("ch", "chain", "chs", "foundation", "row", "cord"):
+            cur.at += 1
+        else:
+            cur.at = mark
+    return True
+
+
 def thing(cur: Cursor) -> Thing | None:
     """A thing: "st", "ch-3 sp", "5-ch loop", "turning ch", "magic ring", "dc", "shell"; takes nothing when there is none."""
     start = cur.at
@@ -196,7 +223,7 @@ def _quantified(cur: Cursor, seen: bool) -> Place | None:
         cur.at += 1
         found = thing(cur)
         if found is None:
-            cur.skip("place", "one", "hole", "as")
+            cur.skip("place", "one", "hole")
         if cur.low() == "as":
             _as_words(cur)
         return Place("same", ONE, found or STITCH, loop=loop)
@@ -333,9 +360,18 @@ def _plain(cur: Cursor, loop: Loop, seen: bool) -> Place | None:
     return Place("next", n or ONE, found, loop=loop)
 
 
+def _underside_next(cur: Cursor) -> bool:
+    mark = cur.at
+    there = underside_words(cur)
+    cur.at = mark
+    return there
+
+
 def _after(cur: Cursor, found: Place) -> Place:
     """What may follow a place: "around", "to last 3 sts", "of next shell", "from hook", "2 rows below"."""
     for _ in range(4):
+        if cur.low() in PREPOSITIONS and _underside_next(cur):
+            break
         if cur.accept_words("from hook") or cur.accept_words("from the hook") or cur.accept_words("from needle"):
             found = replace(found, from_hook=True, quant="kth", k=found.k or (found.n.at(0) if found.n else 1))
         elif cur.low() in END_WORDS and _tail_ok(cur):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import tomllib
 from collections.abc import Iterator, Mapping
 from functools import cache
@@ -62,6 +63,13 @@ class Entry:
             raise self.error(f"'{key}' must be a number of 0 or more, not {value}")
         return float(value)
 
+    def signed(self, key: str) -> float:
+        """A finite number, above or below nought."""
+        value = self._take(key, None)
+        if isinstance(value, bool) or not isinstance(value, int | float) or not math.isfinite(value):
+            raise self.error(f"'{key}' must be a number")
+        return float(value)
+
     def whole(self, key: str, default: int | None = None) -> int:
         """A whole number of 0 or more."""
         return self._whole(key, self._take(key, default))
@@ -111,6 +119,16 @@ class Entry:
         if not isinstance(value, list | tuple) or not all(isinstance(x, str) for x in value):
             raise self.error(f"'{key}' must be a list of texts")
         return tuple(value)
+
+    def text_groups(self, key: str) -> tuple[tuple[str, ...], ...]:
+        """A list of lists of strings, none of them empty."""
+        value = self._take(key, None)
+        found: list[tuple[str, ...]] = []
+        for group in value if isinstance(value, list) else [None]:
+            if not isinstance(group, list) or not group or not all(isinstance(x, str) for x in group):
+                raise self.error(f"'{key}' must be a list of lists of texts")
+            found.append(tuple(group))
+        return tuple(found)
 
     def entry(self, key: str) -> Entry:
         """A table below this one."""

@@ -28,6 +28,8 @@ def solve(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int
     kind = main_kind(body, state.kind)
     below = kind if kind else "sc"
     if from_hook(body) and lead_chain(body) is None:
+        if state.view.foundation:
+            return []  # the chain is told: the row does not fit it
         return [(n, "ch", _printed(step.printed) is not None) for n in _chains(decoder, state, step, body, kind)]
     bounded = _try_open(decoder, state, step, body, kind)
     if bounded is not None and bounded > 0:

@@ -6,13 +6,13 @@ from collections import Counter
 from collections.abc import Sequence
 
 from loopwright.model.tree import (
-    STITCH, AtEnds, Chain, Define, Either, EdgeRun, Evenly, EveryKth, Group, Join, Make, Mark, Node, Num, PatternRun, Place, Repeat,
-    Ring, Skip, Thing, Unknown,
+    STITCH, AtEnds, Chain, Define, Either, EdgeRun, Evenly, EveryKth, Group, InTurn, Join, Make, Mark, Node, Num, PatternRun, Place, Repeat,
+    Ring, Skip, Spread, Thing, Unknown,
 )
 from loopwright.working.kinds import CHAIN, HEIGHT, code, legs, name, plain
 from loopwright.working.places import SPACES, STITCHES, how_of, seek, slots_of
 from loopwright.working.run import CannotWork, Run, RunsOut
-from loopwright.working.starts import do_chain, do_ring, skip_foundation
+from loopwright.working.starts import do_chain, do_ring, first_stitch, skip_foundation
 from loopwright.working.view import Group as MadeGroup
 from loopwright.working.view import Slot
 
@@ -48,6 +48,9 @@ def needed(node: Node) -> tuple[int, int]:
         return once[0] * times + more[0], once[1] * times + more[1]
     if isinstance(node, Either):
         return total_needed(node.readings[0][1])
+    if isinstance(node, (PatternRun, Spread)):
+        many = node.over if isinstance(node, Spread) else node.n if node.name is None else None
+        return (many.at(0) or 0 if many is not None else 0), 0
     if isinstance(node, Mark) and node.what == "leave" and node.n is not None:
         return (node.n.at(0) or 0), 0
     return 0, 0
@@ -86,6 +89,7 @@ def do(run: Run, node: Node, following: Sequence[Node]) -> None:
         raise CannotWork("too-many", limit=MAX_STEPS)
     if node.span.end:
         run.origin = node.span.start
+    run.following = following
     if isinstance(node, Make):
         do_make(run, node)
     elif isinstance(node, Chain):
@@ -124,8 +128,15 @@ def _do_rare(run: Run, node: Node) -> None:
         do_at_ends(run, node)
     elif isinstance(node, EdgeRun):
         do_edge(run, node)
-    elif isinstance(node, PatternRun):
-        do_pattern(run, node)
+    elif isinstance(node, (PatternRun, InTurn, Spread)):
+        from loopwright.working import along
+
+        if isinstance(node, PatternRun):
+            along.do_pattern(run, node)
+        elif isinstance(node, InTurn):
+            along.do_in_turn(run, node)
+        else:
+            along.do_spread(run, node)
     elif isinstance(node, Define) and run.out:
         name_last(run, node.name)
 
@@ -260,6 +271,7 @@ def do_slip(run: Run, node: Make, count: int) -> None:
             run.note("move", len(slots), slot=slots[-1])
             if run.view.joined or run.in_rounds:
                 move_start(run, slots[-1].start)
+                _start_again(run, slots[-1])
         return
     if place.quant in ("first", "same") or place.thing.kind in ("tch", "join", "ring"):
         if place.quant == "first" and run.worked:
@@ -290,6 +302,17 @@ def move_start(run: Run, at: int) -> None:
     run.start = at
     run.end = len(run.view.items) + at
     run.pos = max(run.pos, at)
+
+
+def _start_again(run: Run, slot: Slot) -> None:
+    """A round that starts in a space without a stitch there comes back to that space at its end."""
+    first = first_stitch(run.following)
+    if first is None or first[1] is not None and first[1].quant in ("same", "first"):
+        return
+    n = len(run.view.items)
+    for s, e in run.view.runs:
+        if s <= slot.start % n < e:
+            run.end = max(run.end, n + e)
 
 
 def own_chain(run: Run, kind: str, count: int, k: int) -> None:
@@ -337,7 +360,7 @@ def do_group(run: Run, node: Group) -> None:
         slots = [Slot(-1, -1, "chain")]
     for slot in slots:
         begin = len(run.out)
-        _into_one(run, node.nodes, slot)
+        into_one(run, node.nodes, slot)
         label = node.name or ""
         run.groups.append(MadeGroup(begin, len(run.out), label))
     if slots:
@@ -345,7 +368,7 @@ def do_group(run: Run, node: Group) -> None:
         run.pos = max(run.pos, slots[-1].end)
 
 
-def _into_one(run: Run, nodes: Sequence[Node], slot: Slot) -> None:
+def into_one(run: Run, nodes: Sequence[Node], slot: Slot) -> None:
     """Works nodes so that every stitch goes into `slot`."""
     for node in nodes:
         if node.span.end:
@@ -363,7 +386,7 @@ def _into_one(run: Run, nodes: Sequence[Node], slot: Slot) -> None:
             if kind in run.definitions and kind not in HEIGHT:
                 for _ in range(node.n.at(0) or 1):
                     begin = len(run.out)
-                    _into_one(run, stitch_parts(run, kind), slot)
+                    into_one(run, stitch_parts(run, kind), slot)
                     run.groups.append(MadeGroup(begin, len(run.out), kind))
                 continue
             for j in range((node.n.at(0) or 1) * twice):
@@ -374,12 +397,12 @@ def _into_one(run: Run, nodes: Sequence[Node], slot: Slot) -> None:
             run.chain(max(0, node.n.at(0) or 0))
         elif isinstance(node, Repeat):
             for _ in range(min(200, ((node.times.at(0) or 1) if node.times else 1) + (node.mode == "more"))):
-                _into_one(run, node.nodes, slot)
-            _into_one(run, node.ending, slot)
+                into_one(run, node.nodes, slot)
+            into_one(run, node.ending, slot)
         elif isinstance(node, Group):
-            _into_one(run, node.nodes, slot)
+            into_one(run, node.nodes, slot)
         elif isinstance(node, Either):
-            _into_one(run, node.readings[0][1], slot)
+            into_one(run, node.readings[0][1], slot)
         else:
             do(run, node, ())
 
@@ -409,7 +432,7 @@ def do_defined(run: Run, node: Make) -> None:
             if spread or not nodes:
                 run.make(code(node.kind), slot)
             else:
-                _into_one(run, nodes, slot)
+                into_one(run, nodes, slot)
             run.groups.append(MadeGroup(begin, len(run.out), node.kind))
     if slots:
         run.last, run.pos = slots[-1], max(run.pos, slots[-1].end)
@@ -469,6 +492,8 @@ def do_mark(run: Run, node: Mark) -> None:
         run.note("colour", word=node.text)
     elif node.what == "loops":
         run.loop = node.loop
+    elif node.what == "underside":
+        do_underside(run)
     elif node.what == "attach" and node.place is not None and run.worked == 0 and run.view.items and not run.view.foundation:
         slots = slots_of(run, node.place)
         if slots:
@@ -477,6 +502,17 @@ def do_mark(run: Run, node: Mark) -> None:
             move_start(run, slots[-1].start)
             run.named["attached"] = 1
             run.note("attach", slot=slots[-1])
+
+
+def do_underside(run: Run) -> None:
+    """From the last chain of the foundation back along its other side: it has a place under each stitch worked so far."""
+    n = len(run.view.items)
+    if not run.view.foundation or run.end > n:
+        return
+    skipped = run.into[0].start if run.into and run.into[0] is not None else 0
+    run.pos = max(run.pos, n)
+    run.end = n + max(0, n - 1 - skipped)
+    run.in_rounds = True
 
 
 # --- whole-row forms -------------------------------------------------------------------------------------------------
@@ -605,15 +641,6 @@ def do_edge(run: Run, node: EdgeRun) -> None:
     run.left_said = True
 
 
-def do_pattern(run: Run, node: PatternRun) -> None:
-    """ "In pattern", "5 shells across": a named group in each place of its sort, or what stands below once more."""
-    if node.name and node.n is not None:
-        return do_make(run, Make(node.name, node.n, None, span=node.span))
-    if node.name and (node.name in run.definitions or any(g.name == node.name for g in run.view.groups)):
-        return do_make(run, Make(node.name, Num((1,)), Place("each", None, Thing(node.name)), span=node.span))
-    copy_row(run)
-
-
 def copy_row(run: Run) -> None:
     """Works the row below over once more, stitch on stitch and chain on chain."""
     kinds = Counter(run.view.items)
@@ -633,4 +660,4 @@ def copy_row(run: Run) -> None:
     run.groups.extend(MadeGroup(g.start, g.end, g.name) for g in run.view.groups if run.start == 0 and len(run.out) == len(run.view.items))
 
 
-__all__ = ["STITCHES", "do", "do_all", "do_make", "name", "needed", "total_needed"]
+__all__ = ["STITCHES", "copy_row", "do", "do_all", "do_make", "into_one", "kind_made", "name", "needed", "stitch_parts", "total_needed"]

@@ -201,7 +201,7 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
         pos = slot.end if slot.end > pos else pos + 1
     if not ahead:
         raise RunsOut(place.thing.kind, wanted=1, found=0)
-    if spare and place.thing.kind not in STITCHES and not in_spaces and place.left is None:
+    if spare and place.thing.kind not in STITCHES and not in_spaces and place.left is None and not run.view.foundation:
         spare = 0
     taken = ahead[: len(ahead) - spare] if spare else ahead
     if not taken and place.left is None and ahead:

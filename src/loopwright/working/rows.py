@@ -122,7 +122,7 @@ def work_row(
     nodes, pending = split_pending(body)
     run = Run(view, forced, dict(conventions), definitions, kind, in_rounds or view.joined)
     run.named["edge-rows"] = edge_rows
-    if not view.items and not view.ring and not view.open_end and _into_ring(nodes):
+    if not view.items and not view.ring and not view.open_end and not any(isinstance(n, Ring) for n in nodes) and _into_ring(nodes):
         run.view = ring()
         run.in_rounds = True
         run.end = 0

@@ -7,6 +7,7 @@ with other choices; so nothing is copied inside a row and every choice has a nam
 from __future__ import annotations
 
 from array import array
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -104,6 +105,8 @@ class Run:
     unsure: float = 0.0
     row_inc: int = 0
     half_loop: bool = False
+    following: Sequence[Node] = ()
+    slipped: bool = False  # the hook was moved to stitch `last` by slip stitches: a start chain stands there
     slip_row: bool = False  # a row of slip stitches: they are its stitches
     inside: int = 0  # depth of repeats: "the first stitch" there is the next one
 

@@ -26,6 +26,7 @@ WINDOW = 3.0
 FAILS = 8.0
 FRESH = 1.5
 AS_PRINTED = 0.8
+EXCUSE = 1.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -204,6 +205,8 @@ class Decoder:
         if not found:
             return []
         cleanest = min(found, key=lambda m: m.cost)
+        if cleanest.agrees is False and cleanest.left == 0:
+            found = [m for m in found if m.agrees is not True or m.cost <= cleanest.cost + EXCUSE]  # no dear excuse for a wrong count
         ordered = sorted(found, key=lambda m: m.cost + (DISAGREES if m.agrees is False else 0.0))
         results, seen = [], set()
         for made in ordered:

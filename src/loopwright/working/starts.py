@@ -24,6 +24,7 @@ def do_ring(run: Run, node: Ring) -> None:
     run.into.clear()
     del run.origins[:], run.tape[:]
     run.runs.clear()
+    run.start_chain = None
     run.in_rounds = True
 
 
@@ -88,7 +89,7 @@ def start_chain(run: Run, node: Chain, length: int, following: Sequence[Node]) -
     if kind in ("inc", "dec", "invdec", "st", "*same*", ""):
         kind = plain(run.main_kind)
     as_kind = node.as_kind or kind
-    reading = _reading(run, node, length, kind, first)
+    reading = _reading(run, node, length, kind, first, joined_at(following))
     if isinstance(reading, tuple):
         spaces, as_kind = reading[1], reading[2]
         _stand(run, as_kind, length - spaces)
@@ -104,9 +105,32 @@ def start_chain(run: Run, node: Chain, length: int, following: Sequence[Node]) -
             run.last = Slot(run.pos, run.pos + 1)
 
 
-def _reading(run: Run, node: Chain, length: int, kind: str, first: tuple[str, Place | None, int] | None) -> object:
+def joined_at(nodes: Sequence[Node]) -> int | None:
+    """The chain of the start chain that the round's end is joined to: k of "join in 3rd st of ch", 0 for its top; None when unsaid."""
+    for node in reversed(nodes):
+        if isinstance(node, Join):
+            place = node.place
+            if place is None or place.thing.kind in HEIGHT:
+                return None
+            if place.quant == "kth" and place.k and (place.of is not None or place.thing.kind == "ch"):
+                return place.k
+            if place.thing.kind == "tch" or place.thing.kind in ("sp", "ch") and place.quant in ("next", "last"):
+                return 0
+            return None
+    return None
+
+
+_BY_HEIGHT = {3: "dc", 4: "tr", 5: "dtr", 2: "hdc"}
+
+
+def _reading(run: Run, node: Chain, length: int, kind: str, first: tuple[str, Place | None, int] | None, join: int | None = None) -> object:
     tall = HEIGHT.get(kind, 0)
     as_kind = node.as_kind or (kind if tall else "dc")
+    if node.counts == "unsaid" and join and 1 < join < length and join in _BY_HEIGHT:
+        return run.choose(f"joined-{join}-{length}", ((0.0, ("st", length - join, _BY_HEIGHT[join])), (1.2, "loop")))
+    if node.counts == "unsaid" and join is not None and join in (0, length) and tall > 1 and length >= tall - 1:
+        extra = max(0, length - tall) if join == 0 else 0
+        return run.convention(f"start-{length}-{kind}-joined", ((0.0, ("st", extra, kind)), (1.0, "none")))
     if node.counts == "yes":
         spaces = max(0, length - (HEIGHT.get(as_kind) or length)) if node.as_kind else max(0, length - tall) if tall > 1 else 0
         return ("st", spaces if spaces > 0 else 0, as_kind)
@@ -160,6 +184,8 @@ def _stand(run: Run, kind: str, length: int) -> None:
         at = Slot(0, len(run.view.items), "ring")
     elif run.last is not None and run.last.how in ("space", "between"):
         at = run.last
+    elif run.slipped and run.last is not None:
+        at = run.last
     elif run.view.open_end or run.pos < run.end:
         if not run.view.open_end:
             while run.pos < run.end - 1 and run.item(run.pos) == CHAIN:
@@ -191,9 +217,7 @@ def skip_foundation(run: Run, kind: str, said: int | None) -> None:
 
     `said` is the k of "kth ch from hook"; None: custom or the count tells where the first stitch goes.
     """
-    tall = height(kind)
-    if tall is None:
-        tall = 1
+    tall = max(height(kind) or 1, height(run.main_kind) or 1 if said is not None else 0)
     if said is None:
         turned = run.start_chain is not None and run.start_chain[1] == "foundation-turn"
         if turned:

@@ -34,6 +34,7 @@ class View:
     `items`: one byte per item; chains are items. `runs`: (start, end) of each chain space. `tch`: length of a turning
     chain that is no item (0: none), `tch_first` whether it stands at the start of this view (round) or its end (turned).
     `ring`: everything goes into one place. `foundation`: the items are a foundation chain, hook at item 0.
+    `divisions`: equal parts that the row was told in (0: not told so).
     `open_end`: nobody knows how many there are; items beyond the end are plain stitches.
     """
 
@@ -47,6 +48,7 @@ class View:
     open_end: bool = False
     joined: bool = False
     turned: bool = False
+    divisions: int = 0
 
     def flipped(self) -> View:
         """The same row seen after turning."""
@@ -62,6 +64,7 @@ class View:
             self.open_end,
             self.joined,
             not self.turned,
+            self.divisions,
         )
 
     @property

@@ -1,0 +1,41 @@
+"""`loopwright grade`: a design in every size, with the numbers, their errors, and the written pattern."""
+
+from __future__ import annotations
+
+import json
+import sys
+from collections.abc import Sequence
+
+from loopwright.cli.commands.check import coloured
+from loopwright.findings import Finding, render_text
+from loopwright.findings.registry import hints, message, severity
+from loopwright.grading import GaugeError
+from loopwright.source import Span
+from loopwright.workshop.files import CannotOpen, open_source
+from loopwright.workshop.grade import as_json, grade_design, tables
+
+
+def run(name: str, sizes: Sequence[str] | None, gauge: str | None, terms: str | None, as_data: bool) -> int:
+    """Grades a design; 1 when a finding is an error, 2 when the file or the gauge cannot be used."""
+    try:
+        source = open_source(name)
+        sized = grade_design(source, sizes, gauge, terms)
+    except CannotOpen as e:
+        print(f"loopwright: {e}", file=sys.stderr)
+        return 2
+    except GaugeError as e:
+        found = Finding(e.code, Span(0, 0), e.facts)
+        print(f"loopwright: --gauge: {message(found)}; {'; '.join(hints(found))}", file=sys.stderr)
+        return 2
+    if as_data:
+        json.dump(as_json(sized), sys.stdout, ensure_ascii=False)
+        sys.stdout.write("\n")
+    else:
+        held = sized.graded.gauge
+        print(f"{sized.graded.document.title or source.name}: {len(sized.graded.sizes)} sizes at {held.text if held else 'no gauge'} (lengths in cm)\n")
+        print(tables(sized.graded))
+        print(f"\n{sized.texts[0] if len(sized.texts) == 1 else sized.text}", end="")
+        sys.stdout.flush()
+        if sized.findings:
+            print(render_text.text(source, sized.findings, colour=coloured(sys.stderr)), file=sys.stderr)
+    return int(any(severity(f) == "error" for f in sized.findings))

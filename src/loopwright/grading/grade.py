@@ -1,0 +1,134 @@
+"""From a design to every size: sentences read, targets worked out, numbers chosen, blanks filled, the result worked."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+
+from loopwright.findings import Finding
+from loopwright.grading.bodies import Measure
+from loopwright.grading.choose import Chosen, choose, split
+from loopwright.grading.explain import explained
+from loopwright.grading.fill import fill, pick
+from loopwright.grading.fit import Fit
+from loopwright.grading.gauge import Gauge, GaugeError, parse_gauge
+from loopwright.grading.number import Number
+from loopwright.grading.reasons import read_reasons
+from loopwright.grading.structure import structure
+from loopwright.grading.targets import Setting, impossible, problems
+from loopwright.model.report import Report
+from loopwright.model.tree import Document, HeadLine
+from loopwright.source import Span
+
+TOP = Span(0, 0)
+
+
+@dataclass(frozen=True, slots=True)
+class SizeGrade:
+    """One size: its number for every blank, in the order of the Fit sentences."""
+
+    size: str
+    numbers: tuple[Number, ...]
+
+    @property
+    def blanks(self) -> dict[str, int]:
+        """Values by blank."""
+        return {n.blank: n.value for n in self.numbers}
+
+
+@dataclass(frozen=True, slots=True)
+class Graded:
+    """A design in its sizes. `document` has its blanks filled; `report` is that document worked; `design` the design in these sizes."""
+
+    design: Document
+    document: Document
+    report: Report | None
+    gauge: Gauge | None
+    sizes: tuple[SizeGrade, ...]
+    findings: tuple[Finding, ...]
+
+    @property
+    def values(self) -> dict[str, tuple[int, ...]]:
+        """Numbers per size by blank, those that every size has."""
+        if not self.sizes:
+            return {}
+        names = [n.blank for n in self.sizes[0].numbers]
+        return {name: tuple(s.blanks[name] for s in self.sizes) for name in names if all(name in s.blanks for s in self.sizes)}
+
+
+def grade(
+    document: Document, work: Callable[[Document], Report] | None = None, gauge: Gauge | None = None,
+    sizes: Sequence[str] | None = None, measure: Measure | None = None,
+) -> Graded:
+    """Grades a design to its sizes, or to some of them (or to others that the size chart knows). Never raises: what cannot be done is a finding.
+
+    `work` works the filled document; None leaves that out. `measure` gives a body measurement in mm; the trade's chart unless told.
+    """
+    findings: list[Finding] = []
+    design, order = _sizes_of(document, sizes, findings)
+    held = gauge or _own_gauge(document, findings)
+    plan = structure(design)
+    fits = read_reasons(design, plan, findings)
+    chosen: list[Chosen] = [{} for _ in design.sizes]
+    numbers: list[tuple[Number, ...]] = [() for _ in design.sizes]
+    if fits and held is not None:
+        setting = Setting(design.sizes, held, plan, measure or _trade())
+        chosen, numbers = _chosen(fits, setting, findings)
+    shown = tuple(SizeGrade(design.sizes[i], numbers[i]) for i in order)
+    design = pick(design, order) if order != list(range(len(design.sizes))) else design
+    graded = Graded(design, design, None, held, shown, tuple(findings))
+    filled = fill(design, graded.values)
+    report = work(filled) if work is not None else None
+    return Graded(design, filled, report, held, shown, tuple(sorted(findings, key=lambda f: f.span.start)))
+
+
+def _trade() -> Measure:
+    from loopwright.grading.bodies import trade_measure
+
+    return trade_measure()
+
+
+def _chosen(fits: Mapping[str, Fit], setting: Setting, findings: list[Finding]) -> tuple[list[Chosen], list[tuple[Number, ...]]]:
+    whole, usable = problems(fits, setting, findings)
+    parts = [split(p) for p in whole]
+    chosen: list[Chosen] = [{} for _ in whole]
+    for part in zip(*parts, strict=True):
+        for i, found in enumerate(choose(part)):
+            if found is None:
+                findings.append(impossible(part[i], setting.sizes[i], usable, setting))
+            else:
+                chosen[i].update(found)
+    numbers = [tuple(explained(usable[n], whole[i], chosen[i], i, setting) for n in usable if n in chosen[i]) for i in range(len(whole))]
+    return chosen, numbers
+
+
+def _own_gauge(document: Document, findings: list[Finding]) -> Gauge | None:
+    """The gauge of the heading."""
+    for item in document.items:
+        if isinstance(item, HeadLine) and item.name in ("gauge", "tension"):
+            try:
+                return parse_gauge(item.value)
+            except GaugeError as e:
+                findings.append(Finding(e.code, item.value_span, e.facts))
+                return None
+    findings.append(Finding("G001", TOP))
+    return None
+
+
+def _sizes_of(document: Document, asked: Sequence[str] | None, findings: list[Finding]) -> tuple[Document, list[int]]:
+    """The design with sizes that it does not list but the chart knows put in, and the indexes of those asked for."""
+    if not asked:
+        return document, list(range(len(document.sizes)))
+    own = {n.lower(): i for i, n in enumerate(document.sizes)}
+    order: list[int] = []
+    for name in asked:
+        at = own.get(" ".join(name.lower().split()))
+        if at is None:
+            findings.append(Finding("G020", _line_of(document, "sizes", "size"), {"size": name, "known": ", ".join(document.sizes)}))
+        elif at not in order:
+            order.append(at)
+    return document, order or list(range(len(document.sizes)))
+
+
+def _line_of(document: Document, *names: str) -> Span:
+    return next((i.span for i in document.items if isinstance(i, HeadLine) and i.name in names), TOP)

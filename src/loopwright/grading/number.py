@@ -1,0 +1,40 @@
+"""A number that was chosen, and all that is to be shown of it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Neighbour:
+    """A legal number next to the chosen one and what it would make."""
+
+    value: int
+    achieved_mm: float
+
+
+@dataclass(frozen=True, slots=True)
+class Number:
+    """One blank in one size. The millimetres are None for a number that only follows from others.
+
+    `step_mm` is the distance between legal neighbours. `wanted` is the exact number before rounding. `equal` is another
+    number that would be just as near. `name` says what is measured: "crown", "body".
+    """
+
+    blank: str
+    value: int
+    name: str
+    unit: str
+    target_mm: float | None
+    achieved_mm: float | None
+    step_mm: float | None
+    wanted: float
+    multiple: int
+    neighbours: tuple[Neighbour, ...]
+    reason: str
+    equal: int | None = None
+
+    @property
+    def error_mm(self) -> float | None:
+        """What is reached less what was wanted."""
+        return None if self.achieved_mm is None or self.target_mm is None else self.achieved_mm - self.target_mm

@@ -1,0 +1,229 @@
+"""From sentences, gauge and bodies to one problem per size: what is sought, what follows, what must hold."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from loopwright.findings import Finding
+from loopwright.grading.bodies import Measure, NoMeasurement
+from loopwright.grading.choose import LARGEST, Limit, Linked, Problem, Sought, Sum, nearest_legal
+from loopwright.grading.fit import Fit, Linear
+from loopwright.grading.gauge import Gauge
+from loopwright.grading.lengths import in_cm
+from loopwright.grading.structure import Structure
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """What all sentences stand on: sizes, gauge, the rows, and where measurements are looked up."""
+
+    sizes: Sequence[str]
+    gauge: Gauge
+    plan: Structure
+    measure: Measure
+
+
+class _Unusable(Exception):
+    """A sentence that cannot be used here; holds the finding's code and words."""
+
+    def __init__(self, code: str, **facts: object) -> None:
+        super().__init__(code)
+        self.code = code
+        self.facts = facts
+
+
+def problems(fits: Mapping[str, Fit], setting: Setting, findings: list[Finding]) -> tuple[list[Problem], dict[str, Fit]]:
+    """One problem per size, and the sentences that are in them."""
+    usable = dict(fits)
+    for name, fit in fits.items():
+        for i, size in enumerate(setting.sizes):
+            try:
+                _number(fit, i, setting)
+            except _Unusable as e:
+                sizes = None if e.code in ("G005", "G006", "G015", "G017") else (size,)
+                findings.append(Finding(e.code, fit.span, {"blank": name, "size": size, **e.facts}, sizes=sizes))
+                usable.pop(name, None)
+                break
+    _drop_followers(usable, setting.plan)
+    return [_problem(usable, i, setting) for i in range(len(setting.sizes))], usable
+
+
+def _drop_followers(usable: dict[str, Fit], plan: Structure) -> None:
+    """Leaves out what stands on a blank that has no number."""
+    again = True
+    while again:
+        again = False
+        for name in list(usable):
+            needs = usable[name].target.blanks() | _before(usable[name], plan).blanks()
+            if any(n not in usable for n in needs):
+                del usable[name]
+                again = True
+
+
+def _problem(fits: Mapping[str, Fit], size: int, setting: Setting) -> Problem:
+    sought: list[Sought] = []
+    linked: list[Linked] = []
+    limits: list[Limit] = []
+    for fit in fits.values():
+        number = _number(fit, size, setting)
+        (sought if isinstance(number, Sought) else linked).append(number)  # type: ignore[arg-type]
+        limits += _limits(fit, number, size, setting)
+    for total, why in setting.plan.limits:
+        if total.blanks() <= fits.keys():
+            limits.append(Limit(_sum(total, size), why))
+    return Problem(tuple(sought), tuple(linked), tuple(limits))
+
+
+def _number(fit: Fit, size: int, setting: Setting) -> Sought | Linked:
+    if not fit.target.is_length:
+        return Linked(fit.blank, _sum(fit.target, size, setting), fit.multiple, fit.rest % fit.multiple, fit.rounding, fit.whole)
+    step = step_mm(fit, setting.gauge)
+    target = target_mm(fit.target, size, setting)
+    if target <= 0:
+        raise _Unusable("G031", target=in_cm(target))
+    low, high = _bounds(fit, size, setting, step)
+    return Sought(fit.blank, step, target, fit.multiple, fit.rest % fit.multiple, low, high, _sum(_before(fit, setting.plan), size))
+
+
+def step_mm(fit: Fit, gauge: Gauge) -> float:
+    """What one more of what the blank counts adds, in mm. Raises _Unusable where the gauge does not tell it."""
+    if fit.unit == "row":
+        if gauge.row_mm is None:
+            raise _Unusable("G005")
+        return gauge.row_mm * (2 if fit.across else 1)
+    if fit.unit == "repeat":
+        if gauge.repeat_mm is None:
+            raise _Unusable("G006", what="repeats")
+        return gauge.repeat_mm
+    if gauge.stitch_mm is not None:
+        return gauge.stitch_mm
+    if gauge.repeat_mm is not None and fit.multiple > 1:
+        return gauge.repeat_mm / fit.multiple
+    raise _Unusable("G006", what="stitches")
+
+
+def target_mm(total: Linear, size: int, setting: Setting) -> float:
+    """A sum of lengths in mm for one size."""
+    result = 0.0
+    for factor, atom in total.terms:
+        if atom.kind == "length":
+            if len(atom.lengths_mm) not in (1, len(setting.sizes)):
+                raise _Unusable("G015", many=len(atom.lengths_mm), sizes=len(setting.sizes))
+            result += float(factor) * atom.lengths_mm[size if len(atom.lengths_mm) > 1 else 0]
+        elif atom.kind == "measure":
+            result += float(factor) * _measured(atom.name, size, setting)
+        else:
+            raise _Unusable("G017")
+    return result
+
+
+def _measured(name: str, size: int, setting: Setting) -> float:
+    try:
+        mm = setting.measure(setting.sizes[size], name)
+    except NoMeasurement as e:
+        raise _Unusable("G021", what=name, why=str(e)) from None
+    if mm <= 0:
+        raise _Unusable("G022", what=name, mm=in_cm(mm))
+    return mm
+
+
+def measures_in(total: Linear, size: int, setting: Setting) -> list[tuple[str, float]]:
+    """The body measurements of a sum with their mm."""
+    return [(a.name, _measured(a.name, size, setting)) for _, a in total.terms if a.kind == "measure"]
+
+
+def _sum(total: Linear, size: int, setting: Setting | None = None) -> Sum:
+    """A sum of numbers and blanks for one size. Raises _Unusable where a list per size has another length."""
+    const = Fraction(0)
+    parts: dict[str, Fraction] = {}
+    for factor, atom in total.terms:
+        if atom.kind == "blank":
+            parts[atom.name] = parts.get(atom.name, Fraction(0)) + factor
+        elif atom.lengths_mm:
+            if setting is not None and len(atom.lengths_mm) != len(setting.sizes):
+                raise _Unusable("G015", many=len(atom.lengths_mm), sizes=len(setting.sizes))
+            const += factor * Fraction(atom.lengths_mm[size])
+        else:
+            const += factor
+    return Sum(const, tuple(parts.items()))
+
+
+def _before(fit: Fit, plan: Structure) -> Linear:
+    """Rows worked before those that the blank tells, for "until" sentences."""
+    use = plan.uses.get(fit.blank)
+    if fit.way != "until" or use is None or use.role == "count":
+        return Linear()
+    named = use.section is not None and fit.subject is not None and (fit.subject in use.section.lower() or use.section.lower() in fit.subject)
+    return use.before_in_section if named and not fit.from_centre else use.before_in_piece
+
+
+def _lowest(fit: Fit, plan: Structure) -> int:
+    """The least that the rows leave room for: a range may be empty, "for 0 rnds" too; a count of stitches may not."""
+    use = plan.uses.get(fit.blank)
+    if use is None or use.role == "count":
+        return 1
+    return 0 if use.role == "times" else max(1, use.first - 1)
+
+
+def _bounds(fit: Fit, size: int, setting: Setting, step: float) -> tuple[int, int]:
+    """The least and the most that plain limits allow; limits with blanks are kept apart."""
+    low, high = _lowest(fit, setting.plan), LARGEST
+    for total in fit.at_least:
+        if not total.blanks():
+            low = max(low, _ceil(_plain(total, size, setting, step)))
+    for total in fit.at_most:
+        if not total.blanks():
+            high = min(high, -_ceil(-_plain(total, size, setting, step)))
+    return low, high
+
+
+def _ceil(value: Fraction) -> int:
+    return -((-value.numerator) // value.denominator)
+
+
+def _plain(total: Linear, size: int, setting: Setting, step: float) -> Fraction:
+    if total.is_length:
+        return Fraction(target_mm(total, size, setting) / step).limit_denominator(10**6)
+    return _sum(total, size, setting).const
+
+
+def _limits(fit: Fit, number: Sought | Linked, size: int, setting: Setting) -> list[Limit]:
+    found = [Limit(Sum(), f"it must divide {{{n}}}", fit.blank, n) for n in fit.divides]
+    own = Sum(Fraction(0), ((fit.blank, Fraction(1)),))
+    if isinstance(number, Linked):
+        low, high = _bounds(fit, size, setting, setting.gauge.stitch_mm or 1.0)
+        found.append(Limit(Sum(Fraction(-low), own.parts), f"it must be at least {low}"))
+        if high < LARGEST:
+            found.append(Limit(Sum(Fraction(high), ((fit.blank, Fraction(-1)),)), f"it must be at most {high}"))
+    for totals, sign, word in ((fit.at_least, 1, "at least"), (fit.at_most, -1, "at most")):
+        for total in totals:
+            if total.blanks():
+                other = _sum(total, size, setting)
+                parts = ((fit.blank, Fraction(sign)), *((n, -sign * f) for n, f in other.parts))
+                found.append(Limit(Sum(-sign * other.const, parts), f"it must be {word} what its sentence says of {', '.join(sorted(total.blanks()))}"))
+    return found
+
+
+def impossible(problem: Problem, size: str, fits: Mapping[str, Fit], setting: Setting) -> Finding:
+    """The finding for a part that has no legal numbers, with the nearest ones that break least."""
+    for s in problem.sought:
+        ideal = Fraction(s.target_mm / s.step_mm)
+        near = sorted({nearest_legal(ideal, s.multiple, s.rest, how) for how in ("down", "up")})
+        if s.low + (s.rest - s.low) % s.multiple > s.high:
+            edges = sorted({s.high - (s.high - s.rest) % s.multiple, s.low + (s.rest - s.low) % s.multiple})
+            return Finding("G030", fits[s.name].span, {"blank": s.name, "size": size, "why": _asked(s), "near": _said(edges)}, sizes=(size,))
+    broken = "; ".join(dict.fromkeys(limit.why for limit in problem.limits if limit.why))
+    name = (problem.sought[0].name if problem.sought else problem.linked[0].name if problem.linked else next(iter(fits)))
+    near_to = ", ".join(f"{s.name} {_said(sorted({nearest_legal(Fraction(s.target_mm / s.step_mm), s.multiple, s.rest, h) for h in ('down', 'up')}))}" for s in problem.sought)
+    return Finding("G030", fits[name].span, {"blank": name, "size": size, "why": broken or "nothing legal is near", "near": near_to or "none"}, sizes=(size,))
+
+
+def _asked(s: Sought) -> str:
+    rest = f" plus {s.rest}" if s.rest else ""
+    return f"a multiple of {s.multiple}{rest} from {s.low} to {s.high}"
+
+
+def _said(numbers: Sequence[int]) -> str:
+    return " or ".join(map(str, numbers))

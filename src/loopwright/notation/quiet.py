@@ -1,0 +1,75 @@
+"""Words that make no stitch, taken out of a row before it is read: colours, hook movements said twice, cautions, stops.
+
+The text keeps its length: what is taken out becomes spaces, so every span stays true.
+Common practice, no source: the forms were met in printed books and leaflets.
+"""
+
+from __future__ import annotations
+
+import re
+
+_STITCH = r"(?:s\.?\s?c|d\.?\s?c|tr\.?(?:\s?c)?|d\.?\s?tr|h\.?\s?d\.?\s?c|s\.?\s?s|sl|ch|chs?|sts?|trc|sdc|dtr|sps?|spaces?|loops?|shells?|more)\b"
+_COUNTED_STOP = re.compile(rf"(?<![\d.])\d{{1,3}}(?P<stop>\.)(?=\s*{_STITCH})", re.IGNORECASE)
+_MORE_STOPS = re.compile(
+    r"(?P<word>\b(?:(?:miss|dec|inc)(?=\.\s*\d)|(?:miss|skip) \d(?=\.\s)|\d{1,2}(?:st|nd|rd|th)(?=\.\s*[a-z])|sts?(?=\.\s*(?:to|in|of|from|on|only|before|at|and|group)\b)"
+    r"|[sd]\.\s?c(?=\.\s*(?:to|group|of|before|in|and)\b)))\.",
+    re.IGNORECASE,
+)
+_NAME = r"(?:(?:[A-Z][\w’']+\.?|[A-Z])(?:\s+(?:and\s+)?(?=[A-Z]))?){1,4}"
+_COLOUR = re.compile(
+    rf"\b(?:[Ww]ith|[Uu]sing)\s+(?:(?:double|single|two)\s+strands?\s+of\s+)?(?!RS|WS|Ch\b|Sc\b|Dc\b|Row|Rnd|Round){_NAME}(?:\s+(?:and|hook|size)\s+(?:Size\s+)?[A-Z\d]\s+hook)?(?=\s*[,;.)]|\s+(?:ch|chain|make|work|\*|loosely|\d|and|repeat|embroidery|crochet))"
+)
+_BREAKS = re.compile(rf"\b(?:cut|drop|break|fasten off|attach|join|pull|pick up|change to|changing to|rejoin)\s+(?!Rnd|Row|Round){_NAME}(?=[\s,;.)]|$)")
+_ASIDES = (
+    r"\((?:when|note|always|about|or\s+(?:to\s+)?desired)[^()]{0,200}\)",
+    r",?\s*(?:being|taking)\s+(?:very\s+)?care(?:ful)?\s+not\s+to\s+twist(?:\s+(?:the\s+)?(?:ch|chain|work|it|sts))?",
+    r"\(?this brings thread[^().;]{0,60}\)?",
+    r"\((?:make|MAKE)\s+\d+\)",
+    r"\b(?:place|use)\s+(?:a\s+)?markers?\s+(?:at|to|for)[^.;]{0,50}[.;]?",
+    r"\bdo not turn unless otherwise (?:said|indicated)",
+    r"\bpull(?:ing)?\s+\w*\s*through both loops on hook",
+    r"\bleaving (?:a|an)\b[^.;]{0,60}",
+    r"(?<=\d)\s*x?\s*hook(?=,)",
+    r"\bcut (?:yarn|thread|cotton|wool)[^.;,]{0,3}(?:leaving[^.;]{0,80})?",
+    r"\b(?:with|having)\s+(?:the\s+)?(?:right|wrong)\s+side\s+(?:of\s+(?:the\s+)?work\s+)?(?:facing|toward)(?:\s+you)?,?",
+    r"\bwith (?:size\s+)?[A-Z]\s+hook,?",
+    r"\bloosely\b", r"\bincl\b\.?",
+)
+_ASIDE = re.compile("|".join(_ASIDES), re.IGNORECASE)
+
+
+def stopped_style(text: str) -> bool:
+    """Whether a pattern writes a full stop after its numbers: "1. d.c. in next 2. sts."."""
+    return len(_COUNTED_STOP.findall(text)) >= 4
+
+
+def quiet(text: str) -> str:
+    """The text with what makes no stitch turned into spaces; same length, same line ends."""
+    if stopped_style(text):
+        text = _unstopped(text)
+    for pattern in (_COLOUR, _BREAKS, _ASIDE):
+        text = pattern.sub(lambda m: _blank(m, pattern is _BREAKS), text)
+    return text
+
+
+def _blank(m: re.Match[str], keep_verb: bool) -> str:
+    """Spaces for what was found; the verb of "attach Red" stays, its colour goes."""
+    found = m.group()
+    if not keep_verb:
+        return re.sub(r"[^\n]", " ", found)
+    verb = re.match(r"(?:fasten off|pick up|change to|changing to|\w+)", found)
+    kept = verb.group() if verb and verb.group() in ("attach", "join", "rejoin") else ""
+    return kept + " " * (len(found) - len(kept))
+
+
+def _unstopped(text: str) -> str:
+    """Takes the stops after numbers and abbreviations away; one that ends a place before a new number becomes a comma."""
+
+    def after_chain(m: re.Match[str]) -> str:
+        return m["ch"] + ("," if m["next"] else " ")
+
+    text = re.sub(
+        rf"(?P<ch>\bch)\.(?=\s*(?:\d{{1,3}}\.?\s*(?P<next>{_STITCH})|\d|,|to\b|from\b|of\b|as\b|[.\]]))", after_chain, text, flags=re.IGNORECASE,
+    )
+    text = _MORE_STOPS.sub(r"\g<word> ", text)
+    return _COUNTED_STOP.sub(lambda m: m.group()[:-1] + " ", text)

@@ -1,0 +1,182 @@
+"""What goes along a row: stitches worked as their places come, so many over so many, patterns and shapes that go on."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from loopwright.model.tree import Group, InTurn, Make, Node, Num, PatternRun, Place, Spread, Thing
+from loopwright.working.instructions import copy_row, do_make, into_one, kind_made, stitch_parts
+from loopwright.working.kinds import CHAIN, HEIGHT, code, name, plain
+from loopwright.working.places import STITCHES, seek, view_runs
+from loopwright.working.run import CannotWork, Run, RunsOut
+from loopwright.working.view import Group as MadeGroup
+from loopwright.working.view import Slot
+
+LIMIT = 20_000
+
+
+def do_in_turn(run: Run, node: InTurn) -> None:
+    """Each part in each of its places, in the order of the places; a later part wins a place that two name."""
+    if run.view.open_end:
+        raise CannotWork("open", thing="st")
+    taken: dict[int, tuple[Slot, Node]] = {}
+    for part in node.parts[1:]:
+        for slot in _places_ahead(run, part):
+            taken[slot.start] = (slot, part)
+    if not taken:
+        raise RunsOut("place", wanted=1, found=0)
+    covered = {i for slot, _ in taken.values() for i in range(slot.start, max(slot.end, slot.start + 1))}
+    base = [s for s in _places_ahead(run, node.parts[0]) if s.start not in covered]
+    if run.reserve:
+        base = base[: max(0, len(base) - run.reserve)]
+    for slot in base:
+        taken[slot.start] = (slot, node.parts[0])
+    for start in sorted(taken):
+        slot, part = taken[start]
+        run.last, run.pos = slot, max(run.pos, slot.end)
+        begin = len(run.out)
+        nodes = part.nodes if isinstance(part, Group) else (part,)
+        into_one(run, tuple(_bare(n) for n in nodes), slot)
+        if len(run.out) - begin > 1:
+            run.groups.append(MadeGroup(begin, len(run.out), part.name or "" if isinstance(part, Group) else ""))
+
+
+def _bare(node: Node) -> Node:
+    """The node without its place: the place is given."""
+    return Make(node.kind, node.n, None, node.loop, node.parts, node.between, None, node.span) if isinstance(node, Make) else node
+
+
+def _places_ahead(run: Run, part: Node) -> list[Slot]:
+    place = part.place if isinstance(part, (Make, Group)) else None
+    if place is None:
+        return []
+    if place.centre or place.of is not None and place.thing.kind in (*STITCHES, *HEIGHT):
+        return _centres(run)
+    found: list[Slot] = []
+    pos = run.pos
+    while pos < run.end and len(found) < LIMIT:
+        slot = seek(run, place.thing, pos)
+        if slot is None:
+            break
+        found.append(slot)
+        pos = slot.end if slot.end > pos else pos + 1
+    return found
+
+
+def _centres(run: Run) -> list[Slot]:
+    """The middle stitch of each group of three and more made in one place."""
+    n = len(run.view.items)
+    found = []
+    for turn in (0, n) if run.end > n else (0,):
+        for g in run.view.groups:
+            if g.end - g.start >= 3 and g.start + turn >= run.pos - 2 and g.end + turn <= run.end + 1:
+                middle = (g.start + g.end - 1) // 2 + turn
+                if middle >= run.pos:
+                    found.append(Slot(middle, middle + 1))
+    return found
+
+
+def do_spread(run: Run, node: Spread) -> None:
+    """`n` stitches over the next `over` places, as evenly as they come."""
+    count, over = node.n.at(0), node.over.at(0) if node.over is not None else None
+    if count is None or count > LIMIT:
+        raise CannotWork("blank" if count is None else "too-many", limit=LIMIT)
+    if over is None:
+        over = division(run) - (run.pos - int(run.named.get("division-from", 0)))
+        if over <= 0:
+            raise RunsOut("st", wanted=1, found=0)
+        run.cost += 0.2
+    slots: list[Slot] = []
+    pos = run.pos
+    for _ in range(min(over, LIMIT)):
+        slot = seek(run, Thing("st"), pos)
+        if slot is None:
+            raise RunsOut("st", wanted=over, found=len(slots))
+        slots.append(slot)
+        pos = slot.end
+    number = code(kind_made(run, node.kind)[0])
+    for j in range(count):
+        run.make(number, slots[min(over - 1, j * over // max(1, count))])
+    if slots:
+        run.last, run.pos = slots[-1], slots[-1].end
+
+
+def division(run: Run) -> int:
+    """How many stitches of the row below each of its divisions has; 0 when it had none."""
+    parts = run.view.divisions
+    return len(run.view.items) // parts if parts and len(run.view.items) % parts == 0 else 0
+
+
+def do_pattern(run: Run, node: PatternRun) -> None:
+    """ "In pattern", "5 shells across": shapes in the places between the shapes below, or what stands below once more."""
+    if node.name and node.n is not None:
+        return _so_many(run, node.name, node.n.at(0))
+    if node.name and run.view.groups:
+        return _shapes_across(run, node.name)
+    if node.name and node.name in run.definitions:
+        return do_make(run, Make(node.name, Num((1,)), Place("each", None, Thing(node.name)), span=node.span))
+    if node.n is not None:
+        return _copy(run, node.n.at(0) or 0)
+    if node.left is not None:
+        return _copy(run, max(0, run.stitches_left() - (node.left.at(0) or 0)))
+    if run.reserve and run.stitches_left() > run.reserve and run.pos:
+        return _copy(run, run.stitches_left() - run.reserve)
+    copy_row(run)
+
+
+def _copy(run: Run, count: int) -> None:
+    """So many stitches in pattern: as those below."""
+    for _ in range(min(count, LIMIT)):
+        slot = seek(run, Thing("st"), run.pos)
+        if slot is None:
+            raise RunsOut("st", wanted=count, found=0)
+        run.last, run.pos = slot, slot.end
+        kind = run.item(slot.start)
+        run.make(code(run.main_kind) if kind == CHAIN else kind, slot)
+
+
+def _so_many(run: Run, shape: str, count: int | None) -> None:
+    """A told number of shapes along the row; they take what the rest of the row leaves."""
+    if count is None:
+        raise CannotWork("blank")
+    left = max(0, run.stitches_left() - run.reserve)
+    for i in range(min(count, LIMIT)):
+        at = run.pos + left * i // max(1, count)
+        _shape(run, shape, Slot(at, at + 1))
+    run.pos = max(run.pos, min(run.end, run.pos + left))
+    run.left_said = True
+
+
+def _shape(run: Run, shape: str, slot: Slot) -> None:
+    begin = len(run.out)
+    nodes = stitch_parts(run, shape) if shape in run.definitions else ()
+    if any(isinstance(n, (Make, Group)) for n in nodes):
+        into_one(run, tuple(_bare(n) for n in nodes), slot)
+    else:
+        run.make(code(shape), slot)
+    run.groups.append(MadeGroup(begin, len(run.out), shape))
+
+
+def _shapes_across(run: Run, shape: str) -> None:
+    """One shape in each single stitch between the shapes below, a single one in the middle of each of those."""
+    groups = sorted(g for g in run.view.groups if g.end - g.start > 1)
+    inside = {i for g in groups for i in range(g.start, g.end)}
+    between = [i for i in range(run.pos, min(run.end, len(run.view.items))) if i not in inside and run.item(i) != CHAIN]
+    if run.reserve and between and not _group_after(groups, between[-1]):
+        between = between[: max(0, len(between) - run.reserve)]
+    for j, at in enumerate(between):
+        if j:
+            middle = next((g for g in groups if g.start > between[j - 1]), None)
+            slot = Slot(middle.start, middle.end) if middle else Slot(at, at + 1)
+            run.make(code("sc"), slot)
+        _shape(run, shape, Slot(at, at + 1))
+    if between:
+        run.last, run.pos = Slot(between[-1], between[-1] + 1), between[-1] + 1
+    run.left_said = True
+
+
+def _group_after(groups: Sequence[MadeGroup], at: int) -> bool:
+    return any(g.start > at for g in groups)
+
+
+__all__ = ["do_in_turn", "do_pattern", "do_spread", "name", "plain", "view_runs"]

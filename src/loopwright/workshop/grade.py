@@ -1,0 +1,138 @@
+"""Grade one design: read it, choose its numbers, work it in every size, and lay the result out as the command's JSON and tables."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from loopwright.findings import Finding
+from loopwright.findings.render_json import as_json as findings_json
+from loopwright.grading import Graded, Number, grade, parse_gauge, written
+from loopwright.model.report import RowReport
+from loopwright.model.tree import Section
+from loopwright.notation import read
+from loopwright.source import Source
+from loopwright.working import work
+from loopwright.workshop.check import in_order
+
+WIDE = 112
+
+
+@dataclass(frozen=True, slots=True)
+class Sized:
+    """A graded design with its texts: all sizes in one, and each size alone."""
+
+    source: Source
+    graded: Graded
+    text: str
+    texts: tuple[str, ...]
+    findings: tuple[Finding, ...]
+
+
+def grade_design(source: Source, sizes: Sequence[str] | None = None, gauge: str | None = None, terms: str | None = None) -> Sized:
+    """Grades a design to its sizes, or to some of them, at its own gauge or another.
+
+    `terms`: which terms the texts are to be in; its own when None. Raises GaugeError for a `gauge` that cannot be used.
+    """
+    other = parse_gauge(gauge) if gauge is not None else None
+    document = read(source)
+    graded = grade(document, work, other, sizes)
+    report = graded.report
+    found = in_order((*graded.findings, *(report.findings if report is not None else ())))
+    words = [_text(graded, terms, i, gauge) for i in (None, *range(len(graded.sizes)))]
+    return Sized(source, graded, words[0], tuple(words[1:]), found)
+
+
+def _text(graded: Graded, terms: str | None, size: int | None, gauge: str | None) -> str:
+    if terms is None or terms == graded.document.terms:
+        return written(graded.document, graded.values, size, gauge)
+    from loopwright.wording import write
+
+    return str(write(graded.document, graded.report, terms=terms, size=size))
+
+
+def as_json(sized: Sized) -> dict[str, Any]:
+    """The command's JSON."""
+    graded = sized.graded
+    return {
+        "version": 1, "title": graded.document.title, "gauge": graded.gauge.text if graded.gauge else None, "text": sized.text,
+        "sizes": [_size(sized, i) for i in range(len(graded.sizes))],
+        "findings": findings_json(sized.source, sized.findings),
+    }
+
+
+def _size(sized: Sized, index: int) -> dict[str, Any]:
+    size = sized.graded.sizes[index]
+    rows = [r for r in (sized.graded.report.rows if sized.graded.report else ()) if r.counts[index] is not None or not r.read]
+    return {
+        "size": size.size, "blanks": size.blanks,
+        "dimensions": [_dimension(n) for n in size.numbers if n.target_mm is not None],
+        "links": [{"blank": n.blank, "value": n.value, "reason": n.reason} for n in size.numbers if n.target_mm is None],
+        "rows": [_row(sized.source, r, index) for r in rows], "stitches": stitches(sized.graded, index), "text": sized.texts[index],
+    }
+
+
+def _dimension(n: Number) -> dict[str, Any]:
+    return {
+        "name": n.name, "blank": n.blank, "value": n.value, "unit": n.unit, "target_mm": _mm(n.target_mm), "achieved_mm": _mm(n.achieved_mm),
+        "error_mm": _mm(n.error_mm), "step_mm": _mm(n.step_mm), "reason": n.reason, "as_near": n.equal,
+        "neighbours": [{"value": m.value, "achieved_mm": _mm(m.achieved_mm)} for m in n.neighbours],
+    }
+
+
+def _mm(value: float | None) -> float | None:
+    return None if value is None else round(value, 2) + 0.0
+
+
+def _row(source: Source, row: RowReport, index: int) -> dict[str, Any]:
+    return {
+        "section": row.section, "label": row.label, "line": source.line_of(row.span.start), "read": row.read, "counts": [row.counts[index]],
+        "with_chains": [row.with_chains[index]] if row.with_chains else None, "confirmed": row.confirmed,
+        "made": {k: [v[index]] for k, v in row.made.items()}, "printed": [row.printed[index]] if row.printed else None, "agrees": row.agrees,
+    }
+
+
+def stitches(graded: Graded, index: int) -> int:
+    """Stitches of all rows of one size, pieces made more than once counted so often."""
+    copies, total, at = 1, 0, 0
+    items = graded.document.items
+    for row in graded.report.rows if graded.report else ():
+        for item in items[at : row.item + 1]:
+            copies = item.copies if isinstance(item, Section) else copies
+        at = max(at, row.item + 1)
+        total += (row.counts[index] or 0) * copies
+    return total
+
+
+def tables(graded: Graded) -> str:
+    """Sizes by blanks: the number, and for what is measured its target, what is reached, and the error, in cm."""
+    blocks = [_block(graded, name) for name in (n.blank for n in graded.sizes[0].numbers)] if graded.sizes else []
+    first = ["size", "", *(s.size for s in graded.sizes)]
+    lead = max(len(x) for x in first)
+    sheets: list[list[list[str]]] = [[]]
+    for block in blocks:
+        if sheets[-1] and lead + sum(2 + len(b[0]) for b in [*sheets[-1], block]) > WIDE:
+            sheets.append([])
+        sheets[-1].append(block)
+    return "\n\n".join(
+        "\n".join("  ".join([f"{name:<{lead}}", *(b[i] for b in sheet)]).rstrip() for i, name in enumerate(first)) for sheet in sheets if sheet
+    )
+
+
+def _block(graded: Graded, blank: str) -> list[str]:
+    """One blank's columns: its name, the headings, a line per size."""
+    found = [next((n for n in s.numbers if n.blank == blank), None) for s in graded.sizes]
+    measured = any(n is not None and n.target_mm is not None for n in found)
+    lines = [f"{'n':>5} {'target':>7} {'made':>7} {'error':>6}" if measured else f"{'n':>5}"]
+    for n in found:
+        if n is None:
+            lines.append(f"{'–':>5}")
+        elif n.target_mm is None or n.achieved_mm is None or n.error_mm is None:
+            lines.append(f"{n.value:>5}")
+        else:
+            lines.append(f"{n.value:>5} {n.target_mm / 10:>7.1f} {n.achieved_mm / 10:>7.1f} {round(n.error_mm / 10, 1) + 0.0:>+6.1f}")
+    width = max(len(blank), *(len(x) for x in lines))
+    return [f"{blank:>{width}}", *(f"{x:>{width}}" for x in lines)]
+
+
