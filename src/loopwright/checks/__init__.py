@@ -4,22 +4,80 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 
-from loopwright.checks import materials, repeat_divides, repeat_times, row_numbers, sizes_unequal
+from loopwright.checks import (
+    abbreviations,
+    cautions,
+    colours,
+    counts_missing,
+    decimals,
+    free_length,
+    gauge_possible,
+    gauge_stitch,
+    groups,
+    marks,
+    materials,
+    mixed_terms,
+    multiples,
+    parity,
+    repeat_divides,
+    repeat_times,
+    row_asks_more,
+    row_numbers,
+    row_or_round,
+    sides,
+    size_gauges,
+    size_order,
+    sizes_unequal,
+    skipped,
+    sums,
+    turning_chain,
+    yarn_need,
+)
 from loopwright.checks.pattern import Pattern, look
 from loopwright.findings import Finding
 from loopwright.model.report import Report
 from loopwright.model.tree import Document
 
 RULES: tuple[Callable[[Pattern], Iterable[Finding]], ...] = (
-    repeat_divides.rule, repeat_times.rule, row_numbers.rule, sizes_unequal.rule, materials.rule,
+    abbreviations.rule,
+    cautions.rule,
+    colours.rule,
+    counts_missing.rule,
+    decimals.rule,
+    free_length.rule,
+    gauge_possible.rule,
+    gauge_stitch.rule,
+    groups.rule,
+    marks.rule,
+    materials.rule,
+    mixed_terms.rule,
+    multiples.rule,
+    parity.rule,
+    repeat_divides.rule,
+    repeat_times.rule,
+    row_asks_more.rule,
+    row_numbers.rule,
+    row_or_round.rule,
+    sides.rule,
+    size_gauges.rule,
+    size_order.rule,
+    sizes_unequal.rule,
+    skipped.rule,
+    sums.rule,
+    turning_chain.rule,
+    yarn_need.rule,
 )
+
+# a finding that says why takes the place of one that says only what
+EXPLAINS = {"C031": "C041"}
 
 
 def check(document: Document, report: Report) -> tuple[Finding, ...]:
     """The findings of all rules, in the order of the text. Accepts any document and its report; never raises for what they hold."""
     pattern = look(document, report)
     found = [f for rule in RULES for f in rule(pattern)]
-    return tuple(sorted(found, key=lambda f: (f.span.start, f.code)))
+    explained = {(EXPLAINS[f.code], f.span) for f in found if f.code in EXPLAINS}
+    return tuple(sorted((f for f in found if (f.code, f.span) not in explained), key=lambda f: (f.span.start, f.code)))
 
 
 __all__ = ["RULES", "check"]

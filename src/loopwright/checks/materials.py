@@ -16,7 +16,7 @@ _NEEDED = (
     ("C025", ("hook", "hooks", "crochet hook"), _HOOK),
     ("C026", ("yarn", "yarns"), re.compile(r"\byarn\b|\bwool\b|\bcotton\b|\bskeins?\b|\bballs?\b", re.IGNORECASE)),
 )
-_MEASURE = re.compile(r"\d\s*(?:\"|″|cm\b|in\b|ins\b|inch|mm\s+(?:wide|tall|long|across))", re.IGNORECASE)
+_MEASURE = re.compile(r"[\d)\]]\s*(?:\"|″|cm\b|in\b|ins\b|inch|mm\s+(?:wide|tall|long|across))", re.IGNORECASE)
 _FINISHED = ("finished size", "finished sizes", "finished measurements", "measurements", "finished", "dimensions", "size", "sizes")
 
 

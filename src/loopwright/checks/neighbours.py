@@ -19,6 +19,22 @@ def below(pattern: Pattern, part: Part, at: int, size: int) -> int | None:
     return count(reports[-1], size) if reports and row.order is None else None
 
 
+def confirmed(pattern: Pattern, part: Part, at: int) -> bool:
+    """Whether what the row stands on is sure: a chain, or a row whose printed count agrees."""
+    if at == 0:
+        return False
+    item, row = part.rows[at - 1]
+    reports = pattern.by_item.get(item, ())
+    return _only_chain(row, 0) is not None or bool(reports) and reports[-1].agrees is True
+
+
+def with_chains(pattern: Pattern, part: Part, at: int, size: int) -> int | None:
+    """The row below with the chains that go over skipped stitches, where that is another number."""
+    reports = pattern.by_item.get(part.rows[at - 1][0], ()) if at else ()
+    chains = reports[-1].with_chains if reports and reports[-1].read else None
+    return chains[size] if chains and size < len(chains) else None
+
+
 def count(report: RowReport, size: int) -> int | None:
     """A row's count in a size, None when it was not read."""
     return report.counts[size] if report.read and size < len(report.counts) else None

@@ -11,10 +11,30 @@ from loopwright.model.tree import Document, FitLine, Row, Section
 from loopwright.source import Span
 
 # names of heading lines that a finished pattern has; two of them make the text claim to be whole
-CLAIMS = frozenset({
-    "size", "sizes", "worked in", "gauge", "tension", "hook", "hooks", "yarn", "yarns", "materials", "you will need", "supplies",
-    "finished size", "finished sizes", "finished measurements", "measurements", "terms", "turning chain", "abbreviations", "notions",
-})
+CLAIMS = frozenset(
+    {
+        "size",
+        "sizes",
+        "worked in",
+        "gauge",
+        "tension",
+        "hook",
+        "hooks",
+        "yarn",
+        "yarns",
+        "materials",
+        "you will need",
+        "supplies",
+        "finished size",
+        "finished sizes",
+        "finished measurements",
+        "measurements",
+        "terms",
+        "turning chain",
+        "abbreviations",
+        "notions",
+    }
+)
 _LINE = re.compile(r"^(?P<lead>[ \t]*)(?P<name>[A-Za-z][A-Za-z /’']{1,30}?)[ \t]*:[ \t]*(?P<value>\S.*)?$", re.MULTILINE)
 _ALONE = re.compile(r"^[ \t]*(?P<name>abbreviations(?: used)?|notes?|materials)[ \t]*:?[ \t]*$", re.IGNORECASE | re.MULTILINE)
 
@@ -85,7 +105,12 @@ def look(document: Document, report: Report) -> Pattern:
         by_item.setdefault(row.item, []).append(row)
     names = {t.name for t in told}
     return Pattern(
-        document, report, told, len(names & CLAIMS) >= 2, tuple(_parts(document)), {k: tuple(v) for k, v in by_item.items()},
+        document,
+        report,
+        told,
+        len(names & CLAIMS) >= 2,
+        tuple(_parts(document)),
+        {k: tuple(v) for k, v in by_item.items()},
     )
 
 

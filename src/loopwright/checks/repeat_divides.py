@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from loopwright.checks.arithmetic import flow
-from loopwright.checks.neighbours import below, only_report, sizes
+from loopwright.checks.neighbours import below, confirmed, only_report, sizes
 from loopwright.checks.pattern import Pattern
 from loopwright.findings import Finding
 from loopwright.model.tree import Chain, Node, Repeat, Row
@@ -24,7 +24,7 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
             if report is None or not told:
                 continue
             for size in sizes(pattern):
-                stands = below(pattern, part, at, size)
+                stands = below(pattern, part, at, size) if confirmed(pattern, part, at) else None
                 found = _misfit(row, stands, size) if stands else None
                 if found is not None:
                     names = (pattern.report.sizes[size],) if len(pattern.report.sizes) > 1 else None

@@ -15,6 +15,8 @@ _OPEN = re.compile(
     re.IGNORECASE,
 )
 
+_RANGE_PER_SIZE = re.compile(r"^\W*\w+\s+(?:\d+\s*[-–]\s*)?\d+\s*[(\[]\s*\d")
+
 
 def rule(pattern: Pattern) -> Iterator[Finding]:
     """Only in texts with a heading: an excerpt may leave rows out."""
@@ -34,7 +36,7 @@ def _part(pattern: Pattern, part: Part) -> Iterator[Finding]:
             last = None if _OPEN.search(pattern.words(row)) else last
             previous = row
             continue
-        first, end = _plain(label)
+        first, end = _plain(label, pattern.words(row))
         if first is None or row.sizes is not None:
             last, previous = None, row
             continue
@@ -46,9 +48,9 @@ def _part(pattern: Pattern, part: Part) -> Iterator[Finding]:
         previous = row
 
 
-def _plain(label: Label) -> tuple[int | None, int | None]:
+def _plain(label: Label, words: str) -> tuple[int | None, int | None]:
     """First and last number, None where they differ by size, are blanks, or are not a plain range."""
-    if label.also or (label.first and len(label.first.values) != 1):
+    if label.also or (label.first and len(label.first.values) != 1) or _RANGE_PER_SIZE.search(words[:60]):
         return None, None
     first = label.first.at(0) if label.first else None
     last = label.last.at(0) if label.last and len(label.last.values) == 1 else None if label.last else first

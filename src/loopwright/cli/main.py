@@ -27,6 +27,7 @@ def parser() -> argparse.ArgumentParser:
     check.add_argument("files", nargs="+", metavar="FILE", help="a plain text pattern; - reads standard input")
     check.add_argument("--terms", choices=("us", "uk", "old"), help="which terms the text uses (found out when not said)")
     check.add_argument("--json", action="store_true", help="everything as JSON on standard output")
+    check.add_argument("--fix", action="store_true", help="put the safe mends into the files first, and show what was changed")
     grade = verbs.add_parser(
         "grade", help="one design in every size, at any gauge",
         description="Fills a design's blanks for every size from its Fit sentences, works each size, and writes the pattern out.",
@@ -70,7 +71,7 @@ def _run(args: argparse.Namespace) -> int:
         return run_grade(args.design, args.sizes, args.gauge, args.terms, args.json)
     from loopwright.cli.commands.check import run
 
-    return run(args.files, args.terms, args.json)
+    return run(args.files, args.terms, args.json, args.fix)
 
 
 def _hushed(code: int) -> int:

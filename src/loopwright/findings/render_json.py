@@ -18,9 +18,14 @@ def as_json(source: Source, findings: Iterable[Finding]) -> list[dict[str, Any]]
 def one(source: Source, found: Finding) -> dict[str, Any]:
     """A finding as an object: code, name, severity, place, message, hints, sizes, fix."""
     return {
-        "code": found.code, "name": title(found), "severity": severity(found), **_place(source, found.span),
-        "message": message(found), "hints": list(hints(found)),
-        "sizes": list(found.sizes) if found.sizes else None, "fix": _fix(source, found.fix) if found.fix else None,
+        "code": found.code,
+        "name": title(found),
+        "severity": severity(found),
+        **_place(source, found.span),
+        "message": message(found),
+        "hints": list(hints(found)),
+        "sizes": list(found.sizes) if found.sizes else None,
+        "fix": _fix(source, found.fix) if found.fix else None,
     }
 
 
@@ -35,6 +40,8 @@ def _fix(source: Source, fix: Fix) -> dict[str, Any]:
 
 def _edit(source: Source, edit: Edit) -> dict[str, Any]:
     return {
-        **_place(source, edit.span), "start_utf16": source.utf16(edit.span.start), "end_utf16": source.utf16(edit.span.end),
+        **_place(source, edit.span),
+        "start_utf16": source.utf16(edit.span.start),
+        "end_utf16": source.utf16(edit.span.end),
         "text": edit.text,
     }

@@ -33,6 +33,16 @@ def name_of(fit: Fit) -> str:
     return " ".join(words[:-1]) if len(words) > 1 and words[-1].lower() in _COUNT_WORDS else fit.blank
 
 
+def _before_clauses(sentence: str) -> str:
+    """The sentence up to its first comma outside brackets."""
+    depth = 0
+    for i, c in enumerate(sentence):
+        depth += (c in "([") - (c in ")]")
+        if c == "," and depth == 0:
+            return sentence[:i].strip()
+    return sentence.strip()
+
+
 def _word(fit: Fit, value: int) -> str:
     word = _UNIT_WORDS[fit.unit]
     if fit.unit == "row" and re.search(r"\b(?:rnds?|rounds?)\b", f"{fit.sentence} {fit.blank}", re.IGNORECASE):
@@ -56,7 +66,7 @@ def _why(
     fit: Fit, s: Sought, problem: Problem, values: Mapping[str, int], around: list[Neighbour], equal: int | None, bodies: list[tuple[str, float]],
 ) -> str:
     value, reached = values[s.name], s.reached_mm(values)
-    target = f"{fit.sentence.split(',')[0].strip()}: {in_cm(s.target_mm)}"
+    target = f"{_before_clauses(fit.sentence)}: {in_cm(s.target_mm)}"
     told = "; ".join(dict.fromkeys(f"{n} is {in_cm(mm)}" for n, mm in bodies))
     before = s.before.at(values)
     with_before = f" with the {before} before" if before else ""

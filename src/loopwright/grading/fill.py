@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import fields, is_dataclass, replace
 from typing import Any
 
-from loopwright.model.tree import Document, Label, Num, Row, RowOrder
+from loopwright.model.tree import Chain, Document, Label, Num, Row, RowOrder
 from loopwright.source import Span
+
+_MORE = re.compile(r"(?:\s*ch)?\s*\+\s*(\d{1,6})\b(?!\s*(?:-|sts?\b|times))")
 
 
 def fill(document: Document, size_values: Mapping[str, Sequence[int]]) -> Document:
@@ -27,8 +30,17 @@ def fill(document: Document, size_values: Mapping[str, Sequence[int]]) -> Docume
         values = tuple(size_values[num.blank])
         return Num(values[:1] if len(set(values)) == 1 else values, None, num.span)
 
-    items = tuple(_fitted(_changed(item, change), sizes) if isinstance(item, Row) else item for item in document.items)
+    items = tuple(_fitted(_changed(_with_more(item, document.text), change), sizes) if isinstance(item, Row) else item for item in document.items)
     return replace(document, items=items)
+
+
+def _with_more(row: Row, text: str) -> Row:
+    """The row with what is added to a blank chain ("ch {body sts} + 3") told in the chain itself."""
+    body = tuple(
+        replace(n, plus=int(m[1])) if isinstance(n, Chain) and n.n.blank and not n.plus and (m := _MORE.match(text, n.n.span.end)) else n
+        for n in row.body
+    )
+    return replace(row, body=body) if body != row.body else row
 
 
 def pick(document: Document, sizes: Sequence[int], names: Sequence[str] | None = None) -> Document:

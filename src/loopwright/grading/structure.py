@@ -5,14 +5,17 @@ Read off the tree without working it: counts are followed only where printed num
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field, fields, is_dataclass
 from fractions import Fraction
 from typing import Any, Literal
 
 from loopwright.grading.fit import Linear, blank_of, count_of
-from loopwright.model.tree import Chain, Document, Evenly, Make, Num, Ring, Row, Section
+from loopwright.model.tree import Chain, Document, Evenly, FitLine, Make, Num, Ring, Row, Section
 from loopwright.source import Span
+
+_BLANK = re.compile(r"\{([^{}\n]{1,60})\}")
 
 Role = Literal["last row", "times", "count"]
 
@@ -80,7 +83,16 @@ def structure(document: Document) -> Structure:
         for num in blanks_in((item.body, item.printed)):
             if num.blank is not None:
                 found.uses.setdefault(num.blank, Use("count", item.span, section))
+    _in_text(document, found)
     return found
+
+
+def _in_text(document: Document, found: Structure) -> None:
+    """Blanks that stand in the text where the reader made no number of them: they are in use all the same."""
+    fits = [i.span for i in document.items if isinstance(i, FitLine)]
+    for m in _BLANK.finditer(document.text):
+        if not any(f.start <= m.start() < f.end for f in fits):
+            found.spans.setdefault(" ".join(m[1].split()), Span(*m.span()))
 
 
 def _begins(row: Row) -> bool:

@@ -523,7 +523,7 @@ def _star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     start = cur.at - 1
     if cur.kind() == "open" and cur.kind(1) == "star":
         cur.at += 2
-        while cur.low() == "to" or cur.kind() == "star":
+        while cur.low() in ("to", *END_WORDS) or cur.kind() in ("star", "open") and cur.kind(1) == "end":
             cur.at += 1
     cur.skip(",", ";", "rep", "repeat")
     out.append(_stopped(_counted_repeat(cur, inside, start)))

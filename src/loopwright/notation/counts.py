@@ -44,6 +44,8 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
         return Printed((), end, Span(end, end))
     if bracket and re.search(r"(?:\d|[{}])\s*$", text[start : m.start()]) and sizes > 1:
         return Printed((), end, Span(end, end))
+    if not bracket and re.search(r"\b(?:rows?|rnds?|rounds?)\s*\d+\s*$", text[start : m.start()], re.IGNORECASE):
+        return Printed((), end, Span(end, end))  # "rep rows 5 – 8"
     sure = bracket or m["lead"].strip() not in (".", ";", ":", "") or re.search(r"\b(?:sts?|stitches|total)\b|^\d+\s*$", m["in"], re.I) is not None
     found = _counts(text, m.start("in"), m.end("in"), dialect, sizes)
     if not found:

@@ -15,6 +15,7 @@ from loopwright.notation.body import nodes_until, numbers_only
 from loopwright.notation.counts import printed
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.labels import Found, labels_in
+from loopwright.notation.orders import order as order_of
 from loopwright.notation.quiet import quiet
 from loopwright.notation.scanner import Token, scan
 from loopwright.source import Source, Span
@@ -27,20 +28,7 @@ _HEAD_NAMES = frozenset(
     "size sizes worked in gauge tension hook yarn terms turning chain abbreviations special stitches notes note materials colours colors "
     "finished measurements finished size cautions caution level".split()
 )
-_REPEAT = re.compile(
-    r"(?:rep(?:eat)?\.?|(?:work\s+)?(?:same\s+)?as(?:\s+for)?|work)\s+(?:the\s+)?(?:(?:rows?|rnds?|rounds?)\s*(?P<a>\d{1,9})(?:\s*(?P<j>-|–|to|through|and|&)\s*(?:rows?|rnds?)?\s*(?P<b>\d{1,9}))?"
-    r"|(?P<o>\d{1,9})(?:st|nd|rd|th)(?:\s*(?P<oj>-|to|and)\s*(?P<p>\d{1,9})(?:st|nd|rd|th))?\s+(?:rows?|rnds?|rounds?)|last\s+(?P<n>\d{1,9}\s+)?(?:rows?|rnds?|rounds?))"
-    r"\s*(?P<times>\d{1,9}|once|twice|one|two|three|four|five|six|seven|eight|nine|ten)?\s*(?P<more>times more|more times|times)?",
-    re.IGNORECASE,
-)
-_EVEN = re.compile(r"work\s+even(?:\s+in\s+\w+)?(?:\s+for)?(?:\s+(?P<n>\d{1,9}|\{[^{}]+\})\s*(?:rows?|rnds?|rounds?))?\.?\s*$", re.IGNORECASE)
-_CONTINUE = re.compile(
-    r"continue\b[^.(]{0,60}?\b(?P<op>inc|dec)(?:reas)?(?:e|ing)?\.?\s+(?P<n>\d{1,4})\s+(?:sts?|stitches)\s+(?:in\s+)?(?:each|every)\s+(?:row|rnd|round)"
-    r"(?:[^.(]{0,40}?until\D{0,20}(?P<until>\d{1,5}))?",
-    re.IGNORECASE,
-)
-_TIMES = {"once": 1, "twice": 2, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10}
-_START = re.compile(r".*\b(?:ch(?:ain)?\.?\s*\d|make\s+a\s+chain|\d{1,9}\s*ch\b|magic|ring)|^\*", re.IGNORECASE)
+_START = re.compile(r".*\b(?:ch(?:ain)?\.?\s*[\d{]|make\s+a\s+chain|\d{1,9}\s*ch\b|magic|ring)|^\*|\{[^{}]+\}\s*ch\b", re.IGNORECASE)
 
 
 def read(source: Source, terms: str | None = None) -> Document:
@@ -120,7 +108,7 @@ def _line(text: str, start: int, end: int, which: Dialect, sizes: int, seen_row:
     fit = _FIT.match(text, start, end)
     if fit and not seen_row:
         return [FitLine(" ".join(fit["blank"].split()), fit["sentence"], Span(start, end), Span(*fit.span("sentence")))]
-    found = labels_in(text, start, end)
+    found = labels_in(text, start, end, sizes)
     if not found:
         return _unlabelled(text, start, end, which, sizes, seen_row)
     items: list[Item] = []
@@ -144,7 +132,8 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
     if head and "=" in head["value"] and not seen_row:
         return [SpecialStitch(head["name"].lower(), (), head["value"], span=span)]
     body_at = start + (head.start("value") if head else 0)
-    if _EVEN.match(text, body_at, end) or _REPEAT.match(text, body_at, end) and seen_row:
+    told = order_of(text[body_at:end].strip(), sizes)
+    if told is not None and (seen_row or told.what == "even"):
         return _row(text, None, body_at, end, which, sizes)
     first_stop = re.search(r"[.;]\s+(?=[A-Z])", text[body_at:end])
     nodes, unknown = _nodes(text, body_at, body_at + first_stop.start() if first_stop else end, which, sizes)
@@ -167,10 +156,10 @@ def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, s
     said = label.label if label else None
     side: Literal["RS", "WS"] | None = None if label is None or label.side is None else "RS" if label.side == "RS" else "WS"
     words = text[at:stop].strip()
-    order = _order(words)
+    order = order_of(words, sizes)
     if order is not None:
         return [Row(said, (), counts, order, side, span=span)]
-    body_end, later = _later_order(text, at, stop)
+    body_end, later = _later_order(text, at, stop, sizes)
     nodes, unknown = _nodes(text, at, body_end, which, sizes)
     if not told.sure:
         if any(isinstance(n, (Make, Group, Repeat, Either)) for n in nodes):
@@ -186,38 +175,13 @@ def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, s
     return rows
 
 
-def _later_order(text: str, at: int, stop: int) -> tuple[int, RowOrder | None]:
+def _later_order(text: str, at: int, stop: int, sizes: int) -> tuple[int, RowOrder | None]:
     """A sentence after the row that asks for other rows: "… turn. Rep Rows 2 and 3 4 times"."""
     for m in re.finditer(r"[.;]\s+(?=rep|work even)", text[at:stop], re.IGNORECASE):
-        order = _order(text[at + m.end() : stop].strip())
+        order = order_of(text[at + m.end() : stop].strip(), sizes)
         if order is not None:
             return at + m.start() + 1, order
     return stop, None
-
-
-def _order(words: str) -> RowOrder | None:
-    even = _EVEN.match(words)
-    if even:
-        n = even["n"]
-        times = None if n is None else Num((), " ".join(n[1:-1].split())) if n.startswith("{") else Num((min(int(n), 5000),))
-        return RowOrder("even", times=times)
-    going = _CONTINUE.match(words)
-    if going:
-        delta = Num((int(going["n"]) * (-1 if going["op"].lower() == "dec" else 1),))
-        return RowOrder("continue", delta=delta, until_sts=Num((int(going["until"]),)) if going["until"] else None)
-    m = _REPEAT.match(words)
-    if m is None:
-        return None
-    more = bool(m["more"] and "more" in m["more"])
-    times_text = (m["times"] or "").lower()
-    times = Num((_TIMES.get(times_text) or min(int(times_text), 5000),)) if times_text else None
-    if not (m["a"] or m["o"]):
-        return RowOrder("repeat", last_n=min(int(m["n"]), 500) if m["n"] else 1, times=times, more=more)
-    first, last = int(m["a"] or m["o"]), int(m["b"] or m["p"] or m["a"] or m["o"])
-    joined = (m["j"] or m["oj"] or "").lower()
-    rows = (first, last) if joined in ("and", "&") else tuple(range(first, min(last, first + 500) + 1))
-    what: Literal["repeat", "same-as"] = "repeat" if words.lower().startswith("rep") else "same-as"
-    return RowOrder(what, rows or (first,), times=times, more=more)
 
 
 def _nodes(text: str, start: int, end: int, which: Dialect, sizes: int) -> tuple[tuple[Node, ...], int]:

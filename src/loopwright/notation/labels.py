@@ -11,13 +11,14 @@ from loopwright.source import Span
 
 MAX_RANGE = 2000
 _WORD = r"(?:rows?|rnds?|rounds?|rds?)"
+_LIST = r"\s?[(\[]\s*(?:\d{1,5}|[–—-])(?:\s*[,;:]\s*(?:\d{1,5}|[–—-]))*\s*[)\]]"
 _END = r"\s*(?P<side>\((?:right side|wrong side|rs|ws)\))?\s*(?:[:.)]|--?|—|–)\s*(?P<side2>\((?:right side|wrong side|rs|ws)\)\s*[:.]?)?"
 _ORDINALS = "|".join(words()["ordinals"])
 _NUMBERS = "|".join(sorted(words()["numbers"], key=len, reverse=True))
 _OPEN = re.compile(r"(?P<word>r|rnd|row|round)\s*(?P<first>\d{1,9})(?:\s*(?:-|–|&)\s*r?(?P<last>\d{1,9}))?\s+(?=[\d(*\[]|[a-z]+\b)", re.IGNORECASE)
 _LABEL = re.compile(
     rf"""(?:
-      (?P<word>{_WORD}|r)\s*\.?\s*(?P<first>\d{{1,9}}|\{{[^{{}}\n]+\}})(?:\s*(?P<join>-|–|—|to|through|thru|and|&)\s*(?:{_WORD}|r)?\s*(?P<last>\d{{1,9}}|\{{[^{{}}\n]+\}}))?
+      (?P<word>{_WORD}|r)\s*\.?\s*(?P<first>\d{{1,9}}|\{{[^{{}}\n]+\}})(?P<firsts>{_LIST})?(?:\s*(?P<join>-|–|—|to|through|thru|and|&)\s*(?:{_WORD}|r)?\s*(?P<last>\d{{1,9}}|[–—-](?=\s?[(\[])|\{{[^{{}}\n]+\}})(?P<lasts>{_LIST})?)?
     | (?P<ofirst>\d{{1,9}})(?:st|nd|rd|th)(?:\s*(?P<ojoin>-|–|to|and|through)\s*(?P<olast>\d{{1,9}})(?:st|nd|rd|th))?(?:\s*(?:and|&)\s+(?:all\s+|every\s+|each\s+)?(?:foll(?:owing|\.)?\s+)?(?:alt(?:ernate|\.)?|other|even|odd))?\s*(?P<oword>{_WORD})(?:\s+incl(?:usive|\.)?)?
     | (?P<nfirst>\d{{1,9}})\.?\s+(?P<rword>{_WORD})
     | (?P<wword>{_WORD})\s+(?P<wfirst>{_NUMBERS})(?:\s*(?:-|–|to|and)\s*(?P<wlast>{_NUMBERS}))?
@@ -39,9 +40,11 @@ class Found:
     end: int
 
 
-def label_at(text: str, at: int, end: int) -> Found | None:
-    """The label that starts at an offset, None when none does."""
+def label_at(text: str, at: int, end: int, sizes: int = 1) -> Found | None:
+    """The label that starts at an offset, None when none does. Lists of row numbers must have one for each of the sizes."""
     m = _LABEL.match(text, at, end)
+    if m is not None and any(m[g] and len(_listed("0", m[g])) != sizes for g in ("firsts", "lasts")):
+        m = None
     if m is None:
         bare = _OPEN.match(text, at, end) or _BARE.match(text, at, end)
         if bare is None:
@@ -68,28 +71,36 @@ def _numbers(m: re.Match[str]) -> tuple[Num | None, Num | None, Num]:
         return Num((table[m["wfirst"].lower()],)), Num((table[(m["wlast"] or m["wfirst"]).lower()],)), one
     if m["nword"]:
         return None, None, Num((min(int(m["many"]), MAX_RANGE),)) if m["many"] else one
-    first = _num(m["first"] or m["ofirst"] or m["nfirst"])
-    last = _num(m["last"] or m["olast"]) if m["last"] or m["olast"] else first
+    first = _num(m["first"] or m["ofirst"] or m["nfirst"], m["firsts"])
+    last = _num(m["last"] or m["olast"], m["lasts"]) if m["last"] or m["olast"] else first
     return first, last, one
 
 
-def _num(text: str) -> Num:
+def _listed(first: str, others: str) -> tuple[int | None, ...]:
+    """The numbers of a list per size, None for a dash."""
+    every = [first, *re.findall(r"\d+|[–—-]", others)]
+    return tuple(int(n) if n.isdigit() else None for n in every)
+
+
+def _num(text: str, others: str | None = None) -> Num:
+    if others:
+        return Num(_listed(text, others))
     if text.startswith("{"):
         return Num((), " ".join(text[1:-1].split()))
     return Num((min(int(text), 10_000_000),))
 
 
-def labels_in(text: str, start: int, end: int) -> list[Found]:
+def labels_in(text: str, start: int, end: int, sizes: int = 1) -> list[Found]:
     """Labels of a paragraph: one at its start, others only after `. ; )`."""
     found: list[Found] = []
-    head = label_at(text, start, end)
+    head = label_at(text, start, end, sizes)
     if head is not None:
         found.append(head)
     for m in re.finditer(r"[.;)\]]\s+(?=\w)", text[start:end]):
         at = start + m.end()
         if found and at < found[-1].end:
             continue
-        more = label_at(text, at, end)
+        more = label_at(text, at, end, sizes)
         if more is not None and not (more.label.kind == "none"):
             found.append(more)
     return found

@@ -80,7 +80,19 @@ def dialect(name: str) -> Dialect:
     letters.update(data.get("letters", {}))
     terms.update({k: Term(*v) for k, v in data.get("terms", {}).items()})
     words.update(data.get("words", {}))
-    return Dialect(name, letters, terms, words, _spellings())
+    return Dialect(name, letters, terms, words, _with_own_words(terms, letters))
+
+
+def _with_own_words(terms: dict[str, Term], letters: dict[str, str]) -> dict[str, str]:
+    """The spellings of all dialects and every word this one says itself, so that what is written can be read."""
+    spellings = dict(_spellings())
+    for kind, term in terms.items():
+        own = f"own {kind}"
+        for said in term:
+            if said.lower() not in spellings:
+                spellings[said.lower()] = own
+                letters[own] = kind
+    return spellings
 
 
 @cache

@@ -54,7 +54,7 @@ def _chains(decoder: Decoder, state: State, step: Step, body: tuple, kind: str) 
             made = work_row(foundation(n), body, (), dict(state.conventions), decoder.definitions, kind, step.kind == "rnd", 0)
         except CannotWork:
             continue
-        if made.left == 0 and (not wanted or agrees(made, step.printed)):
+        if made.left == 0 and (not wanted or agrees(made, step.printed) or abs(made.count - wanted) == 1):
             fits.append((made.cost, n))
             if not wanted:
                 # an open row fits on any chain: then nothing is known

@@ -88,7 +88,8 @@ def _first(run: Run, place: Place, how: str) -> list[Slot]:
     if run.inside == 0 and run.worked > 2 and run.pos > run.start + 1 and run.in_rounds and (place.n is None or (place.n.at(0) or 1) == 1):
         run.half_loop = True
         return [Slot(run.start, run.start + 1, how)]
-    run.pos = min(run.pos, run.start) if run.worked == 0 else run.pos
+    stands = run.worked == 1 and run.tch_item and run.pos == run.start + 1 and (place.n is None or place.n.at(0) == 1)
+    run.pos = min(run.pos, run.start) if run.worked == 0 or stands else run.pos  # the start chain stands there: into the same stitch
     thing = place.thing
     return _next(run, Place("next", place.n, thing, of=place.of, centre=place.centre, k=None), how)
 
@@ -269,10 +270,8 @@ def seek(run: Run, thing: Thing, pos: int) -> Slot | None:
 def _seek_stitch(run: Run, pos: int) -> Slot | None:
     if run.view.foundation or (run.view.ring and run.view.items):
         return Slot(pos, pos + 1) if pos < run.end else None
-    if run.sticky.get("each-takes-chains"):
-        return Slot(pos, pos + 1) if pos < run.end else None
     while pos < run.end:
-        if run.item(pos) != CHAIN:
+        if run.item(pos) != CHAIN or run.view.mesh and run.once("chains-taken", ((0.0, False), (0.5, True))):
             return Slot(pos, pos + 1)
         pos += 1
     return None

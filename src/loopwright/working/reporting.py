@@ -85,7 +85,7 @@ def _row(document: Document, outcomes: list[Outcome | None]) -> RowReport:
     kinds = sorted({k for o in outcomes if o and o.made for k in o.made.made})
     read = read and bool(kinds)
     made = {k: tuple(o.made.made.get(k, 0) if o and o.made else None for o in outcomes) for k in kinds}
-    printed, noun = _printed(document, some, len(outcomes))
+    printed, noun = _printed(document, outcomes)
     verdicts = [o.agrees for o in outcomes if o is not None and o.agrees is not None]
     agrees = all(verdicts) if verdicts else None
     solved = any("start" in dict(o.assumed) or "start-chain" in dict(o.assumed) for o in outcomes if o)
@@ -99,14 +99,16 @@ def _row(document: Document, outcomes: list[Outcome | None]) -> RowReport:
     )
 
 
-def _printed(document: Document, some: Outcome, sizes: int) -> tuple[tuple[int | None, ...] | None, str | None]:
-    item = document.items[some.step.item]
-    if not isinstance(item, Row) or not some.step.printed:
+def _printed(document: Document, outcomes: list[Outcome | None]) -> tuple[tuple[int | None, ...] | None, str | None]:
+    """The printed count of each size that ends its rows here; a range may end in one size and go on in the next."""
+    ends = [o is not None and bool(o.step.printed) for o in outcomes]
+    item = next((document.items[o.step.item] for o in outcomes if o is not None), None)
+    if not isinstance(item, Row) or not any(ends):
         return None, None
     count = next((c for c in item.printed if c.scope == "row"), None)
     if count is None:
         return None, None
-    return tuple(count.n.at(s) for s in range(sizes)), count.noun
+    return tuple(count.n.at(s) if end else None for s, end in enumerate(ends)), count.noun
 
 
 # --- findings --------------------------------------------------------------------------------------------------------
@@ -170,6 +172,9 @@ def _assumptions(document: Document, per_size: Sequence[Sequence[Outcome]]) -> l
     held: dict[str, Any] = {}
     for outcomes in per_size[:1]:
         for o in outcomes:
+            if o.step.guess == "rows-not-told":
+                message = "the rows it names are not in the text: taken as worked even"
+                found.setdefault(f"{o.step.item}:{message}", Assumption(o.step.span, message))
             for key, value in o.assumed:
                 message = _assumed_words(key, value)
                 if message:

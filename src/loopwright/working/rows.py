@@ -65,7 +65,7 @@ def _kinds(nodes: tuple[Node, ...]) -> Counter[str]:
     found: Counter[str] = Counter()
     for node in nodes:
         if isinstance(node, Make) and plain(node.kind) in HEIGHT and node.kind != "sl st":
-            found[plain(node.kind)] += 1
+            found[plain(node.kind)] += 5 if node.place is not None and node.place.quant in ("each", "every") else 1
         elif isinstance(node, (Group, Repeat)):
             found.update(_kinds(node.nodes))
         elif isinstance(node, (Evenly, EveryKth, AtEnds)) and node.kind:
@@ -161,7 +161,10 @@ def _implied_repeat(run: Run, nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     need = total_needed(nodes[first:last])
     if need == (0, 0) or need[0] * 2 > run.view.stitches and need[1] * 2 >= len(run.view.runs) or (run.view.foundation and need[0] * 2 > len(run.view.items)):
         return nodes
-    if run.convention("one-repeat-told", ((0.0, False), (0.9, True))):
+    short = run.in_rounds and any(isinstance(n, Mark) and n.what == "turn" for n in nodes)  # rows begin on part of a round
+    if short:
+        run.left_said = True
+    if run.convention("one-repeat-told", ((0.0, False), (2.0 if short else 0.9, True))):
         return (*nodes[:first], Repeat(nodes[first:last], "end"), *nodes[last:])
     return nodes
 
@@ -186,6 +189,7 @@ def _finished(run: Run, pending: Chain | None) -> Made:
     view = View(
         out, tuple(r for r in run.runs if r[1] > r[0]), tuple(g for g in run.groups if g.end - g.start > 1 or g.name),
         0 if run.tch_item else run.tch_length, True, joined=run.joined or (run.in_rounds and not run.turned), turned=False,
+        mesh=bridged > 0,
     )
     return Made(
         view, out, run.into, run.origins, count, bridged, _made(run, out), cost, left, spaces, tuple(run.log),

@@ -173,6 +173,8 @@ class Run:
         n = len(self.view.items)
         if not n or self.pos >= self.end:
             return 0
+        if self.sticky.get("chains-taken"):
+            return self.end - self.pos
         first, last = self.pos, self.end
         if last <= n:
             return last - first - self.view.items.count(CHAIN, first, last)

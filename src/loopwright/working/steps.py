@@ -42,6 +42,7 @@ class Step:
     same: bool = False
     last_of_item: bool = True
     side: str | None = None
+    guess: str | None = None
 
 
 @dataclass(slots=True)
@@ -113,7 +114,7 @@ def _numbers(row: Row) -> tuple[list[int | None], bool]:
         return [None], False
     first = label.first.at(0) if label.first else None
     last = label.last.at(0) if label.last else first
-    if label.first is not None and first is None:
+    if label.first is not None and first is None or label.last is not None and label.last.values and last is None:
         return [], False
     if first is None:
         many = label.how_many.at(0)
@@ -169,10 +170,12 @@ def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, ba
     if order.what == "continue" or order.delta is not None:
         return _continued(row, order, numbers, ranged, base)
     sources = _sources(order, shelf)
+    if not sources and shelf.done and order.section is None:
+        sources, base = [replace(base, body=EVEN, kind=shelf.done[-1].kind)], replace(base, guess="rows-not-told")
     if not sources:
         facts = (("rows", ", ".join(map(str, order.rows)) or "the row before"),)
         return [replace(base, number=n, problem="unknown-row", problem_facts=facts, order=order, label=_label(base, n, ranged)) for n in numbers[:1] or [None]]
-    many = _cycle(order, numbers, ranged, len(sources))
+    many = _cycle(order, numbers, ranged, len(sources), shelf.number)
     steps = []
     for i, n in enumerate(many):
         source = sources[i % len(sources)]
@@ -201,13 +204,13 @@ def _times(order: RowOrder, numbers: list[int | None], ranged: bool) -> list[int
     return [None] * min(max(times, 0), MAX_ROWS + 1) if numbers[:1] in ([None], []) else [(numbers[0] or 0) + i for i in range(min(times, MAX_ROWS + 1))]
 
 
-def _cycle(order: RowOrder, numbers: list[int | None], ranged: bool, period: int) -> list[int | None]:
+def _cycle(order: RowOrder, numbers: list[int | None], ranged: bool, period: int, done: int) -> list[int | None]:
     if ranged or (numbers and numbers[0] is not None):
         return numbers
     times = order.times.at(0) if order.times is not None else 1
     total = order.total_rows.at(0) if order.total_rows is not None else None
     if total is not None:
-        return [None] * max(1, min(total, MAX_ROWS))
+        return [None] * max(1, min(total if order.more or total <= done else total - done, MAX_ROWS))
     return [None] * min(max(1, times or 1) * period, MAX_ROWS + 1)
 
 
@@ -223,6 +226,9 @@ def _sources(order: RowOrder, shelf: _Shelf) -> list[Step]:
     for rows in shelves:
         if all(n in rows for n in order.rows):
             return [rows[n] for n in order.rows]
+    for rows in shelves:
+        if any(n in rows for n in order.rows):
+            return [rows[n] for n in order.rows if n in rows]
     return []
 
 

@@ -35,6 +35,7 @@ class View:
     chain that is no item (0: none), `tch_first` whether it stands at the start of this view (round) or its end (turned).
     `ring`: everything goes into one place. `foundation`: the items are a foundation chain, hook at item 0.
     `divisions`: equal parts that the row was told in (0: not told so).
+    `mesh`: chains stand over skipped stitches, so they may be worked into like stitches.
     `open_end`: nobody knows how many there are; items beyond the end are plain stitches.
     """
 
@@ -49,6 +50,7 @@ class View:
     joined: bool = False
     turned: bool = False
     divisions: int = 0
+    mesh: bool = False
 
     def flipped(self) -> View:
         """The same row seen after turning."""
@@ -65,6 +67,7 @@ class View:
             self.joined,
             not self.turned,
             self.divisions,
+            self.mesh,
         )
 
     @property

@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import Any
 
 from loopwright.checks import check
+from loopwright.checks.mends import with_mends
 from loopwright.findings import Finding
 from loopwright.findings.registry import severity
 from loopwright.findings.render_json import as_json as findings_json
@@ -32,7 +33,7 @@ def check_source(source: Source, terms: str | None = None) -> Report:
 def check_document(document: Document) -> Report:
     """The report of a pattern that was read, with the findings of the worker and of the rules."""
     report = work(document)
-    return replace(report, findings=in_order((*report.findings, *check(document, report))))
+    return replace(report, findings=in_order((*with_mends(document, report), *check(document, report))))
 
 
 def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
@@ -56,7 +57,14 @@ def as_json(source: Source, report: Report) -> dict[str, Any]:
 
 def _row(source: Source, row: RowReport) -> dict[str, Any]:
     return {
-        "section": row.section, "label": row.label, "line": source.line_of(row.span.start), "read": row.read,
-        "counts": list(row.counts), "with_chains": list(row.with_chains) if row.with_chains else None, "confirmed": row.confirmed,
-        "made": {k: list(v) for k, v in row.made.items()}, "printed": list(row.printed) if row.printed else None, "agrees": row.agrees,
+        "section": row.section,
+        "label": row.label,
+        "line": source.line_of(row.span.start),
+        "read": row.read,
+        "counts": list(row.counts),
+        "with_chains": list(row.with_chains) if row.with_chains else None,
+        "confirmed": row.confirmed,
+        "made": {k: list(v) for k, v in row.made.items()},
+        "printed": list(row.printed) if row.printed else None,
+        "agrees": row.agrees,
     }

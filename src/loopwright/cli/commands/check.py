@@ -10,17 +10,21 @@ from typing import Any, TextIO
 
 from loopwright.findings import render_text
 from loopwright.findings.registry import severity
+from loopwright.source import Source
 from loopwright.workshop.check import as_json, check_source
-from loopwright.workshop.files import CannotOpen, open_source
+from loopwright.workshop.files import CannotOpen, CannotSave, open_source
+from loopwright.workshop.mend import mend_file
 
 MANY = 3  # from so many files on, progress is worth a line
 
 
-def run(names: Sequence[str], terms: str | None, as_data: bool) -> int:
-    """Checks the files; 1 when a finding is an error, 2 when a file cannot be used."""
+def run(names: Sequence[str], terms: str | None, as_data: bool, fix: bool = False) -> int:
+    """Checks the files, with `fix` after the safe mends were put in; 1 when a finding is an error, 2 when a file cannot be used."""
     try:
         sources = [open_source(n) for n in names]
-    except CannotOpen as e:
+        if fix:
+            sources = [_mended(s.name, terms) for s in sources]
+    except (CannotOpen, CannotSave) as e:
         print(f"loopwright: {e}", file=sys.stderr)
         return 2
     worst = 0
@@ -42,6 +46,18 @@ def run(names: Sequence[str], terms: str | None, as_data: bool) -> int:
         json.dump({"version": 1, "files": files}, sys.stdout, ensure_ascii=False)
         sys.stdout.write("\n")
     return worst
+
+
+def _mended(name: str, terms: str | None) -> Source:
+    """Mends a file, says on standard error what was changed, and gives its text as it stands now."""
+    if name == "-":
+        raise CannotOpen("--fix changes files where they stand, and standard input is none: save the pattern as a file first")
+    done = mend_file(name, terms)
+    for m in done:
+        print(f"{name}:{m.line}: {m.title}\n  - {m.before}\n  + {m.after}", file=sys.stderr)
+    if not done:
+        print(f"{name}: nothing that is safe to mend", file=sys.stderr)
+    return open_source(name)
 
 
 def coloured(stream: TextIO) -> bool:

@@ -1,0 +1,122 @@
+"""The pattern's list of abbreviations and the abbreviations that its rows use. Not a rule."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+
+from loopwright.checks.pattern import Pattern, Told
+from loopwright.source import Span
+from loopwright.terms import dialect
+
+NAMES = ("abbreviations", "abbreviations used", "stitches", "stitches used", "stitch guide")
+_ENTRY = re.compile(r"(?P<short>[A-Za-z][A-Za-z0-9 ()/.-]{0,20}?)\s*(?:=|:|–|—|\s-\s)\s*(?P<long>[^,;\n=]+)(?P<end>[,;\n]|$)")
+_TOKEN = re.compile(r"(?<![\w{'’-])(?:sl sts?|V sts?|v sts?|[A-Za-z][A-Za-z]*(?:\d?tog)?)(?![\w}'’])")
+_TOG = re.compile(r"^(?P<stitch>[a-z]+?)\d*tog$")
+_POST = re.compile(r"^(?:fp|bp)(?P<stitch>[a-z]+)$")
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One entry: the forms it defines (lower case; "st(s)" gives two), the long form, its span with the separator after it."""
+
+    forms: tuple[str, ...]
+    long: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Use:
+    """An abbreviation as it stands in a row."""
+
+    text: str
+    span: Span
+
+
+def listed(pattern: Pattern) -> tuple[Told, tuple[Entry, ...]] | None:
+    """The list of the heading with its entries; None when there is none or it has fewer than three."""
+    for told in pattern.lines(*NAMES):
+        entries = tuple(_entries(told))
+        if len(entries) >= 3:
+            return told, entries
+    return None
+
+
+def _entries(told: Told) -> Iterator[Entry]:
+    for m in _ENTRY.finditer(told.value):
+        at = told.value_span.start
+        yield Entry(tuple(_forms(m["short"])), m["long"].strip(), Span(at + m.start(), at + m.end()))
+
+
+def _forms(short: str) -> Iterator[str]:
+    for part in re.split(r"\s*/\s*|\s+or\s+", short.strip().lower()):
+        yield part.replace("(", "").replace(")", "")
+        if "(" in part:
+            yield re.sub(r"\([^)]*\)", "", part)
+
+
+def used(pattern: Pattern) -> Iterator[Use]:
+    """Abbreviations in the rows, in the order of the text."""
+    known = _known(pattern.document.terms)
+    for _, row in pattern.rows():
+        for m in _TOKEN.finditer(pattern.words(row)):
+            if _is_abbreviation(m.group(), known):
+                yield Use(m.group(), Span(row.span.start + m.start(), row.span.start + m.end()))
+
+
+def key(text: str) -> str:
+    """Lower case, without the s of the plural."""
+    low = text.lower()
+    return low[:-1] if low.endswith("s") and len(low) > 2 and low not in ("rs", "ws", "sl s") and not low.endswith("ss") else low
+
+
+def long_form(text: str, terms: str) -> str | None:
+    """What an abbreviation is short for in these terms; None when not known."""
+    table = _table()["long"]
+    found: str | None = table.get(text) or table.get(text.lower()) or table.get(text.upper())
+    if found is not None:
+        return found
+    which = dialect(terms)
+    kind = which.kind_of(text)
+    return which.term(kind).long if kind else None
+
+
+def parts(text: str) -> tuple[str, ...]:
+    """Shorter abbreviations that explain a composed one: dc3tog is told by dc and tog, fpdc by fp and dc."""
+    low = text.lower()
+    tog = _TOG.match(low)
+    post = _POST.match(low)
+    if tog:
+        return (tog["stitch"], "tog")
+    return (low[:2], post["stitch"]) if post else ()
+
+
+@cache
+def _table() -> dict[str, dict[str, str]]:
+    return tomllib.loads(files("loopwright.checks").joinpath("abbreviations.toml").read_text(encoding="utf-8"))
+
+
+@cache
+def _known(terms: str) -> frozenset[str]:
+    which = dialect(terms)
+    plain = set(_table()["words"]["plain"])
+    stitches = {s for s in which.spellings if len(s) <= 5 and " " not in s and s not in plain}
+    return frozenset(stitches | {k.lower() for k in _table()["long"]} | {"sl st", "v st"}) - plain
+
+
+def _is_abbreviation(token: str, known: frozenset[str]) -> bool:
+    low = token.lower()
+    if token in ("A", "I") or len(low) < 2:
+        return False
+    if low in ("rs", "ws", "mc", "cc") and token != token.upper():
+        return False
+    return (
+        low in known
+        or key(low) in known
+        or any(p in known for p in parts(low)[:1] if _TOG.match(low))
+        or bool(_POST.match(low) and parts(low)[1] in known)
+    )

@@ -1,0 +1,103 @@
+"""The list of abbreviations against the rows: used and not listed, listed and not used, one stitch spelled two ways."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Iterator, Sequence
+
+from loopwright.checks.abbreviation_list import Entry, Use, key, listed, long_form, parts, used
+from loopwright.checks.pattern import Pattern, Told
+from loopwright.findings import Edit, Finding, Fix
+from loopwright.source import Span
+from loopwright.terms import dialect
+
+_LETTERS = frozenset({"sl st", "sc", "hdc", "dc", "tr", "dtr", "trtr"})
+
+
+def rule(pattern: Pattern) -> Iterator[Finding]:
+    """Lists are looked at in whole patterns that have one; spellings in every text."""
+    uses = list(used(pattern))
+    found = listed(pattern) if pattern.whole else None
+    if found is not None and uses:
+        told, entries = found
+        yield from _undefined(pattern, told, entries, uses)
+        yield from _unused(pattern, told, entries)
+    if pattern.whole:
+        yield from _spellings(pattern, uses)
+
+
+def _undefined(pattern: Pattern, told: Told, entries: Sequence[Entry], uses: Sequence[Use]) -> Iterator[Finding]:
+    defined = {key(form) for e in entries for form in e.forms}
+    defined |= {name for t in pattern.lines("special stitches", "special stitch") for name in [key(re.split(r"[=:]", t.value)[0].strip())]}
+    seen: set[str] = set()
+    for use in uses:
+        name = key(use.text)
+        if name in seen or name in defined:
+            continue
+        inner = parts(use.text)
+        if inner and all(p in defined for p in inner):
+            continue
+        seen.add(name)
+        long = long_form(name, pattern.document.terms)
+        yield Finding("C008", use.span, {"abbreviation": name, "long": long or "…"}, fix=_define(told, name, long))
+
+
+def _define(told: Told, name: str, long: str | None) -> Fix | None:
+    if long is None or "\n" in told.value:
+        return None
+    end = told.value_span.start + len(told.value.rstrip(" .,;\t"))
+    return Fix(f"add {name} to the abbreviations", (Edit(Span(end, end), f", {name} = {long}"),))
+
+
+def _unused(pattern: Pattern, told: Told, entries: Sequence[Entry]) -> Iterator[Finding]:
+    text = pattern.document.text
+    elsewhere = text[: told.span.start] + "\n" + text[told.span.end :]
+    for at, entry in enumerate(entries):
+        if any(_stands(form, elsewhere) for form in entry.forms) or _told_in_words(entry, elsewhere):
+            continue
+        span = Span(entry.span.start, entry.span.start + len(text[entry.span.start : entry.span.end].rstrip(",; \n")))
+        yield Finding("C009", span, {"abbreviation": entry.forms[0]}, fix=_leave_out(told, entries, at))
+
+
+def _stands(form: str, text: str) -> bool:
+    """An abbreviation stands in the text, also with a number or as a part of a composed one (fpdc, 3tog)."""
+    plain = re.escape(form.strip(" ."))
+    return (
+        re.search(rf"(?<![A-Za-z]){plain}s?(?![A-Za-z])|(?<=[a-z\d]){plain}\b|\b{plain}(?=\d?tog|dc|tr|sc|hdc)", text, re.IGNORECASE)
+        is not None
+    )
+
+
+def _told_in_words(entry: Entry, text: str) -> bool:
+    """A decrease may be asked for in words only ("decreasing 8 sts evenly"), and the list says how it is made."""
+    return any(f.endswith("tog") for f in entry.forms) and re.search(r"\bdecreas\w+|\bdec\b", text, re.IGNORECASE) is not None
+
+
+def _leave_out(told: Told, entries: Sequence[Entry], at: int) -> Fix | None:
+    if len(entries) <= 3 or "\n" in told.value:  # a shorter list would no longer be taken for one
+        return None
+    last = at == len(entries) - 1
+    start = entries[at - 1].span.end - 1 if last and at else entries[at].span.start
+    end = entries[at + 1].span.start if not last else entries[at].span.end
+    return Fix(f"leave {entries[at].forms[0]} out of the abbreviations", (Edit(Span(start, end), ""),))
+
+
+def _spellings(pattern: Pattern, uses: Sequence[Use]) -> Iterator[Finding]:
+    """Two abbreviations of one stitch in the rows: the rarer one is the slip."""
+    which = dialect(pattern.document.terms)
+    ways: dict[str, Counter[str]] = {}
+    for use in uses:
+        kind = which.kind_of(use.text)
+        if kind in _LETTERS:
+            ways.setdefault(kind, Counter())[key(use.text)] += 1
+    for counted in ways.values():
+        if len(counted) < 2:
+            continue
+        main = counted.most_common(1)[0][0]
+        for other in counted:
+            if other != main:
+                wrong = [u for u in uses if key(u.text) == other]
+                edits = tuple(Edit(u.span, main + ("s" if u.text.lower() != other else "")) for u in wrong)
+                facts = {"one": main, "other": other, "times": len(wrong)}
+                yield Finding("C010", wrong[0].span, facts, fix=Fix(f"write {main} throughout", edits))

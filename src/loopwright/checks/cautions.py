@@ -1,0 +1,62 @@
+"""Things for babies, and toys, that carry no caution where one is due: ties, small parts, blankets in a cot, soft toys."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+
+from loopwright.checks.pattern import Pattern
+from loopwright.findings import Finding
+from loopwright.model.tree import Prose
+from loopwright.source import Span
+
+_SMALL = re.compile(
+    r"\b(?:bab(?:y|ies)|infants?|newborns?|preemies?|toddlers?|layette|pram|cot|crib|christening|booties?|bibs?|(?:0|3|6|9|12)\s*(?:[-–]\s*\d+\s*)?(?:months?|mths?|m)\b)",
+    re.IGNORECASE,
+)
+_TOY = re.compile(
+    r"\b(?:toys?|amigurumi|dolls?|plush(?:ie)?|teddy|rattles?|teethers?|stuffies|stuffed animal|loveys?|lovies)\b", re.IGNORECASE
+)
+_RISKS = (
+    ("ties", re.compile(r"\b(?:ties?|tie cords?|cords?|drawstrings?|ribbons?|strings?|straps?)\b", re.IGNORECASE)),
+    ("small parts", re.compile(r"\b(?:buttons?|beads?|safety eyes?|pompoms?|pom-poms?|bells?|snaps?|press studs?)\b", re.IGNORECASE)),
+    ("a blanket", re.compile(r"\b(?:blankets?|afghans?|throws?|shawls?|cowls?)\b", re.IGNORECASE)),
+)
+_CAUTION = re.compile(
+    r"\b(?:strangl\w*|chok\w*|swallow\w*|under (?:three|3)|suffocat\w*|cautions?|warnings?|safety(?! eyes?)|never leave|"
+    r"unattended|asleep|sleeping|"
+    r"out of (?:a |the )?(?:baby's |reach|cot|crib)|cot in the first year|small parts? (?:can|may)|"
+    r"(?:not|no) (?:a )?(?:toys?|suitable)|come off|catch|trim every end|keep them short)\b",
+    re.IGNORECASE,
+)
+
+
+def rule(pattern: Pattern) -> Iterator[Finding]:
+    """Whole patterns only: for whom it is, is taken from the title, the sizes and the words before the rows; any caution silences it."""
+    if not pattern.whole or _CAUTION.search(_prose(pattern)):
+        return
+    head = pattern.document.text[: pattern.body_start()]
+    notes = [t.span for t in pattern.lines("note", "notes", "abbreviations")]
+    toy, small = (next((m for m in words.finditer(head) if not _within(m, notes)), None) for words in (_TOY, _SMALL))
+    whom = toy or small
+    if whom is None:
+        return
+    rows = pattern.document.text[pattern.body_start() :]
+    risks = [name for name, words in _RISKS if words.search(head) or words.search(rows)]
+    if toy:
+        risks.append("a soft toy")
+    if risks:
+        yield Finding("C033", Span(whom.start(), whom.end()), {"whom": whom.group(), "risks": " and ".join(risks)})
+
+
+def _within(m: re.Match[str], spans: Sequence[Span]) -> bool:
+    return any(s.start <= m.start() < s.end for s in spans)
+
+
+def _prose(pattern: Pattern) -> str:
+    """Notes and all text that is no row."""
+    text = pattern.document.text
+    lines = [t.value for t in pattern.lines("note", "notes", "caution", "cautions", "safety", "warning", "care")]
+    lines += [text[i.span.start : i.span.end] for i in pattern.document.items if isinstance(i, Prose)]
+    lines += [t.name for t in pattern.told]
+    return "\n".join(lines)

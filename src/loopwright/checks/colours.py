@@ -1,0 +1,44 @@
+"""Colours by letter: used and not listed, listed and not used."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from loopwright.checks.pattern import Pattern, Told
+from loopwright.findings import Finding
+from loopwright.source import Span
+
+_LETTER = r"(?:MC|CC\d?|[A-H])"
+_LISTED = re.compile(rf"(?<![\w-])(?:(?i:colou?r|yarn)\s+)?(?P<c>{_LETTER})\s*(?=[(=:–-])|(?<=\()(?P<d>{_LETTER})(?=\))")
+_USED = re.compile(
+    rf"\b(?i:with|join|joining|attach|change to|changing to|using|in|each of|rows of|rnds of)\s+(?i:(?:the\s+)?(?:colou?r|yarn)\s+)?"
+    rf"(?P<all>{_LETTER}(?:(?:\s*,\s*(?:and\s+)?|\s+and\s+|\s+or\s+|\s*/\s*){_LETTER})*)(?![\w(-]|\s+(?i:hook|size|needle))",
+)
+
+
+def rule(pattern: Pattern) -> Iterator[Finding]:
+    """Only where the heading lists two colours or more by letter."""
+    lines = pattern.lines("yarn", "yarns", "materials", "you will need", "colours", "colors", "colour", "color", "supplies")
+    listed = {letter: span for told in lines for letter, span in _listed(told)}
+    if len(listed) < 2:
+        return
+    seen: set[str] = set()
+    for span, words in pattern.body():
+        for m in _USED.finditer(words):
+            for one in re.finditer(_LETTER, m["all"]):
+                letter = one.group()
+                if letter not in listed and letter not in seen:
+                    start = span.start + m.start("all") + one.start()
+                    yield Finding("C016", Span(start, start + len(letter)), {"colour": letter, "listed": ", ".join(listed)})
+                seen.add(letter)
+    rest = pattern.document.text[pattern.body_start() :]
+    for letter, span in listed.items():
+        if not re.search(rf"(?<![\w-]){letter}(?![\w-])", rest):
+            yield Finding("C017", span, {"colour": letter})
+
+
+def _listed(told: Told) -> Iterator[tuple[str, Span]]:
+    for m in _LISTED.finditer(told.value):
+        which = "c" if m["c"] else "d"
+        yield m[which], Span(told.value_span.start + m.start(which), told.value_span.start + m.end(which))

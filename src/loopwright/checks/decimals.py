@@ -1,0 +1,41 @@
+"""Numbers with a point that cannot be meant: ".025 in" for .25, "24.5 sts", a hook of 35 or 0.35 mm."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from loopwright.checks.pattern import Pattern
+from loopwright.findings import Edit, Finding, Fix
+from loopwright.source import Span
+
+_TINY = re.compile(r"(?<![\d.])(?P<n>0?\.0\d+)\s*(?:cm|in\b|ins\b|inch(?:es)?|\"|″)", re.IGNORECASE)
+_PART = re.compile(
+    r"(?<![\d.,/-])(?P<n>\d+\.\d+)\s+(?:sts?|stitches|sc|hdc|dc|tr|htr|dtr|chs?|chains?|times)\b(?!\s*(?:per|to|=|in|over|and|x|×|/))",
+    re.IGNORECASE,
+)
+_HOOK = re.compile(
+    r"(?<![\d.,])(?P<n>\d+(?:\.\d+)?)\s*mm\b(?=[^.;\n]{0,20}\bhook)|\bhook[^.;\n\d]{0,15}(?P<m>\d+(?:\.\d+)?)\s*mm\b", re.IGNORECASE
+)
+THINNEST_MM, THICKEST_MM = 0.4, 25.0  # steel 14 is 0.6 mm or less, the thickest sold is 25 mm; common practice, no source
+
+
+def rule(pattern: Pattern) -> Iterator[Finding]:
+    """Lengths in the whole text, stitches in the rows only, hooks in the heading."""
+    text = pattern.document.text
+    for m in _TINY.finditer(text):
+        yield _finding(Span(m.start("n"), m.end("n")), m["n"], "a length", m["n"].replace(".0", ".", 1))
+    for _, row in pattern.rows():
+        for m in _PART.finditer(text, row.span.start, row.span.end):
+            yield _finding(Span(m.start("n"), m.end("n")), m["n"], "a number of stitches", None)
+    for m in _HOOK.finditer(text, 0, pattern.body_start()):
+        which = "n" if m["n"] else "m"
+        if not THINNEST_MM <= float(m[which]) <= THICKEST_MM:
+            mm = float(m[which])
+            better = mm / 10 if mm > THICKEST_MM else mm * 10
+            yield _finding(Span(*m.span(which)), m[which], "a hook in mm", f"{better:g}" if THINNEST_MM <= better <= THICKEST_MM else None)
+
+
+def _finding(span: Span, number: str, what: str, better: str | None) -> Finding:
+    fix = Fix(f"write {better}", (Edit(span, better),), safe=False) if better else None
+    return Finding("C030", span, {"number": number, "what": what}, fix=fix)

@@ -1,0 +1,56 @@
+"""The gauge line as figures: stitches and rows over a length. Not a rule."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from loopwright.checks.pattern import Pattern
+from loopwright.source import Span
+from loopwright.terms import dialect
+
+MM = {"cm": 10.0, "mm": 1.0, "in": 25.4, "ins": 25.4, "inch": 25.4, "inches": 25.4, '"': 25.4, "″": 25.4}
+NUMBER = r"\d{1,4}(?:\.\d{1,3})?"
+_UNIT = r"(?P<unit>cm|mm|inch(?:es)?|ins?\b|\"|″)"
+_LENGTH = re.compile(rf"(?:=|\bto\b|\bin\b|\bover\b|\bper\b|\bmeasures?\b|\bare\b)\s*(?P<length>{NUMBER})?\s*{_UNIT}", re.IGNORECASE)
+_ROWS = re.compile(rf"(?P<rows>{NUMBER})\s*(?:rows?|rnds?|rounds?)\b", re.IGNORECASE)
+_STITCHES = re.compile(
+    rf"(?P<sts>{NUMBER})\s+(?P<noun>[A-Za-z][A-Za-z .-]{{0,40}}?)\s*(?=,|;|\bx\b|×|\band\b|&|=|\bto\b|\bin\b|\bover\b|\bper\b|\bby\b|$)"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Gauge:
+    """What a gauge line says. `stitch` is a US key, None when it names none; rates are per 100 mm, None when not told."""
+
+    span: Span
+    text: str
+    stitch: str | None
+    noun: str
+    stitches: float | None
+    rows: float | None
+
+
+def gauge(pattern: Pattern) -> Gauge | None:
+    """The gauge of the heading; None when there is no such line or no length in it."""
+    told = pattern.value("gauge", "tension")
+    if told is None:
+        return None
+    length = _LENGTH.search(told.value)
+    if length is None:
+        return None
+    over_mm = float(length["length"] or 1) * MM[length["unit"].lower()]
+    if over_mm <= 0:
+        return None
+    sts = next((m for m in _STITCHES.finditer(told.value) if not re.match(r"rows?|rnds?|rounds?|mm|cm", m["noun"], re.IGNORECASE)), None)
+    rows = _ROWS.search(told.value)
+    noun = sts["noun"].strip() if sts else ""
+    which = dialect(pattern.document.terms)
+    return Gauge(
+        told.value_span,
+        told.value,
+        which.kind_of(noun) if noun else None,
+        noun,
+        float(sts["sts"]) * 100 / over_mm if sts else None,
+        float(rows["rows"]) * 100 / over_mm if rows else None,
+    )

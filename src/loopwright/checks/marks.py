@@ -1,0 +1,42 @@
+"""Marks of a repeat that have no partner: brackets, and "rep from *" without a star before it."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from loopwright.checks.pattern import Pattern
+from loopwright.findings import Finding
+from loopwright.source import Span
+
+_REP = re.compile(r"\brep(?:eat)?(?:ing)?\.?\s+from\s+(?P<mark>\*+|\u2020+|\+)", re.IGNORECASE)
+_PAIRS = {")": "(", "]": "["}
+
+
+def rule(pattern: Pattern) -> Iterator[Finding]:
+    """Row by row: a bracket or a star serves its own row only."""
+    for _, row in pattern.rows():
+        words = pattern.words(row)
+        at = row.span.start
+        for m in _REP.finditer(words):
+            mark = m["mark"]
+            if mark not in words[: m.start()]:
+                yield Finding("C036", Span(at + m.start(), at + m.end()), {"mark": mark})
+        label = row.label.span.end - at if row.label else 0
+        yield from (Finding("C037", Span(at + i, at + i + 1), {"bracket": words[i]}) for i in _alone(words, label))
+
+
+def _alone(words: str, label: int) -> Iterator[int]:
+    """The first bracket without a partner; one that closes the row's label ("Row 1)") is none."""
+    opened: list[int] = []
+    for i, c in enumerate(words):
+        if c in "([":
+            opened.append(i)
+        elif c in _PAIRS:
+            if opened and words[opened[-1]] == _PAIRS[c]:
+                opened.pop()
+            elif i >= label and not re.match(r"\s*\w{1,6}\.?\s*$", words[:i]):
+                yield i
+                return
+    if opened:
+        yield opened[0]

@@ -1,0 +1,57 @@
+"""Mends for what the worker found: a wrong printed count is replaced by the count that the row makes. Not a rule."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+
+from loopwright.findings import Edit, Finding, Fix
+from loopwright.model.report import Report, RowReport
+from loopwright.model.tree import Count, Document, Row
+from loopwright.source import Span
+
+
+def with_mends(document: Document, report: Report) -> tuple[Finding, ...]:
+    """The report's own findings; a count that disagrees gets a mend, unless the next row needs it as printed.
+
+    The mend is not a safe one: the row may be what is wrong.
+    """
+    return tuple(_mended(document, report, f) if f.code == "W001" and f.fix is None else f for f in report.findings)
+
+
+def _mended(document: Document, report: Report, found: Finding) -> Finding:
+    for at, row in enumerate(report.rows):
+        item = document.items[row.item]
+        if row.agrees is not False or not row.read or not isinstance(item, Row) or not item.span.start <= found.span.start <= item.span.end:
+            continue
+        after = report.rows[at + 1] if at + 1 < len(report.rows) else None
+        if after is not None and after.section == row.section and after.agrees:
+            return found  # the rows that follow are right with the number printed: it is the row that is wrong
+        count = next((c for c in item.printed if c.scope == "row"), None)
+        fix = _fix(document.text, count, _made(row, count)) if count is not None else None
+        return replace(found, fix=fix)
+    return found
+
+
+def _made(row: RowReport, count: Count) -> Sequence[int | None]:
+    return row.made.get(count.noun or "", row.counts)
+
+
+def _fix(text: str, count: Count, made: Sequence[int | None]) -> Fix | None:
+    """The printed numbers replaced one by one; None where they do not stand in figures, one for each size."""
+    span = count.n.span if count.n.span.end else count.span
+    numbers = list(re.finditer(r"\d+", text[span.start : span.end]))
+    told = [v for v in count.n.values if v is not None]
+    right = [m for v, m in zip(count.n.values, made, strict=False) if v is not None]
+    if len(told) == 1:
+        right = right[:1] if len(set(made)) == 1 else []
+    if len(numbers) < len(told) or len(right) != len(told) or any(r is None for r in right):
+        return None
+    edits = tuple(
+        Edit(Span(span.start + m.start(), span.start + m.end()), str(r))
+        for m, r in zip(numbers, right, strict=False)
+        if int(m.group()) != r
+    )
+    said = ", ".join(e.text for e in edits)
+    return Fix(f"print {said}", edits, safe=False) if edits else None

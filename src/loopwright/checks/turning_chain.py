@@ -1,0 +1,59 @@
+"""Whether the chain at the start of a row counts as a stitch: told two ways, or never told."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+
+from loopwright.checks.openings import Opening, openings
+from loopwright.checks.pattern import Pattern
+from loopwright.findings import Finding
+from loopwright.source import Span
+
+_TOLD = re.compile(
+    r"\bcounts?\b[^.;\n]{0,20}\b(?:as|toward|for)\b|\b(?:not|never)\s+count|\bcounts?\b[^.;\n]{0,12}\bnot\b|\bcounted\b|\bstands?\s+for\b|\bas\s+(?:the\s+)?first\b"
+    r"|\bfor\s+(?:the\s+)?(?:first|1st)\b",
+    re.IGNORECASE,
+)
+_CLAUSE = re.compile(
+    r"(?:ch(?:ain)?\.?[ -]*(?P<after>\d)|(?P<before>\d)[ -]*ch(?:ain)?)?[^,;.]*?"
+    r"\b(?P<said>does not count|do not count|not counted|counts?)\b",
+    re.IGNORECASE,
+)
+
+
+def rule(pattern: Pattern) -> Iterator[Finding]:
+    """Contradictions everywhere; "never told" only in whole patterns, and only of chains long enough to be a stitch (2 or more)."""
+    opened = list(openings(pattern))
+    yield from _two_ways(pattern, opened)
+    if not pattern.whole or _TOLD.search(pattern.document.text):
+        return
+    tall = [o for o in opened if o.length >= 2]
+    if tall:
+        span = _span(tall[0])
+        yield Finding("C005", span, {"length": tall[0].length, "rows": len(tall)})
+
+
+def _two_ways(pattern: Pattern, opened: Sequence[Opening]) -> Iterator[Finding]:
+    said = dict(_heading(pattern))
+    for o in opened:
+        if o.chain.counts not in ("yes", "no"):
+            continue
+        counts = o.chain.counts == "yes"
+        before = said.setdefault(o.length, counts)
+        if before != counts:
+            words = ("counts as a stitch", "does not count") if counts else ("does not count", "counts as a stitch")
+            yield Finding("C004", _span(o), {"length": o.length, "here": words[0], "before": words[1]})
+
+
+def _heading(pattern: Pattern) -> Iterator[tuple[int, bool]]:
+    """Lengths of which the heading line says whether they count."""
+    for told in pattern.lines("turning chain", "turning chains", "starting chain", "beginning chain"):
+        for m in _CLAUSE.finditer(told.value):
+            length = m["after"] or m["before"]
+            if length:
+                yield int(length), "not" not in m["said"].lower()
+
+
+def _span(o: Opening) -> Span:
+    return o.chain.span if o.chain.span.end else o.row.span

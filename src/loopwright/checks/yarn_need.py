@@ -1,0 +1,91 @@
+"""Yarn told that cannot be right: balls and lengths that do not multiply, or far from what the stitches take."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from collections.abc import Iterator
+from functools import cache
+from importlib.resources import files
+
+from loopwright.checks.gauges import gauge
+from loopwright.checks.pattern import Pattern, Told
+from loopwright.findings import Finding
+from loopwright.model.tree import Section
+from loopwright.source import Span
+
+_N = r"\d{1,5}(?:[.,]\d{3})*(?:\.\d+)?"
+_LONG = r"(?P<unit>m|metres?|meters?|yds?|yards?)\b"
+_BALL = re.compile(rf"(?P<g>\d{{1,4}})\s*g\b\s*(?:=|/|:|\(|,|per|balls?|skeins?)?\s*(?P<n>{_N})\s*{_LONG}", re.IGNORECASE)
+_BALLS = re.compile(r"(?P<n>\d{1,3})\s*(?:x\s*\d+\s*g\s*)?(?:balls?|skeins?|hanks?)\b", re.IGNORECASE)
+_TOTAL = re.compile(rf"(?:\btotal\b|\bin all\b|\babout\b|\bapprox\w*\b|=|\()\D{{0,12}}(?P<n>{_N})\s*{_LONG}", re.IGNORECASE)
+_METRES = {"m": 1.0, "y": 0.9144}
+TOO_LITTLE, TOO_MUCH = 2.0, 6.0  # the estimate is rough: half of it, or six times, is no matter of tension any more
+
+
+def rule(pattern: Pattern) -> Iterator[Finding]:
+    """First the line's own sum; then, where all rows were worked and a gauge is told, the stitches."""
+    told = pattern.value("yarn", "yarns")
+    if told is None:
+        return
+    ball = _BALL.search(told.value)
+    balls = list(_BALLS.finditer(told.value))
+    total = next((m for m in _TOTAL.finditer(told.value) if ball is None or m.start("n") != ball.start("n")), None)
+    per_ball_m = _metres(ball) if ball else None
+    bought_m = per_ball_m * sum(int(b["n"]) for b in balls) if per_ball_m and balls else None
+    total_m = _metres(total) if total else None
+    if bought_m and total_m and len(balls) == 1 and not bought_m * 0.7 <= total_m <= bought_m * 1.05:
+        yield Finding(
+            "C032",
+            _span(told, total),
+            {"balls": balls[0]["n"], "per_ball": round(per_ball_m or 0), "makes": round(bought_m), "told": round(total_m)},
+        )
+        return
+    has_m = total_m or bought_m
+    need_m = _need_m(pattern)
+    place = total or (balls[0] if balls else None)
+    if has_m and need_m and place and (has_m * TOO_LITTLE < need_m or (_all_read(pattern) and has_m > need_m * TOO_MUCH)):
+        yield Finding("C040", _span(told, place), {"told": round(has_m), "need": round(need_m)})
+
+
+def _metres(m: re.Match[str]) -> float:
+    return float(m["n"].replace(",", "")) * _METRES[m["unit"][0].lower()]
+
+
+def _span(told: Told, m: re.Match[str] | None) -> Span:
+    at = told.value_span.start
+    return Span(at + m.start(), at + m.end()) if m else told.value_span
+
+
+def _all_read(pattern: Pattern) -> bool:
+    return bool(pattern.report.rows) and all(r.read for r in pattern.report.rows)
+
+
+def _need_m(pattern: Pattern) -> float | None:
+    """Metres in the stitches of the first size, by the width of a stitch; None without a gauge in a stitch."""
+    told = gauge(pattern)
+    if told is None or not told.stitches or told.stitch is None:
+        return None
+    width_m = 0.1 / told.stitches
+    times = _times_width()
+    copies = _copies(pattern)
+    total = 0.0
+    for row in pattern.report.rows:
+        for kind, made in row.made.items():
+            total += (made[0] or 0) * times.get(kind, 0.0) * width_m * copies.get(row.section, 1)
+    return total or None
+
+
+def _copies(pattern: Pattern) -> dict[str | None, int]:
+    found: dict[str | None, int] = {}
+    for item in pattern.document.items:
+        if isinstance(item, Section):
+            make = re.search(r"\bmake\s+(\d{1,3})\b|\((\d{1,3})\s*x\)", item.title, re.IGNORECASE)
+            found[item.title] = int(make[1] or make[2]) if make else item.copies
+    return found
+
+
+@cache
+def _times_width() -> dict[str, float]:
+    table = tomllib.loads(files("loopwright.checks").joinpath("yarn_need.toml").read_text(encoding="utf-8"))
+    return {kind: float(n) for kind, n in table["times_width"].items()}

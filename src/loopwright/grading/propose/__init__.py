@@ -1,0 +1,90 @@
+"""From a plain one-size pattern to a design: why its numbers are what they are, as Fit sentences with their evidence.
+
+`propose` finds; the workshop grades the result back and asks for the next reason where her own numbers do not come out.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+
+from loopwright.findings import Edit, Finding
+from loopwright.grading.gauge import Gauge
+from loopwright.grading.propose.assemble import Head, design_text
+from loopwright.grading.propose.blanks import Blank, Proposed, Reason
+from loopwright.grading.propose.candidates import Ground, Item, item_of, reasons_for
+from loopwright.grading.propose.facts import lines_of
+from loopwright.grading.propose.search import search
+from loopwright.model.report import Report
+from loopwright.model.tree import Document
+from loopwright.source import Span
+
+__all__ = ["Blank", "Item", "Proposal", "Proposed", "Reason", "Task", "item_of", "propose"]
+
+
+@dataclass(frozen=True, slots=True)
+class Task:
+    """What is wanted: the size the pattern was worked in, the sizes of the design, its gauge; `words` when the gauge is to be written."""
+
+    worked_in: str
+    sizes: tuple[str, ...]
+    gauge: Gauge
+    measure: Callable[[str], float | None]
+    words: str | None = None
+    inches: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Proposal:
+    """A design out of a plain pattern: blanks with their reasons, what was kept as it is, and the text."""
+
+    document: Document
+    task: Task
+    item: Item
+    blanks: tuple[Proposed, ...]
+    edits: tuple[Edit, ...]
+    kept: tuple[str, ...]
+    findings: tuple[Finding, ...] = ()
+
+    @property
+    def values(self) -> dict[str, int]:
+        """Her own numbers by blank."""
+        return {p.blank.name: p.blank.value for p in self.blanks}
+
+    def text(self) -> str:
+        """The design, with the best reason of each blank."""
+        return design_text(self.document, self.edits, self.blanks, Head(self.task.sizes, self.task.worked_in, self.task.words))
+
+    def next_reason(self, name: str) -> Proposal:
+        """The same with the next reason of one blank put first, and the first put last."""
+        changed = tuple(replace(p, reasons=(*p.reasons[1:], *p.reasons[:1])) if p.blank.name == name else p for p in self.blanks)
+        return replace(self, blanks=changed)
+
+
+def propose(document: Document, report: Report, task: Task) -> Proposal:
+    """Blanks and reasons for a pattern that was read and worked in one size.
+
+    Never raises: what has no reason stays as it is, and is told.
+    """
+    item = item_of(f"{document.title or ''}\n{document.text[:2000]}")
+    ground = Ground(task.gauge, task.worked_in, task.measure, item, task.inches, len(task.sizes))
+    found = search(lines_of(document, report), _called(document, item))
+    blanks = tuple(Proposed(b, reasons_for(b, ground)) for b in found.blanks)
+    dumb = [p.blank.name for p in blanks if not p.reasons]
+    notes = tuple(Finding("G041", Span(0, 0), {"blank": name}) for name in dumb)
+    if not blanks:
+        notes += (Finding("G040", Span(0, 0), {}),)
+    return Proposal(document, task, item, blanks, tuple(found.edits), tuple(found.kept), notes)
+
+
+def _called(document: Document, item: Item) -> str:
+    """What the whole is called in a sentence: the item's own word in the title, "piece" where there is none."""
+    title = (document.title or "").lower()
+    named = [w for w in item.words if w in title]
+    general = item.name if item.habits else "piece"
+    return general if general in ("hat", "piece") or not named else named[0]
+
+
+def order_of(sizes: Sequence[str], worked_in: str) -> tuple[str, ...]:
+    """The sizes with the worked one among them."""
+    return tuple(sizes) if worked_in in sizes else (*sizes, worked_in)

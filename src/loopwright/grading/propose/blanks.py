@@ -1,0 +1,87 @@
+"""What the search finds: blanks, the edits that put them in the text, and the reasons for each, best first."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Literal
+
+from loopwright.findings import Edit
+from loopwright.grading.counting import Legal
+from loopwright.source import Span
+
+Role = Literal["across", "around", "width", "depth", "part", "length", "cord", "share", "link"]
+ANY = Legal(least=0)
+
+
+@dataclass(frozen=True, slots=True)
+class Reason:
+    """One Fit sentence that brings her number back. `because` is the evidence; `score` is lower for better."""
+
+    sentence: str
+    because: str
+    score: float = 0.0
+    target_mm: float | None = None
+    achieved_mm: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Blank:
+    """A number of hers that depends on the size. `before`: rows of the piece worked before those it counts.
+
+    `subject` is what an "until … measures" sentence names. `facts` are findings of the search that stand as evidence.
+    `given`: reasons that do not come from a measure (links to other blanks).
+    """
+
+    name: str
+    unit: Literal["rnds", "rows", "sts", "ch"]
+    value: int
+    role: Role
+    subject: str = ""
+    before: int = 0
+    legal: Legal = ANY
+    facts: tuple[str, ...] = ()
+    given: tuple[Reason, ...] = ()
+    line: int = 0
+    per: int = 1
+
+
+@dataclass(frozen=True, slots=True)
+class Proposed:
+    """A blank with its reasons, best first."""
+
+    blank: Blank
+    reasons: tuple[Reason, ...]
+
+
+@dataclass(slots=True)
+class Found:
+    """What has been found so far; `names` keeps names apart."""
+
+    blanks: list[Blank] = field(default_factory=list)
+    edits: list[Edit] = field(default_factory=list)
+    kept: list[str] = field(default_factory=list)
+
+    def name(self, wanted: str) -> str:
+        """The wanted name, or the same with a number after it where it is taken."""
+        base = " ".join(wanted.lower().split())
+        taken = {b.name for b in self.blanks}
+        name, n = base, 2
+        while name in taken:
+            first, _, last = base.rpartition(" ")
+            name = f"{first} {n} {last}".strip()
+            n += 1
+        return name
+
+    def add(self, blank: Blank) -> str:
+        """Takes a blank in; gives what stands for it in the text."""
+        self.blanks.append(blank)
+        return f"{{{blank.name}}}"
+
+    def replace(self, span: Span, text: str) -> None:
+        """Notes an edit, unless a part of it is edited already."""
+        if not any(e.span.start < span.end and span.start < e.span.end for e in self.edits):
+            self.edits.append(Edit(span, text))
+
+    def counts(self, value: int, *units: str) -> Blank | None:
+        """The latest blank with that value in one of these units."""
+        return next((b for b in reversed(self.blanks) if b.value == value and b.unit in units), None)

@@ -1,0 +1,126 @@
+"""Discs: rounds that gain the same number each, from a ring. Their rounds become a blank, their last count another where a tube follows."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from loopwright.grading.counting import Legal
+from loopwright.grading.propose.blanks import Blank, Found, Reason
+from loopwright.grading.propose.facts import Line
+from loopwright.grading.propose.rows import needed
+from loopwright.model.tree import Mark, Repeat
+from loopwright.source import Span
+
+LEAST_ROUNDS = 5
+LEAST_GAIN = 3
+_PRINTED = re.compile(r"\((?P<n>\d+)(?P<noun>\s[^()]*)?\)\.?\s*$")
+
+
+@dataclass(frozen=True, slots=True)
+class Disc:
+    """`rounds`: indexes of the lines that gain `gain` each (the first has `start`); `part` is a last one that gains less."""
+
+    rounds: tuple[int, ...]
+    start: int
+    gain: int
+    end: int
+    part: int | None = None
+
+    @property
+    def next(self) -> int:
+        """The line after it."""
+        return (self.part if self.part is not None else self.rounds[-1]) + 1
+
+
+def disc_from(lines: tuple[Line, ...], at: int) -> Disc | None:
+    """The disc whose ring stands in line `at`; None where the rounds after it do not grow evenly."""
+    first = at if lines[at].first is not None or lines[at].row.printed else at + 1
+    if first + 1 >= len(lines):
+        return None
+    start, second = lines[first].count, lines[first + 1].count
+    if start is None or second is None or second - start < LEAST_GAIN:
+        return None
+    rounds, gain, now = [first], second - start, start
+    for i in range(first + 1, len(lines)):
+        line, count = lines[i], lines[i].count
+        if count is None or line.worked != 1 or line.start != "none":
+            break
+        if count - now == gain:
+            rounds.append(i)
+            now = count
+            continue
+        part = i if 0 < count - now < gain else None
+        return Disc(tuple(rounds), start, gain, count if part is not None else now, part) if len(rounds) >= LEAST_ROUNDS else None
+    return Disc(tuple(rounds), start, gain, now) if len(rounds) >= LEAST_ROUNDS else None
+
+
+def established(lines: tuple[Line, ...], disc: Disc) -> int:
+    """How many of its rounds must stay written out so that "as established" is clear: three, four where the round begins apart."""
+    third = lines[disc.rounds[2]]
+    repeat_at = next((i for i, n in enumerate(third.body) if isinstance(n, Repeat)), 1)
+    return 3 if repeat_at <= 1 else 4
+
+
+def crown_rounds(found: Found, lines: tuple[Line, ...], disc: Disc, *, tube: bool) -> None:
+    """Puts the disc's blanks in: rounds, and either the count of the tube after it or the count that its rounds give."""
+    kept = established(lines, disc)
+    full = len(disc.rounds) - (1 if tube and disc.part is None else 0)
+    if full < kept:
+        found.kept.append(f"the {len(disc.rounds)} rounds of the disc stay as they are: too few to grow with the size")
+        return
+    last = lines[disc.rounds[-1]]
+    word = (last.section.title if last.section else "crown").lower()
+    unit = "Rnds"
+    facts = (f"the disc has {full} whole rounds that gain {disc.gain} sts each",)
+    across = Blank(found.name(f"{word} rounds"), "rnds", full, "across", word, 0, Legal(least=kept), facts, line=disc.rounds[0], per=2)
+    slot = found.add(across)
+    own = found.add(_edge(found, disc, across, last)) if not tube else ""
+    end = f" ({own}{_noun(last)})" if own else ""
+    text = f"{unit} {kept + 1}-{slot}: Continue as established, inc {disc.gain} sts each rnd.{end}"
+    if tube:
+        text += "\n" + _last_round(found, lines, disc, last)
+    begin = lines[disc.rounds[kept]].span.start
+    stop = lines[disc.next - 1].span.end
+    found.replace(Span(begin, stop), text)
+
+
+def _edge(found: Found, disc: Disc, across: Blank, last: Line) -> Blank:
+    """The count at the edge of a disc whose rounds are all whole: it follows from their number."""
+    rest = disc.start - disc.gain
+    more = f" {'plus' if rest > 0 else 'less'} {abs(rest)}" if rest else ""
+    why = f"{across.value} rounds that gain {disc.gain} each make {disc.end}"
+    given = (Reason(f"{disc.gain} times {{{across.name}}}{more}", why),)
+    word = (last.section.title if last.section else "edge").lower()
+    return Blank(found.name(f"{word} sts"), "sts", disc.end, "link", given=given, line=disc.next - 1)
+
+
+def _last_round(found: Found, lines: tuple[Line, ...], disc: Disc, last: Line) -> str:
+    """The round that brings the disc to the tube's count, in the words of the rounds before it."""
+    follows = lines[disc.next] if disc.next < len(lines) else None
+    section = follows.section if follows is not None else None
+    name = section.title if section is not None and section is not last.section else "body"
+    legal, why = needed(lines, disc.next, disc.end)
+    blank = Blank(found.name(f"{name} sts"), "sts", disc.end, "around", "", 0, legal, why, line=disc.next)
+    slot = found.add(blank)
+    begins = re.match(r"[^:]*:\s*(?P<chain>(?:\d+\s*)?ch\b[^,;*]*,\s*)?", last.text, re.IGNORECASE)
+    chain = begins["chain"] if begins and begins["chain"] else ""
+    noun = _noun(last).strip() or "st"
+    joined = "; join." if re.search(r"\bjoin\b", last.text) else "."
+    kind = noun.split()[0] if noun not in ("sts", "st") else "st in each st"
+    words = f"{chain}{kind} around, increasing evenly to {slot} sts{joined}"
+    return f"Next rnd: {words[0].upper() + words[1:]} ({slot}{_noun(last)})"
+
+
+def _noun(line: Line) -> str:
+    m = _PRINTED.search(line.text)
+    return f" {m['noun'].strip()}" if m and m["noun"] else ""
+
+
+def tube_after(lines: tuple[Line, ...], disc: Disc) -> bool:
+    """Whether the rounds after the disc go on all around its edge."""
+    if disc.next >= len(lines):
+        return False
+    line = lines[disc.next]
+    left = any(isinstance(n, Mark) and n.what == "leave" for n in line.body)
+    return not left and line.start == "none" and line.count == disc.end

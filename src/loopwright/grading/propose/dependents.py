@@ -1,0 +1,112 @@
+"""Numbers that follow from others: printed counts, "each of the 14 rows", edges counted out of their parts. They become blanks or go."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from fractions import Fraction
+
+from loopwright.grading.propose.blanks import Blank, Found, Reason
+from loopwright.grading.propose.facts import Line
+from loopwright.grading.propose.phrases import share_of
+from loopwright.grading.propose.takes import taken
+from loopwright.model.tree import Count, Repeat
+from loopwright.source import Span
+
+SMALL = 4
+_ROWS = re.compile(r"(?P<n>\d+)(?=\s+(?:rows|rnds|rounds)\b)", re.IGNORECASE)
+_STS = re.compile(r"(?P<n>\d+)(?=\s+(?:free\s+|unworked\s+|remaining\s+)?(?:sts|stitches)\b)", re.IGNORECASE)
+_BRACKET = re.compile(r"\s*\((?P<in>[^()]*\d[^()]*)\)\s*\.?\s*$")
+_PER_ROW = re.compile(r"(?:(?P<n>\d+)\s+)?\w+(?: \w+)? in (?:the )?ends? of each row", re.IGNORECASE)
+
+
+def follow(found: Found, line: Line, before: Line | None) -> None:
+    """Puts blanks for the numbers of a line that stand for earlier blanks; a printed count that nothing explains is left out."""
+    parts = _in_body(found, line)
+    for count in line.row.printed:
+        if count.n.span.end and not _count(found, line, count, parts, before):
+            _drop(found, line)
+            return
+
+
+def _in_body(found: Found, line: Line) -> list[Blank]:
+    """Blanks that the words of the row name by their numbers, each as often as it stands there."""
+    parts: list[Blank] = []
+    at, stop = line.span.start, _stop(line)
+    for pattern, units in ((_ROWS, ("rnds", "rows")), (_STS, ("sts",))):
+        for m in pattern.finditer(line.text, 0, stop):
+            value = int(m["n"])
+            blank = found.counts(value, *units) if value > SMALL else None
+            span = Span(at + m.start("n"), at + m.end("n"))
+            if blank is None or line.row.label is not None and span.end <= line.row.label.span.end:
+                continue
+            parts.append(blank)
+            found.replace(span, f"{{{blank.name}}}")
+    return parts
+
+
+def _stop(line: Line) -> int:
+    m = _BRACKET.search(line.text)
+    return m.start() if m else len(line.text)
+
+
+def _count(found: Found, line: Line, count: Count, parts: list[Blank], before: Line | None) -> bool:
+    """A printed number: a blank already there, a sum of the row's parts, or out of its repeats. False when nothing explains it."""
+    value = count.n.at(0)
+    if value is None or value <= SMALL:
+        return True
+    same = found.counts(value, "sts")
+    if same is None:
+        reason = _sum(value, parts) or _along(found, line, value) or _repeats(found, line, value, before)
+        if reason is None:
+            return False
+        word = f"{line.section.title if line.section else 'edge'} sts" if reason.score == 0 else f"{count.noun or 'group'} count"
+        same = Blank(found.name(word), "sts", value, "link", given=(reason,), line=line.item)
+        found.add(same)
+    found.replace(count.n.span, f"{{{same.name}}}")
+    return True
+
+
+def _sum(value: int, parts: list[Blank]) -> Reason | None:
+    """As in "twice {front rows} plus {neck sts}": the parts of an edge, one stitch in each."""
+    rest = value - sum(b.value for b in parts)
+    if not parts or not 0 <= rest <= (2 * SMALL if len(parts) > 1 else 0):
+        return None
+    tally = Counter(b.name for b in parts)
+    words = " plus ".join(share_of(Fraction(n), f"{{{name}}}") for name, n in tally.items())
+    added = [str(b.value) for b in parts] + ([str(rest)] if rest else [])
+    return Reason(words + (f" plus {rest}" if rest else ""), f"{' + '.join(added)} = {value}")
+
+
+def _along(found: Found, line: Line, value: int) -> Reason | None:
+    """So many in the end of each row of the piece: a whole number of times its rows."""
+    m = _PER_ROW.search(line.text)
+    if m is None:
+        return None
+    per = int(m["n"] or 1)
+    rows = next((b for b in reversed(found.blanks) if b.unit in ("rows", "rnds") and b.value * per == value), None)
+    if rows is None:
+        return None
+    return Reason(share_of(Fraction(per), f"{{{rows.name}}}"), f"{per} in the end of each of {rows.value} rows = {value}")
+
+
+def _repeats(found: Found, line: Line, value: int, before: Line | None) -> Reason | None:
+    """A count of groups: one in each repeat, out of the stitches that the row is worked over."""
+    repeat = next((n for n in line.body if isinstance(n, Repeat)), None)
+    per = taken(repeat.nodes) if repeat is not None else None
+    over = found.counts(before.count, "sts") if before is not None and before.count else None
+    if not per or over is None or not 0 <= over.value - per * value < per + SMALL:
+        return None
+    rest = over.value - per * value
+    less = f" less {rest}" if rest else ""
+    return Reason(f"{{{over.name}}}{less}, divided by {per}", f"one in each repeat of {per} sts over {over.value}", 1)
+
+
+def _drop(found: Found, line: Line) -> None:
+    """Takes the printed count away: it would be wrong in other sizes, and it is counted again when the pattern is written."""
+    m = _BRACKET.search(line.text)
+    if m is None:
+        return
+    at = line.span.start
+    found.replace(Span(at + m.start(), at + m.end()), ".")
+    found.kept.append(f"the count ({m['in']}) is left out: no blank explains it in other sizes")

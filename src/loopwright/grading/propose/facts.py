@@ -1,0 +1,118 @@
+"""What a plain pattern's lines are, for the search for reasons: each row as written with what it made, and where pieces begin.
+
+Not a reading of its own: the tree tells what was written, the report what was made; a printed count goes before a worked one, since it is
+what the designer counted on her hook.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, fields, is_dataclass
+from typing import Any, Literal
+
+from loopwright.model.report import Report, RowReport
+from loopwright.model.tree import Chain, Document, Join, Make, Mark, Node, Ring, Row, Section, Unknown
+from loopwright.source import Span
+
+Start = Literal["ring", "chain", "tube", "cord", "none"]
+LEAST_CHAIN = 5
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One row item of the text. `count`: stitches of its last row, as printed or else as made. `worked`: how many rows it stands for."""
+
+    item: int
+    row: Row
+    text: str
+    section: Section | None
+    count: int | None
+    worked: int
+    start: Start
+
+    @property
+    def span(self) -> Span:
+        """Where it stands."""
+        return self.row.span
+
+    @property
+    def first(self) -> int | None:
+        """The number of its label."""
+        return self.row.label.first.at(0) if self.row.label and self.row.label.first else None
+
+    @property
+    def last(self) -> int | None:
+        """The last number of its label's range."""
+        return self.row.label.last.at(0) if self.row.label and self.row.label.last else None
+
+    @property
+    def in_rounds(self) -> bool:
+        """Whether its label says rounds."""
+        return bool(self.row.label and self.row.label.kind == "rnd")
+
+    @property
+    def body(self) -> tuple[Node, ...]:
+        """Its instructions."""
+        return self.row.body
+
+
+def lines_of(document: Document, report: Report) -> tuple[Line, ...]:
+    """The rows of the text in order, with what they made in the first size."""
+    made: dict[int, list[RowReport]] = {}
+    for r in report.rows:
+        made.setdefault(r.item, []).append(r)
+    found: list[Line] = []
+    section: Section | None = None
+    for i, item in enumerate(document.items):
+        if isinstance(item, Section):
+            section = item
+        elif isinstance(item, Row):
+            text = document.text[item.span.start : item.span.end]
+            rows = made.get(i, [])
+            found.append(Line(i, item, text, section, _count(item, rows), _rows(item, rows), _start(item, text)))
+    return tuple(found)
+
+
+def _count(row: Row, rows: list[RowReport]) -> int | None:
+    for c in row.printed:
+        if c.scope == "row" and c.n.at(0) is not None:
+            return c.n.at(0)
+    return rows[-1].counts[0] if rows else None
+
+
+def _rows(row: Row, rows: list[RowReport]) -> int:
+    label = row.label
+    if label and label.first and label.last and label.first.at(0) is not None and label.last.at(0) is not None:
+        return (label.last.at(0) or 0) - (label.first.at(0) or 0) + 1
+    return max(1, len(rows))
+
+
+def _start(row: Row, text: str) -> Start:
+    """What kind of beginning a row is, if it is one."""
+    chains = [n for n in row.body if isinstance(n, Chain)]
+    longest = max((c.n.at(0) or 0 for c in chains), default=0)
+    if any(isinstance(n, Ring) for n in row.body):
+        return "tube" if longest > 3 * LEAST_CHAIN else "ring"
+    if any(isinstance(n, Make) and n.place and n.place.thing.kind == "ring" for n in row.body):
+        return "ring"
+    if longest < LEAST_CHAIN or not isinstance(_first_act(row), Chain):
+        return "none"
+    if any(isinstance(n, Make) and n.kind == "sl st" for n in walk(row.body)) and row.label is None:
+        return "cord"
+    others = [n for n in row.body if not isinstance(n, (Chain, Mark, Unknown, Join))]
+    return "chain" if not others or "from hook" in text.lower() else "none"
+
+
+def _first_act(row: Row) -> Node | None:
+    return next((n for n in row.body if not isinstance(n, (Mark, Unknown))), None)
+
+
+def walk(node: Any) -> Iterator[Any]:
+    """Every node below, itself too."""
+    if isinstance(node, tuple):
+        for n in node:
+            yield from walk(n)
+    elif is_dataclass(node) and not isinstance(node, Span):
+        yield node
+        for f in fields(node):
+            yield from walk(getattr(node, f.name))

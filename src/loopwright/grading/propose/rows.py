@@ -1,0 +1,107 @@
+"""Rows worked even: how many there are becomes a blank; and the multiples that rows need, out of their repeats."""
+
+from __future__ import annotations
+
+import math
+import re
+
+from loopwright.grading.counting import Legal
+from loopwright.grading.propose.blanks import ANY, Blank, Found, Role
+from loopwright.grading.propose.facts import Line
+from loopwright.grading.propose.takes import multiple_of_row
+from loopwright.source import Span
+
+_LABEL = re.compile(r"(?P<word>Rows?|Rnds?|Rounds?)\s+(?P<first>\d+)\s*(?:(?:-|–|to)\s*(?P<last>\d+))?", re.IGNORECASE)
+_TIMES = re.compile(r"(?P<n>\d+)\s*(?:times|more times|(?:more\s+)?(?:rows|rnds|rounds))", re.IGNORECASE)
+
+
+def needed(lines: tuple[Line, ...], begin: int, count: int) -> tuple[Legal, tuple[str, ...]]:
+    """The multiple that rows over `count` stitches need together, and which rows ask for what."""
+    multiple, why = 1, []
+    for line in lines[begin:]:
+        if line.start != "none":
+            break
+        m = multiple_of_row(line.body)
+        if m is not None and m > 1 and math.lcm(multiple, m) <= count:
+            multiple = math.lcm(multiple, m)
+            why.append(f"{said(line)} repeats over {m} sts")
+        if line.count is not None and line.count != count:
+            break
+    return Legal(multiple, count % multiple, least=1), tuple(why)
+
+
+def said(line: Line) -> str:
+    """What to call a line: its label, else its first words."""
+    return line.row.label.text if line.row.label else " ".join(line.text.split()[:4])
+
+
+def stretches(lines: tuple[Line, ...], begin: int) -> list[int]:
+    """Lines from `begin` on, in one piece, that stand for two rows or more."""
+    found = []
+    for i in range(begin, len(lines)):
+        if lines[i].start != "none":
+            break
+        if lines[i].worked >= 2:
+            found.append(i)
+    return found
+
+
+class Numbering:
+    """Row numbers of one section while blanks come in: what a label must say now."""
+
+    def __init__(self) -> None:
+        self.shift = 0
+        self.section: object = None
+        self.known = True
+
+    def enter(self, line: Line, *, lost: bool) -> None:
+        """A section begins: its numbers start at 1 again where those before it are no longer known."""
+        if line.section is not self.section:
+            self.section = line.section
+            self.known = True
+            self.shift = (line.first - 1) if lost and line.first else 0
+
+
+def stretch_blank(found: Found, lines: tuple[Line, ...], i: int, before: int, numbering: Numbering, role: Role, item: str) -> int:
+    """Makes a blank of the rows of a line that stands for many; gives the blank's number of rows (label's last, or times)."""
+    line = lines[i]
+    unit = "rnds" if line.in_rounds else "rows"
+    word = (line.section.title if line.section else "even").lower()
+    subject = item if role == "depth" else word
+    name = found.name(f"{word} {'rounds' if unit == 'rnds' else 'rows'}")
+    m = _LABEL.match(line.text)
+    if m and m["last"] and line.first is not None and line.last is not None:
+        first, last = line.first - numbering.shift, line.last - numbering.shift
+        legal = _turning(line, lines, first, last)
+        slot = found.add(Blank(name, unit, last, role, subject, before - (first - 1), legal, (f"{said(line)} are worked alike",), line=i))  # type: ignore[arg-type]
+        at = line.span.start
+        found.replace(Span(at + m.start(), at + m.end()), f"{m['word']} {first}-{slot}")
+        return last
+    t = _TIMES.search(line.text)
+    if t is None:
+        found.kept.append(f"{said(line)}: its number of rows is not said in figures, so it stays")
+        return 0
+    times = int(t["n"])
+    slot = found.add(Blank(name, unit, times, role, subject, before, ANY, (f"{said(line)}: {times} times",), line=i))  # type: ignore[arg-type]
+    at = line.span.start
+    found.replace(Span(at + t.start("n"), at + t.end("n")), slot)
+    return times
+
+
+def _turning(line: Line, lines: tuple[Line, ...], first: int, rows: int) -> Legal:
+    """Turned rows keep an even or an odd number in all sizes, so that each size goes on from the same side."""
+    turned = any(re.search(r"\bturn\b", x.text) for x in lines if x.section is line.section)
+    least = max(1, first - 1)
+    return Legal(2, rows % 2, least=least) if turned and not line.in_rounds else Legal(least=least)
+
+
+def relabel(found: Found, line: Line, numbering: Numbering) -> None:
+    """The label of a single row once the numbers before it have changed: shifted, or "Next row"."""
+    m = _LABEL.match(line.text)
+    if m is None or m["last"]:
+        return
+    at = line.span.start
+    if not numbering.known:
+        found.replace(Span(at, at + m.end()), f"Next {'rnd' if line.in_rounds else 'row'}")
+    elif numbering.shift:
+        found.replace(Span(at, at + m.end()), f"{m['word']} {int(m['first']) - numbering.shift}")

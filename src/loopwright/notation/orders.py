@@ -1,0 +1,135 @@
+"""Rows told by other rows: "rep Rows 2 and 3 twice", "as Row 5", "work even 6 rows", "continue so, dec 6 sts each rnd to 54 sts"."""
+
+from __future__ import annotations
+
+import re
+from typing import Literal
+
+from loopwright.model.tree import Num, RowOrder
+from loopwright.notation.scanner import words as tables
+
+MOST = 5000
+_ROWS = r"(?:rows?|rnds?|rounds?|rds?)\b\.?"
+_N = r"(?:\d{1,9}(?:\s*[(\[][\d\s,:;–-]+[)\]])?|\{[^{}\n]+\}|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)"
+_ORDINALS = "|".join(tables()["ordinals"])
+_ORD = rf"(?:\d{{1,9}}(?:st|nd|rd|th)|(?:{_ORDINALS})\b)"
+_JOIN = r"(?:-|–|—|to|through|thru|and|&|,)"
+_LEAD = re.compile(r"(?:(?:with|using|in)\s+[\w ]{1,24},\s*|then,?\s+|now,?\s+|next,?\s+|always\s+|and\s+)+", re.IGNORECASE)
+_WHICH = re.compile(
+    rf"""(?:the\s+|these\s+|from\s+|of\s+|for\s+)*(?:
+      {_ROWS}\s*(?P<a>\d{{1,9}})(?P<rest>(?:\s*{_JOIN}\s*(?:{_ROWS}\s*)?\d{{1,9}})*)
+    | (?P<o>{_ORD})(?P<orest>(?:\s*{_JOIN}\s*(?:the\s+)?{_ORD})*)\s+(?:pattern\s+|patt\s+)?{_ROWS}
+    | (?:last|these|previous|preceding|foregoing|above)\s+(?P<n>{_N}\s+)?(?:pattern\s+|patt\s+|pat\s+)?{_ROWS}
+    | (?P<this>this)\s+{_ROWS} | (?P<every>every)\s+{_ROWS}
+    )""",
+    re.IGNORECASE | re.VERBOSE,
+)
+_VERB = re.compile(r"(?:work\s+)?(?P<rep>rep(?:eat)?\.?|(?:same\s+)?as(?:\s+for|\s+in)?|like|work(?:\s+as)?(?:\s+for)?|same\s+as(?:\s+for)?|continue\s+to\s+repeat|keep\s+repeating)\s+", re.IGNORECASE)
+_TIMES = re.compile(rf"\s*[,:]?\s*(?:alternately|by turns|in turn|continuously|alternating)?\s*,?\s*(?:for\s+)?(?P<n>{_N}|once|twice|thrice)\s*(?P<x>times|x\b|×)?\s*(?P<more>more|again)?(?:\s+times)?(?P<rows>\s*(?:more\s+)?{_ROWS})?", re.IGNORECASE)
+_UNTIL_ROWS = re.compile(rf"(?:until|till|for(?:\s+a\s+total\s+of)?|to)\s+(?:there\s+are\s+|you\s+have\s+|a\s+total\s+of\s+)?(?P<n>{_N})\s*(?:in\s+all|more\s+)?\s*{_ROWS}", re.IGNORECASE)
+_UNTIL_STS = re.compile(rf"(?:until|till|to)\s+(?:there\s+are\s+|you\s+have\s+|about\s+|only\s+)?(?P<n>{_N})\s*(?:sts?\b|stitches|[a-z]{{1,3}}\.?\s?c\b|sc|hdc|dc|tr)", re.IGNORECASE)
+_UNTIL_ANY = re.compile(r"\b(?:until|till|for|to)\b\s+(?P<what>[^.;]{3,80})", re.IGNORECASE)
+_EVEN = re.compile(
+    rf"(?:work(?:ing)?|continue|cont\.?|go on|keep)\s+(?:on\s+|to\s+work\s+|working\s+)?(?:even|straight|without (?:shaping|increasing|inc))(?:\s+in\s+[\w ]{{1,20}}?)?(?P<tail>(?:\s+for)?\s+(?P<n>{_N})\s*(?:more\s+)?{_ROWS}|\s+(?:until|till|to|for)\b.*|\s*)\.?\s*$"
+    rf"|work\s+(?P<m>{_N})\s*(?:more\s+)?{_ROWS}\s+(?:even|straight|in\s+(?:pattern|patt|pat)\b|without\s+(?:shaping|increasing))\.?\s*$"
+    rf"|(?P<k>{_N})\s*{_ROWS}\s+(?:even|straight)\.?\s*$",
+    re.IGNORECASE,
+)
+_CONTINUE = re.compile(
+    rf"(?:continue|cont\.?|go on|keep on|proceed)\b[^.(]{{0,70}}?\b(?P<op>inc|dec)(?:reas)?(?:e|ing)?\.?\s+(?P<n>{_N})\s+(?:sts?|stitches|sc|hdc|dc)?\s*"
+    rf"(?:(?:in|on)\s+)?(?:next\s+and\s+)?(?:each|every)\s+(?:foll(?:owing|\.)?\s+)?(?P<alt>alt(?:ernate|\.)?\s+|other\s+|2nd\s+)?{_ROWS}"
+    rf"(?:[^.(]{{0,40}}?(?:until|to)\b[^.({{\d]{{0,30}}?(?P<until>{_N}))?",
+    re.IGNORECASE,
+)
+_COUNTS = {"once": 1, "twice": 2, "thrice": 3}
+
+
+def order(words: str, sizes: int = 1) -> RowOrder | None:
+    """The order that the words of a row give, None when they give none."""
+    lead = _LEAD.match(words)
+    said = words[lead.end() :] if lead else words
+    return _even(said, sizes) or _continued(said, sizes) or _other_rows(said, sizes)
+
+
+def number(text: str | None, sizes: int) -> Num | None:
+    """A number in figures or words, a list per size, or a blank."""
+    if not text:
+        return None
+    text = text.strip().lower()
+    if text.startswith("{"):
+        return Num((), " ".join(text[1:-1].split()))
+    known = _COUNTS.get(text) or tables()["numbers"].get(text)
+    if known:
+        return Num((int(known),))
+    values = tuple(min(int(v), MOST) for v in re.findall(r"\d{1,9}", text))
+    return Num(values) if len(values) == sizes else Num(values[:1]) if values else None
+
+
+def _even(words: str, sizes: int) -> RowOrder | None:
+    m = _EVEN.match(words)
+    if m is None:
+        return None
+    times = number(m["n"] or m["m"] or m["k"], sizes)
+    until = _UNTIL_ANY.search(m["tail"] or "") if times is None else None
+    return RowOrder("even", times=times, until_text=until["what"].strip() if until else "")
+
+
+def _continued(words: str, sizes: int) -> RowOrder | None:
+    m = _CONTINUE.match(words)
+    if m is None:
+        return None
+    each = number(m["n"], 1)
+    if each is None or not each.values:
+        return None
+    delta = Num((each.values[0] * (-1 if m["op"].lower() == "dec" else 1),)) if each.values[0] is not None else None
+    return RowOrder("continue", delta=delta, alternate=bool(m["alt"]), until_sts=number(m["until"], sizes))
+
+
+def _other_rows(words: str, sizes: int) -> RowOrder | None:
+    verb = _VERB.match(words)
+    if verb is None:
+        return None
+    which = _WHICH.match(words, verb.end())
+    if which is None:
+        return None
+    repeats = verb["rep"].lower().startswith(("rep", "keep", "cont"))
+    rows, last_n = _which(which, sizes)
+    tail = words[which.end() :]
+    total = _UNTIL_ROWS.search(tail)
+    sts = None if total else _UNTIL_STS.search(tail)
+    times = None if total or sts else _TIMES.match(tail)
+    until = None if total or sts or (times and times["n"]) else _UNTIL_ANY.search(tail)
+    if not repeats and re.match(r"\s*(?:in|into|on|sts?\b|dc|sc)\b", tail, re.IGNORECASE):
+        return None  # "work 2nd row sts": no order
+    what: Literal["repeat", "same-as"] = "repeat" if repeats else "same-as"
+    asks_rows = times is not None and bool(times["rows"]) and not times["x"]
+    return RowOrder(
+        what, rows, last_n, times=None if times is None or asks_rows else number(times["n"], sizes), more=bool(times and (times["more"] or asks_rows)),
+        until_sts=number(sts["n"], sizes) if sts and repeats else None, until_text=until["what"].strip() if until else "",
+        total_rows=number(total["n"] if total else times["n"] if asks_rows and times else None, sizes),
+    )
+
+
+def _which(m: re.Match[str], sizes: int) -> tuple[tuple[int, ...], int | None]:
+    if m["a"]:
+        return _listed([int(m["a"])], m["rest"] or ""), None
+    if m["o"]:
+        return _listed([_ordinal(m["o"])], m["orest"] or ""), None
+    many = number(m["n"], 1) if m["n"] else None
+    return (), min((many.at(0) or 1) if many else 1, 500)
+
+
+def _listed(rows: list[int], rest: str) -> tuple[int, ...]:
+    """ "2", ", 3 and 4" -> 2, 3, 4;  "5", "-8" -> 5, 6, 7, 8."""
+    for m in re.finditer(rf"(?P<j>{_JOIN})\s*(?:the\s+)?(?:{_ROWS}\s*)?(?P<n>{_ORD}|\d{{1,9}})", rest, re.IGNORECASE):
+        n = _ordinal(m["n"])
+        if m["j"].lower() in ("and", "&", ","):
+            rows.append(n)
+        else:
+            rows.extend(range(rows[-1] + 1, min(n, rows[-1] + 500) + 1))
+    return tuple(rows[:500])
+
+
+def _ordinal(text: str) -> int:
+    digits = re.match(r"\d{1,9}", text)
+    return min(int(digits.group()), 10_000_000) if digits else int(tables()["ordinals"].get(text.lower(), 1))

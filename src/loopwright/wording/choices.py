@@ -1,0 +1,77 @@
+"""Which of several readings the worker took, seen from the fabric; the cheapest where the fabric does not tell."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from typing import Any
+
+from loopwright.model.fabric import Fabric
+from loopwright.model.report import Report, RowReport
+from loopwright.model.tree import Either, Group, Node, Repeat, Row
+from loopwright.wording.voice import Voice
+
+
+def chooser(report: Report | None, size: int | None) -> Callable[[Either], tuple[Node, ...]]:
+    """A function from a fork to the nodes to write."""
+    fabric = _fabric(report, size)
+
+    def choose(fork: Either) -> tuple[Node, ...]:
+        if fabric is not None and fork.key == "list-then-place" and fork.span.end:
+            together = _in_one_place(fabric, fork)
+            if together is not None:
+                for _, nodes in fork.readings:
+                    if (len(nodes) == 1 and isinstance(nodes[0], Group)) is together:
+                        return nodes
+        return fork.readings[0][1]
+
+    return choose
+
+
+def _fabric(report: Report | None, size: int | None) -> Fabric | None:
+    if report is None:
+        return None
+    fabrics = report.fabrics if size is None else report.fabrics[size : size + 1]
+    return next((f for f in fabrics if f is not None), None)
+
+
+def _in_one_place(fabric: Fabric, fork: Either) -> bool | None:
+    """Whether the stitches of these words share the place they are worked into; None when too few were made."""
+    first: int | None = None
+    into: int | None = None
+    for i, origin in enumerate(fabric.origin):
+        if not fork.span.start <= origin < fork.span.end or fabric.kinds[fabric.kind[i]] == "ch":
+            continue
+        if first is not None and origin != first:
+            return fabric.into[i] == into
+        first, into = origin, fabric.into[i]
+    return None
+
+
+def repeats_of(worked: Sequence[RowReport], voice: Voice) -> int | None:
+    """How often the one repeat of a row is worked, where that is the same in all that is written for."""
+    if not worked or "repeat" not in worked[0].made:
+        return None
+    numbers = {r.made.get("repeat") for r in worked}
+    if len(numbers) != 1:
+        return None
+    values: Any = worked[0].made["repeat"]
+    if voice.size is not None:
+        return values[voice.size] if voice.size < len(values) else None
+    return values[0] if len(set(values)) == 1 else None
+
+
+def single_repeat(item: Row) -> bool:
+    """Whether a row has one repeat alone, so that the number of repeats made is its number."""
+    return _repeats(item.body) == 1
+
+
+def _repeats(nodes: tuple[Node, ...]) -> int:
+    found = 0
+    for node in nodes:
+        if isinstance(node, Repeat):
+            found += (node.mode != "once") + _repeats(node.nodes) + _repeats(node.ending)
+        elif isinstance(node, Group):
+            found += _repeats(node.nodes)
+        elif isinstance(node, Either):
+            found += max(_repeats(r) for _, r in node.readings)
+    return found

@@ -1,0 +1,141 @@
+"""The top of a pattern: materials, gauge, abbreviations used, special stitches, notes on conventions."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+
+from loopwright.model.report import Report
+from loopwright.model.tree import Document, FitLine, HeadLine, Item, Prose, Row, Section, SpecialStitch
+from loopwright.wording.as_written import doubtful_words, swap_terms, translate
+from loopwright.wording.voice import Voice
+
+_ONE_SIZE_LEAVES_OUT = ("worked in",)
+
+
+def heading(
+    voice: Voice, document: Document, report: Report | None, body: str, measurements: Mapping[str, Sequence[float | None]] | None,
+) -> str:
+    """The lines before the first section, in the order they were written; what is missing is put in where it belongs."""
+    del report
+    head = voice.phrases.heading
+    top: list[str] = []
+    lines: list[str] = []
+    specials: list[str] = []
+    unfilled = "{" in body
+    items = _heading_items(document)
+    for item in items:
+        if isinstance(item, Prose):
+            if item.text.strip().rstrip(":").lower() == "fit":
+                continue
+            (lines if any(isinstance(i, HeadLine) for i in items[: items.index(item)]) else top).append(translate(voice, item.text))
+        elif isinstance(item, HeadLine):
+            lines.extend(_line(voice, document, item, specials))
+        elif isinstance(item, SpecialStitch):
+            specials.append(translate(voice, item.text))
+    lines = _with_terms(voice, lines)
+    lines.extend(_measurements(voice, document, measurements))
+    used = abbreviations(voice, body + " ".join(specials))
+    if used:
+        lines.append(f"{head['abbreviations']}: {used}")
+    lines.extend(f"{head['special']}: {s}" for s in specials)
+    lines.extend(f"{head['notes']}: {translate(voice, i.value)}" for i in items if isinstance(i, HeadLine) and i.name in ("note", "notes"))
+    kept = doubtful_words(body, voice.source, voice.dialect)
+    if kept:
+        lines.append(f"{head['notes']}: {head['kept_words'].format(terms=head[voice.source_terms], words=head['list_sep'].join(kept))}")
+    fit = [i for i in items if isinstance(i, FitLine)] if unfilled else []
+    parts = ["\n".join(top), "\n".join(lines)]
+    if fit:
+        parts.append("\n".join([head["fit"], *(f"{{{i.blank}}}: {i.sentence}" for i in fit)]))
+    return "\n\n".join(p for p in parts if p) + "\n"
+
+
+def _heading_items(document: Document) -> list[Item]:
+    found: list[Item] = []
+    last = 0
+    for i, item in enumerate(document.items):
+        if isinstance(item, (Section, Row)):
+            break
+        found.append(item)
+        if isinstance(item, (HeadLine, FitLine, SpecialStitch)):
+            last = i + 1
+    leading = next((i for i, item in enumerate(found) if not isinstance(item, Prose)), len(found))
+    return found[: max(last, leading)]
+
+
+def _line(voice: Voice, document: Document, item: HeadLine, specials: list[str]) -> list[str]:
+    head = voice.phrases.heading
+    name = item.name
+    if name in ("abbreviations", "note", "notes", "terms"):
+        return []
+    if name.startswith("special"):
+        specials.append(translate(voice, item.value))
+        return []
+    if voice.size is not None and name in _ONE_SIZE_LEAVES_OUT:
+        return []
+    if name in ("size", "sizes"):
+        if voice.size is not None:
+            return [f"{head['size']}: {document.sizes[voice.size]}"]
+        return [f"{head['sizes'] if len(document.sizes) > 1 else head['size']}: {head['list_sep'].join(document.sizes)}"]
+    if name in ("gauge", "tension"):
+        return [f"{head['gauge' if voice.dialect.words['gauge'] == 'gauge' else 'tension']}: {translate(voice, item.value)}"]
+    if name == "turning chain":
+        return [f"{head['turning']}: {_conventions(voice, item.value)}"]
+    return [f"{name[:1].upper()}{name[1:]}: {translate(voice, item.value)}"]
+
+
+def _conventions(voice: Voice, text: str) -> str:
+    """ "ch 3 counts as dc" in the order these terms use: "3 ch counts as tr"."""
+    said = swap_terms(text, voice.source, voice.dialect)
+    return re.sub(r"\b(?:(\d+) ch(?:ain)?|ch(?:ain)? (\d+))\b", lambda m: voice.say("chain", n=m[1] or m[2]), said)
+
+
+def _with_terms(voice: Voice, lines: list[str]) -> list[str]:
+    """The terms stand after the sizes, or first."""
+    head = voice.phrases.heading
+    line = f"{head['terms']}: {head[voice.terms]}"
+    names = (head["sizes"], head["size"], "Worked in")
+    at = max((i + 1 for i, text in enumerate(lines) if text.split(":")[0] in names), default=0)
+    return [*lines[:at], line, *lines[at:]]
+
+
+def _measurements(voice: Voice, document: Document, measured: Mapping[str, Sequence[float | None]] | None) -> list[str]:
+    if not measured:
+        return []
+    sep, dash = voice.say("size_sep"), voice.say("dash")
+    said = []
+    for name, values in measured.items():
+        shown = [values[voice.size]] if voice.size is not None and len(values) > 1 else list(values)
+        cm = [dash if v is None else f"{v / 10:.1f}".removesuffix(".0") for v in shown]
+        said.append(f"{name} {cm[0] if len(set(cm)) == 1 else voice.say('sizes', first=cm[0], rest=sep.join(cm[1:]))} cm")
+    return [f"{voice.phrases.heading['measurements']}: {voice.phrases.heading['list_sep'].join(said)}"]
+
+
+# --- abbreviations ---------------------------------------------------------------------------------------------------
+
+
+def abbreviations(voice: Voice, text: str) -> str:
+    """The abbreviations that a text uses, and only those."""
+    head = voice.phrases.heading
+    found: dict[str, str] = {}
+    for kind in _kinds_in(voice, text):
+        term = voice.dialect.term(kind)
+        if term.short != term.long:
+            found[term.short] = term.long
+    for short, long in voice.phrases.abbreviations.items():
+        base = short.removesuffix("(s)")
+        if re.search(rf"(?<![A-Za-z]){re.escape(base)}{'s?' if short.endswith('(s)') else ''}(?![A-Za-z])", text, 0 if base.isupper() else re.IGNORECASE):
+            found.setdefault(short, long)
+    return head["list_sep"].join(head["defines"].format(short=s, long=found[s]) for s in sorted(found, key=str.lower))
+
+
+def _kinds_in(voice: Voice, text: str) -> list[str]:
+    shorts = {voice.dialect.term(k).short.lower(): k for k in voice.dialect.terms}
+    ways = "|".join(re.escape(s) for s in sorted(shorts, key=len, reverse=True))
+    kinds: list[str] = []
+    for m in re.finditer(rf"(?<![A-Za-z])(fp|bp)?({ways})(\d+tog)?(?![A-Za-z])", text, re.IGNORECASE):
+        base = shorts[m[2].lower()]
+        kind = f"{(m[1] or '').lower()}{base}{m[3] or ''}"
+        if kind not in kinds:
+            kinds.append(kind)
+    return kinds

@@ -1,0 +1,84 @@
+"""Places in words: "in each of next 3 sts", "in 2nd ch from hook", "in back loop only of each st around"."""
+
+from __future__ import annotations
+
+from loopwright.model.tree import Loop, Place, Thing
+from loopwright.wording.voice import Voice
+
+_LOOPS = {"back": "back", "front": "front", "third": "third"}
+
+
+def place(voice: Voice, at: Place, end: str, *, ring: str = "magic_ring", loop: Loop = "both", kind: str = "", top: bool = False) -> str:
+    """A place with its preposition. `end`: "around" or "across"; `ring`: which frame names the ring; `kind`: what is made there."""
+    words = where(voice, at, end, ring=ring, top=top)
+    if at.rows_below:
+        words = voice.say("rows_below", where=words, n=at.rows_below + 1)
+    half = _LOOPS.get(loop if loop != "both" else at.loop)
+    if half:
+        return voice.say("loop", loop=voice.say(half), where=words)
+    if at.relation == "around":
+        return voice.say("around_post" if kind.startswith(("fp", "bp")) else "post", where=words)
+    return voice.say("between" if at.relation == "between" else "in", where=words)
+
+
+def where(voice: Voice, at: Place, end: str, *, ring: str = "magic_ring", top: bool = False) -> str:
+    """A place without its preposition."""
+    thing = at.thing
+    if thing.kind == "ring":
+        return voice.say(ring)
+    if thing.kind == "tch":
+        return voice.say("tch")
+    if top and thing.kind == "sp" and thing.length:
+        return voice.say("top_of", thing=voice.noun("ch-run", n=thing.length))
+    if at.from_hook:
+        return voice.say("from_hook", kth=voice.ordinal(at.k or 2), thing=voice.thing(thing))
+    if at.quant in ("kth", "every") and at.k:
+        return _kth(voice, at, end)
+    if at.centre:
+        return _centre(voice, at)
+    if at.of is not None:
+        frame = "of_each" if at.quant == "each" else "of_next"
+        return voice.say(frame, thing=voice.thing(thing), of=voice.thing(at.of))
+    if at.quant in ("same", "any"):
+        return voice.say(at.quant, thing=voice.thing(thing))
+    if at.quant in ("each", "every") or at.n is None:
+        return _each(voice, at, end)
+    many = voice.single(at.n) != 1
+    quant = at.quant if at.quant in ("first", "last") else "next"
+    return voice.say(f"{quant}_many" if many else f"{quant}_one", n=voice.num(at.n), thing=voice.thing(thing), things=voice.thing(thing, True))
+
+
+def _kth(voice: Voice, at: Place, end: str) -> str:
+    thing = voice.thing(at.thing)
+    assert at.k is not None
+    if at.quant == "every":
+        if at.k == 2:
+            return voice.say("every_other", thing=thing, end=end)
+        return voice.say("every", kth=voice.ordinal(at.k), thing=thing, end=end)
+    if at.of is not None:
+        of = voice.noun("ch-run", n=at.of.length) if at.of.kind == "sp" and at.of.length else voice.thing(at.of)
+        return voice.say("kth_of", kth=voice.ordinal(at.k), thing=thing, of=of)
+    return voice.say("kth", kth=voice.ordinal(at.k), thing=thing)
+
+
+def _centre(voice: Voice, at: Place) -> str:
+    if at.of is None or at.of == at.thing:
+        return voice.say("centre", thing=voice.thing(at.thing)) if at.of is None else voice.say(
+            "centre_of", thing=voice.noun("st"), of=_quantified(voice, at, at.of))
+    return voice.say("centre_of", thing=voice.thing(at.thing), of=_quantified(voice, at, at.of))
+
+
+def _quantified(voice: Voice, at: Place, of: Thing) -> str:
+    if at.quant == "each":
+        return voice.say("each_plain", thing=voice.thing(of))
+    return voice.say("next_one", thing=voice.thing(of))
+
+
+def _each(voice: Voice, at: Place, end: str) -> str:
+    thing = voice.thing(at.thing)
+    if at.left is None:
+        return voice.say("each", thing=thing, end=end)
+    last = voice.noun("st", voice.single(at.left) != 1) if at.thing.kind in ("st", "ch") else voice.thing(at.thing, voice.single(at.left) != 1)
+    if voice.single(at.left) == 1:
+        return voice.say("each_left_one", thing=thing, last=last)
+    return voice.say("each_left", thing=thing, n=voice.num(at.left), last=last)

@@ -1,0 +1,108 @@
+"""Repeats in words: after a star, in square brackets, or written out as often as they are worked."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from loopwright.model.tree import Make, Node, Num, Repeat
+from loopwright.wording.places import place
+from loopwright.wording.stitches import Scene, words
+from loopwright.wording.voice import Voice
+
+MOST_WRITTEN_OUT = 24
+
+
+def repeat(scene: Scene, node: Repeat) -> str:
+    """A repeat. Inside another one a star would be read as the outer one: square brackets then."""
+    voice = scene.voice
+    if node.mode == "once":
+        return _once(scene, node)
+    if voice.spelled_out and (written := _written_out(scene, node)) is not None:
+        return written
+    starred = not scene.deep and not (node.mode == "times" and not node.ending)
+    scene.deep += 0
+    parts = voice.say("sep").join(_inner(scene, node.nodes))
+    if not starred:
+        return _bracket(scene, node, parts)
+    said = _star(scene, node, parts)
+    if not node.ending:
+        return said
+    ending = voice.say("and").join(words(scene, node.ending)) if len(node.ending) < 2 else voice.say("sep").join(words(scene, node.ending))
+    if node.ending_mode == "with":
+        return voice.say("star_with", star=said, ending=ending)
+    if node.ending_mode == "omit":
+        return voice.say("star_omit", star=said, ending=ending)
+    return voice.say("sep").join([said, ending])
+
+
+def _inner(scene: Scene, nodes: Sequence[Node]) -> list[str]:
+    """The nodes of a repeat: repeats among them go in brackets."""
+    return [_nested(scene, n) if isinstance(n, Repeat) and n.mode != "once" else w for n in nodes for w in (words(scene, [n]) or [""]) if w]
+
+
+def _nested(scene: Scene, node: Repeat) -> str:
+    if scene.voice.spelled_out and (written := _written_out(scene, node)) is not None:
+        return written
+    said = _bracket(scene, node, scene.voice.say("sep").join(_inner(scene, node.nodes)))
+    return scene.voice.say("sep").join([said, *words(scene, node.ending)])
+
+
+def _bracket(scene: Scene, node: Repeat, parts: str) -> str:
+    voice = scene.voice
+    if node.mode == "end":
+        return voice.say("bracket_end", parts=parts, end=scene.end)
+    if node.mode == "left":
+        return voice.say("bracket_left", parts=parts, n=voice.num(node.left), last=voice.noun("st", voice.single(node.left) != 1))
+    more = 1 if node.mode in ("more", "star-times") else 0
+    return voice.say("bracket", parts=parts, times=voice.times(node.times, more))
+
+
+def _star(scene: Scene, node: Repeat, parts: str) -> str:
+    voice = scene.voice
+    if node.mode == "left":
+        one = voice.single(node.left) == 1
+        return voice.say("star_left_one" if one else "star_left", parts=parts, n=voice.num(node.left), last=voice.noun("st", not one))
+    if node.mode == "more":
+        return voice.say("star_more", parts=parts, times=voice.times(node.times))
+    if node.mode == "star-times":
+        return voice.say("star_times", parts=parts, times=voice.times(node.times))
+    if node.mode == "times":
+        return voice.say("star_more", parts=parts, times=voice.times(node.times, -1))
+    return voice.say("star", parts=parts, end=scene.end)
+
+
+def _once(scene: Scene, node: Repeat) -> str:
+    """One stitch in several places ("sc in next ch and in each ch across"), or a bracket that says nothing."""
+    voice, nodes = scene.voice, node.nodes
+    makes = [n for n in nodes if isinstance(n, Make) and n.place is not None]
+    if len(makes) == len(nodes) > 1 and all(m.kind == makes[0].kind and m.n == makes[0].n for m in makes):
+        said = words(scene, makes[:1])[0]
+        for m in makes[1:]:
+            assert m.place is not None
+            said = voice.say("and_more_places", made=said, place=place(voice, m.place, scene.end, ring=scene.ring, loop=m.loop, kind=m.kind))
+        return said
+    return voice.say("sep").join([*words(scene, nodes), *words(scene, node.ending)])
+
+
+def _written_out(scene: Scene, node: Repeat) -> str | None:
+    """Every round of a repeat in full; None where their number is not known or they are too many to read."""
+    times = _known_times(scene.voice, scene, node)
+    if times is None or times < 1 or times * len(node.nodes) > MOST_WRITTEN_OUT or (node.ending and node.ending_mode != "after"):
+        return None
+    once = _inner(scene, node.nodes)
+    return scene.voice.say("sep").join([*once * times, *words(scene, node.ending)])
+
+
+def _known_times(voice: Voice, scene: Scene, node: Repeat) -> int | None:
+    if node.mode in ("times", "more"):
+        told = voice.single(node.times)
+        return None if told is None else told + (node.mode == "more")
+    if node.mode in ("end", "left"):
+        return scene.repeats
+    return None
+
+
+def as_times(node: Repeat, times: int) -> Repeat:
+    """The same repeat with its number told."""
+    return replace(node, mode="times", times=Num((times,)), left=None)

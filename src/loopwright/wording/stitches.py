@@ -1,0 +1,220 @@
+"""Instructions in words: stitches, chains, groups, skips, joins, marks. Repeats and whole-row forms stand in files of their own."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from loopwright.model.tree import (
+    STITCH, AtEnds, Chain, Define, EdgeRun, Either, Evenly, EveryKth, Group, Join, Make, Mark, Node, PatternRun, Place, Repeat, Ring, Skip,
+    Row, Unknown,
+)
+from loopwright.wording.places import place, where
+from loopwright.wording.voice import Voice
+from loopwright.wording.whole_rows import at_ends, edge_run, evenly, every_kth, pattern_run
+
+HEIGHT_SPARE = {"hdc": 2, "dc": 3, "tr": 4, "dtr": 5, "trtr": 6}
+
+
+@dataclass(slots=True)
+class Scene:
+    """What is known while a row is written: how its end is called, what the ring is, the words as they stood."""
+
+    voice: Voice
+    end: str
+    ring: str
+    text: str
+    translate: Callable[[str], str]
+    chosen: Callable[[Either], tuple[Node, ...]]
+    repeats: int | None = None
+    in_ring: bool = False
+    deep: int = 0
+
+    def as_written_body(self, item: Row) -> str:
+        """A row's words as they stood, without its label and counts."""
+        start = item.label.span.end if item.label else item.span.start
+        counts = [c.span.start for c in item.printed if c.span.end]
+        stop = min(counts, default=item.span.end)
+        return self.translate(self.text[start:stop].rstrip("([{<=—– ")).strip(" ,;.")
+
+    def as_written(self, node: Node) -> str:
+        """The words that made a node, in the terms of this text; "" where it has none."""
+        return self.translate(self.text[node.span.start : node.span.end]).strip(" ,;.")
+
+
+def words(scene: Scene, nodes: Sequence[Node]) -> list[str]:
+    """Each node in words, in order; nodes that say nothing are left out."""
+    found: list[str] = []
+    i = 0
+    nodes = list(nodes)
+    while i < len(nodes):
+        node, following = nodes[i], nodes[i + 1] if i + 1 < len(nodes) else None
+        if isinstance(node, Make) and isinstance(following, Evenly) and node.place is not None and node.place.quant == "each":
+            found.append(evenly(scene.voice, following, scene.end, node.kind))
+            i += 2
+            continue
+        said = one(scene, node)
+        if isinstance(node, Define) and found and not node.nodes:
+            found[-1] = scene.voice.say("named", group=found[-1], name=scene.voice.stitch(node.name))
+        elif said:
+            found.append(said)
+        i += 1
+    return found
+
+
+def one(scene: Scene, node: Node) -> str:
+    """One node in words."""
+    voice = scene.voice
+    if isinstance(node, Make):
+        return make(scene, node)
+    if isinstance(node, Chain):
+        return chain(voice, node)
+    if isinstance(node, Group):
+        return group(scene, node)
+    if isinstance(node, Skip):
+        return skip(voice, node)
+    if isinstance(node, Repeat):
+        from loopwright.wording.repeats import repeat  # the two call each other
+
+        return repeat(scene, node)
+    if isinstance(node, Either):
+        return voice.say("sep").join(words(scene, scene.chosen(node)))
+    if isinstance(node, Join):
+        return join(scene, node)
+    if isinstance(node, Ring):
+        scene.in_ring, scene.ring = True, "ring"
+        return voice.say("make_ring") if node.magic else voice.say("ring_of_chain", slip=voice.stitch("sl st"))
+    if isinstance(node, Mark):
+        return mark(scene, node)
+    return _rare(scene, node)
+
+
+def _rare(scene: Scene, node: Node) -> str:
+    voice = scene.voice
+    if isinstance(node, Evenly):
+        return evenly(voice, node, scene.end)
+    if isinstance(node, EveryKth):
+        return every_kth(voice, node)
+    if isinstance(node, AtEnds):
+        return at_ends(voice, node)
+    if isinstance(node, EdgeRun):
+        return edge_run(voice, node)
+    if isinstance(node, PatternRun):
+        return pattern_run(voice, node)
+    if isinstance(node, Unknown):
+        return scene.translate(node.text)
+    return ""
+
+
+def make(scene: Scene, node: Make) -> str:
+    """Stitches of one kind. A place is always said, except in a ring or in a group that has one."""
+    voice = scene.voice
+    count = voice.num(node.n)
+    single = voice.single(node.n)
+    name = voice.stitch(node.kind, single != 1)
+    at = node.place
+    if at is None:
+        return _without_place(scene, node, single)
+    if node.kind.endswith("tog") and at.quant == "next" and at.relation == "in" and at.thing.kind in ("st", "ch") and at.n is not None and voice.single(at.n) != 1:
+        here = voice.say("over", where=voice.say("over_many", n=voice.num(at.n), things=voice.thing(at.thing, True)))
+    else:
+        here = place(voice, at, scene.end, ring=scene.ring, loop=node.loop, kind=node.kind, top=_top(scene, at))
+    if node.between:
+        run = voice.say("chain", n=node.between)
+        name = voice.say("make_between", made=voice.say("make_bare", n=count, stitch=name), chain=run)
+        return voice.say("make_one", stitch=name, place=here)
+    if single == 1:
+        return voice.say("make_one", stitch=name, place=here)
+    return voice.say("make", n=count, stitch=name, place=here)
+
+
+def _top(scene: Scene, at: Place) -> bool:
+    """Whether the words spoke of the top of a chain, not of the space under it."""
+    return "top" in scene.text[at.span.start : at.span.end].lower().split()
+
+
+def _without_place(scene: Scene, node: Make, single: int | None) -> str:
+    voice = scene.voice
+    count = voice.num(node.n)
+    name = voice.stitch(node.kind, single != 1)
+    if scene.deep or scene.in_ring or node.kind in ("picot",):
+        return voice.say("make_one_bare", stitch=name) if single == 1 else voice.say("make_bare", n=count, stitch=name)
+    if node.taking:
+        name = voice.say("make_taking", stitch=voice.stitch(node.kind), n=node.taking, things=voice.noun("st", True))
+        return name if single == 1 else voice.say("make_times", stitch=name, times=voice.times(node.n))
+    if node.kind.endswith("tog") or node.kind in ("inc", "dec", "invdec"):
+        bare = voice.stitch(node.kind)
+        return bare if single == 1 else voice.say("make_times", stitch=bare, times=voice.times(node.n))
+    here = place(voice, Place("next", node.n, STITCH), scene.end, loop=node.loop, kind=node.kind)
+    return voice.say("make_one", stitch=voice.stitch(node.kind), place=here)
+
+
+def chain(voice: Voice, node: Chain) -> str:
+    """ "ch 3 (counts as dc)"."""
+    said = voice.say("chain", n=voice.num(node.n))
+    if node.plus:
+        said = voice.say("chain_plus", n=voice.num(node.n), plus=node.plus)
+    if node.counts == "no":
+        return voice.say("counts_no", chain=said)
+    if node.counts != "yes":
+        return said
+    if node.as_kind is None:
+        return voice.say("counts_st", chain=said)
+    spare = (voice.single(node.n) or 0) - HEIGHT_SPARE.get(node.as_kind, 99)
+    if spare > 0:
+        return voice.say("counts_yes_chains", chain=said, stitch=voice.stitch(node.as_kind), spare=voice.say("chain", n=spare))
+    return voice.say("counts_yes", chain=said, stitch=voice.stitch(node.as_kind))
+
+
+def group(scene: Scene, node: Group) -> str:
+    """ "(2 dc, ch 1, 2 dc) in next ch-1 sp"."""
+    scene.deep += 1
+    parts = scene.voice.say("sep").join(words(scene, node.nodes))
+    scene.deep -= 1
+    if node.place is None:
+        return scene.voice.say("group_bare", parts=parts)
+    at = place(scene.voice, node.place, scene.end, ring=scene.ring, top=_top(scene, node.place))
+    said = scene.voice.say("group", parts=parts, place=at)
+    return scene.voice.say("named", group=said, name=scene.voice.stitch(node.name)) if node.name else said
+
+
+def skip(voice: Voice, node: Skip) -> str:
+    """ "sk next 2 sts"; UK "miss"."""
+    word = voice.dialect.words["skip_long" if voice.full_words else "skip"]
+    if voice.single(node.n) == 1:
+        return voice.say("skip_one", skip=word, thing=voice.thing(node.thing))
+    return voice.say("skip", skip=word, n=voice.num(node.n), things=voice.thing(node.thing, True))
+
+
+def join(scene: Scene, node: Join) -> str:
+    """ "join with sl st to first hdc"."""
+    voice = scene.voice
+    if node.place is None:
+        return voice.say("join") if node.via is None else voice.say("join_via", stitch=voice.stitch(node.via))
+    at = where(voice, node.place, scene.end, top=node.place.thing.kind == "sp")
+    if node.via is None:
+        return voice.say("join_to", where=at)
+    return voice.say("join_via_to", stitch=voice.stitch(node.via), where=at)
+
+
+def mark(scene: Scene, node: Mark) -> str:
+    """What moves no stitch. Words that the tree does not hold are kept as they stood."""
+    voice = scene.voice
+    if node.what in ("turn",):
+        return voice.say("turn")
+    if node.what == "fasten-off":
+        return voice.say("fasten_off")
+    if node.what == "no-join":
+        return voice.say("no_join")
+    if node.what == "loops":
+        return voice.say("loops", loop=voice.say(node.loop)) if node.loop in ("back", "front", "third") else ""
+    if node.what == "leave" and node.n is not None:
+        return voice.say("leave", n=voice.num(node.n))
+    if node.what == "attach":
+        if node.place is None:
+            return scene.as_written(node) or voice.say("attach_bare")
+        return scene.as_written(node) or voice.say("attach", place=place(voice, node.place, scene.end))
+    return scene.as_written(node) or node.text
+
+
+__all__ = ["Scene", "one", "words"]

@@ -1,0 +1,119 @@
+"""How a text is to be said: terms, sizes, short or long. Turns numbers, stitches and things into words."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+from loopwright.model.tree import Num, Thing
+from loopwright.terms import Dialect, dialect
+from loopwright.terms.phrases import Phrases, phrases
+
+_ORDINALS = {1: "st", 2: "nd", 3: "rd"}
+_SP = frozenset({"sp", "loop", "mesh"})
+
+
+@dataclass(frozen=True)
+class Voice:
+    """What a text is written for. `size` None means all sizes in brackets; `sizes` is how many there are."""
+
+    terms: str
+    source_terms: str
+    sizes: int = 1
+    size: int | None = None
+    full_words: bool = False
+    spelled_out: bool = False
+
+    @cached_property
+    def dialect(self) -> Dialect:
+        return dialect(self.terms)
+
+    @cached_property
+    def source(self) -> Dialect:
+        return dialect(self.source_terms)
+
+    @cached_property
+    def phrases(self) -> Phrases:
+        return phrases(self.terms, self.full_words)
+
+    def say(self, frame: str, **slots: object) -> str:
+        """A frame with its slots filled."""
+        return self.phrases.frames[frame].format(**slots)
+
+    # --- numbers -------------------------------------------------------------------------------------------------
+
+    def num(self, number: Num | None) -> str:
+        """A number for one size, or for all: "60", "60 (64, 72)", a dash for a size that has none."""
+        if number is None:
+            return self.say("one")
+        if not number.values:
+            return self.say("unfilled", name=number.blank or "?")
+        return self.values(number.values)
+
+    def values(self, values: Sequence[int | None]) -> str:
+        """Values per size in words; one where they are all the same."""
+        if self.size is not None:
+            values = (values[self.size if len(values) > 1 and self.size < len(values) else 0],)
+        said = [self.say("dash") if v is None else str(v) for v in values]
+        if len(set(said)) == 1:
+            return said[0]
+        return self.say("sizes", first=said[0], rest=self.say("size_sep").join(said[1:]))
+
+    def single(self, number: Num | None) -> int | None:
+        """The one value a number has for what is written; None where sizes differ or it is not known."""
+        if number is None:
+            return 1
+        if not number.values:
+            return None
+        if self.size is not None:
+            return number.at(self.size)
+        return number.values[0] if len(set(number.values)) == 1 else None
+
+    def works(self, values: Sequence[int | None]) -> bool:
+        """Whether what is written has any of these values."""
+        if self.size is None:
+            return any(v is not None for v in values)
+        return values[self.size if len(values) > 1 and self.size < len(values) else 0] is not None
+
+    def times(self, number: Num | None, more: int = 0) -> str:
+        """ "twice", "6 times", "6 (7, 8) times". `more` is added to the number first."""
+        shown = Num(tuple(None if v is None else v + more for v in number.values), number.blank) if number and more else number
+        one = self.single(shown)
+        if one in (1, 2):
+            return self.say("once" if one == 1 else "twice")
+        return self.say("times", n=self.num(shown))
+
+    @staticmethod
+    def ordinal(k: int) -> str:
+        """ "2nd", "11th"."""
+        return f"{k}{'th' if 10 < k % 100 < 14 else _ORDINALS.get(k % 10, 'th')}"
+
+    # --- stitches and things -------------------------------------------------------------------------------------
+
+    def stitch(self, kind: str, many: bool = False) -> str:
+        """A stitch as these terms say it. Abbreviations of stitches take no plural; names of groups do."""
+        term = self.dialect.term(kind)
+        if self.full_words or term.short == term.long:
+            return term.plural if many else term.long
+        return f"{term.short}s" if many and kind in ("v-st", "cross-st", "knot-st", "loop-st") else term.short
+
+    def noun(self, key: str, many: bool = False, **slots: object) -> str:
+        """A thing that is no stitch."""
+        one, more = self.phrases.nouns[key]
+        return (more if many else one).format(**slots)
+
+    def thing(self, thing: Thing, many: bool = False) -> str:
+        """What a place is made of, in words."""
+        kind = thing.kind
+        if kind in _SP:
+            if thing.length:
+                return self.noun("ch-sp", many, n=thing.length)
+            return self.noun("gap" if thing.length == 0 else "ch-sp-any" if kind == "sp" else kind, many)
+        if kind in ("ring", "corner", "tch"):
+            return self.say(kind)
+        if kind == "join":
+            return self.say("join_place")
+        if kind in self.phrases.nouns:
+            return self.noun(kind, many)
+        return self.stitch(kind, many)

@@ -1,0 +1,48 @@
+"""The law of wording: the text read back and worked gives the same counts and the same stitches in every row."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from loopwright.model.report import Report, RowReport
+from loopwright.model.tree import Document
+from loopwright.notation import read
+from loopwright.source import Source
+from loopwright.wording import write
+from loopwright.working import work
+
+WAYS = [(terms, full, spelled) for terms in ("us", "uk") for full in (False, True) for spelled in (False, True)]
+_NOT_STITCHES = frozenset({"group", "repeat"})
+
+
+@dataclass(frozen=True)
+class Worked:
+    """A document with its report."""
+
+    document: Document
+    report: Report
+
+
+def worked(text: str, terms: str | None = None) -> Worked:
+    document = read(Source.of(text), terms)
+    return Worked(document, work(document))
+
+
+def facts(report: Report, size: int | None = None) -> list[tuple[object, ...]]:
+    """Counts and stitches of each row; of one size, without the rows that it does not work."""
+    rows = [_row(r, size) for r in report.rows]
+    return [r for r in rows if size is None or r[0] is not None or not r[2]]
+
+
+def _row(row: RowReport, size: int | None) -> tuple[object, ...]:
+    if size is None:
+        made = {k: v for k, v in row.made.items() if k not in _NOT_STITCHES and any(v)}
+        return row.counts, tuple(sorted(made.items())), row.read
+    one = {k: v[size] for k, v in row.made.items() if k not in _NOT_STITCHES and v[size]}
+    return row.counts[size], tuple(sorted(one.items())), row.read
+
+
+def again(first: Worked, terms: str, size: int | None, full: bool, spelled: bool) -> tuple[str, Report]:
+    """The text written and the report of reading and working it."""
+    text = write(first.document, first.report, terms=terms, size=size, full_words=full, spelled_out=spelled)
+    return text, work(read(Source.of(text), terms))
