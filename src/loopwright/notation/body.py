@@ -281,13 +281,13 @@ def _more_places(cur: Cursor, made: Make, start: int) -> Node:
         cur.at += 1
         if cur.low() in ("across", "around") and place(cur) is None:
             cur.at += 1
-            parts.append(replace(made, n=ONE, place=Place("each", None)))
+            parts.append(replace(made, n=ONE, place=Place("each", None), span=cur.span_from(mark)))
             break
         more = place(cur, bare=cur.low() == "each")
         if more is None or cur.low() in ("work", "make"):
             cur.at = mark
             break
-        parts.append(replace(made, place=more))
+        parts.append(replace(made, place=more, span=cur.span_from(mark)))
     if len(parts) == 1:
         return made
     return Repeat(tuple(parts), "once", span=cur.span_from(start))
