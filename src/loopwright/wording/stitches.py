@@ -6,8 +6,8 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from loopwright.model.tree import (
-    STITCH, AtEnds, Chain, Define, EdgeRun, Either, Evenly, EveryKth, Group, Join, Make, Mark, Node, PatternRun, Place, Repeat, Ring, Skip,
-    Row, Unknown,
+    STITCH, AtEnds, Chain, Define, EdgeRun, Either, Evenly, EveryKth, Group, InTurn, Join, Make, Mark, Node, Num, PatternRun, Place, Repeat, Ring, Skip,
+    Spread, Unknown,
 )
 from loopwright.wording.places import place, where
 from loopwright.wording.voice import Voice
@@ -26,16 +26,10 @@ class Scene:
     text: str
     translate: Callable[[str], str]
     chosen: Callable[[Either], tuple[Node, ...]]
-    repeats: int | None = None
+    repeats: Num | None = None
     in_ring: bool = False
     deep: int = 0
-
-    def as_written_body(self, item: Row) -> str:
-        """A row's words as they stood, without its label and counts."""
-        start = item.label.span.end if item.label else item.span.start
-        counts = [c.span.start for c in item.printed if c.span.end]
-        stop = min(counts, default=item.span.end)
-        return self.translate(self.text[start:stop].rstrip("([{<=—– ")).strip(" ,;.")
+    floor: int = 0
 
     def as_written(self, node: Node) -> str:
         """The words that made a node, in the terms of this text; "" where it has none."""
@@ -101,6 +95,11 @@ def _rare(scene: Scene, node: Node) -> str:
         return edge_run(voice, node)
     if isinstance(node, PatternRun):
         return pattern_run(voice, node)
+    if isinstance(node, InTurn):
+        return voice.say("sep").join(words(scene, node.parts))
+    if isinstance(node, Spread):
+        over = Place("next", node.over) if node.over is not None else Place("each", None)
+        return voice.say("make", n=voice.num(node.n), stitch=voice.stitch(node.kind, many=True), place=voice.say("over", where=where(voice, over, scene.end)))
     if isinstance(node, Unknown):
         return scene.translate(node.text)
     return ""
@@ -151,8 +150,9 @@ def _without_place(scene: Scene, node: Make, single: int | None) -> str:
 
 def chain(voice: Voice, node: Chain) -> str:
     """ "ch 3 (counts as dc)"."""
-    said = voice.say("chain", n=voice.num(node.n))
-    if node.plus:
+    n = Num(tuple(None if v is None else v + node.plus for v in node.n.values), node.n.blank) if node.n.values else node.n
+    said = voice.say("chain", n=voice.num(n))
+    if node.plus and not node.n.values:
         said = voice.say("chain_plus", n=voice.num(node.n), plus=node.plus)
     if node.counts == "no":
         return voice.say("counts_no", chain=said)
