@@ -18,6 +18,7 @@ _CHAINS_FIRST = re.compile(rf"(?<![\w{{-])(?P<n>{_NUMBER})\s(?P<word>ch|chain)(?
 _CHAINS_AFTER = re.compile(rf"(?<![\w-])(?P<word>ch|chain)\s(?P<n>{_NUMBER})(?![\d-])(?!\s(?:sps?|spaces?|loops?|lps?)\b)", re.IGNORECASE)
 _SPACE_FIRST = re.compile(r"(?<![\w{-])(?P<n>\d+)-(?P<word>ch|chain)(?![\w-])", re.IGNORECASE)
 _SPACE_AFTER = re.compile(r"(?<![\w-])(?P<word>ch|chain)-(?P<n>\d+)(?![\d-])", re.IGNORECASE)
+_DOUBTFUL = re.compile(r"\b(?:singles|doubles|trebles|plain st(?:itche)?s?|double st(?:itche)?s?)\b", re.IGNORECASE)
 _PLACE_BEFORE = re.compile(r"\b(?:next|first|last|of|each|remaining|rem|the|to|in)\s*$", re.IGNORECASE)
 
 
@@ -139,7 +140,7 @@ def doubtful_words(text: str, source: Dialect, target: Dialect) -> list[str]:
         return []
     pattern, _ = _terms(source)
     rest = pattern.sub(" ", text)
-    return sorted({m.group().lower() for m in re.finditer(r"\b(?:singles|doubles|trebles|plain st(?:itche)?s?|double st(?:itche)?s?)\b", rest, re.IGNORECASE)})
+    return sorted({m.group().lower() for m in _DOUBTFUL.finditer(rest)})
 
 
 # --- numbers ---------------------------------------------------------------------------------------------------------

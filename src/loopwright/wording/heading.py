@@ -120,7 +120,8 @@ def abbreviations(voice: Voice, text: str) -> str:
             found[term.short] = term.long
     for short, long in voice.phrases.abbreviations.items():
         base = short.removesuffix("(s)")
-        if re.search(rf"(?<![A-Za-z]){re.escape(base)}{'s?' if short.endswith('(s)') else ''}(?![A-Za-z])", text, 0 if base.isupper() else re.IGNORECASE):
+        many = "s?" if short.endswith("(s)") else ""
+        if re.search(rf"(?<![A-Za-z]){re.escape(base)}{many}(?![A-Za-z])", text, 0 if base.isupper() else re.IGNORECASE):
             found.setdefault(short, long)
     return str(head["list_sep"]).join(head["defines"].format(short=s, long=found[s]) for s in sorted(found, key=str.lower))
 

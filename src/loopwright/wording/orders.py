@@ -10,7 +10,8 @@ from loopwright.wording.voice import Voice
 
 def order(voice: Voice, told: RowOrder, at: Label | None, end: str) -> str:
     """An order in words. `end`: "around" or "across", which tells rounds from rows where nothing else does."""
-    kind = at.kind if at and at.kind != "none" else told.kind if told.kind in ("row", "rnd") else "rnd" if end == voice.say("around") else "row"
+    kind = told.kind if told.kind in ("row", "rnd") else "rnd" if end == voice.say("around") else "row"
+    kind = at.kind if at and at.kind != "none" else kind
     if told.what == "even":
         return _even(voice, told, kind)
     if told.what == "continue":

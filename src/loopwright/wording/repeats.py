@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from loopwright.model.tree import Make, Node, Num, Repeat
+from loopwright.model.tree import Make, Node, Num, Place, Repeat
 from loopwright.wording.places import place
 from loopwright.wording.stitches import Scene, words
 from loopwright.wording.voice import Voice
@@ -52,7 +52,10 @@ def _parts(scene: Scene, node: Repeat) -> str:
 
 def _inner(scene: Scene, nodes: Sequence[Node]) -> list[str]:
     """The nodes of a repeat: repeats among them go in brackets."""
-    return [_nested(scene, n) if isinstance(n, Repeat) and n.mode != "once" else w for n in nodes for w in (words(scene, [n]) or [""]) if w]
+    found: list[str] = []
+    for n in nodes:
+        found += [_nested(scene, n)] if isinstance(n, Repeat) and n.mode != "once" else words(scene, [n])
+    return found
 
 
 def _nested(scene: Scene, node: Repeat) -> str:
@@ -93,8 +96,8 @@ def _once(scene: Scene, node: Repeat) -> str:
     if len(makes) == len(nodes) > 1 and all(m.kind == makes[0].kind and m.n == makes[0].n for m in makes):
         said = words(scene, makes[:1])[0]
         for m in makes[1:]:
-            assert m.place is not None
-            said = voice.say("and_more_places", made=said, place=place(voice, m.place, scene.end, ring=scene.ring, loop=m.loop, kind=m.kind))
+            here = place(voice, m.place or Place(), scene.end, ring=scene.ring, loop=m.loop, kind=m.kind)
+            said = voice.say("and_more_places", made=said, place=here)
         return said
     return voice.say("sep").join([*words(scene, nodes), *words(scene, node.ending)])
 
@@ -119,6 +122,6 @@ def _known_times(voice: Voice, scene: Scene, node: Repeat) -> int | None:
 
 def as_more(node: Repeat, times: Num) -> Repeat:
     """The same repeat with its number told: so many times after the first."""
-    if any(v is None or v < 2 for v in times.values):  # noqa: PLR2004 - once only is no repeat
+    if any(v is None or v < 2 for v in times.values):
         return node
     return replace(node, mode="more", times=Num(tuple(v - 1 for v in times.values if v is not None)), left=None)

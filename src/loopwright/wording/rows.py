@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from loopwright.model.report import RowReport
-from loopwright.model.tree import Evenly, Define, Join, Mark, Node, Row
+from loopwright.model.tree import Define, Evenly, Join, Mark, Node, Row
 from loopwright.source import Span
 from loopwright.wording.as_written import translate, with_numbers
 from loopwright.wording.counts import counts_of
