@@ -41,7 +41,8 @@ def grade_design(source: Source, sizes: Sequence[str] | None = None, gauge: str 
     graded = grade(document, work, other, sizes)
     report = graded.report
     found = in_order((*graded.findings, *(report.findings if report is not None else ())))
-    words = [_text(graded, terms, i, gauge) for i in (None, *range(len(graded.sizes)))]
+    told = graded.gauge.text if gauge is not None and graded.gauge is not None else None
+    words = [_text(graded, terms, i, told) for i in (None, *range(len(graded.sizes)))]
     return Sized(source, graded, words[0], tuple(words[1:]), found)
 
 
