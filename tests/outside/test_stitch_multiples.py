@@ -78,11 +78,12 @@ def comes_out_even(stitch: StitchPattern, length: int) -> bool:
     if report.findings or fabric is None or any(row.counts[0] is None for row in report.rows):
         return False
     below, row = [r for r in fabric.rows if r.end > r.start][-2:]
-    used = {at for i in range(row.start, row.end) for at in (fabric.into[i], *fabric.extra.get(i, ())) if below.start <= at < below.end}
-    left = min(used) - below.start if row.turned else below.end - 1 - max(used)
+    places = [*below.borrowed, *(i for i in range(below.start, below.end) if fabric.part_of(i) in ("edge", "counts"))]
+    used = {parent for stitch in range(row.start, row.end) for parent in fabric.parents(stitch)}
+    left = next((at for at, place in enumerate(places) if place in used), None)  # rows go back over the row below
     item = document.items[row.item]
     told = _last_kind(item.body) if isinstance(item, Row) else None
-    return left == stitch.left and fabric.kinds[fabric.kind[row.end - 1]] == told
+    return left == stitch.left and fabric.name(row.end - 1) == told
 
 
 def _up_to_the_repeat(stitch: StitchPattern, length: int) -> str:
