@@ -168,7 +168,8 @@ def _implied_repeat(run: Run, nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     short = run.in_rounds and any(isinstance(n, Mark) and n.what == "turn" for n in nodes)  # rows begin on part of a round
     if short:
         run.left_said = True
-    if run.convention("one-repeat-told", ((0.0, False), (2.0 if short else 0.9, True))):
+        return nodes
+    if run.convention("one-repeat-told", ((0.0, False), (0.9, True))):
         return (*nodes[:first], Repeat(nodes[first:last], "end"), *nodes[last:])
     return nodes
 
@@ -177,9 +178,11 @@ def _finished(run: Run, pending: Chain | None) -> Made:
     """Puts the row together: leftovers, counts, the view for the next row."""
     left, spaces = _leftovers(run)
     cost = run.cost
-    if left and not run.left_said:
+    if run.left_said:
+        left = spaces = 0
+    if left:
         cost += min(LEFT_MAX, LEFT_COST + LEFT_EACH * left) if left > 1 or not _is_tch(run) else 0.5
-    elif spaces and not run.left_said:
+    elif spaces:
         cost += min(LEFT_MAX, SPACE_LEFT + SPACE_EACH * spaces)
     _drop_trailing_slips(run)
     out = bytes(run.out)
