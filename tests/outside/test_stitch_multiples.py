@@ -16,7 +16,7 @@ from loopwright.working import work
 
 PUBLISHED = {
     "plain-sc": ((1, 0), (1, 1)), "plain-hdc": ((1, 0), (1, 2)), "plain-dc": ((1, 0), (1, 2)), "plain-tr": ((1, 0), (1, 3)),
-    "moss": ((2, -1), (2, 0)), "even-moss": ((2, 0), None), "lemon-peel": ((2, 0), (2, 1)), "mesh": ((2, 1), (2, 4)),
+    "herringbone-hdc": ((1, 0), (1, 2)), "moss": ((2, -1), (2, 0)), "even-moss": ((2, 0), None), "lemon-peel": ((2, 0), (2, 1)), "mesh": ((2, 1), (2, 4)),
     "suzette": ((2, 1), (2, 2)), "sedge": ((3, 1), (3, 2)), "wattle": ((3, 4), (3, 5)), "v-stitch": ((3, 2), (3, 4)),
     "dense-v": ((2, 3), (2, 5)), "shell": ((6, 1), (6, 2)), "interlocking-shell": ((6, 1), (6, 3)), "fan": ((5, 2), (5, 4)),
     "seven-dc-bubble": ((4, 1), (4, 2)), "petal": ((8, 1), (8, 2)), "granny-stripe": ((3, 1), (3, 2)), "waffle": ((3, 0), (3, 2)),
