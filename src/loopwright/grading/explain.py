@@ -33,6 +33,17 @@ def name_of(fit: Fit) -> str:
     return " ".join(words[:-1]) if len(words) > 1 and words[-1].lower() in _COUNT_WORDS else fit.blank
 
 
+def way_of(fit: Fit) -> str:
+    """How the trade calls what is measured."""
+    if fit.across:
+        return "across"
+    if fit.way == "around":
+        return "around"
+    if fit.unit == "ch" or any("length" in a.name for _, a in fit.target.terms):
+        return "length"
+    return "depth" if fit.unit == "row" else "width"
+
+
 def _before_clauses(sentence: str) -> str:
     """The sentence up to its first comma outside brackets."""
     depth = 0
@@ -59,8 +70,8 @@ def _sought(fit: Fit, s: Sought, problem: Problem, values: Mapping[str, int], si
     held = _held_back(s, problem, values, around)
     why = _why(fit, s, values, around, equal, measures_in(fit.target, size, setting))
     return Number(
-        fit.blank, value, name_of(fit), fit.unit, s.target_mm, reached, s.step_mm * s.multiple, wanted, s.multiple, tuple(around),
-        "; ".join([why, *held]), equal, "; ".join(held),
+        fit.blank, value, name_of(fit), way_of(fit), fit.unit, s.target_mm, reached, s.step_mm * s.multiple, wanted, s.multiple,
+        tuple(around), "; ".join([why, *held]), equal, "; ".join(held),
     )
 
 
@@ -124,7 +135,7 @@ def _linked(fit: Fit, x: Linked, values: Mapping[str, int]) -> Number:
     else:
         reason += f": {value}"
     around = tuple(Neighbour(value + d * x.multiple, 0.0) for d in (-1, 1)) if x.multiple > 1 else ()
-    return Number(fit.blank, value, name_of(fit), fit.unit, None, None, None, float(exact), x.multiple, around, reason)
+    return Number(fit.blank, value, name_of(fit), "count", fit.unit, None, None, None, float(exact), x.multiple, around, reason)
 
 
 def _plain(exact: Fraction) -> str:
