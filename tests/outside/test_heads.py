@@ -1,6 +1,6 @@
-"""Heads of children in the size charts against the published growth tables.
+"""Heads and heights of children in the size charts against the published growth tables.
 
-Sources: WHO Child Growth Standards (head circumference for age, by day), CDC growth charts of 2000 (hcageinf), UK 1990 growth reference
+Sources: WHO Child Growth Standards (by day), CDC growth charts of 2000 (hcageinf), UK 1990 growth reference
 (reanalysed 2009); all read as data from the Python package rcpchgrowth, which ships the publishers' LMS tables. M is the median in cm; the
 centile at z is M * (1 + L * S * z) ** (1 / L), or M * exp(S * z) where L is 0 (Cole's LMS method).
 """
@@ -35,16 +35,16 @@ class Lms(NamedTuple):
 
 
 @cache
-def table(path: str, sex: str) -> list[dict[str, float]]:
-    """The rows of a published table for heads."""
+def table(path: str, sex: str, what: str) -> list[dict[str, float]]:
+    """The rows of a published table for heads ("ofc") or heights."""
     text = files("rcpchgrowth.data_tables").joinpath(path).read_text(encoding="utf-8")
-    rows: list[dict[str, float]] = json.loads(text)["measurement"]["ofc"][sex]
+    rows: list[dict[str, float]] = json.loads(text)["measurement"][what][sex]
     return rows
 
 
-def row_at(path: str, sex: str, years: float) -> Lms:
+def row_at(path: str, sex: str, years: float, what: str = "ofc") -> Lms:
     """The table at an age, its median straight between the ages it gives."""
-    rows = table(path, sex)
+    rows = table(path, sex, what)
     after = next((i for i, row in enumerate(rows) if row["decimal_age"] >= years - 1e-9), len(rows) - 1)
     low, high = rows[max(after - 1, 0)], rows[after]
     gap = high["decimal_age"] - low["decimal_age"]
@@ -52,9 +52,9 @@ def row_at(path: str, sex: str, years: float) -> Lms:
     return Lms(*(low[key] + share * (high[key] - low[key]) for key in ("L", "M", "S")))
 
 
-def middle_mm(path: str, years: float) -> float:
+def middle_mm(path: str, years: float, what: str = "ofc") -> float:
     """Mean of the medians of boys and girls in mm."""
-    return sum(row_at(path, sex, years).at(0) for sex in ("male", "female")) / 2
+    return sum(row_at(path, sex, years, what).at(0) for sex in ("male", "female")) / 2
 
 
 @pytest.mark.parametrize(("name", "months"), [*BABIES, ("4 years", 48)])
@@ -62,6 +62,13 @@ def test_measured_heads_are_the_who_medians(name: str, months: int) -> None:
     years = months * DAYS_A_MONTH / DAYS_A_YEAR
     path = "who/who_infants.json" if months < 24 else "who/who_children.json"
     assert MEASURED.find(name).measure("head circumference").mm == pytest.approx(middle_mm(path, years), abs=0.6)
+
+
+@pytest.mark.parametrize(("name", "months"), [*BABIES, ("4 years", 48), *((f"{years} years", 12 * years) for years in (6, 8, 10, 12, 14, 16))])
+def test_measured_heights_are_the_medians(name: str, months: int) -> None:
+    path = "who/who_infants.json" if months < 24 else "who/who_children.json" if months < 60 else "uk90_child.json"
+    years = months * DAYS_A_MONTH / DAYS_A_YEAR
+    assert MEASURED.find(name).measure("height").mm == pytest.approx(middle_mm(path, years, "height"), abs=1)
 
 
 @pytest.mark.parametrize("years", [6, 8, 10, 12, 14, 16])
@@ -85,11 +92,10 @@ def test_the_trades_heads_are_smaller_but_no_more_than_an_eighth(name: str, mont
     assert median * 7 / 8 <= TRADE.find(name).measure("head circumference").mm <= median
 
 
-def test_the_cdc_table_is_read_by_its_own_printed_centiles() -> None:
-    """CDC prints 31.48 cm as the 3rd and 38.52 cm as the 97th centile of newborn boys (hcageinf, first row, from memory)."""
-    boys = row_at("cdc_infants.json", "male", 0)
-    assert boys.median == pytest.approx(35.81, abs=0.01)
-    assert boys.at(-1.881) < boys.at(0) < boys.at(1.881)
+def test_the_lms_formula_gives_the_who_centiles() -> None:
+    """WHO prints 36.9 cm for the 97th and 31.7 cm for the 3rd centile of newborn boys' and girls' heads (head circumference for age)."""
+    assert row_at("who/who_infants.json", "male", 0).at(1.881) == pytest.approx(369, abs=0.6)
+    assert row_at("who/who_infants.json", "female", 0).at(-1.881) == pytest.approx(317, abs=1)
 
 
 def test_most_growth_of_heads_is_in_the_first_year() -> None:
