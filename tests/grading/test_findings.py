@@ -111,3 +111,10 @@ def test_equals_take_the_larger_and_say_so() -> None:
     number = graded("{a}: sts to measure 11 cm, multiple of 4", B).sizes[0].numbers[0]
     assert (number.value, number.equal) == (24, 20)
     assert "of two equals the larger is taken" in number.reason
+
+
+def test_a_plain_pattern_has_nothing_to_grade() -> None:
+    result = grade(read(Source.of("Rnd 1: 6 sc in magic ring. (6 sc)\nRnd 2: 2 sc in each st around. (12 sc)\n")), work)
+    assert codes(result) == ["G034"]
+    assert result.report is not None
+    assert [r.counts for r in result.report.rows] == [(6,), (12,)]

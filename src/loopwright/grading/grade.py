@@ -19,7 +19,7 @@ from loopwright.grading.reasons import read_reasons
 from loopwright.grading.structure import structure
 from loopwright.grading.targets import Setting, impossible, problems
 from loopwright.model.report import Report
-from loopwright.model.tree import Document, HeadLine
+from loopwright.model.tree import Document, FitLine, HeadLine
 from loopwright.source import Span
 
 TOP = Span(0, 0)
@@ -69,8 +69,11 @@ def grade(
     """
     findings: list[Finding] = []
     design, order = _sizes_of(document, sizes, findings)
-    held = _held_gauge(document, gauge, findings)
     plan = structure(design)
+    asked = plan.spans or any(isinstance(i, FitLine) for i in design.items)
+    if not asked:
+        findings.append(Finding("G034", _line_of(document, "sizes", "size")))
+    held = _held_gauge(document, gauge, findings if asked else [])
     fits = read_reasons(design, plan, findings)
     numbers: list[tuple[Number, ...]] = [() for _ in design.sizes]
     if fits and held is not None:
