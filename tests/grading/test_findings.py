@@ -118,3 +118,9 @@ def test_a_plain_pattern_has_nothing_to_grade() -> None:
     assert codes(result) == ["G034"]
     assert result.report is not None
     assert [r.counts for r in result.report.rows] == [(6,), (12,)]
+
+
+def test_the_same_parity_in_all_sizes() -> None:
+    result = graded("{a}: sts to measure 10 (11.5) cm, same parity in all sizes", B)
+    assert result.values["a"] in ((20, 24), (20, 22))
+    assert graded("{a}: sts to measure 10 (11.5) cm", B).values["a"] == (20, 23)

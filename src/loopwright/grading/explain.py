@@ -67,7 +67,7 @@ def _sought(fit: Fit, s: Sought, problem: Problem, values: Mapping[str, int], si
     around = [Neighbour(n, s.reached_mm({**values, s.name: n})) for n in (value - s.multiple, value + s.multiple) if s.low <= n <= s.high]
     equal = next((n.value for n in around if abs(abs(n.achieved_mm - s.target_mm) - abs(reached - s.target_mm)) < EQUAL_MM), None)
     wanted = s.target_mm / s.step_mm - float(s.before.at(values))
-    held = _held_back(s, problem, values, around)
+    held = _held_back(fit, s, problem, values, around)
     why = _why(fit, s, values, around, equal, measures_in(fit.target, size, setting))
     return Number(
         fit.blank, value, name_of(fit), way_of(fit), fit.unit, s.target_mm, reached, s.step_mm * s.multiple, wanted, s.multiple,
@@ -99,7 +99,7 @@ def _off(error: float) -> str:
     return f", {in_cm(abs(error))} {'over' if error > 0 else 'under'}"
 
 
-def _held_back(s: Sought, problem: Problem, values: Mapping[str, int], around: list[Neighbour]) -> list[str]:
+def _held_back(fit: Fit, s: Sought, problem: Problem, values: Mapping[str, int], around: list[Neighbour]) -> list[str]:
     """Where a neighbour would be nearer: which limit forbids it."""
     error = abs(s.reached_mm(values) - s.target_mm)
     found = []
@@ -107,7 +107,8 @@ def _held_back(s: Sought, problem: Problem, values: Mapping[str, int], around: l
         if abs(n.achieved_mm - s.target_mm) < error - EQUAL_MM:
             trial = _with(problem, values, s.name, n.value)
             why = [limit.why for limit in problem.limits if limit.names <= trial.keys() and not limit.holds(trial)]
-            found.append(f"{n.value} would be nearer, but {why[0] if why else 'the sizes must stay in order'}")
+            alike = "all sizes are to be even or all odd" if fit.same_parity and s.multiple % 2 else "the sizes must stay in order"
+            found.append(f"{n.value} would be nearer, but {why[0] if why else alike}")
     return found
 
 

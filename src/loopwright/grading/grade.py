@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from loopwright.findings import Finding
 from loopwright.grading.bodies import Measure, known_to_trade, measure_of
-from loopwright.grading.choose import Chosen, choose, split
+from loopwright.grading.choose import Chosen, split
 from loopwright.grading.discs import flat_rate, lies
 from loopwright.grading.explain import explained
 from loopwright.grading.fill import fill, per_size, pick
@@ -15,6 +15,7 @@ from loopwright.grading.fit import Fit
 from loopwright.grading.gauge import Gauge, GaugeError, parse_gauge
 from loopwright.grading.lengths import in_cm
 from loopwright.grading.number import Number
+from loopwright.grading.parity import choose_alike
 from loopwright.grading.reasons import read_reasons
 from loopwright.grading.structure import structure
 from loopwright.grading.targets import Setting, impossible, problems
@@ -101,8 +102,9 @@ def _chosen(fits: Mapping[str, Fit], setting: Setting, findings: list[Finding]) 
     whole, usable = problems(fits, setting, findings)
     parts = [split(p) for p in whole]
     chosen: list[Chosen] = [{} for _ in whole]
+    alike = [n for n, f in usable.items() if f.same_parity]
     for part in zip(*parts, strict=True):
-        for i, found in enumerate(choose(part)):
+        for i, found in enumerate(choose_alike(part, alike)):
             if found is None:
                 findings.append(impossible(part[i], setting.sizes[i], usable))
             else:
