@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from loopwright.model.tree import (
-    ONE, STITCH, Chain, Define, Either, Group, Join, Make, Mark, Node, Num, Place, Repeat, Ring, Skip, Unknown,
+    ONE, STITCH, Chain, Define, Either, Group, Join, Loop, Make, Mark, Node, Num, Place, Repeat, Ring, Skip, Unknown,
 )
 from loopwright.notation.cursor import FILLER, Cursor
 from loopwright.notation.phrases import between, in_turn, phrase
@@ -222,6 +222,8 @@ def _make(cur: Cursor) -> Node:
         return joined
     loop = loop_words(cur) or "both"
     chains = between(cur)
+    if "tog" in kind and (again := _decreases(cur, kind, n, loop, start)) is not None:
+        return again
     where = place(cur)
     if where is None and cur.low() in END_WORDS and (n is None or (n.at(0) or 0) < 4):
         cur.at += 1
@@ -237,6 +239,21 @@ def _make(cur: Cursor) -> Node:
     chains = chains or (between(cur) if where is not None else 0)
     made = Make(kind, n or ONE, where, loop if loop != "both" else where.loop if where else "both", between=chains, span=cur.span_from(start))
     return _more_places(cur, made, start)
+
+
+def _decreases(cur: Cursor, kind: str, n: Num | None, loop: Loop, start: int) -> Node | None:
+    """ "sc2tog 6 times", "sc2tog {n} times", "sc2tog around": one after the other; nothing taken where none of it is said."""
+    one = Make(kind, ONE, None, loop, span=cur.span_from(start))
+    if cur.kind() == "times" and n is None:
+        times, more = cur.take().value
+        return Repeat((one,), "more" if more else "times", Num((times,)), span=cur.span_from(start))
+    if n is not None and cur.low() in ("times", "time"):
+        cur.at += 1
+        return Repeat((one,), "times", n, span=cur.span_from(start))
+    if n is None and cur.low() in ("around", "across") and cur.low(1) in ("", ",", ";", "."):
+        cur.at += 1
+        return Repeat((one,), "end", span=cur.span_from(start))
+    return None
 
 
 def _number_after(cur: Cursor) -> bool:
