@@ -100,7 +100,7 @@ def lead_chain(body: tuple[Node, ...]) -> Chain | None:
     for node in body:
         if isinstance(node, Chain):
             return node
-        if not isinstance(node, Mark):
+        if not isinstance(node, Mark) and not (isinstance(node, Unknown) and from_hook(body)):
             return None
     return None
 
@@ -136,6 +136,7 @@ def work_row(
         do_all(run, _implied_repeat(run, nodes))
     except CannotWork as why:
         why.log = tuple(run.log)
+        why.got = len(run.out) - run.out.count(CHAIN)
         raise
     return _finished(run, pending)
 
