@@ -9,7 +9,7 @@ from loopwright.findings import Edit
 from loopwright.grading.counting import Legal
 from loopwright.source import Span
 
-Role = Literal["across", "around", "width", "depth", "part", "length", "cord", "share", "link"]
+Role = Literal["across", "around", "width", "depth", "part", "length", "cord", "share", "side", "link"]
 ANY = Legal(least=0)
 
 
