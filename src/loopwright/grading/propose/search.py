@@ -14,7 +14,8 @@ from loopwright.grading.propose.facts import Line
 from loopwright.grading.propose.growth import growing
 from loopwright.grading.propose.openings import opening
 from loopwright.grading.propose.ovals import oval
-from loopwright.grading.propose.rows import Numbering, relabel, stretch_blank
+from loopwright.grading.propose.rows import Numbering, relabel, said, stretch_blank
+from loopwright.grading.propose.takes import taken
 from loopwright.model.tree import Mark
 
 _EDGE = re.compile(
@@ -24,12 +25,14 @@ _EDGE = re.compile(
 
 _JOINED = re.compile(r"[^:]*:\s*(?:with [^,.;]*,\s*)?(?:re)?(?:join|attach)\b(?!\s+(?:with )?s[ls])", re.IGNORECASE)
 
+LEAST_RUN = 7
+
 
 @dataclass(slots=True)
 class _Piece:
     """The piece in hand: rows so far, how it began, the blank of its edge, whether its depth has a blank.
 
-    `varies`: whether the count of its live row depends on a blank.
+    `varies`: whether the count of its live row depends on a blank; `base`: that blank, where the piece begins with it.
     """
 
     began: str = "none"
@@ -37,6 +40,7 @@ class _Piece:
     edge: Blank | None = None
     depth_told: bool = False
     varies: bool = False
+    base: Blank | None = None
 
 
 def search(lines: tuple[Line, ...], item: str) -> Found:
@@ -72,7 +76,7 @@ def _disc(found: Found, lines: tuple[Line, ...], disc: Disc) -> _Piece:
     crown_rounds(found, lines, disc, tube=tube)
     edge = found.counts(disc.end, "sts")
     rows = disc.full + (1 if disc.part is not None else 0)
-    return _Piece("disc-tube" if tube else "disc", rows, edge, varies=len(found.blanks) > many)
+    return _Piece("disc-tube" if tube else "disc", rows, edge, varies=len(found.blanks) > many, base=edge if tube else None)
 
 
 def _line(found: Found, lines: tuple[Line, ...], at: int, piece: _Piece, numbering: Numbering, item: str) -> bool:
@@ -82,6 +86,7 @@ def _line(found: Found, lines: tuple[Line, ...], at: int, piece: _Piece, numberi
     if line.start in ("chain", "tube"):
         foundation(found, lines, at)
         piece.varies = len(found.blanks) > many
+        piece.base = found.blanks[-1] if piece.varies else None
     elif line.start == "cord":
         cord(found, line)
         return False
@@ -95,10 +100,19 @@ def _line(found: Found, lines: tuple[Line, ...], at: int, piece: _Piece, numberi
     stretch = _stretch(found, lines, at, piece, numbering, item)
     if not stretch:
         relabel(found, line, numbering)
+    if piece.varies and piece.base is not None:
+        _hold(found, line, lines[at - 1], piece.base)
     if line.start == "none" and found.blanks and (piece.varies or _EDGE.search(line.text)):
         piece.varies = piece.varies or bool(_EDGE.search(line.text))
         follow(found, line, lines[at - 1] if at else None)
     return stretch
+
+
+def _hold(found: Found, line: Line, before: Line, base: Blank) -> None:
+    """A row of plain runs that add up to the stitches below holds for this one count: the blank goes back to her number."""
+    used = taken(line.body)
+    if used is not None and used > LEAST_RUN and used == before.count:
+        found.fixed.setdefault(base.name, f"{said(line)} is told for {used} sts alone")
 
 
 def _stretch(found: Found, lines: tuple[Line, ...], at: int, piece: _Piece, numbering: Numbering, item: str) -> bool:
