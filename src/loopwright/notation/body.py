@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from loopwright.model.tree import (
-    ONE, STITCH, Chain, Define, Either, Group, Join, Loop, Make, Mark, Node, Num, Place, Repeat, Ring, Skip, Unknown,
+    ONE, STITCH, Chain, Define, Either, Group, InTurn, Join, Loop, Make, Mark, Node, Num, Place, Repeat, Ring, Skip, Unknown,
 )
 from loopwright.notation.cursor import FILLER, Cursor
 from loopwright.notation.phrases import between, in_turn, phrase
@@ -309,6 +309,9 @@ def _more_places(cur: Cursor, made: Make, start: int) -> Node:
         parts.append(replace(made, place=more, span=cur.span_from(mark)))
     if len(parts) == 1:
         return made
+    places = [p.place for p in parts if isinstance(p, Make) and p.place is not None]
+    if all(p.quant == "each" and p.n is None and p.left is None for p in places) and len({p.thing for p in places}) == len(parts):
+        return InTurn(tuple(parts), cur.span_from(start))  # "in each st and in each ch": as they come
     return Repeat(tuple(parts), "once", span=cur.span_from(start))
 
 
