@@ -8,6 +8,7 @@ from __future__ import annotations
 import heapq
 from array import array
 from dataclasses import dataclass, field, replace
+from functools import lru_cache
 from typing import Any
 
 from loopwright.model.tree import COUNT_OR_WORK, Chain, Count, Make, Mark, Node, Num, Place, Repeat, Ring, Row, Thing
@@ -86,6 +87,7 @@ class Decoder:
         self.definitions = definitions
         self.memo = memo if memo is not None else {}
         self.names = hash(tuple(sorted(definitions)))
+        self.looked_ahead = False
 
     def decode(self, steps: list[Step], conventions: tuple[tuple[str, Any], ...] = ()) -> Explanation:
         """The cheapest explanation of all steps. Never raises for what a pattern says."""
@@ -119,14 +121,26 @@ class Decoder:
             return [Explanation(self._assumed_state(state, step), old.cost + FAILS, outcome, old)]
         if step.order is not None and step.order.until_sts is not None:
             return [self._until(old, step, sum(1 for s in steps[at:] if s.item == step.item))]
-        key = (step.body, step.printed, step.kind, step.new_section, step.gap, step.number, step.order, state.view, state.conventions,
-               state.pending, state.kind, state.in_rounds, state.joined, state.last_change, self.names, at if state.view is NOTHING else -1)
-        found = self.memo.get(key)
+        found, rows = self._known(state, step, steps, at)
+        return [Explanation(_rows_on(s, rows, state.rows), old.cost + o.cost, replace(o, step=step), old) for s, o in found]
+
+    def _known(self, state: State, step: Step, steps: list[Step], at: int) -> tuple[list[tuple[State, Outcome]], int]:
+        """The outcomes of a step, out of the memo where an equal row met an equal state; and how many rows the state had then.
+
+        Rows of one body differ by their number alone, which tells only whether a new piece may begin. What was found by looking at
+        the rows ahead is true of its own row alone, so that is kept with its number.
+        """
+        which = (step.body, step.printed, step.kind, step.new_section, step.gap, step.number if step.number in (None, 1) else 2, step.order)
+        there = (state.view, state.conventions, state.pending, state.kind, state.in_rounds, state.joined, state.last_change, bool(state.rows))
+        key = (*which, *there, state.rows if _along_edges(step.body) else -1, self.names, at if state.view is NOTHING else -1)
+        found = self.memo.get(key) or self.memo.get((key, step.number))
         if found is None:
-            found = self.memo[key] = self._outcomes(state, step, steps, at)
+            self.looked_ahead = False
+            found = (self._outcomes(state, step, steps, at), state.rows)
             if len(self.memo) > 50_000:
                 self.memo.clear()
-        return [Explanation(s, old.cost + o.cost, replace(o, step=step), old) for s, o in found]
+            self.memo[(key, step.number) if self.looked_ahead else key] = found
+        return found
 
     def _outcomes(self, state: State, step: Step, steps: list[Step], at: int) -> list[tuple[State, Outcome]]:
         results: list[tuple[State, Outcome]] = []
@@ -138,6 +152,7 @@ class Decoder:
         good = [r for r in results if r[1].cost < FAILS]
         lost = from_hook(step.body) and lead_chain(step.body) is None and not state.view.foundation and state.pending is None
         if not good or lost or (step.gap and min(r[1].cost for r in good) > FRESH):
+            self.looked_ahead = True
             results += self._unknown_start(state, step, steps, at)
         if not results:
             results = self._given_up(state, step, problems)
@@ -312,6 +327,17 @@ class Decoder:
         verdict = agrees(made, step.printed) if step.printed else None
         after = replace(state, view=view, pending=None, kind=kind)
         return Explanation(after, old.cost + (DISAGREES if verdict is False else 0), Outcome(step, made, 0.0, verdict, assumed=(("until", number),)), old)
+
+
+def _rows_on(state: State, then: int, now: int) -> State:
+    """A state out of the memo, its number of rows counted on from where it is used and not from where it was found."""
+    return state if then == now or state.rows == 0 else replace(state, rows=now + state.rows - then)
+
+
+@lru_cache(maxsize=4096)
+def _along_edges(body: tuple[Node, ...]) -> bool:
+    """Whether a row works along row ends, and so depends on how many rows there are."""
+    return "EdgeRun" in repr(body)
 
 
 def _worked_count(made: Made) -> bool:
