@@ -363,6 +363,9 @@ def _join(cur: Cursor, before: list[Node]) -> Node:
         where = place(cur)
     if where is not None and where.thing.kind == "ring":
         return Ring(False, span=cur.span_from(start))
+    chains = [b for b in before if not isinstance(b, (Mark, Unknown))]
+    if len(chains) == 1 and isinstance(chains[0], Chain) and (chains[0].n.at(0) or 0) > 2 and (where is None or where.thing.kind in ("ch", "st") and where.quant in ("kth", "first", "next")):
+        return Ring(False, span=cur.span_from(start))  # "ch 30, join": the foundation closed
     if not before:
         return Mark("attach", place=where, span=cur.span_from(start))
     return Join(where, via, cur.span_from(start))
@@ -428,6 +431,8 @@ def _bracket(cur: Cursor, before: list[Node]) -> Node | None:
             cur.at += 1
             return Repeat(inside, "more" if cur.accept("more") else "times", n2, span=cur.span_from(start))
         cur.at = mark
+    if len(inside) == 1 and isinstance(inside[0], Make) and inside[0].kind == "pattern" and inside[0].place is None:
+        return Define("pattern", span=cur.span_from(start)) if _name(before, "pattern") else Mark("note", span=cur.span_from(start))
     if len(inside) == 1 and isinstance(inside[0], Make) and inside[0].kind in SHAPES and inside[0].place is None and _name(before, inside[0].kind):
         return Define(inside[0].kind, span=cur.span_from(start))
     where = place(cur)
@@ -484,6 +489,10 @@ def _note(cur: Cursor, before: list[Node], start: int) -> bool:
         return True
     if "count" not in text:
         return False
+    if before and isinstance(before[-1], Join) and len(before) < 3 and "not" not in words:
+        kind = next((str(cur.token(j).value) for j in range(i) if cur.kind(j) == "kind"), None)  # type: ignore[union-attr]
+        if kind is not None:
+            before.append(Make(kind, ONE, Place("first", ONE, STITCH), span=cur.span_from(start)))  # a join that counts as a stitch
     if before and isinstance(before[-1], Chain):
         no = "not" in words or "never" in words
         as_kind = next((str(cur.token(j).value) for j in range(i) if cur.kind(j) == "kind"), None)  # type: ignore[union-attr]

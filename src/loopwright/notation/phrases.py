@@ -30,6 +30,9 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
         return _in_pattern(cur)
     if low in ("work", "make") or cur.kind() in ("num", "kind"):
         return _shapes_across(cur)
+    if low == "at" and before and isinstance(before[-1], Chain) and cur.accept_words("at end of last"):
+        cur.skip("row", "rnd", "round", "to", "turn")
+        return Mark("last-row", span=cur.span_from(cur.at - 1))
     if low in _HOLDS and before and isinstance(before[-1], (Make, Repeat)):
         return _held(cur, before)
     return None

@@ -257,6 +257,8 @@ def _as_words(cur: Cursor) -> None:
 def _each(cur: Cursor, loop: Loop) -> Place | None:
     cur.at += 1
     cur.skip("of", "the", "single")
+    if cur.low() == "other" and cur.low(-1) == "the" and cur.kind(1) == "num":
+        cur.at += 1  # "in each of the other 11 sts"
     if cur.low() in ("other", "alternate", "second") and cur.low() != "second":
         cur.at += 1
         return Place("every", None, thing(cur) or STITCH, 2, loop=loop)

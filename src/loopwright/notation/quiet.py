@@ -39,7 +39,7 @@ _ASIDES = (
     r"\bcut (?:yarn|thread|cotton|wool)[^.;,]{0,3}(?:leaving[^.;]{0,80})?",
     r"\b(?:with|having)\s+(?:the\s+)?(?:right|wrong)\s+side\s+(?:of\s+(?:the\s+)?work\s+)?(?:facing|toward)(?:\s+you)?,?",
     r"\bwith (?:size\s+)?[A-Z]\s+hook,?",
-    r"\((?:an?\s+|\d+\s+|this\s+(?:is|makes)\s+)?(?:\w+\s+)?(?:inc|dec|increases?|decreases?|inc point|pattern)\.?(?:\s+rows?|\s+made)?\)",
+    r"\((?:an?\s+|\d+\s+|this\s+(?:is|makes)\s+)?(?:\w+\s+)?(?:inc|dec|increases?|decreases?|inc point)\.?(?:\s+rows?|\s+made)?\)",
     r",?\s*(?:but\s+)?do not work (?:inc|dec)\w*\s+directly (?:above|over)\s+(?:the\s+)?previous (?:inc|dec)\w*",
     r"\bto complete (?:the )?(?:last |first )?\w+",
     r"\bfor (?:the )?(?:other |left |right )?(?:(?-i:[A-Z][a-z]+)|underarm|neck|sleeve|front|back|picot)\b",

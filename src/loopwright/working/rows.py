@@ -302,6 +302,7 @@ def _made(run: Run, out: bytes) -> dict[str, int]:
             found[g.name] = max(found.get(g.name, 0), sum(1 for h in run.groups if h.name == g.name))
         elif g.end - g.start > 1:
             unnamed += 1
+    unnamed = _clumps(run) or unnamed
     if unnamed:
         found["group"] = unnamed
     if run.named.get("picot"):
@@ -309,6 +310,16 @@ def _made(run: Run, out: bytes) -> dict[str, int]:
     if run.repeats:
         found["repeat"] = run.repeats
     return found
+
+
+def _clumps(run: Run) -> int:
+    """Groups as the eye counts them: two and more stitches between chains, where the row has chains between."""
+    inside = {i for g in run.groups for i in range(g.start, g.end)}
+    cuts = [r for r in run.runs if r[0] not in inside]
+    if len(cuts) < 2:
+        return 0
+    edges = [0, *(x for s, e in cuts for x in (s, e)), len(run.out)]
+    return sum(1 for a, b in zip(edges[::2], edges[1::2], strict=True) if sum(1 for i in range(a, b) if run.out[i] not in (CHAIN, SLIP)) > 1)
 
 
 def agrees(made: Made, printed: tuple[Count, ...]) -> bool | None:
