@@ -270,6 +270,7 @@ def do_slip(run: Run, node: Make, count: int) -> None:
             return
         if slots:
             run.last = slots[-1]
+            run.note("move", len(slots), slot=slots[-1])
             run.slipped = slots[-1].how not in ("space", "between", "chain", "ring")
             if run.view.joined or run.in_rounds:
                 move_start(run, slots[-1].start)
@@ -278,6 +279,7 @@ def do_slip(run: Run, node: Make, count: int) -> None:
     if place.quant in ("first", "same") or place.thing.kind in ("tch", "join", "ring"):
         if place.quant == "first" and run.worked:
             run.joined = True
+            run.note("join")
         return
     try:
         slots = slots_of(run, place, how_of(run, place, node.loop))
@@ -285,6 +287,7 @@ def do_slip(run: Run, node: Make, count: int) -> None:
         if not run.worked or run.inside:
             raise
         run.joined = True  # a slip stitch for which no place is left closes the round
+        run.note("join")
         run.cost += 0.2
         return
     for slot in slots:
@@ -326,15 +329,16 @@ def own_chain(run: Run, kind: str, count: int, k: int) -> None:
     del run.out[begin:], run.into[begin:], run.origins[begin:]
     keep = base - k
     number = code(kind)
+    run.note("base", base)
     for _ in range(count):
-        run.make(number, Slot(-1, -1, "chain"))
+        run.make(number, Slot(-2 - keep, -2 - keep, "own-chain"))
     run.own_chain = 0
     run.named["own-chain-left"] = keep
 
 
 def _picot(run: Run, count: int) -> None:
-    for _ in range(count):
-        run.named["picot"] = run.named.get("picot", 0) + 1
+    run.named["picot"] = run.named.get("picot", 0) + count
+    run.note("picot", count)
 
 
 def _half_loop(run: Run, kind: str) -> None:
@@ -346,8 +350,9 @@ def _half_loop(run: Run, kind: str) -> None:
     del slot
     run.worked -= 1
     run.joined = True
-    tall = HEIGHT.get(plain(kind)) or 1
-    run.chain(max(1, min(tall, 8)))
+    tall = max(1, min(HEIGHT.get(plain(kind)) or 1, 8))
+    run.note("half", tall, kind)
+    run.chain(tall)
 
 
 # --- groups, names ---------------------------------------------------------------------------------------------------
@@ -467,6 +472,8 @@ def do_skip(run: Run, node: Skip) -> None:
 def do_join(run: Run, node: Join) -> None:
     """The end of a round. A stitch as join ("dc in first sc") after chains is half a loop."""
     run.joined = True
+    if not node.via or node.via == "sl st":
+        run.note("join")
     if node.place is not None:
         k = node.place.k
         if node.place.thing.kind == "tch" or (k and node.place.thing.kind == "ch"):
@@ -474,7 +481,9 @@ def do_join(run: Run, node: Join) -> None:
         elif node.place.thing.kind in HEIGHT:
             run.join_said = node.place.thing.kind
     if node.via and node.via not in ("sl st",) and run.runs and run.runs[-1][1] == len(run.out):
-        run.chain(max(1, min(HEIGHT.get(node.via, 1) or 1, 8)))
+        tall = max(1, min(HEIGHT.get(node.via, 1) or 1, 8))
+        run.note("half", tall, node.via)
+        run.chain(tall)
 
 
 def do_mark(run: Run, node: Mark) -> None:
@@ -485,6 +494,8 @@ def do_mark(run: Run, node: Mark) -> None:
         run.joined = False
     elif node.what == "leave":
         run.left_said = True
+    elif node.what == "colour":
+        run.note("colour", word=node.text)
     elif node.what == "loops":
         run.loop = node.loop
     elif node.what == "underside":
@@ -496,6 +507,7 @@ def do_mark(run: Run, node: Mark) -> None:
             run.pos = slots[-1].start
             move_start(run, slots[-1].start)
             run.named["attached"] = 1
+            run.note("attach", slot=slots[-1])
 
 
 def do_underside(run: Run) -> None:

@@ -9,8 +9,9 @@ from loopwright.working.instructions import do_all, total_needed
 from loopwright.working.kinds import CHAIN
 from loopwright.working.places import view_runs
 from loopwright.working.run import CannotWork, Point, Run, RunsOut
+from loopwright.working.tiles import LAST_ROUNDS, Copier, Points, round_begins
 
-MAX_TIMES = 4000
+MAX_TIMES = 20_000
 
 
 def do_repeat(run: Run, node: Repeat) -> None:
@@ -39,11 +40,13 @@ def _counted_times(run: Run, node: Repeat, after: tuple[int, int]) -> None:
         raise CannotWork("too-many", limit=MAX_TIMES)
     each, ending = total_needed(node.nodes), total_needed(node.ending)
     last_short = node.ending_mode in ("omit", "at")
-    for i in range(times):
+    copier = Copier(run, None)
+    i = 0
+    while i < times:
         left = times - i - 1
         rest = (after[0] + each[0] * left + ending[0], after[1] + each[1] * left + ending[1])
-        last = i == times - 1
-        nodes = _shortened(node) if last and last_short else node.nodes
+        nodes = _shortened(node) if not left and last_short else node.nodes
+        copier.begin()
         run.inside += 1
         try:
             do_all(run, nodes, rest)
@@ -53,7 +56,10 @@ def _counted_times(run: Run, node: Repeat, after: tuple[int, int]) -> None:
             raise
         finally:
             run.inside -= 1
-        run.repeats += 1
+        copied = copier.end(left - LAST_ROUNDS)
+        run.repeats += 1 + copied
+        i += 1 + copied
+    round_begins(run, 0)
     if node.ending and node.ending_mode != "omit":
         do_all(run, node.ending, after)
 
@@ -84,10 +90,12 @@ def _to_end(run: Run, node: Repeat, after: tuple[int, int], left: int | None) ->
         full = max(0, full - (0 if _fits(run, short, keep) else 1))
         run.back_to(points[full])
         run.repeats += full
+        round_begins(run, full + 1)
         do_all(run, short, keep)
     else:
         full = _how_many(run, node, points, keep, left is not None)
         run.repeats += max(full, 0)
+    round_begins(run, 0)
     if ending and not (node.ending_mode == "correspond"):
         do_all(run, ending, after)
 
@@ -101,11 +109,13 @@ def _room(run: Run, keep: tuple[int, int]) -> bool:
     return run.stitches_left() > keep[0] or (run.stitches_left() == keep[0] == 0)
 
 
-def _rounds(run: Run, node: Repeat, keep: tuple[int, int]) -> list[Point]:
+def _rounds(run: Run, node: Repeat, keep: tuple[int, int]) -> Points:
     """Works whole rounds; gives the points before the first and after each."""
-    points = [run.point()]
+    copier = Copier(run, keep)
+    points = copier.points
     while _room(run, keep) and len(points) <= MAX_TIMES:
         before, cost = run.pos, run.cost
+        copier.begin()
         run.inside += 1
         try:
             do_all(run, node.nodes, keep)
@@ -121,15 +131,15 @@ def _rounds(run: Run, node: Repeat, keep: tuple[int, int]) -> list[Point]:
                 break
             run.back_to(points[-1])
             break
-        points.append(run.point())
+        copier.end()
     return points
 
 
-def _how_many(run: Run, node: Repeat, points: list[Point], keep: tuple[int, int], exact: bool) -> int:
+def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exact: bool) -> int:
     """How many of the rounds are kept; a part of one more where the choice says so."""
     full = len(points) - 1
     if full == 0 and not _tail_only(run, keep):
-        return _partial(run, node, points[0], keep)
+        return _partial(run, node, points[0], keep, 1)
     best = full
     while best > 0 and _left_at(run, points[best]) < keep[0]:
         best -= 1
@@ -150,7 +160,7 @@ def _how_many(run: Run, node: Repeat, points: list[Point], keep: tuple[int, int]
         best = max(0, best - 2)
     run.back_to(points[best])
     if how == "part":
-        return _partial(run, node, points[best], keep) + best
+        return _partial(run, node, points[best], keep, best + 1) + best
     return best
 
 
@@ -186,9 +196,10 @@ def _tail_only(run: Run, keep: tuple[int, int]) -> bool:
     return run.stitches_left() <= keep[0]
 
 
-def _partial(run: Run, node: Repeat, point: Point, keep: tuple[int, int]) -> int:
+def _partial(run: Run, node: Repeat, point: Point, keep: tuple[int, int], number: int) -> int:
     """Works the nodes of one more round one by one as long as there is room for them."""
     run.back_to(point)
+    round_begins(run, number)
     for item in node.nodes:
         here = run.point()
         cost = run.cost

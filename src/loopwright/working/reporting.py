@@ -34,11 +34,12 @@ def work(document: Document, memo: dict[Any, Any] | None = None) -> Report:
     conventions: tuple[tuple[str, Any], ...] = ()
     per_size: list[list[Outcome]] = []
     fabrics: list[Fabric | None] = []
+    shared: dict[Any, Any] = {}
     for size in range(max(1, len(document.sizes))):
         best = decoder.decode(expand(document, size), conventions)
         conventions = conventions or best.state.conventions
         per_size.append(best.outcomes())
-        fabrics.append(_weave(best))
+        fabrics.append(_weave(best, shared))
     rows = _rows(document, per_size)
     return Report(
         document.title, document.terms, document.sizes, tuple(rows), tuple(_assumptions(document, per_size)),
@@ -46,22 +47,22 @@ def work(document: Document, memo: dict[Any, Any] | None = None) -> Report:
     )
 
 
-def _weave(best: Explanation) -> Fabric | None:
+def _weave(best: Explanation, shared: dict[Any, Any]) -> Fabric | None:
     chain: list[Explanation] = []
     at: Explanation | None = best
     while at is not None and at.outcome is not None:
         chain.append(at)
         at = at.before
-    weaver = Weaver()
+    weaver = Weaver(shared)
     for e in reversed(chain):
         assert e.outcome is not None
         start = dict(e.outcome.assumed).get("start")
         below: View | None = e.before.state.view if e.before is not None else None
         if start is not None:
-            weaver.assumed(b"\x02" * int(start), e.outcome.step.span.start)
+            weaver.assumed(b"\x02" * int(start), e.outcome)
             below = None
         weaver.row(e.outcome, below if below is not None and below.items else None)
-    return weaver.fabric
+    return weaver.finish()
 
 
 # --- rows ------------------------------------------------------------------------------------------------------------

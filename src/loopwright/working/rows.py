@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from array import array
 from collections import Counter
 from dataclasses import dataclass, replace
 from typing import Any
@@ -11,9 +12,11 @@ from loopwright.working.instructions import do_all, total_needed
 from loopwright.working.kinds import CHAIN, HEIGHT, code, name, plain
 from loopwright.working.places import SPACES
 from loopwright.working.run import CannotWork, Choice, Run
+from loopwright.working.slots import Slots
 from loopwright.working.starts import first_stitch
+from loopwright.working.tape import Note
 from loopwright.working.view import Group as MadeGroup
-from loopwright.working.view import Slot, View, ring
+from loopwright.working.view import View, ring
 
 NOTHING = View(b"")
 LEFT_COST, LEFT_EACH, LEFT_MAX = 1.5, 0.15, 4.0
@@ -29,8 +32,8 @@ class Made:
 
     view: View
     out: bytes
-    into: tuple[Slot | None, ...]
-    origins: tuple[int, ...]
+    into: Slots
+    origins: array[int]
     count: int
     bridged: int
     made: dict[str, int]
@@ -48,6 +51,9 @@ class Made:
     unsure: float = 0.0
     below_flipped: bool = False
     needs: int | None = None
+    base: View | None = None  # what it was worked on: the row below, or a foundation or ring that the row itself began
+    tape: tuple[Note, ...] = ()
+    start: int = 0
 
 
 def main_kind(nodes: tuple[Node, ...], default: str) -> str:
@@ -191,9 +197,9 @@ def _finished(run: Run, pending: Chain | None) -> Made:
         mesh=bridged > 0,
     )
     return Made(
-        view, out, tuple(run.into), tuple(run.origins), count, bridged, _made(run, out), cost, left, spaces, tuple(run.log),
+        view, out, run.into, run.origins, count, bridged, _made(run, out), cost, left, spaces, tuple(run.log),
         tuple(sorted(run.conventions.items(), key=lambda kv: kv[0])), main_of(out, run.main_kind), run.joined, run.turned,
-        run.in_rounds or run.joined, pending, None, run.unsure,
+        run.in_rounds or run.joined, pending, None, run.unsure, base=run.view, tape=tuple(run.tape), start=run.start,
     )
 
 
@@ -224,8 +230,8 @@ def _only_start(run: Run, cost: float, pending: Chain | None) -> Made:
     turn = run.start_chain is not None and run.start_chain[1] == "foundation-turn"
     pend = Chain(_num(run.start_chain[0])) if turn and run.start_chain else pending
     return Made(
-        run.view, b"", (), (), n, 0, {"ch": n}, cost, 0, 0, tuple(run.log), tuple(sorted(run.conventions.items(), key=lambda kv: kv[0])),
-        run.main_kind, False, run.turned, run.in_rounds, pend, None, run.unsure,
+        run.view, b"", Slots(), array("i"), n, 0, {"ch": n}, cost, 0, 0, tuple(run.log), tuple(sorted(run.conventions.items(), key=lambda kv: kv[0])),
+        run.main_kind, False, run.turned, run.in_rounds, pend, None, run.unsure, base=run.view, tape=tuple(run.tape),
     )
 
 
@@ -268,15 +274,20 @@ def _leftovers(run: Run) -> tuple[int, int]:
 def _drop_trailing_slips(run: Run) -> None:
     while run.out and run.out[-1] == SLIP and not run.slip_row and run.out.count(SLIP) * 4 < len(run.out):
         run.out.pop()
-        run.into.pop()
+        slot = run.into.pop()
         run.origins.pop()
+        run.note("join", slot=slot)
 
 
 def _bridged(run: Run) -> int:
     """Chains that stand over just as many skipped places of the row below."""
     total = 0
     for s, e in run.runs:
-        if s == 0 or e >= len(run.out):
+        if s == 0:
+            continue
+        if e >= len(run.out):
+            a = run.into[s - 1]
+            total += e - s if a is not None and a.start >= 0 and a.how not in ("space", "ring") and run.pos - a.end == e - s > 0 else 0
             continue
         a, b = run.into[s - 1], run.into[e]
         if a is None or b is None or a.start < 0 or b.start < 0 or a.how in ("space", "ring") or b.how in ("space", "ring"):

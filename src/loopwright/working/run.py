@@ -6,12 +6,15 @@ with other choices; so nothing is copied inside a row and every choice has a nam
 
 from __future__ import annotations
 
+from array import array
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
 from loopwright.model.tree import Node
 from loopwright.working.kinds import CHAIN
+from loopwright.working.slots import Slots
+from loopwright.working.tape import Note
 from loopwright.working.view import Group, Slot, View
 
 MAX_ITEMS = 20_000
@@ -55,6 +58,7 @@ class Point:
     last: Slot | None
     worked: int
     bracket: int
+    tape: int = 0
 
 
 @dataclass(slots=True)
@@ -72,8 +76,9 @@ class Run:
     end: int = 0
     cost: float = 0.0
     out: bytearray = field(default_factory=bytearray)
-    into: list[Slot | None] = field(default_factory=list)
-    origins: list[int] = field(default_factory=list)
+    into: Slots = field(default_factory=Slots)
+    origins: array[int] = field(default_factory=lambda: array("i"))
+    tape: list[Note] = field(default_factory=list)
     groups: list[Group] = field(default_factory=list)
     runs: list[tuple[int, int]] = field(default_factory=list)
     last: Slot | None = None
@@ -148,13 +153,13 @@ class Run:
         return items[index % len(items)]
 
     def point(self) -> Point:
-        return Point(self.pos, len(self.out), len(self.groups), len(self.runs), self.last, self.worked, 0)
+        return Point(self.pos, len(self.out), len(self.groups), len(self.runs), self.last, self.worked, 0, len(self.tape))
 
     def back_to(self, point: Point) -> None:
         """Forgets what was made since a point."""
         self.pos, self.last, self.worked = point.pos, point.last, point.worked
         del self.out[point.items :], self.into[point.items :], self.origins[point.items :]
-        del self.groups[point.groups :], self.runs[point.runs :]
+        del self.groups[point.groups :], self.runs[point.runs :], self.tape[point.tape :]
 
     def stitches_left(self) -> int:
         """Stitches of the row below still ahead."""
@@ -178,6 +183,10 @@ class Run:
         head = n - first - self.view.items.count(CHAIN, first, n)
         return head + (last - n) - self.view.items.count(CHAIN, 0, last - n)
 
+    def note(self, what: str, n: int = 0, word: str = "", slot: Slot | None = None, at: int | None = None, first: int = 0) -> None:
+        """Puts on the tape what the items do not tell."""
+        self.tape.append(Note(len(self.out) if at is None else at, what, n, word, slot, self.origin, first))
+
     # --- making --------------------------------------------------------------------------------------------------
 
     def make(self, kind: int, slot: Slot | None) -> None:
@@ -196,8 +205,8 @@ class Run:
             raise CannotWork("too-many", limit=MAX_ITEMS)
         begin = len(self.out)
         self.out.extend(bytes([CHAIN]) * length)
-        self.into.extend([None] * length)
-        self.origins.extend([self.origin] * length)
+        self.into.nothing(length)
+        self.origins.extend(array("i", (self.origin,)) * length)
         if self.runs and self.runs[-1][1] == begin:
             self.runs[-1] = (self.runs[-1][0], begin + length)
         else:

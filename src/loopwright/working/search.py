@@ -6,6 +6,7 @@ Best-first over the choices in a row, a beam of explanations over the rows. Noth
 from __future__ import annotations
 
 import heapq
+from array import array
 from dataclasses import dataclass, field, replace
 from typing import Any
 
@@ -14,6 +15,7 @@ from loopwright.working.kinds import HEIGHT, code, plain
 from loopwright.working.rows import (
     DISAGREES, NOTHING, CannotWork, Made, agrees, first_stitch, from_hook, lead_chain, main_kind, work_row,
 )
+from loopwright.working.slots import empty
 from loopwright.working.steps import Step
 from loopwright.working.view import View, foundation, plain_row
 
@@ -299,7 +301,7 @@ class Decoder:
         kind = step.order.kind or main_kind(step.body, state.kind)
         view = plain_row(number, code(kind), joined=state.joined)
         made = Made(
-            view, view.items, (None,) * number, (step.span.start,) * number, number, 0, {kind: number}, 0.0, 0, 0, (), state.conventions, kind,
+            view, view.items, empty(number), array("i", (step.span.start,)) * number, number, 0, {kind: number}, 0.0, 0, 0, (), state.conventions, kind,
             state.joined, False, state.in_rounds, None,
         )
         verdict = agrees(made, step.printed) if step.printed else None

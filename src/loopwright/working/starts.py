@@ -22,7 +22,7 @@ def do_ring(run: Run, node: Ring) -> None:
     run.last = Slot(0, run.end, "ring")
     run.out.clear()
     run.into.clear()
-    run.origins.clear()
+    del run.origins[:], run.tape[:]
     run.runs.clear()
     run.start_chain = None
     run.in_rounds = True
@@ -100,6 +100,7 @@ def start_chain(run: Run, node: Chain, length: int, following: Sequence[Node]) -
     else:
         run.tch_length = length
         run.start_chain = (length, "none")
+        run.note("turning", length)
         if run.last is None and not run.view.ring:
             run.last = Slot(run.pos, run.pos + 1)
 
@@ -196,6 +197,7 @@ def _stand(run: Run, kind: str, length: int) -> None:
     else:
         at = None
     run.last = at
+    run.note("stands", length)
     run.make(code(kind if kind in HEIGHT else "dc"), at)
     run.tch_item = True
     run.tch_length = length
@@ -236,6 +238,7 @@ def skip_foundation(run: Run, kind: str, said: int | None) -> None:
             options2 = [(0.3, "no"), (0.2, ("space", extra)), (0.8, "yes")]
         reading = run.convention(f"skipped-{skipped}-{plain(kind)}", tuple(options2))
         if reading != "no":
+            run.note("skipped", skipped, first=int(reading[1]) if isinstance(reading, tuple) else 0)
             run.make(code(plain(kind)), Slot(run.pos - 1, run.pos))
             run.tch_item = True
             run.tch_length = tall
