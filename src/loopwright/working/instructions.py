@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Sequence
 
 from loopwright.model.tree import (
-    STITCH, AtEnds, Chain, Define, Either, EdgeRun, Evenly, EveryKth, Group, InTurn, Join, Make, Mark, Node, Num, PatternRun, Place, Repeat,
+    STITCH, AtEnds, Chain, Define, Divided, Either, EdgeRun, Evenly, EveryKth, Group, InTurn, Join, Make, Mark, Node, Num, PatternRun, Place, Repeat,
     Ring, Skip, Spread, Thing, Unknown,
 )
 from loopwright.working.kinds import CHAIN, HEIGHT, code, legs, name, plain
@@ -130,13 +130,15 @@ def _do_rare(run: Run, node: Node) -> None:
         do_at_ends(run, node)
     elif isinstance(node, EdgeRun):
         do_edge(run, node)
-    elif isinstance(node, (PatternRun, InTurn, Spread)):
+    elif isinstance(node, (PatternRun, InTurn, Spread, Divided)):
         from loopwright.working import along
 
         if isinstance(node, PatternRun):
             along.do_pattern(run, node)
         elif isinstance(node, InTurn):
             along.do_in_turn(run, node)
+        elif isinstance(node, Divided):
+            along.do_divided(run, node)
         else:
             along.do_spread(run, node)
     elif isinstance(node, Define) and run.out:
@@ -232,7 +234,7 @@ def _make_over(run: Run, kind: str, count: int, parts: int, twice: int, node: Ma
     """Each stitch over the next `parts` places."""
     how = how_of(run, None, node.loop)
     number = code(kind)
-    if run.view.ring and not run.view.items:
+    if run.view.ring and (not run.view.items or not run.worked and count * parts > len(run.view.items)):
         for _ in range(count * twice):
             run.make(number, Slot(0, 0, "ring"))
         return

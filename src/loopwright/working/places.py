@@ -28,6 +28,8 @@ def slots_of(run: Run, place: Place, how: str = "top") -> list[Slot]:
     if run.view.ring and not run.view.items and place.thing.kind not in ("ring",):
         return [Slot(0, 0, "ring")] * max(1, place.n.at(0) or 1 if place.n and place.quant == "next" else 1)
     kind = place.thing.kind
+    if kind == "row" and run.view.ring:
+        kind = "ring"  # "in the round", said of the ring
     if kind == "ring":
         run.last = Slot(0, len(run.view.items), "ring")
         if not run.view.ring:
@@ -196,9 +198,10 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
     spare = max(keep, 0) if place.left is not None else (run.reserve_spaces if in_spaces else run.reserve)
     ahead: list[Slot] = []
     pos = run.pos
-    while pos < run.end and len(ahead) < OPEN_LIMIT * 5:
+    stop = _stop(run, place) if place.upto is not None else run.end
+    while pos < stop and len(ahead) < OPEN_LIMIT * 5:
         slot = seek(run, place.thing, pos)
-        if slot is None:
+        if slot is None or slot.start >= stop:
             break
         ahead.append(slot)
         pos = slot.end if slot.end > pos else pos + 1
@@ -215,6 +218,16 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
     for slot in taken[-1:]:
         _take(run, slot)
     return [s._replace(how=_entered(s, how)) for s in taken]
+
+
+def _stop(run: Run, place: Place) -> int:
+    """Where "each" stops that goes up to something."""
+    assert place.upto is not None
+    if place.upto.kind == "centre":
+        middles = [(g.start + g.end - 1) // 2 for g in run.view.groups if g.end - g.start > 2]
+        return next((m for m in sorted(middles) if m >= run.pos), run.end)
+    slot = seek(run, place.upto, run.pos)
+    return slot.start if slot is not None else run.end
 
 
 def _every(run: Run, place: Place, how: str) -> list[Slot]:
@@ -250,6 +263,8 @@ def view_runs(run: Run) -> list[tuple[int, int]]:
 def seek(run: Run, thing: Thing, pos: int) -> Slot | None:
     """The next place of this sort at or after `pos`, or None. The cursor stays."""
     kind = thing.kind
+    if kind == "any" and not run.view.open_end:
+        return Slot(pos, pos + 1) if pos < run.end else None
     if run.view.open_end:
         return Slot(pos, pos + 1) if pos < OPEN_LIMIT else None
     if kind in STITCHES:

@@ -160,7 +160,11 @@ def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exa
         best = max(0, best - 2)
     run.back_to(points[best])
     if how == "part":
+        if not run.inside:
+            run.named["rounds"] = best + 1
         return _partial(run, node, points[best], keep, best + 1) + best
+    if not run.inside:
+        run.named["rounds"] = best
     return best
 
 
@@ -170,7 +174,7 @@ def _closes(run: Run, node: Repeat, point: Point, keep: tuple[int, int]) -> bool
         return False
     cost, logged, repeats = run.cost, len(run.log), run.repeats
     sticky, conventions, named = dict(run.sticky), dict(run.conventions), dict(run.named)
-    _partial(run, node, point, keep)
+    _partial(run, node, point, keep, 2)
     spaces = sum(1 for s, _ in view_runs(run) if s >= run.pos)
     left = 0 if run.used_spaces and not spaces else run.stitches_left()
     if run.start:

@@ -194,13 +194,19 @@ def _finished(run: Run, pending: Chain | None) -> Made:
     view = View(
         out, tuple(r for r in run.runs if r[1] > r[0]), tuple(g for g in run.groups if g.end - g.start > 1 or g.name),
         0 if run.tch_item else run.tch_length, True, joined=run.joined or (run.in_rounds and not run.turned), turned=False,
-        mesh=bridged > 0,
+        mesh=bridged > 0, divisions=_divisions(run),
     )
     return Made(
         view, out, run.into, run.origins, count, bridged, _made(run, out), cost, left, spaces, tuple(run.log),
         tuple(sorted(run.conventions.items(), key=lambda kv: kv[0])), main_of(out, run.main_kind), run.joined, run.turned,
         run.in_rounds or run.joined, pending, None, run.unsure, base=run.view, tape=tuple(run.tape), start=run.start,
     )
+
+
+def _divisions(run: Run) -> int:
+    """Equal parts that the row was told in: its repeats, its groups into each place."""
+    parts = run.named.get("divisions") or run.named.get("rounds") or (len(run.groups) if run.groups and not run.runs else 0)
+    return parts if parts and len(run.out) % parts == 0 else 0
 
 
 def _together(run: Run) -> None:
