@@ -51,7 +51,8 @@ def _places_ahead(run: Run, part: Node) -> list[Slot]:
     if place is None:
         return []
     if place.centre or place.of is not None and place.thing.kind in (*STITCHES, *HEIGHT):
-        return _centres(run)
+        middle = run.pos + (len(run.view.items) - run.pos - 1) // 2
+        return _centres(run) or ([Slot(middle, middle + 1)] if middle < run.end else [])
     found: list[Slot] = []
     pos = run.pos
     while pos < run.end and len(found) < LIMIT:

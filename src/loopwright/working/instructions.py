@@ -23,13 +23,17 @@ DEFAULT_SHELL = 5
 
 def do_all(run: Run, nodes: Sequence[Node], after: tuple[int, int] = (0, 0)) -> None:
     """Works nodes in order. `after` = (stitches, spaces) that what follows the nodes still needs."""
+    if len(nodes) == 1:
+        run.reserve, run.reserve_spaces = after
+        return do(run, nodes[0], ())
     needs = [needed(node) for node in nodes]
     closed = next((i for i, node in enumerate(nodes) if isinstance(node, Join) and i), len(nodes))
     needs[closed:] = [(0, 0)] * (len(nodes) - closed)  # what comes after the join takes nothing of this round
+    stitches, spaces = after[0] + sum(n[0] for n in needs), after[1] + sum(n[1] for n in needs)
     for i, node in enumerate(nodes):
-        rest = needs[i + 1 :]
-        run.reserve = after[0] + sum(n[0] for n in rest)
-        run.reserve_spaces = after[1] + sum(n[1] for n in rest)
+        stitches -= needs[i][0]
+        spaces -= needs[i][1]
+        run.reserve, run.reserve_spaces = stitches, spaces
         do(run, node, nodes[i + 1 :])
 
 
