@@ -54,6 +54,8 @@ def needed(node: Node) -> tuple[int, int]:
         return once[0] * times + more[0], once[1] * times + more[1]
     if isinstance(node, Either):
         return total_needed(node.readings[0][1])
+    if isinstance(node, AtEnds) and node.ends == 1:
+        return (node.n.at(0) or 1) * (2 if node.op == "dec" else 1), 0
     if isinstance(node, (PatternRun, Spread)):
         many = node.over if isinstance(node, Spread) else node.n if node.name is None else None
         return (many.at(0) or 0 if many is not None else 0), 0
