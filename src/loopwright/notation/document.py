@@ -41,8 +41,8 @@ _START = re.compile(r".*\b(?:ch(?:ain)?\.?\s+(?:of\s+)?(?:twenty|thirty|forty|fi
 
 def read(source: Source, terms: str | None = None) -> Document:
     """Reads a pattern as written. Never raises: what cannot be read stays as prose or unknown words."""
-    text = quiet(source.text)
-    said, inferred = _terms(text, terms)
+    said, inferred = _terms(source.text, terms)
+    text = quiet(source.text, said)
     which = dialect(said)
     sizes = _sizes(text)
     items: list[Item] = []

@@ -8,6 +8,8 @@ from __future__ import annotations
 
 import re
 
+from loopwright.notation.movements import named
+
 _STITCH = r"(?:s\.?\s?c|d\.?\s?c|tr\.?(?:\s?c)?|d\.?\s?tr|h\.?\s?d\.?\s?c|s\.?\s?s|sl|ch|chs?|sts?|trc|sdc|dtr|sps?|spaces?|loops?|shells?|more)\b"
 _COUNTED_STOP = re.compile(rf"(?<![\d.])\d{{1,3}}(?P<stop>\.)(?=\s*{_STITCH})", re.IGNORECASE)
 _MORE_STOPS = re.compile(
@@ -56,8 +58,9 @@ def stopped_style(text: str) -> bool:
     return len(_COUNTED_STOP.findall(text)) >= 4
 
 
-def quiet(text: str) -> str:
+def quiet(text: str, terms: str = "us") -> str:
     """The text with what makes no stitch turned into spaces; same length, same line ends."""
+    text = named(text, terms)
     if stopped_style(text):
         text = _unstopped(text)
     text = _NAMED_SIZES.sub(_listed, text)

@@ -310,6 +310,8 @@ def move_start(run: Run, at: int) -> None:
     """The round begins at item `at`; what was before it comes last."""
     if at <= 0 or run.view.open_end or not run.view.items:
         return
+    over = at // len(run.view.items) * len(run.view.items)
+    at, run.pos = at - over, max(0, run.pos - over)
     run.start = at
     run.end = len(run.view.items) + at
     run.pos = max(run.pos, at)
