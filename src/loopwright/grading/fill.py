@@ -30,8 +30,10 @@ def fill(document: Document, size_values: Mapping[str, Sequence[int]]) -> Docume
         values = tuple(size_values[num.blank])
         return Num(values[:1] if len(set(values)) == 1 else values, None, num.span)
 
-    items = tuple(_fitted(_changed(_with_more(item, document.text), change), sizes) if isinstance(item, Row) else item for item in document.items)
-    return replace(document, items=items)
+    def filled(row: Row) -> Row:
+        return _fitted(_changed(_with_more(row, document.text), change), sizes)
+
+    return replace(document, items=tuple(filled(item) if isinstance(item, Row) else item for item in document.items))
 
 
 def _with_more(row: Row, text: str) -> Row:
@@ -60,6 +62,18 @@ def pick(document: Document, sizes: Sequence[int], names: Sequence[str] | None =
             made = replace(made, sizes=tuple(where[s] for s in made.sizes if s in where))
         items.append(made)
     return replace(document, items=tuple(items), sizes=tuple(names) if names else tuple(document.sizes[s] for s in sizes))
+
+
+def per_size(document: Document) -> bool:
+    """Whether the designer wrote lists per size herself, so that a size more would have no number in them."""
+    rows = [i for i in document.items if isinstance(i, Row)]
+    return any(len(n.values) > 1 for n in _numbers(tuple(rows))) or any(r.sizes is not None for r in rows)
+
+
+def _numbers(node: Any) -> list[Num]:
+    found: list[Num] = []
+    _changed(node, lambda num: found.append(num) or num)  # type: ignore[func-returns-value]
+    return found
 
 
 def _changed(node: Any, change: Callable[[Num], Num]) -> Any:

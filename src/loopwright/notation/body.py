@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from loopwright.model.tree import (
-    ONE, STITCH, Chain, Define, Either, Group, Join, Make, Mark, Node, Num, Place, Repeat, Ring, Skip, Spread, Thing, Unknown,
+    ONE, STITCH, Chain, Define, Either, Group, Join, Loop, Make, Mark, Node, Num, Place, Repeat, Ring, Skip, Spread, Thing, Unknown,
 )
 from loopwright.notation.cursor import FILLER, Cursor
 from loopwright.notation.olden import every_with_chain, in_order, spread
@@ -26,7 +26,9 @@ def numbers_only(cur: Cursor) -> list[Node]:
     made: list[Node] = []
     while cur.kind() == "num":
         n = cur.number()
-        made.append(Make("st", n or ONE, Place("next"), span=cur.span_from(cur.at - 1)))
+        if n is None:  # a decimal, which counts nothing
+            break
+        made.append(Make("st", n, Place("next"), span=cur.span_from(cur.at - 1)))
         cur.skip(",", "then", "and")
     if len(made) < 2 or not (cur.done or cur.low() in END_WORDS and cur.kind(1) in ("end", "sep")):
         cur.at = start
@@ -223,6 +225,8 @@ def _make(cur: Cursor) -> Node:
         return joined
     loop = loop_words(cur) or "both"
     chains = between(cur)
+    if "tog" in kind and (again := _decreases(cur, kind, n, loop, start)) is not None:
+        return again
     where = place(cur)
     if where is None and cur.low() in END_WORDS and (n is None or (n.at(0) or 0) < 4):
         cur.at += 1
@@ -239,6 +243,21 @@ def _make(cur: Cursor) -> Node:
     made = Make(kind, n or ONE, where, loop if loop != "both" else where.loop if where else "both", between=chains, span=cur.span_from(start))
     over = spread(cur, made, start)
     return _more_places(cur, made, start) if over is made else over
+
+
+def _decreases(cur: Cursor, kind: str, n: Num | None, loop: Loop, start: int) -> Node | None:
+    """ "sc2tog 6 times", "sc2tog {n} times", "sc2tog around": one after the other; nothing taken where none of it is said."""
+    one = Make(kind, ONE, None, loop, span=cur.span_from(start))
+    if cur.kind() == "times" and n is None:
+        times, more = cur.take().value
+        return Repeat((one,), "more" if more else "times", Num((times,)), span=cur.span_from(start))
+    if n is not None and cur.low() in ("times", "time"):
+        cur.at += 1
+        return Repeat((one,), "times", n, span=cur.span_from(start))
+    if n is None and cur.low() in ("around", "across") and cur.low(1) in ("", ",", ";", "."):
+        cur.at += 1
+        return Repeat((one,), "end", span=cur.span_from(start))
+    return None
 
 
 def _number_after(cur: Cursor) -> bool:

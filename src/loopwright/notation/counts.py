@@ -14,7 +14,7 @@ from loopwright.terms import Dialect
 _LISTED = r"\d+(?:\s*[(\[][\d,:;\s–-]+[)\]])?"
 _END = re.compile(
     r"(?P<lead>\b(?:you (?:now |should )?have|there (?:will be|are|should be)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*(?:=\s*)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:" + _LISTED + r"|\{[^{}\n]+\})(?:[^()\[\].;—]|\.(?=\s?[a-z])){0,60}?)\s*"
-    r"[)\]}>]?\s*[.;]?\s*(?P<after>(?:(?:,?\s*(?:ch\s*\d+|turn|join|fasten off|cut yarn|do not turn))*)[.;]?)\s*$",
+    r"[)\]}>]{0,2}\s*[.;]?\s*(?P<after>(?:(?:,?\s*(?:ch\s*\d+|turn|join|fasten off|cut yarn|do not turn))*)[.;]?)\s*$",
     re.IGNORECASE,
 )
 

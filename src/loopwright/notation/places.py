@@ -374,12 +374,19 @@ def _underside_next(cur: Cursor) -> bool:
     return there
 
 
+def _where_made(cur: Cursor) -> int:
+    """ "where next tr was made": so many words that only say which place is meant."""
+    return next((i + 1 for i in range(1, 10) if cur.low(i) in ("made", "worked", "joined")), 0)
+
+
 def _after(cur: Cursor, found: Place) -> Place:
     """What may follow a place: "around", "to last 3 sts", "of next shell", "from hook", "2 rows below"."""
     for _ in range(4):
         if cur.low() in PREPOSITIONS and _underside_next(cur):
             break
-        if cur.accept_words("from hook") or cur.accept_words("from the hook") or cur.accept_words("from needle"):
+        if cur.low() == "where" and (many := _where_made(cur)):
+            cur.at += many
+        elif cur.accept_words("from hook") or cur.accept_words("from the hook") or cur.accept_words("from needle"):
             found = replace(found, from_hook=True, quant="kth", k=found.k or (found.n.at(0) if found.n else 1))
         elif cur.low() in END_WORDS and _tail_ok(cur):
             cur.at += 1

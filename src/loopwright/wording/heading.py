@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 
 from loopwright.model.report import Report
 from loopwright.model.tree import Document, FitLine, HeadLine, Prose, Row, Section, SpecialStitch
-from loopwright.wording.as_written import doubtful_words, swap_terms, translate
+from loopwright.wording.as_written import doubtful_words, in_full, swap_terms, translate
 from loopwright.wording.voice import Voice
 
 _ONE_SIZE_LEAVES_OUT = ("worked in",)
@@ -83,7 +83,7 @@ def _line(voice: Voice, document: Document, item: HeadLine, specials: list[str])
 def _conventions(voice: Voice, text: str) -> str:
     """ "ch 3 counts as dc" in the order these terms use: "3 ch counts as tr"."""
     said = swap_terms(text, voice.source, voice.dialect)
-    return re.sub(r"\b(?:(\d+) ch(?:ain)?|ch(?:ain)? (\d+))\b", lambda m: str(voice.say("chain", n=m[1] or m[2])), said)
+    return re.sub(r"\b(?:(\d+) ch(?:ain)?|ch(?:ain)? (\d+))\b", lambda m: str(voice.say("chain", n=m[1] or m[2])), in_full(voice, said) if voice.full_words else said)
 
 
 def _with_terms(voice: Voice, lines: list[str]) -> list[str]:
@@ -121,7 +121,7 @@ def abbreviations(voice: Voice, text: str) -> str:
     for short, long in voice.phrases.abbreviations.items():
         base = short.removesuffix("(s)")
         many = "s?" if short.endswith("(s)") else ""
-        if re.search(rf"(?<![A-Za-z]){re.escape(base)}{many}(?![A-Za-z])", text, 0 if base.isupper() else re.IGNORECASE):
+        if re.search(rf"(?<![A-Za-z\d]){re.escape(base)}{many}(?![A-Za-z])", text, 0 if base.isupper() else re.IGNORECASE):
             found.setdefault(short, long)
     return str(head["list_sep"]).join(head["defines"].format(short=s, long=found[s]) for s in sorted(found, key=str.lower))
 

@@ -96,7 +96,7 @@ def _crosses(node: Node, part: Span) -> bool:
 
 def _kept(scene: Scene, item: Row, part: Span) -> str:
     text = with_numbers(scene.voice, scene.text[part.start : part.end], part.start, numbers(item))
-    return translate(scene.voice, text).strip(" ,;.")
+    return translate(scene.voice, text, loose=True).strip(" ,;.")
 
 
 def _body(scene: Scene, nodes: Sequence[Node]) -> str:

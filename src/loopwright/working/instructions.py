@@ -283,6 +283,8 @@ def do_slip(run: Run, node: Make, count: int) -> None:
             if run.view.joined or run.in_rounds:
                 move_start(run, slots[-1].start)
                 _start_again(run, slots[-1])
+                if slots[-1].end - slots[-1].start > 1 and slots[-1].how != "space":
+                    run.pos = slots[-1].start  # moved to a group: it is the first to be worked into
         return
     if place.quant in ("first", "same") or place.thing.kind in ("tch", "join", "ring"):
         if place.quant == "first" and run.worked:

@@ -140,7 +140,7 @@ def _tch(run: Run) -> Slot:
             return run.last
         raise RunsOut("turning chain", wanted=1, found=0)
     skipped = sum(1 for i in range(run.pos, at) if run.item(i) != CHAIN)
-    run.cost += min(3.0, 0.15 * skipped if skipped < 4 else 0.6 * skipped)
+    run.cost += 0.1 * bool(skipped) if run.used_spaces else min(3.0, 0.15 * skipped if skipped < 4 else 0.6 * skipped)
     return _take(run, Slot(at, at + 1))
 
 

@@ -100,7 +100,7 @@ def lead_chain(body: tuple[Node, ...]) -> Chain | None:
     for node in body:
         if isinstance(node, Chain):
             return node
-        if not isinstance(node, Mark):
+        if not isinstance(node, Mark) and not (isinstance(node, Unknown) and from_hook(body)):
             return None
     return None
 
@@ -136,6 +136,7 @@ def work_row(
         do_all(run, _implied_repeat(run, nodes))
     except CannotWork as why:
         why.log = tuple(run.log)
+        why.got = len(run.out) - run.out.count(CHAIN)
         raise
     return _finished(run, pending)
 
@@ -168,7 +169,8 @@ def _implied_repeat(run: Run, nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     short = run.in_rounds and any(isinstance(n, Mark) and n.what == "turn" for n in nodes)  # rows begin on part of a round
     if short:
         run.left_said = True
-    if run.convention("one-repeat-told", ((0.0, False), (2.0 if short else 0.9, True))):
+        return nodes
+    if run.convention("one-repeat-told", ((0.0, False), (0.9, True))):
         return (*nodes[:first], Repeat(nodes[first:last], "end"), *nodes[last:])
     return nodes
 
@@ -177,9 +179,11 @@ def _finished(run: Run, pending: Chain | None) -> Made:
     """Puts the row together: leftovers, counts, the view for the next row."""
     left, spaces = _leftovers(run)
     cost = run.cost
-    if left and not run.left_said:
+    if run.left_said:
+        left = spaces = 0
+    if left:
         cost += min(LEFT_MAX, LEFT_COST + LEFT_EACH * left) if left > 1 or not _is_tch(run) else 0.5
-    elif spaces and not run.left_said:
+    elif spaces:
         cost += min(LEFT_MAX, SPACE_LEFT + SPACE_EACH * spaces)
     _drop_trailing_slips(run)
     out = bytes(run.out)

@@ -29,6 +29,7 @@ class CannotWork(Exception):
         self.reason = reason
         self.facts = facts
         self.log: tuple[Choice, ...] = ()
+        self.got = 0  # stitches made until then
 
 
 class RunsOut(CannotWork):

@@ -57,6 +57,7 @@ class Outcome:
     as_printed: int | None = None
     clean_count: int | None = None
     flipped: bool = False
+    got: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -183,7 +184,7 @@ class Decoder:
                 made = work_row(view, body, forced, conventions, self.definitions, kind, rounds, state.rows)
             except CannotWork as why:
                 log = why.log
-                problems.append(Outcome(step, None, FAILS, None, why.reason, why.facts))
+                problems.append(Outcome(step, None, FAILS, None, why.reason, why.facts, got=why.got))
             else:
                 log = made.log
                 verdict = agrees(made, step.printed) if step.printed and not _worked_count(made) else None
@@ -262,6 +263,10 @@ class Decoder:
         problem = problems[0] if problems else Outcome(step, None, FAILS, None, "unreadable")
         number = printed_total(step.printed)
         after = self._assumed_state(state, step)
+        if number is None and problem.problem == "runs-out" and state.view.foundation and problem.got * 10 >= 9 * len(state.view.items) > 0:
+            # a few stitches were missing: the next row goes on from those that were made
+            kind = main_kind(step.body, state.kind)
+            after = replace(after, view=plain_row(problem.got, code(kind), joined=state.joined), kind=kind)
         return [(after, replace(problem, step=step, as_printed=number))]
 
     def _wrong_print(self, state: State, step: Step, results: list[tuple[State, Outcome]]) -> list[tuple[State, Outcome]]:

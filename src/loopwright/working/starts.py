@@ -146,7 +146,7 @@ def _reading(run: Run, node: Chain, length: int, kind: str, first: tuple[str, Pl
             return run.convention(f"loop-{length}", ((0.0, "loop"), (0.6, ("st", 2, "dc")), (0.9, ("st", 1, "tr"))))
         return run.convention(f"start-{length}", ((0.0, ("st", 0, by_height)), (0.6, "loop"))) if by_height else "loop"
     if length == 1:
-        return run.convention("start-1", ((0.0, "none"), (2.5, ("st", 0, kind))))
+        return run.convention("start-1", ((0.0, "none"), (5.0, ("st", 0, kind))))
     if kind == "sc" and length > 1:
         if length == 2:
             return run.convention("start-2-sc", ((0.0, "none"), (0.9, ("st", 0, "sc")), (1.2, "loop")))

@@ -9,7 +9,7 @@ from loopwright.findings import Edit
 from loopwright.grading.counting import Legal
 from loopwright.source import Span
 
-Role = Literal["across", "around", "width", "depth", "part", "length", "cord", "share", "link"]
+Role = Literal["across", "around", "width", "depth", "part", "length", "cord", "share", "side", "link"]
 ANY = Legal(least=0)
 
 
@@ -33,7 +33,7 @@ class Blank:
     """
 
     name: str
-    unit: Literal["rnds", "rows", "sts", "ch"]
+    unit: Literal["rnds", "rows", "sts", "ch", "times"]
     value: int
     role: Role
     subject: str = ""
