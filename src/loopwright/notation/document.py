@@ -17,6 +17,7 @@ from loopwright.notation.cursor import Cursor
 from loopwright.notation.labels import Found, labels_in
 from loopwright.notation.endings import later_until, title_before, until
 from loopwright.notation.orders import number
+from loopwright.notation.olden import divided
 from loopwright.notation.orders import order as order_of
 from loopwright.notation.quiet import quiet
 from loopwright.notation.scanner import Token, letters, scan
@@ -36,13 +37,13 @@ _FOR_ROWS = re.compile(r",?\s*\bfor\s+(?:the\s+next\s+)?(?P<n>\d{1,4}(?:\s*[(\[]
 _THEN = re.compile(r"[,;.]?\s*\bthen\s+(?=[^.;]{3,60}\bfor\s+(?:\d{1,4}|two|three|four|five|six)\s+(?:more\s+)?(?:rows|rnds|rounds)\b)", re.IGNORECASE)
 _ONLY = re.compile(r"\(?(?:for\s+)?(?:the\s+)?(?P<names>[\w ,&/-]{1,60}?)\s+sizes?\s+only\)?\s*[:.—–-]?\s*|\(?(?:for\s+)?(?:the\s+)?sizes?\s+(?P<after>[\w ,&/-]{1,60}?)\s+only\)?\s*[:.—–-]\s*", re.IGNORECASE)
 _ALL_SIZES = re.compile(r"\(?(?:for\s+)?all\s+sizes\)?\s*[:.—–-]?\s*", re.IGNORECASE)
-_START = re.compile(r".*\b(?:ch(?:ain)?\.?\s+(?:of\s+)?(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|ten|eleven|twelve|\w{3,5}teen)\b|ch(?:ain)?\.?\s*[\d{]|make\s+a\s+chain|\d{1,9}(?:\s*[(\[][\d\s,:;–-]+[)\]])?\s*ch(?:ain)?\b|magic|ring)|^\*|\{[^{}]+\}\s*ch\b", re.IGNORECASE)
+_START = re.compile(r".*\b(?:ch(?:ain)?\.?\s+(?:of\s+)?(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|ten|eleven|twelve|\w{3,5}teen)\b|ch(?:ain)?\.?\s*[\d{]|(?:an?|of)\s+chain\b|^\s*chain\s+of|\d{1,9}(?:\s*[(\[][\d\s,:;–-]+[)\]])?\s*ch(?:ain)?\b|in\s+this\s+(?:ring\s+)?work|magic|ring)|^\s*\*|\{[^{}]+\}\s*ch\b", re.IGNORECASE)
 
 
 def read(source: Source, terms: str | None = None) -> Document:
     """Reads a pattern as written. Never raises: what cannot be read stays as prose or unknown words."""
-    text = quiet(source.text)
-    said, inferred = _terms(text, terms)
+    said, inferred = _terms(source.text, terms)
+    text = quiet(source.text, said)
     which = dialect(said)
     sizes = _sizes(text)
     own = specials(text, which, lambda t, a, b, d: _nodes(t, a, b, d, 1)[0])
@@ -259,15 +260,25 @@ def _nodes(text: str, start: int, end: int, which: Dialect, sizes: int) -> tuple
     spans = [m.start() for m in re.finditer(r"(?<=[.;])\s+(?=[A-Z])", text[start:end])]
     edges = [start, *(start + at for at in spans), end]
     kept = []
+    talk = False
     for i, (a, b) in enumerate(itertools.pairwise(edges)):
         tokens = letters(text[a:b], scan(text, a, b, which))
-        if i == 0 or not _is_prose(tokens, which, sizes):
+        prose = _is_prose(tokens, which, sizes)
+        if i == 0 or not prose:
+            if i == 1 and talk:
+                kept.clear()
             kept.extend(tokens)
+        talk = i == 0 and prose and not _makes(tokens, which, sizes)
     cur = Cursor(kept, which, sizes)
-    nodes = numbers_only(cur) or nodes_until(cur)
+    nodes = divided(numbers_only(cur) or nodes_until(cur))
     # words before the first instruction ("With right side facing and main colour, …") leave no doubt about it
     lead = next((i for i, n in enumerate(nodes) if not isinstance(n, (Unknown, Mark))), 0)
     return tuple(nodes), cur.unknown - sum(1 for n in nodes[:lead] if isinstance(n, Unknown))
+
+
+def _makes(tokens: list[Token], which: Dialect, sizes: int) -> bool:
+    """Whether any of the words make something."""
+    return any(not isinstance(n, (Unknown, Mark)) for n in nodes_until(Cursor(list(tokens), which, sizes)))
 
 
 def _is_prose(tokens: list[Token], which: Dialect, sizes: int) -> bool:

@@ -198,13 +198,19 @@ def _finished(run: Run, pending: Chain | None) -> Made:
     view = View(
         out, tuple(r for r in run.runs if r[1] > r[0]), tuple(g for g in run.groups if g.end - g.start > 1 or g.name),
         0 if run.tch_item else run.tch_length, True, joined=run.joined or (run.in_rounds and not run.turned), turned=False,
-        mesh=bridged > 0,
+        mesh=bridged > 0, divisions=_divisions(run),
     )
     return Made(
         view, out, run.into, run.origins, count, bridged, _made(run, out), cost, left, spaces, tuple(run.log),
         tuple(sorted(run.conventions.items(), key=lambda kv: kv[0])), main_of(out, run.main_kind), run.joined, run.turned,
         run.in_rounds or run.joined, pending, None, run.unsure, base=run.view, tape=tuple(run.tape), start=run.start,
     )
+
+
+def _divisions(run: Run) -> int:
+    """Equal parts that the row was told in: its repeats, its groups into each place."""
+    parts = run.named.get("divisions") or run.named.get("rounds") or (len(run.groups) if run.groups and not run.runs else 0)
+    return parts if parts and len(run.out) % parts == 0 else 0
 
 
 def _together(run: Run) -> None:
@@ -317,6 +323,7 @@ def _made(run: Run, out: bytes) -> dict[str, int]:
             found[g.name] = max(found.get(g.name, 0), sum(1 for h in run.groups if h.name == g.name))
         elif g.end - g.start > 1:
             unnamed += 1
+    unnamed = _clumps(run) or unnamed
     if unnamed:
         found["group"] = unnamed
     if run.named.get("picot"):
@@ -324,6 +331,16 @@ def _made(run: Run, out: bytes) -> dict[str, int]:
     if run.repeats:
         found["repeat"] = run.repeats
     return found
+
+
+def _clumps(run: Run) -> int:
+    """Groups as the eye counts them: two and more stitches between chains, where the row has chains between."""
+    inside = {i for g in run.groups for i in range(g.start, g.end)}
+    cuts = [r for r in run.runs if r[0] not in inside]
+    if len(cuts) < 2:
+        return 0
+    edges = [0, *(x for s, e in cuts for x in (s, e)), len(run.out)]
+    return sum(1 for a, b in zip(edges[::2], edges[1::2], strict=True) if sum(1 for i in range(a, b) if run.out[i] not in (CHAIN, SLIP)) > 1)
 
 
 def agrees(made: Made, printed: tuple[Count, ...]) -> bool | None:

@@ -198,7 +198,10 @@ def _counts_as_row(step: Step) -> bool:
 def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, base: Step) -> list[Step]:
     order = row.order
     if order is None:
-        return [replace(base, number=n, label=_label(base, n, ranged), same=ranged) for n in numbers]
+        return [
+            replace(base, number=n, body=_for_row(base.body, i == len(numbers) - 1), label=_label(base, n, ranged), same=ranged)
+            for i, n in enumerate(numbers)
+        ]
     if order.what == "even":
         many = _times(order, numbers, ranged)
         return [replace(base, number=n, body=_even_body(order, row), label=_label(base, n, ranged), same=True) for n in many]
@@ -217,6 +220,14 @@ def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, ba
         extra = tuple(x for x in row.body if not isinstance(x, Mark)) if i == len(many) - 1 and order.what == "same-as" else ()
         steps.append(replace(base, number=n, body=source.body + extra, label=_label(base, n, ranged), order=order, kind=source.kind if base.kind == "none" else base.kind, same=True))
     return steps
+
+
+def _for_row(body: tuple[Node, ...], last: bool) -> tuple[Node, ...]:
+    """The body without the chain that is for the last of the rows, unless this is it; there it is followed by the turn."""
+    at = next((i for i, n in enumerate(body) if isinstance(n, Mark) and n.what == "last-row"), None)
+    if at is None or at == 0:
+        return body
+    return (*body[:at], Mark("turn"), *body[at + 1 :]) if last else (*body[: at - 1], *body[at + 1 :])
 
 
 def _label(base: Step, number: int | None, ranged: bool) -> str:
