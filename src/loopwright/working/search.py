@@ -8,9 +8,10 @@ from __future__ import annotations
 import heapq
 from array import array
 from dataclasses import dataclass, field, replace
+from functools import lru_cache
 from typing import Any
 
-from loopwright.model.tree import COUNT_OR_WORK, Chain, Count, Make, Mark, Node, Num, Place, Repeat, Ring, Row, Thing
+from loopwright.model.tree import COUNT_OR_WORK, Chain, Count, EdgeRun, Make, Mark, Node, Num, Place, Repeat, Ring, Row, Thing
 from loopwright.working.kinds import HEIGHT, code, plain
 from loopwright.working.rows import (
     DISAGREES, NOTHING, CannotWork, Made, agrees, first_stitch, from_hook, lead_chain, main_kind, work_row,
@@ -118,14 +119,15 @@ class Decoder:
             return [Explanation(self._assumed_state(state, step), old.cost + FAILS, outcome, old)]
         if step.order is not None and step.order.until_sts is not None:
             return [self._until(old, step)]
-        key = (step.body, step.printed, step.kind, step.new_section, step.gap, step.number, step.order, state.view, state.conventions,
-               state.pending, state.kind, state.in_rounds, state.joined, state.last_change, self.names, at if state.view is NOTHING else -1)
+        key = (step.body, step.printed, step.kind, step.new_section, step.gap, None if step.number is None else min(step.number, 2), step.order, state.view, state.conventions,
+               state.pending, state.kind, state.in_rounds, state.joined, state.last_change, self.names,
+               at if state.view is NOTHING else -1, state.rows if _counts_rows(step.body) else -1)
         found = self.memo.get(key)
         if found is None:
             found = self.memo[key] = self._outcomes(state, step, steps, at)
             if len(self.memo) > 50_000:
                 self.memo.clear()
-        return [Explanation(s, old.cost + o.cost, replace(o, step=step), old) for s, o in found]
+        return [Explanation(_with_rows(s, state.rows), old.cost + o.cost, replace(o, step=step), old) for s, o in found]
 
     def _outcomes(self, state: State, step: Step, steps: list[Step], at: int) -> list[tuple[State, Outcome]]:
         results: list[tuple[State, Outcome]] = []
@@ -318,6 +320,18 @@ def printed_total(printed: tuple[Count, ...]) -> int | None:
         if count.scope == "row" and count.n.at(0) is not None and (count.noun in (None, "st", "sts") or plain(count.noun) in HEIGHT):
             return count.n.at(0)
     return None
+
+
+def _with_rows(after: State, before: int) -> State:
+    """The state after a row, found in the memo, with the number of rows that belongs here."""
+    rows = before + 1 if after.rows else 0
+    return after if rows == after.rows else replace(after, rows=rows)
+
+
+@lru_cache(maxsize=4096)
+def _counts_rows(body: tuple[Node, ...]) -> bool:
+    """Whether a row goes along row ends of which it does not tell the number."""
+    return any(isinstance(n, EdgeRun) or isinstance(n, Repeat) and (_counts_rows(n.nodes) or _counts_rows(n.ending)) for n in body)
 
 
 def _joins(body: tuple[Node, ...]) -> bool:

@@ -5,7 +5,7 @@ Small, immutable and hashable: the search keeps many of them.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from loopwright.working.kinds import ANY, CHAIN
@@ -51,6 +51,14 @@ class View:
     turned: bool = False
     divisions: int = 0
     mesh: bool = False
+    _hash: int = field(default=0, init=False, compare=False, repr=False)
+
+    def __hash__(self) -> int:
+        """Worked out once: the search looks the same views up again and again."""
+        if not self._hash:
+            flags = self.tch, self.tch_first, self.ring, self.foundation, self.open_end, self.joined, self.turned, self.divisions, self.mesh
+            object.__setattr__(self, "_hash", hash((self.items, self.runs, self.groups, flags)) or 1)
+        return self._hash
 
     def flipped(self) -> View:
         """The same row seen after turning."""
