@@ -10,10 +10,13 @@ DESIGNS = Path(__file__).parents[2] / "designs"
 
 
 def test_ease_by_item_and_fit():
-    low, high = ease.of_item("beanie").range_mm(560)
-    assert (low, high) == (-75, -25)
-    assert ease.of_item("sock").range_mm(240) == pytest.approx((-24, -24))
-    assert ease.of_fit("classic").high == 100
+    hat, sock, classic = ease.of_item("beanie"), ease.of_item("sock"), ease.of_fit("classic")
+    assert hat is not None
+    assert sock is not None
+    assert classic is not None
+    assert hat.range_mm(560) == (-75, -25)
+    assert sock.range_mm(240) == pytest.approx((-24, -24))
+    assert classic.high == 100
     assert ease.of_item("kite") is None
     assert [e.low for e in ease.fits()] == sorted(e.low for e in ease.fits())
 

@@ -56,14 +56,16 @@ def _sought(fit: Fit, s: Sought, problem: Problem, values: Mapping[str, int], si
     around = [Neighbour(n, s.reached_mm({**values, s.name: n})) for n in (value - s.multiple, value + s.multiple) if s.low <= n <= s.high]
     equal = next((n.value for n in around if abs(abs(n.achieved_mm - s.target_mm) - abs(reached - s.target_mm)) < EQUAL_MM), None)
     wanted = s.target_mm / s.step_mm - float(s.before.at(values))
+    held = _held_back(s, problem, values, around)
+    why = _why(fit, s, values, around, equal, measures_in(fit.target, size, setting))
     return Number(
         fit.blank, value, name_of(fit), fit.unit, s.target_mm, reached, s.step_mm * s.multiple, wanted, s.multiple, tuple(around),
-        _why(fit, s, problem, values, around, equal, measures_in(fit.target, size, setting)), equal,
+        "; ".join([why, *held]), equal, "; ".join(held),
     )
 
 
 def _why(
-    fit: Fit, s: Sought, problem: Problem, values: Mapping[str, int], around: list[Neighbour], equal: int | None, bodies: list[tuple[str, float]],
+    fit: Fit, s: Sought, values: Mapping[str, int], around: list[Neighbour], equal: int | None, bodies: list[tuple[str, float]],
 ) -> str:
     value, reached = values[s.name], s.reached_mm(values)
     target = f"{_before_clauses(fit.sentence)}: {in_cm(s.target_mm)}"
@@ -77,7 +79,6 @@ def _why(
         said.append(f"only multiples of {s.multiple}{f' plus {s.rest}' if s.rest else ''} are legal")
     if equal is not None:
         said.append(f"{equal} is as near: of two equals the larger is taken" if equal < value else f"{equal} is as near, and was not open")
-    said += _held_back(s, problem, values, around)
     return "; ".join(x for x in said if x)
 
 

@@ -6,12 +6,13 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
 from loopwright.findings import Finding
-from loopwright.grading.bodies import Measure
+from loopwright.grading.bodies import Measure, measure_of
 from loopwright.grading.choose import Chosen, choose, split
 from loopwright.grading.explain import explained
 from loopwright.grading.fill import fill, pick
 from loopwright.grading.fit import Fit
 from loopwright.grading.gauge import Gauge, GaugeError, parse_gauge
+from loopwright.grading.lengths import in_cm
 from loopwright.grading.number import Number
 from loopwright.grading.reasons import read_reasons
 from loopwright.grading.structure import structure
@@ -62,7 +63,8 @@ def grade(
 ) -> Graded:
     """Grades a design to its sizes, or to some of them (or to others that the size chart knows). Never raises: what cannot be done is a finding.
 
-    `work` works the filled document; None leaves that out. `measure` gives a body measurement in mm; the trade's chart unless told.
+    `work` works the filled document; None leaves that out. `measure` gives a body measurement in mm; unless told, the pattern's own
+    size chart and the trade's.
     """
     findings: list[Finding] = []
     design, order = _sizes_of(document, sizes, findings)
@@ -72,7 +74,7 @@ def grade(
     chosen: list[Chosen] = [{} for _ in design.sizes]
     numbers: list[tuple[Number, ...]] = [() for _ in design.sizes]
     if fits and held is not None:
-        setting = Setting(design.sizes, held, plan, measure or _trade())
+        setting = Setting(design.sizes, held, plan, measure or measure_of(design, findings))
         chosen, numbers = _chosen(fits, setting, findings)
     shown = tuple(SizeGrade(design.sizes[i], numbers[i]) for i in order)
     design = pick(design, order) if order != list(range(len(design.sizes))) else design
@@ -80,12 +82,6 @@ def grade(
     filled = fill(design, graded.values)
     report = work(filled) if work is not None else None
     return Graded(design, filled, report, held, shown, tuple(sorted(findings, key=lambda f: f.span.start)))
-
-
-def _trade() -> Measure:
-    from loopwright.grading.bodies import trade_measure
-
-    return trade_measure()
 
 
 def _chosen(fits: Mapping[str, Fit], setting: Setting, findings: list[Finding]) -> tuple[list[Chosen], list[tuple[Number, ...]]]:
@@ -99,7 +95,23 @@ def _chosen(fits: Mapping[str, Fit], setting: Setting, findings: list[Finding]) 
             else:
                 chosen[i].update(found)
     numbers = [tuple(explained(usable[n], whole[i], chosen[i], i, setting) for n in usable if n in chosen[i]) for i in range(len(whole))]
+    findings.extend(_far(usable, numbers, setting))
     return chosen, numbers
+
+
+def _far(fits: Mapping[str, Fit], numbers: Sequence[Sequence[Number]], setting: Setting) -> list[Finding]:
+    """Numbers held more than a whole step from their target, by a limit, a link or the order of the sizes."""
+    held: dict[str, list[tuple[str, Number]]] = {}
+    for size, found in zip(setting.sizes, numbers, strict=True):
+        for n in found:
+            if n.error_mm is not None and n.step_mm is not None and abs(n.error_mm) > n.step_mm:
+                held.setdefault(n.blank, []).append((size, n))
+    result = []
+    for blank, cases in held.items():
+        n = max((c[1] for c in cases), key=lambda n: abs(n.error_mm or 0.0))
+        facts = {"blank": blank, "error": in_cm(abs(n.error_mm or 0.0)), "way": "over" if (n.error_mm or 0.0) > 0 else "under", "why": n.held or n.reason}
+        result.append(Finding("G032", fits[blank].span, facts, sizes=tuple(c[0] for c in cases)))
+    return result
 
 
 def _own_gauge(document: Document, findings: list[Finding]) -> Gauge | None:

@@ -18,7 +18,7 @@ class Number:
     """One blank in one size. The millimetres are None for a number that only follows from others.
 
     `step_mm` is the distance between legal neighbours. `wanted` is the exact number before rounding. `equal` is another
-    number that would be just as near. `name` says what is measured: "crown", "body".
+    number that would be just as near. `held`: what keeps a nearer number out. `name` says what is measured: "crown", "body".
     """
 
     blank: str
@@ -33,6 +33,7 @@ class Number:
     neighbours: tuple[Neighbour, ...]
     reason: str
     equal: int | None = None
+    held: str = ""
 
     @property
     def error_mm(self) -> float | None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 
+from loopwright.grading.bodies import table_span
 from loopwright.model.tree import Document, FitLine, HeadLine, Row
 
 DASH = "–"
@@ -21,11 +22,14 @@ def written(document: Document, values: Mapping[str, Sequence[int]], size: int |
     fits = {i.span.start for i in document.items if isinstance(i, FitLine)}
     heads = {i.span.start: i for i in document.items if isinstance(i, HeadLine)}
     unworked = {i.span.start for i in document.items if isinstance(i, Row) and i.sizes is not None and not any(s in i.sizes for s in shown)}
+    chart = table_span(document)
     lines: list[str] = []
     at = 0
     for line in document.text.split("\n"):
         start = at + len(line) - len(line.lstrip())
         at += len(line) + 1
+        if chart is not None and chart.start <= start < chart.end:
+            continue
         if start in fits or start in unworked or (fits and line.strip().rstrip(":").lower() == "fit"):
             continue
         if start in heads:

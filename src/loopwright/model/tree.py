@@ -141,7 +141,7 @@ class Repeat:
     "star-times" ("rep from * 5 times": n + 1 by custom, or n: the worker decides), "end" (around, across, to the end),
     "left" (until `left` sts remain), "once" (no repeat told: a bracket only).
     `ending`: what is worked after it when the text says "ending with …" (replaces the last round's tail as needed);
-    `ending_mode`: "after" (plain text going on), "with" ("ending with"/"end last rep with"), "correspond",
+    `ending_mode`: "after" (plain text going on), "with" ("ending with"), "with-last" ("end last rep with"), "correspond",
     "omit" (last repeat leaves the ending nodes out), "at" (last repeat stops before node index `stop_at`: ** mark).
     """
 
@@ -150,7 +150,7 @@ class Repeat:
     times: Num | None = None
     left: Num | None = None
     ending: tuple[Node, ...] = ()
-    ending_mode: Literal["after", "with", "correspond", "omit", "at"] = "after"
+    ending_mode: Literal["after", "with", "with-last", "correspond", "omit", "at"] = "after"
     stop_at: int | None = None
     span: Span = NOWHERE
 

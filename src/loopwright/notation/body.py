@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import Literal
-
 from loopwright.model.tree import (
-    ONE, STITCH, AtEnds, Chain, Define, Either, Evenly, EveryKth, Group, Join, Make, Mark, Node, Num, Place, Repeat, Ring, Skip, Unknown,
+    ONE, STITCH, Chain, Define, Either, Group, Join, Make, Mark, Node, Num, Place, Repeat, Ring, Skip, Unknown,
 )
 from loopwright.notation.cursor import FILLER, Cursor
 from loopwright.notation.phrases import between, in_turn, phrase
+from loopwright.notation.shaping import absorbed, plainly, shaping
 from loopwright.notation.places import END_WORDS, PREPOSITIONS, left_words, loop_words, place, thing, underside_words
 
 MAX_DEPTH = 12
@@ -17,7 +16,7 @@ NOTE_WORDS = 60
 SHAPES = frozenset("shell fan scallop cluster popcorn puff bobble picot v-st cross-st petal".split())
 SKIPS = frozenset("skip sk skp miss omit".split())
 REMARKS = frozenset("increased decreased made completed formed".split())
-QUIET = FILLER | frozenset("and with for so from hook yarn this rnd row round counting made last".split())
+QUIET = FILLER | frozenset("and with for so from hook yarn this rnd row round counting made last ending".split())
 
 
 def numbers_only(cur: Cursor) -> list[Node]:
@@ -47,6 +46,9 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
             pass
         elif cur.kind() == "star":
             _star(cur, out, stars)
+        elif cur.low() in ("and", "so") and (cur.accept_words("and so on") or cur.accept_words("so on")):
+            cur.at -= 1
+            _repeat_from(cur, out, stars)
         elif cur.low() in ("rep", "repeat", "rept", "r") and cur.low(1) in ("from", "between", "around", "across", "to", "*") or cur.low() in ("rep", "repeat"):
             _repeat_from(cur, out, stars)
         else:
@@ -117,12 +119,12 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         what = "no-join" if cur.low(2) == "join" else "note"
         cur.at += 3
         return Mark(what, span=cur.span_from(start))
-    shaping = _shaping(cur)
-    if shaping is not None:
-        return shaping
+    shaped = shaping(cur) or plainly(cur)
+    if shaped is not None:
+        return absorbed(before, shaped)
     if kind == "kind" or kind in ("num", "blank") and _kind_follows(cur):
         return _first_chain(_make(cur), before)
-    if kind == "num" and cur.low(1) in ("in", "into", "on") and (known := _kind_before(before)) is not None:
+    if kind == "num" and cur.low(1) in ("in", "into", "on", "each") and (known := _kind_before(before)) is not None:
         n = cur.number()
         return Make(known, n or ONE, place(cur), span=cur.span_from(start))
     if low in ("magic", "mr", "mc", "adjustable"):
@@ -165,56 +167,6 @@ def _leave(cur: Cursor) -> Node | None:
     return Mark("leave", n=n, span=cur.span_from(start))
 
 
-_SHAPING: dict[str, Literal["inc", "dec"]] = {
-    "inc": "inc", "increase": "inc", "increasing": "inc", "dec": "dec", "decrease": "dec", "decreasing": "dec",
-}
-
-
-def _shaping(cur: Cursor) -> Node | None:
-    """ "inc 8 sts evenly", "dec evenly to 54 sts", "inc in every 4th st", "dec 1 st at each end"; nothing taken when it is none."""
-    start, op = cur.at, _SHAPING.get(cur.low().rstrip("."))
-    if op is None:
-        return None
-    cur.at += 1
-    evenly = cur.accept("evenly")
-    n = cur.number()
-    thing(cur)
-    cur.skip("evenly", "spaced", "around", "across") if cur.low() == "evenly" else None
-    evenly = evenly or any(t.text.lower() == "evenly" for t in cur.tokens[start : cur.at])
-    if evenly:
-        cur.skip("spaced", "spacing", "around", "across", "in", "row", "rnd", "round")
-        to = None
-        if cur.accept("to"):
-            to = cur.number()
-            thing(cur)
-        if n is not None or to is not None:
-            return Evenly(op, n, to, span=cur.span_from(start))
-    elif cur.low() == "in" and cur.low(1) in ("every", "each") and cur.kind(2) == "ord":
-        cur.at += 2
-        k = int(cur.take().value)
-        thing(cur)
-        if 1 < k < 1000:
-            return EveryKth(op, k, span=cur.span_from(start))
-    elif n is not None and (ends := _ends(cur)) is not None:
-        return AtEnds(op, n, ends, span=cur.span_from(start))
-    cur.at = start
-    return None
-
-
-def _ends(cur: Cursor) -> int | None:
-    """ "at each end", "at both ends", "at beg and end of row"."""
-    start = cur.at
-    cur.skip("at", "on", "the", "in")
-    if cur.low() in ("each", "both") and cur.low(1) in ("end", "ends", "side", "sides", "edge", "edges"):
-        cur.at += 2
-        return 2
-    if cur.low() in ("beg", "beginning") and cur.low(1) == "and" and "end" in (cur.low(2), cur.low(3)):
-        cur.at += 3 if cur.low(2) == "end" else 4
-        return 2
-    cur.at = start
-    return None
-
-
 def _first_chain(node: Node, before: list[Node]) -> Node:
     """ "sc in 2nd ch" as a row's first stitch means from the hook."""
     inner = node.nodes[0] if isinstance(node, Repeat) and node.nodes else node
@@ -253,13 +205,17 @@ def _make(cur: Cursor) -> Node:
     n = cur.number()
     cur.skip("more", "-", ".")
     kind = str(cur.take().value)
-    if n is None and cur.kind() in ("num", "blank") and not (cur.kind(1) == "kind" and cur.low(-1) != "ch" and kind != "ch"):
+    if n is None and cur.kind() in ("num", "blank") and (kind == "ch" or cur.kind(1) != "kind" or _number_after(cur)):
         n = cur.number()
     if kind == "ch" and n is None and cur.low() == "of" and cur.kind(1) in ("num", "blank"):
         cur.at += 1
         n = cur.number()
     if kind == "ch":
-        return Chain(n or ONE, span=cur.span_from(start))
+        plus = 0
+        if n is not None and cur.low() in ("+", "plus") and cur.kind(1) == "num" and cur.kind(2) in ("sep", "end", "close", "word"):
+            cur.at += 1
+            plus = int(cur.take().value)
+        return Chain(n or ONE, plus=plus, span=cur.span_from(start))
     if kind == "sl st" and n is None and (joined := _slip_join(cur, start)) is not None:
         return joined
     loop = loop_words(cur) or "both"
@@ -279,6 +235,15 @@ def _make(cur: Cursor) -> Node:
     chains = chains or (between(cur) if where is not None else 0)
     made = Make(kind, n or ONE, where, loop if loop != "both" else where.loop if where else "both", between=chains, span=cur.span_from(start))
     return _more_places(cur, made, start)
+
+
+def _number_after(cur: Cursor) -> bool:
+    """Whether this row says "sc 5 inc sc 8", the number behind the stitch, without stops between."""
+    stops = ("sep", "close", "end", "star", "times")
+    tokens = cur.tokens
+    after = sum(1 for i in range(1, len(tokens)) if tokens[i].kind == "num" and tokens[i - 1].kind == "kind" and (i + 1 == len(tokens) or tokens[i + 1].kind in stops))
+    before = sum(1 for i in range(len(tokens) - 1) if tokens[i].kind == "num" and tokens[i + 1].kind == "kind" and (i == 0 or tokens[i - 1].kind in (*stops, "open")))
+    return after > before
 
 
 def _slip_join(cur: Cursor, start: int) -> Node | None:
@@ -334,6 +299,8 @@ def _skip(cur: Cursor) -> Node:
     cur.skip("the", "next", "first", "last", "over")
     n = cur.number()
     found = thing(cur)
+    if found is not None and cur.low() == "of" and (cur.low(1) in ("ch", "chain", "foundation") or cur.low(1) == "the" and cur.low(2) in ("ch", "chain")):
+        cur.at += 2 + (cur.low(1) == "the")
     return Skip(n or ONE, found or STITCH, cur.span_from(start))
 
 
@@ -402,8 +369,11 @@ def _bracket(cur: Cursor, before: list[Node]) -> Node | None:
         return None
     unknown = cur.unknown
     inside = tuple(nodes_until(cur, "close"))
+    counted = cur.tokens[cur.at - 1] if cur.kind() == "close" and cur.tokens[cur.at - 1].kind == "times" else None
     if cur.kind() == "close":
         cur.at += 1
+    if counted is not None and len(inside) > 0 and cur.kind() != "times":  # "(3 ch and 1 dc in the ring 7 times)"
+        return Repeat(inside, "more" if counted.value[1] else "times", Num((counted.value[0],)), span=cur.span_from(start))
     if not before and len(inside) == 1 and isinstance(inside[0], Chain) and cur.kind() not in ("times", "star"):
         return inside[0]
     only_unknown = all(isinstance(n, (Unknown, Mark)) for n in inside)
@@ -488,7 +458,7 @@ def _note(cur: Cursor, before: list[Node], start: int) -> bool:
 
 
 def _to_end(cur: Cursor, inside: tuple[Node, ...], start: int) -> Node:
-    cur.skip("around", "across", "round", "along", "the", "row", "rnd", "entire")
+    cur.skip("around", "across", "round", "along", "the", "row", "rnd", "entire", "ch", "chain", "all")
     left = left_words(cur)
     if left is not None:
         return Repeat(inside, "left", left=left[0], span=cur.span_from(start))
@@ -581,6 +551,9 @@ def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     start = cur.at
     cur.at += 1
     _from_star(cur)
+    if cur.kind() == "times" and cur.low(1) == "from" and cur.kind(2) == "star":  # "repeat 4 times from *"
+        cur.tokens.insert(cur.at + 3, cur.take())
+        cur.at += 2
     begin = stars.pop() if stars else 0
     lead = 0
     while begin == 0 and lead < len(out) and isinstance(out[lead], (Chain, Mark)) and not stars and lead == 0:
@@ -588,7 +561,7 @@ def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     begin = begin or (lead if start and not any(t.kind == "star" for t in cur.tokens[:start]) else 0)
     inside = tuple(out[begin:])
     del out[begin:]
-    cur.skip("all")
+    cur.skip("all", "the", "way") if cur.low() == "all" else None
     if cur.kind() == "times":
         n, more = cur.take().value
         made = Repeat(inside, "more" if more else "star-times", Num((n,)), span=cur.span_from(start))
@@ -609,6 +582,7 @@ def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
         cur.at += at_mark + 1
         made = replace(made, ending_mode="at")
     elif cur.low() in ("ending", "end") and cur.low(1) in ("with", "last", "in", "rep"):
+        last = any(cur.low(i) in ("last", "rep", "repeat") for i in range(1, 4))
         cur.skip("ending", "end", "with", "last", "rep", "repeat", "by", "in")
         tail: list[Node] = []
         while not cur.done and cur.low() not in (";", "."):
@@ -620,5 +594,5 @@ def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
                 tail.append(found_node)
             if cur.at == at:
                 cur.at += 1
-        made = replace(made, ending=tuple(tail), ending_mode="with")
+        made = replace(made, ending=tuple(tail), ending_mode="with-last" if last else "with")
     out.append(made)

@@ -39,10 +39,12 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
         pass
     if m is None:
         return Printed((), end, Span(end, end))
+    if re.search(r"\b(?:until|till)\s*$", text[start : m.start()], re.IGNORECASE):
+        return Printed((), end, Span(end, end))
     bracket = m["lead"] in "([{<"
     if not bracket and re.search(r"(?<!of )(?<!in )\bch(?:ain)?\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))
-    if bracket and re.search(r"(?:\d|[{}])\s*$", text[start : m.start()]) and sizes > 1:
+    if bracket and re.search(r"(?:\d,?|[{}])\s*$", text[start : m.start()]) and sizes > 1:
         return Printed((), end, Span(end, end))
     if not bracket and re.search(r"\b(?:rows?|rnds?|rounds?)\s*\d+\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))  # "rep rows 5 – 8"

@@ -99,9 +99,14 @@ class Cursor:
 
     def _size_list(self) -> tuple[int | None, ...]:
         """The other sizes after a first number: "(30, 34)", "[30:34]"; nothing taken unless their number is right."""
-        if self.sizes < 2 or self.kind() != "open":
+        if self.sizes < 2:
             return ()
         start = self.at
+        if self.low() == "," and self.kind(1) == "open" and self.kind(2) == "num":
+            self.at += 1  # "13, [12, 12, 10]"
+        if self.kind() != "open":
+            self.at = start
+            return ()
         values: list[int | None] = []
         while self.kind() == "open" and len(values) < self.sizes:
             self.at += 1

@@ -8,27 +8,34 @@ from dataclasses import replace
 from typing import Literal
 
 from loopwright.model.tree import (
-    COUNT_OR_WORK, Document, Either, FitLine, Group, HeadLine, Item, Make, Mark, Node, Num, Prose, Repeat, Row, RowOrder, Section,
+    COUNT_OR_WORK, Document, Either, FitLine, Group, HeadLine, Item, Label, Make, Mark, Node, Num, Prose, Repeat, Row, RowOrder, Section,
     SpecialStitch, Unknown,
 )
 from loopwright.notation.body import nodes_until, numbers_only
 from loopwright.notation.counts import printed
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.labels import Found, labels_in
+from loopwright.notation.endings import later_until, title_before, until
+from loopwright.notation.orders import number
 from loopwright.notation.orders import order as order_of
 from loopwright.notation.quiet import quiet
-from loopwright.notation.scanner import Token, scan
+from loopwright.notation.scanner import Token, letters, scan
 from loopwright.source import Source, Span
 from loopwright.terms import Dialect, dialect
 
 MAX_LINE = 20_000
+_INSTRUCTIONS = ("Make", "Chain", "Group", "Repeat", "Ring", "Join", "Skip", "InTurn", "Spread", "Evenly", "EveryKth", "AtEnds", "PatternRun")
 _HEAD = re.compile(r"(?P<name>[A-Z][A-Za-z ]{1,30}):\s*(?P<value>\S.*)$")
 _FIT = re.compile(r"\{(?P<blank>[^{}]+)\}:\s*(?P<sentence>\S.*)$")
 _HEAD_NAMES = frozenset(
     "size sizes worked in gauge tension hook yarn terms turning chain abbreviations special stitches notes note materials colours colors "
     "finished measurements finished size cautions caution level".split()
 )
-_START = re.compile(r".*\b(?:ch(?:ain)?\.?\s*[\d{]|make\s+a\s+chain|\d{1,9}\s*ch\b|magic|ring)|^\*|\{[^{}]+\}\s*ch\b", re.IGNORECASE)
+_FOR_ROWS = re.compile(r",?\s*\bfor\s+(?:the\s+next\s+)?(?P<n>\d{1,4}(?:\s*[(\[][\d\s,:;–-]+[)\]])?|two|three|four|five|six|seven|eight|nine|ten)\s+(?:more\s+)?(?:rows?|rnds?|rounds?)(?:\s+more)?\s*\.?\s*$", re.IGNORECASE)
+_THEN = re.compile(r"[,;.]?\s*\bthen\s+(?=[^.;]{3,60}\bfor\s+(?:\d{1,4}|two|three|four|five|six)\s+(?:more\s+)?(?:rows|rnds|rounds)\b)", re.IGNORECASE)
+_ONLY = re.compile(r"\(?(?:for\s+)?(?:the\s+)?(?P<names>[\w ,&/-]{1,60}?)\s+sizes?\s+only\)?\s*[:.—–-]?\s*|\(?(?:for\s+)?(?:the\s+)?sizes?\s+(?P<after>[\w ,&/-]{1,60}?)\s+only\)?\s*[:.—–-]\s*", re.IGNORECASE)
+_ALL_SIZES = re.compile(r"\(?(?:for\s+)?all\s+sizes\)?\s*[:.—–-]?\s*", re.IGNORECASE)
+_START = re.compile(r".*\b(?:ch(?:ain)?\.?\s+(?:of\s+)?(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|ten|eleven|twelve|\w{3,5}teen)\b|ch(?:ain)?\.?\s*[\d{]|make\s+a\s+chain|\d{1,9}\s*ch\b|magic|ring)|^\*|\{[^{}]+\}\s*ch\b", re.IGNORECASE)
 
 
 def read(source: Source, terms: str | None = None) -> Document:
@@ -40,12 +47,20 @@ def read(source: Source, terms: str | None = None) -> Document:
     items: list[Item] = []
     title: str | None = None
     seen_row = False
-    for number in range(1, len(source.line_starts) + 1):
-        start = source.line_starts[number - 1]
-        line = text[start : start + len(source.line_text(number))]
+    only: tuple[int, ...] | None = None
+    for line_number in range(1, len(source.line_starts) + 1):
+        start = source.line_starts[line_number - 1]
+        line = text[start : start + len(source.line_text(line_number))]
         if not line.strip():
             continue
-        made = _line(text, start + len(line) - len(line.lstrip()), start + len(line.rstrip()), which, len(sizes), seen_row)
+        at = start + len(line) - len(line.lstrip())
+        after, only = _sizes_only(text, at, start + len(line.rstrip()), sizes, only)
+        if after > at and not text[after : start + len(line)].strip():
+            items.append(Prose(line, Span(start, start + len(line))))
+            continue
+        made = _line(text, after, start + len(line.rstrip()), which, len(sizes), seen_row)
+        if only is not None:
+            made = [replace(i, sizes=only) if isinstance(i, Row) else i for i in made]
         seen_row = seen_row or any(isinstance(i, Row) for i in made)
         if title is None and not items and len(made) == 1 and isinstance(made[0], (Section, Prose)) and len(line) < 80:
             title = line.strip()
@@ -54,6 +69,35 @@ def read(source: Source, terms: str | None = None) -> Document:
     noted = () if terms or not inferred else ((Span(0, min(1, len(text))), f"{said.upper()} terms taken from the stitches that the text names"),)
     items = [_as_written(i, source) for i in items]
     return Document(source.text, source.name, tuple(items), title, sizes, said, bool(terms), assumptions=noted)
+
+
+def _sizes_only(text: str, at: int, end: int, sizes: tuple[str, ...], only: tuple[int, ...] | None) -> tuple[int, tuple[int, ...] | None]:
+    """ "For large size only:" holds until "All sizes:" or a blank line's section; gives where the words go on and the sizes meant."""
+    if len(sizes) < 2:
+        return at, None
+    everyone = _ALL_SIZES.match(text, at, end)
+    if everyone:
+        return everyone.end(), None
+    m = _ONLY.match(text, at, end)
+    if m is None:
+        return at, only
+    said = (m["names"] or m["after"] or "").lower()
+    names = [n.strip() for n in re.split(r",|&|\band\b|/", said) if n.strip()]
+    found = tuple(i for i, size in enumerate(sizes) if any(_means(n, size, i, len(sizes)) for n in names))
+    return (m.end(), found) if found else (at, only)
+
+
+def _means(said: str, size: str, index: int, of: int) -> bool:
+    """Whether a name said in the rows means a size: its name, its initials, "larger", "smallest", "two largest"."""
+    low = size.lower()
+    if said == low or said == low[:1] or said == "".join(w[0] for w in low.split()):
+        return True
+    n = 2 if said.startswith(("two ", "2 ")) else 1
+    if "largest" in said or said in ("large", "larger") and of == 2:
+        return index >= of - n
+    if "smallest" in said or said in ("small", "smaller") and of == 2:
+        return index < n
+    return False
 
 
 def _as_written(item: Item, source: Source) -> Item:
@@ -108,6 +152,9 @@ def _line(text: str, start: int, end: int, which: Dialect, sizes: int, seen_row:
     fit = _FIT.match(text, start, end)
     if fit and not seen_row:
         return [FitLine(" ".join(fit["blank"].split()), fit["sentence"], Span(start, end), Span(*fit.span("sentence")))]
+    titled = title_before(text, start, end)
+    if titled is not None:
+        return [Section(titled[0], span=Span(start, titled[1])), *_line(text, titled[1], end, which, sizes, True)]
     found = labels_in(text, start, end, sizes)
     if not found:
         return _unlabelled(text, start, end, which, sizes, seen_row)
@@ -135,12 +182,15 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
     told = order_of(text[body_at:end].strip(), sizes)
     if told is not None and (seen_row or told.what == "even"):
         return _row(text, None, body_at, end, which, sizes)
-    first_stop = re.search(r"[.;]\s+(?=[A-Z])", text[body_at:end])
-    nodes, unknown = _nodes(text, body_at, body_at + first_stop.start() if first_stop else end, which, sizes)
-    instructions = sum(1 for n in nodes if type(n).__name__ in ("Make", "Chain", "Group", "Repeat", "Ring", "Join", "Skip"))
-    if instructions and (seen_row or _START.match(text[body_at:end])) and unknown <= 2 * instructions + 3:
-        section: list[Item] = [Section(head["name"], span=Span(start, body_at))] if head else []
-        return [*section, *_row(text, None, body_at, end, which, sizes)]
+    instructions = 0
+    stops = [m.start() for m in re.finditer(r"[.;]\s+(?=[A-Z])", text[body_at:end])]
+    for a, b in itertools.pairwise([0, *stops[:4], end - body_at]):
+        nodes, unknown = _nodes(text, body_at + a, body_at + b, which, sizes)
+        made = sum(1 for n in nodes if type(n).__name__ in _INSTRUCTIONS)
+        instructions += made
+        if made and (seen_row or _START.match(text[body_at + a : end])) and unknown <= 2 * made + 3:
+            section: list[Item] = [Section(head["name"], span=Span(start, body_at))] if head else []
+            return [*section, *_row(text, None, body_at, end, which, sizes)]
     if len(line) < 60 and not line.rstrip().endswith(".") and not instructions:
         return [Section(line.rstrip(": "), span=span)]
     return [Prose(line, span)]
@@ -155,11 +205,23 @@ def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, s
     span = Span(start, end)
     said = label.label if label else None
     side: Literal["RS", "WS"] | None = None if label is None or label.side is None else "RS" if label.side == "RS" else "WS"
-    words = text[at:stop].strip()
-    order = order_of(words, sizes)
+    whole = order_of(text[at:end].strip(), sizes)
+    ends = until(text[at:end].strip(), which)
+    order = ends or whole if ends is not None or whole is not None and (whole.total_rows or whole.until_sts) else order_of(text[at:stop].strip(), sizes)
     if order is not None:
-        return [Row(said, (), counts, order, side, span=span)]
+        return [Row(said, (), () if order is ends or order is whole and order.total_rows else counts, order, side, span=span)]
+    split = _THEN.search(text, at, stop)
+    if split is not None:
+        first = _row(text, label, start, split.start(), which, sizes)
+        rest = _row(text, None, split.end(), end, which, sizes)
+        return [*first, *rest]
+    many = _FOR_ROWS.search(text, at, stop)
+    if many is not None and (n := number(many["n"], sizes)) is not None:
+        said, stop = _repeated_label(said, n), many.start()
     body_end, later = _later_order(text, at, stop, sizes)
+    if later is None and (ends := later_until(text, at, end, which)) is not None:
+        body_end, later = ends
+        counts = ()
     nodes, unknown = _nodes(text, at, body_end, which, sizes)
     if not told.sure:
         if any(isinstance(n, (Make, Group, Repeat, Either)) for n in nodes):
@@ -173,6 +235,13 @@ def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, s
     if later is not None:
         rows.append(Row(None, (), counts, later, span=Span(body_end, end)))
     return rows
+
+
+def _repeated_label(said: Label | None, n: Num) -> Label:
+    """ "sc in each st for 3 rnds": a label that stands for so many rows."""
+    if said is None or said.first is None or len(n.values) != 1 or (first := said.first.at(0)) is None:
+        return Label("none" if said is None else said.kind, how_many=n, text="" if said is None else said.text)
+    return replace(said, last=Num((first + (n.values[0] or 1) - 1,)))
 
 
 def _later_order(text: str, at: int, stop: int, sizes: int) -> tuple[int, RowOrder | None]:
@@ -190,7 +259,7 @@ def _nodes(text: str, start: int, end: int, which: Dialect, sizes: int) -> tuple
     edges = [start, *(start + at for at in spans), end]
     kept = []
     for i, (a, b) in enumerate(itertools.pairwise(edges)):
-        tokens = scan(text, a, b, which)
+        tokens = letters(text[a:b], scan(text, a, b, which))
         if i == 0 or not _is_prose(tokens, which, sizes):
             kept.extend(tokens)
     cur = Cursor(kept, which, sizes)

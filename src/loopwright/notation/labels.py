@@ -27,6 +27,7 @@ _LABEL = re.compile(
     ){_END}""",
     re.IGNORECASE | re.VERBOSE,
 )
+_SEVERAL = re.compile(rf"(?P<word>{_WORD})\s*\.?\s*(?P<list>\d{{1,4}}\s*,\s*\d{{1,4}}(?:\s*,\s*\d{{1,4}})*(?:\s*,?\s*(?:and|&)\s*\d{{1,4}})?){_END}", re.IGNORECASE)
 _BARE = re.compile(r"(?P<first>\d{1,3})(?:\s*[-–]\s*(?P<last>\d{1,3}))?\s*[:.)]\s+(?![a-z]\.)")
 
 
@@ -42,6 +43,9 @@ class Found:
 
 def label_at(text: str, at: int, end: int, sizes: int = 1) -> Found | None:
     """The label that starts at an offset, None when none does. Lists of row numbers must have one for each of the sizes."""
+    several = _SEVERAL.match(text, at, end)
+    if several is not None:
+        return _several(text, several)
     m = _LABEL.match(text, at, end)
     if m is not None and any(m[g] and len(_listed("0", m[g])) != sizes for g in ("firsts", "lasts")):
         m = None
@@ -59,6 +63,18 @@ def label_at(text: str, at: int, end: int, sizes: int = 1) -> Found | None:
     said = text[at : m.end()].rstrip(" :.-—–)").split("(")[0].strip()
     label = Label(kind, first, last, many, said, span=Span(at, m.end()))  # type: ignore[arg-type]
     return Found(label, side, at, m.end())
+
+
+def _several(text: str, m: re.Match[str]) -> Found:
+    """ "Rnds 5, 6 and 7:"."""
+    rows = sorted({int(n) for n in re.findall(r"\d{1,4}", m["list"])})[:MAX_RANGE]
+    kind = "row" if m["word"].lower().startswith("row") else "rnd" if m["word"].lower().startswith(("rnd", "round", "rd")) else "none"
+    first, last = Num((rows[0],)), Num((rows[-1],))
+    span = Span(m.start(), m.end())
+    said = text[m.start() : m.end("list")].strip()
+    if rows[-1] - rows[0] == len(rows) - 1:
+        return Found(Label(kind, first, last, text=said, span=span), None, m.start(), m.end())  # type: ignore[arg-type]
+    return Found(Label(kind, first, first, text=said, also=tuple(rows[1:]), span=span), None, m.start(), m.end())  # type: ignore[arg-type]
 
 
 def _numbers(m: re.Match[str]) -> tuple[Num | None, Num | None, Num]:

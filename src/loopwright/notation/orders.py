@@ -41,6 +41,12 @@ _CONTINUE = re.compile(
     rf"(?:[^.(]{{0,40}}?(?:until|to)\b[^.({{\d]{{0,30}}?(?P<until>{_N}))?",
     re.IGNORECASE,
 )
+_BETWEEN = re.compile(
+    rf"(?:continue|cont\.?|go on|keep on|rep(?:eat)?\.?|work|inc(?:reas)?(?:e|ing)?)\b[^.(]{{0,60}}?\b(?:having|with|working|allowing|leaving)\s+(?:1|one)\s+(?:more\s+)?(?:sts?\b|stitch|sc|hdc|dc|tr)?\s*(?:more\s+)?"
+    rf"(?:sts?\s+|stitch\s+|sc\s+|dc\s+)?(?:more\s+)?between[^.(]{{0,60}}?(?:\buntil\b\D{{0,30}}(?P<until>{_N})|$|[.(;])",
+    re.IGNORECASE,
+)
+_SO_ON = re.compile(rf"(?:continue|cont\.?|go on|keep on)\s+(?:increasing|decreasing|to increase|to decrease|inc|dec|in\s+(?:this|the same|same|like)\s+(?:manner|way)|as established|thus|so|so on|like this)\b[^.(]{{0,40}}?(?:\b(?:until|to)\b\D{{0,30}}(?P<until>{_N})\s*(?:sts?\b|stitches|sc|hdc|dc|remain|left)|$|[.(;])", re.IGNORECASE)
 _COUNTS = {"once": 1, "twice": 2, "thrice": 3}
 
 
@@ -77,7 +83,8 @@ def _even(words: str, sizes: int) -> RowOrder | None:
 def _continued(words: str, sizes: int) -> RowOrder | None:
     m = _CONTINUE.match(words)
     if m is None:
-        return None
+        going = _BETWEEN.match(words) or _SO_ON.match(words)  # the change of the rows before goes on
+        return None if going is None else RowOrder("continue", until_sts=number(going["until"], sizes))
     each = number(m["n"], 1)
     if each is None or not each.values:
         return None

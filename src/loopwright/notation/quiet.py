@@ -19,9 +19,15 @@ _NAME = r"(?:(?:[A-Z][\w’']+\.?|[A-Z])(?:\s+(?:and\s+)?(?=[A-Z]))?){1,4}"
 _COLOUR = re.compile(
     rf"\b(?:[Ww]ith|[Uu]sing)\s+(?:(?:double|single|two)\s+strands?\s+of\s+)?(?!RS|WS|Ch\b|Sc\b|Dc\b|Row|Rnd|Round){_NAME}(?:\s+(?:and|hook|size)\s+(?:Size\s+)?[A-Z\d]\s+hook)?(?=\s*[,;.)]|\s+(?:ch|chain|make|work|\*|loosely|\d|and|repeat|embroidery|crochet))"
 )
-_BREAKS = re.compile(rf"\b(?:cut|drop|break|fasten off|attach|join|pull|pick up|change to|changing to|rejoin)\s+(?!Rnd|Row|Round){_NAME}(?=[\s,;.)]|$)")
+_BREAKS = re.compile(rf"\b(?i:cut|drop|break|fasten off|attach|join|pull|pick up|change to|changing to|rejoin)\s+(?!Rnd|Row|Round){_NAME}(?=[\s,;.)]|$)")
+_NAMED_SIZES = re.compile(
+    r"(?P<first>\b\d{1,5})(?P<noun>(?:\s+[a-z][a-z.]*){0,2}\.?\s*)(?P<others>(?:\s*\((?:\d[\w/.\s-]{0,8}(?:mos?|yrs?|months?|years?)|(?:medium|large|small|size)[\w\s]{0,8})\.?\s*(?:--|—|–|-)[^()]{1,20}\)){1,8})",
+    re.IGNORECASE,
+)
+_SPELT = {"rpt": "rep"}  # as long as what they stand for
+_SAME_LENGTH = re.compile(r"\b(?:rpt)\b", re.IGNORECASE)
 _ASIDES = (
-    r"\((?:when|note|always|about|or\s+(?:to\s+)?desired)[^()]{0,200}\)",
+    r"\((?:when|note|starting|beginning|always|about|approximately|see|leave|or\s+(?:to\s+)?desired)[^()]{0,200}\)",
     r",?\s*(?:being|taking)\s+(?:very\s+)?care(?:ful)?\s+not\s+to\s+twist(?:\s+(?:the\s+)?(?:ch|chain|work|it|sts))?",
     r"\(?this brings thread[^().;]{0,60}\)?",
     r"\((?:make|MAKE)\s+\d+\)",
@@ -33,6 +39,10 @@ _ASIDES = (
     r"\bcut (?:yarn|thread|cotton|wool)[^.;,]{0,3}(?:leaving[^.;]{0,80})?",
     r"\b(?:with|having)\s+(?:the\s+)?(?:right|wrong)\s+side\s+(?:of\s+(?:the\s+)?work\s+)?(?:facing|toward)(?:\s+you)?,?",
     r"\bwith (?:size\s+)?[A-Z]\s+hook,?",
+    r"\((?:an?\s+|\d+\s+|this\s+(?:is|makes)\s+)?(?:\w+\s+)?(?:inc|dec|increases?|decreases?|inc point|pattern)\.?(?:\s+rows?|\s+made)?\)",
+    r",?\s*(?:but\s+)?do not work (?:inc|dec)\w*\s+directly (?:above|over)\s+(?:the\s+)?previous (?:inc|dec)\w*",
+    r"\bto complete (?:the )?(?:last |first )?\w+",
+    r"\bfor (?:the )?(?:other |left |right )?(?:(?-i:[A-Z][a-z]+)|underarm|neck|sleeve|front|back|picot)\b",
     r"\bloosely\b", r"\bincl\b\.?",
 )
 _ASIDE = re.compile("|".join(_ASIDES), re.IGNORECASE)
@@ -47,9 +57,20 @@ def quiet(text: str) -> str:
     """The text with what makes no stitch turned into spaces; same length, same line ends."""
     if stopped_style(text):
         text = _unstopped(text)
+    text = _NAMED_SIZES.sub(_listed, text)
+    text = _SAME_LENGTH.sub(lambda m: _SPELT[m.group().lower()], text)
     for pattern in (_COLOUR, _BREAKS, _ASIDE):
         text = pattern.sub(lambda m: _blank(m, pattern is _BREAKS), text)
     return text
+
+
+def _listed(m: re.Match[str]) -> str:
+    """ "37 sts. (6 mos.--41 sts.) (9 mos.--45 sts.)" as "37 (41, 45) sts.", filled up with spaces to the same length."""
+    values = re.findall(r"(?:--|—|–|-)\s*(?:ch\.?\s*)?(\d{1,5})(?![\d/-])[^()]*\)", m["others"], re.IGNORECASE)
+    if len(values) != m["others"].count("("):
+        return m.group()
+    made = f"{m['first']} ({', '.join(values)}){m['noun']}"
+    return made.ljust(len(m.group()))[: len(m.group())] if len(made) <= len(m.group()) else m.group()
 
 
 def _blank(m: re.Match[str], keep_verb: bool) -> str:
@@ -57,8 +78,8 @@ def _blank(m: re.Match[str], keep_verb: bool) -> str:
     found = m.group()
     if not keep_verb:
         return re.sub(r"[^\n]", " ", found)
-    verb = re.match(r"(?:fasten off|pick up|change to|changing to|\w+)", found)
-    kept = verb.group() if verb and verb.group() in ("attach", "join", "rejoin") else ""
+    verb = re.match(r"(?:fasten off|pick up|change to|changing to|\w+)", found, re.IGNORECASE)
+    kept = verb.group() if verb and verb.group().lower() in ("attach", "join", "rejoin") else ""
     return kept + " " * (len(found) - len(kept))
 
 
@@ -66,10 +87,11 @@ def _unstopped(text: str) -> str:
     """Takes the stops after numbers and abbreviations away; one that ends a place before a new number becomes a comma."""
 
     def after_chain(m: re.Match[str]) -> str:
-        return m["ch"] + ("," if m["next"] else " ")
+        return m["place"] + m["ch"] + ("," if m["next"] or m["place"] and m["number"] else " ")
 
     text = re.sub(
-        rf"(?P<ch>\bch)\.(?=\s*(?:\d{{1,3}}\.?\s*(?P<next>{_STITCH})|\d|,|to\b|from\b|of\b|as\b|[.\]]))", after_chain, text, flags=re.IGNORECASE,
+        rf"(?P<place>(?:\b(?:of|next|each|last|same|\d{{1,3}})\s+)?)(?P<ch>\bch)\.(?=\s*(?:(?P<number>\d{{1,3}})(?P<next>\.\s*{_STITCH})?|,|to\b|from\b|of\b|as\b|[.\]]))",
+        after_chain, text, flags=re.IGNORECASE,
     )
     text = _MORE_STOPS.sub(r"\g<word> ", text)
     return _COUNTED_STOP.sub(lambda m: m.group()[:-1] + " ", text)

@@ -49,7 +49,8 @@ def _expression(dialect: Dialect) -> re.Pattern[str]:
     ways = sorted(dialect.spellings, key=len, reverse=True)
     stitches = "|".join(_spelling(w) for w in ways)
     post = r"(?:(?:front|back)[\s-]?post|fp|bp|raised|relief)[\s-]*"
-    numbers = "|".join(sorted((k for k in table["numbers"]), key=len, reverse=True))
+    units = "|".join(k for k, v in table["numbers"].items() if v < 10 and k != "another")
+    numbers = rf"(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety)[\s-](?:{units})(?![a-z])|" + "|".join(sorted((k for k in table["numbers"]), key=len, reverse=True))
     ordinals = "|".join(sorted(table["ordinals"], key=len, reverse=True))
     pattern = rf"""
       (?P<blank>\{{[^{{}}\n]{{1,60}}\}})
@@ -59,6 +60,7 @@ def _expression(dialect: Dialect) -> re.Pattern[str]:
     | (?P<times>(?:(?P<tn>\d{{1,9}}|{numbers})\s*(?:more\s+)?(?:times?|x(?![a-z])|×))(?P<tmore>\s+more)?|twice(?P<tm2>\s+more)?|thrice|once(?P<tm1>\s+more)?|once\s+again)(?![a-z])
     | (?P<ord>(?:(?:(?P<on>\d{{0,8}}(?:(?<!1)1(?=st)|(?<!1)2(?=nd)|(?<!1)3(?=rd)|\d(?=th)))(?:st|nd|rd|th))|(?P<ow>{ordinals}))(?![a-z]))
     | (?P<post>(?<![a-z]){post}(?P<pk>{stitches})(?P<ptog>\s*\d{{1,9}}\s*tog\b)?(?![a-z]))
+    | (?P<postb>(?<![a-z])(?P<pbr>r)?(?P<pbk>tr|dc|htr|hdc|sc)\s?(?:r)?(?P<pbs>[fb])(?P<pbp>p)?(?![a-z]))
     | (?P<tog>(?<![a-z])(?P<gk>{stitches})\s*(?P<gn>\d{{1,9}})\s*(?:tog|together)(?![a-z]))
     | (?P<kind>(?<![a-z])(?P<k>{stitches})(?![a-z])(?:\.(?=\s*[a-z\d(,;]))?)
     | (?P<num>\d{{1,9}}(?:[.,]\d{{1,9}}(?=\s*(?:cm|in|mm|"|″|”|inch)))?(?:\s?[½¼¾]|-\d/\d|\s\d/\d)?)
@@ -91,6 +93,29 @@ def scan(text: str, start: int, end: int, dialect: Dialect) -> list[Token]:
     return found
 
 
+_LETTERS = {"X": "sc", "V": "inc", "A": "dec", "T": "hdc", "F": "dc"}
+_LETTERS_ONLY = re.compile(r"[\s\dXVATF,;.()\[\]*×:-]*$")
+
+
+def letters(text: str, tokens: list[Token]) -> list[Token]:
+    """Rounds told in single letters ("3X, V"): X a single, V an increase, A a decrease. Common practice, no source."""
+    if not _LETTERS_ONLY.match(text) or not re.search(r"[XVA]", text):
+        return tokens
+    made: list[Token] = []
+    for t in tokens:
+        glued = re.fullmatch(r"(\d{1,9})\s*X", t.text)
+        if glued:
+            middle = t.start + len(glued[1])
+            made += [Token("num", glued[1], int(glued[1]), t.start, middle), Token("kind", "X", "sc", middle, t.end)]
+        elif t.kind == "times" and re.fullmatch(r"[Xx]\s*(\d{1,9})", t.text) and made and made[-1].kind in ("sep", "open"):
+            made += [Token("kind", "X", "sc", t.start, t.start + 1), Token("num", t.text[1:].strip(), t.value[0], t.start + 1, t.end)]
+        elif t.text in _LETTERS:
+            made.append(Token("kind", t.text, _LETTERS[t.text], t.start, t.end))
+        else:
+            made.append(t)
+    return made
+
+
 def _token(m: re.Match[str], dialect: Dialect, table: dict[str, dict[str, Any]]) -> Token:
     kind, text = m.lastgroup or "punct", m.group()
     low = text.lower()
@@ -112,6 +137,11 @@ def _token(m: re.Match[str], dialect: Dialect, table: dict[str, dict[str, Any]])
         inner = _kind_of(dialect, m["pk"]) or "dc"
         side = "bp" if low.startswith("b") else "fp"
         return Token("kind", text, f"{side}{inner}", *at)
+    if m["postb"]:
+        if not (m["pbr"] or m["pbp"]):
+            return Token("word", text, low, *at)
+        inner = _kind_of(dialect, m["pbk"]) or "dc"
+        return Token("kind", text, f"{'bp' if m['pbs'].lower() == 'b' else 'fp'}{inner}", *at)
     if m["tog"]:
         inner = _kind_of(dialect, m["gk"]) or "sc"
         return Token("kind", text, f"{inner}{min(int(m['gn']), 99)}tog", *at)
@@ -123,10 +153,15 @@ def _token(m: re.Match[str], dialect: Dialect, table: dict[str, dict[str, Any]])
     if m["num"]:
         return Token("num", text, _number(text), *at)
     if m["numword"]:
-        return Token("num", text, table["numbers"][low], *at)
+        return Token("num", text, _in_words(low, table), *at)
     if kind in ("word", "open", "close", "sep"):
         return Token(kind, text, low, *at)
     return Token(m.lastgroup if m.lastgroup in ("word", "open", "close", "sep", "punct") else "punct", text, low, *at)
+
+
+def _in_words(low: str, table: dict[str, dict[str, Any]]) -> int:
+    """ "twelve", "twenty-one"."""
+    return sum(int(table["numbers"][part]) for part in re.split(r"[\s-]+", low))
 
 
 def _times(m: re.Match[str], low: str, table: dict[str, dict[str, Any]]) -> tuple[int, bool]:
@@ -138,7 +173,7 @@ def _times(m: re.Match[str], low: str, table: dict[str, dict[str, Any]]) -> tupl
     if low.startswith("once"):
         return 1, more
     word = m["tn"].lower()
-    number = int(word) if word.isdigit() else table["numbers"][word]
+    number = int(word) if word.isdigit() else _in_words(word, table)
     return min(number, MAX_NUMBER), more
 
 

@@ -86,6 +86,22 @@ class Entry:
             raise self.error(f"'{key}' must be a list of whole numbers")
         return tuple(self._whole(key, x) for x in value)
 
+    def pair(self, key: str) -> tuple[int, int]:
+        """Two whole numbers, below nought too."""
+        return self._pair(key, self._take(key, None))
+
+    def pairs(self, key: str) -> tuple[tuple[int, int], ...]:
+        """A list of pairs of whole numbers."""
+        value = self._take(key, None)
+        if not isinstance(value, list):
+            raise self.error(f"'{key}' must be a list of pairs")
+        return tuple(self._pair(key, pair) for pair in value)
+
+    def _pair(self, key: str, value: object) -> tuple[int, int]:
+        if not isinstance(value, list) or len(value) != 2 or any(isinstance(x, bool) or not isinstance(x, int) for x in value):
+            raise self.error(f"'{key}' must be a pair of whole numbers")
+        return value[0], value[1]
+
     def source(self, key: str, known: Mapping[str, str]) -> str:
         """The source that a short name stands for. Raises TableError where the file has none of that name."""
         name = self.text(key)

@@ -1,34 +1,53 @@
-"""Words kept as they stand: only terms that are surely terms are exchanged, and lists of sizes brought down to one size."""
+"""Words kept as they stand: terms that are surely terms are exchanged, blanks filled, lists of sizes brought down to one size."""
 
 from __future__ import annotations
 
 import re
-from functools import lru_cache
+from collections.abc import Mapping
+from functools import cache, lru_cache
 
+from loopwright.model.tree import Num
 from loopwright.terms import Dialect, dialect
+from loopwright.terms.phrases import phrases
 from loopwright.wording.voice import Voice
 
-_LIST = re.compile(r"(?P<first>\d+|[-–—])\s?[(\[](?P<rest>(?:\d+|[-–—])(?:\s*[,:;]\s*(?:\d+|[-–—]))*)[)\]]")
-_TOG = re.compile(r"(?P<post>fp|bp)?(?P<kind>[a-z ]+?)(?P<n>\d+)tog$", re.IGNORECASE)
+_LIST = re.compile(r"(?P<first>\d+(?:\.\d+)?|[-–—])\s?[(\[](?P<rest>(?:\d+(?:\.\d+)?|[-–—])(?:\s*[,:;]\s*(?:\d+(?:\.\d+)?|[-–—]))*)[)\]]")
+_NUMBER = r"\d+(?:\s?[(\[][\d\s,:;–-]+[)\]])?"
+_BLANK = re.compile(r"\{(?P<name>[^{}\n]+)\}(?:\s*(?P<sign>[+−-])\s*(?P<more>\d{1,6})\b(?!\s*(?:-|sts?\b|times)))?")
+_CHAINS_FIRST = re.compile(rf"(?<![\w{{-])(?P<n>{_NUMBER})\s(?P<word>ch|chain)(?![\w-])(?!\s(?:sps?|spaces?|loops?|lps?)\b)", re.IGNORECASE)
+_CHAINS_AFTER = re.compile(rf"(?<![\w-])(?P<word>ch|chain)\s(?P<n>{_NUMBER})(?![\d-])(?!\s(?:sps?|spaces?|loops?|lps?)\b)", re.IGNORECASE)
+_SPACE_FIRST = re.compile(r"(?<![\w{-])(?P<n>\d+)-(?P<word>ch|chain)(?![\w-])", re.IGNORECASE)
+_SPACE_AFTER = re.compile(r"(?<![\w-])(?P<word>ch|chain)-(?P<n>\d+)(?![\d-])", re.IGNORECASE)
+_DOUBTFUL = re.compile(r"\b(?:singles|doubles|trebles|plain st(?:itche)?s?|double st(?:itche)?s?)\b", re.IGNORECASE)
+_PLACE_BEFORE = re.compile(r"\b(?:next|first|last|of|each|remaining|rem|the|to|in)\s*$", re.IGNORECASE)
 
 
-@lru_cache(maxsize=32)
+def translate(voice: Voice, text: str) -> str:
+    """A text in the terms of the voice, with its blanks filled and its sizes brought down to one where one is asked for."""
+    return swap(voice, pick_size(voice, fill_blanks(voice, text)))
+
+
+def swap(voice: Voice, text: str) -> str:
+    """A text in the terms of the voice: stitches, "miss" and "skip", chains before or after their number; full words if asked for."""
+    if voice.source_terms != voice.terms:
+        text = swap_terms(text, voice.source, voice.dialect)
+        text = _chains(voice, _skips(voice, text))
+    return in_full(voice, text) if voice.full_words else text
+
+
+# --- terms -----------------------------------------------------------------------------------------------------------
+
+
+@lru_cache(maxsize=8)
 def _terms(source: Dialect) -> tuple[re.Pattern[str], dict[str, tuple[str, int]]]:
     """The terms of a dialect that stand for one stitch only: (kind, which form) by their words in lower case."""
     table: dict[str, tuple[str, int]] = {}
     for kind, term in source.terms.items():
         for form, said in enumerate(term):
-            if source.kind_of(said) == kind:
+            if source.kind_of(said.lower()) == kind:
                 table.setdefault(said.lower(), (kind, form))
-    longest = sorted(table, key=len, reverse=True)
-    ways = "|".join(re.escape(w).replace(r"\ ", r"[ ]") for w in longest)
-    pattern = re.compile(rf"(?<![A-Za-z-])(?P<post>fp|bp|front post |back post )?(?P<term>{ways})(?P<tog>\d+tog)?(?![a-z])", re.IGNORECASE)
-    return pattern, table
-
-
-def translate(voice: Voice, text: str) -> str:
-    """A text in the terms of the voice, sizes brought down to one where one is asked for."""
-    return swap_terms(pick_size(voice, text), voice.source, voice.dialect)
+    ways = "|".join(re.escape(w) for w in sorted(table, key=len, reverse=True))
+    return re.compile(rf"(?<![A-Za-z-])(?P<post>fp|bp)?(?P<term>{ways})(?P<tog>\d+tog)?(?![A-Za-z])", re.IGNORECASE), table
 
 
 def swap_terms(text: str, source: Dialect, target: Dialect) -> str:
@@ -37,30 +56,129 @@ def swap_terms(text: str, source: Dialect, target: Dialect) -> str:
         return text
     pattern, table = _terms(source)
 
-    def swap(m: re.Match[str]) -> str:
+    def one(m: re.Match[str]) -> str:
         kind, form = table[m["term"].lower()]
         said = target.term(kind)[form]
-        said = said[:1].upper() + said[1:] if m["term"][:1].isupper() and m["term"][1:2].islower() else said
+        if m["term"][:1].isupper() and not m["post"]:
+            said = said[:1].upper() + said[1:]
         return f"{m['post'] or ''}{said}{m['tog'] or ''}"
 
-    return pattern.sub(swap, text)
+    return pattern.sub(one, text)
 
 
-def pick_size(voice: Voice, text: str) -> str:
-    """Lists of sizes reduced to one size; lists that have another number of entries stay."""
-    if voice.size is None or voice.sizes < 2:
-        return text
+def _skips(voice: Voice, text: str) -> str:
+    """ "miss" for "skip" and the other way round, where a number or a place follows."""
+    words = {w for d in ("us", "uk") for w in (dialect(d).words["skip"], dialect(d).words["skip_long"])}
+    own = voice.dialect.words
+    ways = "|".join(sorted(words, key=len, reverse=True))
 
-    def pick(m: re.Match[str]) -> str:
-        values = [m["first"], *re.split(r"\s*[,:;]\s*", m["rest"])]
-        assert voice.size is not None
-        return values[voice.size] if len(values) == voice.sizes else m.group()
+    def one(m: re.Match[str]) -> str:
+        if m[0].lower() in (own["skip"], own["skip_long"]):
+            return m[0]
+        said = own["skip"] if m[0].lower() in ("sk", "skip") and not voice.full_words else own["skip_long"]
+        said = own["skip"] if m[0].lower() == "miss" and not voice.full_words else said
+        return said[:1].upper() + said[1:] if m[0][:1].isupper() else said
 
-    return _LIST.sub(pick, text)
+    return re.sub(rf"\b(?:{ways})\b(?=\s+(?:\d|next|the|first|last|one|each|ch\b|st\b|sts\b))", one, text, flags=re.IGNORECASE)
+
+
+def _chains(voice: Voice, text: str) -> str:
+    """ "ch 3" and "ch-3 sp", or "3 ch" and "3-ch sp", whichever these terms say."""
+    number_first = voice.say("chain", n=1).startswith("1")
+    spaces_first = voice.noun("ch-run", n=1).startswith("1")
+
+    def moved(m: re.Match[str]) -> str:
+        if m.re is _CHAINS_FIRST and _PLACE_BEFORE.search(m.string, max(0, m.start() - 12), m.start()):
+            return m[0]
+        said = f"{m['n']} {m['word'].lower()}" if number_first else f"{m['word'].lower()} {m['n']}"
+        return said[:1].upper() + said[1:] if m["word"][:1].isupper() else said
+
+    text = (_CHAINS_AFTER if number_first else _CHAINS_FIRST).sub(moved, text)
+    if spaces_first:
+        return _SPACE_AFTER.sub(lambda m: f"{m['n']}-{m['word'].lower()}", text)
+    return _SPACE_FIRST.sub(lambda m: f"{m['word'].lower()}-{m['n']}", text)
+
+
+@cache
+def _long_words(terms: str) -> tuple[re.Pattern[str], dict[str, tuple[str, str]]]:
+    table: dict[str, tuple[str, str]] = {}
+    which = dialect(terms)
+    for term in which.terms.values():
+        if term.short != term.long:
+            table.setdefault(term.short.lower(), (term.long, term.plural))
+    for short, long in phrases(terms).abbreviations.items():
+        base, one = short.removesuffix("(s)"), re.sub(r"\(e?s\)$", "", long)
+        table.setdefault(base.lower(), (one, one))
+        if short.endswith("(s)"):
+            many = one + (long[len(one) + 1 : -1] if "(" in long else "s")
+            table.setdefault(f"{base}s".lower(), (many, many))
+    ways = "|".join(re.escape(w) for w in sorted(table, key=len, reverse=True))
+    return re.compile(rf"(?<![A-Za-z])(?P<n>\d+\s)?(?P<post>fp|bp)?(?P<term>{ways})(?:(?P<tog>\d+)tog)?(?![A-Za-z])", re.IGNORECASE), table
+
+
+def in_full(voice: Voice, text: str) -> str:
+    """Abbreviations written out, in the terms that the text has now."""
+    pattern, table = _long_words(voice.terms)
+
+    def one(m: re.Match[str]) -> str:
+        if m["term"] in ("A", "B", "C"):
+            return m[0]
+        long, plural = table[m["term"].lower()]
+        said = plural if m["n"] and m["n"].strip() != "1" and not m["tog"] else long
+        if m["tog"]:
+            said += f" {m['tog']} together"
+        said = {"fp": "front post ", "bp": "back post "}.get((m["post"] or "").lower(), "") + said
+        first = m["term"][:1].isupper() and not m["term"].isupper() or (m["post"] or "")[:1].isupper()
+        return (m["n"] or "") + (said[:1].upper() + said[1:] if first and not m["n"] else said)
+
+    return pattern.sub(one, text)
 
 
 def doubtful_words(text: str, source: Dialect, target: Dialect) -> list[str]:
     """Words in prose that mean a stitch in one set of terms and cannot be exchanged safely."""
     if source.id == target.id:
         return []
-    return sorted({m.group().lower() for m in re.finditer(r"\b(?:singles?|doubles?|trebles?|plain stitch(?:es)?)\b", swap_terms(text, source, dialect("us")), re.IGNORECASE)})
+    pattern, _ = _terms(source)
+    rest = pattern.sub(" ", text)
+    return sorted({m.group().lower() for m in _DOUBTFUL.finditer(rest)})
+
+
+# --- numbers ---------------------------------------------------------------------------------------------------------
+
+
+def pick_size(voice: Voice, text: str) -> str:
+    """Lists of sizes reduced to one size; lists that have another number of entries stay."""
+    if voice.size is None or voice.sizes < 2:
+        return text
+    size = voice.size
+
+    def pick(m: re.Match[str]) -> str:
+        values = [m["first"], *re.split(r"\s*[,:;]\s*", m["rest"])]
+        return values[size] if len(values) == voice.sizes else m.group()
+
+    return _LIST.sub(pick, text)
+
+
+def fill_blanks(voice: Voice, text: str) -> str:
+    """Blanks whose numbers are known, with what is added to them."""
+
+    def one(m: re.Match[str]) -> str:
+        values = voice.blanks.get(" ".join(m["name"].split()))
+        if values is None:
+            return m[0]
+        more = int(m["more"] or 0) * (-1 if m["sign"] in ("−", "-") else 1)
+        return voice.values([None if v is None else v + more for v in values])
+
+    return _BLANK.sub(one, text) if "{" in text else text
+
+
+def with_numbers(voice: Voice, text: str, offset: int, numbers: Mapping[tuple[int, int], Num]) -> str:
+    """A text cut from the pattern at `offset`, with the lists of the tree in place of those that stand in it.
+
+    They differ where the tree has been brought down to some of the sizes. Blanks are left to `fill_blanks`.
+    """
+    for (start, end), number in sorted(numbers.items(), reverse=True):
+        said = text[start - offset : end - offset] if offset <= start and end <= offset + len(text) else "0"
+        if said[:1] != "{" and not said.isalnum():
+            text = text[: start - offset] + voice.num(number) + text[end - offset :]
+    return text

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from typing import Any
 
 from loopwright.model.fabric import Fabric
 from loopwright.model.report import Report, RowReport
-from loopwright.model.tree import Either, Group, Node, Repeat, Row
+from loopwright.model.tree import Either, Group, Node, Num, Repeat, Row
 from loopwright.wording.voice import Voice
 
 
@@ -22,6 +21,8 @@ def chooser(report: Report | None, size: int | None) -> Callable[[Either], tuple
                 for _, nodes in fork.readings:
                     if (len(nodes) == 1 and isinstance(nodes[0], Group)) is together:
                         return nodes
+        if fabric is not None and fork.span.end and not fork.readings[0][1] and _made_anything(fabric, fork):
+            return next((nodes for _, nodes in fork.readings if nodes), ())
         return fork.readings[0][1]
 
     return choose
@@ -47,22 +48,19 @@ def _in_one_place(fabric: Fabric, fork: Either) -> bool | None:
     return None
 
 
-def repeats_of(worked: Sequence[RowReport], voice: Voice) -> int | None:
-    """How often the one repeat of a row is worked, where that is the same in all that is written for."""
-    if not worked or "repeat" not in worked[0].made:
-        return None
-    numbers = {r.made.get("repeat") for r in worked}
-    if len(numbers) != 1:
-        return None
-    values: Any = worked[0].made["repeat"]
-    if voice.size is not None:
-        return values[voice.size] if voice.size < len(values) else None
-    return values[0] if len(set(values)) == 1 else None
+def _made_anything(fabric: Fabric, fork: Either) -> bool:
+    """Whether the worker took these words for an instruction."""
+    return any(fork.span.start <= origin < fork.span.end for origin in fabric.origin)
 
 
-def single_repeat(item: Row) -> bool:
-    """Whether a row has one repeat alone, so that the number of repeats made is its number."""
-    return _repeats(item.body) == 1
+def repeats_of(item: Row, worked: Sequence[RowReport], voice: Voice) -> Num | None:
+    """How often the one repeat of a row is worked, per size; None where it has several or its rows differ in it."""
+    if not worked or _repeats(item.body) != 1 or len({r.made.get("repeat") for r in worked}) != 1:
+        return None
+    values = worked[0].made.get("repeat")
+    if values is None or any(v is None for v in values):
+        return None
+    return Num(values) if voice.size is None else Num((values[voice.size],))
 
 
 def _repeats(nodes: tuple[Node, ...]) -> int:

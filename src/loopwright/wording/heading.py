@@ -6,7 +6,7 @@ import re
 from collections.abc import Mapping, Sequence
 
 from loopwright.model.report import Report
-from loopwright.model.tree import Document, FitLine, HeadLine, Item, Prose, Row, Section, SpecialStitch
+from loopwright.model.tree import Document, FitLine, HeadLine, Prose, Row, Section, SpecialStitch
 from loopwright.wording.as_written import doubtful_words, swap_terms, translate
 from loopwright.wording.voice import Voice
 
@@ -23,7 +23,7 @@ def heading(
     lines: list[str] = []
     specials: list[str] = []
     unfilled = "{" in body
-    items = _heading_items(document)
+    items = document.items[: heading_end(document)]
     for item in items:
         if isinstance(item, Prose):
             if item.text.strip().rstrip(":").lower() == "fit":
@@ -34,13 +34,13 @@ def heading(
         elif isinstance(item, SpecialStitch):
             specials.append(translate(voice, item.text))
     lines = _with_terms(voice, lines)
-    lines.extend(_measurements(voice, document, measurements))
+    lines.extend(_measurements(voice, measurements))
     used = abbreviations(voice, body + " ".join(specials))
     if used:
         lines.append(f"{head['abbreviations']}: {used}")
     lines.extend(f"{head['special']}: {s}" for s in specials)
     lines.extend(f"{head['notes']}: {translate(voice, i.value)}" for i in items if isinstance(i, HeadLine) and i.name in ("note", "notes"))
-    kept = doubtful_words(body, voice.source, voice.dialect)
+    kept = doubtful_words(" ".join(i.text for i in document.items if isinstance(i, Prose)), voice.source, voice.dialect)
     if kept:
         lines.append(f"{head['notes']}: {head['kept_words'].format(terms=head[voice.source_terms], words=head['list_sep'].join(kept))}")
     fit = [i for i in items if isinstance(i, FitLine)] if unfilled else []
@@ -50,17 +50,13 @@ def heading(
     return "\n\n".join(p for p in parts if p) + "\n"
 
 
-def _heading_items(document: Document) -> list[Item]:
-    found: list[Item] = []
-    last = 0
-    for i, item in enumerate(document.items):
-        if isinstance(item, (Section, Row)):
-            break
-        found.append(item)
-        if isinstance(item, (HeadLine, FitLine, SpecialStitch)):
-            last = i + 1
-    leading = next((i for i, item in enumerate(found) if not isinstance(item, Prose)), len(found))
-    return found[: max(last, leading)]
+def heading_end(document: Document) -> int:
+    """How many items stand before the first section or row."""
+    found = document.items
+    stop = next((i for i, item in enumerate(found) if isinstance(item, (Section, Row))), len(found))
+    last = max((i + 1 for i in range(stop) if isinstance(found[i], (HeadLine, FitLine, SpecialStitch))), default=0)
+    leading = next((i for i in range(stop) if not isinstance(found[i], Prose)), stop)
+    return max(last, leading)
 
 
 def _line(voice: Voice, document: Document, item: HeadLine, specials: list[str]) -> list[str]:
@@ -87,7 +83,7 @@ def _line(voice: Voice, document: Document, item: HeadLine, specials: list[str])
 def _conventions(voice: Voice, text: str) -> str:
     """ "ch 3 counts as dc" in the order these terms use: "3 ch counts as tr"."""
     said = swap_terms(text, voice.source, voice.dialect)
-    return re.sub(r"\b(?:(\d+) ch(?:ain)?|ch(?:ain)? (\d+))\b", lambda m: voice.say("chain", n=m[1] or m[2]), said)
+    return re.sub(r"\b(?:(\d+) ch(?:ain)?|ch(?:ain)? (\d+))\b", lambda m: str(voice.say("chain", n=m[1] or m[2])), said)
 
 
 def _with_terms(voice: Voice, lines: list[str]) -> list[str]:
@@ -99,7 +95,7 @@ def _with_terms(voice: Voice, lines: list[str]) -> list[str]:
     return [*lines[:at], line, *lines[at:]]
 
 
-def _measurements(voice: Voice, document: Document, measured: Mapping[str, Sequence[float | None]] | None) -> list[str]:
+def _measurements(voice: Voice, measured: Mapping[str, Sequence[float | None]] | None) -> list[str]:
     if not measured:
         return []
     sep, dash = voice.say("size_sep"), voice.say("dash")
@@ -124,9 +120,10 @@ def abbreviations(voice: Voice, text: str) -> str:
             found[term.short] = term.long
     for short, long in voice.phrases.abbreviations.items():
         base = short.removesuffix("(s)")
-        if re.search(rf"(?<![A-Za-z]){re.escape(base)}{'s?' if short.endswith('(s)') else ''}(?![A-Za-z])", text, 0 if base.isupper() else re.IGNORECASE):
+        many = "s?" if short.endswith("(s)") else ""
+        if re.search(rf"(?<![A-Za-z]){re.escape(base)}{many}(?![A-Za-z])", text, 0 if base.isupper() else re.IGNORECASE):
             found.setdefault(short, long)
-    return head["list_sep"].join(head["defines"].format(short=s, long=found[s]) for s in sorted(found, key=str.lower))
+    return str(head["list_sep"]).join(head["defines"].format(short=s, long=found[s]) for s in sorted(found, key=str.lower))
 
 
 def _kinds_in(voice: Voice, text: str) -> list[str]:

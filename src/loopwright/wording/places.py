@@ -43,22 +43,23 @@ def where(voice: Voice, at: Place, end: str, *, ring: str = "magic_ring", top: b
         return voice.say(at.quant, thing=voice.thing(thing))
     if at.quant in ("each", "every") or at.n is None:
         return _each(voice, at, end)
-    many = voice.single(at.n) != 1
     quant = at.quant if at.quant in ("first", "last") else "next"
-    return voice.say(f"{quant}_many" if many else f"{quant}_one", n=voice.num(at.n), thing=voice.thing(thing), things=voice.thing(thing, True))
+    if voice.single(at.n) == 1:
+        return voice.say(f"{quant}_one", thing=voice.thing(thing))
+    return voice.say(f"{quant}_many", n=voice.num(at.n), things=voice.thing(thing, many=True))
 
 
 def _kth(voice: Voice, at: Place, end: str) -> str:
     thing = voice.thing(at.thing)
-    assert at.k is not None
+    k = at.k or 1
     if at.quant == "every":
-        if at.k == 2:
+        if k == 2:
             return voice.say("every_other", thing=thing, end=end)
-        return voice.say("every", kth=voice.ordinal(at.k), thing=thing, end=end)
+        return voice.say("every", kth=voice.ordinal(k), thing=thing, end=end)
     if at.of is not None:
         of = voice.noun("ch-run", n=at.of.length) if at.of.kind == "sp" and at.of.length else voice.thing(at.of)
-        return voice.say("kth_of", kth=voice.ordinal(at.k), thing=thing, of=of)
-    return voice.say("kth", kth=voice.ordinal(at.k), thing=thing)
+        return voice.say("kth_of", kth=voice.ordinal(k), thing=thing, of=of)
+    return voice.say("kth", kth=voice.ordinal(k), thing=thing)
 
 
 def _centre(voice: Voice, at: Place) -> str:
@@ -78,7 +79,8 @@ def _each(voice: Voice, at: Place, end: str) -> str:
     thing = voice.thing(at.thing)
     if at.left is None:
         return voice.say("each", thing=thing, end=end)
-    last = voice.noun("st", voice.single(at.left) != 1) if at.thing.kind in ("st", "ch") else voice.thing(at.thing, voice.single(at.left) != 1)
-    if voice.single(at.left) == 1:
+    one = voice.single(at.left) == 1
+    last = voice.noun("st", not one) if at.thing.kind in ("st", "ch") else voice.thing(at.thing, not one)
+    if one:
         return voice.say("each_left_one", thing=thing, last=last)
     return voice.say("each_left", thing=thing, n=voice.num(at.left), last=last)

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from loopwright.model.tree import Make, Node, Num, Repeat
+from loopwright.model.tree import Make, Node, Num, Place, Repeat
 from loopwright.wording.places import place
 from loopwright.wording.stitches import Scene, words
 from loopwright.wording.voice import Voice
 
-MOST_WRITTEN_OUT = 24
+MOST_WRITTEN_OUT = 12
 
 
 def repeat(scene: Scene, node: Repeat) -> str:
@@ -21,24 +21,41 @@ def repeat(scene: Scene, node: Repeat) -> str:
     if voice.spelled_out and (written := _written_out(scene, node)) is not None:
         return written
     starred = not scene.deep and not (node.mode == "times" and not node.ending)
-    scene.deep += 0
-    parts = voice.say("sep").join(_inner(scene, node.nodes))
+    if voice.spelled_out and starred and node.mode in ("end", "left") and not node.ending and scene.repeats is not None:
+        node = as_more(node, scene.repeats)
+    parts = _parts(scene, node)
     if not starred:
         return _bracket(scene, node, parts)
     said = _star(scene, node, parts)
+    if node.ending_mode == "at":
+        return voice.say("star_at", star=said)
+    if node.ending_mode == "correspond":
+        return voice.say("star_correspond", star=said)
     if not node.ending:
         return said
     ending = voice.say("and").join(words(scene, node.ending)) if len(node.ending) < 2 else voice.say("sep").join(words(scene, node.ending))
-    if node.ending_mode == "with":
-        return voice.say("star_with", star=said, ending=ending)
+    if node.ending_mode in ("with", "with-last"):
+        return voice.say("star_with" if node.ending_mode == "with" else "star_with_last", star=said, ending=ending)
     if node.ending_mode == "omit":
         return voice.say("star_omit", star=said, ending=ending)
     return voice.say("sep").join([said, ending])
 
 
+def _parts(scene: Scene, node: Repeat) -> str:
+    """What is repeated; two stars stand where the last round stops."""
+    sep = scene.voice.say("sep")
+    if node.ending_mode != "at" or node.stop_at is None:
+        return sep.join(_inner(scene, node.nodes))
+    before, after = _inner(scene, node.nodes[: node.stop_at]), _inner(scene, node.nodes[node.stop_at :])
+    return f"{sep.join(before)}{sep}** {sep.join(after)}"
+
+
 def _inner(scene: Scene, nodes: Sequence[Node]) -> list[str]:
     """The nodes of a repeat: repeats among them go in brackets."""
-    return [_nested(scene, n) if isinstance(n, Repeat) and n.mode != "once" else w for n in nodes for w in (words(scene, [n]) or [""]) if w]
+    found: list[str] = []
+    for n in nodes:
+        found += [_nested(scene, n)] if isinstance(n, Repeat) and n.mode != "once" else words(scene, [n])
+    return found
 
 
 def _nested(scene: Scene, node: Repeat) -> str:
@@ -79,8 +96,8 @@ def _once(scene: Scene, node: Repeat) -> str:
     if len(makes) == len(nodes) > 1 and all(m.kind == makes[0].kind and m.n == makes[0].n for m in makes):
         said = words(scene, makes[:1])[0]
         for m in makes[1:]:
-            assert m.place is not None
-            said = voice.say("and_more_places", made=said, place=place(voice, m.place, scene.end, ring=scene.ring, loop=m.loop, kind=m.kind))
+            here = place(voice, m.place or Place(), scene.end, ring=scene.ring, loop=m.loop, kind=m.kind)
+            said = voice.say("and_more_places", made=said, place=here)
         return said
     return voice.say("sep").join([*words(scene, nodes), *words(scene, node.ending)])
 
@@ -98,11 +115,13 @@ def _known_times(voice: Voice, scene: Scene, node: Repeat) -> int | None:
     if node.mode in ("times", "more"):
         told = voice.single(node.times)
         return None if told is None else told + (node.mode == "more")
-    if node.mode in ("end", "left"):
-        return scene.repeats
+    if node.mode in ("end", "left") and scene.repeats is not None:
+        return voice.single(scene.repeats)
     return None
 
 
-def as_times(node: Repeat, times: int) -> Repeat:
-    """The same repeat with its number told."""
-    return replace(node, mode="times", times=Num((times,)), left=None)
+def as_more(node: Repeat, times: Num) -> Repeat:
+    """The same repeat with its number told: so many times after the first."""
+    if any(v is None or v < 2 for v in times.values):
+        return node
+    return replace(node, mode="more", times=Num(tuple(v - 1 for v in times.values if v is not None)), left=None)

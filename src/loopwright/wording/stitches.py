@@ -6,8 +6,28 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from loopwright.model.tree import (
-    STITCH, AtEnds, Chain, Define, EdgeRun, Either, Evenly, EveryKth, Group, Join, Make, Mark, Node, PatternRun, Place, Repeat, Ring, Skip,
-    Row, Unknown,
+    STITCH,
+    AtEnds,
+    Chain,
+    Define,
+    EdgeRun,
+    Either,
+    Evenly,
+    EveryKth,
+    Group,
+    InTurn,
+    Join,
+    Make,
+    Mark,
+    Node,
+    Num,
+    PatternRun,
+    Place,
+    Repeat,
+    Ring,
+    Skip,
+    Spread,
+    Unknown,
 )
 from loopwright.wording.places import place, where
 from loopwright.wording.voice import Voice
@@ -26,16 +46,10 @@ class Scene:
     text: str
     translate: Callable[[str], str]
     chosen: Callable[[Either], tuple[Node, ...]]
-    repeats: int | None = None
+    repeats: Num | None = None
     in_ring: bool = False
     deep: int = 0
-
-    def as_written_body(self, item: Row) -> str:
-        """A row's words as they stood, without its label and counts."""
-        start = item.label.span.end if item.label else item.span.start
-        counts = [c.span.start for c in item.printed if c.span.end]
-        stop = min(counts, default=item.span.end)
-        return self.translate(self.text[start:stop].rstrip("([{<=—– ")).strip(" ,;.")
+    floor: int = 0
 
     def as_written(self, node: Node) -> str:
         """The words that made a node, in the terms of this text; "" where it has none."""
@@ -74,7 +88,7 @@ def one(scene: Scene, node: Node) -> str:
     if isinstance(node, Skip):
         return skip(voice, node)
     if isinstance(node, Repeat):
-        from loopwright.wording.repeats import repeat  # the two call each other
+        from loopwright.wording.repeats import repeat  # noqa: PLC0415 - the two call each other
 
         return repeat(scene, node)
     if isinstance(node, Either):
@@ -101,6 +115,12 @@ def _rare(scene: Scene, node: Node) -> str:
         return edge_run(voice, node)
     if isinstance(node, PatternRun):
         return pattern_run(voice, node)
+    if isinstance(node, InTurn):
+        return voice.say("sep").join(words(scene, node.parts))
+    if isinstance(node, Spread):
+        over = Place("next", node.over) if node.over is not None else Place("each", None)
+        here = voice.say("over", where=where(voice, over, scene.end))
+        return voice.say("make", n=voice.num(node.n), stitch=voice.stitch(node.kind, many=True), place=here)
     if isinstance(node, Unknown):
         return scene.translate(node.text)
     return ""
@@ -115,7 +135,7 @@ def make(scene: Scene, node: Make) -> str:
     at = node.place
     if at is None:
         return _without_place(scene, node, single)
-    if node.kind.endswith("tog") and at.quant == "next" and at.relation == "in" and at.thing.kind in ("st", "ch") and at.n is not None and voice.single(at.n) != 1:
+    if _takes_together(voice, node, at):
         here = voice.say("over", where=voice.say("over_many", n=voice.num(at.n), things=voice.thing(at.thing, True)))
     else:
         here = place(voice, at, scene.end, ring=scene.ring, loop=node.loop, kind=node.kind, top=_top(scene, at))
@@ -128,6 +148,12 @@ def make(scene: Scene, node: Make) -> str:
     return voice.say("make", n=count, stitch=name, place=here)
 
 
+def _takes_together(voice: Voice, node: Make, at: Place) -> bool:
+    """Whether a decrease is worked over the places it names: "sc2tog over next 2 sts"."""
+    plain = at.quant == "next" and at.relation == "in" and at.thing.kind in ("st", "ch")
+    return node.kind.endswith("tog") and plain and at.n is not None and voice.single(at.n) != 1
+
+
 def _top(scene: Scene, at: Place) -> bool:
     """Whether the words spoke of the top of a chain, not of the space under it."""
     return "top" in scene.text[at.span.start : at.span.end].lower().split()
@@ -137,7 +163,7 @@ def _without_place(scene: Scene, node: Make, single: int | None) -> str:
     voice = scene.voice
     count = voice.num(node.n)
     name = voice.stitch(node.kind, single != 1)
-    if scene.deep or scene.in_ring or node.kind in ("picot",):
+    if scene.deep or scene.in_ring or node.kind == "picot":
         return voice.say("make_one_bare", stitch=name) if single == 1 else voice.say("make_bare", n=count, stitch=name)
     if node.taking:
         name = voice.say("make_taking", stitch=voice.stitch(node.kind), n=node.taking, things=voice.noun("st", True))
@@ -151,8 +177,9 @@ def _without_place(scene: Scene, node: Make, single: int | None) -> str:
 
 def chain(voice: Voice, node: Chain) -> str:
     """ "ch 3 (counts as dc)"."""
-    said = voice.say("chain", n=voice.num(node.n))
-    if node.plus:
+    n = Num(tuple(None if v is None else v + node.plus for v in node.n.values), node.n.blank) if node.n.values else node.n
+    said = voice.say("chain", n=voice.num(n))
+    if node.plus and not node.n.values:
         said = voice.say("chain_plus", n=voice.num(node.n), plus=node.plus)
     if node.counts == "no":
         return voice.say("counts_no", chain=said)
@@ -200,7 +227,7 @@ def join(scene: Scene, node: Join) -> str:
 def mark(scene: Scene, node: Mark) -> str:
     """What moves no stitch. Words that the tree does not hold are kept as they stood."""
     voice = scene.voice
-    if node.what in ("turn",):
+    if node.what == "turn":
         return voice.say("turn")
     if node.what == "fasten-off":
         return voice.say("fasten_off")

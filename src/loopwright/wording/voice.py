@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 from functools import cached_property
 
 from loopwright.model.tree import Num, Thing
@@ -16,7 +16,10 @@ _SP = frozenset({"sp", "loop", "mesh"})
 
 @dataclass(frozen=True)
 class Voice:
-    """What a text is written for. `size` None means all sizes in brackets; `sizes` is how many there are."""
+    """What a text is written for. `size` None means all sizes in brackets; `sizes` is how many there are.
+
+    `blanks`: numbers per size of blanks that have been filled, for words that are kept as written.
+    """
 
     terms: str
     source_terms: str
@@ -24,17 +27,21 @@ class Voice:
     size: int | None = None
     full_words: bool = False
     spelled_out: bool = False
+    blanks: Mapping[str, tuple[int | None, ...]] = field(default_factory=dict)
 
     @cached_property
     def dialect(self) -> Dialect:
+        """The terms written in."""
         return dialect(self.terms)
 
     @cached_property
     def source(self) -> Dialect:
+        """The terms the pattern was written in."""
         return dialect(self.source_terms)
 
     @cached_property
     def phrases(self) -> Phrases:
+        """Frames and nouns."""
         return phrases(self.terms, self.full_words)
 
     def say(self, frame: str, **slots: object) -> str:

@@ -2,17 +2,23 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 from functools import partial
 
 from loopwright.model.report import Report, RowReport
-from loopwright.model.tree import Document, FitLine, HeadLine, Join, Make, Node, Num, Prose, Ring, Row, Section, SpecialStitch
+from loopwright.model.tree import Document, Item, Join, Mark, Node, Prose, Ring, Row, RowOrder, Section
 from loopwright.wording.as_written import translate
 from loopwright.wording.choices import chooser, repeats_of
-from loopwright.wording.heading import heading
+from loopwright.wording.covered import numbers
+from loopwright.wording.heading import heading, heading_end
+from loopwright.wording.labels import only
 from loopwright.wording.rows import row
 from loopwright.wording.stitches import Scene
 from loopwright.wording.voice import Voice
+
+_BLANK = re.compile(r"\{([^{}\n]+)\}")
 
 
 def write(
@@ -23,72 +29,121 @@ def write(
 
     `terms` is us, uk or old; `size` an index for one size alone, None for all in brackets; `full_words` writes stitches
     out; `spelled_out` writes repeats out where their number is known. `measurements`: millimetres per size by name.
+    Raises ValueError for terms that there are none of, IndexError for a size that there is none of.
     """
-    voice = Voice(terms, document.terms, max(1, len(document.sizes)), size, full_words, spelled_out)
-    body = _body(voice, document, report)
-    head = heading(voice, document, report, body, measurements)
-    return head + "\n" + body
+    sizes = max(1, len(document.sizes))
+    if size is not None and not 0 <= size < sizes:
+        raise IndexError(f"there is no size {size}: the pattern has {sizes}")
+    voice = Voice(terms, document.terms, sizes, size, full_words, spelled_out, _blanks(document))
+    body = _Body(voice, document, report).text()
+    return heading(voice, document, report, body, measurements) + "\n" + body
 
 
-def _body(voice: Voice, document: Document, report: Report | None) -> str:
+@dataclass(slots=True)
+class _Body:
     """Everything from the first section or row on."""
-    lines: list[str] = []
-    worked = _by_item(report)
-    ring = "magic_ring"
-    pending = ""
-    for index, item in enumerate(_after_heading(document)):
-        number = index + len(document.items) - len(_after_heading(document))
+
+    voice: Voice
+    document: Document
+    report: Report | None
+    lines: list[str] = field(default_factory=list)
+    ring: str = "magic_ring"
+    pending: str = ""
+    sizes: tuple[int, ...] | None = None
+
+    def text(self) -> str:
+        worked: dict[int, list[RowReport]] = {}
+        for r in self.report.rows if self.report else ():
+            worked.setdefault(r.item, []).append(r)
+        for index in range(heading_end(self.document), len(self.document.items)):
+            self._item(self.document.items[index], index, worked.get(index, []))
+        return "\n".join(self.lines).strip("\n") + "\n"
+
+    def _item(self, item: Item, index: int, worked: Sequence[RowReport]) -> None:
         if isinstance(item, Section):
-            following = document.items[number + 1] if number + 1 < len(document.items) else None
-            title = translate(voice, item.title)
-            if isinstance(following, Row) and following.label is None and "\n" not in document.text[item.span.end : following.span.start] and item.span.end:
-                pending = f"{title}: "
-                continue
-            lines += ["", title]
-            ring = "magic_ring"
+            self._section(item, index)
         elif isinstance(item, Row):
-            scene = _scene(voice, document, report, item, worked.get(number, ()), ring)
-            said = row(scene, item, worked.get(number, ()))
-            ring = scene.ring if not _makes(item.body) else "magic_ring"
-            if said:
-                lines.append(pending + said)
-            pending = ""
+            self._row(item, index, worked)
         elif isinstance(item, Prose):
-            lines.append(translate(voice, item.text))
-    return "\n".join(lines).strip("\n") + "\n"
+            self.lines.append(translate(self.voice, item.text))
+
+    def _section(self, item: Section, index: int) -> None:
+        """A heading of its own, or the name before a row on the same line ("First tie: Ch 40, …")."""
+        title = translate(self.voice, item.title)
+        following = self.document.items[index + 1] if index + 1 < len(self.document.items) else None
+        if isinstance(following, Row) and following.label is None and item.span.end:
+            between = self.document.text[item.span.end : following.span.start]
+            if "\n" not in between:
+                self.pending = f"{title}: "
+                return
+        self.lines += ["", title]
+        self.ring, self.sizes = "magic_ring", None
+
+    def _row(self, item: Row, index: int, worked: Sequence[RowReport]) -> None:
+        scene = self._scene(item, worked)
+        scene.floor = max((i.span.end for i in self.document.items[max(0, index - 1) : index]), default=0)
+        said = row(scene, item, worked)
+        if _stitches(item.body):
+            self.ring = "magic_ring"
+        elif any(isinstance(n, Ring) for n in item.body):
+            self.ring = "ring"
+        if said:
+            self.lines.append(self._only(item) + self.pending + said)
+        self.pending = ""
+
+    def _only(self, item: Row) -> str:
+        """ "For size large only: " where sizes change from one row to the next."""
+        names, head = self.document.sizes, self.voice.phrases.heading
+        wanted = only(self.voice, item, names)
+        if wanted == self.sizes:
+            return ""
+        self.sizes = wanted
+        if wanted is None:
+            return str(head["everyone"])
+        said = head["list_sep"].join(names[s] for s in wanted)
+        return str(head["only_one" if len(wanted) == 1 else "only"]).format(sizes=said)
+
+    def _scene(self, item: Row, worked: Sequence[RowReport]) -> Scene:
+        voice = self.voice
+        rounds = item.label is not None and item.label.kind == "rnd" or any(isinstance(n, Join) for n in item.body)
+        rounds = rounds or item.label is None and bool(self.document.in_rounds)
+        return Scene(
+            voice, voice.say("around" if rounds else "across"), self.ring, self.document.text, partial(translate, voice),
+            chooser(self.report, voice.size), repeats_of(item, worked, voice), self.ring == "ring",
+        )
 
 
-def _makes(nodes: tuple[Node, ...]) -> bool:
-    return any(not isinstance(n, Ring) and type(n).__name__ not in ("Chain", "Mark") for n in nodes)
+def _stitches(nodes: tuple[Node, ...]) -> bool:
+    return any(not isinstance(n, (Ring, Mark)) and type(n).__name__ != "Chain" for n in nodes)
 
 
-def _after_heading(document: Document) -> tuple[object, ...]:
-    items = document.items
-    at = 0
-    for i, item in enumerate(items):
-        if isinstance(item, (HeadLine, FitLine, SpecialStitch)):
-            at = i + 1
-        elif isinstance(item, (Section, Row)):
-            break
-        elif isinstance(item, Prose) and (i == 0 or at == i):
-            at = i + 1
-    return items[at:]
-
-
-def _by_item(report: Report | None) -> dict[int, tuple[RowReport, ...]]:
-    found: dict[int, tuple[RowReport, ...]] = {}
-    for r in report.rows if report else ():
-        found[r.item] = (*found.get(r.item, ()), r)
+def _blanks(document: Document) -> dict[str, tuple[int | None, ...]]:
+    """Blanks that have been filled, by name: from where their numbers stand in the text."""
+    found: dict[str, tuple[int | None, ...]] = {}
+    text = document.text
+    for item in document.items:
+        for (start, end), number in numbers(item).items():
+            name = _BLANK.fullmatch(text[start:end])
+            if name:
+                found.setdefault(" ".join(name[1].split()), number.values)
+        if isinstance(item, Row):
+            _unplaced(item, text, found)
     return found
 
 
-def _scene(voice: Voice, document: Document, report: Report | None, item: Row, worked: Sequence[RowReport], ring: str) -> Scene:
-    in_round = item.label is not None and item.label.kind == "rnd" or any(isinstance(n, Join) for n in item.body)
-    end = voice.say("around" if in_round else "across")
-    in_ring = ring == "ring"
-    return Scene(
-        voice, end, ring, document.text, partial(translate, voice), chooser(report, voice.size), repeats_of(worked, voice), in_ring,
-    )
+def _unplaced(item: Row, text: str, found: dict[str, tuple[int | None, ...]]) -> None:
+    """Numbers of labels and orders have no place of their own: one name left over means the one number left over."""
+    if item.label is not None and item.label.last is not None and item.label.last.values:
+        names = _BLANK.findall(item.label.text)
+        if len(names) == 1:
+            found.setdefault(" ".join(names[0].split()), item.label.last.values)
+    order = item.order
+    if isinstance(order, RowOrder):
+        told = [n for n in (order.times, order.until_sts, order.total_rows) if n is not None and n.values]
+        start = item.label.span.end if item.label else item.span.start
+        stop = min((c.span.start for c in item.printed if c.span.end), default=item.span.end)
+        names = _BLANK.findall(text[start:stop])
+        if len(names) == len(told) == 1:
+            found.setdefault(" ".join(names[0].split()), told[0].values)
 
 
-__all__ = ["Make", "Num", "write"]

@@ -24,6 +24,8 @@ DEFAULT_SHELL = 5
 def do_all(run: Run, nodes: Sequence[Node], after: tuple[int, int] = (0, 0)) -> None:
     """Works nodes in order. `after` = (stitches, spaces) that what follows the nodes still needs."""
     needs = [needed(node) for node in nodes]
+    closed = next((i for i, node in enumerate(nodes) if isinstance(node, Join) and i), len(nodes))
+    needs[closed:] = [(0, 0)] * (len(nodes) - closed)  # what comes after the join takes nothing of this round
     for i, node in enumerate(nodes):
         rest = needs[i + 1 :]
         run.reserve = after[0] + sum(n[0] for n in rest)
@@ -44,7 +46,7 @@ def needed(node: Node) -> tuple[int, int]:
         if node.mode in ("end", "left"):
             return total_needed(node.ending) if node.ending_mode != "omit" else (0, 0)
         once, times = total_needed(node.nodes), (node.times.at(0) or 1) if node.times else 1
-        more = total_needed(node.ending) if node.ending_mode in ("after", "with") else (0, 0)
+        more = total_needed(node.ending) if node.ending_mode in ("after", "with", "with-last") else (0, 0)
         return once[0] * times + more[0], once[1] * times + more[1]
     if isinstance(node, Either):
         return total_needed(node.readings[0][1])
@@ -308,6 +310,9 @@ def move_start(run: Run, at: int) -> None:
 def _start_again(run: Run, slot: Slot) -> None:
     """A round that starts in a space without a stitch there comes back to that space at its end."""
     first = first_stitch(run.following)
+    lead = run.following[0] if run.following else None
+    if isinstance(lead, Chain) and first is not None and (HEIGHT.get(plain(first[0])) or 0) > 1:
+        return
     if first is None or first[1] is not None and first[1].quant in ("same", "first"):
         return
     n = len(run.view.items)

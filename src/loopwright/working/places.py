@@ -146,6 +146,8 @@ def _kth(run: Run, place: Place, how: str) -> Slot:
     k = place.k or 1
     if place.from_hook:
         return _from_hook(run, k)
+    if place.of is not None and place.of.kind in ("ch", "tch") and place.of.length is None and not run.view.foundation and run.inside == 0 and run.worked:
+        return _tch(run)
     if place.of is not None:
         slot = seek(run, place.of, run.pos)
         if slot is None:

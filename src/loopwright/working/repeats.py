@@ -143,11 +143,11 @@ def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exa
         best -= 1
     run.back_to(points[best])
     left = _left_at(run, points[best])
-    if left == keep[0] and not (keep[1] and node.ending_mode == "with"):
+    if left == keep[0] and not (keep[1] and node.ending_mode in ("with", "with-last")):
         return best
     if exact:
         return best
-    part_cost = 0.0 if node.ending_mode == "correspond" else 0.35
+    part_cost = 0.0 if node.ending_mode in ("correspond", "with-last") else 0.35
     options: tuple[tuple[float, str], ...] = ((0.0, "most"), (part_cost + 0.0, "part"))
     if best > 1:
         options = (*options, (0.2, "fewer"), (0.5, "fewer2")) if node.ending or keep[0] else (*options, (0.9, "fewer"))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from array import array
 from collections import Counter
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from loopwright.model.tree import AtEnds, Chain, Count, Either, Evenly, EveryKth, Group, Join, Make, Mark, Node, PatternRun, Repeat, Ring, Skip, Unknown
@@ -22,6 +22,7 @@ NOTHING = View(b"")
 LEFT_COST, LEFT_EACH, LEFT_MAX = 1.5, 0.15, 4.0
 SPACE_LEFT, SPACE_EACH = 0.7, 0.1
 DISAGREES = 3.0
+OPENING = 20  # so many stitches left out under a chain make an opening, whatever the chain's length
 SLIP = code("sl st")
 
 
@@ -82,6 +83,9 @@ def split_pending(body: tuple[Node, ...]) -> tuple[tuple[Node, ...], Chain | Non
     while nodes and isinstance(nodes[-1], Mark):
         marks.append(nodes.pop())
     turned = any(isinstance(m, Mark) and m.what == "turn" for m in marks)
+    if turned and nodes and isinstance(nodes[-1], Repeat) and len(nodes[-1].ending) > 1 and isinstance(nodes[-1].ending[-1], Chain):
+        told = nodes[-1]
+        return (*nodes[:-1], replace(told, ending=told.ending[:-1]), *reversed(marks)), told.ending[-1]  # type: ignore[return-value]
     if nodes and isinstance(nodes[-1], Chain) and len(nodes) > 1 and any(isinstance(n, (Make, Repeat, Group, Evenly, PatternRun, EveryKth, AtEnds)) for n in nodes[:-1]):
         before = nodes[-2]
         if turned or isinstance(before, (Join, Mark)):
@@ -186,6 +190,7 @@ def _finished(run: Run, pending: Chain | None) -> Made:
     bridged = _bridged(run)
     if nothing_made and (run.view.foundation or run.view.ring):
         return _only_start(run, cost, pending)
+    _together(run)
     view = View(
         out, tuple(r for r in run.runs if r[1] > r[0]), tuple(g for g in run.groups if g.end - g.start > 1 or g.name),
         0 if run.tch_item else run.tch_length, True, joined=run.joined or (run.in_rounds and not run.turned), turned=False,
@@ -196,6 +201,28 @@ def _finished(run: Run, pending: Chain | None) -> Made:
         tuple(sorted(run.conventions.items(), key=lambda kv: kv[0])), main_of(out, run.main_kind), run.joined, run.turned,
         run.in_rounds or run.joined, pending, None, run.unsure, base=run.view, tape=tuple(run.tape), start=run.start,
     )
+
+
+def _together(run: Run) -> None:
+    """Stitches that were told one after the other but went into one place are a group."""
+    start, n = 0, len(run.out)
+    while start < n:
+        slot = run.into[start]
+        if slot is None or slot.start < 0 or slot.how == "ring" or slot.end - slot.start > 1 and slot.how != "space" or run.out[start] in (CHAIN, SLIP):
+            start += 1
+            continue
+        end = last = start + 1
+        while end < n and (run.out[end] == CHAIN or run.into[end] is not None and run.into[end][:2] == slot[:2]):  # type: ignore[index]
+            end += 1
+            last = end if run.out[end - 1] != CHAIN else last
+        if last - start > 1 and sum(1 for i in range(start, last) if run.out[i] != CHAIN) > 1 and not any(g.start <= start and last <= g.end for g in run.groups):
+            inner = [g for g in run.groups if start <= g.start and g.end <= last]
+            name_ = next((g.name for g in inner if g.name), "")
+            if not name_ or len(inner) < 2:
+                run.groups[:] = [g for g in run.groups if g not in inner]
+                run.groups.append(MadeGroup(start, last, name_))
+                run.groups.sort()
+        start = max(last, start + 1)
 
 
 def _only_start(run: Run, cost: float, pending: Chain | None) -> Made:
@@ -256,13 +283,17 @@ def _bridged(run: Run) -> int:
     """Chains that stand over just as many skipped places of the row below."""
     total = 0
     for s, e in run.runs:
-        if s == 0 or e >= len(run.out):
+        if s == 0:
+            continue
+        if e >= len(run.out):
+            a = run.into[s - 1]
+            total += e - s if a is not None and a.start >= 0 and a.how not in ("space", "ring") and run.pos - a.end == e - s > 0 else 0
             continue
         a, b = run.into[s - 1], run.into[e]
         if a is None or b is None or a.start < 0 or b.start < 0 or a.how in ("space", "ring") or b.how in ("space", "ring"):
             continue
         gap = b.start - a.end
-        if gap == e - s or gap > 4 and abs(gap - (e - s)) <= gap // 4:  # an opening may have a chain more or less
+        if gap == e - s or gap >= OPENING or gap > 4 and abs(gap - (e - s)) <= gap // 4:  # an opening may have a chain more or less
             total += e - s
     return total
 

@@ -59,6 +59,28 @@ class Outcome:
     clean_count: int | None = None
     flipped: bool = False
 
+    def of(self, step: Step) -> Outcome:
+        """The same outcome of another step that tells the same."""
+        return self if step is self.step else Outcome(
+            step, self.made, self.cost, self.agrees, self.problem, self.facts, self.assumed, self.as_printed, self.clean_count, self.flipped,
+        )
+
+
+class Told:
+    """What a step tells, hashed once: many rows tell the same."""
+
+    __slots__ = ("_hash", "what")
+
+    def __init__(self, step: Step) -> None:
+        self.what = (step.body, step.printed, step.order)
+        self._hash = hash(self.what)
+
+    def __hash__(self) -> int:
+        return self._hash
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Told) and self.what == other.what
+
 
 @dataclass(frozen=True, slots=True)
 class Explanation:
@@ -86,6 +108,7 @@ class Decoder:
         self.definitions = definitions
         self.memo = memo if memo is not None else {}
         self.names = hash(tuple(sorted(definitions)))
+        self.told: dict[tuple[int, int, int], Told] = {}
 
     def decode(self, steps: list[Step], conventions: tuple[tuple[str, Any], ...] = ()) -> Explanation:
         """The cheapest explanation of all steps. Never raises for what a pattern says."""
@@ -118,8 +141,9 @@ class Decoder:
             outcome = Outcome(step, None, FAILS, None, step.problem, dict(step.problem_facts))
             return [Explanation(self._assumed_state(state, step), old.cost + FAILS, outcome, old)]
         if step.order is not None and step.order.until_sts is not None:
-            return [self._until(old, step)]
-        key = (step.body, step.printed, step.kind, step.new_section, step.gap, None if step.number is None else min(step.number, 2), step.order, state.view, state.conventions,
+            return [self._until(old, step, sum(1 for s in steps[at:] if s.item == step.item))]
+        number = None if step.number is None else min(step.number, 2)
+        key = (self._told(step), step.kind, step.new_section, step.gap, number, state.view, state.conventions,
                state.pending, state.kind, state.in_rounds, state.joined, state.last_change, self.names,
                at if state.view is NOTHING else -1, state.rows if _counts_rows(step.body) else -1)
         found = self.memo.get(key)
@@ -127,7 +151,14 @@ class Decoder:
             found = self.memo[key] = self._outcomes(state, step, steps, at)
             if len(self.memo) > 50_000:
                 self.memo.clear()
-        return [Explanation(_with_rows(s, state.rows), old.cost + o.cost, replace(o, step=step), old) for s, o in found]
+        return [Explanation(_with_rows(s, state.rows), old.cost + o.cost, o.of(step), old) for s, o in found]
+
+    def _told(self, step: Step) -> Told:
+        which = (id(step.body), id(step.printed), id(step.order))
+        found = self.told.get(which)
+        if found is None:
+            found = self.told[which] = Told(step)  # it keeps the three alive, so that their ids stay theirs
+        return found
 
     def _outcomes(self, state: State, step: Step, steps: list[Step], at: int) -> list[tuple[State, Outcome]]:
         results: list[tuple[State, Outcome]] = []
@@ -292,13 +323,15 @@ class Decoder:
         # a start solved by a count that then disagrees is none; one that the stitches alone tell stands, and the count is wrong
         return [r for r in results if r[1].agrees is not False or not dict(r[1].assumed)["start-by-count"]]
 
-    def _until(self, old: Explanation, step: Step) -> Explanation:
-        """ "Continue so until 54 sts": rows of the same change until the number is there."""
+    def _until(self, old: Explanation, step: Step, rows: int = 1) -> Explanation:
+        """ "Continue so until 54 sts": rows of the same change until the number is there, `rows` of them where so many are told."""
         assert step.order is not None
         target = step.order.until_sts.at(0) if step.order.until_sts is not None else None
         state = old.state
         number = target if target is not None else state.view.stitches
-        kind = main_kind(step.body, state.kind)
+        if rows > 1 and state.view.items:
+            number = state.view.stitches + round((number - state.view.stitches) / rows)
+        kind = step.order.kind or main_kind(step.body, state.kind)
         view = plain_row(number, code(kind), joined=state.joined)
         made = Made(
             view, view.items, empty(number), array("i", (step.span.start,)) * number, number, 0, {kind: number}, 0.0, 0, 0, (), state.conventions, kind,

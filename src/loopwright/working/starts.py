@@ -138,6 +138,8 @@ def _reading(run: Run, node: Chain, length: int, kind: str, first: tuple[str, Pl
         return "none"
     if node.counts == "no":
         return "none"
+    if first is None and length <= 2:
+        return "none"
     if first is None:
         by_height = next((k for k, h in HEIGHT.items() if h == length and k in ("dc", "tr", "dtr")), None)
         if length >= 5:

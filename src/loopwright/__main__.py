@@ -1,0 +1,7 @@
+"""`python -m loopwright` is the `loopwright` command."""
+
+import sys
+
+from loopwright.cli.main import main
+
+sys.exit(main())

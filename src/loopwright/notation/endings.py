@@ -1,0 +1,57 @@
+"""Rows told by their end: "continue so until there are 64 sts", "dec at both ends until 14 sts remain"; and titles before a row.
+
+Common practice, no source: the forms were met in printed books and leaflets.
+"""
+
+from __future__ import annotations
+
+import re
+
+from loopwright.model.tree import Num, RowOrder
+from loopwright.notation.cursor import thing_word
+from loopwright.terms import Dialect
+
+_UNTIL = re.compile(
+    r"(?:(?:then|and)\s+)?(?:continue|cont|work|repeat|rep|rpt|dec|decrease|inc|increase|decreasing|increasing)\b(?P<mid>[^.;*†]*?)\b(?:until|till)\s+"
+    r"(?:there\s+(?:are|will be)\s+|you\s+have\s+|only\s+)?(?P<n>\d{1,5})(?:\s*[(\[](?P<more>[\d,\s]+)[)\]])?\s+(?P<noun>[a-z][a-z.]*(?:\s[a-z.]{1,3})?)"
+    r"(?:\s+(?:remain(?:s|ing)?|rem|are left|left|(?:are\s+)?in\s+(?:the\s+|each\s+)?(?:row|round|rnd)|on\s+(?:the\s+)?row|in all))*\s*(?=[,.;(—]|$)",
+    re.IGNORECASE,
+)
+_TITLE = re.compile(
+    r"(?!(?:NEXT|LAST|ROWS?|RNDS?|ROUNDS?|RS|WS|MC|CC|CH|SC|DC|FINAL)\b)(?P<name>[A-Z][A-Z’']{2,}(?:[ ,&–—-]{1,2}[A-Z’']{2,}|\s\d+)*)\s*(?:\([^()]{0,40}\)\s*)?"
+    r"(?::(?:\s*\([^()]{0,40}\)\s*:?)?|—|--|\s?\.{3,4}|\s?…)\s*(?=\S)"
+)
+
+
+def until(words: str, dialect: Dialect) -> RowOrder | None:
+    """The order that words give which name the count it ends with; None when they give none."""
+    m = _UNTIL.match(words)
+    if m is None or re.search(r"\bfrom\b", m["mid"]):
+        return None
+    noun = m["noun"].lower().strip(". ")
+    if noun in ("inches", "inch", "ins", "in", "cm", "mm", "yards", "more", "times"):
+        return None
+    values = (int(m["n"]), *(int(v) for v in re.findall(r"\d+", m["more"] or "")))
+    if noun in ("rows", "row", "rounds", "rnds", "round"):
+        return None
+    kind = dialect.kind_of(" ".join(noun.replace(".", " ").split()))
+    if kind is None and thing_word(noun.split()[0]) is None:
+        return None
+    return RowOrder("continue", until_sts=Num(values), kind=kind)
+
+
+def later_until(text: str, start: int, end: int, dialect: Dialect) -> tuple[int, RowOrder] | None:
+    """A clause after other words that gives such an order: where it begins, and the order."""
+    for m in re.finditer(r"[.;,]\s+(?=(?:then\s+|and\s+)?(?:continue|cont|work|rep|dec|inc))", text[start:end], re.IGNORECASE):
+        if text[start : start + m.start()].count("*") % 2 and "repeat from" not in text[start : start + m.start()].lower():
+            continue
+        order = until(text[start + m.end() : end], dialect)
+        if order is not None:
+            return start + m.start() + 1, order
+    return None
+
+
+def title_before(text: str, start: int, end: int) -> tuple[str, int] | None:
+    """A title in capitals before a row on the same line: the title and where the row begins."""
+    m = _TITLE.match(text, start, end)
+    return (m["name"], m.end()) if m else None

@@ -1,0 +1,181 @@
+"""Increases and decreases told for a whole row: evenly, every k-th, at the ends, in the centre, "one more between"."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Literal
+
+from loopwright.model.tree import AtEnds, Evenly, EveryKth, Make, Node, Num
+from loopwright.notation.cursor import Cursor
+from loopwright.notation.places import place, thing
+
+Op = Literal["inc", "dec"]
+_OPS: dict[str, Op] = {
+    "inc": "inc", "increase": "inc", "increasing": "inc", "incr": "inc", "incs": "inc", "increases": "inc",
+    "dec": "dec", "decrease": "dec", "decreasing": "dec", "decr": "dec", "decs": "dec", "decreases": "dec",
+}
+_LEAD = frozenset("and while working but evenly by making".split())
+_SPREAD = frozenset("spaced spacing space evenly around across over in on the row rnd round this each them apart as you go".split())
+_EVERY = frozenset({"every", "each"})
+WORDS = frozenset(_OPS)
+
+
+def shaping(cur: Cursor) -> Node | None:
+    """ "inc 8 sts evenly", "dec evenly to 54 sts", "inc in every 4th st", "dec 1 st at each end"; nothing taken when it is none."""
+    start = cur.at
+    cur.skip(*_LEAD) if any(cur.low(i) in _OPS for i in range(1, 3)) and cur.low() in _LEAD else None
+    op = _OPS.get(cur.low().rstrip("."))
+    n = None
+    if op is None and cur.kind() in ("num", "blank") and _OPS.get(cur.low(1).rstrip(".")) is not None and cur.low(2) in ("evenly", "spaced"):
+        n = cur.number()  # "6 increases evenly spaced"
+        op = _OPS.get(cur.low().rstrip("."))
+    if op is None:
+        cur.at = start
+        return None
+    cur.at += 1
+    made = _evenly(cur, op, n) or _every(cur, op) or _where(cur, op)
+    if made is None:
+        cur.at = start
+        return None
+    return replace(made, span=cur.span_from(start))
+
+
+def _evenly(cur: Cursor, op: Op, n: Num | None) -> Evenly | None:
+    mark = cur.at
+    evenly = cur.accept("evenly")
+    n = n or cur.number()
+    if n is None and cur.kind() == "times":
+        n = Num((cur.take().value[0],))
+    thing(cur)
+    cur.skip("times", "more")
+    to = None
+    while cur.low() in _SPREAD or cur.low() == "," and cur.low(1) in ("evenly", "spaced", "spacing"):
+        evenly = evenly or cur.low() in ("evenly", "spaced", "spacing")
+        cur.at += 1
+    if evenly and cur.accept("to"):
+        to = cur.number()
+        thing(cur)
+    if evenly and (n is not None or to is not None):
+        return Evenly(op, n, to)
+    cur.at = mark
+    return None
+
+
+def _every(cur: Cursor, op: Op) -> EveryKth | None:
+    """ "in every 4th st", "in every other stitch", "every 3rd and 4th st" (two together)."""
+    mark = cur.at
+    cur.skip("1", "one", "in", "on", "st", "at", "into")
+    if cur.low() in _EVERY:
+        cur.at += 1
+        if cur.kind() == "ord":
+            k = int(cur.take().value)
+            if cur.low() in ("and", "&") and cur.kind(1) == "ord":
+                cur.at += 1
+                k = int(cur.take().value)
+            thing(cur)
+            if 1 < k < 1000:
+                return EveryKth(op, k)
+        elif cur.low() in ("other", "alternate", "second"):
+            cur.at += 1
+            thing(cur)
+            return EveryKth(op, 2)
+    cur.at = mark
+    return None
+
+
+def _where(cur: Cursor, op: Op) -> AtEnds | Evenly | None:
+    mark = cur.at
+    n = cur.number()
+    thing(cur)
+    if n is None and cur.low() not in ("at", "on", "in"):
+        cur.at = mark
+        return None
+    ends = _ends(cur)
+    if ends is not None:
+        _others(cur)
+        return AtEnds(op, n or Num((1,)), ends)
+    if n is not None and cur.low() in ("in", "at", "into") and cur.low(1) in ("the", "center", "centre", "middle"):
+        cur.at += 1
+        cur.skip("the", "center", "centre", "middle")
+        thing(cur)
+        return Evenly(op, n)
+    cur.at = mark
+    return None
+
+
+def _ends(cur: Cursor) -> int | None:
+    """ "at each end", "at both ends", "at beg and end of row", "at armhole edge"."""
+    start = cur.at
+    cur.skip("at", "on", "the", "in")
+    if cur.low() in ("each", "both") and cur.low(1) in ("end", "ends", "side", "sides", "edge", "edges"):
+        cur.at += 2
+        cur.skip("of", "row", "the", "needle", "every", "each")
+        return 2
+    if cur.low() in ("beg", "beginning", "start") and cur.low(1) in ("and", "&") and "end" in (cur.low(2), cur.low(3)):
+        cur.at += 3 if cur.low(2) == "end" else 4
+        cur.skip("of", "the", "row")
+        return 2
+    if cur.low() in ("beg", "beginning", "start", "end") or cur.low(1) in ("edge", "end", "side") and cur.kind() == "word":
+        cur.at += 1 if cur.low() in ("beg", "beginning", "start", "end") else 2
+        cur.skip("of", "the", "row")
+        return 1
+    cur.at = start
+    return None
+
+
+def _others(cur: Cursor) -> None:
+    """ ", sc in all other sts": what is worked even anyway."""
+    mark = cur.at
+    cur.skip(",", "and")
+    if cur.kind() == "kind":
+        cur.at += 1
+        cur.skip("in", "all", "the", "each")
+        if cur.low() in ("other", "others", "rest", "remaining"):
+            cur.at += 1
+            thing(cur)
+            return
+    cur.at = mark
+
+
+def absorbed(before: list[Node], node: Node) -> Node:
+    """ "sc in each st around, inc 6 evenly": one instruction; the plain stitches told before it are taken off `before`."""
+    last = before[-1] if before else None
+    if not isinstance(node, (Evenly, EveryKth, AtEnds)) or not isinstance(last, Make) or last.place is None:
+        return node
+    if last.place.quant != "each" or last.place.left is not None or last.n.at(0) != 1:
+        return node
+    before.pop()
+    return replace(node, kind=node.kind or last.kind)
+
+
+def plainly(cur: Cursor) -> Node | None:
+    """ "work twice into each st": two in each."""
+    start = cur.at
+    if cur.low() in ("twice", "thrice") and cur.low(1) in ("in", "into"):
+        times = cur.take().value[0]
+        where = place(cur)
+        if where is not None:
+            return Make("st", Num((times,)), where, span=cur.span_from(start))
+    if cur.low() == "work" and cur.low(1) == "off" and cur.kind(2) == "num" or cur.low() == "work" and cur.low(1) == "off" and cur.low(2) == "last":
+        return _worked_off(cur, start)
+    cur.at = start
+    return None
+
+
+def _worked_off(cur: Cursor, start: int) -> Node | None:
+    """ "work off 2 sc as 1": a decrease told in words."""
+    cur.at += 2
+    cur.skip("the", "next", "last", "first")
+    n = cur.number()
+    found = thing(cur)
+    if n is None or cur.low() not in ("as", "together") or not 1 < (n.at(0) or 0) < 30:
+        cur.at = start
+        return None
+    as_one = cur.low() == "as"
+    cur.at += 1
+    if as_one:
+        cur.skip("1", "one", "a")
+        thing(cur)
+    kind = found.kind if found is not None and found.kind != "st" else "sc"
+    return Make(f"{kind}{n.at(0)}tog", span=cur.span_from(start))
+

@@ -1,0 +1,108 @@
+"""Texts that are no patterns, or patterns that no one could make: read and worked within bounds, told clearly, never a crash."""
+
+import signal
+from collections.abc import Iterator
+from contextlib import contextmanager
+
+import pytest
+
+from loopwright.cli.main import main
+from loopwright.findings.registry import message, severity
+from loopwright.notation import read, write
+from loopwright.source import Source
+from loopwright.working import work
+
+SECONDS = 20  # generous: it is a limit against hanging, not a benchmark
+HAT = "Rnd 1: 6 sc in magic ring. (6)\n"
+
+
+@contextmanager
+def bounded() -> Iterator[None]:
+    """Raises TimeoutError inside work that hangs."""
+
+    def stop(_signal: int, _frame: object) -> None:
+        raise TimeoutError(f"no answer within {SECONDS} s")
+
+    before = signal.signal(signal.SIGALRM, stop)
+    signal.alarm(SECONDS)
+    try:
+        yield
+    finally:
+        signal.alarm(0)
+        signal.signal(signal.SIGALRM, before)
+
+
+def worked(text):
+    """The report of a text that is read, kept, and worked within bounds."""
+    with bounded():
+        document = read(Source.of(text))
+        assert write(document) == Source.of(text).text
+        report = work(document)
+    for found in report.findings:
+        assert message(found)
+        assert 0 <= found.span.start <= found.span.end <= len(text)
+    return report
+
+
+def test_an_empty_file_is_said_to_be_empty(tmp_path, capsys):
+    file = tmp_path / "empty.txt"
+    file.write_bytes(b"")
+    assert main(["check", str(file)]) in (0, 1)
+    assert "empty.txt" in capsys.readouterr().out
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Rnd 1: 999999999 sc in magic ring.",
+        HAT + "Rnd 2: (sc in next st, 2 sc in next st) 999999999 times.",
+        HAT + "Rnd 2: *sc in next st; rep from * 999999999 times.",
+        HAT + "Rnds 2-999999999: Sc in each st around.",
+        HAT + "Rnd 2: Rep Rnd 1 999999999 times.",
+        "Ch 999999999.\nRow 1: Sc in each ch across.",
+        "Ch " + "9" * 4000 + ".\nRow 1: Sc in each ch across.",
+        HAT + "\n".join(f"Rnd {n}: (2 sc in each st around) 40 times." for n in range(2, 20)),
+        HAT + "\n".join(f"Rnd {n}: 2 sc in each st around." for n in range(2, 30)),
+    ],
+    ids=lambda t: t[-40:],
+)
+def test_numbers_beyond_all_measure_are_bounded_and_told(text):
+    report = worked(text)
+    assert [f for f in report.findings if severity(f) in ("error", "warning")]
+
+
+@pytest.mark.parametrize("text", ["Rnd 1: 0 sc in magic ring. (0)", "Ch 0.\nRow 1: Sc in each ch across. (0)", HAT + "Rnd 2: (2 sc in next st) 0 times. (0)"])
+def test_nothing_at_all_can_be_asked_for(text):
+    worked(text)
+
+
+@pytest.mark.parametrize("text", ["Row 2: as row 2", HAT + "Rnd 2: Rep Rnds 1 and 2."])
+def test_rows_told_by_themselves(text):
+    report = worked(text)
+    assert report.findings
+
+
+@pytest.mark.parametrize("mark", ["(", ")", "[", "]", "{", "}", "*", "**", "(*", "*)", "([{", "((sc) x 2"])
+@pytest.mark.parametrize("count", [1, 7, 60])
+def test_brackets_out_of_balance(mark, count):
+    worked("Rnd 1: 6 sc in magic ring. (6)\nRnd 2: Sc in next st, " + mark * count + " 2 sc in next st; rep from * around. (12)\n")
+
+
+@pytest.mark.parametrize("piece", ["x", "sc in next st, ", "(", "*", "(sc, ch 1) in next st, ", "9", "\u00e9", "rep from *; ", "60 (64, 72) ", "{a}"])
+def test_one_line_of_a_megabyte(piece):
+    worked("Rnd 1: " + piece * (1_000_000 // len(piece)))
+
+
+def test_many_lines():
+    worked((HAT + "Rnd 2: 2 sc in each st around. (12)\n") * 1000)
+
+
+@pytest.mark.parametrize("text", ["\0" * 50, "\x1b[31mRow 1\x1b[0m", "Row 1: \u202esc in each st", "\ud800", "\u0301" * 40, "\t\v\f", "Row \u0663: sc", "Row \u00b2: 3 sc", "Row 1: sc in next \u2460 sts"])
+def test_signs_from_elsewhere(text):
+    worked(text)
+
+
+@pytest.mark.parametrize("terms", ["us", "uk", "old"])
+def test_a_poem_is_read_as_prose(terms):
+    report = work(read(Source.of("The tide goes out, the curlew calls,\nand nobody counts a stitch at all.\n"), terms))
+    assert not [f for f in report.findings if severity(f) == "error"]
