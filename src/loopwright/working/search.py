@@ -8,7 +8,6 @@ from __future__ import annotations
 import heapq
 from array import array
 from dataclasses import dataclass, field, replace
-from functools import lru_cache
 from typing import Any
 
 from loopwright.model.tree import COUNT_OR_WORK, Chain, Count, EdgeRun, Make, Mark, Node, Num, Place, Repeat, Ring, Row, Thing
@@ -69,11 +68,12 @@ class Outcome:
 class Told:
     """What a step tells, hashed once: many rows tell the same."""
 
-    __slots__ = ("_hash", "what")
+    __slots__ = ("_hash", "counts_rows", "what")
 
     def __init__(self, step: Step) -> None:
         self.what = (step.body, step.printed, step.order)
         self._hash = hash(self.what)
+        self.counts_rows = _counts_rows(step.body)
 
     def __hash__(self) -> int:
         return self._hash
@@ -143,9 +143,10 @@ class Decoder:
         if step.order is not None and step.order.until_sts is not None:
             return [self._until(old, step, sum(1 for s in steps[at:] if s.item == step.item))]
         number = None if step.number is None else min(step.number, 2)
-        key = (self._told(step), step.kind, step.new_section, step.gap, number, state.view, state.conventions,
+        told = self._told(step)
+        key = (told, step.kind, step.new_section, step.gap, number, state.view, state.conventions,
                state.pending, state.kind, state.in_rounds, state.joined, state.last_change, self.names,
-               at if state.view is NOTHING else -1, state.rows if _counts_rows(step.body) else -1)
+               at if state.view is NOTHING else -1, state.rows if told.counts_rows else -1)
         found = self.memo.get(key)
         if found is None:
             found = self.memo[key] = self._outcomes(state, step, steps, at)
@@ -358,10 +359,11 @@ def printed_total(printed: tuple[Count, ...]) -> int | None:
 def _with_rows(after: State, before: int) -> State:
     """The state after a row, found in the memo, with the number of rows that belongs here."""
     rows = before + 1 if after.rows else 0
-    return after if rows == after.rows else replace(after, rows=rows)
+    if rows == after.rows:
+        return after
+    return State(after.view, after.conventions, after.pending, after.kind, after.in_rounds, after.joined, rows, after.last_change)
 
 
-@lru_cache(maxsize=4096)
 def _counts_rows(body: tuple[Node, ...]) -> bool:
     """Whether a row goes along row ends of which it does not tell the number."""
     return any(isinstance(n, EdgeRun) or isinstance(n, Repeat) and (_counts_rows(n.nodes) or _counts_rows(n.ending)) for n in body)
