@@ -29,10 +29,3 @@ def test_unusable_files_are_named(tmp_path, capsys, data, said):
 def test_a_folder_is_no_pattern(tmp_path, capsys):
     assert main(["check", str(tmp_path)]) == 2
     assert "folder" in capsys.readouterr().err
-
-
-def test_demo_agrees_throughout(capsys):
-    assert main(["demo"]) == 0
-    out = capsys.readouterr().out
-    assert out.count("agrees") >= 12
-    assert "DISAGREES" not in out

@@ -37,8 +37,33 @@ def parser() -> argparse.ArgumentParser:
     grade.add_argument("--gauge", metavar="TEXT", help='another gauge, for example "18 sts and 10 rows = 10 cm"')
     grade.add_argument("--terms", choices=("us", "uk", "old"), help="terms to write the pattern in (its own unless given)")
     grade.add_argument("--json", action="store_true", help="everything as JSON on standard output")
-    verbs.add_parser("demo", help="check the demo hat", description="Works the Samphire Beanie and prints its rows and counts.")
+    _new(verbs)
+    demo = verbs.add_parser(
+        "demo", help="see it done: one worked hat becomes ten sizes",
+        description="Takes a hat as it was worked in one size, proposes its reasons, grades it to ten sizes at two gauges, and checks "
+        "every size.",
+    )
+    demo.add_argument("--out", default="demo-out", metavar="DIR", help="folder for the texts (demo-out)")
+    completion = verbs.add_parser("completion", help="completion for your shell", description="Prints a completion script.")
+    completion.add_argument("shell", choices=("bash", "zsh", "fish"), help="the shell it is for")
     return top
+
+
+def _new(verbs: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
+    new = verbs.add_parser(
+        "new", help="a design to begin from, or one made out of a plain pattern",
+        description="Writes a starting point (none named: lists them). With --from, makes a design out of a one-size pattern: why its "
+        "numbers are what they are becomes a Fit sentence for each, with the evidence.",
+    )
+    new.add_argument("starting_point", nargs="?", metavar="STARTING-POINT", help="a design that comes with the program")
+    new.add_argument("--from", dest="pattern", metavar="PATTERN", help="a plain pattern in one size; - reads standard input")
+    new.add_argument("--worked-in", metavar="SIZE", help="the size it was worked in, for example child (from its Size line unless given)")
+    new.add_argument("--sizes", metavar="A,B,…", help="sizes of the design (those usual for such an item unless given)")
+    new.add_argument("--gauge", metavar="TEXT", help='its gauge, for example "18 sts and 10 rows = 10 cm" (from its Gauge line if not)')
+    new.add_argument("--terms", choices=("us", "uk", "old"), help="which terms the pattern uses (found out when not said)")
+    new.add_argument("-o", "--out", metavar="FILE", help="write to this file (standard output unless given)")
+    new.add_argument("--force", action="store_true", help="replace the file if it is there already")
+    new.add_argument("--json", action="store_true", help="everything as JSON on standard output")
 
 
 def main(argv: Sequence[str] | None = None) -> int:
@@ -64,7 +89,14 @@ def _run(args: argparse.Namespace) -> int:
     if args.verb == "demo":
         from loopwright.cli.commands.demo import run as run_demo
 
-        return run_demo()
+        return run_demo(args.out)
+    if args.verb == "new":
+        return _run_new(args)
+    if args.verb == "completion":
+        from loopwright.cli.completion import script
+
+        print(script(parser(), args.shell), end="")
+        return 0
     if args.verb == "grade":
         from loopwright.cli.commands.grade import run as run_grade
 
@@ -72,6 +104,19 @@ def _run(args: argparse.Namespace) -> int:
     from loopwright.cli.commands.check import run
 
     return run(args.files, args.terms, args.json, args.fix)
+
+
+def _run_new(args: argparse.Namespace) -> int:
+    from loopwright.cli.commands.new import run, run_from
+    from loopwright.workshop.propose import Wanted
+
+    if args.pattern is None:
+        return run(args.starting_point, args.out, force=args.force, as_data=args.json)
+    if args.starting_point is not None:
+        print("loopwright: name a starting point or a pattern after --from, not both", file=sys.stderr)
+        return 2
+    sizes = tuple(s.strip() for s in args.sizes.split(",") if s.strip()) if args.sizes else None
+    return run_from(args.pattern, Wanted(args.worked_in, sizes, args.gauge, args.terms), args.out, force=args.force, as_data=args.json)
 
 
 def _hushed(code: int) -> int:

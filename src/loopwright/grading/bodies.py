@@ -1,10 +1,6 @@
 """Where measurements come from: the size chart in the pattern first, then the trade's chart or the measured one, as the pattern says.
 
-    Size chart: measured
-
-    Size chart
-    size     head circumference   hat height
-    child    51 cm                20 cm
+"Size chart: measured" in the heading names a chart; under the words "Size chart" alone a table of her own may stand.
 """
 
 from __future__ import annotations
@@ -24,12 +20,12 @@ _NAMED = re.compile(r"^size chart:[ \t]*(?P<which>\S.*)$", re.IGNORECASE | re.MU
 _TABLE = re.compile(r"^(?:own )?size chart:?[ \t]*\n(?P<table>(?:[^\n]*\S[^\n]*(?:\n|\Z))+)", re.IGNORECASE | re.MULTILINE)
 
 
-class NoMeasurement(LookupError):
+class NoMeasurementError(LookupError):
     """A size or a measurement that no chart knows; the message names the nearest ones."""
 
 
 def trade_measure(which: str = "trade") -> Measure:
-    """Looks measurements up in one of the trade's charts: (size, measurement) to millimetres. The lookup raises NoMeasurement."""
+    """Looks measurements up in one of the trade's charts: (size, measurement) to millimetres. The lookup raises NoMeasurementError."""
     return partial(_trade_mm, which)
 
 
@@ -38,7 +34,7 @@ def _trade_mm(which: str, size: str, what: str) -> float:
     try:
         return float(trade_sizes.chart(which).find(size).measure(what).mm)
     except trade_sizes.UnknownNameError as e:
-        raise NoMeasurement(str(e)) from None
+        raise NoMeasurementError(str(e)) from None
 
 
 def table_span(document: Document) -> Span | None:

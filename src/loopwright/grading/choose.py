@@ -34,6 +34,7 @@ class Sum:
 
     @property
     def names(self) -> frozenset[str]:
+        """The numbers in it."""
         return frozenset(n for n, _ in self.parts)
 
 
@@ -89,6 +90,7 @@ class Limit:
 
     @property
     def names(self) -> frozenset[str]:
+        """The numbers it ties."""
         return frozenset((self.divisor, self.of)) if self.divisor else self.sum.names
 
     def holds(self, values: Mapping[str, int]) -> bool:
@@ -215,7 +217,8 @@ def _reachable(name: str, needs: Mapping[str, frozenset[str]], done: set[str]) -
 def split(problem: Problem) -> list[Problem]:
     """The parts of a problem that share no number: each is chosen by itself."""
     groups: list[set[str]] = []
-    links = [{x.name, *x.before.names} for x in problem.sought] + [{x.name, *x.formula.names} for x in problem.linked] + [set(x.names) for x in problem.limits]
+    links = [{x.name, *x.before.names} for x in problem.sought] + [{x.name, *x.formula.names} for x in problem.linked]
+    links += [set(x.names) for x in problem.limits]
     for link in links:
         touching = [g for g in groups if g & link]
         groups = [g for g in groups if not g & link] + [set().union(link, *touching)]

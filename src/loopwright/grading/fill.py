@@ -30,8 +30,10 @@ def fill(document: Document, size_values: Mapping[str, Sequence[int]]) -> Docume
         values = tuple(size_values[num.blank])
         return Num(values[:1] if len(set(values)) == 1 else values, None, num.span)
 
-    items = tuple(_fitted(_changed(_with_more(item, document.text), change), sizes) if isinstance(item, Row) else item for item in document.items)
-    return replace(document, items=items)
+    def filled(row: Row) -> Row:
+        return _fitted(_changed(_with_more(row, document.text), change), sizes)
+
+    return replace(document, items=tuple(filled(item) if isinstance(item, Row) else item for item in document.items))
 
 
 def _with_more(row: Row, text: str) -> Row:

@@ -6,18 +6,18 @@ import re
 from dataclasses import dataclass
 
 from loopwright.grading.lengths import NUMBER, UNIT, number, unit_mm
+from loopwright.grading.words import COUNTS, SWATCH
 
 LARGEST_MM = 500.0
 SMALLEST_MM = 0.2
-_ROWS = frozenset({"row", "rows", "rnd", "rnds", "round", "rounds", "r"})
-_REPEATS = frozenset({"repeat", "repeats", "rep", "reps", "pattern", "patterns", "shell", "shells", "cluster", "clusters", "v-stitches"})
-_OTHER = frozenset({"square", "squares", "motif", "motifs", "block", "blocks", "circle", "disc"})
 _ITEM = re.compile(
-    rf"(?P<sign>[-−])?(?P<n>{NUMBER})\s*(?:(?P<noun>[A-Za-z][A-Za-z-]*)(?:\s*\(s\))?(?P<of>(?:\s+(?:of|in)\s+|\s+)(?P<what>[A-Za-z][\w]*))?)?", re.IGNORECASE,
+    rf"(?P<sign>[-−])?(?P<n>{NUMBER})\s*"
+    r"(?:(?P<noun>[A-Za-z][A-Za-z-]*)(?:\s*\(s\))?(?P<of>(?:\s+(?:of|in)\s+|\s+)(?P<what>[A-Za-z][\w]*))?)?", re.IGNORECASE,
 )
 _SIZE = re.compile(
-    rf"(?:=|\bto\b|\bper\b|\bover\b|\bmeasures?\b|\bis\b|\bin\b|\bequals?\b|/)\s*(?:the\s+|an?\s+|one\s+)?(?P<sign>[-−]\s?)?(?P<a>{NUMBER})?\s*(?:(?:x|×|by)\s*(?P<b>{NUMBER})\s*)?"
-    rf"(?P<u>{UNIT})(?:\s*(?:x|×|by)\s*(?P<c>{NUMBER})\s*{UNIT})?(?P<across>\s*(?:across|in diameter|diameter|wide across))?", re.IGNORECASE,
+    r"(?:=|\bto\b|\bper\b|\bover\b|\bmeasures?\b|\bis\b|\bin\b|\bequals?\b|/)\s*(?:the\s+|an?\s+|one\s+)?(?P<sign>[-−]\s?)?"
+    rf"(?P<a>{NUMBER})?\s*(?:(?:x|×|by)\s*(?P<b>{NUMBER})\s*)?(?P<u>{UNIT})(?:\s*(?:x|×|by)\s*(?P<c>{NUMBER})\s*{UNIT})?"
+    r"(?P<across>\s*(?:across|in diameter|diameter|wide across))?", re.IGNORECASE,
 )
 
 
@@ -46,6 +46,13 @@ class GaugeError(ValueError):
 
 def parse_gauge(text: str) -> Gauge:
     """A gauge as written, e.g. "17 hdc and 13 rnds = 10 cm". Raises GaugeError for none, zero, negative or beyond all yarn."""
+    try:
+        return _parsed(text)
+    except ValueError as e:
+        raise e if isinstance(e, GaugeError) else GaugeError("G002", text=text.strip()) from None
+
+
+def _parsed(text: str) -> Gauge:
     found: dict[str, float] = {}
     stitch: str | None = None
     at = 0
@@ -62,7 +69,7 @@ def parse_gauge(text: str) -> Gauge:
             many = _many(m, text)
             length = (height / 2 if size["across"] else height) if kind == "row" else width
             found.setdefault(kind, _checked(length / many, text))
-            if kind == "stitch" and m["noun"].lower() not in ("st", "sts", "stitch", "stitches"):
+            if kind == "stitch" and m["noun"].lower() not in COUNTS:
                 stitch = stitch or m["noun"]
             elif m["what"] and m["what"].lower() not in ("and", "x", "by"):
                 stitch = stitch or m["what"]
@@ -72,12 +79,8 @@ def parse_gauge(text: str) -> Gauge:
 
 
 def _kind(noun: str) -> str | None:
-    word = noun.lower()
-    if word in _ROWS:
-        return "row"
-    if word in _REPEATS:
-        return "repeat"
-    return None if word in _OTHER or re.fullmatch(UNIT, word, re.IGNORECASE) or word in ("hook", "x", "by") else "stitch"
+    kind = SWATCH.get(noun.lower(), "stitch")
+    return None if kind == "none" or re.fullmatch(UNIT, noun, re.IGNORECASE) else kind
 
 
 def _lengths(m: re.Match[str], text: str) -> tuple[float, float]:

@@ -61,7 +61,7 @@ def grade(
     document: Document, work: Callable[[Document], Report] | None = None, gauge: Gauge | None = None,
     sizes: Sequence[str] | None = None, measure: Measure | None = None,
 ) -> Graded:
-    """Grades a design to its sizes, or to some of them (or to others that the size chart knows). Never raises: what cannot be done is a finding.
+    """Grades a design to its sizes, or to some of them. Never raises: what cannot be done is a finding.
 
     `work` works the filled document; None leaves that out. `measure` gives a body measurement in mm; unless told, the pattern's own
     size chart and the trade's.
@@ -71,11 +71,10 @@ def grade(
     held = gauge or _own_gauge(document, findings)
     plan = structure(design)
     fits = read_reasons(design, plan, findings)
-    chosen: list[Chosen] = [{} for _ in design.sizes]
     numbers: list[tuple[Number, ...]] = [() for _ in design.sizes]
     if fits and held is not None:
         setting = Setting(design.sizes, held, plan, measure or measure_of(design, findings))
-        chosen, numbers = _chosen(fits, setting, findings)
+        numbers = _chosen(fits, setting, findings)
     shown = tuple(SizeGrade(design.sizes[i], numbers[i]) for i in order)
     design = pick(design, order) if order != list(range(len(design.sizes))) else design
     graded = Graded(design, design, None, held, shown, tuple(findings))
@@ -84,19 +83,19 @@ def grade(
     return Graded(design, filled, report, held, shown, tuple(sorted(findings, key=lambda f: f.span.start)))
 
 
-def _chosen(fits: Mapping[str, Fit], setting: Setting, findings: list[Finding]) -> tuple[list[Chosen], list[tuple[Number, ...]]]:
+def _chosen(fits: Mapping[str, Fit], setting: Setting, findings: list[Finding]) -> list[tuple[Number, ...]]:
     whole, usable = problems(fits, setting, findings)
     parts = [split(p) for p in whole]
     chosen: list[Chosen] = [{} for _ in whole]
     for part in zip(*parts, strict=True):
         for i, found in enumerate(choose(part)):
             if found is None:
-                findings.append(impossible(part[i], setting.sizes[i], usable, setting))
+                findings.append(impossible(part[i], setting.sizes[i], usable))
             else:
                 chosen[i].update(found)
     numbers = [tuple(explained(usable[n], whole[i], chosen[i], i, setting) for n in usable if n in chosen[i]) for i in range(len(whole))]
     findings.extend(_far(usable, numbers, setting))
-    return chosen, numbers
+    return numbers
 
 
 def _far(fits: Mapping[str, Fit], numbers: Sequence[Sequence[Number]], setting: Setting) -> list[Finding]:
@@ -109,7 +108,8 @@ def _far(fits: Mapping[str, Fit], numbers: Sequence[Sequence[Number]], setting: 
     result = []
     for blank, cases in held.items():
         n = max((c[1] for c in cases), key=lambda n: abs(n.error_mm or 0.0))
-        facts = {"blank": blank, "error": in_cm(abs(n.error_mm or 0.0)), "way": "over" if (n.error_mm or 0.0) > 0 else "under", "why": n.held or n.reason}
+        error = n.error_mm or 0.0
+        facts = {"blank": blank, "error": in_cm(abs(error)), "way": "over" if error > 0 else "under", "why": n.held or n.reason}
         result.append(Finding("G032", fits[blank].span, facts, sizes=tuple(c[0] for c in cases)))
     return result
 

@@ -1,6 +1,6 @@
-"""Lengths as the trade writes them: "5½ in", "5 1/2\\"", "4 cm", "12.5mm", "1 yard"; in millimetres from here on.
+"""Lengths as the trade writes them: "5½ in", "5 1/2″", "4 cm", "12.5mm", "1 yard"; in millimetres from here on.
 
-Source of the units: the international yard of 1959, 1 in = 25.4 mm exactly.
+The units and their source stand in words.toml.
 """
 
 from __future__ import annotations
@@ -8,17 +8,9 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
-UNITS = {
-    "mm": Fraction(1), "millimetre": Fraction(1), "millimeter": Fraction(1),
-    "cm": Fraction(10), "centimetre": Fraction(10), "centimeter": Fraction(10),
-    "m": Fraction(1000), "metre": Fraction(1000), "meter": Fraction(1000),
-    "in": Fraction(254, 10), "inch": Fraction(254, 10), "inche": Fraction(254, 10), '"': Fraction(254, 10), "″": Fraction(254, 10), "”": Fraction(254, 10),
-    "ft": Fraction(3048, 10), "foot": Fraction(3048, 10), "feet": Fraction(3048, 10),
-    "yd": Fraction(9144, 10), "yard": Fraction(9144, 10),
-}
-VULGAR = {"½": Fraction(1, 2), "¼": Fraction(1, 4), "¾": Fraction(3, 4), "⅓": Fraction(1, 3), "⅔": Fraction(2, 3),
-          "⅛": Fraction(1, 8), "⅜": Fraction(3, 8), "⅝": Fraction(5, 8), "⅞": Fraction(7, 8)}
-_SIGNS = "".join(VULGAR)
+from loopwright.grading.words import SIGNS, UNITS_MM
+
+_SIGNS = "".join(SIGNS)
 NUMBER = rf"(?:\d{{1,9}}[ -]\d{{1,3}}/\d{{1,3}}|\d{{1,9}}/\d{{1,3}}|\d{{1,9}}(?:[.,]\d{{1,6}})?\s?[{_SIGNS}]?|[{_SIGNS}])"
 UNIT = r'(?:millimet(?:re|er)s?|centimet(?:re|er)s?|met(?:re|er)s?|inch(?:es)?|feet|foot|yards?|yds?|mm|cm|in|ft|m|"|″|”)(?![a-z])\.?'
 _LENGTH = re.compile(rf"(?P<sign>[-−]\s?)?(?P<n>{NUMBER})\s*(?P<u>{UNIT})", re.IGNORECASE)
@@ -27,8 +19,8 @@ _LENGTH = re.compile(rf"(?P<sign>[-−]\s?)?(?P<n>{NUMBER})\s*(?P<u>{UNIT})", re
 def number(text: str) -> Fraction:
     """A number as written: "5", "5.5", "5 1/2", "5½", "1/3". Raises ValueError for anything else, a zero below the line too."""
     text = text.strip().replace(",", ".")
-    if text and text[-1] in VULGAR:
-        return (Fraction(text[:-1].strip()) if text[:-1].strip() else Fraction(0)) + VULGAR[text[-1]]
+    if text and text[-1] in SIGNS:
+        return (Fraction(text[:-1].strip()) if text[:-1].strip() else Fraction(0)) + SIGNS[text[-1]]
     mixed = re.fullmatch(r"(\d+)[ -](\d+)/(\d+)", text)
     try:
         if mixed:
@@ -41,7 +33,7 @@ def number(text: str) -> Fraction:
 def unit_mm(word: str) -> Fraction:
     """Millimetres in a unit. Raises KeyError for a word that is none."""
     word = word.lower().rstrip(".")
-    return UNITS[word] if word in UNITS else UNITS[word.rstrip("s")]
+    return UNITS_MM[word] if word in UNITS_MM else UNITS_MM[word.rstrip("s")]
 
 
 def parse_length(text: str) -> float:

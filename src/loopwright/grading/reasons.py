@@ -6,7 +6,7 @@ import difflib
 
 from loopwright.findings import Finding
 from loopwright.grading.fit import Fit
-from loopwright.grading.sentence import NotUnderstood, parse_fit
+from loopwright.grading.sentence import NotUnderstoodError, parse_fit
 from loopwright.grading.structure import Structure
 from loopwright.model.tree import Document, FitLine
 
@@ -24,8 +24,8 @@ def read_reasons(document: Document, plan: Structure, findings: list[Finding]) -
         lines[item.blank] = item
         try:
             fits[item.blank] = parse_fit(item.blank, item.sentence, item.sentence_span)
-        except (NotUnderstood, ValueError) as e:
-            words = e.words if isinstance(e, NotUnderstood) else item.sentence
+        except (NotUnderstoodError, ValueError) as e:
+            words = e.words if isinstance(e, NotUnderstoodError) else item.sentence
             findings.append(Finding("G010", item.sentence_span, {"blank": item.blank, "words": words}))
     _match(plan, fits, lines, findings)
     _drop_circles(fits, lines, findings)
@@ -44,7 +44,8 @@ def _match(plan: Structure, fits: dict[str, Fit], lines: dict[str, FitLine], fin
     for name in list(fits):
         missing = [n for n in sorted(_links(fits[name])) if n not in lines]
         if missing:
-            findings.append(Finding("G016", lines[name].sentence_span, {"blank": name, "missing": missing[0], "near": _near(missing[0], lines)}))
+            facts = {"blank": name, "missing": missing[0], "near": _near(missing[0], lines)}
+            findings.append(Finding("G016", lines[name].sentence_span, facts))
             del fits[name]
 
 

@@ -13,32 +13,30 @@ A fraction or a factor takes the next atom only: "a third of head circumference 
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from fractions import Fraction
+from typing import cast
 
-from loopwright.grading.fit import ONE, Atom, Fit, Linear, Unit, Way, count_of
+from loopwright.grading.fit import ONE, Atom, Fit, Linear, Unit, Way
 from loopwright.grading.lengths import NUMBER, UNIT, number, unit_mm
+from loopwright.grading.words import COUNTS, NUMBERS, PARTS
 from loopwright.source import Span
 
-_TOKEN = re.compile(rf"\{{[^{{}}\n]+\}}|{NUMBER}(?=\s*{UNIT})|{UNIT}(?<!m)(?<!in)(?<!ft)|{NUMBER}|[A-Za-z][A-Za-z'’-]*|[%(),;:+\-−–—\"″”.]", re.IGNORECASE)
+_TOKEN = re.compile(
+    rf"\{{[^{{}}\n]+\}}|{NUMBER}(?=\s*{UNIT})|{UNIT}(?<!m)(?<!in)(?<!ft)|{NUMBER}|[A-Za-z][A-Za-z'’-]*|[%(),;:+\-−–—\"″”.]", re.IGNORECASE,
+)
 _NUMBER = re.compile(NUMBER)
 _UNIT = re.compile(UNIT, re.IGNORECASE)
-_UNITS: dict[str, Unit] = {
-    "st": "st", "sts": "st", "stitch": "st", "stitches": "st", "rnd": "row", "rnds": "row", "round": "row", "rounds": "row", "row": "row", "rows": "row",
-    "ch": "ch", "chs": "ch", "chain": "ch", "chains": "ch", "repeat": "repeat", "repeats": "repeat", "reps": "repeat", "patterns": "repeat", "pattern": "repeat",
-}
-_WORDS = {w: i for i, w in enumerate(
-    "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen twenty".split())}
-_PARTS = {"half": 2, "halves": 2, "third": 3, "thirds": 3, "quarter": 4, "quarters": 4, "fourth": 4, "fourths": 4, "fifth": 5, "fifths": 5, "sixth": 6,
-          "sixths": 6, "seventh": 7, "sevenths": 7, "eighth": 8, "eighths": 8, "ninth": 9, "ninths": 9, "tenth": 10, "tenths": 10, "twelfth": 12, "twelfths": 12}
 _PLUS = frozenset({"plus", "and", "+"})
 _LESS = frozenset({"less", "minus", "-", "−", "–", "—"})
-_SIDES = frozenset({"wide", "long", "high", "deep", "tall", "around", "all", "in", "width", "length", "height", "from", "across", "of", "ease", "with"})
+_SIDES = frozenset("wide long high deep tall around all in width length height from across of ease with".split())
 _ENDS = frozenset({"around", "all", "ease"})
-_STOPS = _PLUS | _LESS | {"across", "from", "multiple", "wide", "long", "high", "deep", "tall", "rounded", "at", "with", "divided", "even", "odd", "in", "but"}
+_STOPS = _PLUS | _LESS | frozenset("across from multiple wide long high deep tall rounded at with divided even odd in but".split())
+
+NOWHERE = Span(0, 0)
 
 
-class NotUnderstood(ValueError):
+class NotUnderstoodError(ValueError):
     """A sentence, or a part of it, that the parser does not know. `words` is the part."""
 
     def __init__(self, words: str) -> None:
@@ -52,12 +50,13 @@ class _Words:
 
     tokens: list[str]
     at: int = 0
-    clauses: dict[str, object] = field(default_factory=dict)
 
     def low(self, ahead: int = 0) -> str:
         return self.tokens[self.at + ahead].lower() if self.at + ahead < len(self.tokens) else ""
 
     def take(self) -> str:
+        if self.at >= len(self.tokens):
+            raise NotUnderstoodError("the end")
         self.at += 1
         return self.tokens[self.at - 1]
 
@@ -76,11 +75,11 @@ class _Words:
         return " ".join(self.tokens[self.at :])
 
 
-def parse_fit(blank: str, sentence: str, span: Span = Span(0, 0)) -> Fit:
-    """A Fit sentence as data. Raises NotUnderstood with the words that cannot be read."""
-    w = _Words([m.group() for m in _TOKEN.finditer(sentence)])
+def parse_fit(blank: str, sentence: str, span: Span = NOWHERE) -> Fit:
+    """A Fit sentence as data. Raises NotUnderstoodError with the words that cannot be read."""
+    w = _Words([m.group().strip() for m in _TOKEN.finditer(sentence)])
     if not w.tokens:
-        raise NotUnderstood(sentence.strip() or "nothing")
+        raise NotUnderstoodError(sentence.strip() or "nothing")
     w.skip_any("as", "many", "work", "make", "the", "number", "of", "an", "enough")
     unit, way, subject = _head(w)
     target = _sum(w)
@@ -95,26 +94,28 @@ def parse_fit(blank: str, sentence: str, span: Span = Span(0, 0)) -> Fit:
 def _unit_of_name(blank: str) -> Unit:
     """What a blank counts when its sentence does not say: its own name tells, stitches otherwise."""
     for word in reversed(blank.lower().split()):
-        if word in _UNITS:
-            return _UNITS[word]
+        if word in COUNTS:
+            return cast("Unit", COUNTS[word])
     return "st"
 
 
 def _head(w: _Words) -> tuple[Unit, Way, str | None]:
     unit: Unit | None = None
-    if w.low() in _UNITS and w.low(1) not in _PLUS | _LESS:
-        unit = _UNITS[w.take().lower()]
-    w.skip_any("needed", "enough")
+    if w.low() in COUNTS and w.low(1) not in _PLUS | _LESS:
+        unit = cast("Unit", COUNTS[w.take().lower()])
+    w.skip_any("as", "needed", "enough")
     if unit is None and w.low() not in ("to", "until", "till"):
         return "st", "number", None
     if w.skip("until") or w.skip("till"):
         return unit or "row", "until", _subject(w)
     if w.skip("to"):
-        if w.skip("go", "around") or w.skip("go", "round") or w.skip("fit", "around") or w.skip("fit", "round") or w.skip("fit") or w.skip("reach", "around"):
+        if w.low() in ("go", "fit", "reach") and w.low(1) in ("around", "round") or w.low() == "fit":
+            w.take()
+            w.skip_any("around", "round")
             return unit or "st", "around", None
         w.skip_any("measure", "reach", "be", "cover", "span", "make", "match")
         return unit or "st", "measure", None
-    if w.low() in ("around", "round", "for", "over", "measuring", "as", "in"):
+    if w.low() in ("around", "round", "for", "over", "measuring", "in"):
         way: Way = "around" if w.take().lower() in ("around", "round") else "measure"
         w.skip_any("long", "wide", "as")
         return unit or "st", way, None
@@ -126,7 +127,7 @@ def _subject(w: _Words) -> str | None:
     while w.at < len(w.tokens) and w.low() not in ("measures", "measure", "is", "reaches"):
         words.append(w.take())
     if w.at >= len(w.tokens):
-        raise NotUnderstood("until " + " ".join(words))
+        raise NotUnderstoodError("until " + " ".join(words))
     w.take()
     w.skip_any("the", "work")
     name = " ".join(x for x in words if x.lower() not in ("the", "work's"))
@@ -134,7 +135,7 @@ def _subject(w: _Words) -> str | None:
 
 
 def _sum(w: _Words) -> Linear:
-    total = _part(w, Linear())
+    total = _part(w)
     while True:
         here = w.at
         joined = w.skip(",")
@@ -149,14 +150,14 @@ def _sum(w: _Words) -> Linear:
             w.skip_any("ease", "of", "negative", "positive", "it", "that")
             total = total.times(1 + sign * share)
             continue
-        total = total.plus(_part(w, total), Fraction(sign))
+        total = total.plus(_part(w), Fraction(sign))
 
 
 def _percent_next(w: _Words) -> bool:
     return bool(_NUMBER.fullmatch(w.low())) and w.low(1) in ("%", "percent") and w.low(2) != "of"
 
 
-def _part(w: _Words, before: Linear) -> Linear:
+def _part(w: _Words) -> Linear:
     """A factor, if any, and the atom after it."""
     w.skip_any("the", "same", "as", "number", "equal", "to", "about")
     if w.skip("twice") or w.skip("double"):
@@ -164,7 +165,7 @@ def _part(w: _Words, before: Linear) -> Linear:
     factor = _fraction(w)
     if factor is not None:
         return _atom(w).times(factor)
-    if (_NUMBER.fullmatch(w.low()) or w.low() in _WORDS) and w.low(1) in ("times", "x", "×"):
+    if (_NUMBER.fullmatch(w.low()) or w.low() in NUMBERS) and w.low(1) in ("times", "x", "×"):
         many = _plain_number(w)
         w.take()
         return _atom(w).times(many)
@@ -177,15 +178,15 @@ def _part(w: _Words, before: Linear) -> Linear:
 
 
 def _fraction(w: _Words) -> Fraction | None:
-    """ "a third of", "four fifths of", "half", "3/4 of"."""
+    """A part of the next atom, as in "a third of", "four fifths of", "half", "3/4 of"."""
     here = w.at
     top = 1
     if w.low() in ("a", "an"):
         w.take()
-    elif w.low() in _WORDS and w.low(1) in _PARTS:
-        top = _WORDS[w.take().lower()]
-    if w.low() in _PARTS:
-        share = Fraction(top, _PARTS[w.take().lower()])
+    elif w.low() in NUMBERS and w.low(1) in PARTS:
+        top = NUMBERS[w.take().lower()]
+    if w.low() in PARTS:
+        share = Fraction(top, PARTS[w.take().lower()])
         w.skip_any("of", "the", "as", "many")
         return share
     w.at = here
@@ -199,12 +200,12 @@ def _fraction(w: _Words) -> Fraction | None:
 
 def _plain_number(w: _Words) -> Fraction:
     word = w.take()
-    if word.lower() in _WORDS:
-        return Fraction(_WORDS[word.lower()])
+    if word.lower() in NUMBERS:
+        return Fraction(NUMBERS[word.lower()])
     try:
         return number(word)
     except ValueError:
-        raise NotUnderstood(word) from None
+        raise NotUnderstoodError(word) from None
 
 
 def _atom(w: _Words) -> Linear:
@@ -214,7 +215,7 @@ def _atom(w: _Words) -> Linear:
         name = " ".join(w.take()[1:-1].split())
         w.skip_any("sts", "st", "stitches", "rows", "rnds", "rounds", "row", "rnd")
         return Linear(((Fraction(1), Atom("blank", name)),))
-    if _NUMBER.fullmatch(word) or word in _WORDS:
+    if _NUMBER.fullmatch(word) or word in NUMBERS:
         return _amount(w)
     return Linear(((Fraction(1), Atom("measure", _measure(w))),))
 
@@ -232,7 +233,7 @@ def _amount(w: _Words) -> Linear:
                 w.take()
         if not w.skip(")") and not w.skip("]"):
             w.at = here
-            raise NotUnderstood(w.rest())
+            raise NotUnderstoodError(w.rest())
     if _UNIT.fullmatch(w.low()):
         mm = unit_mm(w.take())
         w.skip_any("of", "ease")
@@ -248,7 +249,7 @@ def _measure(w: _Words) -> str:
     while w.at < len(w.tokens) and w.low() not in _STOPS and re.fullmatch(r"[a-z'’-]+", w.low()) and w.low() not in _ENDS:
         words.append(w.take().lower())
     if not words:
-        raise NotUnderstood(w.rest() or "the end")
+        raise NotUnderstoodError(w.rest() or "the end")
     if w.skip("in", "circumference"):
         words.append("circumference")
     return " ".join(words)
@@ -266,7 +267,7 @@ def _clause(w: _Words, fit: Fit) -> Fit:
         if w.low() in ("centre", "center", "middle", "crown", "top", "beginning", "start", "bottom"):
             w.take()
             return replace(fit, from_centre=True)
-        raise NotUnderstood("from " + w.rest())
+        raise NotUnderstoodError("from " + w.rest())
     if w.skip("multiple", "of") or w.skip("multiples", "of") or w.skip("divisible", "by"):
         return _multiple(w, fit)
     if w.skip("even") or w.skip("odd"):
@@ -281,24 +282,27 @@ def _multiple(w: _Words, fit: Fit) -> Fit:
     m = _plain_number(w)
     w.skip_any("sts", "rows", "rnds", "ch")
     rest = Fraction(0)
-    while w.low() in _PLUS | _LESS and (_NUMBER.fullmatch(w.low(1)) or w.low(1) in _WORDS):
+    while w.low() in _PLUS | _LESS and (_NUMBER.fullmatch(w.low(1)) or w.low(1) in NUMBERS):
         sign = 1 if w.take().lower() in _PLUS else -1
         rest += sign * _plain_number(w)
         w.skip_any("sts", "rows", "rnds", "ch", "more")
     if m.denominator != 1 or rest.denominator != 1 or m < 1 or m > 10_000:
-        raise NotUnderstood(f"multiple of {m}")
+        raise NotUnderstoodError(f"multiple of {m}")
     return replace(fit, multiple=int(m), rest=int(rest))
 
 
 def _limit(w: _Words, fit: Fit) -> Fit | None:
-    if w.skip("at", "least") or w.skip("not", "less", "than") or w.skip("no", "less", "than") or w.skip("no", "fewer", "than") or w.skip("not", "fewer", "than"):
+    never = w.low() in ("not", "no") and w.low(2) == "than"
+    if w.skip("at", "least") or never and w.low(1) in ("less", "fewer"):
+        w.at += 3 if never else 0
         return replace(fit, at_least=(*fit.at_least, _sum(w)))
-    if w.skip("at", "most") or w.skip("not", "more", "than") or w.skip("no", "more", "than"):
+    if w.skip("at", "most") or never and w.low(1) == "more":
+        w.at += 3 if never else 0
         return replace(fit, at_most=(*fit.at_most, _sum(w)))
     if w.skip("divides"):
         found = _atom(w).blanks()
         if not found:
-            raise NotUnderstood("divides")
+            raise NotUnderstoodError("divides")
         return replace(fit, divides=(*fit.divides, *found))
     return None
 
@@ -307,7 +311,7 @@ def _manner(w: _Words, fit: Fit) -> Fit:
     if w.skip("divided", "by"):
         by = _plain_number(w)
         if by == 0:
-            raise NotUnderstood("divided by 0")
+            raise NotUnderstoodError("divided by 0")
         return replace(fit, target=fit.target.times(1 / by), whole=True)
     if w.skip("rounded"):
         how = w.take().lower() if w.at < len(w.tokens) else ""
@@ -322,7 +326,4 @@ def _manner(w: _Words, fit: Fit) -> Fit:
     if w.low() in _SIDES:
         w.take()
         return fit
-    raise NotUnderstood(w.rest())
-
-
-__all__ = ["NotUnderstood", "count_of", "parse_fit"]
+    raise NotUnderstoodError(w.rest())

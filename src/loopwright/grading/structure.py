@@ -17,6 +17,8 @@ from loopwright.source import Span
 
 _BLANK = re.compile(r"\{([^{}\n]{1,60})\}")
 
+NOTHING = Linear()
+
 Role = Literal["last row", "times", "count"]
 
 
@@ -32,8 +34,8 @@ class Use:
     span: Span
     section: str | None
     first: int = 1
-    before_in_section: Linear = Linear()
-    before_in_piece: Linear = Linear()
+    before_in_section: Linear = NOTHING
+    before_in_piece: Linear = NOTHING
 
 
 @dataclass(slots=True)
@@ -120,8 +122,8 @@ def _rows(found: Structure, row: Row, section: str | None, in_section: Linear, i
         found.uses.setdefault(times.blank, Use("times", row.span, section, 1, in_section, in_piece))
         return blank_of(times.blank).times(Fraction(per))
     if label is not None and label.first is not None:
-        first, last = label.first.at(0), label.last.at(0) if label.last is not None else None
-        return count_of(1 + max(0, (last or first or 0) - (first or 0)))
+        start, end = label.first.at(0) or 0, label.last.at(0) if label.last is not None else None
+        return count_of(1 + max(0, (end or start) - start))
     if order is not None and times is not None:
         return count_of((times.at(0) or 0) * (len(order.rows) or 1))
     if label is not None:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from loopwright.findings import Finding
-from loopwright.grading.bodies import Measure, NoMeasurement
+from loopwright.grading.bodies import Measure, NoMeasurementError
 from loopwright.grading.choose import LARGEST, Limit, Linked, Problem, Sought, Sum, nearest_legal
 from loopwright.grading.fit import Fit, Linear
 from loopwright.grading.gauge import Gauge
@@ -25,7 +25,7 @@ class Setting:
     measure: Measure
 
 
-class _Unusable(Exception):
+class _UnusableError(Exception):
     """A sentence that cannot be used here; holds the finding's code and words."""
 
     def __init__(self, code: str, **facts: object) -> None:
@@ -41,7 +41,7 @@ def problems(fits: Mapping[str, Fit], setting: Setting, findings: list[Finding])
         for i, size in enumerate(setting.sizes):
             try:
                 _number(fit, i, setting)
-            except _Unusable as e:
+            except _UnusableError as e:
                 sizes = None if e.code in ("G005", "G006", "G015", "G017") else (size,)
                 findings.append(Finding(e.code, fit.span, {"blank": name, "size": size, **e.facts}, sizes=sizes))
                 usable.pop(name, None)
@@ -82,26 +82,26 @@ def _number(fit: Fit, size: int, setting: Setting) -> Sought | Linked:
     step = step_mm(fit, setting.gauge)
     target = target_mm(fit.target, size, setting)
     if target <= 0:
-        raise _Unusable("G031", target=in_cm(target))
+        raise _UnusableError("G031", target=in_cm(target))
     low, high = _bounds(fit, size, setting, step)
     return Sought(fit.blank, step, target, fit.multiple, fit.rest % fit.multiple, low, high, _sum(_before(fit, setting.plan), size))
 
 
 def step_mm(fit: Fit, gauge: Gauge) -> float:
-    """What one more of what the blank counts adds, in mm. Raises _Unusable where the gauge does not tell it."""
+    """What one more of what the blank counts adds, in mm. Raises _UnusableError where the gauge does not tell it."""
     if fit.unit == "row":
         if gauge.row_mm is None:
-            raise _Unusable("G005")
+            raise _UnusableError("G005")
         return gauge.row_mm * (2 if fit.across else 1)
     if fit.unit == "repeat":
         if gauge.repeat_mm is None:
-            raise _Unusable("G006", what="repeats")
+            raise _UnusableError("G006", what="repeats")
         return gauge.repeat_mm
     if gauge.stitch_mm is not None:
         return gauge.stitch_mm
     if gauge.repeat_mm is not None and fit.multiple > 1:
         return gauge.repeat_mm / fit.multiple
-    raise _Unusable("G006", what="stitches")
+    raise _UnusableError("G006", what="stitches")
 
 
 def target_mm(total: Linear, size: int, setting: Setting) -> float:
@@ -110,22 +110,22 @@ def target_mm(total: Linear, size: int, setting: Setting) -> float:
     for factor, atom in total.terms:
         if atom.kind == "length":
             if len(atom.lengths_mm) not in (1, len(setting.sizes)):
-                raise _Unusable("G015", many=len(atom.lengths_mm), sizes=len(setting.sizes))
+                raise _UnusableError("G015", many=len(atom.lengths_mm), sizes=len(setting.sizes))
             result += float(factor) * atom.lengths_mm[size if len(atom.lengths_mm) > 1 else 0]
         elif atom.kind == "measure":
             result += float(factor) * _measured(atom.name, size, setting)
         else:
-            raise _Unusable("G017")
+            raise _UnusableError("G017")
     return result
 
 
 def _measured(name: str, size: int, setting: Setting) -> float:
     try:
         mm = setting.measure(setting.sizes[size], name)
-    except NoMeasurement as e:
-        raise _Unusable("G021", what=name, why=str(e)) from None
+    except NoMeasurementError as e:
+        raise _UnusableError("G021", what=name, why=str(e)) from None
     if mm <= 0:
-        raise _Unusable("G022", what=name, mm=in_cm(mm))
+        raise _UnusableError("G022", what=name, mm=in_cm(mm))
     return mm
 
 
@@ -135,7 +135,7 @@ def measures_in(total: Linear, size: int, setting: Setting) -> list[tuple[str, f
 
 
 def _sum(total: Linear, size: int, setting: Setting | None = None) -> Sum:
-    """A sum of numbers and blanks for one size. Raises _Unusable where a list per size has another length."""
+    """A sum of numbers and blanks for one size. Raises _UnusableError where a list per size has another length."""
     const = Fraction(0)
     parts: dict[str, Fraction] = {}
     for factor, atom in total.terms:
@@ -143,7 +143,7 @@ def _sum(total: Linear, size: int, setting: Setting | None = None) -> Sum:
             parts[atom.name] = parts.get(atom.name, Fraction(0)) + factor
         elif atom.lengths_mm:
             if setting is not None and len(atom.lengths_mm) != len(setting.sizes):
-                raise _Unusable("G015", many=len(atom.lengths_mm), sizes=len(setting.sizes))
+                raise _UnusableError("G015", many=len(atom.lengths_mm), sizes=len(setting.sizes))
             const += factor * Fraction(atom.lengths_mm[size])
         else:
             const += factor
@@ -155,7 +155,8 @@ def _before(fit: Fit, plan: Structure) -> Linear:
     use = plan.uses.get(fit.blank)
     if fit.way != "until" or use is None or use.role == "count":
         return Linear()
-    named = use.section is not None and fit.subject is not None and (fit.subject in use.section.lower() or use.section.lower() in fit.subject)
+    section, subject = (use.section or "").lower(), fit.subject or ""
+    named = bool(section and subject) and (subject in section or section in subject)
     return use.before_in_section if named and not fit.from_centre else use.before_in_piece
 
 
@@ -202,22 +203,31 @@ def _limits(fit: Fit, number: Sought | Linked, size: int, setting: Setting) -> l
             if total.blanks():
                 other = _sum(total, size, setting)
                 parts = ((fit.blank, Fraction(sign)), *((n, -sign * f) for n, f in other.parts))
-                found.append(Limit(Sum(-sign * other.const, parts), f"it must be {word} what its sentence says of {', '.join(sorted(total.blanks()))}"))
+                why = f"it must be {word} what its sentence says of {', '.join(sorted(total.blanks()))}"
+                found.append(Limit(Sum(-sign * other.const, parts), why))
     return found
 
 
-def impossible(problem: Problem, size: str, fits: Mapping[str, Fit], setting: Setting) -> Finding:
-    """The finding for a part that has no legal numbers, with the nearest ones that break least."""
+def impossible(problem: Problem, size: str, fits: Mapping[str, Fit]) -> Finding:
+    """The finding for a part that has no legal numbers: what forbids them, and the numbers nearest to what is wanted."""
     for s in problem.sought:
-        ideal = Fraction(s.target_mm / s.step_mm)
-        near = sorted({nearest_legal(ideal, s.multiple, s.rest, how) for how in ("down", "up")})
-        if s.low + (s.rest - s.low) % s.multiple > s.high:
-            edges = sorted({s.high - (s.high - s.rest) % s.multiple, s.low + (s.rest - s.low) % s.multiple})
-            return Finding("G030", fits[s.name].span, {"blank": s.name, "size": size, "why": _asked(s), "near": _said(edges)}, sizes=(size,))
+        first, last = s.low + (s.rest - s.low) % s.multiple, s.high - (s.high - s.rest) % s.multiple
+        if first > last:
+            return Finding("G030", fits[s.name].span, _facts(s.name, size, _asked(s), _said(sorted({last, first}))), sizes=(size,))
     broken = "; ".join(dict.fromkeys(limit.why for limit in problem.limits if limit.why))
-    name = (problem.sought[0].name if problem.sought else problem.linked[0].name if problem.linked else next(iter(fits)))
-    near_to = ", ".join(f"{s.name} {_said(sorted({nearest_legal(Fraction(s.target_mm / s.step_mm), s.multiple, s.rest, h) for h in ('down', 'up')}))}" for s in problem.sought)
-    return Finding("G030", fits[name].span, {"blank": name, "size": size, "why": broken or "nothing legal is near", "near": near_to or "none"}, sizes=(size,))
+    names = [s.name for s in problem.sought] + [x.name for x in problem.linked]
+    near = ", ".join(f"{{{s.name}}} {_said(_around(s))}" for s in problem.sought)
+    return Finding("G030", fits[names[0]].span, _facts(names[0], size, broken or "nothing legal is near", near or "none"), sizes=(size,))
+
+
+def _facts(blank: str, size: str, why: str, near: str) -> dict[str, object]:
+    return {"blank": blank, "size": size, "why": why, "near": near}
+
+
+def _around(s: Sought) -> list[int]:
+    """The legal numbers just under and just over what is wanted, limits aside."""
+    ideal = Fraction(s.target_mm / s.step_mm)
+    return sorted({nearest_legal(ideal, s.multiple, s.rest, how) for how in ("down", "up")})
 
 
 def _asked(s: Sought) -> str:

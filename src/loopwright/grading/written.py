@@ -10,7 +10,9 @@ from loopwright.model.tree import Document, FitLine, HeadLine, Row
 
 DASH = "–"
 _BLANK = re.compile(r"\{(?P<name>[^{}\n]+)\}(?:(?P<word>\s*ch)?\s*(?P<sign>[+−-])\s*(?P<more>\d{1,6})(?!\s*(?:-|st|times)))?")
-_RANGE = re.compile(r"(?P<word>\b(?:Rows?|Rnds?|Rounds?))\s+(?P<first>\d+)\s*(?:-|–|to)\s*(?P<last>\{[^{}\n]+\}|\d+(?:\s*\([^()\n]*\))?)(?=\s*(?:\(|:|\.))", re.IGNORECASE)
+_RANGE = re.compile(
+    r"(?P<word>\b(?:Rows?|Rnds?|Rounds?))\s+(?P<first>\d+)\s*(?:-|–|to)\s*(?P<last>\{[^{}\n]+\})(?=\s*(?:\(|:|\.))", re.IGNORECASE,
+)
 
 
 def written(document: Document, values: Mapping[str, Sequence[int]], size: int | None = None, gauge: str | None = None) -> str:
@@ -43,7 +45,8 @@ def written(document: Document, values: Mapping[str, Sequence[int]], size: int |
 
 def _heading(head: HeadLine, document: Document, size: int | None, gauge: str | None) -> str | None:
     if head.name in ("sizes", "size"):
-        return f"Size: {document.sizes[size]}" if size is not None else f"Sizes: {', '.join(document.sizes)}" if len(document.sizes) > 1 else f"Size: {document.sizes[0]}"
+        names = [document.sizes[size]] if size is not None else document.sizes
+        return f"Size: {names[0]}" if len(names) == 1 else f"Sizes: {', '.join(names)}"
     if head.name == "worked in":
         return None
     line = document.text[head.span.start : head.span.end]
@@ -62,7 +65,7 @@ def _line(line: str, values: Mapping[str, Sequence[int]], shown: Sequence[int], 
 def _range(m: re.Match[str], values: Mapping[str, Sequence[int]], shown: Sequence[int]) -> str:
     """A label's range; one row where it is one, a dash for a size in which it is empty."""
     name = " ".join(m["last"].strip("{}").split())
-    if not m["last"].startswith("{") or name not in values:
+    if name not in values:
         return m.group()
     first = int(m["first"])
     last = [values[name][s] for s in shown]
@@ -81,7 +84,7 @@ def _blank(m: re.Match[str], values: Mapping[str, Sequence[int]], shown: Sequenc
 
 
 def _listed(numbers: Sequence[int | None]) -> str:
-    """ "60 (64, 72)", one number where all are the same."""
+    """A list as "60 (64, 72)", one number where all are the same."""
     said = [DASH if n is None else str(n) for n in numbers]
     return said[0] if len(set(said)) == 1 else f"{said[0]} ({', '.join(said[1:])})"
 

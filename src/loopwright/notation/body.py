@@ -25,7 +25,9 @@ def numbers_only(cur: Cursor) -> list[Node]:
     made: list[Node] = []
     while cur.kind() == "num":
         n = cur.number()
-        made.append(Make("st", n or ONE, Place("next"), span=cur.span_from(cur.at - 1)))
+        if n is None:  # a decimal, which counts nothing
+            break
+        made.append(Make("st", n, Place("next"), span=cur.span_from(cur.at - 1)))
         cur.skip(",", "then", "and")
     if len(made) < 2 or not (cur.done or cur.low() in END_WORDS and cur.kind(1) in ("end", "sep")):
         cur.at = start

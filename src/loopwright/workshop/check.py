@@ -11,8 +11,9 @@ from loopwright.checks.mends import with_mends
 from loopwright.findings import Finding
 from loopwright.findings.registry import severity
 from loopwright.findings.render_json import as_json as findings_json
-from loopwright.model.report import Report, RowReport
-from loopwright.model.tree import Document
+from loopwright.grading import grade
+from loopwright.model.report import Assumption, Report, RowReport
+from loopwright.model.tree import Document, FitLine
 from loopwright.notation import read
 from loopwright.source import Source
 from loopwright.working import work
@@ -31,9 +32,21 @@ def check_source(source: Source, terms: str | None = None) -> Report:
 
 
 def check_document(document: Document) -> Report:
-    """The report of a pattern that was read, with the findings of the worker and of the rules."""
+    """The report of a pattern that was read, with the findings of the worker and of the rules.
+
+    A design's blanks are filled first, from its Fit sentences, for every size at its own gauge.
+    """
+    fits = [i for i in document.items if isinstance(i, FitLine)]
+    graded = grade(document) if fits else None
+    document = graded.document if graded else document
     report = work(document)
-    return replace(report, findings=in_order((*with_mends(document, report), *check(document, report))))
+    found = in_order((*(graded.findings if graded else ()), *with_mends(document, report), *check(document, report)))
+    filled = (
+        (Assumption(fits[0].span, "the blanks were filled for every size, from the Fit sentences and the gauge"),)
+        if graded and graded.values
+        else ()
+    )
+    return replace(report, findings=found, assumptions=(*filled, *report.assumptions))
 
 
 def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:

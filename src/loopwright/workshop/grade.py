@@ -13,6 +13,7 @@ from loopwright.model.report import RowReport
 from loopwright.model.tree import Section
 from loopwright.notation import read
 from loopwright.source import Source
+from loopwright.wording import write
 from loopwright.working import work
 from loopwright.workshop.check import in_order
 
@@ -47,8 +48,6 @@ def grade_design(source: Source, sizes: Sequence[str] | None = None, gauge: str 
 def _text(graded: Graded, terms: str | None, size: int | None, gauge: str | None) -> str:
     if terms is None or terms == graded.document.terms:
         return written(graded.document, graded.values, size, gauge)
-    from loopwright.wording import write
-
     return str(write(graded.document, graded.report, terms=terms, size=size))
 
 
@@ -75,8 +74,9 @@ def _size(sized: Sized, index: int) -> dict[str, Any]:
 
 def _dimension(n: Number) -> dict[str, Any]:
     return {
-        "name": n.name, "blank": n.blank, "value": n.value, "unit": n.unit, "target_mm": _mm(n.target_mm), "achieved_mm": _mm(n.achieved_mm),
-        "error_mm": _mm(n.error_mm), "step_mm": _mm(n.step_mm), "reason": n.reason, "as_near": n.equal,
+        "name": n.name, "blank": n.blank, "value": n.value, "unit": n.unit,
+        "target_mm": _mm(n.target_mm), "achieved_mm": _mm(n.achieved_mm), "error_mm": _mm(n.error_mm), "step_mm": _mm(n.step_mm),
+        "reason": n.reason, "as_near": n.equal,
         "neighbours": [{"value": m.value, "achieved_mm": _mm(m.achieved_mm)} for m in n.neighbours],
     }
 
@@ -87,9 +87,10 @@ def _mm(value: float | None) -> float | None:
 
 def _row(source: Source, row: RowReport, index: int) -> dict[str, Any]:
     return {
-        "section": row.section, "label": row.label, "line": source.line_of(row.span.start), "read": row.read, "counts": [row.counts[index]],
-        "with_chains": [row.with_chains[index]] if row.with_chains else None, "confirmed": row.confirmed,
-        "made": {k: [v[index]] for k, v in row.made.items()}, "printed": [row.printed[index]] if row.printed else None, "agrees": row.agrees,
+        "section": row.section, "label": row.label, "line": source.line_of(row.span.start), "read": row.read,
+        "counts": [row.counts[index]], "with_chains": [row.with_chains[index]] if row.with_chains else None, "confirmed": row.confirmed,
+        "made": {k: [v[index]] for k, v in row.made.items()}, "printed": [row.printed[index]] if row.printed else None,
+        "agrees": row.agrees,
     }
 
 
@@ -115,9 +116,11 @@ def tables(graded: Graded) -> str:
         if sheets[-1] and lead + sum(2 + len(b[0]) for b in [*sheets[-1], block]) > WIDE:
             sheets.append([])
         sheets[-1].append(block)
-    return "\n\n".join(
-        "\n".join("  ".join([f"{name:<{lead}}", *(b[i] for b in sheet)]).rstrip() for i, name in enumerate(first)) for sheet in sheets if sheet
-    )
+    return "\n\n".join("\n".join(_line(name, [b[i] for b in sheet], lead) for i, name in enumerate(first)) for sheet in sheets if sheet)
+
+
+def _line(name: str, cells: Sequence[str], lead: int) -> str:
+    return "  ".join([f"{name:<{lead}}", *cells]).rstrip()
 
 
 def _block(graded: Graded, blank: str) -> list[str]:

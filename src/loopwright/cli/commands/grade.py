@@ -31,8 +31,8 @@ def run(name: str, sizes: Sequence[str] | None, gauge: str | None, terms: str | 
         json.dump(as_json(sized), sys.stdout, ensure_ascii=False)
         sys.stdout.write("\n")
     else:
-        held = sized.graded.gauge
-        print(f"{sized.graded.document.title or source.name}: {len(sized.graded.sizes)} sizes at {held.text if held else 'no gauge'} (lengths in cm)\n")
+        held = sized.graded.gauge.text if sized.graded.gauge else "no gauge"
+        print(f"{sized.graded.document.title or source.name}: {len(sized.graded.sizes)} sizes at {held} (lengths in cm)\n")
         print(tables(sized.graded))
         print(f"\n{sized.texts[0] if len(sized.texts) == 1 else sized.text}", end="")
         sys.stdout.flush()

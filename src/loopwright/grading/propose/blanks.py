@@ -33,7 +33,7 @@ class Blank:
     """
 
     name: str
-    unit: Literal["rnds", "rows", "sts", "ch"]
+    unit: Literal["rnds", "rows", "sts", "ch", "times"]
     value: int
     role: Role
     subject: str = ""

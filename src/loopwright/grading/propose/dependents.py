@@ -55,7 +55,7 @@ def _count(found: Found, line: Line, count: Count, parts: list[Blank], before: L
     value = count.n.at(0)
     if value is None or value <= SMALL:
         return True
-    same = found.counts(value, "sts")
+    same = found.counts(value, "sts", "times")
     if same is None:
         reason = _sum(value, parts) or _along(found, line, value) or _repeats(found, line, value, before)
         if reason is None:

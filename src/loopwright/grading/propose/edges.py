@@ -112,7 +112,7 @@ def times_blank(found: Found, line: Line, repeat: Repeat, over: Blank, per: int)
     less = f" less {rest}" if rest else ""
     why = f"{over.value} sts less {rest} at the edges, {per} in each repeat" if rest else f"{per} sts in each repeat"
     link = Reason(f"{{{over.name}}}{less}, divided by {per}", why)
-    slot = found.add(Blank(found.name(name), "sts", times, "link", given=(link,), line=line.item))
+    slot = found.add(Blank(found.name(name), "times", times, "link", given=(link,), line=line.item))
     at = line.span.start
     found.replace(Span(at + said.start(), at + said.end()), slot)
 

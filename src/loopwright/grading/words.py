@@ -1,0 +1,17 @@
+"""The words that sentences and gauges are read with, from words.toml."""
+
+from __future__ import annotations
+
+import tomllib
+from fractions import Fraction
+from importlib.resources import files
+from typing import Any
+
+_TABLE: dict[str, Any] = tomllib.loads(files("loopwright.grading").joinpath("words.toml").read_text(encoding="utf-8"))
+
+COUNTS: dict[str, str] = {word: kind for kind, words in _TABLE["counts"].items() for word in words}
+SWATCH: dict[str, str] = {word: kind for kind, words in _TABLE["swatch"].items() for word in words}
+NUMBERS: dict[str, int] = _TABLE["numbers"]
+PARTS: dict[str, int] = _TABLE["parts"]
+SIGNS: dict[str, Fraction] = {sign: Fraction(value) for sign, value in _TABLE["signs"].items()}
+UNITS_MM: dict[str, Fraction] = {unit: Fraction(value) for unit, value in _TABLE["lengths_mm"].items()}

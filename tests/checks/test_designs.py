@@ -1,0 +1,25 @@
+"""The rules on the designs that come with the product: what they say there is true, and there is next to nothing to say."""
+
+from pathlib import Path
+
+import pytest
+
+from loopwright.workshop.check import check_text
+
+DESIGNS = Path(__file__).parents[2] / "designs"
+TRUE = {("samphire-as-worked", "C027")}  # the first draft of the hat tells no measurements
+
+
+@pytest.mark.parametrize("path", sorted(DESIGNS.glob("*.txt")), ids=lambda p: p.stem)
+def test_rules_say_nothing_untrue(path, codes):
+    said = {(path.stem, c) for c in codes(path.read_text(encoding="utf-8"))}
+    assert said <= TRUE
+
+
+def test_a_design_is_checked_in_every_size_with_its_blanks_filled():
+    report = check_text((DESIGNS / "samphire-beanie.txt").read_text(encoding="utf-8"))
+    assert len(report.sizes) == 10
+    assert [f.code for f in report.findings] == []
+    last = report.rows[-1]
+    assert list(last.counts) == sorted(last.counts)
+    assert last.agrees

@@ -1,0 +1,163 @@
+"""Reasons proposed for plain patterns, and her own numbers again when the design is graded back."""
+
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from loopwright.grading.propose import item_of, phrases
+from loopwright.grading.propose.candidates import items
+from loopwright.grading.sentence import parse_fit
+from loopwright.source import Source
+from loopwright.trade import sizes
+from loopwright.workshop.designs import find
+from loopwright.workshop.propose import CannotPropose, Wanted, as_json, evidence, propose_design, sizes_for
+
+TEXTS = Path(__file__).with_name("texts")
+
+
+def hat():
+    shipped = find("samphire-as-worked")
+    assert shipped is not None
+    return Source.of(shipped.text, "hat.txt")
+
+
+@cache
+def made_of(name):
+    return propose_design(hat() if name == "hat" else text(name), Wanted())
+
+
+def text(name):
+    return Source.of((TEXTS / f"{name}.txt").read_text(encoding="utf-8"), f"{name}.txt")
+
+
+def sentences(made):
+    return {p.blank.name: p.reasons[0].sentence for p in made.proposal.blanks}
+
+
+def test_the_hat_has_the_reasons_of_its_designer():
+    made = made_of("hat")
+    assert sentences(made) == {
+        "crown rounds": "rnds until crown measures a third of head circumference less 3 cm across",
+        "body sts": "sts to go around head circumference less 3 cm, multiple of 4",
+        "body rounds": "rnds until hat measures hat height less 3 cm from the centre",
+        "band rounds": "rnds to measure 3 cm",
+    }
+    assert made.proposal.values == {"crown rounds": 9, "body sts": 80, "body rounds": 12, "band rounds": 4}
+    assert len(made.sized.graded.sizes) == 10
+
+
+def test_the_bonnet_leaves_a_share_of_its_edge_for_the_neck():
+    made = made_of("avocet-as-worked")
+    assert sentences(made) == {
+        "back rounds": "rnds until back measures a third of head circumference less 1 cm across",
+        "back sts": "8 times {back rounds}",
+        "front sts": "four fifths of {back sts}, multiple of 3 plus 2",
+        "v repeats": "{front sts} less 2, divided by 3",
+        "neck sts": "{back sts} less {front sts}",
+        "front rows": "rows to measure a quarter of head circumference less 1 cm, multiple of 2",
+        "tie": "ch to measure 20 cm",
+        "neck edge sts": "twice {front rows} plus {neck sts}",
+    }
+    assert "First tie: Ch {tie}, ss in 2nd ch" in made.text
+    assert "dc in each of the {neck sts} free sts of the back" in made.text
+
+
+def test_the_blanket_has_its_multiple_and_its_turning_chain():
+    short = text("tideline-as-worked").text.replace("Rows 3-72", "Rows 3-32").replace("(144 sc)", "(64 sc)")
+    made = propose_design(Source.of(short), Wanted(sizes=("pram", "lap", "throw")))
+    assert sentences(made) == {
+        "blanket sts": "sts to measure 75 (75, 75) cm wide, multiple of 16",
+        "blanket rows": "rows to measure 40 (40, 40) cm, multiple of 2",
+        "side edges sts": "twice {blanket rows}",
+    }
+    assert "Ch {blanket sts} + 3." in made.text
+    assert "Rows 3-{blanket rows}: Rep Row 2." in made.text
+
+
+@pytest.mark.parametrize("name", ["hat", "avocet-as-worked", "tideline-as-worked"])
+def test_graded_back_to_her_own_size_her_own_numbers_come_again(name):
+    made = made_of(name)
+    assert made.own == made.proposal.values
+    assert not [f for f in made.findings if f.code == "G043"]
+
+
+def test_her_own_size_alone_makes_her_own_rows():
+    """The hat's text for its own size, worked, has the counts of the hat as it was worked."""
+    from loopwright.workshop.check import check_source
+    from loopwright.workshop.grade import grade_design
+
+    made = made_of("hat")
+    again = grade_design(Source.of(made.text), sizes=["child"])
+    before = [r.counts[0] for r in check_source(hat()).rows]
+    after = [r.counts[0] for r in check_source(Source.of(again.texts[0])).rows]
+    assert after == before
+
+
+def test_every_proposed_sentence_is_understood():
+    for name in ("hat", "avocet-as-worked", "tideline-as-worked"):
+        for p in made_of(name).proposal.blanks:
+            for r in p.reasons:
+                parse_fit(p.blank.name, r.sentence)
+
+
+def test_a_gauge_in_inches_gives_inches():
+    source = Source.of(hat().text.replace("17 hdc and 13 rnds = 10 cm", "17 hdc and 13 rnds = 4 in"), "hat.txt")
+    said = sentences(propose_design(source, Wanted()))
+    assert " in" in said["body sts"]
+    assert "cm" not in said["body sts"]
+
+
+def test_a_pattern_without_any_heading():
+    rows = "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\nRows 2-30: Ch 1, sc in each st across, turn. (20 sc)\n"
+    made = propose_design(Source.of(rows), Wanted(worked_in="small", sizes=("small", "large"), gauge="16 sc and 20 rows = 10 cm"))
+    assert made.own == made.proposal.values
+    assert [p.blank.value for p in made.proposal.blanks] == [20, 30]
+    assert "Sizes: small, large" in made.text
+    assert "Gauge: 16 sc and 20 rows = 10 cm" in made.text
+    assert not [f for f in made.sized.findings if f.code.startswith("W")]
+
+
+def test_nothing_to_grade_is_said():
+    made = propose_design(Source.of("Weave in the ends.\n"), Wanted(worked_in="child", gauge="16 sc and 20 rows = 10 cm"))
+    assert [f.code for f in made.findings] == ["G040"]
+
+
+def test_the_size_must_be_known():
+    with pytest.raises(CannotPropose, match="--worked-in"):
+        propose_design(Source.of("Rnd 1: 6 sc in ring.\n"), Wanted(gauge="16 sc and 20 rows = 10 cm"))
+    with pytest.raises(CannotPropose, match="several sizes"):
+        propose_design(Source.of("Sizes: child, adult\nRnd 1: 6 sc in ring.\n"), Wanted(gauge="16 sc and 20 rows = 10 cm"))
+
+
+def test_a_size_without_measures_is_said():
+    made = propose_design(hat(), Wanted(worked_in="my own"))
+    assert "G042" in [f.code for f in made.findings]
+
+
+def test_sizes_stand_in_order():
+    item = item_of("A hat")
+    assert sizes_for(item, "4 years", None)[5:8] == ("2 years", "4 years", "child")
+    assert sizes_for(item, "6 years", None)[6] == "6 years"
+    assert sizes_for(item, "child", ("adult",)) == ("child", "adult")
+
+
+def test_everything_is_in_the_data():
+    data = as_json(made_of("hat"))
+    assert data["version"] == 1
+    assert [b["value"] for b in data["blanks"]] == [b["graded_back"] for b in data["blanks"]]
+    assert all(b["reasons"][0]["evidence"] for b in data["blanks"])
+    assert "because" in evidence(made_of("hat"))
+
+
+def test_the_table_of_habits_is_in_order():
+    chart = sizes.chart("trade")
+    for item in items():
+        for size in item.sizes:
+            chart.find(size)
+        for habit in item.habits:
+            assert sizes.measure_name(habit.measure) == habit.measure
+            assert habit.low_mm <= habit.high_mm
+            assert parse_fit("x", f"sts to measure {phrases.share_of(habit.part, habit.measure)}")
+
+
