@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
+
 from loopwright.model.tree import Place, Thing
 from loopwright.working.kinds import ANY, CHAIN, HEIGHT, code, plain, name
 from loopwright.working.run import CannotWork, Run, RunsOut
@@ -293,19 +295,24 @@ def _seek_chain(run: Run, pos: int, length: int | None) -> Slot | None:
 
 
 def _seek_space(run: Run, pos: int, length: int | None) -> Slot | None:
-    runs = view_runs(run)
-    if runs and not run.view.foundation:
-        there = [(s, e) for s, e in runs if s >= pos or (e > pos and s >= pos - 1)]
-        if length:
-            exact = [(s, e) for s, e in there if e - s == length]
-            if exact and any(e - s == length for s, e in runs):
-                return Slot(*exact[0], "space")
-            if not any(e - s == length for s, e in runs):
-                run.once(f"space-{length}", ((0.7, True),))
-                return Slot(*there[0], "space") if there else None
-            return None
-        return Slot(*there[0], "space") if there else None
-    return _seek_gap(run, pos)
+    runs = run.view.runs
+    if not runs or run.view.foundation:
+        return _seek_gap(run, pos)
+    known = run.view.index.lengths
+    if length and length not in known:
+        run.once(f"space-{length}", ((0.7, True),))
+        length = None
+    exact = length if length and len(known) > 1 else None
+    n = len(run.view.items)
+    for turn in (0, n) if run.end > n else (0,):
+        at = bisect_left(runs, (pos - turn,))
+        if at and runs[at - 1][0] == pos - turn - 1 and runs[at - 1][1] > pos - turn:
+            at -= 1  # just past the first chain of a space: still in it
+        while at < len(runs) and exact and runs[at][1] - runs[at][0] != exact:
+            at += 1
+        if at < len(runs) and (not turn or runs[at][1] + turn <= run.end):
+            return Slot(runs[at][0] + turn, runs[at][1] + turn, "space")
+    return None
 
 
 def _seek_gap(run: Run, pos: int) -> Slot | None:
@@ -341,7 +348,7 @@ def _seek_kind(run: Run, pos: int, kind: str) -> Slot | None:
     group = _seek_group(run, pos, kind)
     if group is not None:
         return Slot(group.start, group.end)
-    if any(g.name == kind for g in run.view.groups):
+    if kind in run.view.index.by_name:
         return None
     number = code(kind)
     if number in run.view.items:
@@ -385,10 +392,13 @@ def _scan_any(run: Run, pos: int, numbers: set[int]) -> Slot | None:
 
 
 def _seek_group(run: Run, pos: int, kind: str) -> Group | None:
+    named = run.view.index.by_name.get(kind)
+    if not named:
+        return None
     n = len(run.view.items)
     for turn in (0, n) if run.end > n else (0,):
-        for g in run.view.groups:
-            if g.name == kind and g.start + turn >= pos and g.end + turn <= run.end:
+        for g in named[bisect_left(named, (pos - turn,)) :]:  # type: ignore[arg-type]
+            if g.end + turn <= run.end:
                 return Group(g.start + turn, g.end + turn, g.name)
     return None
 

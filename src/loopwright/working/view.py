@@ -28,6 +28,22 @@ class Group(NamedTuple):
 
 
 @dataclass(frozen=True, slots=True)
+class Index:
+    """What is looked up again and again in a row: its groups by name, in order; the lengths of its chain spaces."""
+
+    by_name: dict[str, list[Group]]
+    lengths: frozenset[int]
+
+    @classmethod
+    def of(cls, groups: tuple[Group, ...], runs: tuple[tuple[int, int], ...]) -> Index:
+        """The index of a row's groups and chain spaces."""
+        by_name: dict[str, list[Group]] = {}
+        for group in sorted(groups):
+            by_name.setdefault(group.name, []).append(group)
+        return cls(by_name, frozenset(e - s for s, e in runs))
+
+
+@dataclass(frozen=True, slots=True)
 class View:
     """What can be worked into.
 
@@ -52,6 +68,7 @@ class View:
     divisions: int = 0
     mesh: bool = False
     _hash: int = field(default=0, init=False, compare=False, repr=False)
+    _index: Index | None = field(default=None, init=False, compare=False, repr=False)
 
     def __hash__(self) -> int:
         """Worked out once: the search looks the same views up again and again."""
@@ -59,6 +76,14 @@ class View:
             flags = self.tch, self.tch_first, self.ring, self.foundation, self.open_end, self.joined, self.turned, self.divisions, self.mesh
             object.__setattr__(self, "_hash", hash((self.items, self.runs, self.groups, flags)) or 1)
         return self._hash
+
+    @property
+    def index(self) -> Index:
+        """The groups by name and the lengths of the chain spaces, worked out once."""
+        if self._index is None:
+            object.__setattr__(self, "_index", Index.of(self.groups, self.runs))
+        assert self._index is not None
+        return self._index
 
     def flipped(self) -> View:
         """The same row seen after turning."""
