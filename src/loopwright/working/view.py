@@ -6,6 +6,7 @@ Small, immutable and hashable: the search keeps many of them.
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from itertools import pairwise
 from typing import NamedTuple
 
 from loopwright.working.kinds import ANY, CHAIN
@@ -29,10 +30,12 @@ class Group(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Index:
-    """What is looked up again and again in a row: its groups by name, in order; the lengths of its chain spaces."""
+    """What is looked up again and again in a row: its groups by name, in order; the lengths of its chain spaces;
+    whether both stand in the order of the row."""
 
     by_name: dict[str, list[Group]]
     lengths: frozenset[int]
+    in_order: bool
 
     @classmethod
     def of(cls, groups: tuple[Group, ...], runs: tuple[tuple[int, int], ...]) -> Index:
@@ -40,7 +43,8 @@ class Index:
         by_name: dict[str, list[Group]] = {}
         for group in sorted(groups):
             by_name.setdefault(group.name, []).append(group)
-        return cls(by_name, frozenset(e - s for s, e in runs))
+        in_order = all(a <= b for a, b in pairwise(groups)) and all(a <= b for a, b in pairwise(runs))
+        return cls(by_name, frozenset(e - s for s, e in runs), in_order)
 
 
 @dataclass(frozen=True, slots=True)
