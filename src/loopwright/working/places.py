@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
+
 from loopwright.model.tree import Place, Thing
 from loopwright.working.kinds import ANY, CHAIN, HEIGHT, code, plain, name
 from loopwright.working.run import CannotWork, Run, RunsOut
@@ -193,8 +195,6 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
     """Each place to the end, less what the words keep back and what the rest of the row needs."""
     if run.view.open_end:
         raise CannotWork("open", thing=place.thing.kind)
-    if place.upto is not None:
-        return _each_before(run, place, place.upto, how)
     keep = place.left.at(0) or 0 if place.left is not None else 0
     in_spaces = place.thing.kind in SPACES
     spare = max(keep, 0) if place.left is not None else (run.reserve_spaces if in_spaces else run.reserve)
@@ -230,21 +230,6 @@ def _stop(run: Run, place: Place) -> int:
         return next((m for m in sorted(middles) if m >= run.pos), run.end)
     slot = seek(run, place.upto, run.pos)
     return slot.start if slot is not None else run.end
-
-
-def _each_before(run: Run, place: Place, upto: Thing, how: str) -> list[Slot]:
-    """Each place before the next one of another sort: "dc in each st to next ch-2 sp". There may be none."""
-    stop = seek(run, upto, run.pos)
-    if stop is None:
-        raise RunsOut(upto.kind, wanted=1, found=0)
-    taken: list[Slot] = []
-    pos = run.pos
-    while (slot := seek(run, place.thing, pos)) is not None and slot.end <= stop.start:
-        taken.append(slot)
-        pos = max(slot.end, pos + 1)
-    for slot in taken[-1:]:
-        _take(run, slot)
-    return [s._replace(how=_entered(s, how)) for s in taken]
 
 
 def _every(run: Run, place: Place, how: str) -> list[Slot]:
@@ -325,19 +310,24 @@ def _seek_chain(run: Run, pos: int, length: int | None) -> Slot | None:
 
 
 def _seek_space(run: Run, pos: int, length: int | None) -> Slot | None:
-    runs = view_runs(run)
-    if runs and not run.view.foundation:
-        there = [(s, e) for s, e in runs if s >= pos or (e > pos and s >= pos - 1)]
-        if length:
-            exact = [(s, e) for s, e in there if e - s == length]
-            if exact and any(e - s == length for s, e in runs):
-                return Slot(*exact[0], "space")
-            if not any(e - s == length for s, e in runs):
-                run.once(f"space-{length}", ((0.7, True),))
-                return Slot(*there[0], "space") if there else None
-            return None
-        return Slot(*there[0], "space") if there else None
-    return _seek_gap(run, pos)
+    runs = run.view.runs
+    if not runs or run.view.foundation:
+        return _seek_gap(run, pos)
+    known = run.view.index.lengths
+    if length and length not in known:
+        run.once(f"space-{length}", ((0.7, True),))
+        length = None
+    exact = length if length and len(known) > 1 else None
+    n = len(run.view.items)
+    for turn in (0, n) if run.end > n else (0,):
+        at = bisect_left(runs, (pos - turn,))
+        if at and runs[at - 1][0] == pos - turn - 1 and runs[at - 1][1] > pos - turn:
+            at -= 1  # just past the first chain of a space: still in it
+        while at < len(runs) and exact and runs[at][1] - runs[at][0] != exact:
+            at += 1
+        if at < len(runs) and (not turn or runs[at][1] + turn <= run.end):
+            return Slot(runs[at][0] + turn, runs[at][1] + turn, "space")
+    return None
 
 
 def _seek_gap(run: Run, pos: int) -> Slot | None:
@@ -370,9 +360,11 @@ def _seek_corner(run: Run, pos: int) -> Slot | None:
 
 def _seek_kind(run: Run, pos: int, kind: str) -> Slot | None:
     """A stitch of a kind, or a group by name; where the row has none of it, the next stitch at a cost."""
-    if kind in run.group_names:
-        group = _seek_group(run, pos, kind)
-        return Slot(group.start, group.end) if group is not None else None
+    group = _seek_group(run, pos, kind)
+    if group is not None:
+        return Slot(group.start, group.end)
+    if kind in run.view.index.by_name:
+        return None
     number = code(kind)
     if number in run.view.items:
         jump = run.once(f"jump-{kind}", ((0.1, True), (0.45, False))) if _others_ahead(run, pos, number) else True
@@ -415,10 +407,13 @@ def _scan_any(run: Run, pos: int, numbers: set[int]) -> Slot | None:
 
 
 def _seek_group(run: Run, pos: int, kind: str) -> Group | None:
+    named = run.view.index.by_name.get(kind)
+    if not named:
+        return None
     n = len(run.view.items)
     for turn in (0, n) if run.end > n else (0,):
-        for g in run.view.groups:
-            if g.name == kind and g.start + turn >= pos and g.end + turn <= run.end:
+        for g in named[bisect_left(named, (pos - turn,)) :]:  # type: ignore[arg-type]
+            if g.end + turn <= run.end:
                 return Group(g.start + turn, g.end + turn, g.name)
     return None
 

@@ -11,7 +11,7 @@ from dataclasses import dataclass, field, replace
 from functools import lru_cache
 from typing import Any
 
-from loopwright.model.tree import COUNT_OR_WORK, Chain, Count, Make, Mark, Node, Num, Place, Repeat, Ring, Row, Thing
+from loopwright.model.tree import COUNT_OR_WORK, Chain, Count, EdgeRun, Make, Mark, Node, Num, Place, Repeat, Ring, Row, Thing
 from loopwright.working.kinds import HEIGHT, code, plain
 from loopwright.working.rows import (
     DISAGREES, NOTHING, CannotWork, Made, agrees, first_stitch, from_hook, lead_chain, main_kind, work_row,
@@ -60,6 +60,29 @@ class Outcome:
     flipped: bool = False
     got: int = 0
 
+    def of(self, step: Step) -> Outcome:
+        """The same outcome of another step that tells the same."""
+        return self if step is self.step else Outcome(
+            step, self.made, self.cost, self.agrees, self.problem, self.facts, self.assumed, self.as_printed, self.clean_count, self.flipped, self.got,
+        )
+
+
+class Told:
+    """What a step tells, hashed once: many rows tell the same."""
+
+    __slots__ = ("_hash", "counts_rows", "what")
+
+    def __init__(self, step: Step) -> None:
+        self.what = (step.body, step.printed, step.order)
+        self._hash = hash(self.what)
+        self.counts_rows = _counts_rows(step.body)
+
+    def __hash__(self) -> int:
+        return self._hash
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Told) and self.what == other.what
+
 
 @dataclass(frozen=True, slots=True)
 class Explanation:
@@ -88,6 +111,7 @@ class Decoder:
         self.memo = memo if memo is not None else {}
         self.names = hash(tuple(sorted(definitions)))
         self.looked_ahead = False
+        self.told: dict[tuple[int, int, int], Told] = {}
 
     def decode(self, steps: list[Step], conventions: tuple[tuple[str, Any], ...] = ()) -> Explanation:
         """The cheapest explanation of all steps. Never raises for what a pattern says."""
@@ -134,12 +158,25 @@ class Decoder:
         there = (state.view, state.conventions, state.pending, state.kind, state.in_rounds, state.joined, state.last_change, bool(state.rows))
         key = (*which, *there, state.rows if _along_edges(step.body) else -1, self.names, at if state.view is NOTHING else -1)
         found = self.memo.get(key) or self.memo.get((key, step.number))
+        number = None if step.number is None else min(step.number, 2)
+        told = self._told(step)
+        key = (told, step.kind, step.new_section, step.gap, number, state.view, state.conventions,
+               state.pending, state.kind, state.in_rounds, state.joined, state.last_change, self.names,
+               at if state.view is NOTHING else -1, state.rows if told.counts_rows else -1)
+        found = self.memo.get(key)
         if found is None:
             self.looked_ahead = False
             found = (self._outcomes(state, step, steps, at), state.rows)
             if len(self.memo) > 50_000:
                 self.memo.clear()
             self.memo[(key, step.number) if self.looked_ahead else key] = found
+        return [Explanation(_with_rows(s, state.rows), old.cost + o.cost, o.of(step), old) for s, o in found]
+
+    def _told(self, step: Step) -> Told:
+        which = (id(step.body), id(step.printed), id(step.order))
+        found = self.told.get(which)
+        if found is None:
+            found = self.told[which] = Told(step)  # it keeps the three alive, so that their ids stay theirs
         return found
 
     def _outcomes(self, state: State, step: Step, steps: list[Step], at: int) -> list[tuple[State, Outcome]]:
@@ -351,6 +388,19 @@ def printed_total(printed: tuple[Count, ...]) -> int | None:
         if count.scope == "row" and count.n.at(0) is not None and (count.noun in (None, "st", "sts") or plain(count.noun) in HEIGHT):
             return count.n.at(0)
     return None
+
+
+def _with_rows(after: State, before: int) -> State:
+    """The state after a row, found in the memo, with the number of rows that belongs here."""
+    rows = before + 1 if after.rows else 0
+    if rows == after.rows:
+        return after
+    return State(after.view, after.conventions, after.pending, after.kind, after.in_rounds, after.joined, rows, after.last_change)
+
+
+def _counts_rows(body: tuple[Node, ...]) -> bool:
+    """Whether a row goes along row ends of which it does not tell the number."""
+    return any(isinstance(n, EdgeRun) or isinstance(n, Repeat) and (_counts_rows(n.nodes) or _counts_rows(n.ending)) for n in body)
 
 
 def _joins(body: tuple[Node, ...]) -> bool:
