@@ -70,7 +70,7 @@ class _Body:
 
     def _section(self, item: Section, index: int) -> None:
         """A heading of its own, or the name before a row on the same line ("First tie: Ch 40, …")."""
-        title = translate(self.voice, item.title)
+        title = self._title(item)
         following = self.document.items[index + 1] if index + 1 < len(self.document.items) else None
         if isinstance(following, Row) and following.label is None and item.span.end:
             between = self.document.text[item.span.end : following.span.start]
@@ -79,6 +79,13 @@ class _Body:
                 return
         self.lines += ["", title]
         self.ring, self.sizes = "magic_ring", None
+
+    def _title(self, item: Section) -> str:
+        """A section's name, with how often it is made."""
+        said = self.document.text[item.span.start : item.span.end].strip().rstrip(": ")
+        if item.copies > 1 and not said:
+            return self.voice.say("copies", title=item.title, n=item.copies)
+        return translate(self.voice, said or item.title)
 
     def _row(self, item: Row, index: int, worked: Sequence[RowReport]) -> None:
         scene = self._scene(item, worked)
