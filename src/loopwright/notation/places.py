@@ -247,9 +247,11 @@ def _quantified(cur: Cursor, seen: bool) -> Place | None:
 
 
 def _as_words(cur: Cursor) -> None:
-    """ "same place as sl st", "same st as joining"."""
+    """ "same place as sl st", "same st as joining", "same ch as first 2 sc"."""
     cur.at += 1
-    cur.skip("the", "last", "a", "previous")
+    cur.skip("the", "last", "a", "previous", "first")
+    if cur.kind() == "num" and cur.kind(1) == "kind":
+        cur.at += 1
     if cur.kind() in ("kind", "word") and cur.low() not in ("and", "then"):
         cur.at += 1
 
