@@ -257,13 +257,15 @@ def _later_order(text: str, at: int, stop: int, sizes: int) -> tuple[int, RowOrd
 
 def _nodes(text: str, start: int, end: int, which: Dialect, sizes: int) -> tuple[tuple[Node, ...], int]:
     """The nodes of a row's words; whole sentences that are prose are left out of them."""
+    if start >= end or text[start:end].isspace():
+        return (), 0
     spans = [m.start() for m in re.finditer(r"(?<=[.;])\s+(?=[A-Z])", text[start:end])]
     edges = [start, *(start + at for at in spans), end]
     kept = []
     talk = False
     for i, (a, b) in enumerate(itertools.pairwise(edges)):
         tokens = letters(text[a:b], scan(text, a, b, which))
-        prose = _is_prose(tokens, which, sizes)
+        prose = len(edges) > 2 and _is_prose(tokens, which, sizes)
         if i == 0 or not prose:
             if i == 1 and talk:
                 kept.clear()
