@@ -612,11 +612,13 @@ def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     cur.skip("all", "the", "way") if cur.low() == "all" else None
     if cur.kind() == "times":
         n, more = cur.take().value
-        made = Repeat(inside, "more" if more else "star-times", Num((n,)), span=cur.span_from(start))
+        in_all = cur.accept_words("in all")
+        made = Repeat(inside, "times" if in_all else "more" if more else "star-times", Num((n,)), span=cur.span_from(start))
     elif cur.kind() in ("num", "blank"):
         n2 = cur.number()
         cur.skip("times", "time")
-        made = Repeat(inside, "more" if cur.accept("more") else "star-times", n2, span=cur.span_from(start))
+        more, in_all = cur.accept("more"), cur.accept_words("in all")
+        made = Repeat(inside, "times" if in_all else "more" if more else "star-times", n2, span=cur.span_from(start))
     else:
         if cur.low() in ("last", "until"):
             cur.at -= 0

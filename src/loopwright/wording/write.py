@@ -19,6 +19,7 @@ from loopwright.wording.rows import row
 from loopwright.wording.stitches import Scene
 from loopwright.wording.voice import Voice
 
+_MAKE = re.compile(r"[ \t]*(\(make [^\n]*\))[ \t]*:?[ \t]*$", re.IGNORECASE | re.MULTILINE)
 _BLANK = re.compile(r"\{([^{}\n]+)\}")
 
 
@@ -82,7 +83,11 @@ class _Body:
 
     def _title(self, item: Section) -> str:
         """A section's name, with how often it is made."""
-        said = self.document.text[item.span.start : item.span.end].strip().rstrip(": ")
+        text = self.document.text
+        said = text[item.span.start : item.span.end].strip().rstrip(": ")
+        copies = _MAKE.match(text, item.span.end) if item.span.end else None
+        if copies and "(" not in said:
+            said = f"{said} {copies[1]}"
         if item.copies > 1 and not said:
             return self.voice.say("copies", title=item.title, n=item.copies)
         return translate(self.voice, said or item.title)
