@@ -7,6 +7,7 @@ import re
 from dataclasses import replace
 from typing import Literal
 
+from loopwright.findings import Finding
 from loopwright.model.tree import (
     COUNT_OR_WORK, Document, Either, FitLine, Group, HeadLine, Item, Label, Make, Mark, Node, Num, Prose, Repeat, Row, RowOrder, Section,
     Unknown,
@@ -51,12 +52,15 @@ def read(source: Source, terms: str | None = None) -> Document:
     items: list[Item] = []
     title: str | None = None
     seen_row = False
+    long: list[Finding] = []
     only: tuple[int, ...] | None = None
     for line_number in range(1, len(source.line_starts) + 1):
         start = source.line_starts[line_number - 1]
         line = text[start : start + len(source.line_text(line_number))]
         if not line.strip():
             continue
+        if len(line) > MAX_LINE:
+            long.append(Finding("N003", Span(start, start + 40), {"length": len(line), "limit": MAX_LINE}))
         at = start + len(line) - len(line.lstrip())
         after, only = _sizes_only(text, at, start + len(line.rstrip()), sizes, only)
         if after > at and not text[after : start + len(line)].strip():
@@ -72,7 +76,7 @@ def read(source: Source, terms: str | None = None) -> Document:
         items.extend(made)
     noted = () if terms or not inferred else ((Span(0, min(1, len(text))), f"{said.upper()} terms taken from the stitches that the text names"),)
     items = [_as_written(i, source) for i in items]
-    return Document(source.text, source.name, tuple(items), title, sizes, said, bool(terms), assumptions=noted, specials=defined(own))
+    return Document(source.text, source.name, tuple(items), title, sizes, said, bool(terms), assumptions=noted, findings=tuple(long), specials=defined(own))
 
 
 def _sizes_only(text: str, at: int, end: int, sizes: tuple[str, ...], only: tuple[int, ...] | None) -> tuple[int, tuple[int, ...] | None]:
@@ -152,7 +156,7 @@ def _sizes(text: str) -> tuple[str, ...]:
 
 def _line(text: str, start: int, end: int, which: Dialect, sizes: int, seen_row: bool) -> list[Item]:
     if end - start > MAX_LINE:
-        return [Prose(text[start:end], Span(start, end))]
+        return [Prose(text[start:end], Span(start, end))]  # read() says so
     fit = _FIT.match(text, start, end)
     if fit and not seen_row:
         return [FitLine(" ".join(fit["blank"].split()), fit["sentence"], Span(start, end), Span(*fit.span("sentence")))]
@@ -182,7 +186,7 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
         return [Prose(line, span)]
     body_at = start + (head.start("value") if head else 0)
     told = order_of(text[body_at:end].strip(), sizes)
-    if told is not None and (seen_row or told.what == "even"):
+    if told is not None and (seen_row or told.what == "even" or told.what == "repeat" and told.rows):
         return _row(text, None, body_at, end, which, sizes)
     instructions = 0
     stops = [m.start() for m in re.finditer(r"[.;]\s+(?=[A-Z])", text[body_at:end])]

@@ -30,6 +30,7 @@ class CannotWork(Exception):
         self.facts = facts
         self.log: tuple[Choice, ...] = ()
         self.got = 0  # stitches made until then
+        self.work = 0  # instructions worked and stitches made until then
 
 
 class RunsOut(CannotWork):
