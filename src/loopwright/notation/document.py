@@ -38,6 +38,7 @@ _FOR_ROWS = re.compile(r",?\s*\bfor\s+(?:the\s+next\s+)?(?P<n>\d{1,4}(?:\s*[(\[]
 _THEN = re.compile(r"[,;.]?\s*\bthen\s+(?=[^.;]{3,60}\bfor\s+(?:\d{1,4}|two|three|four|five|six)\s+(?:more\s+)?(?:rows|rnds|rounds)\b)", re.IGNORECASE)
 _ONLY = re.compile(r"\(?(?:for\s+)?(?:the\s+)?(?P<names>[\w ,&/-]{1,60}?)\s+sizes?\s+only\)?\s*[:.—–-]?\s*|\(?(?:for\s+)?(?:the\s+)?sizes?\s+(?P<after>[\w ,&/-]{1,60}?)\s+only\)?\s*[:.—–-]\s*", re.IGNORECASE)
 _ALL_SIZES = re.compile(r"\(?(?:for\s+)?all\s+sizes\)?\s*[:.—–-]?\s*", re.IGNORECASE)
+_MAKING_UP = re.compile(r"(?:fold|lay)\s+(?:the|it|each|both|your|work|piece)\b", re.IGNORECASE)  # told of the whole piece
 _START = re.compile(r".*\b(?:ch(?:ain)?\.?\s+(?:of\s+)?(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|ten|eleven|twelve|\w{3,5}teen)\b|ch(?:ain)?\.?\s*[\d{]|(?:an?|of)\s+chain\b|^\s*chain\s+of|\d{1,9}(?:\s*[(\[][\d\s,:;–-]+[)\]])?\s*ch(?:ain)?\b|in\s+this\s+(?:ring\s+)?work|magic|ring)|^\s*\*|\{[^{}]+\}\s*ch\b", re.IGNORECASE)
 
 
@@ -183,6 +184,8 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
         value = Span(start + head.start("value"), start + head.end("value"))
         return [HeadLine(head["name"].lower(), head["value"], span, value)]
     if line.lower().rstrip(":") in ("fit", "abbreviations", "notes", "special stitches"):
+        return [Prose(line, span)]
+    if seen_row and _MAKING_UP.match(line):
         return [Prose(line, span)]
     body_at = start + (head.start("value") if head else 0)
     told = order_of(text[body_at:end].strip(), sizes)
