@@ -5,7 +5,7 @@ from __future__ import annotations
 import itertools
 import re
 from dataclasses import replace
-from typing import Literal
+from typing import Any, Literal
 
 from loopwright.findings import Finding
 from loopwright.model.tree import (
@@ -42,8 +42,11 @@ _MAKING_UP = re.compile(r"(?:fold|lay)\s+(?:the|it|each|both|your|work|piece)\b"
 _START = re.compile(r".*\b(?:ch(?:ain)?\.?\s+(?:of\s+)?(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|ten|eleven|twelve|\w{3,5}teen)\b|ch(?:ain)?\.?\s*[\d{]|(?:an?|of)\s+chain\b|^\s*chain\s+of|\d{1,9}(?:\s*[(\[][\d\s,:;–-]+[)\]])?\s*ch(?:ain)?\b|in\s+this\s+(?:ring\s+)?work|magic|ring)|^\s*\*|\{[^{}]+\}\s*ch\b", re.IGNORECASE)
 
 
-def read(source: Source, terms: str | None = None) -> Document:
-    """Reads a pattern as written. Never raises: what cannot be read stays as prose or unknown words."""
+def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None = None) -> Document:
+    """Reads a pattern as written. Never raises: what cannot be read stays as prose or unknown words.
+
+    `memo` keeps lines between calls: one that says the same at the same place is not read again.
+    """
     said, inferred = _terms(source.text, terms)
     text = quiet(source.text, said)
     which = dialect(said)
@@ -67,7 +70,7 @@ def read(source: Source, terms: str | None = None) -> Document:
         if after > at and not text[after : start + len(line)].strip():
             items.append(Prose(line, Span(start, start + len(line))))
             continue
-        made = _line(text, after, start + len(line.rstrip()), which, len(sizes), seen_row)
+        made = _remembered(memo, text, after, start + len(line.rstrip()), which, len(sizes), seen_row)
         if only is not None:
             made = [replace(i, sizes=only) if isinstance(i, Row) else i for i in made]
         seen_row = seen_row or any(isinstance(i, Row) for i in made)
@@ -153,6 +156,15 @@ def _sizes(text: str) -> tuple[str, ...]:
         votes[n] = votes.get(n, 0) + (3 if n > 2 else 1)
     best = max(votes, key=lambda k: votes[k], default=1)
     return tuple(f"size {i + 1}" for i in range(best)) if 1 < best <= 30 else ("one size",)
+
+
+def _remembered(memo: dict[Any, Any] | None, text: str, start: int, end: int, which: Dialect, sizes: int, seen_row: bool) -> list[Item]:
+    if memo is None:
+        return _line(text, start, end, which, sizes, seen_row)
+    key = ("line", text[start:end], start, which, sizes, seen_row)
+    if key not in memo:
+        memo[key] = _line(text, start, end, which, sizes, seen_row)
+    return list(memo[key])
 
 
 def _line(text: str, start: int, end: int, which: Dialect, sizes: int, seen_row: bool) -> list[Item]:
