@@ -6,11 +6,11 @@ from dataclasses import replace
 from loopwright.model.tree import (
     ONE, STITCH, Chain, Define, EdgeRun, Either, Group, InTurn, Join, Loop, Make, Mark, Node, Num, Place, Repeat, Ring, Skip, Spread, Thing, Unknown,
 )
-from loopwright.notation.cursor import FILLER, Cursor
+from loopwright.notation.cursor import FILLER, Cursor, thing_word
 from loopwright.notation.olden import every_with_chain, in_order, spread
 from loopwright.notation.phrases import between, in_turn, phrase
 from loopwright.notation.shaping import absorbed, plainly, shaping
-from loopwright.notation.places import END_WORDS, PREPOSITIONS, left_words, loop_words, place, thing, underside_words
+from loopwright.notation.places import END_WORDS, PREPOSITIONS, is_space_number, left_words, loop_words, place, thing, underside_words
 
 MAX_DEPTH = 12
 NOTE_WORDS = 60
@@ -352,8 +352,39 @@ def _more_places(cur: Cursor, made: Make, start: int) -> Node:
 def _skip(cur: Cursor) -> Node:
     start = cur.at
     cur.at += 1
-    cur.skip("the", "next", "first", "last", "over")
-    n = cur.number()
+    skips = [_one_skip(cur, start)]
+    while (more := _skips_more(cur)) is not None:
+        skips.append(more)
+    return skips[0] if len(skips) == 1 else Repeat(tuple(skips), "once", span=cur.span_from(start))
+
+
+def _skips_more(cur: Cursor) -> Node | None:
+    """ ", the next 5 sts and the next ch-2 sp" after a skip; nothing taken when it does not go on."""
+    mark = cur.at
+    while cur.low() in (",", "and"):
+        cur.at += 1
+    begin = cur.at
+    if cur.at > mark and cur.low() == "the":
+        cur.skip("the", "next", "following")
+        number = cur.kind() in ("num", "blank") and (is_space_number(cur) or thing_follows(cur))
+        if number or thing_word(cur.low()) is not None:
+            cur.at = begin
+            return _one_skip(cur, begin)
+    cur.at = mark
+    return None
+
+
+def thing_follows(cur: Cursor) -> bool:
+    """Whether a number and a thing come next: "5 sts"."""
+    mark = cur.at
+    found = cur.number() is not None and thing(cur) is not None
+    cur.at = mark
+    return found
+
+
+def _one_skip(cur: Cursor, start: int) -> Node:
+    cur.skip("the", "next", "first", "last", "over", "following")
+    n = None if is_space_number(cur) else cur.number()
     found = thing(cur)
     if found is not None and cur.low() == "of" and (cur.low(1) in ("ch", "chain", "foundation") or cur.low(1) == "the" and cur.low(2) in ("ch", "chain")):
         cur.at += 2 + (cur.low(1) == "the")
