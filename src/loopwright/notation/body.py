@@ -383,12 +383,13 @@ def thing_follows(cur: Cursor) -> bool:
 
 
 def _one_skip(cur: Cursor, start: int) -> Node:
+    first = cur.low() == "first" or cur.low() == "the" and cur.low(1) == "first"
     cur.skip("the", "next", "first", "last", "over", "following")
     n = None if is_space_number(cur) else cur.number()
     found = thing(cur)
     if found is not None and cur.low() == "of" and (cur.low(1) in ("ch", "chain", "foundation") or cur.low(1) == "the" and cur.low(2) in ("ch", "chain")):
         cur.at += 2 + (cur.low(1) == "the")
-    return Skip(n or ONE, found or STITCH, cur.span_from(start))
+    return Skip(n or ONE, found or STITCH, cur.span_from(start), first)
 
 
 def _join(cur: Cursor, before: list[Node]) -> Node:

@@ -29,10 +29,13 @@ from loopwright.terms import Dialect, dialect
 MAX_LINE = 20_000
 _INSTRUCTIONS = ("Make", "Chain", "Group", "Repeat", "Ring", "Join", "Skip", "InTurn", "Spread", "Evenly", "EveryKth", "AtEnds", "PatternRun")
 _HEAD = re.compile(r"(?P<name>[A-Z][A-Za-z ]{1,30}):\s*(?P<value>\S.*)$")
+_FITS = re.compile(r"(?:to fit|fits|actual)\b", re.IGNORECASE)
+_FIRST_SIZE = re.compile(r"\s*([^,;()\[\]]+?)\s*[(\[]([^()\[\]]+)[)\]]\s*\.?\s*$")
 _FIT = re.compile(r"\{(?P<blank>[^{}]+)\}:\s*(?P<sentence>\S.*)$")
 _HEAD_NAMES = frozenset(
     "size sizes worked in gauge tension hook yarn terms turning chain abbreviations special stitches notes note materials colours colors "
-    "finished measurements finished size cautions caution level".split()
+    "finished measurements measurement finished size cautions caution level needed used supplies notions dimensions terminology "
+    "safety warning warnings abbreviation".split()
 )
 _FOR_ROWS = re.compile(r",?\s*\bfor\s+(?:the\s+next\s+)?(?P<n>\d{1,4}(?:\s*[(\[][\d\s,:;–-]+[)\]])?|two|three|four|five|six|seven|eight|nine|ten)\s+(?:more\s+)?(?:rows?|rnds?|rounds?)(?:\s+more)?\s*\.?\s*$", re.IGNORECASE)
 _THEN = re.compile(r"[,;.]?\s*\bthen\s+(?=[^.;]{3,60}\bfor\s+(?:\d{1,4}|two|three|four|five|six)\s+(?:more\s+)?(?:rows|rnds|rounds)\b)", re.IGNORECASE)
@@ -142,7 +145,9 @@ def _terms(text: str, terms: str | None) -> tuple[Literal["us", "uk", "old"], bo
 def _sizes(text: str) -> tuple[str, ...]:
     told = re.search(r"^sizes?:\s*(.+)$", text, re.IGNORECASE | re.MULTILINE)
     if told:
-        names = tuple(n.strip() for n in re.split(r"[,;]", told[1]) if n.strip())[:30]
+        first = _FIRST_SIZE.match(told[1])  # "S (M, L, XL)": the first size, the others in brackets
+        said = f"{first[1]}, {first[2]}" if first else told[1]
+        names = tuple(n.strip() for n in re.split(r"[,;]", said) if n.strip())[:30]
         if names:
             return names
     votes: dict[int, int] = {}
@@ -192,7 +197,7 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
     line = text[start:end]
     span = Span(start, end)
     head = _HEAD.match(line)
-    if head and not seen_row and all(w in _HEAD_NAMES for w in head["name"].lower().split()):
+    if head and not seen_row and (all(w in _HEAD_NAMES for w in head["name"].lower().split()) or _FITS.match(head["name"])):
         value = Span(start + head.start("value"), start + head.end("value"))
         return [HeadLine(head["name"].lower(), head["value"], span, value)]
     if line.lower().rstrip(":") in ("fit", "abbreviations", "notes", "special stitches"):
