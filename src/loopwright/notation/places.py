@@ -107,6 +107,8 @@ def _length(cur: Cursor) -> int | None:
     """ "-3" or " 3" after "ch"."""
     if cur.low() == "-" and cur.kind(1) == "num":
         cur.at += 1
+    elif cur.at and cur.tokens[cur.at - 1].text.endswith(".") and cur.kind() == "num" and cur.kind(1) == "kind":
+        return None  # "in 4th ch. 1 dc": a sentence ends
     t = cur.token()
     if t is not None and t.kind == "num" and isinstance(t.value, int):
         cur.at += 1
