@@ -50,6 +50,8 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
             pass
         elif cur.kind() == "star":
             _star(cur, out, stars)
+        elif out and _late_place(cur, out, stars[-1] if stars else 0):
+            pass
         elif cur.low() in ("and", "so") and (cur.accept_words("and so on") or cur.accept_words("so on")):
             cur.at -= 1
             _repeat_from(cur, out, stars)
@@ -69,6 +71,26 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
             cur.at += 1
     cur.depth -= 1
     return out
+
+
+def _late_place(cur: Cursor, out: list[Node], floor: int) -> bool:
+    """ "2 dc, ch 2, 2 dc, all in next sp": a place told after the list it is for; nothing taken where there is none."""
+    start = cur.at
+    cur.skip("all")
+    if cur.low() not in ("in", "into") or not isinstance(out[-1], (Make, Chain)) or isinstance(out[-1], Make) and out[-1].place is not None:
+        cur.at = start
+        return False
+    first = len(out)
+    while first > floor and _listed(out[first - 1]):
+        first -= 1
+    while first < len(out) and isinstance(out[first], Chain):
+        first += 1
+    where = place(cur) if first < len(out) else None
+    if where is None or where.from_hook or cur.low() in ("work", "make"):
+        cur.at = start
+        return False
+    out[first:] = [Group(tuple(out[first:]), where, span=out[first].span.cover(cur.span_from(start)))]
+    return True
 
 
 def _one_place(out: list[Node], floor: int) -> None:
@@ -295,6 +317,9 @@ def _number_after(cur: Cursor) -> bool:
 def _slip_join(cur: Cursor, start: int) -> Node | None:
     """ "sl st to form ring", "sl st to first dc", "sl st in top of ch 3": a join; nothing taken when it is none."""
     if cur.low() == "to":
+        if cur.low(1) in ("close", "join") and cur.low(2) in ("", ".", ",", ";", ")", "rnd", "round", "turn") and start > 3:
+            cur.at += 2 + (cur.low(2) in ("rnd", "round"))
+            return Join(None, "sl st", cur.span_from(start))  # "…, sl st to join": a round that ends, no ring
         if cur.low(1) in ("form", "make", "ring", "close", "join"):
             while cur.low() in ("to", "form", "make", "ring", "a", "loop", "circle", "close", "join"):
                 cur.at += 1
