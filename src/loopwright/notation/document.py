@@ -58,13 +58,14 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
     which = with_specials(which, own)
     items: list[Item] = []
     title: str | None = None
-    seen_row = False
+    seen_row = in_block = False
     long: list[Finding] = []
     only: tuple[int, ...] | None = None
     for line_number in range(1, len(source.line_starts) + 1):
         start = source.line_starts[line_number - 1]
         line = text[start : start + len(source.line_text(line_number))]
         if not line.strip():
+            in_block = False
             continue
         if len(line) > MAX_LINE:
             long.append(Finding("N003", Span(start, start + 40), {"length": len(line), "limit": MAX_LINE}))
@@ -74,6 +75,9 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
             items.append(Prose(line, Span(start, start + len(line))))
             continue
         made = _remembered(memo, text, after, start + len(line.rstrip()), which, len(sizes), seen_row)
+        if not seen_row and any(isinstance(i, Row) for i in made) and is_told(line, in_block):
+            made = [Prose(line, Span(start, start + len(line)))]
+        in_block = in_block or opens_block(line)
         if only is not None:
             made = [replace(i, sizes=only) if isinstance(i, Row) else i for i in made]
         seen_row = seen_row or any(isinstance(i, Row) for i in made)

@@ -198,7 +198,7 @@ def _from_hook(run: Run, k: int) -> Slot:
         run.pos = k
         run.last = Slot(k - 1, k)
         return run.last
-    if run.own_chain >= k:
+    if run.own_chain >= k and run.runs and run.runs[-1][1] == len(run.out):
         return Slot(-k, -k, "own-chain")
     run.cost += 1.0
     slot = seek(run, Thing("st"), run.pos)
