@@ -64,6 +64,7 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
                 in_order(out)
                 every_with_chain(out, cur.dialect.id)
                 _one_place(out, stars[-1] if stars else 0)
+                _in_each(out, cur)
         if cur.at == at:
             cur.at += 1
     cur.depth -= 1
@@ -91,6 +92,19 @@ def _one_place(out: list[Node], floor: int) -> None:
     costs = (0.0, 0.6) if chains else (1.0, 0.0) if alike else (0.15, 0.25)
     readings = sorted([(costs[0], (together,)), (costs[1], tuple(run))], key=lambda r: r[0])
     out[first:] = [Either("list-then-place", tuple(readings), together.span)]
+
+
+def _in_each(out: list[Node], cur: Cursor) -> None:
+    """ "1 sc and 1 dc in each of next 2 sts": both in each of them."""
+    last = out[-1]
+    if len(out) < 2 or not isinstance(last, Make) or last.place is None or last.place.quant != "next" or last.place.n is None or (last.place.n.at(0) or 1) < 2:
+        return
+    before = out[-2]
+    if not isinstance(before, Make) or not _listed(before) or before.kind == last.kind or (before.n.at(0) or 1) > 4:
+        return
+    said = [t.text.lower() for t in cur.tokens[: cur.at] if before.span.end <= t.start < last.span.end]
+    if said[:1] == ["and"] and "each" in said:
+        out[-2:] = [Group((before, replace(last, place=None)), last.place, span=before.span.cover(last.span))]
 
 
 def _listed(node: Node) -> bool:
@@ -240,6 +254,9 @@ def _make(cur: Cursor) -> Node:
     if loop == "both":
         loop = loop_words(cur) or "both"
     chains = chains or (between(cur) if where is not None else 0)
+    wide = where.n.at(0) if where is not None and where.n is not None and where.quant == "next" else None
+    if kind == "cluster" and n in (None, ONE) and wide and wide > 1 and any(t.text.lower() == "over" for t in cur.tokens[start : cur.at]):
+        return Make(kind, ONE, None, taking=wide, parts=wide, span=cur.span_from(start))
     made = Make(kind, n or ONE, where, loop if loop != "both" else where.loop if where else "both", between=chains, span=cur.span_from(start))
     over = spread(cur, made, start)
     return _more_places(cur, made, start) if over is made else over
@@ -415,6 +432,8 @@ def _bracket(cur: Cursor, before: list[Node]) -> Node | None:
         return Repeat(inside, "more" if counted.value[1] else "times", Num((counted.value[0],)), span=cur.span_from(start))
     if not before and len(inside) == 1 and isinstance(inside[0], Chain) and cur.kind() not in ("times", "star"):
         return inside[0]
+    if len(inside) == 2 and isinstance(inside[0], Make) and isinstance(inside[1], Unknown) and inside[1].text.lower() in ("st", "sts", "stitch"):
+        inside = inside[:1]
     only_unknown = all(isinstance(n, (Unknown, Mark)) for n in inside)
     if only_unknown:
         cur.unknown = unknown

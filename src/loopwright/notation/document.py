@@ -199,6 +199,8 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
 
 def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, sizes: int) -> list[Item]:
     at = label.end if label else start
+    if label is not None and (titled := title_before(text, at, end)) is not None:
+        at = titled[1]
     while end > at and text[end - 1].isspace():
         end -= 1
     told = printed(text, at, end, which, sizes)

@@ -17,6 +17,10 @@ _MOVE = re.compile(
     re.IGNORECASE,
 )
 _STARTS = re.compile(rf"(?:\*\s*)?(?:keeping (?:all )?loops on|insert\s+hook\s+(?:again\s+)?in|(?:pull|draw)\s+up\s+(?:a\s+)?loop\s+in|{_YO},?\s*(?:and\s+)?insert)", re.IGNORECASE)
+_HELD = re.compile(
+    rf"(?:holding|keeping|leaving) (?:back )?(?:on (?:the )?hook )?(?:the )?last loop of each [a-z .]{{2,6}}?(?: on (?:the )?hook)?[,;]\s*(?:make |work )?(?P<k>[a-z]{{2,4}}) in next (?P<n>\d) (?P<t>\w+)[,;]\s*{_YO},? and (?:draw|pull) through all (?:the )?loops on (?:the )?hook",
+    re.IGNORECASE,
+)
 _TIMES = {"once": 1, "twice": 2}
 _DROPPED = re.compile(
     r",?\s*drop (?:the )?loop from (?:the )?hook,?\s*insert hook in [^,;.]*,\s*(?:pick up|draw|pull|catch)[^,;.()]*(?:through)?[^,;.()]*(?:,\s*do not ch 1)?"
@@ -41,6 +45,7 @@ class _Told:
 def named(text: str, terms: str) -> str:
     """The text with passages of hook movements replaced by the stitch they make; same length."""
     text = re.sub(r"\bw\.o\.h\.", "yo    ", text, flags=re.IGNORECASE)
+    text = _HELD.sub(lambda m: f"cluster over next {m['n']} {m['t']}".ljust(len(m.group())), text)
     text = _DROPPED.sub(lambda m: " " * len(m.group()), text)
     at = 0
     while (m := _STARTS.search(text, at)) is not None:

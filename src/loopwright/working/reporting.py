@@ -9,7 +9,7 @@ from typing import Any
 from loopwright.findings import Finding
 from loopwright.model.fabric import Fabric
 from loopwright.model.report import Assumption, Report, RowReport
-from loopwright.model.tree import Document, Row
+from loopwright.model.tree import Document, PatternRun, Row
 from loopwright.source import Span
 from loopwright.working.search import Decoder, Explanation, Outcome
 from loopwright.working.steps import definitions, expand
@@ -157,7 +157,7 @@ def _disagreement(document: Document, o: Outcome, size: int) -> Finding | None:
         if count is not None:
             printed = count.n.at(size)
             span = count.span if count.span.end > count.span.start else count.n.span if count.n.span.end else span
-    doubtful = o.step.doubt >= UNCERTAIN_FROM
+    doubtful = o.step.doubt >= UNCERTAIN_FROM or any(isinstance(n, PatternRun) and n.n is None for n in o.step.body)
     facts = {"printed": printed, "made": o.made.count, "label": o.step.label or "this row"}
     return Finding("W001", span, facts, severity="warning" if doubtful else None)
 

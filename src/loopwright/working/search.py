@@ -26,6 +26,7 @@ WINDOW = 3.0
 FAILS = 8.0
 FRESH = 1.5
 AS_PRINTED = 0.8
+DOUBT = 5  # unknown words from which a row's count is no safe ground for the next
 EXCUSE = 1.5
 
 
@@ -41,6 +42,7 @@ class State:
     joined: bool = False
     rows: int = 0
     last_change: int | None = None
+    unsure: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,7 +122,7 @@ class Decoder:
         if step.order is not None and step.order.until_sts is not None:
             return [self._until(old, step, sum(1 for s in steps[at:] if s.item == step.item))]
         key = (step.body, step.printed, step.kind, step.new_section, step.gap, step.number, step.order, state.view, state.conventions,
-               state.pending, state.kind, state.in_rounds, state.joined, state.last_change, self.names, at if state.view is NOTHING else -1)
+               state.pending, state.kind, state.in_rounds, state.joined, state.last_change, state.unsure, self.names, at if state.view is NOTHING else -1)
         found = self.memo.get(key)
         if found is None:
             found = self.memo[key] = self._outcomes(state, step, steps, at)
@@ -137,7 +139,8 @@ class Decoder:
             results += [(s, replace(o, flipped=turned)) for s, o in self._readings(state, step, view, cost, assumed, problems)]
         good = [r for r in results if r[1].cost < FAILS]
         lost = from_hook(step.body) and lead_chain(step.body) is None and not state.view.foundation and state.pending is None
-        if not good or lost or (step.gap and min(r[1].cost for r in good) > FRESH):
+        guessed = state.unsure and bool(step.printed) and not any(r[1].agrees for r in good)
+        if not good or lost or guessed or (step.gap and min(r[1].cost for r in good) > FRESH):
             results += self._unknown_start(state, step, steps, at)
         if not results:
             results = self._given_up(state, step, problems)
@@ -247,7 +250,7 @@ class Decoder:
         change = made.count - before if before else None
         return State(
             view, made.conventions, made.pending, made.main_kind, made.in_rounds or (step.kind == "rnd" and made.view.items != b""),
-            made.joined, state.rows + 1 if made.out else 0, change,
+            made.joined, state.rows + 1 if made.out else 0, change, step.doubt >= DOUBT and made.agrees is not True,
         )
 
     # --- when it does not go -------------------------------------------------------------------------------------
@@ -255,7 +258,7 @@ class Decoder:
     def _assumed_state(self, state: State, step: Step) -> State:
         number = printed_total(step.printed)
         if number is None:
-            return replace(state, pending=None)
+            return replace(state, pending=None, unsure=True)
         kind = main_kind(step.body, state.kind)
         return replace(state, view=plain_row(number, code(kind), joined=state.joined), pending=None, kind=kind)
 
