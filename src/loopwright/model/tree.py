@@ -128,10 +128,11 @@ class Group:
 
 @dataclass(frozen=True, slots=True)
 class Skip:
-    """`sk n things`."""
+    """`sk n things`; `first`: the first of the row, over which a start chain may stand."""
 
     n: Num
     thing: Thing = STITCH
+    first: bool = False
     span: Span = NOWHERE
 
 

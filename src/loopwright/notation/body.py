@@ -336,12 +336,15 @@ def _more_places(cur: Cursor, made: Make, start: int) -> Node:
 def _skip(cur: Cursor) -> Node:
     start = cur.at
     cur.at += 1
-    cur.skip("the", "next", "first", "last", "over")
+    cur.skip("the", "over")
+    first = cur.low() == "first" or cur.kind() == "ord" and cur.token().value == 1  # type: ignore[union-attr]
+    cur.at += first
+    cur.skip("next", "last")
     n = cur.number()
     found = thing(cur)
     if found is not None and cur.low() == "of" and (cur.low(1) in ("ch", "chain", "foundation") or cur.low(1) == "the" and cur.low(2) in ("ch", "chain")):
         cur.at += 2 + (cur.low(1) == "the")
-    return Skip(n or ONE, found or STITCH, cur.span_from(start))
+    return Skip(n or ONE, found or STITCH, first, cur.span_from(start))
 
 
 def _join(cur: Cursor, before: list[Node]) -> Node:

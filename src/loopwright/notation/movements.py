@@ -39,6 +39,7 @@ class _Told:
     yarns: int = 0
     twos: int = 0
     done: int | None = None
+    starred: bool = False
     steps: list[str] = field(default_factory=list)
 
 
@@ -53,11 +54,12 @@ def named(text: str, terms: str) -> str:
         at = m.end()
         if told.done is None or not told.places:
             continue
+        start = m.start() if not told.starred else m.start() + 1
         short = _said(told, terms)
-        room = told.done - m.start()
+        room = told.done - start
         if len(short) <= room:
-            text = text[: m.start()] + short.ljust(room) + text[told.done :]
-            at = m.start() + len(short)
+            text = text[:start] + short.ljust(room) + text[told.done :]
+            at = start + len(short)
     return text
 
 
@@ -98,8 +100,7 @@ def _read(text: str, at: int) -> _Told:
         if "(" in m.group():
             since = len(told.places)
         at = m.end()
-    if not starred:
-        told.done = finished
+    told.done, told.starred = finished, starred
     return told
 
 

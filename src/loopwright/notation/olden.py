@@ -9,7 +9,7 @@ from dataclasses import replace
 
 import loopwright.notation.body as body
 from loopwright.model.tree import (
-    ONE, Chain, Divided, Evenly, Group, Make, Mark, Node, Num, Place, Repeat, Spread, Thing, Unknown,
+    ONE, Chain, Divided, Evenly, Group, Make, Mark, Node, Num, Place, Spread, Thing, Unknown,
 )
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.scanner import words
@@ -233,4 +233,4 @@ def every_with_chain(out: list[Node], dialect: str) -> None:
         return
     chain = out[-2]
     if isinstance(chain, Chain) and (chain.n.at(0) or 0) > 1 and all(isinstance(n, (Unknown, Mark)) for n in out[:-2]):
-        out[-2:] = [Repeat((chain, replace(last, place=replace(last.place, quant="next", n=ONE))), "end", span=chain.span.cover(last.span))]
+        out[-2:] = [Group((chain, replace(last, place=None)), last.place, span=chain.span.cover(last.span))]

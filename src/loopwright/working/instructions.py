@@ -472,6 +472,8 @@ def do_skip(run: Run, node: Skip) -> None:
     count = node.n.at(0)
     if count is None:
         raise CannotWork("blank")
+    if node.first and run.tch_item and len(run.out) == 1 and not run.view.ring:
+        count -= 1  # the start chain stands over it
     for i in range(min(count, 4000)):
         slot = seek(run, node.thing, run.pos)
         if slot is None:
