@@ -217,6 +217,6 @@ def test_a_blank_whose_rows_fail_in_other_sizes_goes_back_to_her_number():
     )
     made = propose_design(Source.of(rows), Wanted(sizes=("2 years", "4 years")))
     assert "back sts" not in made.proposal.values
-    assert any("does not work out" in k for k in made.proposal.kept)
+    assert any("for 40 sts alone" in k for k in made.proposal.kept)
     assert "Ch 41." in made.text
     assert made.own == made.proposal.values

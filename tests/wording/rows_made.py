@@ -5,7 +5,22 @@ from __future__ import annotations
 from hypothesis import strategies as st
 
 from loopwright.model.tree import (
-    Chain, Document, Evenly, Group, Join, Label, Make, Mark, Node, Num, Place, Repeat, Row, Section, Skip, Thing,
+    Chain,
+    Document,
+    Evenly,
+    Group,
+    Join,
+    Label,
+    Make,
+    Mark,
+    Node,
+    Num,
+    Place,
+    Repeat,
+    Row,
+    Section,
+    Skip,
+    Thing,
 )
 
 KINDS = ["sc", "hdc", "dc", "tr"]

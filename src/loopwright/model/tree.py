@@ -462,3 +462,4 @@ class Document:
     in_rounds: bool | None = None
     findings: tuple[object, ...] = field(default=(), compare=False)
     assumptions: tuple[tuple[Span, str], ...] = ()
+    specials: tuple[SpecialStitch, ...] = ()

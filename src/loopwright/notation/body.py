@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from loopwright.model.tree import (
-    ONE, STITCH, Chain, Define, Either, Group, Join, Loop, Make, Mark, Node, Num, Place, Repeat, Ring, Skip, Spread, Thing, Unknown,
+    ONE, STITCH, Chain, Define, Either, Group, InTurn, Join, Loop, Make, Mark, Node, Num, Place, Repeat, Ring, Skip, Spread, Thing, Unknown,
 )
 from loopwright.notation.cursor import FILLER, Cursor
 from loopwright.notation.olden import every_with_chain, in_order, spread
@@ -330,6 +330,9 @@ def _more_places(cur: Cursor, made: Make, start: int) -> Node:
         parts.append(replace(made, place=more, span=cur.span_from(mark)))
     if len(parts) == 1:
         return made
+    places = [p.place for p in parts if isinstance(p, Make) and p.place is not None]
+    if all(p.quant == "each" and p.n is None and p.left is None for p in places) and len({p.thing for p in places}) == len(parts):
+        return InTurn(tuple(parts), cur.span_from(start))  # "in each st and in each ch": as they come
     return Repeat(tuple(parts), "once", span=cur.span_from(start))
 
 
@@ -631,11 +634,13 @@ def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     cur.skip("all", "the", "way") if cur.low() == "all" else None
     if cur.kind() == "times":
         n, more = cur.take().value
-        made = Repeat(inside, "more" if more else "star-times", Num((n,)), span=cur.span_from(start))
+        in_all = cur.accept_words("in all")
+        made = Repeat(inside, "times" if in_all else "more" if more else "star-times", Num((n,)), span=cur.span_from(start))
     elif cur.kind() in ("num", "blank"):
         n2 = cur.number()
         cur.skip("times", "time")
-        made = Repeat(inside, "more" if cur.accept("more") else "star-times", n2, span=cur.span_from(start))
+        more, in_all = cur.accept("more"), cur.accept_words("in all")
+        made = Repeat(inside, "times" if in_all else "more" if more else "star-times", n2, span=cur.span_from(start))
     else:
         if cur.low() in ("last", "until"):
             cur.at -= 0

@@ -34,13 +34,13 @@ class Cursor:
         return self.tokens[i] if 0 <= i < len(self.tokens) else None
 
     def kind(self, ahead: int = 0) -> str:
-        t = self.token(ahead)
-        return t.kind if t is not None else "end"
+        i = self.at + ahead
+        return self.tokens[i].kind if 0 <= i < len(self.tokens) else "end"
 
     def low(self, ahead: int = 0) -> str:
         """The token's text in lower case, "" at the end."""
-        t = self.token(ahead)
-        return t.text.lower() if t is not None else ""
+        i = self.at + ahead
+        return self.tokens[i].low if 0 <= i < len(self.tokens) else ""
 
     def take(self) -> Token:
         t = self.tokens[self.at]
@@ -57,7 +57,7 @@ class Cursor:
     def accept_words(self, phrase: str) -> bool:
         """Takes several words if they all stand here."""
         parts = phrase.split()
-        if all(self.low(i) == p for i, p in enumerate(parts)):
+        if self.low() == parts[0] and all(self.low(i) == p for i, p in enumerate(parts)):
             self.at += len(parts)
             return True
         return False

@@ -9,7 +9,7 @@ from typing import Literal
 
 from loopwright.model.tree import (
     COUNT_OR_WORK, Document, Either, FitLine, Group, HeadLine, Item, Label, Make, Mark, Node, Num, Prose, Repeat, Row, RowOrder, Section,
-    SpecialStitch, Unknown,
+    Unknown,
 )
 from loopwright.notation.body import nodes_until, numbers_only
 from loopwright.notation.counts import printed
@@ -21,6 +21,7 @@ from loopwright.notation.olden import divided
 from loopwright.notation.orders import order as order_of
 from loopwright.notation.quiet import quiet
 from loopwright.notation.scanner import Token, letters, scan
+from loopwright.notation.specials import defined, specials, with_specials
 from loopwright.source import Source, Span
 from loopwright.terms import Dialect, dialect
 
@@ -36,7 +37,7 @@ _FOR_ROWS = re.compile(r",?\s*\bfor\s+(?:the\s+next\s+)?(?P<n>\d{1,4}(?:\s*[(\[]
 _THEN = re.compile(r"[,;.]?\s*\bthen\s+(?=[^.;]{3,60}\bfor\s+(?:\d{1,4}|two|three|four|five|six)\s+(?:more\s+)?(?:rows|rnds|rounds)\b)", re.IGNORECASE)
 _ONLY = re.compile(r"\(?(?:for\s+)?(?:the\s+)?(?P<names>[\w ,&/-]{1,60}?)\s+sizes?\s+only\)?\s*[:.—–-]?\s*|\(?(?:for\s+)?(?:the\s+)?sizes?\s+(?P<after>[\w ,&/-]{1,60}?)\s+only\)?\s*[:.—–-]\s*", re.IGNORECASE)
 _ALL_SIZES = re.compile(r"\(?(?:for\s+)?all\s+sizes\)?\s*[:.—–-]?\s*", re.IGNORECASE)
-_START = re.compile(r".*\b(?:ch(?:ain)?\.?\s+(?:of\s+)?(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|ten|eleven|twelve|\w{3,5}teen)\b|ch(?:ain)?\.?\s*[\d{]|(?:an?|of)\s+chain\b|^\s*chain\s+of|\d{1,9}\s*ch(?:ain)?\b|in\s+this\s+(?:ring\s+)?work|magic|ring)|^\s*\*|\{[^{}]+\}\s*ch\b", re.IGNORECASE)
+_START = re.compile(r".*\b(?:ch(?:ain)?\.?\s+(?:of\s+)?(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|ten|eleven|twelve|\w{3,5}teen)\b|ch(?:ain)?\.?\s*[\d{]|(?:an?|of)\s+chain\b|^\s*chain\s+of|\d{1,9}(?:\s*[(\[][\d\s,:;–-]+[)\]])?\s*ch(?:ain)?\b|in\s+this\s+(?:ring\s+)?work|magic|ring)|^\s*\*|\{[^{}]+\}\s*ch\b", re.IGNORECASE)
 
 
 def read(source: Source, terms: str | None = None) -> Document:
@@ -45,6 +46,8 @@ def read(source: Source, terms: str | None = None) -> Document:
     text = quiet(source.text, said)
     which = dialect(said)
     sizes = _sizes(text)
+    own = specials(text, which, lambda t, a, b, d: _nodes(t, a, b, d, 1)[0])
+    which = with_specials(which, own)
     items: list[Item] = []
     title: str | None = None
     seen_row = False
@@ -69,7 +72,7 @@ def read(source: Source, terms: str | None = None) -> Document:
         items.extend(made)
     noted = () if terms or not inferred else ((Span(0, min(1, len(text))), f"{said.upper()} terms taken from the stitches that the text names"),)
     items = [_as_written(i, source) for i in items]
-    return Document(source.text, source.name, tuple(items), title, sizes, said, bool(terms), assumptions=noted)
+    return Document(source.text, source.name, tuple(items), title, sizes, said, bool(terms), assumptions=noted, specials=defined(own))
 
 
 def _sizes_only(text: str, at: int, end: int, sizes: tuple[str, ...], only: tuple[int, ...] | None) -> tuple[int, tuple[int, ...] | None]:
@@ -177,8 +180,6 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
         return [HeadLine(head["name"].lower(), head["value"], span, value)]
     if line.lower().rstrip(":") in ("fit", "abbreviations", "notes", "special stitches"):
         return [Prose(line, span)]
-    if head and "=" in head["value"] and not seen_row:
-        return [SpecialStitch(head["name"].lower(), (), head["value"], span=span)]
     body_at = start + (head.start("value") if head else 0)
     told = order_of(text[body_at:end].strip(), sizes)
     if told is not None and (seen_row or told.what == "even"):
@@ -258,13 +259,15 @@ def _later_order(text: str, at: int, stop: int, sizes: int) -> tuple[int, RowOrd
 
 def _nodes(text: str, start: int, end: int, which: Dialect, sizes: int) -> tuple[tuple[Node, ...], int]:
     """The nodes of a row's words; whole sentences that are prose are left out of them."""
+    if start >= end or text[start:end].isspace():
+        return (), 0
     spans = [m.start() for m in re.finditer(r"(?<=[.;])\s+(?=[A-Z])", text[start:end])]
     edges = [start, *(start + at for at in spans), end]
     kept = []
     talk = False
     for i, (a, b) in enumerate(itertools.pairwise(edges)):
         tokens = letters(text[a:b], scan(text, a, b, which))
-        prose = _is_prose(tokens, which, sizes)
+        prose = len(edges) > 2 and _is_prose(tokens, which, sizes)
         if i == 0 or not prose:
             if i == 1 and talk:
                 kept.clear()

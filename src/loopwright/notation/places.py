@@ -247,9 +247,11 @@ def _quantified(cur: Cursor, seen: bool) -> Place | None:
 
 
 def _as_words(cur: Cursor) -> None:
-    """ "same place as sl st", "same st as joining"."""
+    """ "same place as sl st", "same st as joining", "same ch as first 2 sc"."""
     cur.at += 1
-    cur.skip("the", "last", "a", "previous")
+    cur.skip("the", "last", "a", "previous", "first")
+    if cur.kind() == "num" and cur.kind(1) == "kind":
+        cur.at += 1
     if cur.kind() in ("kind", "word") and cur.low() not in ("and", "then"):
         cur.at += 1
 
@@ -429,9 +431,10 @@ def _up_to(cur: Cursor) -> Thing | None:
             thing(cur)
             cur.skip("group", "groups")
         return Thing("centre")
-    said = any(t.text.lower() in ("next", "up") for t in cur.tokens[start : cur.at])
-    stop = thing(cur) if said else None
-    if stop is not None and stop.kind in ("sp", "loop", "corner", "shell", "cluster", "popcorn", "group"):
+    said = any(t.text.lower() in ("next", "up", "first") for t in cur.tokens[start : cur.at])
+    stop = thing(cur)
+    said = said or cur.kind() in ("sep", "end", "close") or cur.low() in (",", ";", ".")
+    if said and stop is not None and stop.kind in ("sp", "loop", "corner", "shell", "cluster", "popcorn", "group"):
         return stop
     cur.at = start
     return None

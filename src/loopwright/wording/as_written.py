@@ -35,7 +35,9 @@ def swap(voice: Voice, text: str, *, loose: bool = False) -> str:
     """A text in the terms of the voice: stitches, "miss" and "skip", chains before or after their number; full words if asked for."""
     if voice.source_terms != voice.terms:
         text = swap_terms(text, voice.source, voice.dialect, loose=loose)
-        text = _chains(voice, _skips(voice, text))
+        text = _skips(voice, text)
+    if voice.source_terms != voice.terms or voice.full_words:
+        text = _chains(voice, text)
     return in_full(voice, text) if voice.full_words else text
 
 
@@ -62,13 +64,21 @@ def _spellings(source: Dialect) -> tuple[re.Pattern[str], dict[str, tuple[str, i
         if kind is not None and kind in source.terms:
             form = 0 if len(said.replace(" ", "")) <= LONGEST_SHORT else 2 if said.endswith("s") else 1
             table.setdefault(_letters(said), (kind, form))
-    ways = [r"[.]?[ ]?".join(map(re.escape, w.split(" "))) if " " in w else r"[.]?".join(map(re.escape, w)) if len(w) <= LONGEST_SHORT else re.escape(w)
-            for w in sorted(source.spellings, key=len, reverse=True) if _letters(w) in table]
+    ways = [_way(w) for w in sorted(source.spellings, key=len, reverse=True) if _letters(w) in table]
     return _expression(ways), table
 
 
+def _way(spelling: str) -> str:
+    """An expression for a spelling: a stop may follow each letter of an abbreviation."""
+    if " " in spelling:
+        return r"[.]?[ ]?".join(map(re.escape, spelling.split(" ")))
+    return r"[.]?".join(map(re.escape, spelling)) if len(spelling) <= LONGEST_SHORT else re.escape(spelling)
+
+
 def _expression(ways: list[str]) -> re.Pattern[str]:
-    return re.compile(rf"(?<![A-Za-z-])(?P<post>fp|bp)?(?P<term>{'|'.join(ways)})(?P<tog>\d+tog)?(?![A-Za-z])", re.IGNORECASE)
+    any_way = "|".join(ways)
+    stop = r"(?:\.(?=\s+[a-z(]))?"
+    return re.compile(rf"(?<![A-Za-z-])(?P<post>fp|bp)?(?P<term>{any_way})(?P<tog>\d+tog)?(?![A-Za-z]){stop}", re.IGNORECASE)
 
 
 def _letters(said: str) -> str:
@@ -140,7 +150,8 @@ def _long_words(terms: str) -> tuple[re.Pattern[str], dict[str, tuple[str, str]]
             many = one + (long[len(one) + 1 : -1] if "(" in long else "s")
             table.setdefault(f"{base}s".lower(), (many, many))
     ways = "|".join(re.escape(w) for w in sorted(table, key=len, reverse=True))
-    return re.compile(rf"(?<![A-Za-z])(?P<n>(?<!\d)\d+\s?)?(?P<post>fp|bp)?(?P<term>{ways})(?:(?P<tog>\d+)tog)?(?![A-Za-z])", re.IGNORECASE), table
+    number, tog = r"(?P<n>(?<!\d)\d+\s?)?", r"(?:(?P<tog>\d+)tog)?"
+    return re.compile(rf"(?<![A-Za-z]){number}(?P<post>fp|bp)?(?P<term>{ways}){tog}(?![A-Za-z])", re.IGNORECASE), table
 
 
 def in_full(voice: Voice, text: str) -> str:

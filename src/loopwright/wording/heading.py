@@ -7,7 +7,9 @@ from collections.abc import Mapping, Sequence
 
 from loopwright.model.report import Report
 from loopwright.model.tree import Document, FitLine, HeadLine, Prose, Row, Section, SpecialStitch
+from loopwright.wording.abbreviations import abbreviations, own_abbreviations
 from loopwright.wording.as_written import doubtful_words, in_full, swap_terms, translate
+from loopwright.wording.conventions import turning_chains
 from loopwright.wording.voice import Voice
 
 _ONE_SIZE_LEAVES_OUT = ("worked in",)
@@ -17,7 +19,6 @@ def heading(
     voice: Voice, document: Document, report: Report | None, body: str, measurements: Mapping[str, Sequence[float | None]] | None,
 ) -> str:
     """The lines before the first section, in the order they were written; what is missing is put in where it belongs."""
-    del report
     head = voice.phrases.heading
     top: list[str] = []
     lines: list[str] = []
@@ -31,11 +32,16 @@ def heading(
             (lines if any(isinstance(i, HeadLine) for i in items[: items.index(item)]) else top).append(translate(voice, item.text))
         elif isinstance(item, HeadLine):
             lines.extend(_line(voice, document, item, specials))
+        elif isinstance(item, Section):
+            lines.append(translate(voice, document.text[item.span.start : item.span.end] or item.title))
         elif isinstance(item, SpecialStitch):
             specials.append(translate(voice, item.text))
     lines = _with_terms(voice, lines)
     lines.extend(_measurements(voice, measurements))
-    used = abbreviations(voice, body + " ".join(specials))
+    silent = not any(isinstance(i, HeadLine) and i.name == "turning chain" for i in items)
+    if silent and (told := turning_chains(voice, document, report)):
+        lines.append(f"{head['turning']}: {told}")
+    used = abbreviations(voice, body + " ".join(specials), own_abbreviations(voice, items))
     if used:
         lines.append(f"{head['abbreviations']}: {used}")
     lines.extend(f"{head['special']}: {s}" for s in specials)
@@ -51,9 +57,9 @@ def heading(
 
 
 def heading_end(document: Document) -> int:
-    """How many items stand before the first section or row."""
+    """How many items stand before the first section or row; a line that looks like a section may stand among those of the heading."""
     found = document.items
-    stop = next((i for i, item in enumerate(found) if isinstance(item, (Section, Row))), len(found))
+    stop = next((i for i, item in enumerate(found) if isinstance(item, Row)), len(found))
     last = max((i + 1 for i in range(stop) if isinstance(found[i], (HeadLine, FitLine, SpecialStitch))), default=0)
     leading = next((i for i in range(stop) if not isinstance(found[i], Prose)), stop)
     return max(last, leading)
@@ -107,32 +113,3 @@ def _measurements(voice: Voice, measured: Mapping[str, Sequence[float | None]] |
     return [f"{voice.phrases.heading['measurements']}: {voice.phrases.heading['list_sep'].join(said)}"]
 
 
-# --- abbreviations ---------------------------------------------------------------------------------------------------
-
-
-def abbreviations(voice: Voice, text: str) -> str:
-    """The abbreviations that a text uses, and only those."""
-    head = voice.phrases.heading
-    found: dict[str, str] = {}
-    for kind in _kinds_in(voice, text):
-        term = voice.dialect.term(kind)
-        if term.short != term.long:
-            found[term.short] = term.long
-    for short, long in voice.phrases.abbreviations.items():
-        base = short.removesuffix("(s)")
-        many = "s?" if short.endswith("(s)") else ""
-        if re.search(rf"(?<![A-Za-z\d]){re.escape(base)}{many}(?![A-Za-z])", text, 0 if base.isupper() else re.IGNORECASE):
-            found.setdefault(short, long)
-    return str(head["list_sep"]).join(head["defines"].format(short=s, long=found[s]) for s in sorted(found, key=str.lower))
-
-
-def _kinds_in(voice: Voice, text: str) -> list[str]:
-    shorts = {voice.dialect.term(k).short.lower(): k for k in voice.dialect.terms}
-    ways = "|".join(re.escape(s) for s in sorted(shorts, key=len, reverse=True))
-    kinds: list[str] = []
-    for m in re.finditer(rf"(?<![A-Za-z])(fp|bp)?({ways})(\d+tog)?(?![A-Za-z])", text, re.IGNORECASE):
-        base = shorts[m[2].lower()]
-        kind = f"{(m[1] or '').lower()}{base}{m[3] or ''}"
-        if kind not in kinds:
-            kinds.append(kind)
-    return kinds

@@ -43,12 +43,15 @@ class Below:
     turning: int
     foundation: bool
     length: int
+    _other: list[Below] = field(default_factory=list, compare=False, repr=False)
 
     def flipped(self) -> Below:
         """The row from its other end."""
-        n = len(self.items)
-        ids = self.ids[::-1] if self.ids is not None else None
-        return Below(self.items[::-1], self.first + self.step * (n - 1), -self.step, ids, self.turning, self.foundation, self.length)
+        if not self._other:
+            n, ids = len(self.items), self.ids[::-1] if self.ids is not None else None
+            first = self.first + self.step * (n - 1)
+            self._other.append(Below(self.items[::-1], first, -self.step, ids, self.turning, self.foundation, self.length, [self]))
+        return self._other[0]
 
     def at(self, index: int) -> int:
         """The stitch at an item."""
@@ -85,6 +88,7 @@ class Columns:
     in_line: bool = False
     below_mask: int = 0
     own_mask: int = 0
+    faces: dict[bytes, Below] = field(default_factory=dict)
     reaches_down: bool = False  # some parents lie before the row below: chains of the foundation that count as its stitches
 
     def finish(self) -> None:
@@ -96,11 +100,14 @@ class Columns:
         first = self.ids[0] if n else 0
         self.in_line = first >= 0 and self.ids.tobytes() == shifted(array("i", range(n)), first).tobytes()
 
-    def below(self, items: bytes, foundation: bool = False) -> Below:
+    def below(self, items: bytes) -> Below:
         """The row as the next one meets it when it is not turned."""
-        if self.in_line:
-            return Below(items, self.ids[0] if self.ids else 0, 1, None, self.turning, foundation, len(self.kind))
-        return Below(items, 0, 0, self.ids, self.turning, foundation, len(self.kind))
+        found = self.faces.get(items)
+        if found is None:
+            first, step = (self.ids[0] if self.ids else 0, 1) if self.in_line else (0, 0)
+            ids = None if self.in_line else self.ids
+            found = self.faces[items] = Below(items, first, step, ids, self.turning, False, len(self.kind))
+        return found
 
 
 _IS_BELOW = bytes(int(i == BELOW) for i in range(256))

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
+
 from loopwright.model.tree import Place, Thing
 from loopwright.working.kinds import ANY, CHAIN, HEIGHT, code, plain, name
 from loopwright.working.run import CannotWork, Run, RunsOut
@@ -205,6 +207,10 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
             break
         ahead.append(slot)
         pos = slot.end if slot.end > pos else pos + 1
+    if place.upto is not None:  # what the rest of the row needs lies behind the stop; before it there may be nothing
+        spare = 0
+        if not ahead:
+            return []
     if not ahead:
         raise RunsOut(place.thing.kind, wanted=1, found=0)
     if spare and place.thing.kind not in STITCHES and not in_spaces and place.left is None and not run.view.foundation:
@@ -308,19 +314,24 @@ def _seek_chain(run: Run, pos: int, length: int | None) -> Slot | None:
 
 
 def _seek_space(run: Run, pos: int, length: int | None) -> Slot | None:
-    runs = view_runs(run)
-    if runs and not run.view.foundation:
-        there = [(s, e) for s, e in runs if s >= pos or (e > pos and s >= pos - 1)]
-        if length:
-            exact = [(s, e) for s, e in there if e - s == length]
-            if exact and any(e - s == length for s, e in runs):
-                return Slot(*exact[0], "space")
-            if not any(e - s == length for s, e in runs):
-                run.once(f"space-{length}", ((0.7, True),))
-                return Slot(*there[0], "space") if there else None
-            return None
-        return Slot(*there[0], "space") if there else None
-    return _seek_gap(run, pos)
+    runs = run.view.runs
+    if not runs or run.view.foundation:
+        return _seek_gap(run, pos)
+    known = run.view.index.lengths
+    if length and length not in known:
+        run.once(f"space-{length}", ((0.7, True),))
+        length = None
+    exact = length if length and len(known) > 1 else None
+    n = len(run.view.items)
+    for turn in (0, n) if run.end > n else (0,):
+        at = bisect_left(runs, (pos - turn,))
+        if at and runs[at - 1][0] == pos - turn - 1 and runs[at - 1][1] > pos - turn:
+            at -= 1  # just past the first chain of a space: still in it
+        while at < len(runs) and exact and runs[at][1] - runs[at][0] != exact:
+            at += 1
+        if at < len(runs) and (not turn or runs[at][1] + turn <= run.end):
+            return Slot(runs[at][0] + turn, runs[at][1] + turn, "space")
+    return None
 
 
 def _seek_gap(run: Run, pos: int) -> Slot | None:
@@ -353,9 +364,11 @@ def _seek_corner(run: Run, pos: int) -> Slot | None:
 
 def _seek_kind(run: Run, pos: int, kind: str) -> Slot | None:
     """A stitch of a kind, or a group by name; where the row has none of it, the next stitch at a cost."""
-    if kind in run.group_names:
-        group = _seek_group(run, pos, kind)
-        return Slot(group.start, group.end) if group is not None else None
+    group = _seek_group(run, pos, kind)
+    if group is not None:
+        return Slot(group.start, group.end)
+    if kind in run.view.index.by_name:
+        return None
     number = code(kind)
     if number in run.view.items:
         jump = run.once(f"jump-{kind}", ((0.1, True), (0.45, False))) if _others_ahead(run, pos, number) else True
@@ -398,10 +411,13 @@ def _scan_any(run: Run, pos: int, numbers: set[int]) -> Slot | None:
 
 
 def _seek_group(run: Run, pos: int, kind: str) -> Group | None:
+    named = run.view.index.by_name.get(kind)
+    if not named:
+        return None
     n = len(run.view.items)
     for turn in (0, n) if run.end > n else (0,):
-        for g in run.view.groups:
-            if g.name == kind and g.start + turn >= pos and g.end + turn <= run.end:
+        for g in named[bisect_left(named, (pos - turn,)) :]:  # type: ignore[arg-type]
+            if g.end + turn <= run.end:
                 return Group(g.start + turn, g.end + turn, g.name)
     return None
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Sequence
 
 from loopwright.model.tree import Node, Repeat
@@ -104,7 +105,7 @@ def _room(run: Run, keep: tuple[int, int]) -> bool:
     if run.pos >= run.end:
         return False
     if keep[1] and not keep[0]:
-        ahead = sum(1 for s, _ in run.view.runs if s >= run.pos)
+        ahead = len(run.view.runs) - bisect_left(run.view.runs, (run.pos,))
         return ahead > keep[1] or run.end > len(run.view.items)
     return run.stitches_left() > keep[0] or (run.stitches_left() == keep[0] == 0)
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from loopwright.model.tree import AtEnds, Chain, Count, Either, Evenly, EveryKth, Group, Join, Make, Mark, Node, PatternRun, Repeat, Ring, Skip, Unknown
+from loopwright.working.grouping import together
 from loopwright.working.instructions import do_all, total_needed
 from loopwright.working.kinds import CHAIN, HEIGHT, code, name, plain
 from loopwright.working.places import SPACES
@@ -194,7 +195,7 @@ def _finished(run: Run, pending: Chain | None) -> Made:
     bridged = _bridged(run)
     if nothing_made and (run.view.foundation or run.view.ring):
         return _only_start(run, cost, pending)
-    _together(run)
+    together(run)
     view = View(
         out, tuple(r for r in run.runs if r[1] > r[0]), tuple(g for g in run.groups if g.end - g.start > 1 or g.name),
         0 if run.tch_item else run.tch_length, True, joined=run.joined or (run.in_rounds and not run.turned), turned=False,
@@ -211,28 +212,6 @@ def _divisions(run: Run) -> int:
     """Equal parts that the row was told in: its repeats, its groups into each place."""
     parts = run.named.get("divisions") or run.named.get("rounds") or (len(run.groups) if run.groups and not run.runs else 0)
     return parts if parts and len(run.out) % parts == 0 else 0
-
-
-def _together(run: Run) -> None:
-    """Stitches that were told one after the other but went into one place are a group."""
-    start, n = 0, len(run.out)
-    while start < n:
-        slot = run.into[start]
-        if slot is None or slot.start < 0 or slot.how == "ring" or slot.end - slot.start > 1 and slot.how != "space" or run.out[start] in (CHAIN, SLIP):
-            start += 1
-            continue
-        end = last = start + 1
-        while end < n and (run.out[end] == CHAIN or run.into[end] is not None and run.into[end][:2] == slot[:2]):  # type: ignore[index]
-            end += 1
-            last = end if run.out[end - 1] != CHAIN else last
-        if last - start > 1 and sum(1 for i in range(start, last) if run.out[i] != CHAIN) > 1 and not any(g.start <= start and last <= g.end for g in run.groups):
-            inner = [g for g in run.groups if start <= g.start and g.end <= last]
-            name_ = next((g.name for g in inner if g.name), "")
-            if not name_ or len(inner) < 2:
-                run.groups[:] = [g for g in run.groups if g not in inner]
-                run.groups.append(MadeGroup(start, last, name_))
-                run.groups.sort()
-        start = max(last, start + 1)
 
 
 def _only_start(run: Run, cost: float, pending: Chain | None) -> Made:

@@ -10,7 +10,7 @@ from array import array
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from loopwright.model.tree import COUNT_OR_WORK, Chain, Count, Make, Mark, Node, Num, Place, Repeat, Ring, Row, Thing
+from loopwright.model.tree import COUNT_OR_WORK, Chain, Count, EdgeRun, Make, Mark, Node, Num, Place, Repeat, Ring, Row, Thing
 from loopwright.working.kinds import HEIGHT, code, plain
 from loopwright.working.rows import (
     DISAGREES, NOTHING, CannotWork, Made, agrees, first_stitch, from_hook, lead_chain, main_kind, work_row,
@@ -61,6 +61,29 @@ class Outcome:
     flipped: bool = False
     got: int = 0
 
+    def of(self, step: Step) -> Outcome:
+        """The same outcome of another step that tells the same."""
+        return self if step is self.step else Outcome(
+            step, self.made, self.cost, self.agrees, self.problem, self.facts, self.assumed, self.as_printed, self.clean_count, self.flipped, self.got,
+        )
+
+
+class Told:
+    """What a step tells, hashed once: many rows tell the same."""
+
+    __slots__ = ("_hash", "counts_rows", "what")
+
+    def __init__(self, step: Step) -> None:
+        self.what = (step.body, step.printed, step.order)
+        self._hash = hash(self.what)
+        self.counts_rows = _counts_rows(step.body)
+
+    def __hash__(self) -> int:
+        return self._hash
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Told) and self.what == other.what
+
 
 @dataclass(frozen=True, slots=True)
 class Explanation:
@@ -88,6 +111,8 @@ class Decoder:
         self.definitions = definitions
         self.memo = memo if memo is not None else {}
         self.names = hash(tuple(sorted(definitions)))
+        self.looked_ahead = False
+        self.told: dict[tuple[int, int, int], Told] = {}
 
     def decode(self, steps: list[Step], conventions: tuple[tuple[str, Any], ...] = ()) -> Explanation:
         """The cheapest explanation of all steps. Never raises for what a pattern says."""
@@ -121,14 +146,34 @@ class Decoder:
             return [Explanation(self._assumed_state(state, step), old.cost + FAILS, outcome, old)]
         if step.order is not None and step.order.until_sts is not None:
             return [self._until(old, step, sum(1 for s in steps[at:] if s.item == step.item))]
-        key = (step.body, step.printed, step.kind, step.new_section, step.gap, step.number, step.order, state.view, state.conventions,
-               state.pending, state.kind, state.in_rounds, state.joined, state.last_change, state.unsure, self.names, at if state.view is NOTHING else -1)
-        found = self.memo.get(key)
+        found, rows = self._known(state, step, steps, at)
+        return [Explanation(_rows_on(s, rows, state.rows), old.cost + o.cost, o.of(step), old) for s, o in found]
+
+    def _known(self, state: State, step: Step, steps: list[Step], at: int) -> tuple[list[tuple[State, Outcome]], int]:
+        """The outcomes of a step, out of the memo where an equal row met an equal state; and how many rows the state had then.
+
+        Rows of one body differ by their number alone, which tells only whether a new piece may begin. What was found by looking at
+        the rows ahead is true of its own row alone, so that is kept with its number.
+        """
+        told = self._told(step)
+        which = (told, step.kind, step.new_section, step.gap, step.number if step.number in (None, 1) else 2)
+        there = (state.view, state.conventions, state.pending, state.kind, state.in_rounds, state.joined, state.last_change, state.unsure, bool(state.rows))
+        key = (*which, *there, state.rows if told.counts_rows else -1, self.names, at if state.view is NOTHING else -1)
+        found = self.memo.get(key) or self.memo.get((key, step.number))
         if found is None:
-            found = self.memo[key] = self._outcomes(state, step, steps, at)
+            self.looked_ahead = False
+            found = (self._outcomes(state, step, steps, at), state.rows)
             if len(self.memo) > 50_000:
                 self.memo.clear()
-        return [Explanation(s, old.cost + o.cost, replace(o, step=step), old) for s, o in found]
+            self.memo[(key, step.number) if self.looked_ahead else key] = found
+        return found
+
+    def _told(self, step: Step) -> Told:
+        which = (id(step.body), id(step.printed), id(step.order))
+        found = self.told.get(which)
+        if found is None:
+            found = self.told[which] = Told(step)  # it keeps the three alive, so that their ids stay theirs
+        return found
 
     def _outcomes(self, state: State, step: Step, steps: list[Step], at: int) -> list[tuple[State, Outcome]]:
         results: list[tuple[State, Outcome]] = []
@@ -141,6 +186,7 @@ class Decoder:
         lost = from_hook(step.body) and lead_chain(step.body) is None and not state.view.foundation and state.pending is None
         guessed = state.unsure and bool(step.printed) and not any(r[1].agrees for r in good)
         if not good or lost or guessed or (step.gap and min(r[1].cost for r in good) > FRESH):
+            self.looked_ahead = True
             results += self._unknown_start(state, step, steps, at)
         if not results:
             results = self._given_up(state, step, problems)
@@ -317,6 +363,11 @@ class Decoder:
         return Explanation(after, old.cost + (DISAGREES if verdict is False else 0), Outcome(step, made, 0.0, verdict, assumed=(("until", number),)), old)
 
 
+def _rows_on(state: State, then: int, now: int) -> State:
+    """A state out of the memo, its number of rows counted on from where it is used and not from where it was found."""
+    return state if then == now or state.rows == 0 else replace(state, rows=now + state.rows - then)
+
+
 def _worked_count(made: Made) -> bool:
     """Whether the words of the count were taken for an instruction: then there is no printed count."""
     return any(c.key.startswith(COUNT_OR_WORK) and c.taken for c in made.log)
@@ -328,6 +379,11 @@ def printed_total(printed: tuple[Count, ...]) -> int | None:
         if count.scope == "row" and count.n.at(0) is not None and (count.noun in (None, "st", "sts") or plain(count.noun) in HEIGHT):
             return count.n.at(0)
     return None
+
+
+def _counts_rows(body: tuple[Node, ...]) -> bool:
+    """Whether a row goes along row ends of which it does not tell the number."""
+    return any(isinstance(n, EdgeRun) or isinstance(n, Repeat) and (_counts_rows(n.nodes) or _counts_rows(n.ending)) for n in body)
 
 
 def _joins(body: tuple[Node, ...]) -> bool:

@@ -10,7 +10,7 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 
 from loopwright.model.tree import (
-    Chain, Count, Define, Document, Either, Evenly, Group, Make, Mark, Node, Num, Place, Repeat, Row, RowOrder, Section, SpecialStitch, Thing,
+    Chain, Count, Define, Document, Either, Evenly, Group, Make, Mark, Node, Num, Place, Repeat, Row, RowOrder, Section, Thing,
 )
 from loopwright.source import Span
 from loopwright.working.sizes import for_size
@@ -61,11 +61,11 @@ class _Shelf:
 def definitions(document: Document) -> dict[str, tuple[Node, ...]]:
     """Names that the pattern defines, with what they are made of, from anywhere in it."""
     found: dict[str, tuple[Node, ...]] = {}
+    for special in document.specials:
+        if special.nodes:
+            found.setdefault(special.name, special.nodes)
     for item in document.items:
-        if isinstance(item, SpecialStitch):
-            for key in filter(None, (item.name, item.abbreviation)):
-                found.setdefault(key, item.nodes)
-        elif isinstance(item, Row):
+        if isinstance(item, Row):
             _collect(item.body, found)
     found.pop("", None)
     return {name: nodes for name, nodes in found.items() if name not in _reached(name, found)}

@@ -124,25 +124,31 @@ def _alike(run: Run, a: Point, b: Point, step: int) -> bool:
 
 def _periods(run: Run, begin: int, step: int) -> int:
     """How many whole periods of the row below follow the cursor that are like the one from `begin` on."""
-    items, runs, groups = run.view.items, run.view.runs, run.view.groups
+    items = run.view.items
     end = min(run.end, len(items))
     if begin + step > end:
         return 0
     end = begin + step + _same_prefix(items[begin : end - step], items[begin + step : end])
-    for spans in (runs, groups):
-        low = bisect_left(spans, (begin,))  # type: ignore[arg-type]
-        high = bisect_left(spans, (begin + step,), low)  # type: ignore[arg-type]
-        top = bisect_left(spans, (end,), high)  # type: ignore[arg-type]
-        count = high - low
-        if sorted(spans) != list(spans):
-            return 0
-        for i in range(high, top):
-            if i - count < low or tuple(x + step if isinstance(x, int) else x for x in spans[i - count]) != tuple(spans[i]):
-                end = min(end, spans[i][0])
-                break
-        if count == 0 and top > high:
-            end = min(end, spans[high][0])
+    if not run.view.index.in_order:
+        return 0
+    runs, groups = run.view.runs, run.view.groups
+    end = _as_before(runs, [(s + step, e + step) for s, e in _between(runs, begin, end - step)], begin + step, end)
+    end = _as_before(groups, [Group(s + step, e + step, g) for s, e, g in _between(groups, begin, end - step)], begin + step, end)
     return (end - begin - step) // step
+
+
+def _between(spans: tuple[Any, ...], begin: int, end: int) -> tuple[Any, ...]:
+    """The spans that begin in a range."""
+    return spans[bisect_left(spans, (begin,)) : bisect_left(spans, (end,))]
+
+
+def _as_before(spans: tuple[Any, ...], moved: list[Any], begin: int, end: int) -> int:
+    """How far the spans from `begin` on are those of one period before, `moved` on by a period."""
+    here = list(_between(spans, begin, end))
+    if here == moved:
+        return end
+    at = next((i for i, (a, b) in enumerate(zip(here, moved, strict=False)) if a != b), min(len(here), len(moved)))
+    return min([end, *(s[0] for s in (*here[at : at + 1], *moved[at : at + 1]))])
 
 
 def _same_prefix(a: bytes, b: bytes) -> int:
@@ -162,12 +168,12 @@ def _same_prefix(a: bytes, b: bytes) -> int:
 def _kept(run: Run, begin: int, step: int, keep: tuple[int, int]) -> int:
     """How many rounds leave over what the rest of the row needs, with some to spare."""
     stitches = step if run.view.foundation or run.view.ring else step - run.view.items.count(CHAIN, begin, begin + step)
-    spaces = sum(1 for s, _ in run.view.runs if begin <= s < begin + step)
+    spaces = len(_between(run.view.runs, begin, begin + step))
     room = MAX_ITEMS
     if stitches:
         room = min(room, (run.stitches_left() - keep[0]) // stitches - LAST_ROUNDS)
     if spaces and keep[1]:
-        room = min(room, (sum(1 for s, _ in run.view.runs if s >= run.pos) - keep[1]) // spaces - LAST_ROUNDS)
+        room = min(room, (len(_between(run.view.runs, run.pos, len(run.view.items))) - keep[1]) // spaces - LAST_ROUNDS)
     return room
 
 

@@ -5,7 +5,8 @@ Small, immutable and hashable: the search keeps many of them.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from itertools import pairwise
 from typing import NamedTuple
 
 from loopwright.working.kinds import ANY, CHAIN
@@ -25,6 +26,25 @@ class Group(NamedTuple):
     start: int
     end: int
     name: str
+
+
+@dataclass(frozen=True, slots=True)
+class Index:
+    """What is looked up again and again in a row: its groups by name, in order; the lengths of its chain spaces;
+    whether both stand in the order of the row."""
+
+    by_name: dict[str, list[Group]]
+    lengths: frozenset[int]
+    in_order: bool
+
+    @classmethod
+    def of(cls, groups: tuple[Group, ...], runs: tuple[tuple[int, int], ...]) -> Index:
+        """The index of a row's groups and chain spaces."""
+        by_name: dict[str, list[Group]] = {}
+        for group in sorted(groups):
+            by_name.setdefault(group.name, []).append(group)
+        in_order = all(a <= b for a, b in pairwise(groups)) and all(a <= b for a, b in pairwise(runs))
+        return cls(by_name, frozenset(e - s for s, e in runs), in_order)
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,6 +71,23 @@ class View:
     turned: bool = False
     divisions: int = 0
     mesh: bool = False
+    _hash: int = field(default=0, init=False, compare=False, repr=False)
+    _index: Index | None = field(default=None, init=False, compare=False, repr=False)
+
+    def __hash__(self) -> int:
+        """Worked out once: the search looks the same views up again and again."""
+        if not self._hash:
+            flags = self.tch, self.tch_first, self.ring, self.foundation, self.open_end, self.joined, self.turned, self.divisions, self.mesh
+            object.__setattr__(self, "_hash", hash((self.items, self.runs, self.groups, flags)) or 1)
+        return self._hash
+
+    @property
+    def index(self) -> Index:
+        """The groups by name and the lengths of the chain spaces, worked out once."""
+        if self._index is None:
+            object.__setattr__(self, "_index", Index.of(self.groups, self.runs))
+        assert self._index is not None
+        return self._index
 
     def flipped(self) -> View:
         """The same row seen after turning."""

@@ -39,6 +39,7 @@ class Weaver:
         self.colour = 0
         self.piece = -1
         self.turned = False  # the view was turned already at the end of the row before
+        self.side = True
         self.edges = Edges(self.fabric)
 
     # --- kinds ---------------------------------------------------------------------------------------------------
@@ -61,6 +62,7 @@ class Weaver:
     def _new_piece(self) -> None:
         self.piece += 1
         self.turned = False
+        self.side = True
 
     def _plain(self, items: bytes, role: int, outcome: Outcome, label: str) -> None:
         """Stitches worked into nothing, as a row of their own."""
@@ -125,6 +127,7 @@ class Weaver:
             return
         turned = outcome.flipped != self.turned if base is not None and not base.foundation else outcome.flipped
         facing = self.below.flipped() if outcome.flipped and not (base is not None and (base.foundation or base.ring)) else self.below
+        self.side = self.side != turned
         cols = self._columns(outcome, made, facing)
         start = len(self.fabric)
         self._lay(cols, start)
@@ -133,7 +136,7 @@ class Weaver:
         said = step.side is not None
         self.fabric.rows.append(FabricRow(
             step.section, step.label, start, len(self.fabric), made.joined, made.turned, step.item, max(self.piece, 0),
-            step.side != "WS", said, turned, tuple(start + b for b in cols.borrowed), step.part,
+            self.side if not said else step.side == "RS", said, turned, tuple(start + b for b in cols.borrowed), step.part,
         ))
         self.below, self.below_start = cols.below(made.out), start
         self.turned = made.turned and made.in_rounds and (made.joined or step.kind == "rnd")
@@ -229,18 +232,20 @@ class Weaver:
 
 
 def _sides(rows: list[FabricRow], begin: int, end: int) -> None:
-    """Sides of a piece's rows: each turn changes the side; one said side settles the others before it."""
-    side, sides = True, []
+    """Sides of a piece's rows: each turn changes the side; one said side settles the others up to the next said one."""
+    said = [i for i in range(begin, end) if rows[i].side_said]
+    if not said:
+        return
+    sides, side = [], True
     for i in range(begin, end):
         side = side != rows[i].turned_before
         sides.append(side)
-    said = next((i for i in range(begin, end) if rows[i].side_said), None)
-    flip = said is not None and sides[said - begin] != rows[said].right_side
+    flip = sides[said[0] - begin] != rows[said[0]].right_side
     for i in range(begin, end):
         if rows[i].side_said:
             flip = sides[i - begin] != rows[i].right_side
-        else:
-            rows[i] = replace(rows[i], right_side=sides[i - begin] != flip)
+        elif rows[i].right_side != (sides[i - begin] != flip):
+            rows[i] = replace(rows[i], right_side=not rows[i].right_side)
 
 
 def _code(kind: str) -> int:

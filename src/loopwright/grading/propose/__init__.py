@@ -5,10 +5,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 from loopwright.findings import Edit, Finding
+from loopwright.grading.discs import flat_rate, lies
 from loopwright.grading.gauge import Gauge
 from loopwright.grading.propose.assemble import Head, design_text
 from loopwright.grading.propose.blanks import Blank, Proposed, Reason
@@ -20,6 +22,8 @@ from loopwright.model.tree import Document
 from loopwright.source import Span
 
 __all__ = ["Blank", "Item", "Proposal", "Proposed", "Reason", "Task", "item_of", "propose"]
+
+_BLANK = re.compile(r"\{([^{}]+)\}")
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,9 +65,12 @@ class Proposal:
         while more := {p.blank.name for p in self.blanks if any(f"{{{g}}}" in p.reasons[0].sentence for g in gone) if p.reasons} - gone:
             gone |= more
         values = self.values
-        edits = tuple(replace(e, text=_filled(e.text, {g: values[g] for g in gone})) for e in self.edits)
+        edits = tuple(
+            replace(e, text=_filled(e.text, {g: values[g] for g in gone})) for e in self.edits
+            if not _BLANK.search(e.text) or {*_BLANK.findall(e.text)} - gone
+        )
         kept = tuple(p for p in self.blanks if p.blank.name not in gone)
-        return replace(self, blanks=kept, edits=edits, kept=(*self.kept, f"{', '.join(sorted(gone))}: as worked; {why}"))
+        return replace(self, blanks=kept, edits=edits, kept=(*self.kept, f"{', '.join(sorted(gone))}: as worked, {why}"))
 
     def next_reason(self, name: str) -> Proposal:
         """The same with the next reason of one blank put first, and the first put last."""
@@ -82,12 +89,24 @@ def propose(document: Document, report: Report, task: Task) -> Proposal:
         note = Finding("G044", Span(0, 0), {"item": item.name})
         return Proposal(document, task, item, (), (), (), (note,))
     found = search(lines_of(document, report), _called(document, item))
-    blanks = tuple(Proposed(b, reasons_for(b, ground)) for b in found.blanks)
+    blanks = tuple(Proposed(_with_flatness(b, task.gauge), reasons_for(b, ground)) for b in found.blanks)
     dumb = [p.blank.name for p in blanks if not p.reasons]
     notes = tuple(Finding("G041", Span(0, 0), {"blank": name}) for name in dumb)
     if not blanks:
         notes += (Finding("G040", Span(0, 0), {}),)
-    return Proposal(document, task, item, blanks, tuple(found.edits), tuple(found.kept), notes)
+    proposal = Proposal(document, task, item, blanks, tuple(found.edits), tuple(found.kept), notes)
+    for name, why in found.fixed.items():
+        proposal = proposal.without(name, why)
+    return proposal
+
+
+def _with_flatness(blank: Blank, gauge: Gauge) -> Blank:
+    """A disc's blank with what its rate does at this gauge among its facts."""
+    if not blank.gain or gauge.row_mm is None or gauge.stitch_mm is None:
+        return blank
+    flat = flat_rate(gauge.stitch_mm, gauge.row_mm)
+    does = {"flat": "lies flat", "cups": "cups a little", "ruffles": "ruffles a little"}[lies(blank.gain, flat)]
+    return replace(blank, facts=(*blank.facts, f"a flat circle gains {flat:.1f} at this gauge, so it {does}"))
 
 
 def _filled(text: str, values: dict[str, int]) -> str:

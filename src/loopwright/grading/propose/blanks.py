@@ -29,7 +29,7 @@ class Blank:
     """A number of hers that depends on the size. `before`: rows of the piece worked before those it counts.
 
     `subject` is what an "until … measures" sentence names. `facts` are findings of the search that stand as evidence.
-    `given`: reasons that do not come from a measure (links to other blanks).
+    `gain`: what each round of a disc gains. `given`: reasons that do not come from a measure (links to other blanks).
     """
 
     name: str
@@ -42,7 +42,7 @@ class Blank:
     facts: tuple[str, ...] = ()
     given: tuple[Reason, ...] = ()
     line: int = 0
-    per: int = 1
+    gain: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,11 +55,12 @@ class Proposed:
 
 @dataclass(slots=True)
 class Found:
-    """What has been found so far; `names` keeps names apart."""
+    """What has been found so far. `fixed`: blanks that must keep her number after all, with the reason."""
 
     blanks: list[Blank] = field(default_factory=list)
     edits: list[Edit] = field(default_factory=list)
     kept: list[str] = field(default_factory=list)
+    fixed: dict[str, str] = field(default_factory=dict)
 
     def name(self, wanted: str) -> str:
         """The wanted name, or the same with a number after it where it is taken."""

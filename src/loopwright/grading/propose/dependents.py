@@ -141,5 +141,5 @@ def _drop(found: Found, line: Line) -> None:
     if m is None:
         return
     at = line.span.start
-    found.replace(Span(at + m.start(), at + m.end()), ".")
+    found.replace(Span(at + m.start(), at + m.end()), "" if line.text[: m.start()].endswith(".") else ".")
     found.kept.append(f"the count ({m['in']}) is left out: no blank explains it in other sizes")

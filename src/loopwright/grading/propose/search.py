@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from loopwright.findings import Edit
 from loopwright.grading.propose.blanks import Blank, Found, Role
 from loopwright.grading.propose.brims import around_strip
 from loopwright.grading.propose.crowns import Disc, crown_rounds, disc_from, tube_after
@@ -14,8 +15,10 @@ from loopwright.grading.propose.facts import Line
 from loopwright.grading.propose.growth import growing
 from loopwright.grading.propose.openings import opening
 from loopwright.grading.propose.ovals import oval
-from loopwright.grading.propose.rows import Numbering, relabel, stretch_blank
-from loopwright.model.tree import Mark
+from loopwright.grading.propose.rows import Numbering, relabel, said, stretch_blank
+from loopwright.grading.propose.takes import taken
+from loopwright.model.tree import Mark, Section
+from loopwright.source import Span
 
 _EDGE = re.compile(
     r"\bends? of|row[- ]ends?|along|evenly around|around the (?:edge|piece)|(?:free|unworked|missed|skipped) sts|up the|down the",
@@ -24,12 +27,14 @@ _EDGE = re.compile(
 
 _JOINED = re.compile(r"[^:]*:\s*(?:with [^,.;]*,\s*)?(?:re)?(?:join|attach)\b(?!\s+(?:with )?s[ls])", re.IGNORECASE)
 
+LEAST_RUN = 7
+
 
 @dataclass(slots=True)
 class _Piece:
     """The piece in hand: rows so far, how it began, the blank of its edge, whether its depth has a blank.
 
-    `varies`: whether the count of its live row depends on a blank.
+    `varies`: whether the count of its live row depends on a blank; `base`: that blank, where the piece begins with it.
     """
 
     began: str = "none"
@@ -37,6 +42,7 @@ class _Piece:
     edge: Blank | None = None
     depth_told: bool = False
     varies: bool = False
+    base: Blank | None = None
 
 
 def search(lines: tuple[Line, ...], item: str) -> Found:
@@ -49,6 +55,8 @@ def search(lines: tuple[Line, ...], item: str) -> Found:
         disc = disc_from(lines, at) if line.start == "ring" else None
         if disc is not None:
             piece = _disc(found, lines, disc)
+            if piece.varies:
+                lines = _parted(found, lines, disc.next, piece.began)
             lost, numbering.known = bool(found.blanks), not piece.varies
             at = disc.next
             continue
@@ -61,10 +69,30 @@ def search(lines: tuple[Line, ...], item: str) -> Found:
             piece.varies = True
             piece.rows, at = ended - at - 1, ended
             continue
+        if not numbering.known and line.worked >= 2 and line.start == "none" and line.first is not None:
+            numbering.parts += 1
+            lines = _headed(found, lines, at, f"Part {numbering.parts}")
+            line = lines[at]
+            numbering.enter(line, lost=True)
         lost = _line(found, lines, at, piece, numbering, item) or lost
         piece.rows += line.worked if line.start in ("none", "chain") and line.row.label else 0
         at += 1
     return found
+
+
+def _parted(found: Found, lines: tuple[Line, ...], at: int, began: str) -> tuple[Line, ...]:
+    """A heading where rows go on after a disc without one, since their numbers are no longer known: they start at 1 again under it."""
+    if at >= len(lines) or lines[at].section is not lines[at - 1].section or lines[at].start != "none" or lines[at].first is None:
+        return lines
+    return _headed(found, lines, at, "Body" if began == "disc-tube" else "Front")
+
+
+def _headed(found: Found, lines: tuple[Line, ...], at: int, title: str) -> tuple[Line, ...]:
+    """The lines with a new section from `at` to the end of the old one, and its heading put in the text."""
+    old, new = lines[at].section, Section(title, span=Span(lines[at].span.start, lines[at].span.start))
+    found.edits.append(Edit(new.span, f"\n{title}\n"))
+    end = next((i for i in range(at, len(lines)) if lines[i].section is not old), len(lines))
+    return (*lines[:at], *(replace(x, section=new) for x in lines[at:end]), *lines[end:])
 
 
 def _disc(found: Found, lines: tuple[Line, ...], disc: Disc) -> _Piece:
@@ -72,7 +100,7 @@ def _disc(found: Found, lines: tuple[Line, ...], disc: Disc) -> _Piece:
     crown_rounds(found, lines, disc, tube=tube)
     edge = found.counts(disc.end, "sts")
     rows = disc.full + (1 if disc.part is not None else 0)
-    return _Piece("disc-tube" if tube else "disc", rows, edge, varies=len(found.blanks) > many)
+    return _Piece("disc-tube" if tube else "disc", rows, edge, varies=len(found.blanks) > many, base=edge if tube else None)
 
 
 def _line(found: Found, lines: tuple[Line, ...], at: int, piece: _Piece, numbering: Numbering, item: str) -> bool:
@@ -82,6 +110,7 @@ def _line(found: Found, lines: tuple[Line, ...], at: int, piece: _Piece, numberi
     if line.start in ("chain", "tube"):
         foundation(found, lines, at)
         piece.varies = len(found.blanks) > many
+        piece.base = found.blanks[-1] if piece.varies else None
     elif line.start == "cord":
         cord(found, line)
         return False
@@ -95,10 +124,19 @@ def _line(found: Found, lines: tuple[Line, ...], at: int, piece: _Piece, numberi
     stretch = _stretch(found, lines, at, piece, numbering, item)
     if not stretch:
         relabel(found, line, numbering)
+    if piece.varies and piece.base is not None:
+        _hold(found, line, lines[at - 1], piece.base)
     if line.start == "none" and found.blanks and (piece.varies or _EDGE.search(line.text)):
         piece.varies = piece.varies or bool(_EDGE.search(line.text))
         follow(found, line, lines[at - 1] if at else None)
     return stretch
+
+
+def _hold(found: Found, line: Line, before: Line, base: Blank) -> None:
+    """A row of plain runs that add up to the stitches below holds for this one count: the blank goes back to her number."""
+    used = taken(line.body)
+    if used is not None and used > LEAST_RUN and used == before.count:
+        found.fixed.setdefault(base.name, f"{said(line)} is told for {used} sts alone")
 
 
 def _stretch(found: Found, lines: tuple[Line, ...], at: int, piece: _Piece, numbering: Numbering, item: str) -> bool:

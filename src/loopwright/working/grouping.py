@@ -1,0 +1,68 @@
+"""Stitches that were told one after the other but went into one place are a group."""
+
+from __future__ import annotations
+
+from bisect import bisect_left
+from itertools import accumulate
+
+from loopwright.working.kinds import CHAIN, code
+from loopwright.working.run import Run
+from loopwright.working.slots import HOW, NOTHING
+from loopwright.working.view import Group
+
+SLIP = code("sl st")
+_RING, _SPACE = HOW["ring"], HOW["space"]
+
+
+def together(run: Run) -> None:
+    """Adds to a run's groups the stitches that share a place and are in no group yet."""
+    out, starts, ends, hows = run.out, run.into.start, run.into.end, run.into.how
+    reach = _reach(run.groups, len(out))
+    added: list[Group] = []
+    start, n = 0, len(out)
+    while start < n - 1:
+        a, b, how = starts[start], ends[start], hows[start]
+        if starts[start + 1] != a and out[start + 1] != CHAIN or how in (NOTHING, _RING) or a < 0 or b - a > 1 and how != _SPACE or out[start] in (CHAIN, SLIP):
+            start += 1
+            continue
+        last = _last(run, start, a, b)
+        many = last - start > 1 and last - start - out.count(CHAIN, start, last) > 1
+        if many and reach[start] < last:
+            added.append(Group(start, last, ""))
+        start = max(last, start + 1)
+    if added:
+        _add(run, added)
+
+
+def _last(run: Run, start: int, a: int, b: int) -> int:
+    """Where the stitches that went into the place a … b end; chains between them are among them, chains after them not."""
+    out, starts, ends, hows = run.out, run.into.start, run.into.end, run.into.how
+    end = last = start + 1
+    while end < len(out) and (out[end] == CHAIN or hows[end] != NOTHING and starts[end] == a and ends[end] == b):
+        end += 1
+        last = end if out[end - 1] != CHAIN else last
+    return last
+
+
+def _reach(groups: list[Group], count: int) -> list[int]:
+    """Per item: how far a group that begins there or before goes."""
+    furthest = [0] * (count + 1)
+    for g in groups:
+        furthest[g.start] = max(furthest[g.start], g.end)
+    return list(accumulate(furthest, max))
+
+
+def _add(run: Run, added: list[Group]) -> None:
+    """Puts new groups in; they take in the smaller ones within them, and the name of such a one."""
+    known = sorted(run.groups)
+    gone: set[int] = set()
+    new = []
+    for g in added:
+        low, high = bisect_left(known, (g.start,)), bisect_left(known, (g.end,))  # type: ignore[arg-type]
+        inner = [i for i in range(low, high) if known[i].end <= g.end and i not in gone]
+        name = next((known[i].name for i in inner if known[i].name), "")
+        if not name or len(inner) < 2:
+            gone.update(inner)
+            new.append(Group(g.start, g.end, name))
+    if new:
+        run.groups[:] = sorted([g for i, g in enumerate(known) if i not in gone] + new)
