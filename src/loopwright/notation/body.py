@@ -43,6 +43,7 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
     out: list[Node] = []
     stars: list[int] = []
     cur.depth += 1
+    cur.first_star.pop(cur.depth, None)
     while not cur.done and cur.kind() not in ends:
         at = cur.at
         if cur.low() in ("then", "rep", "repeat", "from", "*", "work", "and") and any(isinstance(n, Repeat) and n.stop_at is not None for n in out) and _to_mark(cur, out):
@@ -555,6 +556,7 @@ def _star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
         or cur.kind() == "open" and cur.kind(1) == "star" and cur.low(2) == "to"
     ) and len(out) > stars[-1]
     if not closing:
+        cur.first_star.setdefault(cur.depth, len(out))
         stars.append(len(out))
         return
     begin = stars.pop()
@@ -608,7 +610,7 @@ def _counted_repeat(cur: Cursor, inside: tuple[Node, ...], start: int) -> Node:
 def _from_star(cur: Cursor) -> None:
     """ "from *", "between *'s", "from * to *", "from first *": where the repeat begins; "to last 4 sts" is left standing."""
     cur.skip("from", "between", "the")
-    cur.skip("first", "last", "beg", "beginning", "second") if cur.kind(1) == "star" or cur.low() in ("beg", "beginning") else None
+    cur.skip("first", "1st", "last", "beg", "beginning", "second") if cur.kind(1) == "star" or cur.low() in ("beg", "beginning") else None
     if cur.kind() == "star":
         cur.at += 1
         cur.skip("'s", "s", "’s")
@@ -625,6 +627,8 @@ def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
         cur.tokens.insert(cur.at + 3, cur.take())
         cur.at += 2
     begin = stars.pop() if stars else 0
+    if not begin and not stars and cur.low(-1) == "*" and cur.depth in cur.first_star:
+        begin = min(cur.first_star[cur.depth], len(out))  # one * serves two repeats: "repeat from 1st *"
     lead = 0
     while begin == 0 and lead < len(out) and isinstance(out[lead], (Chain, Mark)) and not stars and lead == 0:
         lead += 1
@@ -653,6 +657,9 @@ def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     if cur.low() in ("ending", "end", "finishing") and at_mark and made.stop_at is not None and any(cur.low(i) in ("at", "with") for i in range(1, at_mark)):
         cur.at += at_mark + 1
         made = replace(made, ending_mode="at")
+    elif cur.low() in ("ending", "end", "finishing") and cur.low(1) == "to" and cur.low(2).startswith("corr"):
+        cur.at += 3
+        made = replace(made, ending_mode="correspond")
     elif cur.low() in ("ending", "end") and cur.low(1) in ("with", "last", "in", "rep"):
         last = any(cur.low(i) in ("last", "rep", "repeat") for i in range(1, 4))
         cur.skip("ending", "end", "with", "last", "rep", "repeat", "by", "in")

@@ -17,7 +17,7 @@ from loopwright.notation.cursor import Cursor
 from loopwright.notation.labels import Found, labels_in
 from loopwright.notation.endings import later_until, title_before, until
 from loopwright.notation.orders import number
-from loopwright.notation.olden import divided
+from loopwright.notation.olden import counted, divided
 from loopwright.notation.orders import order as order_of
 from loopwright.notation.quiet import quiet
 from loopwright.notation.scanner import Token, letters, scan
@@ -274,7 +274,7 @@ def _nodes(text: str, start: int, end: int, which: Dialect, sizes: int) -> tuple
             kept.extend(tokens)
         talk = i == 0 and prose and not _makes(tokens, which, sizes)
     cur = Cursor(kept, which, sizes)
-    nodes = divided(numbers_only(cur) or nodes_until(cur))
+    nodes = counted(divided(numbers_only(cur) or nodes_until(cur)), which.id)
     # words before the first instruction ("With right side facing and main colour, …") leave no doubt about it
     lead = next((i for i, n in enumerate(nodes) if not isinstance(n, (Unknown, Mark))), 0)
     return tuple(nodes), cur.unknown - sum(1 for n in nodes[:lead] if isinstance(n, Unknown))

@@ -70,9 +70,14 @@ def _weave(best: Explanation, shared: dict[Any, Any]) -> Fabric | None:
 
 def _rows(document: Document, per_size: Sequence[Sequence[Outcome]]) -> list[RowReport]:
     keys: dict[tuple[int, int], list[Outcome | None]] = {}
+    most: dict[int, int] = {}
+    for outcomes in per_size:
+        for o in outcomes:
+            most[o.step.item] = max(most.get(o.step.item, 0), o.step.part)
     for size, outcomes in enumerate(per_size):
         for o in outcomes:
-            keys.setdefault((o.step.item, o.step.part), [None] * len(per_size))[size] = o
+            part = most[o.step.item] if o.step.last_of_item else o.step.part  # ranges of unlike length end together
+            keys.setdefault((o.step.item, part), [None] * len(per_size))[size] = o
     return [_row(document, keys[k]) for k in sorted(keys)]
 
 
