@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from loopwright.model.tree import (
-    ONE, STITCH, Chain, Define, Either, Group, InTurn, Join, Loop, Make, Mark, Node, Num, Place, Repeat, Ring, Skip, Spread, Thing, Unknown,
+    ONE, STITCH, Chain, Define, EdgeRun, Either, Group, InTurn, Join, Loop, Make, Mark, Node, Num, Place, Repeat, Ring, Skip, Spread, Thing, Unknown,
 )
 from loopwright.notation.cursor import FILLER, Cursor
 from loopwright.notation.olden import every_with_chain, in_order, spread
@@ -14,6 +14,7 @@ from loopwright.notation.places import END_WORDS, PREPOSITIONS, left_words, loop
 
 MAX_DEPTH = 12
 NOTE_WORDS = 60
+LEFT_FREE = frozenset("missed skipped free unworked held remaining unused sleeve".split())
 SHAPES = frozenset("shell fan scallop cluster popcorn puff bobble picot v-st cross-st petal".split())
 SKIPS = frozenset("skip sk skp miss omit".split())
 REMARKS = frozenset("increased decreased made completed formed".split())
@@ -240,6 +241,8 @@ def _make(cur: Cursor) -> Node:
         return joined
     loop = loop_words(cur) or "both"
     chains = between(cur)
+    if cur.low() in ("in", "into") and (edge := _along(cur, kind, n, start)) is not None:
+        return edge
     if "tog" in kind and (again := _decreases(cur, kind, n, loop, start)) is not None:
         return again
     where = place(cur)
@@ -261,6 +264,26 @@ def _make(cur: Cursor) -> Node:
     made = Make(kind, n or ONE, where, loop if loop != "both" else where.loop if where else "both", between=chains, span=cur.span_from(start))
     over = spread(cur, made, start)
     return _more_places(cur, made, start) if over is made else over
+
+
+def _along(cur: Cursor, kind: str, per: Num | None, start: int) -> Node | None:
+    """ "in each of the 5 missed sts", "in the other side of each of the 5 ch": an edge left free before; nothing taken else."""
+    mark = cur.at
+    cur.at += 1
+    cur.skip("the")
+    under = cur.accept_words("other side of") or cur.accept_words("opposite side of")
+    cur.skip("each", "of", "the")
+    many = cur.number() if cur.kind() in ("num", "blank") else None
+    left = [w for w in (cur.low(), cur.low(1)) if w in LEFT_FREE]
+    if many is None or per is not None and per != ONE or not (under or left):
+        cur.at = mark
+        return None
+    cur.skip(*LEFT_FREE)
+    thing(cur)
+    if cur.accept("of"):
+        cur.skip("the", "foundation")
+        cur.at += cur.kind() == "word"
+    return EdgeRun(kind, many, "underside" if under else "edge", span=cur.span_from(start))
 
 
 def _decreases(cur: Cursor, kind: str, n: Num | None, loop: Loop, start: int) -> Node | None:
@@ -313,10 +336,17 @@ def _slip_join(cur: Cursor, start: int) -> Node | None:
 def _more_places(cur: Cursor, made: Make, start: int) -> Node:
     """ "in next st and in each of next 3": the same stitch in further places."""
     parts: list[Node] = [made]
-    if cur.kind() == "open" and cur.low(1).startswith("count"):
+    skipped = ""
+    if cur.kind() == "open":
         close = next((i for i in range(2, NOTE_WORDS) if cur.kind(i) == "close"), 0)
-        if close and cur.low(close + 1) == "and":
-            cur.at += close + 1
+        said = any(cur.low(i).startswith("count") for i in range(1, close)) or close and cur.low(1) in ("is", "first", "1st", "makes")
+        if close and said:
+            text = [cur.low(i) for i in range(1, close)]
+            if made.place is not None and made.place.from_hook:
+                skipped = "no" if "not" in text or "never" in text else "yes"
+                parts.insert(0, Mark("skipped-counts", skipped))
+            if cur.low(close + 1) == "and" or skipped:
+                cur.at += close + 1
     while made.place is not None and cur.low() == "and" and cur.low(1) in ("in", "into", "each", "across", "around"):
         mark = cur.at
         cur.at += 1

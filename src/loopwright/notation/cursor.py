@@ -89,6 +89,13 @@ class Cursor:
         if t.kind == "blank":
             self.at += 1
             return Num((), t.value, Span(t.start, t.end))
+        if t.text in ("-", "–", "—") and self.sizes > 1 and self.kind(1) == "open" and self.kind(2) in ("num", "sep"):
+            self.at += 1
+            others = self._size_list()  # the first size does not do it: "– (3, 4)"
+            if others:
+                return Num((None, *others), None, Span(t.start, self.tokens[self.at - 1].end))
+            self.at -= 1
+            return None
         if t.kind != "num" or not isinstance(t.value, int):
             return None
         self.at += 1

@@ -23,7 +23,7 @@ _HELD = re.compile(
 )
 _TIMES = {"once": 1, "twice": 2}
 _DROPPED = re.compile(
-    r",?\s*drop (?:the )?loop from (?:the )?hook,?\s*insert hook in [^,;.]*,\s*(?:pick up|draw|pull|catch)[^,;.()]*(?:through)?[^,;.()]*(?:,\s*do not ch 1)?"
+    r",?\s{0,3}drop (?:the )?loop from (?:the )?hook,?\s*insert hook in [^,;.]*,\s*(?:pick up|draw|pull|catch)[^,;.()]*(?:through)?[^,;.()]*(?:,\s*do not ch 1)?"
     r"|(?<=—)\s*to make [^.]*\.|\bas follows:[^()]*(?=\([^()]*made\))",
     re.IGNORECASE,
 )

@@ -225,7 +225,10 @@ def _quantified(cur: Cursor, seen: bool) -> Place | None:
         if found is None:
             cur.skip("place", "one", "hole")
         if cur.low() == "as":
+            mark = cur.at
             _as_words(cur)
+            if found is not None and found.kind == "ch" and any(t.text.lower() in ("first", "1st") for t in cur.tokens[mark : cur.at]):
+                return Place("last", ONE, found, loop=loop)  # all round a foundation, its first chain comes last
         return Place("same", ONE, found or STITCH, loop=loop)
     if word == "st" and cur.accept_words("st at base of"):
         cur.skip("the", "turning", "beginning", "starting")

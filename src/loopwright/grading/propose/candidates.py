@@ -111,13 +111,14 @@ def _loose(blank: Blank, item: Item) -> list[Habit]:
     """Any plain share of the measure that an item goes by, for where none of the usual reasons fits."""
     if _fixed(blank):
         return []
-    measure = next((h.measure for h in item.habits if h.role == blank.role and not h.where), None)
+    own = [h for h in item.habits if h.role == blank.role and h.where in blank.name]
+    measure = next((h.measure for h in sorted(own, key=lambda h: not h.where)), None)
     return [] if measure is None else [Habit(blank.role, measure, s, -LOOSE_MM, LOOSE_MM) for s in (Fraction(1), *SHARES)]
 
 
 def _fixed(blank: Blank) -> bool:
     """Bands and cords have lengths of their own, whatever the body."""
-    return blank.role == "cord" or blank.role == "part" and blank.value <= BAND
+    return blank.role == "cord" or blank.name == "sleeve neck" or blank.role == "part" and blank.value <= BAND
 
 
 def step_mm(blank: Blank, gauge: Gauge) -> float | None:

@@ -14,6 +14,7 @@ from loopwright.source import Span
 
 LEAST_ROUNDS = 5
 LEAST_GAIN = 3
+FEW = 6  # rounds of a disc of tall stitches: a fourth one written out would leave small sizes no room
 _PRINTED = re.compile(r"\((?P<n>\d+)(?P<noun>\s[^()]*)?\)\.?\s*$")
 
 
@@ -74,7 +75,7 @@ def established(lines: tuple[Line, ...], disc: Disc) -> int:
         return disc.full
     third = lines[disc.lines[2]]
     repeat_at = next((i for i, n in enumerate(third.body) if isinstance(n, Repeat)), 1)
-    return 3 if repeat_at <= 1 else min(4, alone)
+    return 3 if repeat_at <= 1 or disc.full <= FEW else min(4, alone)
 
 
 def crown_rounds(found: Found, lines: tuple[Line, ...], disc: Disc, *, tube: bool) -> None:

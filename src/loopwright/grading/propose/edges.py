@@ -36,7 +36,7 @@ def foundation(found: Found, lines: tuple[Line, ...], i: int) -> None:
     facts = (*why, f"ch {chains} make {count} sts in the first row" + (f": {more} more for turning" if more else ""))
     role = "around" if line.start == "tube" or first.in_rounds else "width"
     slot = found.add(Blank(found.name(f"{word} sts"), "sts", count, role, word, 0, rule, facts, line=i))  # type: ignore[arg-type]
-    found.replace(chain.n.span, slot + (f" + {more}" if more > 0 else f" - {-more}" if more < 0 else ""))
+    found.chain(line.text, line.span.start, chain.n.span, slot, more)
 
 
 def part_of_edge(found: Found, lines: tuple[Line, ...], i: int, around: Blank) -> None:
