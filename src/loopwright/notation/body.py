@@ -44,6 +44,7 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
     out: list[Node] = []
     stars: list[int] = []
     cur.depth += 1
+    cur.first_star.pop(cur.depth, None)
     while not cur.done and cur.kind() not in ends:
         at = cur.at
         if cur.low() in ("then", "rep", "repeat", "from", "*", "work", "and") and any(isinstance(n, Repeat) and n.stop_at is not None for n in out) and _to_mark(cur, out):
@@ -67,6 +68,7 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
                 in_order(out)
                 every_with_chain(out, cur.dialect.id)
                 _one_place(out, stars[-1] if stars else 0)
+                _in_each(out, cur)
         if cur.at == at:
             cur.at += 1
     cur.depth -= 1
@@ -114,6 +116,19 @@ def _one_place(out: list[Node], floor: int) -> None:
     costs = (0.0, 0.6) if chains else (1.0, 0.0) if alike else (0.15, 0.25)
     readings = sorted([(costs[0], (together,)), (costs[1], tuple(run))], key=lambda r: r[0])
     out[first:] = [Either("list-then-place", tuple(readings), together.span)]
+
+
+def _in_each(out: list[Node], cur: Cursor) -> None:
+    """ "1 sc and 1 dc in each of next 2 sts": both in each of them."""
+    last = out[-1]
+    if len(out) < 2 or not isinstance(last, Make) or last.place is None or last.place.quant != "next" or last.place.n is None or (last.place.n.at(0) or 1) < 2:
+        return
+    before = out[-2]
+    if not isinstance(before, Make) or not _listed(before) or before.kind == last.kind or (before.n.at(0) or 1) > 4:
+        return
+    said = [t.text.lower() for t in cur.tokens[: cur.at] if before.span.end <= t.start < last.span.end]
+    if said[:1] == ["and"] and "each" in said:
+        out[-2:] = [Group((before, replace(last, place=None)), last.place, span=before.span.cover(last.span))]
 
 
 def _listed(node: Node) -> bool:
@@ -265,6 +280,9 @@ def _make(cur: Cursor) -> Node:
     if loop == "both":
         loop = loop_words(cur) or "both"
     chains = chains or (between(cur) if where is not None else 0)
+    wide = where.n.at(0) if where is not None and where.n is not None and where.quant == "next" else None
+    if kind == "cluster" and n in (None, ONE) and wide and wide > 1 and any(t.text.lower() == "over" for t in cur.tokens[start : cur.at]):
+        return Make(kind, ONE, None, taking=wide, parts=wide, span=cur.span_from(start))
     made = Make(kind, n or ONE, where, loop if loop != "both" else where.loop if where else "both", between=chains, span=cur.span_from(start))
     over = spread(cur, made, start)
     return _more_places(cur, made, start) if over is made else over
@@ -408,7 +426,9 @@ def thing_follows(cur: Cursor) -> bool:
 
 
 def _one_skip(cur: Cursor, start: int) -> Node:
-    first = cur.low() == "first" or cur.low() == "the" and cur.low(1) == "first"
+    ahead = 1 if cur.low() in ("the", "over") else 0
+    first = cur.kind(ahead) == "ord" and cur.token(ahead).value == 1  # type: ignore[union-attr]
+    cur.at += ahead + first
     cur.skip("the", "next", "first", "last", "over", "following")
     n = None if is_space_number(cur) else cur.number()
     found = thing(cur)
@@ -505,6 +525,8 @@ def _bracket(cur: Cursor, before: list[Node]) -> Node | None:
         return Repeat(inside, "more" if counted.value[1] else "times", Num((counted.value[0],)), span=cur.span_from(start))
     if not before and len(inside) == 1 and isinstance(inside[0], Chain) and cur.kind() not in ("times", "star"):
         return inside[0]
+    if len(inside) == 2 and isinstance(inside[0], Make) and isinstance(inside[1], Unknown) and inside[1].text.lower() in ("st", "sts", "stitch"):
+        inside = inside[:1]
     only_unknown = all(isinstance(n, (Unknown, Mark)) for n in inside)
     if only_unknown:
         cur.unknown = unknown
@@ -620,6 +642,7 @@ def _star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
         or cur.kind() == "open" and cur.kind(1) == "star" and cur.low(2) == "to"
     ) and len(out) > stars[-1]
     if not closing:
+        cur.first_star.setdefault(cur.depth, len(out))
         stars.append(len(out))
         return
     begin = stars.pop()
@@ -673,7 +696,7 @@ def _counted_repeat(cur: Cursor, inside: tuple[Node, ...], start: int) -> Node:
 def _from_star(cur: Cursor) -> None:
     """ "from *", "between *'s", "from * to *", "from first *": where the repeat begins; "to last 4 sts" is left standing."""
     cur.skip("from", "between", "the")
-    cur.skip("first", "last", "beg", "beginning", "second") if cur.kind(1) == "star" or cur.low() in ("beg", "beginning") else None
+    cur.skip("first", "1st", "last", "beg", "beginning", "second") if cur.kind(1) == "star" or cur.low() in ("beg", "beginning") else None
     if cur.kind() == "star":
         cur.at += 1
         cur.skip("'s", "s", "’s")
@@ -690,6 +713,8 @@ def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
         cur.tokens.insert(cur.at + 3, cur.take())
         cur.at += 2
     begin = stars.pop() if stars else 0
+    if not begin and not stars and cur.low(-1) == "*" and cur.depth in cur.first_star:
+        begin = min(cur.first_star[cur.depth], len(out))  # one * serves two repeats: "repeat from 1st *"
     lead = 0
     while begin == 0 and lead < len(out) and isinstance(out[lead], (Chain, Mark)) and not stars and lead == 0:
         lead += 1
@@ -718,6 +743,9 @@ def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     if cur.low() in ("ending", "end", "finishing") and at_mark and made.stop_at is not None and any(cur.low(i) in ("at", "with") for i in range(1, at_mark)):
         cur.at += at_mark + 1
         made = replace(made, ending_mode="at")
+    elif cur.low() in ("ending", "end", "finishing") and cur.low(1) == "to" and cur.low(2).startswith("corr"):
+        cur.at += 3
+        made = replace(made, ending_mode="correspond")
     elif cur.low() in ("ending", "end") and cur.low(1) in ("with", "last", "in", "rep"):
         last = any(cur.low(i) in ("last", "rep", "repeat") for i in range(1, 4))
         cur.skip("ending", "end", "with", "last", "rep", "repeat", "by", "in")

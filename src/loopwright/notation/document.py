@@ -18,11 +18,12 @@ from loopwright.notation.cursor import Cursor
 from loopwright.notation.labels import Found, labels_in
 from loopwright.notation.endings import later_until, title_before, until
 from loopwright.notation.orders import number
-from loopwright.notation.olden import divided
+from loopwright.notation.olden import counted, divided
 from loopwright.notation.orders import order as order_of
 from loopwright.notation.quiet import quiet
 from loopwright.notation.scanner import Token, letters, scan
 from loopwright.notation.specials import defined, specials, with_specials
+from loopwright.notation.told import is_told, opens_block
 from loopwright.source import Source, Span
 from loopwright.terms import Dialect, dialect
 
@@ -228,6 +229,8 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
 
 def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, sizes: int) -> list[Item]:
     at = label.end if label else start
+    if label is not None and (titled := title_before(text, at, end)) is not None:
+        at = titled[1]
     while end > at and text[end - 1].isspace():
         end -= 1
     told = printed(text, at, end, which, sizes)
@@ -300,7 +303,7 @@ def _nodes(text: str, start: int, end: int, which: Dialect, sizes: int) -> tuple
             kept.extend(tokens)
         talk = i == 0 and prose and not _makes(tokens, which, sizes)
     cur = Cursor(kept, which, sizes)
-    nodes = divided(numbers_only(cur) or nodes_until(cur))
+    nodes = counted(divided(numbers_only(cur) or nodes_until(cur)), which.id)
     # words before the first instruction ("With right side facing and main colour, …") leave no doubt about it
     lead = next((i for i, n in enumerate(nodes) if not isinstance(n, (Unknown, Mark))), 0)
     return tuple(nodes), cur.unknown - sum(1 for n in nodes[:lead] if isinstance(n, Unknown))

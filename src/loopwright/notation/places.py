@@ -320,9 +320,9 @@ def _centre(cur: Cursor, loop: Loop) -> Place:
     cur.at += 1
     n = cur.number() if cur.kind() == "num" else None
     found = thing(cur)
-    cur.skip("of", "the", "next", "each", "first") if cur.low() in ("of",) else None
+    cur.skip("of", "the", "next", "each", "first", "1st", "last", "same") if cur.low() in ("of",) else None
     each = cur.low(-1) == "each"
-    of = thing(cur) if cur.low(-1) in ("of", "next", "each", "the", "first") else None
+    of = thing(cur) if cur.low(-1) in ("of", "next", "each", "the", "first", "1st", "last", "same") else None
     return Place("each" if each else "next", None if each else n or ONE, of or found or STITCH, of=of, centre=True, loop=loop) if of else Place(
         "next", n or ONE, found or STITCH, centre=True, loop=loop
     )
@@ -414,6 +414,8 @@ def _after(cur: Cursor, found: Place) -> Place:
         elif cur.kind() == "num" and cur.low(1) in ("rows", "rnds", "row", "rnd", "rounds") and cur.low(2) == "below":
             found = replace(found, rows_below=int(cur.take().value) - 1)
             cur.at += 2
+        elif cur.low() == "between" and cur.kind(1) == "kind" and cur.low(1).endswith("s") and cur.kind(2) in ("sep", "end", "close", "word"):
+            cur.at += 2  # "in next sc between shells": says which it is
         elif cur.low() in ("following", "below", "made", "directly", "worked", "left", "free", "remaining"):
             cur.at += 1
         else:
@@ -477,7 +479,7 @@ def left_words(cur: Cursor) -> tuple[Num, Thing] | None:
         return None
     said_last = any(t.text.lower() in ("last", "within") for t in cur.tokens[start : cur.at])
     remain = cur.low() in ("remain", "rem", "remaining", "left", "from", "of")
-    while cur.low() in ("remain", "rem", "remaining", "left", "of", "the", "row", "rnd", "end", "from", "are", "before") and remain:
+    while cur.low() in ("remain", "rem", "remaining", "left", "of", "the", "row", "rnd", "end", "from", "are", "before", "ch", "chain", "foundation") and remain:
         cur.at += 1
     if not (said_last or remain):
         cur.at = start

@@ -310,7 +310,7 @@ def _seek_stitch(run: Run, pos: int) -> Slot | None:
     if run.view.foundation or (run.view.ring and run.view.items):
         return Slot(pos, pos + 1) if pos < run.end else None
     while pos < run.end:
-        if run.item(pos) != CHAIN or run.view.mesh and run.once("chains-taken", ((0.0, False), (0.5, True))):
+        if run.item(pos) != CHAIN or run.view.mesh and run.once("chains-taken", ((0.4, False), (0.0, True)) if run.view.mesh > 1 else ((0.0, False), (0.5, True))):
             return Slot(pos, pos + 1)
         pos += 1
     return None

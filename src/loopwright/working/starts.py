@@ -220,7 +220,11 @@ def _loop(run: Run, length: int, first: tuple[str, Place | None, int] | None) ->
         run.last = Slot(run.pos, run.pos + 1)
         in_stitch = first is None or first[1] is None or first[1].thing.kind not in SPACES
         if in_stitch and not run.named.get("attached"):
-            run.pos += run.once("loop-start", ((0.0, 1), (0.3, 0)))
+            passed = run.once("loop-start", ((0.0, 1), (0.3, 0)))
+            run.pos += passed
+            if passed and run.inside and (run.in_rounds or run.view.joined) and not run.view.open_end and not run.named.get("came-back"):
+                run.end += 1  # a round of loops comes back to the stitch it began from
+                run.named["came-back"] = 1
     run.chain(length)
 
 
