@@ -218,6 +218,6 @@ def with_numbers(voice: Voice, text: str, offset: int, numbers: Mapping[tuple[in
     """
     for (start, end), number in sorted(numbers.items(), reverse=True):
         said = text[start - offset : end - offset] if offset <= start and end <= offset + len(text) else "0"
-        if said[:1] != "{" and not said.isalnum():
+        if _LIST.fullmatch(said):
             text = text[: start - offset] + voice.num(number) + text[end - offset :]
     return text

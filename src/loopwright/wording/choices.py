@@ -10,6 +10,9 @@ from loopwright.model.tree import Either, Group, Node, Num, Repeat, Row
 from loopwright.wording.voice import Voice
 
 
+_NO_KIND = frozenset({"ch", "ch-sp", "group", "repeat", "sl st", "picot", "pattern"})
+
+
 def chooser(report: Report | None, size: int | None) -> Callable[[Either], tuple[Node, ...] | None]:
     """A function from a fork to the nodes to write; it gives None where the fork had better stay as it was written."""
     fabric = _fabric(report, size)
@@ -51,6 +54,12 @@ def _in_one_place(fabric: Fabric, fork: Either) -> bool | None:
 def _made_anything(fabric: Fabric, fork: Either) -> bool:
     """Whether the worker took these words for an instruction."""
     return any(fork.span.start <= origin < fork.span.end for origin in fabric.origin)
+
+
+def only_kind(worked: Sequence[RowReport]) -> str:
+    """The one kind of stitch that rows are made of; "" where there are several or none."""
+    kinds = {k for r in worked for k, n in r.made.items() if k not in _NO_KIND and any(n)}
+    return kinds.pop() if len(kinds) == 1 else ""
 
 
 def repeats_of(item: Row, worked: Sequence[RowReport], voice: Voice) -> Num | None:

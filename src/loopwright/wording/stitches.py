@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from loopwright.model.tree import (
     STITCH,
@@ -50,6 +50,7 @@ class Scene:
     in_ring: bool = False
     deep: int = 0
     floor: int = 0
+    kind: str = ""
 
     def as_written(self, node: Node) -> str:
         """The words that made a node, in the terms of this text; "" where it has none."""
@@ -59,20 +60,16 @@ class Scene:
 def words(scene: Scene, nodes: Sequence[Node]) -> list[str]:
     """Each node in words, in order; nodes that say nothing are left out."""
     found: list[str] = []
-    i = 0
-    nodes = list(nodes)
-    while i < len(nodes):
-        node, following = nodes[i], nodes[i + 1] if i + 1 < len(nodes) else None
-        if isinstance(node, Make) and isinstance(following, Evenly) and node.place is not None and node.place.quant == "each":
-            found.append(evenly(scene.voice, following, scene.end, node.kind))
-            i += 2
-            continue
-        said = one(scene, node)
-        if isinstance(node, Define) and found and not node.nodes:
-            found[-1] = scene.voice.say("named", group=found[-1], name=scene.voice.stitch(node.name))
-        elif said:
+    before: Node | None = None
+    for node in nodes:
+        if isinstance(before, Make) and isinstance(node, Evenly) and before.place is not None and before.place.quant == "each":
+            found[-1] = evenly(scene.voice, node, scene.end, before.kind)
+        elif isinstance(node, Define):
+            if found and not node.nodes and getattr(before, "name", None) is None:
+                found[-1] = scene.voice.say("named", group=found[-1], name=scene.voice.stitch(node.name))
+        elif said := one(scene, node):
             found.append(said)
-        i += 1
+        before = node
     return found
 
 
@@ -143,6 +140,7 @@ def make(scene: Scene, node: Make) -> str:
     voice = scene.voice
     count = voice.num(node.n)
     single = voice.single(node.n)
+    node = _real(scene, node)
     name = voice.stitch(node.kind, single != 1)
     at = node.place
     if at is None:
@@ -158,6 +156,11 @@ def make(scene: Scene, node: Make) -> str:
     if single == 1:
         return voice.say("make_one", stitch=name, place=here)
     return voice.say("make", n=count, stitch=name, place=here)
+
+
+def _real(scene: Scene, node: Make) -> Make:
+    """A stitch that is not named ("6 in ring") by the name of what was made."""
+    return replace(node, kind=scene.kind) if node.kind in ("st", "*same*") and scene.kind else node
 
 
 def _takes_together(voice: Voice, node: Make, at: Place) -> bool:
@@ -206,7 +209,10 @@ def chain(voice: Voice, node: Chain) -> str:
 
 
 def group(scene: Scene, node: Group) -> str:
-    """ "(2 dc, ch 1, 2 dc) in next ch-1 sp"."""
+    """ "(2 dc, ch 1, 2 dc) in next ch-1 sp", "[sc, ch 1] 8 times in ring"."""
+    only = node.nodes[0] if len(node.nodes) == 1 else None
+    if isinstance(only, Repeat) and only.mode == "times" and not only.ending and node.place is not None:
+        return _group_of_repeat(scene, only, node.place)
     scene.deep += 1
     parts = scene.voice.say("sep").join(words(scene, node.nodes))
     scene.deep -= 1
@@ -215,6 +221,15 @@ def group(scene: Scene, node: Group) -> str:
     at = place(scene.voice, node.place, scene.end, ring=scene.ring, top=_top(scene, node.place))
     said = scene.voice.say("group", parts=parts, place=at)
     return scene.voice.say("named", group=said, name=scene.voice.stitch(node.name)) if node.name else said
+
+
+def _group_of_repeat(scene: Scene, only: Repeat, at: Place) -> str:
+    """A repeat of things into one place."""
+    scene.deep += 1
+    parts = scene.voice.say("sep").join(words(scene, only.nodes))
+    scene.deep -= 1
+    here = place(scene.voice, at, scene.end, ring=scene.ring, top=_top(scene, at))
+    return scene.voice.say("group_times", parts=parts, times=scene.voice.times(only.times), place=here)
 
 
 def skip(voice: Voice, node: Skip) -> str:

@@ -11,7 +11,7 @@ from loopwright.model.report import Report, RowReport
 from loopwright.model.tree import Document, Item, Join, Mark, Node, Prose, Ring, Row, RowOrder, Section
 from loopwright.wording.abbreviations import own_names
 from loopwright.wording.as_written import translate
-from loopwright.wording.choices import chooser, repeats_of
+from loopwright.wording.choices import chooser, only_kind, repeats_of
 from loopwright.wording.covered import numbers
 from loopwright.wording.heading import heading, heading_end
 from loopwright.wording.labels import only
@@ -123,6 +123,7 @@ class _Body:
         return Scene(
             voice, voice.say("around" if rounds else "across"), self.ring, self.document.text, partial(translate, voice),
             chooser(self.report, voice.size), repeats_of(item, worked, voice), self.ring == "ring",
+            kind=only_kind(worked),
         )
 
 
