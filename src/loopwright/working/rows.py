@@ -270,7 +270,7 @@ def _leftovers(run: Run) -> tuple[int, int]:
         return 0, 0
     left = max(0, left - run.named.get("came-back", 0))
     if run.end > len(view.items) and run.start:
-        before = sum(1 for i in range(run.start) if view.items[i] != CHAIN)
+        before = sum(1 for i in range(min(run.start, len(view.items))) if view.items[i] != CHAIN)
         left = max(0, left - before)
         spaces = max(0, spaces)
     return left, spaces
