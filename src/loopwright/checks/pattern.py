@@ -127,7 +127,7 @@ def _told(document: Document) -> Iterator[Told]:
         name = " ".join(m["name"].lower().replace("’", "'").split())
         if any(f.start <= m.start("name") < f.end for f in fits) or not m["value"]:
             continue
-        yield Told(ways.get(name, name), m["value"], Span(m.start("name"), m.end()), Span(*m.span("value")))
+        yield Told(ways.get(name, "finished size" if name.startswith(("finished ", "actual ")) else name), m["value"], Span(m.start("name"), m.end()), Span(*m.span("value")))
     for m in _alone().finditer(head):
         block = _BLOCK.match(document.text, m.end(), end)
         if block:
