@@ -22,7 +22,8 @@ from loopwright.model.tree import Mark, Section
 from loopwright.source import Span
 
 _EDGE = re.compile(
-    r"\bends? of|row[- ]ends?|along|evenly around|around the (?:edge|piece)|(?:free|unworked|missed|skipped) sts|up the|down the",
+    r"\bends? of|\bin each row\b|row[- ]ends?|along|evenly around|around the (?:edge|piece)|up the|down the"
+    r"|(?:free|unworked|missed|skipped) sts",
     re.IGNORECASE,
 )
 
