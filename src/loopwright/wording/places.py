@@ -39,6 +39,8 @@ def where(voice: Voice, at: Place, end: str, *, ring: str = "magic_ring", top: b
     if at.of is not None:
         frame = "of_each" if at.quant == "each" else "of_next"
         return voice.say(frame, thing=voice.thing(thing), of=voice.thing(at.of))
+    if at.quant == "same" and thing.kind == "sp" and not thing.length:
+        return voice.say("same", thing=voice.noun("sp"))
     if at.quant in ("same", "any"):
         return voice.say(at.quant, thing=voice.thing(thing))
     if at.quant in ("each", "every") or at.n is None:

@@ -119,10 +119,11 @@ class _Body:
     def _scene(self, item: Row, worked: Sequence[RowReport]) -> Scene:
         voice = self.voice
         rounds = item.label is not None and item.label.kind == "rnd" or any(isinstance(n, Join) for n in item.body)
-        rounds = rounds or item.label is None and bool(self.document.in_rounds)
+        text = self.document.text[item.span.start : item.span.end].lower()
+        rounds = rounds or item.label is None and bool(self.document.in_rounds) or "around" in text.split()
         return Scene(
             voice, voice.say("around" if rounds else "across"), self.ring, self.document.text, partial(translate, voice),
-            chooser(self.report, voice.size), repeats_of(item, worked, voice), self.ring == "ring",
+            chooser(self.report, voice.size), repeats_of(item, worked, voice, self.report), self.ring == "ring",
             kind=only_kind(worked),
         )
 
