@@ -81,6 +81,8 @@ def propose_design(source: Source, wanted: Wanted) -> MadeDesign:
 
 def _gauge(document: Document, asked: str | None) -> tuple[Gauge, str | None]:
     told = _head(document, "gauge", "tension")
+    if told is None and asked is None:
+        asked = _anywhere(document.text, "gauge", "tension")
     if asked is None and told is None:
         raise GaugeError("G001")
     return parse_gauge(asked or told or ""), asked
@@ -88,6 +90,12 @@ def _gauge(document: Document, asked: str | None) -> tuple[Gauge, str | None]:
 
 def _head(document: Document, *names: str) -> str | None:
     return next((i.value for n in names for i in document.items if isinstance(i, HeadLine) and i.name == n), None)
+
+
+def _anywhere(text: str, *names: str) -> str | None:
+    """A "Name: value" line wherever it stands, for patterns whose heading does not come first."""
+    m = re.search(rf"^(?:{'|'.join(names)})\s*:\s*(\S.*)$", text, re.IGNORECASE | re.MULTILINE)
+    return m[1].strip() if m else None
 
 
 def _in_inches(gauge: Gauge) -> bool:
