@@ -12,7 +12,7 @@ from loopwright.model.tree import (
 from loopwright.working.kinds import CHAIN, HEIGHT, code, legs, name, plain
 from loopwright.working.places import SPACES, STITCHES, how_of, seek, slots_of, view_runs
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
-from loopwright.working.starts import do_chain, do_ring, first_stitch, skip_foundation
+from loopwright.working.starts import do_chain, do_ring, first_stitch, skip_foundation, start_in_group
 from loopwright.working.view import Group as MadeGroup
 from loopwright.working.view import Slot
 
@@ -396,9 +396,15 @@ def do_group(run: Run, node: Group) -> None:
     slots = slots_of(run, place, how_of(run, place))
     if slots and slots[0].how == "own-chain":
         slots = [Slot(-1, -1, "chain")]
+    elif place.from_hook and run.view.foundation and not run.worked and (first := first_stitch(node.nodes)) is not None:
+        skip_foundation(run, kind_made(run, first[0])[0], place.k, mesh=False)
     for slot in slots:
         begin = len(run.out)
-        into_one(run, node.nodes, slot)
+        nodes = node.nodes
+        if len(nodes) > 1 and isinstance(nodes[0], Chain) and not run.worked and not run.out and run.start_chain is None and not run.view.foundation:
+            start_in_group(run, nodes[0], (nodes[0].n.at(0) or 0) + nodes[0].plus, nodes[1:], slot)
+            nodes = nodes[1:]
+        into_one(run, nodes, slot)
         label = node.name or ""
         run.groups.append(MadeGroup(begin, len(run.out), label))
     if slots:
