@@ -113,7 +113,7 @@ def swap_terms(text: str, source: Dialect, target: Dialect, *, loose: bool = Fal
 
 
 def _skips(voice: Voice, text: str) -> str:
-    """ "miss" for "skip" and the other way round, where a number or a place follows."""
+    """As in "miss" for "skip" and the other way round, where a number or a place follows."""
     words = {w for d in ("us", "uk") for w in (dialect(d).words["skip"], dialect(d).words["skip_long"])}
     own = voice.dialect.words
     ways = "|".join(sorted(words, key=len, reverse=True))
@@ -129,7 +129,7 @@ def _skips(voice: Voice, text: str) -> str:
 
 
 def _chains(voice: Voice, text: str) -> str:
-    """ "ch 3" and "ch-3 sp", or "3 ch" and "3-ch sp", whichever these terms say."""
+    """As in "ch 3" and "ch-3 sp", or "3 ch" and "3-ch sp", whichever these terms say."""
     number_first = voice.say("chain", n=1).startswith("1")
     spaces_first = voice.noun("ch-run", n=1).startswith("1")
 

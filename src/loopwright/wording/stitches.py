@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
@@ -33,6 +34,7 @@ from loopwright.wording.places import place, where
 from loopwright.wording.voice import Voice
 from loopwright.wording.whole_rows import at_ends, edge_run, evenly, every_kth, pattern_run
 
+_CHAIN = re.compile(r"(?:(\d+)[- ]?ch(?:ain)?|ch(?:ain)?[- ]?(\d+))\b", re.IGNORECASE)
 HEIGHT_SPARE = {"hdc": 2, "dc": 3, "tr": 4, "dtr": 5, "trtr": 6}
 
 
@@ -51,6 +53,8 @@ class Scene:
     deep: int = 0
     floor: int = 0
     kind: str = ""
+    lead: int | None = None
+    below: int | None = None
 
     def as_written(self, node: Node) -> str:
         """The words that made a node, in the terms of this text; "" where it has none."""
@@ -148,7 +152,7 @@ def make(scene: Scene, node: Make) -> str:
     if _takes_together(voice, node, at):
         here = voice.say("over", where=voice.say("over_many", n=voice.num(at.n), things=voice.thing(at.thing, True)))
     else:
-        here = place(voice, at, scene.end, ring=scene.ring, loop=node.loop, kind=node.kind, top=_top(scene, at))
+        here = place(voice, at, scene.end, ring=scene.ring, loop=node.loop, kind=node.kind, top=_top(scene, at), lead=_length(scene, at) or scene.below)
     if node.between:
         run = voice.say("chain", n=node.between)
         name = voice.say("make_between", made=voice.say("make_bare", n=count, stitch=name), chain=run)
@@ -174,6 +178,12 @@ def _top(scene: Scene, at: Place) -> bool:
     return "top" in scene.text[at.span.start : at.span.end].lower().split()
 
 
+def _length(scene: Scene, at: Place) -> int | None:
+    """The length that the words gave to the chain whose top is meant."""
+    m = _CHAIN.search(scene.text, at.span.start, at.span.end) if at.thing.kind == "tch" else None
+    return int(m[1] or m[2]) if m else None
+
+
 def _without_place(scene: Scene, node: Make, single: int | None) -> str:
     voice = scene.voice
     count = voice.num(node.n)
@@ -191,7 +201,7 @@ def _without_place(scene: Scene, node: Make, single: int | None) -> str:
 
 
 def chain(voice: Voice, node: Chain) -> str:
-    """ "ch 3 (counts as dc)"."""
+    """As in "ch 3 (counts as dc)"."""
     n = Num(tuple(None if v is None else v + node.plus for v in node.n.values), node.n.blank) if node.n.values else node.n
     said = voice.say("chain", n=voice.num(n))
     if node.plus and not node.n.values:
@@ -209,7 +219,7 @@ def chain(voice: Voice, node: Chain) -> str:
 
 
 def group(scene: Scene, node: Group) -> str:
-    """ "(2 dc, ch 1, 2 dc) in next ch-1 sp", "[sc, ch 1] 8 times in ring"."""
+    """As in "(2 dc, ch 1, 2 dc) in next ch-1 sp", "[sc, ch 1] 8 times in ring"."""
     only = node.nodes[0] if len(node.nodes) == 1 else None
     if isinstance(only, Repeat) and only.mode == "times" and not only.ending and node.place is not None:
         return _group_of_repeat(scene, only, node.place)
@@ -233,7 +243,7 @@ def _group_of_repeat(scene: Scene, only: Repeat, at: Place) -> str:
 
 
 def skip(voice: Voice, node: Skip) -> str:
-    """ "sk next 2 sts"; UK "miss"."""
+    """As in "sk next 2 sts"; UK "miss"."""
     word = voice.dialect.words["skip_long" if voice.full_words else "skip"]
     if voice.single(node.n) == 1:
         return voice.say("skip_one", skip=word, thing=voice.thing(node.thing))
@@ -241,11 +251,11 @@ def skip(voice: Voice, node: Skip) -> str:
 
 
 def join(scene: Scene, node: Join) -> str:
-    """ "join with sl st to first hdc"."""
+    """As in "join with sl st to first hdc"."""
     voice = scene.voice
     if node.place is None:
         return voice.say("join") if node.via is None else voice.say("join_via", stitch=voice.stitch(node.via))
-    at = where(voice, node.place, scene.end, top=node.place.thing.kind == "sp")
+    at = where(voice, node.place, scene.end, top=node.place.thing.kind == "sp", lead=_length(scene, node.place) or scene.lead)
     if node.via is None:
         return voice.say("join_to", where=at)
     return voice.say("join_via_to", stitch=voice.stitch(node.via), where=at)
