@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 from dataclasses import dataclass, replace
 
@@ -56,6 +57,8 @@ def search(lines: tuple[Line, ...], item: str) -> Found:
         line = lines[at]
         numbering.enter(line, lost=lost)
         disc = disc_from(lines, at) if line.start == "ring" else None
+        if line.start == "ring" and disc is None and _grows(lines, at):
+            found.kept.append(f"{said(line)} and the rounds after it do not all gain the same, so their numbers stay")
         if disc is not None:
             piece = _disc(found, lines, disc)
             if piece.varies:
@@ -108,6 +111,12 @@ def _headed(found: Found, lines: tuple[Line, ...], at: int, title: str) -> tuple
     found.edits.append(Edit(new.span, f"\n{title}\n"))
     end = next((i for i in range(at, len(lines)) if lines[i].section is not old), len(lines))
     return (*lines[:at], *(replace(x, section=new) for x in lines[at:end]), *lines[end:])
+
+
+def _grows(lines: tuple[Line, ...], at: int) -> bool:
+    """Whether the rounds after a ring grow at all, several times."""
+    counts = [x.count for x in lines[at : at + 8] if x.count is not None and x.in_rounds]
+    return sum(a < b for a, b in itertools.pairwise(counts)) >= 3
 
 
 def _disc(found: Found, lines: tuple[Line, ...], disc: Disc) -> _Piece:
