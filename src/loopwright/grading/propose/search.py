@@ -11,7 +11,7 @@ from loopwright.grading.propose.blanks import Blank, Found, Role
 from loopwright.grading.propose.brims import around_strip
 from loopwright.grading.propose.crowns import Disc, crown_rounds, disc_from, tube_after
 from loopwright.grading.propose.dependents import follow
-from loopwright.grading.propose.edges import cord, foundation, part_of_edge
+from loopwright.grading.propose.edges import cord, cords_again, foundation, part_of_edge
 from loopwright.grading.propose.facts import Line
 from loopwright.grading.propose.growth import growing
 from loopwright.grading.propose.openings import opening
@@ -131,6 +131,8 @@ def _line(found: Found, lines: tuple[Line, ...], at: int, piece: _Piece, numberi
     """One line that is no disc. True when the numbers of the rows after it are no longer known."""
     line = lines[at]
     many = len(found.blanks)
+    if line.start != "cord":
+        cords_again(found, line)
     if line.start in ("chain", "tube"):
         foundation(found, lines, at)
         piece.varies = len(found.blanks) > many
