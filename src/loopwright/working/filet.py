@@ -21,7 +21,8 @@ def do_filet(run: Run, node: Filet) -> None:
     if count is None:
         raise CannotWork("blank")
     if node.filled and ("block" in run.definitions or run.conventions.get("blocks")) or run.view.foundation or not run.view.items:
-        return do_make(run, Make("block" if node.filled else "ch-sp", node.n, span=node.span))
+        do_make(run, Make("block" if node.filled else "ch-sp", node.n, span=node.span))
+        return
     kind = plain(run.main_kind)
     number = code(kind if (HEIGHT.get(kind) or 0) >= PLACES else "dc")
     for i in range(min(count, LIMIT)):
