@@ -128,6 +128,9 @@ class Cursor:
                 elif t.text not in SIZE_SEPS and t.text.lower() not in ("and",):
                     self.at = start
                     return ()
+            if self.done:  # never closed: no list
+                self.at = start
+                return ()
             self.at += 1
             if self.low() == "," and self.kind(1) == "open" and len(values) + 1 < self.sizes:
                 self.at += 1
