@@ -14,6 +14,7 @@ from loopwright.grading.propose.dependents import follow
 from loopwright.grading.propose.edges import cord, cords_again, foundation, part_of_edge
 from loopwright.grading.propose.facts import Line
 from loopwright.grading.propose.growth import growing
+from loopwright.grading.propose.measured import measured
 from loopwright.grading.propose.openings import opening
 from loopwright.grading.propose.ovals import oval
 from loopwright.grading.propose.rows import NEXT_ROWS, Numbering, refer, relabel, said, stretch_blank
@@ -28,6 +29,7 @@ _EDGE = re.compile(
     re.IGNORECASE,
 )
 
+_NUMBERS = re.compile(r"(?P<n>\d)\s*\(\d[^()]*\)\s*\.?\s*$")
 _JOINED = re.compile(r"[^:]*:\s*(?:with [^,.;]*,\s*)?(?:re)?(?:join|attach)\b(?!\s+(?:with )?s[ls])", re.IGNORECASE)
 
 LEAST_RUN = 7
@@ -49,8 +51,11 @@ class _Piece:
     base: Blank | None = None
 
 
-def search(lines: tuple[Line, ...], item: str) -> Found:
-    """All blanks of a pattern and the edits for them. `item` is what "until … measures" calls the whole piece."""
+def search(lines: tuple[Line, ...], item: str, row_mm: float | None = None) -> Found:
+    """All blanks of a pattern and the edits for them.
+
+    `item` is what "until … measures" calls the whole piece, `row_mm` the height of a row, for rows that are told by a measure.
+    """
     found, numbering, piece = Found(), Numbering(), _Piece()
     at, lost = 0, False
     while at < len(lines):
@@ -83,10 +88,20 @@ def search(lines: tuple[Line, ...], item: str) -> Found:
             lines = _headed(found, lines, at, _part(line, numbering.parts))
             line = lines[at]
             numbering.enter(line, lost=True)
-        lost = _line(found, lines, at, piece, numbering, item) or lost
+        lost = _line(found, lines, at, piece, numbering, (item, row_mm)) or lost
         piece.rows += line.worked if line.start in ("none", "chain") and line.row.label else 0
         at += 1
+    for line in lines:
+        _stop(found, line)
     return found
+
+
+def _stop(found: Found, line: Line) -> None:
+    """A full stop between a number and the count after it: "x 6 (12)" would read as numbers of two sizes in a design."""
+    m = _NUMBERS.search(line.text)
+    at = line.span.start + m.end("n") if m else 0
+    if m is not None and not any(e.span.start < at < e.span.end or e.span.start == at for e in found.edits):
+        found.edits.append(Edit(Span(at, at), "."))
 
 
 def _parted(found: Found, lines: tuple[Line, ...], at: int, began: str) -> tuple[Line, ...]:
@@ -127,7 +142,9 @@ def _disc(found: Found, lines: tuple[Line, ...], disc: Disc) -> _Piece:
     return _Piece("disc-tube" if tube else "disc", rows, edge, varies=len(found.blanks) > many, base=edge if tube else None)
 
 
-def _line(found: Found, lines: tuple[Line, ...], at: int, piece: _Piece, numbering: Numbering, item: str) -> bool:
+def _line(
+    found: Found, lines: tuple[Line, ...], at: int, piece: _Piece, numbering: Numbering, names: tuple[str, float | None],
+) -> bool:
     """One line that is no disc. True when the numbers of the rows after it are no longer known."""
     line = lines[at]
     many = len(found.blanks)
@@ -148,7 +165,7 @@ def _line(found: Found, lines: tuple[Line, ...], at: int, piece: _Piece, numberi
         piece.began, piece.varies = "disc-tube", True
         piece.rows, piece.depth_told = 0, True
     refer(found, line, lines[at - 1] if at else None, numbering)
-    stretch = _stretch(found, lines, at, piece, numbering, item)
+    stretch = _stretch(found, lines, at, piece, numbering, names)
     if not stretch:
         relabel(found, line, numbering)
     if piece.varies and piece.base is not None:
@@ -166,9 +183,15 @@ def _hold(found: Found, line: Line, before: Line, base: Blank) -> None:
         found.fixed.setdefault(base.name, f"{said(line)} is told for {used} sts alone")
 
 
-def _stretch(found: Found, lines: tuple[Line, ...], at: int, piece: _Piece, numbering: Numbering, item: str) -> bool:
+def _stretch(
+    found: Found, lines: tuple[Line, ...], at: int, piece: _Piece, numbering: Numbering, names: tuple[str, float | None],
+) -> bool:
     """Rows worked alike: their number becomes a blank, unless they change their count."""
     line = lines[at]
+    rows = measured(found, lines, at, piece.rows, numbering, _role(piece), names)
+    if rows:
+        piece.depth_told, numbering.known = True, False
+        return True
     if line.worked < 2 or line.start != "none":
         return False
     before = lines[at - 1] if at else None
@@ -179,7 +202,7 @@ def _stretch(found: Found, lines: tuple[Line, ...], at: int, piece: _Piece, numb
         found.kept.append(f"{line.row.label.text if line.row.label else line.text[:30]}: rows that grow or shrink keep their number")
         return False
     many = len(found.blanks)
-    rows = stretch_blank(found, lines, at, piece.rows, numbering, _role(piece), item)
+    rows = stretch_blank(found, lines, at, piece.rows, numbering, _role(piece), names[0])
     made = rows > 0 and len(found.blanks) > many
     piece.depth_told = piece.depth_told or made
     numbering.known = numbering.known and not made
