@@ -18,6 +18,7 @@ from loopwright.working.weave import Weaver
 
 UNCERTAIN_FROM = 4
 SPACED = 60
+WOVEN = 20_000  # rows kept in a memo; more of them belong to other patterns
 _CODES = {
     "runs-out": "W003", "too-many": "W008", "too-many-rows": "W008", "unknown-row": "W009", "blank": "W010",
     "nothing-below": "W005", "endless": "W007", "open": "D001", "edge-unknown": "W007",
@@ -34,7 +35,9 @@ def work(document: Document, memo: dict[Any, Any] | None = None) -> Report:
     conventions: tuple[tuple[str, Any], ...] = ()
     per_size: list[list[Outcome]] = []
     fabrics: list[Fabric | None] = []
-    shared: dict[Any, Any] = {}
+    shared: dict[Any, Any] = {} if memo is None else memo.setdefault("woven", {})
+    if len(shared) > WOVEN:
+        shared.clear()
     for size in range(max(1, len(document.sizes))):
         best = decoder.decode(expand(document, size), conventions)
         conventions = conventions or best.state.conventions
