@@ -1,6 +1,7 @@
 """Whole patterns as they are usually written: nothing false is said of them, and a slip put into them is found."""
 
 from collections import Counter
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -57,6 +58,7 @@ SLIPS = [
 ]
 
 
+@cache
 def _codes(text):
     return Counter(f.code for f in check_text(text).findings)
 

@@ -9,8 +9,8 @@ from typing import Any, Literal
 
 from loopwright.findings import Finding
 from loopwright.model.tree import (
-    COUNT_OR_WORK, Document, Either, FitLine, Group, HeadLine, Item, Label, Make, Mark, Node, Num, Prose, Repeat, Row, RowOrder, Section,
-    Unknown,
+    COUNT_OR_WORK, Document, Either, FitLine, Group, HeadLine, InTurn, Item, Label, Make, Mark, Node, Num, Prose, Repeat, Row, RowOrder, Section,
+    Spread, Unknown,
 )
 from loopwright.notation.body import nodes_until, numbers_only
 from loopwright.notation.counts import printed
@@ -219,12 +219,20 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
         nodes, unknown = _nodes(text, body_at + a, body_at + b, which, sizes)
         made = sum(1 for n in nodes if type(n).__name__ in _INSTRUCTIONS)
         instructions += made
-        if made and (seen_row or _START.match(text[body_at + a : end])) and unknown <= 2 * made + 3:
+        plainly = unknown == 0 and not head and any(_placed(n) for n in nodes)
+        if made and (seen_row or plainly or _START.match(text[body_at + a : end])) and unknown <= 2 * made + 3:
             section: list[Item] = [Section(head["name"], span=Span(start, body_at))] if head else []
             return [*section, *_row(text, None, body_at, end, which, sizes)]
     if len(line) < 60 and not line.rstrip().endswith(".") and not instructions:
         return [Section(line.rstrip(": "), span=span)]
     return [Prose(line, span)]
+
+
+def _placed(node: Node) -> bool:
+    """Whether a node is worked somewhere: what a list of abbreviations never is."""
+    if isinstance(node, Make):
+        return node.place is not None
+    return isinstance(node, Group) or isinstance(node, Repeat) and any(_placed(n) for n in node.nodes)
 
 
 def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, sizes: int) -> list[Item]:
@@ -257,7 +265,7 @@ def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, s
         counts = ()
     nodes, unknown = _nodes(text, at, body_end, which, sizes)
     if not told.sure:
-        if any(isinstance(n, (Make, Group, Repeat, Either)) for n in nodes):
+        if any(isinstance(n, (Make, Group, Repeat, Either, InTurn, Spread)) for n in nodes):
             said_again, _ = _nodes(text, stop, after.start, which, sizes)
             nodes += (Either(COUNT_OR_WORK, ((0.0, ()), (0.4, said_again)), Span(stop, after.start)),)
         else:
