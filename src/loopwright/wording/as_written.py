@@ -206,15 +206,20 @@ def doubtful_words(text: str, source: Dialect, target: Dialect) -> list[str]:
 
 def pick_size(voice: Voice, text: str) -> str:
     """Lists of sizes reduced to one size; lists that have another number of entries stay. What the size does not work goes."""
-    if voice.size is None or voice.sizes < 2:
+    of, told = (voice.told_of, voice.told) if voice.told else (voice.sizes, tuple(range(voice.sizes)))
+    shown = told if voice.size is None else told[voice.size : voice.size + 1]
+    if of < 2 or len(shown) == of:
         return text
-    size = voice.size
 
     def pick(m: re.Match[str]) -> str:
         values = [m["first"], *re.split(r"\s*[,:;]\s*", m["rest"])]
-        if len(values) != voice.sizes:
+        if len(values) != of:
             return m.group()
-        return _GONE if values[size] in _DASHES else values[size]
+        kept = [values[s] for s in shown]
+        kept = kept[:1] if len(set(kept)) == 1 else kept
+        if len(kept) == 1:
+            return _GONE if kept[0] in _DASHES else kept[0]
+        return voice.say("sizes", first=kept[0], rest=voice.say("size_sep").join(kept[1:]))
 
     picked = _LIST.sub(pick, text)
     return re.sub(r" {2,}", " ", _CLAUSE.sub(" ", picked)) if _GONE in picked else picked
@@ -240,6 +245,6 @@ def with_numbers(voice: Voice, text: str, offset: int, numbers: Mapping[tuple[in
     """
     for (start, end), number in sorted(numbers.items(), reverse=True):
         said = text[start - offset : end - offset] if offset <= start and end <= offset + len(text) else "0"
-        if _LIST.fullmatch(said) and len(_ENTRY.findall(said)) != voice.sizes:
+        if _LIST.fullmatch(said) and len(_ENTRY.findall(said)) not in (voice.sizes, voice.told_of):
             text = text[: start - offset] + voice.num(number) + text[end - offset :]
     return text
