@@ -68,6 +68,8 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
                 in_order(out)
                 every_with_chain(out, cur.dialect.id)
                 _one_place(out, stars[-1] if stars else 0)
+                if cur.swept == cur.at and not stars:
+                    _swept(out)
                 _in_each(out, cur)
         if cur.at == at:
             cur.at += 1
@@ -93,6 +95,29 @@ def _late_place(cur: Cursor, out: list[Node], floor: int) -> bool:
         return False
     out[first:] = [Group(tuple(out[first:]), where, span=out[first].span.cover(cur.span_from(start)))]
     return True
+
+
+def _swept(out: list[Node]) -> None:
+    """ "sc in next 2 sts, inc around": the whole list over and over, or only its last instruction; the worker finds out which."""
+    last = out[-1].readings[0][1][-1] if isinstance(out[-1], Either) and out[-1].readings[0][1] else out[-1]
+    first = len(out) - 1
+    while first > 0 and (isinstance(out[first - 1], (Skip, Repeat)) or isinstance(out[first - 1], Make) and out[first - 1].kind != "sl st" and not _to_the_end(out[first - 1])):
+        first -= 1
+    if not isinstance(last, Make) or len(out) - first < 2 and not isinstance(out[-1], Either):
+        return
+    shapes = last.kind in ("inc", "dec", "invdec") or last.place is not None and last.place.quant == "next"
+    once = replace(last, place=None if _to_the_end(last) else last.place)
+    listed = (*out[first:-1], *(out[-1].readings[0][1][:-1] if isinstance(out[-1], Either) else ()), once)
+    if len(listed) < 2:
+        return
+    again = Repeat(listed, "end", span=listed[0].span.cover(last.span))
+    costs = (0.0, 0.8) if shapes else (0.6, 0.0)
+    readings = sorted([(costs[0], (again,)), (costs[1], tuple(out[first:]))], key=lambda r: r[0])
+    out[first:] = [Either("list-around", tuple(readings), again.span)]
+
+
+def _to_the_end(node: Node) -> bool:
+    return isinstance(node, Make) and node.place is not None and node.place.quant in ("each", "every", "last")
 
 
 def _one_place(out: list[Node], floor: int) -> None:
@@ -273,6 +298,7 @@ def _make(cur: Cursor) -> Node:
     where = place(cur)
     if where is None and cur.low() in END_WORDS and (n is None or (n.at(0) or 0) < 4):
         cur.at += 1
+        cur.swept = cur.at
         where = Place("each", None, STITCH, loop=loop)
         if (left := left_words(cur)) is not None:
             where = replace(where, left=left[0])

@@ -27,6 +27,7 @@ class Cursor:
     at: int = 0
     unknown: int = 0
     depth: int = 0
+    swept: int = -1  # where "around" or "across" was read behind an instruction that does not say "each"
     working: bool = False
     definitions: list[tuple[str, tuple[Node, ...]]] = field(default_factory=list)
     first_star: dict[int, int] = field(default_factory=dict)

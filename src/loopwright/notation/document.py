@@ -260,8 +260,8 @@ def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, s
     if many is not None and (n := number(many["n"], sizes)) is not None:
         said, stop = _repeated_label(said, n), many.start()
     body_end, later = _later_order(text, at, stop, sizes)
-    if later is None and (ends := later_until(text, at, end, which)) is not None:
-        body_end, later = ends
+    if later is None and (told_end := later_until(text, at, end, which)) is not None:
+        body_end, later = told_end
         counts = ()
     nodes, unknown = _nodes(text, at, body_end, which, sizes)
     if not told.sure:
@@ -300,7 +300,7 @@ def _nodes(text: str, start: int, end: int, which: Dialect, sizes: int) -> tuple
         return (), 0
     spans = [m.start() for m in re.finditer(r"(?<=[.;])\s+(?=[A-Z])", text[start:end])]
     edges = [start, *(start + at for at in spans), end]
-    kept = []
+    kept: list[Token] = []
     talk = False
     for i, (a, b) in enumerate(itertools.pairwise(edges)):
         tokens = letters(text[a:b], scan(text, a, b, which))

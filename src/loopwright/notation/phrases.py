@@ -357,7 +357,7 @@ def _held(cur: Cursor, before: list[Node]) -> Node | None:
     where = last.place if isinstance(last, Make) else None
     across = isinstance(last, Repeat) or where is not None and (where.n is not None and (where.n.at(0) or 1) > 1 or where.quant == "each")
     before.pop()
-    kind = last.kind if isinstance(last, Make) else str(_legs_kind(last))
+    kind = last.kind if isinstance(last, Make) else str(_legs_kind(last)) if isinstance(last, Repeat) else "st"
     if across or where is None:
         return Make("cluster", ONE, None, taking=parts, parts=parts, span=cur.span_from(start))
     del kind

@@ -406,6 +406,8 @@ def _after(cur: Cursor, found: Place) -> Place:
         elif cur.low() in END_WORDS and _tail_ok(cur):
             cur.at += 1
             cur.skip("the", "row", "rnd", "round", "ch", "entire", "chain", "edge")
+            if found.quant == "next" and found.thing.kind != "ring":
+                cur.swept = cur.at
         elif cur.low() == "all" and cur.low(1) in ("around", "across", "round"):
             cur.at += 2
         elif cur.low() == "to" and cur.low(1) in ("end", "the") and (cur.low(1) == "end" or cur.low(2) == "end"):

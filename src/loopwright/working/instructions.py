@@ -349,7 +349,9 @@ def own_chain(run: Run, kind: str, count: int, k: int) -> None:
         raise RunsOut("ch", wanted=k + count, found=0)
     begin, end = run.runs.pop()
     base = end - begin
-    del run.out[begin:], run.into[begin:], run.origins[begin:]
+    del run.out[begin:]
+    del run.into[begin:]
+    del run.origins[begin:]
     keep = base - k
     number = code(kind)
     skipped = k - 1

@@ -217,15 +217,15 @@ def _assumptions(document: Document, per_size: Sequence[Sequence[Outcome]]) -> l
                 message = "the rows it names are not in the text: taken as worked even"
                 found.setdefault(f"{o.step.item}:{message}", Assumption(o.step.span, message))
             for key, value in o.assumed:
-                message = _assumed_words(key, value)
-                if message:
-                    found.setdefault(f"{o.step.item}:{message}", Assumption(o.step.span, message))
+                words = _assumed_words(key, value)
+                if words:
+                    found.setdefault(f"{o.step.item}:{words}", Assumption(o.step.span, words))
             for key, value in o.made.conventions if o.made else ():
                 if key not in held:
                     held[key] = value
-                    message = _convention_words(key, value)
-                    if message:
-                        found.setdefault(message, Assumption(o.step.span, message))
+                    words = _convention_words(key, value)
+                    if words:
+                        found.setdefault(words, Assumption(o.step.span, words))
     return sorted(found.values(), key=lambda a: a.span.start)
 
 

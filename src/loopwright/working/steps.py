@@ -290,7 +290,7 @@ def _continued(row: Row, order: RowOrder, numbers: list[int | None], ranged: boo
     delta = order.delta.at(0) if order.delta is not None else None
     if delta is None:
         return [replace(base, number=n, body=(), order=order, label=_label(base, n, ranged), same=True) for n in many]
-    op = "dec" if delta < 0 else "inc"
+    op: Literal["inc", "dec"] = "dec" if delta < 0 else "inc"
     body: tuple[Node, ...] = (Evenly(op, Num((abs(delta),)), kind=order.delta_kind or order.kind),)
     lead = tuple(n for n in row.body if isinstance(n, (Chain, Mark)))
     return [replace(base, number=n, body=(*lead, *body), label=_label(base, n, ranged), order=None, same=True) for n in many]
