@@ -142,14 +142,14 @@ class Repeat:
 
     `mode`: "times" (`times` in all: "(…) 6 times", "x 6"), "more" ("rep from * 5 times more": times + 1 in all),
     "star-times" ("rep from * 5 times": n + 1 by custom, or n: the worker decides), "end" (around, across, to the end),
-    "left" (until `left` sts remain), "once" (no repeat told: a bracket only).
+    "left" (until `left` sts remain), "until" (until `times` groups are made), "once" (no repeat told: a bracket only).
     `ending`: what is worked after it when the text says "ending with …" (replaces the last round's tail as needed);
     `ending_mode`: "after" (plain text going on), "with" ("ending with"), "with-last" ("end last rep with"), "correspond",
     "omit" (last repeat leaves the ending nodes out), "at" (last repeat stops before node index `stop_at`: ** mark).
     """
 
     nodes: tuple[Node, ...]
-    mode: Literal["times", "more", "star-times", "end", "left", "once"]
+    mode: Literal["times", "more", "star-times", "end", "left", "until", "once"]
     times: Num | None = None
     left: Num | None = None
     ending: tuple[Node, ...] = ()
@@ -268,10 +268,14 @@ class Divided:
 
 @dataclass(frozen=True, slots=True)
 class Join:
-    """End of round (or any) join. `place` None: to the first stitch. `via`: "sl st", "sc", "dc" … None when unsaid."""
+    """End of round (or any) join. `place` None: to the first stitch. `via`: "sl st", "sc", "dc" … None when unsaid.
+
+    `last_chain`: the chain that is joined ("join last ch-5 to …"): the round ends with it.
+    """
 
     place: Place | None = None
     via: str | None = None
+    last_chain: int | None = None
     span: Span = NOWHERE
 
 

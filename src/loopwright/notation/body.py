@@ -6,7 +6,7 @@ from dataclasses import replace
 from loopwright.model.tree import (
     ONE, STITCH, Chain, Define, EdgeRun, Either, Group, InTurn, Join, Loop, Make, Mark, Node, Num, Place, Repeat, Ring, Skip, Spread, Thing, Unknown,
 )
-from loopwright.notation.cursor import FILLER, Cursor
+from loopwright.notation.cursor import FILLER, Cursor, thing_word
 from loopwright.notation.olden import every_with_chain, in_order, spread
 from loopwright.notation.phrases import between, in_turn, phrase
 from loopwright.notation.shaping import absorbed, plainly, shaping
@@ -320,15 +320,15 @@ def _slip_join(cur: Cursor, start: int) -> Node | None:
         cur.at += 1
         where = place(cur, bare=True)
         if where is not None and (where.quant == "first" or where.thing.kind in ("tch", "join")):
-            return Join(where, "sl st", cur.span_from(start))
-        return Make("sl st", ONE, where, span=cur.span_from(start)) if where else Join(None, "sl st", cur.span_from(start))
+            return Join(where, "sl st", span=cur.span_from(start))
+        return Make("sl st", ONE, where, span=cur.span_from(start)) if where else Join(None, "sl st", span=cur.span_from(start))
     mark = cur.at
     where = place(cur)
     closes = cur.done or cur.low() in (".", ";", ",", ")") and cur.low(1) in ("", "turn", "ch", "fasten", "do", "not", "cut", ".")
     if where is not None and closes and start > 3 and (where.quant == "first" or where.thing.kind == "tch" or where.of is not None and where.of.kind in ("tch", "ch", "sp")):
-        return Join(where, "sl st", cur.span_from(start))
+        return Join(where, "sl st", span=cur.span_from(start))
     if where is None and start > 3 and (cur.done or cur.low() in (".", ";", ",") and (cur.kind(1) == "end" or cur.low(1) in ("turn", "ch", "fasten", "do"))):
-        return Join(None, "sl st", cur.span_from(start))
+        return Join(None, "sl st", span=cur.span_from(start))
     cur.at = mark
     return None
 
@@ -378,6 +378,12 @@ def _skip(cur: Cursor) -> Node:
     found = thing(cur)
     if found is not None and cur.low() == "of" and (cur.low(1) in ("ch", "chain", "foundation") or cur.low(1) == "the" and cur.low(2) in ("ch", "chain")):
         cur.at += 2 + (cur.low(1) == "the")
+    if cur.low() == "of" and cur.low(1) in ("next", "same", "each", "the") and (thing_word(cur.low(2)) == "group" or cur.kind(2) == "kind"):
+        cur.at += 2
+        thing(cur)
+        first = False
+    if cur.low() == "of" and cur.low(1) in ("each", "every", "the") and cur.low(2) in ("row", "rnd", "round"):
+        cur.at += 3
     return Skip(n or ONE, found or STITCH, first, cur.span_from(start))
 
 
@@ -385,9 +391,11 @@ def _join(cur: Cursor, before: list[Node]) -> Node:
     start = cur.at
     cur.at += 1
     via = None
+    last_chain: int | None = None
     if cur.low() == "last" and cur.kind(1) == "kind" and cur.token(1).value == "ch":  # type: ignore[union-attr]
         cur.at += 1
-        thing(cur)  # "join last ch-3 to …": the chain is there already
+        joined = thing(cur)  # "join last ch-3 to …": the chain is there already
+        last_chain = joined.length if joined is not None else None
     if cur.low() == "with" or cur.kind() == "open" and cur.low(1) == "with":
         cur.at += 1 + (cur.kind() == "open")
         cur.skip("a")
@@ -410,7 +418,7 @@ def _join(cur: Cursor, before: list[Node]) -> Node:
         return Ring(False, span=cur.span_from(start))  # "ch 30, join": the foundation closed
     if not before:
         return Mark("attach", place=where, span=cur.span_from(start))
-    return Join(where, via, cur.span_from(start))
+    return Join(where, via, last_chain, cur.span_from(start))
 
 
 def _place_first(cur: Cursor) -> Node | None:
@@ -475,6 +483,8 @@ def _bracket(cur: Cursor, before: list[Node]) -> Node | None:
     if only_unknown:
         cur.unknown = unknown
         return Mark("note", span=cur.span_from(start)) if inside else None
+    if cur.low() in ("rep", "repeat") and cur.kind(1) not in ("times", "num", "blank") and cur.low(1) not in ("around", "across"):
+        return Repeat(inside, "once", span=cur.span_from(start)) if not _names(inside, before) else Define(str(inside[0].kind), span=cur.span_from(start))  # type: ignore[union-attr]
     cur.skip("*", "rep", "repeat", "worked")
     if cur.kind() == "times":
         n, more = cur.take().value
@@ -503,6 +513,11 @@ def _bracket(cur: Cursor, before: list[Node]) -> Node | None:
     if len(inside) == 1 and isinstance(inside[0], Make) and inside[0].place is None and inside[0].n.at(0) not in (None, 1):
         return Group(inside, Place("next", ONE), span=cur.span_from(start))
     return Repeat(inside, "once", span=cur.span_from(start))
+
+
+def _names(inside: tuple[Node, ...], before: list[Node]) -> bool:
+    """Whether a bracket only gives a name to what stands before it."""
+    return len(inside) == 1 and isinstance(inside[0], Make) and inside[0].kind in SHAPES and inside[0].place is None and _name(before, inside[0].kind)
 
 
 def _called(cur: Cursor, before: list[Node], start: int) -> str | None:
@@ -648,6 +663,22 @@ def _from_star(cur: Cursor) -> None:
             cur.at += 2
 
 
+def _until_made(cur: Cursor) -> Num | None:
+    """ "until 4 groups are made", "until there are 40 shells": how many; nothing taken when it is not told so."""
+    start = cur.at
+    if not cur.accept("until"):
+        return None
+    there = cur.accept_words("there are") or cur.accept_words("you have")
+    n = cur.number()
+    words = [cur.low(i) for i in range(6)]
+    if n is None or "remain" in words or "left" in words or not (there or {"made", "completed", "worked", "formed"} & set(words)):
+        cur.at = start
+        return None
+    while not cur.done and cur.kind() not in ("sep", "close", "open", "star"):
+        cur.at += 1
+    return n
+
+
 def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     """ "rep from * around", "rep from * to last 3 sts", "rep from * 5 times (more)"."""
     start = cur.at
@@ -675,6 +706,8 @@ def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
         cur.skip("times", "time")
         more, in_all = cur.accept("more"), cur.accept_words("in all")
         made = Repeat(inside, "times" if in_all else "more" if more else "star-times", n2, span=cur.span_from(start))
+    elif (many := _until_made(cur)) is not None:
+        made = Repeat(inside, "until", many, span=cur.span_from(start))
     else:
         if cur.low() in ("last", "until"):
             cur.at -= 0

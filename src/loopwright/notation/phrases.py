@@ -38,6 +38,9 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
         return edge
     if low in ("working", "making", "with") and before and isinstance(before[-1], (Make, Group, InTurn, Repeat)):
         return _working(cur, before)
+    if low == "in" and cur.low(1) in ("pattern", "pat", "patt") and cur.kind(2) in ("sep", "end") and not any(isinstance(b, (Make, Group, Repeat)) for b in before):
+        cur.at += 2
+        return PatternRun(None, None, span=cur.span_from(cur.at - 2))
     if low in ("work", "working") and cur.low(1) in ("in", "even") and "pattern" in (cur.low(2), cur.low(3)):
         return _in_pattern(cur)
     if low in ("work", "make") or cur.kind() in ("num", "kind"):

@@ -476,8 +476,8 @@ def left_words(cur: Cursor) -> tuple[Num, Thing] | None:
         cur.at = start
         return None
     said_last = any(t.text.lower() in ("last", "within") for t in cur.tokens[start : cur.at])
-    remain = cur.low() in ("remain", "rem", "remaining", "left", "from", "of")
-    while cur.low() in ("remain", "rem", "remaining", "left", "of", "the", "row", "rnd", "end", "from", "are", "before", "ch", "chain", "foundation") and remain:
+    remain = cur.low() in ("remain", "rem", "remaining", "left", "from", "of", "before")
+    while cur.low() in ("remain", "rem", "remaining", "left", "of", "the", "row", "rnd", "end", "from", "are", "before", "ch", "chain", "foundation", "turning", "previous") and remain:
         cur.at += 1
     if not (said_last or remain):
         cur.at = start

@@ -50,6 +50,7 @@ _ASIDES = (
     r",?\s{0,3}\bincluding [^,;.]*,?", r"\bas before\b(?=[^.;]*\b(?:in|under|over|on)\b)",
     r"\bcluster (?:st )?(?=shells?\b)",
     r"(?:\ban?\s+)?\b\d+[- ]?(?:d\.? ?c\.?|tr\.?(?: ?c\.?)?|s\.? ?c\.?|petal|d\.? ?tr)[ -]\s?(?=(?:cluster|group|popcorn|scallop|fan)s?\b)",
+    r"\(\d+ \w{1,10}(?: \w)? (?:dec|inc)\w* (?:in |on )?(?:each|every|this)[^()]{0,20}\)",
     r"\bloosely\b", r"\bincl\b\.?",
 )
 _ASIDE = re.compile("|".join(_ASIDES), re.IGNORECASE)

@@ -148,7 +148,7 @@ def do_pattern(run: Run, node: PatternRun) -> None:
         return _copy(run, node.n.at(0) or 0)
     if node.left is not None:
         return _copy(run, max(0, run.stitches_left() - (node.left.at(0) or 0)))
-    if run.reserve and run.stitches_left() > run.reserve and run.pos:
+    if run.reserve and run.stitches_left() > run.reserve:
         return _copy(run, run.stitches_left() - run.reserve)
     copy_row(run)
 

@@ -191,6 +191,7 @@ def do_make(run: Run, node: Make) -> None:
     if place.from_hook:
         _before_foundation(run, kind, place, place.k)
     number = code(kind)
+    _start_pair(run, place, number, count * twice)
     if count * twice == 1 and not node.between and len(slots) > 8:
         return _plain_run(run, number, slots)
     for slot in slots:
@@ -203,6 +204,15 @@ def do_make(run: Run, node: Make) -> None:
             run.groups.append(MadeGroup(begin, len(run.out), ""))
     if run.half_loop:
         _half_loop(run, kind)
+
+
+def _start_pair(run: Run, place: Place, number: int, each: int) -> None:
+    """ "Ch 3, 2 dc in each st": where the chain is a stitch, its place takes the other one too."""
+    if place.quant == "each" and each > 1 and run.tch_item and len(run.out) == 1 and run.into[0] is not None and not run.view.ring:
+        if run.once("start-pair", ((0.0, True), (0.3, False))):
+            for _ in range(each - 1):
+                run.make(number, run.into[0])
+            run.groups.append(MadeGroup(0, len(run.out), ""))
 
 
 def _before_foundation(run: Run, kind: str, place: Place | None, said: int | None = None) -> None:

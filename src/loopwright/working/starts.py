@@ -233,6 +233,8 @@ def skip_foundation(run: Run, kind: str, said: int | None) -> None:
         run.pos = min(skipped, run.end)
     else:
         skipped = said - 1
+    if skipped >= 2 and tall == 1 and run.convention(f"skipped-{skipped}-sc", ((0.0, "no"), (0.7, "loop"))) == "loop":
+        run.chain(skipped)
     if skipped >= 2 and tall >= 2:
         extra = skipped - tall
         options2: list[tuple[float, object]] = [(0.0, "no")] if skipped < tall else [(0.6, "no"), (0.4, "yes")] if tall >= 3 else [(0.2, "no"), (0.4, "yes")]
