@@ -167,14 +167,15 @@ def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exa
         best -= 1
     run.back_to(points[best])
     left = _left_at(run, points[best])
+    closing = 0 if run.inside else run.named.get("last-chain", 0)
+    matches = sum(_is_chain(n, closing) for n in node.nodes[:-1]) if closing else 0
+    if matches and not (matches > 1 and left <= keep[0]):
+        run.named["rounds"] = best + 1
+        return _partial(run, node, points[best], keep, best + 1) + best
     if left == keep[0] and not (keep[1] and node.ending_mode in ("with", "with-last")):
         return best
     if exact:
         return best
-    closing = run.named.get("last-chain", 0)
-    if closing and not run.inside and any(_is_chain(n, closing) for n in node.nodes[:-1]):
-        run.named["rounds"] = best + 1
-        return _partial(run, node, points[best], keep, best + 1) + best
     part_cost = 0.0 if node.ending_mode in ("correspond", "with-last") else 0.05 if _closes(run, node, points[best], keep) else 0.35
     options: tuple[tuple[float, str], ...] = ((0.0, "most"), (part_cost + 0.0, "part"))
     if best > 1:
@@ -230,6 +231,8 @@ def _partial(run: Run, node: Repeat, point: Point, keep: tuple[int, int], number
     """Works the nodes of one more round one by one as long as there is room for them."""
     run.back_to(point)
     round_begins(run, number)
+    closing = 0 if run.inside else run.named.get("last-chain", 0)
+    closed: Point | None = None
     for item in node.nodes:
         here = run.point()
         cost = run.cost
@@ -242,8 +245,10 @@ def _partial(run: Run, node: Repeat, point: Point, keep: tuple[int, int], number
         if run.stitches_left() < keep[0]:
             run.back_to(here)
             break
-        if not run.inside and run.named.get("last-chain") and _is_chain(item, run.named["last-chain"]):
-            break  # "join last ch-3": the round ends with this chain
+        if closing and _is_chain(item, closing):
+            closed = run.point()
+    if closed is not None:
+        run.back_to(closed)  # "join last ch-3": the round ends with this chain
     return 0
 
 
