@@ -10,7 +10,7 @@ from loopwright.notation.cursor import FILLER, Cursor, thing_word
 from loopwright.notation.olden import every_with_chain, in_order, spread
 from loopwright.notation.phrases import between, in_turn, phrase
 from loopwright.notation.shaping import absorbed, plainly, shaping
-from loopwright.notation.places import END_WORDS, PREPOSITIONS, left_words, loop_words, place, thing, underside_words
+from loopwright.notation.places import END_WORDS, PREPOSITIONS, is_space_number, left_words, loop_words, place, thing, underside_words
 
 MAX_DEPTH = 12
 NOTE_WORDS = 60
@@ -51,6 +51,8 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
             pass
         elif cur.kind() == "star":
             _star(cur, out, stars)
+        elif out and _late_place(cur, out, stars[-1] if stars else 0):
+            pass
         elif cur.low() in ("and", "so") and (cur.accept_words("and so on") or cur.accept_words("so on")):
             cur.at -= 1
             _repeat_from(cur, out, stars)
@@ -71,6 +73,26 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
             cur.at += 1
     cur.depth -= 1
     return out
+
+
+def _late_place(cur: Cursor, out: list[Node], floor: int) -> bool:
+    """ "2 dc, ch 2, 2 dc, all in next sp": a place told after the list it is for; nothing taken where there is none."""
+    start = cur.at
+    cur.skip("all")
+    if cur.low() not in ("in", "into") or not isinstance(out[-1], (Make, Chain)) or isinstance(out[-1], Make) and out[-1].place is not None:
+        cur.at = start
+        return False
+    first = len(out)
+    while first > floor and _listed(out[first - 1]):
+        first -= 1
+    while first < len(out) and isinstance(out[first], Chain):
+        first += 1
+    where = place(cur) if first < len(out) else None
+    if where is None or where.from_hook or cur.low() in ("work", "make"):
+        cur.at = start
+        return False
+    out[first:] = [Group(tuple(out[first:]), where, span=out[first].span.cover(cur.span_from(start)))]
+    return True
 
 
 def _one_place(out: list[Node], floor: int) -> None:
@@ -313,6 +335,9 @@ def _number_after(cur: Cursor) -> bool:
 def _slip_join(cur: Cursor, start: int) -> Node | None:
     """ "sl st to form ring", "sl st to first dc", "sl st in top of ch 3": a join; nothing taken when it is none."""
     if cur.low() == "to":
+        if cur.low(1) in ("close", "join") and cur.low(2) in ("", ".", ",", ";", ")", "rnd", "round", "turn") and start > 3:
+            cur.at += 2 + (cur.low(2) in ("rnd", "round"))
+            return Join(None, "sl st", cur.span_from(start))  # "…, sl st to join": a round that ends, no ring
         if cur.low(1) in ("form", "make", "ring", "close", "join"):
             while cur.low() in ("to", "form", "make", "ring", "a", "loop", "circle", "close", "join"):
                 cur.at += 1
@@ -370,11 +395,42 @@ def _more_places(cur: Cursor, made: Make, start: int) -> Node:
 def _skip(cur: Cursor) -> Node:
     start = cur.at
     cur.at += 1
-    cur.skip("the", "over")
-    first = cur.low() == "first" or cur.kind() == "ord" and cur.token().value == 1  # type: ignore[union-attr]
-    cur.at += first
-    cur.skip("next", "last")
-    n = cur.number()
+    skips = [_one_skip(cur, start)]
+    while (more := _skips_more(cur)) is not None:
+        skips.append(more)
+    return skips[0] if len(skips) == 1 else Repeat(tuple(skips), "once", span=cur.span_from(start))
+
+
+def _skips_more(cur: Cursor) -> Node | None:
+    """ ", the next 5 sts and the next ch-2 sp" after a skip; nothing taken when it does not go on."""
+    mark = cur.at
+    while cur.low() in (",", "and"):
+        cur.at += 1
+    begin = cur.at
+    if cur.at > mark and cur.low() == "the":
+        cur.skip("the", "next", "following")
+        number = cur.kind() in ("num", "blank") and (is_space_number(cur) or thing_follows(cur))
+        if number or thing_word(cur.low()) is not None:
+            cur.at = begin
+            return _one_skip(cur, begin)
+    cur.at = mark
+    return None
+
+
+def thing_follows(cur: Cursor) -> bool:
+    """Whether a number and a thing come next: "5 sts"."""
+    mark = cur.at
+    found = cur.number() is not None and thing(cur) is not None
+    cur.at = mark
+    return found
+
+
+def _one_skip(cur: Cursor, start: int) -> Node:
+    ahead = 1 if cur.low() in ("the", "over") else 0
+    first = cur.kind(ahead) == "ord" and cur.token(ahead).value == 1  # type: ignore[union-attr]
+    cur.at += ahead + first
+    cur.skip("the", "next", "first", "last", "over", "following")
+    n = None if is_space_number(cur) else cur.number()
     found = thing(cur)
     if found is not None and cur.low() == "of" and (cur.low(1) in ("ch", "chain", "foundation") or cur.low(1) == "the" and cur.low(2) in ("ch", "chain")):
         cur.at += 2 + (cur.low(1) == "the")
@@ -384,7 +440,7 @@ def _skip(cur: Cursor) -> Node:
         first = False
     if cur.low() == "of" and cur.low(1) in ("each", "every", "the") and cur.low(2) in ("row", "rnd", "round"):
         cur.at += 3
-    return Skip(n or ONE, found or STITCH, first, cur.span_from(start))
+    return Skip(n or ONE, found or STITCH, cur.span_from(start), first)
 
 
 def _join(cur: Cursor, before: list[Node]) -> Node:

@@ -76,6 +76,9 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
         if n is None:
             return ()
         noun = _noun(cur)
+        if found and cur.low() == "of" and cur.kind(1) == "num":
+            cur.at += 2  # "5 blocks of 3 dc": what each of them is made of
+            cur.at += cur.kind() == "kind"
         if noun == "?":
             return ()
         if cur.low() in ("in", "on") and cur.low(1) not in ("row", "rnd", "round", "all", "the", "this", "total", "last", "each"):

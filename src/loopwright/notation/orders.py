@@ -52,6 +52,7 @@ _COUNTS = {"once": 1, "twice": 2, "thrice": 3}
 
 def order(words: str, sizes: int = 1) -> RowOrder | None:
     """The order that the words of a row give, None when they give none."""
+    words = words.lstrip(" ,;.")
     lead = _LEAD.match(words)
     said = words[lead.end() :] if lead else words
     return _even(said, sizes) or _continued(said, sizes) or _other_rows(said, sizes)

@@ -17,6 +17,8 @@ from loopwright.notation.places import place, thing
 _LIST_END = frozenset(("rep", "repeat", "join", "turn", "ending", "unite", "cut", "break", "attach", "fasten", "working", "making"))
 _HOLDS = frozenset(("keeping", "holding", "leaving", "retaining", "keep", "hold"))
 
+_EDGES = frozenset("missed unworked held underarm opening thumb edge neck armhole lower upper".split())
+
 
 def phrase(cur: Cursor, before: list[Node]) -> Node | None:
     """The node of a phrase that starts here, None when none does."""
@@ -65,6 +67,10 @@ def _attach(cur: Cursor) -> Node | None:
     cur.at += 1
     cur.skip("yarn", "thread", "wool", "cotton", "silk", "the", "with", "sl", "st")
     if cur.low() == "to" or cur.low() in ("in", "at", "into", "on"):
+        words = next((i for i in range(1, 14) if cur.kind(i) in ("sep", "end", "close")), 0)
+        if any(cur.low(i) in _EDGES for i in range(words)):
+            cur.at += words  # on an edge that is told in words only: "in first missed st of the thumb opening"
+            return Mark("attach", span=cur.span_from(start))
         if cur.accept("to"):
             where = place(cur, bare=True)
         else:

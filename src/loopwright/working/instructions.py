@@ -186,7 +186,7 @@ def do_make(run: Run, node: Make) -> None:
         return _make_over(run, kind, times, parts, twice, node, Thing(place.thing.kind, place.thing.length))
     _before_foundation(run, kind, place)
     slots = slots_of(run, place, how_of(run, place, node.loop))
-    if slots and slots[0].how == "own-chain":
+    if slots and slots[0].how == "own-chain" and place.from_hook:
         return own_chain(run, kind, count, -slots[0].start)
     if place.from_hook:
         _before_foundation(run, kind, place, place.k)
@@ -357,7 +357,18 @@ def own_chain(run: Run, kind: str, count: int, k: int) -> None:
     del run.out[begin:], run.into[begin:], run.origins[begin:]
     keep = base - k
     number = code(kind)
-    run.note("base", base)
+    skipped = k - 1
+    if keep and skipped >= 2:  # "ch 6, dc in 4th ch from hook, dc in next 2 ch": a block, whose first chains are a space or a stitch
+        how = run.convention("own-skipped", ((0.0, "space"), (0.3, "st"), (0.4, "none")))
+    else:
+        how = "none"
+    run.note("base", keep + 1 if how == "space" else base)
+    if how == "space":
+        run.chain(skipped)
+        run.named["own-blocks"] = 1
+        run.conventions["blocks"] = True
+    elif how == "st":
+        run.make(number, Slot(-2 - keep, -2 - keep, "own-chain"))
     for _ in range(count):
         run.make(number, Slot(-2 - keep, -2 - keep, "own-chain"))
     run.own_chain = 0

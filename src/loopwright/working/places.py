@@ -30,6 +30,11 @@ def slots_of(run: Run, place: Place, how: str = "top") -> list[Slot]:
     if run.view.ring and not run.view.items and place.thing.kind not in ("ring",):
         return [Slot(0, 0, "ring")] * max(1, place.n.at(0) or 1 if place.n and place.quant == "next" else 1)
     kind = place.thing.kind
+    left = run.named.get("own-chain-left", 0)
+    if left and kind in ("ch", *STITCHES) and place.quant in ("next", "each", "last") and not place.from_hook:
+        own = _own_places(run, place, left)
+        if own:
+            return own
     if kind == "row" and run.view.ring:
         kind = "ring"  # "in the round", said of the ring
     if kind == "ring":
@@ -51,6 +56,17 @@ def slots_of(run: Run, place: Place, how: str = "top") -> list[Slot]:
     if place.quant == "every":
         return _every(run, place, how)
     return _next(run, place, how)
+
+
+def _own_places(run: Run, place: Place, left: int) -> list[Slot]:
+    """Places on what is left of the chain that is a base of its own; none where the words ask for more than it has."""
+    wanted = left if place.quant == "each" and place.thing.kind == "ch" else (place.n.at(0) or 0) if place.n is not None else 0
+    if place.quant == "last":
+        wanted = left if place.thing.kind == "ch" and wanted >= left else wanted if wanted == left else 0
+    if not 0 < wanted <= left:
+        return []
+    run.named["own-chain-left"] = left - wanted
+    return [Slot(-2 - (left - 1 - i), -2 - (left - 1 - i), "own-chain") for i in range(wanted)]
 
 
 def _next(run: Run, place: Place, how: str) -> list[Slot]:
@@ -182,7 +198,7 @@ def _from_hook(run: Run, k: int) -> Slot:
         run.pos = k
         run.last = Slot(k - 1, k)
         return run.last
-    if run.own_chain >= k:
+    if run.own_chain >= k and run.runs and run.runs[-1][1] == len(run.out):
         return Slot(-k, -k, "own-chain")
     run.cost += 1.0
     slot = seek(run, Thing("st"), run.pos)

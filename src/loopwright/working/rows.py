@@ -323,6 +323,8 @@ def _made(run: Run, out: bytes) -> dict[str, int]:
         found["group"] = unnamed
     if run.named.get("picot"):
         found["picot"] = run.named["picot"]
+    if run.named.get("own-blocks"):
+        found["block"] = max(found.get("block", 0), sum(1 for s, e in run.runs if e - s >= 2))
     if run.repeats:
         found["repeat"] = run.repeats
     return found

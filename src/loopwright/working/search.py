@@ -409,7 +409,7 @@ def begins_anew(step: Step, state: State) -> tuple[bool, bool]:
     body = step.body
     first = first_stitch(body)
     chain = lead_chain(body)
-    fresh = step.new_section or step.number in (None, 1)
+    fresh = step.order is None and (step.new_section or step.number in (None, 1))
     if _has_ring(body) and (chain is not None or fresh):
         return True, False
     if first is not None and first[1] is not None and first[1].thing.kind == "ring":

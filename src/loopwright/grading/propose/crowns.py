@@ -53,7 +53,7 @@ def disc_from(lines: tuple[Line, ...], at: int) -> Disc | None:
     for i in range(first + 1, len(lines)):
         each = _each(lines[i])
         wanted = [now + gain * (k + 1) for k in range(len(each))]
-        if lines[i].start == "none" and each == wanted:
+        if lines[i].start == "none" and each and each == wanted:
             told.append(i)
             now, full = wanted[-1], full + len(each)
             continue

@@ -28,7 +28,7 @@ def needed(lines: tuple[Line, ...], begin: int, count: int) -> tuple[Legal, tupl
         m = multiple_of_row(line.body)
         if m is not None and m > 1 and math.lcm(multiple, m) <= count:
             multiple = math.lcm(multiple, m)
-            why.append(f"{said(line)} repeats over {m} sts")
+            why.append(f"the repeat of {said(line)} takes {m} sts")
         lost = _lost(line, lines[i + 1] if i + 1 < len(lines) else None)
         if lost > 1 and math.lcm(multiple, lost) <= count:
             multiple = math.lcm(multiple, lost)
@@ -79,7 +79,7 @@ def stretch_blank(found: Found, lines: tuple[Line, ...], i: int, before: int, nu
     if m and line.first is not None and line.last is not None and line.last > line.first:
         first, last = line.first - numbering.shift, line.last - numbering.shift
         legal = _turning(line, lines, first, last)
-        slot = found.add(Blank(name, unit, last, role, subject, before - (first - 1), legal, (f"{said(line)} are worked alike",), line=i))  # type: ignore[arg-type]
+        slot = found.add(Blank(name, unit, last, role, subject, before - (first - 1), legal, (f"{said(line)}: all worked alike",), line=i))  # type: ignore[arg-type]
         at = line.span.start
         found.replace(Span(at + m.start(), at + m.end()), f"{_many(m['word'], line)} {first}-{slot}")
         if line.tail is not None:
