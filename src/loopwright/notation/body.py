@@ -558,6 +558,8 @@ def _bracket(cur: Cursor, before: list[Node]) -> Node | None:
         return Define("pattern", span=cur.span_from(start)) if _name(before, "pattern") else Mark("note", span=cur.span_from(start))
     if len(inside) == 1 and isinstance(inside[0], Make) and inside[0].kind in SHAPES and inside[0].place is None and _name(before, inside[0].kind):
         return Define(inside[0].kind, span=cur.span_from(start))
+    if cur.low() == "all" and cur.low(1) in PREPOSITIONS:
+        cur.at += 1  # "(3 dc, 1 tr) all in this dc"
     where = place(cur)
     if where is None and cur.low() in ("each", "every"):
         where = place(cur, bare=True)
@@ -790,6 +792,7 @@ def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
             found_node = one(cur, tail)
             if found_node is not None:
                 tail.append(found_node)
+                _one_place(tail, 0)
             if cur.at == at:
                 cur.at += 1
         made = replace(made, ending=tuple(tail), ending_mode="with-last" if last else "with")

@@ -45,6 +45,8 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
         return PatternRun(None, None, span=cur.span_from(cur.at - 2))
     if low in ("work", "working") and cur.low(1) in ("in", "even") and "pattern" in (cur.low(2), cur.low(3)):
         return _in_pattern(cur)
+    if cur.kind() == "kind" and str(cur.token().value) in _SHAPES and cur.low(1) == "of" and (made := _shape_of(cur)) is not None:  # type: ignore[union-attr]
+        return made
     if low in ("work", "make") or cur.kind() in ("num", "kind"):
         return _shapes_across(cur)
     if low == "at" and before and isinstance(before[-1], Chain) and cur.accept_words("at end of last"):
@@ -54,8 +56,6 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
         before[-1] = replace(before[-1], counts="yes", as_kind=str(cur.token(2).value))  # type: ignore[union-attr]
         cur.at += 3
         return Mark("note", span=cur.span_from(cur.at - 3))
-    if cur.kind() == "kind" and str(cur.token().value) in _SHAPES and cur.low(1) == "of":  # type: ignore[union-attr]
-        return _shape_of(cur)
     if low in _HOLDS and before and isinstance(before[-1], (Make, Repeat)):
         return _held(cur, before)
     return None

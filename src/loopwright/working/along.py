@@ -193,6 +193,9 @@ def _shapes_across(run: Run, shape: str) -> None:
     between = [i for i in range(run.pos, min(run.end, len(run.view.items))) if i not in inside and run.item(i) != CHAIN]
     if run.reserve and between and not _group_after(groups, between[-1]):
         between = between[: max(0, len(between) - run.reserve)]
+    if _centre_next(run):
+        whole = [g for g in groups if g.name == shape or g.end - g.start > 2]
+        between = [i for i in between if not whole or i < whole[-1].start]
     started = bool(run.out) and run.out[-1] == code("sc")
     for j, at in enumerate(between):
         middle = next((g for g in groups if (between[j - 1] if j else run.pos - 1) < g.start < at), None)

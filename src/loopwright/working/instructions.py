@@ -219,6 +219,8 @@ def _before_foundation(run: Run, kind: str, place: Place | None, said: int | Non
     """In the first row: where the first stitch goes, and what the chains before it are."""
     if not run.view.foundation or run.worked:
         return
+    if said is None and run.named.get("missed") == run.pos > 0:
+        said = run.pos + 1  # "miss 3, 1 treble in next": as if told from the hook
     if said is not None:
         skip_foundation(run, kind, said)
     elif run.pos == 0 and not (place and (place.from_hook or place.quant in ("first", "last"))):
@@ -523,6 +525,8 @@ def do_skip(run: Run, node: Skip) -> None:
                 return
             raise RunsOut(node.thing.kind, wanted=count, found=i)
         run.pos = max(slot.end, run.pos + (slot.end == slot.start))
+    if run.view.foundation and not run.worked and run.pos == count:
+        run.named["missed"] = count
 
 
 def do_join(run: Run, node: Join) -> None:

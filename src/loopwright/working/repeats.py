@@ -242,7 +242,7 @@ def _partial(run: Run, node: Repeat, point: Point, keep: tuple[int, int], number
             run.back_to(here)
             run.cost = cost
             break
-        if run.stitches_left() < keep[0]:
+        if run.stitches_left() < keep[0] or keep[1] and sum(1 for s, _ in view_runs(run) if s >= run.pos) < keep[1]:
             run.back_to(here)
             break
         if closing and _is_chain(item, closing):

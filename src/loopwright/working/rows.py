@@ -163,7 +163,7 @@ def _implied_repeat(run: Run, nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     if any(isinstance(n, (Make, Group)) and n.place is not None and n.place.quant in ("each", "last", "every") for n in nodes):
         return nodes
     first = next((i for i in inner if not (isinstance(nodes[i], Chain) and i == inner[0])), None)
-    if first is not None and isinstance(nodes[inner[0]], Chain) and (nodes[inner[0]].n.at(0) or 0) > 2 and (first_stitch(nodes) or ("",))[0] in ("sc", "sl st"):  # type: ignore[union-attr]
+    if first is not None and isinstance(nodes[inner[0]], Chain) and (nodes[inner[0]].n.at(0) or 0) > 2 and (first_stitch(nodes[inner[0] + 1 :]) or ("",))[0] in ("sc", "sl st"):  # type: ignore[union-attr]
         first = inner[0]  # "3 ch, 1 sc": the loop is part of what is repeated
     if first is None or (run.view.ring and not run.view.items) or run.view.open_end or not run.view.items:
         return nodes
@@ -203,7 +203,7 @@ def _finished(run: Run, pending: Chain | None) -> Made:
     view = View(
         out, tuple(r for r in run.runs if r[1] > r[0]), tuple(g for g in run.groups if g.end - g.start > 1 or g.name),
         0 if run.tch_item else run.tch_length, True, joined=run.joined or (run.in_rounds and not run.turned), turned=False,
-        mesh=(bridged > 0) + (bridged > 0 and _opening(run)), divisions=_divisions(run),
+        mesh=(bridged > 0 and min(e - s for s, e in run.runs) < 3) + (bridged > 0 and _opening(run)) * 2, divisions=_divisions(run),
     )
     return Made(
         view, out, run.into, run.origins, count, bridged, _made(run, out), cost, left, spaces, tuple(run.log),
