@@ -312,3 +312,21 @@ def test_odd_patterns_are_no_trouble(chance):
     assert proposal.text()
     for name in proposal.values:
         assert f"{{{name}}}" not in proposal.without(name, "for a test").text().partition("Fit\n")[2].partition("\n\n")[2]
+
+
+def test_a_row_named_by_its_number_is_named_anew_once_the_number_is_lost():
+    rows = "Ch 31.\nRow 1: Sc in 2nd ch from hook and in each ch across. (30 sc)\n" + "".join(
+        f"Row {n}: Ch 1, turn, sc in each st across. (30 sc)\n" for n in range(2, 9)
+    ) + "Rep Row 8 28 times more.\n"
+    made = propose_design(Source.of("Wrist warmers\n" + rows), Wanted(worked_in="woman M", gauge="18 sc and 20 rows = 10 cm"))
+    assert "Rows 2-{even rows}: Ch 1, turn, sc in each st across. ({width sts} sc)\nRep last row {even 2 rows} times more." in made.text
+    assert made.own == made.proposal.values
+
+
+def test_sl_st_to_join_ends_a_round():
+    rows = ["Cap", "Rnd 1: 2 ch, 8 htr in ring, ss to join. (8 sts)", "Rnd 2: 2 ch, 2 htr in each st around, ss to join. (16 sts)"]
+    rows += [f"Rnd {n}: 2 ch, (htr in next {n - 2} sts, 2 htr in next st) repeat around, ss to join. ({8 * n} sts)" for n in range(3, 7)]
+    rows += ["Rnds 7-15: 2 ch, htr in each st around, ss to join. (48 sts)"]
+    made = propose_design(Source.of("\n".join(rows)), Wanted(worked_in="woman M", gauge="10 htr and 8 rows = 10 cm"))
+    assert made.own == made.proposal.values
+    assert "htr around, increasing evenly to {body sts} sts; join." in made.text

@@ -28,7 +28,7 @@ from loopwright.source import Source, Span
 from loopwright.terms import Dialect, dialect
 
 MAX_LINE = 20_000
-_INSTRUCTIONS = ("Make", "Chain", "Group", "Repeat", "Ring", "Join", "Skip", "InTurn", "Spread", "Either", "Divided", "EdgeRun", "Evenly", "EveryKth", "AtEnds", "PatternRun")
+_INSTRUCTIONS = frozenset("Make Chain Group Repeat Ring Join Skip Either EdgeRun Evenly EveryKth AtEnds PatternRun InTurn Spread Divided".split())
 _HEAD = re.compile(r"(?P<name>[A-Z][A-Za-z ]{1,30}):\s*(?P<value>\S.*)$")
 _FITS = re.compile(r"(?:to fit|fits|actual)\b", re.IGNORECASE)
 _FIRST_SIZE = re.compile(r"\s*([^,;()\[\]]+?)\s*[(\[]([^()\[\]]+)[)\]]\s*\.?\s*$")
@@ -257,7 +257,7 @@ def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, s
         counts = ()
     nodes, unknown = _nodes(text, at, body_end, which, sizes)
     if not told.sure:
-        if any(type(n).__name__ in _INSTRUCTIONS[:1] + _INSTRUCTIONS[2:4] + _INSTRUCTIONS[7:] for n in nodes):
+        if any(type(n).__name__ in _INSTRUCTIONS - {"Chain", "Ring", "Join", "Skip"} for n in nodes):
             said_again, _ = _nodes(text, stop, after.start, which, sizes)
             nodes += (Either(COUNT_OR_WORK, ((0.0, ()), (0.4, said_again)), Span(stop, after.start)),)
         else:

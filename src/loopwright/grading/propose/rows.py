@@ -16,6 +16,11 @@ _WORD = r"(?:rows?|rnds?|rounds?|r)"
 _LABEL = re.compile(
     rf"(?P<word>{_WORD})\.?\s*(?P<first>\d+)\s*(?:(?:-|–|—|to|through|thru|and|&)\s*{_WORD}?\s*(?P<last>\d+))?", re.IGNORECASE,
 )
+_NAMED = re.compile(
+    r"\b(?:rep(?:eat)?\.?|as|same as|work)\s+(?:the\s+|for\s+)?(?P<rows>(?P<word>rows?|rnds?|rounds?)\s+(?P<first>\d+)"
+    r"(?:\s*(?:-|–|and|&|to|through)\s*(?P<last>\d+))?)", re.IGNORECASE,
+)
+NEXT_ROWS = re.compile(r"next\s+(?P<n>\d+)\s+(?P<word>rows|rnds|rounds)", re.IGNORECASE)
 _TIMES = re.compile(r"(?P<n>\d+)\s*(?:times|more times|(?:more\s+)?(?:rows|rnds|rounds))", re.IGNORECASE)
 
 
@@ -85,6 +90,12 @@ def stretch_blank(found: Found, lines: tuple[Line, ...], i: int, before: int, nu
         if line.tail is not None:
             found.replace(line.tail, "")
         return last
+    n = NEXT_ROWS.match(line.text)
+    if n is not None:
+        many, facts = int(n["n"]), (f"{said(line)}: all worked alike",)
+        slot = found.add(Blank(name, unit, many, role, subject, before, _turning(line, lines, 1, many), facts, line=i))  # type: ignore[arg-type]
+        found.replace(Span(line.span.start, line.span.start + n.end()), f"{n['word'].capitalize()} 1-{slot}")
+        return many
     t = _TIMES.search(line.text)
     if t is None:
         found.kept.append(f"{said(line)}: its number of rows is not said in figures, so it stays")
@@ -113,6 +124,20 @@ def _turning(line: Line, lines: tuple[Line, ...], first: int, rows: int) -> Lega
     sets = len(order.rows) if order is not None and order.what == "repeat" else 1
     multiple = math.lcm(2 if turned else 1, sets or 1)
     return Legal(multiple, rows % multiple, least=max(1, first - 1))
+
+
+def refer(found: Found, line: Line, before: Line | None, numbering: Numbering) -> None:
+    """Rows named in the words of a row ("rep Row 8"): their numbers shifted with the labels, or the last row where none is known."""
+    for m in _NAMED.finditer(line.text):
+        first, last = int(m["first"]), int(m["last"] or m["first"])
+        span = Span(line.span.start + m.start("rows"), line.span.start + m.end("rows"))
+        word = "rnd" if m["word"].lower().startswith(("rnd", "rou")) else "row"
+        if not numbering.known and before is not None and first == last == before.last:
+            found.replace(span, f"last {word}")
+        elif numbering.shift and first > numbering.shift:
+            joined = m.group()[m.end("first") - m.start() : m.start("last") - m.start()] if m["last"] else ""
+            said_last = f"{joined}{last - numbering.shift}" if m["last"] else ""
+            found.replace(span, f"{m['word']} {first - numbering.shift}{said_last}")
 
 
 def relabel(found: Found, line: Line, numbering: Numbering) -> None:
