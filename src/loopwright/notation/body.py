@@ -602,7 +602,21 @@ def _name(before: list[Node], name: str) -> bool:
         group = next(n for _, r in last.readings for n in r if isinstance(n, Group))
         before[-1] = replace(group, name=name)
         return True
+    first = len(before)
+    while first > 0 and (isinstance(before[first - 1], Chain) or isinstance(before[first - 1], Make) and _same_place(before[first - 1])):
+        first -= 1
+    while first < len(before) and isinstance(before[first], Chain):
+        first += 1
+    run = before[first:]
+    if sum(isinstance(n, Make) for n in run) > 1:  # "cl in same sp, ch 3, cl in same sp (shell)"
+        place_ = next(n.place for n in run if isinstance(n, Make))
+        before[first:] = [Group(tuple(replace(n, place=None) if isinstance(n, Make) else n for n in run), place_, name, span=run[0].span.cover(run[-1].span))]
+        return True
     return isinstance(last, Make)
+
+
+def _same_place(node: Node) -> bool:
+    return isinstance(node, Make) and node.place is not None and node.place.quant == "same"
 
 
 def _note(cur: Cursor, before: list[Node], start: int) -> bool:
@@ -756,6 +770,8 @@ def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     lead = 0
     while begin == 0 and lead < len(out) and isinstance(out[lead], (Chain, Mark)) and not stars and lead == 0:
         lead += 1
+    if lead and not begin and cur.low(-1) in ("beg", "beginning") and isinstance(out[0], Chain) and (out[0].n.at(0) or 0) > 4:
+        lead = 0  # "ch 7, …, repeat from beginning": the loop is part of it
     begin = begin or (lead if start and not any(t.kind == "star" for t in cur.tokens[:start]) else 0)
     inside = tuple(out[begin:])
     del out[begin:]

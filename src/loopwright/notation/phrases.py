@@ -42,7 +42,12 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
         return Make("dec", ONE, span=cur.span_from(cur.at - 5))
     if low in ("working", "work") and cur.low(1) in ("off", "them") and before and isinstance(before[-1], Make):
         return _together(cur, before)
-    if low in ("work", "make") and (edge := _edge(cur)) is not None:
+    if low == "complete" and cur.low(1) in ("row", "rnd", "round", "the") and "pattern" in (cur.low(3), cur.low(4)):
+        cur.at += 4 + (cur.low(3) != "pattern")
+        return PatternRun(None, None, span=cur.span_from(cur.at - 4))
+    if low in ("work", "make") and cur.low(1) in ("a", "1", "one") and cur.low(2) in ("row", "rnd", "round") and cur.low(3) == "of" and cur.kind(4) == "kind":
+        return _a_row_of(cur)
+    if (low in ("work", "make") or cur.kind() == "num" and any(isinstance(b, EdgeRun) for b in before)) and (edge := _edge(cur)) is not None:
         return edge
     if low in ("working", "making", "with") and before and isinstance(before[-1], (Make, Group, InTurn, Repeat)):
         return _working(cur, before)
@@ -95,7 +100,7 @@ _EDGES = frozenset("side sides edge edges section sections neck neckline armhole
 def _edge(cur: Cursor) -> Node | None:
     """ "work 47 s c down side", "work 32 d c across lower edge": so many along an edge that is no row."""
     start = cur.at
-    cur.at += 1
+    cur.at += cur.kind() != "num"
     n = cur.number()
     if n is None or cur.kind() != "kind" or str(cur.token().value) == "ch":  # type: ignore[union-attr]
         cur.at = start
@@ -118,6 +123,19 @@ def _edge(cur: Cursor) -> Node | None:
     if "each" in said:
         return Either("edge-each", ((0.0, (once,)), (0.3, (once, once))), span)
     return once
+
+
+def _a_row_of(cur: Cursor) -> Node:
+    """ "work a row of sc all around": along an edge whose length nobody told, or over the row where no edge is named."""
+    start = cur.at
+    kind = str(cur.token(4).value)  # type: ignore[union-attr]
+    cur.at += 5
+    said = []
+    while not cur.done and cur.kind() not in ("sep", "close", "open", "star"):
+        said.append(cur.take().text.lower())
+    if {"around", "round"} & set(said) or _EDGES & set(said):
+        return EdgeRun(kind, None, "around", span=cur.span_from(start))
+    return Make(kind, ONE, Place("each", None, STITCH), span=cur.span_from(start))
 
 
 def _together(cur: Cursor, before: list[Node]) -> Node | None:

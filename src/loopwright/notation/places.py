@@ -415,6 +415,8 @@ def _after(cur: Cursor, found: Place) -> Place:
         elif cur.low() == "of" and found.of is None and _of_next(cur, found) is not None:
             found = _of_next(cur, found, take=True) or found
         elif cur.low() in ("of", "on", "from", "in") and cur.low(1) in ("previous", "prev", "last", "the", "row", "rnd", "round", "foundation", "starting", "beginning", "beg", "ch", "chain") and _row_words(cur):
+            if cur.low(-1) in ("ch", "chain") and cur.low(-2) == "of" and found.of is None and found.quant in ("next", "each") and found.thing.kind == "st":
+                found = replace(found, of=Thing("ch"))
             continue
         elif cur.kind() == "num" and cur.low(1) in ("rows", "rnds", "row", "rnd", "rounds") and cur.low(2) == "below":
             found = replace(found, rows_below=int(cur.take().value) - 1)

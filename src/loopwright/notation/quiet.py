@@ -45,7 +45,7 @@ _ASIDES = (
     r",?\s{0,3}(?:but\s+)?do not work (?:inc|dec)\w*\s+directly (?:above|over)\s+(?:the\s+)?previous (?:inc|dec)\w*",
     r"\bto complete (?:the )?(?:last |first )?\w+",
     r"\bfor (?:the )?(?:other |left |right )?(?:(?-i:[A-Z][a-z]+)|underarm|neck|sleeve|front|back|picot)\b",
-    r"(?<=\. )[^,;.—]*\bthe cord\b[^.]*\.", r"(?<=[,;.])[^,;.—]*\bthe cord\b[^,;.]*",
+    r"(?<=\.)\s[^,;.—]*\bthe cord\b[^.]*\.", r"(?<=[,;.])[^,;.—]*\bthe cord\b[^,;.]*",
     r";\s*the\s+(?:\d\s+)?(?:plain|treble|trebles|double|single|chain|long)\b[^.;*]*",
     r",?\s{0,3}\bincluding [^,;.]*,?", r"\bas before\b(?=[^.;]*\b(?:in|under|over|on)\b)",
     r"\bcluster (?:st )?(?=shells?\b)",

@@ -184,6 +184,8 @@ def do_make(run: Run, node: Make) -> None:
         wanted = ((place.n.at(0) if place.n else None) or parts) if place.quant != "each" else None
         times = count if wanted in (None, 1, parts) else max(1, wanted // parts)
         return _make_over(run, kind, times, parts, twice, node, Thing(place.thing.kind, place.thing.length))
+    if place.of is not None and place.of.kind == "ch" and place.k is None and run.named.get("own-chain-left", 0) > 0:
+        return own_more(run, code(kind), place)
     _before_foundation(run, kind, place)
     slots = slots_of(run, place, how_of(run, place, node.loop))
     if slots and slots[0].how == "own-chain" and place.from_hook:
@@ -286,6 +288,11 @@ def do_slip(run: Run, node: Make, count: int) -> None:
         slots = slots_of(run, place)
         run.slip_row = True
         return _plain_run(run, code("sl st"), slots)
+    if place.from_hook and run.own_chain and run.own_chain >= (place.k or 1):
+        run.named["picot"] = run.named.get("picot", 0) + 1  # back into the chain just made: a picot, part of its loop
+        return
+    if place.of is not None and place.of.kind == "ch" and run.named.get("own-chain-left", 0) > 0:
+        return own_more(run, code("sl st"), place)
     if run.worked == 0 and not run.out:
         if run.view.ring:
             return
@@ -297,6 +304,8 @@ def do_slip(run: Run, node: Make, count: int) -> None:
         if slots:
             run.last = slots[-1]
             run.note("move", len(slots), slot=slots[-1])
+            if place.quant == "kth" and not (run.view.joined or run.in_rounds):
+                run.pos = min(run.pos, slots[-1].start)  # "sl st to 4th st, ch 3": the chain stands over that one
             run.slipped = slots[-1].how not in ("space", "between", "chain", "ring")
             if run.view.joined or run.in_rounds:
                 move_start(run, slots[-1].start)
@@ -376,6 +385,15 @@ def own_chain(run: Run, kind: str, count: int, k: int) -> None:
         run.make(number, Slot(-2 - keep, -2 - keep, "own-chain"))
     run.own_chain = 0
     run.named["own-chain-left"] = keep
+
+
+def own_more(run: Run, number: int, place: Place) -> None:
+    """Further stitches along a chain that was just worked back into: the next one, or all that are left of it."""
+    left = run.named.get("own-chain-left", 0)
+    many = left if place.quant == "each" else min(left, (place.n.at(0) if place.n is not None else 1) or 1)
+    for _ in range(many):
+        run.make(number, Slot(-1, -1, "chain"))
+    run.named["own-chain-left"] = left - many
 
 
 def _picot(run: Run, count: int) -> None:
