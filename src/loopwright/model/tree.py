@@ -224,12 +224,13 @@ class EdgeRun:
 class PatternRun:
     """ "work in pattern (to end / over n sts)", "4 patterns", "shells across": what was established before goes on.
 
-    `left`: places that stay ("in pattern to last 3 sts").
+    `left`: places that stay ("in pattern to last 3 sts"). `parts`: what the shape is made of, where its name says so ("4 dc shells").
     """
 
     name: str | None
     n: Num | None = None
     left: Num | None = None
+    parts: tuple[Node, ...] = ()
     span: Span = NOWHERE
 
 
@@ -291,7 +292,7 @@ class Ring:
 class Mark:
     """Anything that moves no stitch: turn, fasten off, no join, stitch marker, leave unworked, change of colour, attach.
 
-    `what`: "turn", "fasten-off", "no-join", "leave" (n unworked), "colour" (text), "attach" (text, place),
+    `what`: "turn", "fasten-off", "no-join", "leave" (n unworked), "colour" (text), "attach" (text, place; text "free": to stitches left free before),
     "last-row" (the chain before it is for the last of the rows alone), "side-rs", "side-ws", "with-wrong-side", "loops" (loop set for the whole row: see `loop`), "note" (text).
     """
 

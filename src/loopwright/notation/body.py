@@ -300,13 +300,14 @@ def _along(cur: Cursor, kind: str, per: Num | None, start: int) -> Node | None:
     cur.skip("each", "of", "the")
     many = cur.number() if cur.kind() in ("num", "blank") else None
     left = [w for w in (cur.low(), cur.low(1)) if w in LEFT_FREE]
-    if many is None or per is not None and per != ONE or not (under or left):
+    across = any(cur.low(i) == "of" and cur.low(i + 1) in ("opposite", "other") and cur.low(i + 2) == "side" for i in (1, 2))
+    if many is None or per is not None and per != ONE or not (under or left or across):
         cur.at = mark
         return None
     cur.skip(*LEFT_FREE)
     thing(cur)
     if cur.accept("of"):
-        cur.skip("the", "foundation")
+        cur.skip("the", "foundation", "opposite", "other")
         cur.at += cur.kind() == "word"
     return EdgeRun(kind, many, "underside" if under else "edge", span=cur.span_from(start))
 
@@ -747,7 +748,7 @@ def _until_made(cur: Cursor) -> Num | None:
         return None
     there = cur.accept_words("there are") or cur.accept_words("you have")
     n = cur.number()
-    words = [cur.low(i) for i in range(6)]
+    words = [cur.low(i) for i in range(9)]
     if n is None or "remain" in words or "left" in words or not (there or {"made", "completed", "worked", "formed"} & set(words)):
         cur.at = start
         return None

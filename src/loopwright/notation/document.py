@@ -315,7 +315,9 @@ def _makes(tokens: list[Token], which: Dialect, sizes: int) -> bool:
 
 
 def _is_prose(tokens: list[Token], which: Dialect, sizes: int) -> bool:
-    """Four or more unknown words, and more than twice as many as instructions."""
+    """Four or more unknown words, and more than twice as many as instructions; never a sentence that asks for a repeat."""
+    if any(t.kind == "star" for t in tokens):
+        return False
     cur = Cursor(list(tokens), which, sizes)
     nodes = nodes_until(cur)
     made = sum(1 for n in nodes if not isinstance(n, (Unknown, Mark)))

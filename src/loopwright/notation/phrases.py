@@ -82,6 +82,13 @@ def _attach(cur: Cursor) -> Node | None:
         if any(cur.low(i) in _EDGES for i in range(words)):
             cur.at += words  # on an edge that is told in words only: "in first missed st of the thumb opening"
             return Mark("attach", span=cur.span_from(start))
+        mark = cur.at
+        cur.at += 1
+        if cur.low() in ("first", "1st", "next") and cur.low(1) in ("free", "unworked", "skipped"):
+            cur.at += 2
+            thing(cur)
+            return Mark("attach", "free", span=cur.span_from(start))
+        cur.at = mark
         if cur.accept("to"):
             where = place(cur, bare=True)
         else:
@@ -295,8 +302,7 @@ def _shapes_across(cur: Cursor) -> Node | None:
     cur.skip("more", "-")
     size = None
     if cur.kind() == "kind" and str(cur.token().value) in ("dc", "tr", "sc", "hdc", "dtr") and cur.kind(1) == "kind" and str(cur.token(1).value) in _SHAPES:  # type: ignore[union-attr]
-        size, n = n, None
-        cur.at += 1
+        size, n = Make(str(cur.take().value), n or ONE), None
     if cur.kind() != "kind" or str(cur.token().value) not in _SHAPES:  # type: ignore[union-attr]
         cur.at = start
         return None
@@ -311,8 +317,7 @@ def _shapes_across(cur: Cursor) -> Node | None:
     if not (across or said and n is not None):
         cur.at = start
         return None
-    del size
-    return PatternRun(name, n, span=cur.span_from(start))
+    return PatternRun(name, n, parts=(size,) if size is not None else (), span=cur.span_from(start))
 
 
 def _shape_of(cur: Cursor) -> Node | None:

@@ -14,7 +14,7 @@ from loopwright.working.places import SPACES, STITCHES, how_of, seek, slots_of, 
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
 from loopwright.working.starts import do_chain, do_ring, first_stitch, skip_foundation, start_in_group
 from loopwright.working.view import Group as MadeGroup
-from loopwright.working.view import Slot
+from loopwright.working.view import Slot, plain_row
 
 UNKNOWN_COST = 0.15
 MAX_STEPS = 60_000
@@ -304,8 +304,6 @@ def do_slip(run: Run, node: Make, count: int) -> None:
         if slots:
             run.last = slots[-1]
             run.note("move", len(slots), slot=slots[-1])
-            if place.quant == "kth" and not (run.view.joined or run.in_rounds):
-                run.pos = min(run.pos, slots[-1].start)  # "sl st to 4th st, ch 3": the chain stands over that one
             run.slipped = slots[-1].how not in ("space", "between", "chain", "ring")
             if run.view.joined or run.in_rounds:
                 move_start(run, slots[-1].start)
@@ -589,6 +587,9 @@ def do_mark(run: Run, node: Mark) -> None:
         run.skipped_said = node.text
     elif node.what == "underside":
         do_underside(run)
+    elif node.what == "attach" and node.text == "free" and run.named.get("free") and run.worked == 0:
+        run.view = plain_row(run.named["free"])
+        run.pos, run.start, run.end, run.last = 0, 0, run.named["free"], None
     elif node.what == "attach" and node.place is not None and run.worked == 0 and run.view.items and not run.view.foundation:
         slots = slots_of(run, node.place)
         if slots:
@@ -723,6 +724,8 @@ def do_at_ends(run: Run, node: AtEnds) -> None:
 def do_edge(run: Run, node: EdgeRun) -> None:
     """Stitches along an edge: as many as told; an untold number comes from the edge itself where it is known."""
     count = node.n.at(0) if node.n is not None else None
+    if count is None and node.where == "around":
+        raise CannotWork("edge-unknown")
     if count is None:
         count = run.named.get("edge-rows", 0) * (node.per or 1)
         if not count:

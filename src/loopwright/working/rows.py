@@ -122,12 +122,13 @@ def from_hook(nodes: tuple[Node, ...]) -> bool:
 
 def work_row(
     view: View, body: tuple[Node, ...], forced: tuple[int, ...], conventions: dict[str, Any], definitions: dict[str, tuple[Node, ...]],
-    kind: str, in_rounds: bool, edge_rows: int = 0,
+    kind: str, in_rounds: bool, edge_rows: int = 0, free: int = 0,
 ) -> Made:
     """Works a row once with forced choices. Raises CannotWork when this reading cannot be worked."""
     nodes, pending = split_pending(body)
     run = Run(view, forced, dict(conventions), definitions, kind, in_rounds or view.joined)
     run.named["edge-rows"] = edge_rows
+    run.named["free"] = free
     if not view.items and not view.ring and not view.open_end and not any(isinstance(n, Ring) for n in nodes) and _into_ring(nodes):
         run.view = ring()
         run.in_rounds = True
