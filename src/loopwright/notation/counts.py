@@ -21,7 +21,7 @@ _END = re.compile(
 _MID = re.compile(  # "… 20 d.c. in row. Ch. 4. Turn."
     r"(?<=[.,;)] )(?P<in>" + _LISTED + r"\s+[a-z][a-z.]{0,8}(?:\s[a-z]\.?)?)\s+in\s+(?:the\s+)?(?:row|round|rnd|all)\b\.?(?=[^*]{0,90}$)(?!.*\b(?:next|each)\b)", re.IGNORECASE,
 )
-_ENDED = re.compile(r"(?:\bturn|\b(?:ss|sl\.?\s?st|join)\b[^.;]{0,40}\b(?:to|in|into)\b[^.;]{0,40})\s*$", re.IGNORECASE)  # nothing is worked after it
+_ENDED = re.compile(r"(?:\bturn|\bjoin|\b(?:ss|sl\.?\s?st|join)\b[^.;]{0,40}\b(?:to|in|into)\b[^.;]{0,40})\s*$", re.IGNORECASE)  # nothing is worked after it
 
 
 @dataclass(frozen=True, slots=True)

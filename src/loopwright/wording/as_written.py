@@ -12,6 +12,9 @@ from loopwright.terms.phrases import phrases
 from loopwright.wording.voice import Voice
 
 _LIST = re.compile(r"(?P<first>\d+(?:\.\d+)?|[-–—])\s?[(\[](?P<rest>(?:\d+(?:\.\d+)?|[-–—])(?:\s*[,:;]\s*(?:\d+(?:\.\d+)?|[-–—]))*)[)\]]")
+_DASHES, _GONE = ("-", "–", "—"), "\0"
+_ENTRY = re.compile(r"\d+(?:\.\d+)?|[-–—]")
+_CLAUSE = re.compile(rf"[^,;.(\[*{_GONE}]*{_GONE}[^,;.)\]]*(?:[,;]\s*)?")
 _NUMBER = r"\d+(?:\s?[(\[][\d\s,:;–-]+[)\]])?"
 _BLANK = re.compile(r"\{(?P<name>[^{}\n]+)\}(?:\s*(?P<sign>[+−-])\s*(?P<more>\d{1,6})\b(?!\s*(?:-|sts?\b|times)))?")
 _CHAINS_FIRST = re.compile(rf"(?<![\w{{-])(?P<n>{_NUMBER})\s(?P<word>ch|chain)(?![\w-])(?!\s(?:sps?|spaces?|loops?|lps?)\b)", re.IGNORECASE)
@@ -35,6 +38,13 @@ def translate(voice: Voice, text: str, *, loose: bool = False) -> str:
 
 def swap(voice: Voice, text: str, *, loose: bool = False) -> str:
     """A text in the terms of the voice: stitches, "miss" and "skip", chains before or after their number; full words if asked for."""
+    if not voice.kept:
+        return _swap(voice, text, loose=loose)
+    names = re.compile(rf"((?<![A-Za-z])(?:{'|'.join(map(re.escape, voice.kept))})s?(?![A-Za-z]))", re.IGNORECASE)
+    return "".join(part if i % 2 else _swap(voice, part, loose=loose) for i, part in enumerate(names.split(text)))
+
+
+def _swap(voice: Voice, text: str, *, loose: bool) -> str:
     if voice.source_terms != voice.terms or voice.full_words and loose:
         text = swap_terms(text, voice.source, voice.dialect, loose=loose, full=voice.full_words)
     if voice.source_terms != voice.terms:
@@ -195,16 +205,19 @@ def doubtful_words(text: str, source: Dialect, target: Dialect) -> list[str]:
 
 
 def pick_size(voice: Voice, text: str) -> str:
-    """Lists of sizes reduced to one size; lists that have another number of entries stay."""
+    """Lists of sizes reduced to one size; lists that have another number of entries stay. What the size does not work goes."""
     if voice.size is None or voice.sizes < 2:
         return text
     size = voice.size
 
     def pick(m: re.Match[str]) -> str:
         values = [m["first"], *re.split(r"\s*[,:;]\s*", m["rest"])]
-        return values[size] if len(values) == voice.sizes else m.group()
+        if len(values) != voice.sizes:
+            return m.group()
+        return _GONE if values[size] in _DASHES else values[size]
 
-    return _LIST.sub(pick, text)
+    picked = _LIST.sub(pick, text)
+    return re.sub(r" {2,}", " ", _CLAUSE.sub(" ", picked)) if _GONE in picked else picked
 
 
 def fill_blanks(voice: Voice, text: str) -> str:
@@ -227,6 +240,6 @@ def with_numbers(voice: Voice, text: str, offset: int, numbers: Mapping[tuple[in
     """
     for (start, end), number in sorted(numbers.items(), reverse=True):
         said = text[start - offset : end - offset] if offset <= start and end <= offset + len(text) else "0"
-        if _LIST.fullmatch(said):
+        if _LIST.fullmatch(said) and len(_ENTRY.findall(said)) != voice.sizes:
             text = text[: start - offset] + voice.num(number) + text[end - offset :]
     return text

@@ -9,7 +9,7 @@ from typing import Any
 from loopwright.findings import Finding
 from loopwright.model.fabric import Fabric
 from loopwright.model.report import Assumption, Report, RowReport
-from loopwright.model.tree import Document, Group, Node, PatternRun, Repeat, Row, Unknown
+from loopwright.model.tree import Document, Group, Mark, Node, PatternRun, Repeat, Row, Unknown
 from loopwright.source import Span
 from loopwright.working.search import Decoder, Explanation, Outcome
 from loopwright.working.steps import definitions, expand
@@ -122,9 +122,12 @@ def _printed(document: Document, outcomes: list[Outcome | None]) -> tuple[tuple[
 def _findings(document: Document, per_size: Sequence[Sequence[Outcome]]) -> list[Finding]:
     grouped: dict[tuple[str, int], list[tuple[int, Outcome, Finding]]] = {}
     for size, outcomes in enumerate(per_size):
-        shaken = False
+        shaken = unread = False
         for o in outcomes:
             found = _finding(document, o, size)
+            if unread and found is not None and found.code == "D001" and "multiple" not in found.args:
+                found = None  # said of the row before already
+            unread = o.made is None
             if shaken and found is not None and found.code == "W001":
                 found = replace(found, severity="warning")  # the row below is in doubt: so is this verdict
             shaken = o.made is None or not o.made.made or o.agrees is False or shaken and o.agrees is not True
@@ -173,7 +176,8 @@ def _finding(document: Document, o: Outcome, size: int) -> Finding | None:
     if o.agrees is False and step.printed:
         return _disagreement(document, o, size)
     if not o.made.made and not o.step.problem:
-        return Finding("N001", step.span, {"label": step.label or "this row"})
+        marks = not step.label and any(isinstance(n, Mark) for n in step.body)  # "FO and close.": nothing to read stitches from
+        return None if marks else Finding("N001", step.span, {"label": step.label or "this row"})
     if o.made.left and step.doubt == 0 and o.agrees is None and o.made.left > 1 and not o.made.view.foundation:
         return Finding("W004", step.span, {"label": step.label or "this row", "left": o.made.left})
     return None
