@@ -326,13 +326,14 @@ def _along(cur: Cursor, kind: str, per: Num | None, start: int) -> Node | None:
     cur.skip("each", "of", "the")
     many = cur.number() if cur.kind() in ("num", "blank") else None
     left = [w for w in (cur.low(), cur.low(1)) if w in LEFT_FREE]
-    if many is None or per is not None and per != ONE or not (under or left):
+    across = any(cur.low(i) == "of" and cur.low(i + 1) in ("opposite", "other") and cur.low(i + 2) == "side" for i in (1, 2))
+    if many is None or per is not None and per != ONE or not (under or left or across):
         cur.at = mark
         return None
     cur.skip(*LEFT_FREE)
     thing(cur)
     if cur.accept("of"):
-        cur.skip("the", "foundation")
+        cur.skip("the", "foundation", "opposite", "other")
         cur.at += cur.kind() == "word"
     return EdgeRun(kind, many, "underside" if under else "edge", span=cur.span_from(start))
 
@@ -374,15 +375,15 @@ def _slip_join(cur: Cursor, start: int) -> Node | None:
         cur.at += 1
         where = place(cur, bare=True)
         if where is not None and (where.quant == "first" or where.thing.kind in ("tch", "join")):
-            return Join(where, "sl st", cur.span_from(start))
-        return Make("sl st", ONE, where, span=cur.span_from(start)) if where else Join(None, "sl st", cur.span_from(start))
+            return Join(where, "sl st", span=cur.span_from(start))
+        return Make("sl st", ONE, where, span=cur.span_from(start)) if where else Join(None, "sl st", span=cur.span_from(start))
     mark = cur.at
     where = place(cur)
     closes = cur.done or cur.low() in (".", ";", ",", ")") and cur.low(1) in ("", "turn", "ch", "fasten", "do", "not", "cut", ".")
     if where is not None and closes and start > 3 and (where.quant == "first" or where.thing.kind == "tch" or where.of is not None and where.of.kind in ("tch", "ch", "sp")):
-        return Join(where, "sl st", cur.span_from(start))
+        return Join(where, "sl st", span=cur.span_from(start))
     if where is None and start > 3 and (cur.done or cur.low() in (".", ";", ",") and (cur.kind(1) == "end" or cur.low(1) in ("turn", "ch", "fasten", "do"))):
-        return Join(None, "sl st", cur.span_from(start))
+        return Join(None, "sl st", span=cur.span_from(start))
     cur.at = mark
     return None
 
@@ -473,6 +474,12 @@ def _one_skip(cur: Cursor, start: int) -> Node:
     found = thing(cur)
     if found is not None and cur.low() == "of" and (cur.low(1) in ("ch", "chain", "foundation") or cur.low(1) == "the" and cur.low(2) in ("ch", "chain")):
         cur.at += 2 + (cur.low(1) == "the")
+    if cur.low() == "of" and cur.low(1) in ("next", "same", "each", "the") and (thing_word(cur.low(2)) == "group" or cur.kind(2) == "kind"):
+        cur.at += 2
+        thing(cur)
+        first = False
+    if cur.low() == "of" and cur.low(1) in ("each", "every", "the") and cur.low(2) in ("row", "rnd", "round"):
+        cur.at += 3
     return Skip(n or ONE, found or STITCH, cur.span_from(start), first)
 
 
@@ -480,9 +487,11 @@ def _join(cur: Cursor, before: list[Node]) -> Node:
     start = cur.at
     cur.at += 1
     via = None
+    last_chain: int | None = None
     if cur.low() == "last" and cur.kind(1) == "kind" and cur.token(1).value == "ch":  # type: ignore[union-attr]
         cur.at += 1
-        thing(cur)  # "join last ch-3 to …": the chain is there already
+        joined = thing(cur)  # "join last ch-3 to …": the chain is there already
+        last_chain = joined.length if joined is not None else None
     if cur.low() == "with" or cur.kind() == "open" and cur.low(1) == "with":
         cur.at += 1 + (cur.kind() == "open")
         cur.skip("a")
@@ -505,7 +514,7 @@ def _join(cur: Cursor, before: list[Node]) -> Node:
         return Ring(False, span=cur.span_from(start))  # "ch 30, join": the foundation closed
     if not before:
         return Mark("attach", place=where, span=cur.span_from(start))
-    return Join(where, via, cur.span_from(start))
+    return Join(where, via, last_chain, cur.span_from(start))
 
 
 def _place_first(cur: Cursor) -> Node | None:
@@ -570,6 +579,8 @@ def _bracket(cur: Cursor, before: list[Node]) -> Node | None:
     if only_unknown:
         cur.unknown = unknown
         return Mark("note", span=cur.span_from(start)) if inside else None
+    if cur.low() in ("rep", "repeat") and cur.kind(1) not in ("times", "num", "blank") and cur.low(1) not in ("around", "across"):
+        return Repeat(inside, "once", span=cur.span_from(start)) if not _names(inside, before) else Define(str(inside[0].kind), span=cur.span_from(start))  # type: ignore[union-attr]
     cur.skip("*", "rep", "repeat", "worked")
     if cur.kind() == "times":
         n, more = cur.take().value
@@ -587,6 +598,8 @@ def _bracket(cur: Cursor, before: list[Node]) -> Node | None:
         return Define("pattern", span=cur.span_from(start)) if _name(before, "pattern") else Mark("note", span=cur.span_from(start))
     if len(inside) == 1 and isinstance(inside[0], Make) and inside[0].kind in SHAPES and inside[0].place is None and _name(before, inside[0].kind):
         return Define(inside[0].kind, span=cur.span_from(start))
+    if cur.low() == "all" and cur.low(1) in PREPOSITIONS:
+        cur.at += 1  # "(3 dc, 1 tr) all in this dc"
     where = place(cur)
     if where is None and cur.low() in ("each", "every"):
         where = place(cur, bare=True)
@@ -598,6 +611,11 @@ def _bracket(cur: Cursor, before: list[Node]) -> Node | None:
     if len(inside) == 1 and isinstance(inside[0], Make) and inside[0].place is None and inside[0].n.at(0) not in (None, 1):
         return Group(inside, Place("next", ONE), span=cur.span_from(start))
     return Repeat(inside, "once", span=cur.span_from(start))
+
+
+def _names(inside: tuple[Node, ...], before: list[Node]) -> bool:
+    """Whether a bracket only gives a name to what stands before it."""
+    return len(inside) == 1 and isinstance(inside[0], Make) and inside[0].kind in SHAPES and inside[0].place is None and _name(before, inside[0].kind)
 
 
 def _called(cur: Cursor, before: list[Node], start: int) -> str | None:
@@ -621,7 +639,21 @@ def _name(before: list[Node], name: str) -> bool:
         group = next(n for _, r in last.readings for n in r if isinstance(n, Group))
         before[-1] = replace(group, name=name)
         return True
+    first = len(before)
+    while first > 0 and (isinstance(before[first - 1], Chain) or isinstance(before[first - 1], Make) and _same_place(before[first - 1])):
+        first -= 1
+    while first < len(before) and isinstance(before[first], Chain):
+        first += 1
+    run = before[first:]
+    if sum(isinstance(n, Make) for n in run) > 1:  # "cl in same sp, ch 3, cl in same sp (shell)"
+        place_ = next(n.place for n in run if isinstance(n, Make))
+        before[first:] = [Group(tuple(replace(n, place=None) if isinstance(n, Make) else n for n in run), place_, name, span=run[0].span.cover(run[-1].span))]
+        return True
     return isinstance(last, Make)
+
+
+def _same_place(node: Node) -> bool:
+    return isinstance(node, Make) and node.place is not None and node.place.quant == "same"
 
 
 def _note(cur: Cursor, before: list[Node], start: int) -> bool:
@@ -745,6 +777,22 @@ def _from_star(cur: Cursor) -> None:
             cur.at += 2
 
 
+def _until_made(cur: Cursor) -> Num | None:
+    """ "until 4 groups are made", "until there are 40 shells": how many; nothing taken when it is not told so."""
+    start = cur.at
+    if not cur.accept("until"):
+        return None
+    there = cur.accept_words("there are") or cur.accept_words("you have")
+    n = cur.number()
+    words = [cur.low(i) for i in range(9)]
+    if n is None or "remain" in words or "left" in words or not (there or {"made", "completed", "worked", "formed"} & set(words)):
+        cur.at = start
+        return None
+    while not cur.done and cur.kind() not in ("sep", "close", "open", "star"):
+        cur.at += 1
+    return n
+
+
 def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     """ "rep from * around", "rep from * to last 3 sts", "rep from * 5 times (more)"."""
     start = cur.at
@@ -759,6 +807,8 @@ def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     lead = 0
     while begin == 0 and lead < len(out) and isinstance(out[lead], (Chain, Mark)) and not stars and lead == 0:
         lead += 1
+    if lead and not begin and cur.low(-1) in ("beg", "beginning") and isinstance(out[0], Chain) and (out[0].n.at(0) or 0) > 4:
+        lead = 0  # "ch 7, …, repeat from beginning": the loop is part of it
     begin = begin or (lead if start and not any(t.kind == "star" for t in cur.tokens[:start]) else 0)
     inside = tuple(out[begin:])
     del out[begin:]
@@ -772,6 +822,8 @@ def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
         cur.skip("times", "time")
         more, in_all = cur.accept("more"), cur.accept_words("in all")
         made = Repeat(inside, "times" if in_all else "more" if more else "star-times", n2, span=cur.span_from(start))
+    elif (many := _until_made(cur)) is not None:
+        made = Repeat(inside, "until", many, span=cur.span_from(start))
     else:
         if cur.low() in ("last", "until"):
             cur.at -= 0
@@ -798,6 +850,7 @@ def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
             found_node = one(cur, tail)
             if found_node is not None:
                 tail.append(found_node)
+                _one_place(tail, 0)
             if cur.at == at:
                 cur.at += 1
         made = replace(made, ending=tuple(tail), ending_mode="with-last" if last else "with")

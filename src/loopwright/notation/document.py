@@ -28,7 +28,7 @@ from loopwright.source import Source, Span
 from loopwright.terms import Dialect, dialect
 
 MAX_LINE = 20_000
-_INSTRUCTIONS = frozenset("Make Chain Group Repeat Ring Join Skip Either EdgeRun Evenly EveryKth AtEnds PatternRun InTurn Spread".split())
+_INSTRUCTIONS = frozenset("Make Chain Group Repeat Ring Join Skip Either EdgeRun Evenly EveryKth AtEnds PatternRun InTurn Spread Divided".split())
 _HEAD = re.compile(r"(?P<name>[A-Z][A-Za-z ]{1,30}):\s*(?P<value>\S.*)$")
 _FITS = re.compile(r"(?:to fit|fits|actual)\b", re.IGNORECASE)
 _FIRST_SIZE = re.compile(r"\s*([^,;()\[\]]+?)\s*[(\[]([^()\[\]]+)[)\]]\s*\.?\s*$")
@@ -265,7 +265,7 @@ def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, s
         counts = ()
     nodes, unknown = _nodes(text, at, body_end, which, sizes)
     if not told.sure:
-        if any(isinstance(n, (Make, Group, Repeat, Either, InTurn, Spread)) for n in nodes):
+        if any(type(n).__name__ in _INSTRUCTIONS - {"Chain", "Ring", "Join", "Skip"} for n in nodes):
             said_again, _ = _nodes(text, stop, after.start, which, sizes)
             nodes += (Either(COUNT_OR_WORK, ((0.0, ()), (0.4, said_again)), Span(stop, after.start)),)
         else:
@@ -323,7 +323,9 @@ def _makes(tokens: list[Token], which: Dialect, sizes: int) -> bool:
 
 
 def _is_prose(tokens: list[Token], which: Dialect, sizes: int) -> bool:
-    """Four or more unknown words, and more than twice as many as instructions."""
+    """Four or more unknown words, and more than twice as many as instructions; never a sentence that asks for a repeat."""
+    if any(t.kind == "star" for t in tokens):
+        return False
     cur = Cursor(list(tokens), which, sizes)
     nodes = nodes_until(cur)
     made = sum(1 for n in nodes if not isinstance(n, (Unknown, Mark)))

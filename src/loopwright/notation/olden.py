@@ -9,7 +9,7 @@ from dataclasses import replace
 
 import loopwright.notation.body as body
 from loopwright.model.tree import (
-    ONE, Chain, Divided, Either, Evenly, Group, Make, Mark, Node, Num, Place, Skip, Spread, Thing, Unknown,
+    ONE, Chain, Divided, Either, Evenly, Group, Make, Mark, Node, Num, Place, Repeat, Skip, Spread, Thing, Unknown,
 )
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.scanner import words
@@ -133,7 +133,9 @@ def counted(nodes: list[Node], dialect: str) -> list[Node]:
         replace(n, thing=ANY) if isinstance(n, Skip) else replace(n, n=ONE, place=Place("next", n.n, ANY)) if isinstance(n, Make) else n
         for n in nodes
     )
-    return [Either("chains-are-stitches", ((0.0, tuple(nodes)), (0.4, other)), said[0].span.cover(said[-1].span))]
+    span = said[0].span.cover(said[-1].span)
+    again, others = Repeat(tuple(nodes), "end", span=span), Repeat(other, "end", span=span)
+    return [Either("chains-are-stitches", ((0.0, tuple(nodes)), (0.5, (again,)), (0.6, (others,))), span)]
 
 
 def _said_after(cur: Cursor, before: list[Node]) -> Node | None:

@@ -108,6 +108,7 @@ class Run:
     row_inc: int = 0
     half_loop: bool = False
     following: Sequence[Node] = ()
+    edges: list[int] | None = None
     skipped_said: str = ""  # "yes"/"no" where the words tell whether the chains skipped at the foundation are a stitch
     slipped: bool = False  # the hook was moved to stitch `last` by slip stitches: a start chain stands there
     slip_row: bool = False  # a row of slip stitches: they are its stitches

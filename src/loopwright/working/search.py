@@ -45,6 +45,7 @@ class State:
     rows: int = 0
     last_change: int | None = None
     unsure: bool = False
+    free: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -164,7 +165,7 @@ class Decoder:
         """
         told = self._told(step)
         which = (told, step.kind, step.new_section, step.gap, step.number if step.number in (None, 1) else 2)
-        there = (state.view, state.conventions, state.pending, state.kind, state.in_rounds, state.joined, state.last_change, state.unsure, bool(state.rows))
+        there = (state.view, state.conventions, state.pending, state.kind, state.in_rounds, state.joined, state.last_change, state.unsure, state.free, bool(state.rows))
         key = (*which, *there, state.rows if told.counts_rows else -1, self.names, at if state.view is NOTHING else -1)
         found = self.memo.get(key) or self.memo.get((key, step.number))
         if found is None:
@@ -242,7 +243,7 @@ class Decoder:
                 break
             runs += 1
             try:
-                made = work_row(view, body, forced, conventions, self.definitions, kind, rounds, state.rows)
+                made = work_row(view, body, forced, conventions, self.definitions, kind, rounds, state.rows, state.free)
             except CannotWork as why:
                 log = why.log
                 spent += why.work
@@ -311,7 +312,7 @@ class Decoder:
         change = made.count - before if before else None
         return State(
             view, made.conventions, made.pending, made.main_kind, made.in_rounds or (step.kind == "rnd" and made.view.items != b""),
-            made.joined, state.rows + 1 if made.out else 0, change, step.doubt >= DOUBT and made.agrees is not True,
+            made.joined, state.rows + 1 if made.out else 0, change, step.doubt >= DOUBT and made.agrees is not True, made.left if made.left > 1 and made.turned else state.free,
         )
 
     # --- when it does not go -------------------------------------------------------------------------------------
