@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 import loopwright.notation.body as body
+from loopwright.notation.places import place
 from loopwright.model.tree import (
     ONE, Chain, Divided, Either, Evenly, Group, Make, Mark, Node, Num, Place, Repeat, Skip, Spread, Thing, Unknown,
 )
@@ -147,7 +148,7 @@ def _said_after(cur: Cursor, before: list[Node]) -> Node | None:
     if cur.low(i) not in ("worked", "made") or not any(cur.low(j) in ("these", "all", "both") for j in range(i)):
         return None
     cur.at += i + 1
-    where = body.place(cur)
+    where = place(cur)
     first = len(before)
     while first > 0 and isinstance(before[first - 1], (Make, Chain)) and getattr(before[first - 1], "place", None) is None:
         first -= 1
@@ -181,7 +182,7 @@ def _long(cur: Cursor) -> Node | None:
         return None
     cur.at += 1
     cur.skip("st", "sts", "stitch", "stitches", "treble")
-    return Make("dtr" if double else "tr", n, body.place(cur), span=cur.span_from(start))
+    return Make("dtr" if double else "tr", n, place(cur), span=cur.span_from(start))
 
 
 def _whole_row(cur: Cursor, before: list[Node]) -> Node | None:
