@@ -357,3 +357,13 @@ def test_rows_told_by_a_measure_become_a_number():
     assert sentences(made)["hat rounds"] == "rnds until hat measures hat height less 2 cm from the centre"
     assert "Work even in sc for {hat rounds} rnds." in made.text
     assert made.own == made.proposal.values
+
+
+def test_a_mesh_is_as_wide_as_its_stitches_and_the_chains_between():
+    mesh = (
+        "Baby blanket\nCh 104.\nRow 1: Dc in 4th ch from hook, *ch 1, sk 1 ch, dc in next ch; rep from * to last ch, dc in last ch, turn.\n"
+        "Row 2: Ch 3, dc in next dc, *ch 1, sk ch-1 sp, dc in next dc; rep from * to end, dc in top of ch-3, turn.\nRows 3-60: Rep Row 2.\n"
+    )
+    made = propose_design(Source.of(mesh), Wanted(worked_in="pram", gauge="14 dc and 8 rows = 10 cm"))
+    assert sentences(made)["width sts"].endswith("wide, multiple of 2 plus 1")
+    assert made.own == made.proposal.values

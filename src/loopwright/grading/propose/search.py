@@ -61,26 +61,17 @@ def search(lines: tuple[Line, ...], item: str, row_mm: float | None = None) -> F
     while at < len(lines):
         line = lines[at]
         numbering.enter(line, lost=lost)
-        disc = disc_from(lines, at) if line.start == "ring" else None
-        if line.start == "ring" and disc is None and _grows(lines, at):
-            found.kept.append(f"{said(line)} and the rounds after it do not all gain the same, so their numbers stay")
+        disc = _disc_at(found, lines, at)
         if disc is not None:
             piece = _disc(found, lines, disc)
-            if piece.varies:
-                lines = _parted(found, lines, disc.next, piece.began)
+            lines = _parted(found, lines, disc.next, piece.began) if piece.varies else lines
             lost, numbering.known = bool(found.blanks), not piece.varies
             at = disc.next
             continue
-        if line.start in ("ring", "chain", "tube"):
-            piece = _Piece(line.start)
-        elif _JOINED.match(line.text):
-            piece = _Piece("joined")
-        ended = (oval(found, lines, at) or raglan(found, lines, at)) if line.start == "chain" else None
+        piece = _begun(line, piece)
+        ended = _shaped(found, lines, at, numbering)
         if ended is not None:
             piece.varies = lost = True
-            for passed in lines[at + 1 : ended]:
-                numbering.enter(passed, lost=at > 0)
-                relabel(found, passed, numbering)
             piece.rows, at = ended - at - 1, ended
             continue
         if line.worked >= 2 and line.start == "none" and (NEXT_ROWS.match(line.text) or not numbering.known and line.first is not None):
@@ -94,6 +85,34 @@ def search(lines: tuple[Line, ...], item: str, row_mm: float | None = None) -> F
     for line in lines:
         _stop(found, line)
     return found
+
+
+def _disc_at(found: Found, lines: tuple[Line, ...], at: int) -> Disc | None:
+    """The disc that begins at a line; a ring whose rounds grow unevenly is told."""
+    if lines[at].start != "ring":
+        return None
+    disc = disc_from(lines, at)
+    if disc is None and _grows(lines, at):
+        found.kept.append(f"{said(lines[at])} and the rounds after it do not all gain the same, so their numbers stay")
+    return disc
+
+
+def _begun(line: Line, piece: _Piece) -> _Piece:
+    """The piece in hand, or a new one where the line begins or joins one."""
+    if line.start in ("ring", "chain", "tube"):
+        return _Piece(line.start)
+    return _Piece("joined") if _JOINED.match(line.text) else piece
+
+
+def _shaped(found: Found, lines: tuple[Line, ...], at: int, numbering: Numbering) -> int | None:
+    """An oval or a raglan from the line on: the index of the line after it, its labels set right; None where there is none."""
+    if lines[at].start != "chain":
+        return None
+    ended = oval(found, lines, at) or raglan(found, lines, at)
+    for passed in lines[at + 1 : ended] if ended is not None else ():
+        numbering.enter(passed, lost=at > 0)
+        relabel(found, passed, numbering)
+    return ended
 
 
 def _stop(found: Found, line: Line) -> None:
