@@ -7,6 +7,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 from loopwright.model.tree import (
+    ONE,
     STITCH,
     AtEnds,
     Chain,
@@ -161,6 +162,8 @@ def make(scene: Scene, node: Make) -> str:
     at = node.place
     if at is None:
         return _without_place(scene, node, single)
+    if _all_together(node, at):
+        return voice.say("make_to_end", stitch=voice.stitch(node.kind), end=scene.end)
     if _takes_together(voice, node, at):
         here = voice.say("over", where=voice.say("over_many", n=voice.num(at.n), things=voice.thing(at.thing, True)))
     else:
@@ -178,6 +181,12 @@ def make(scene: Scene, node: Make) -> str:
 def _real(scene: Scene, node: Make) -> Make:
     """A stitch that is not named ("6 in ring") by the name of what was made."""
     return replace(node, kind=scene.kind) if node.kind in ("st", "*same*") and scene.kind else node
+
+
+def _all_together(node: Make, at: Place) -> bool:
+    """Whether a row is full of one decrease: "dec around", not "dec in each st"."""
+    plain = at.quant == "each" and at.left is None and at.upto is None and at.relation == "in" and at.loop == node.loop == "both"
+    return plain and at.thing == STITCH and at.of is None and node.n == ONE and (node.kind.endswith("tog") or node.kind in ("dec", "invdec"))
 
 
 def _takes_together(voice: Voice, node: Make, at: Place) -> bool:
