@@ -56,7 +56,7 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
         return Printed((), end, Span(end, end))
     if not bracket and re.search(r"\b(?:rows?|rnds?|rounds?)\s*\d+\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))  # "rep rows 5 – 8"
-    sure = bracket or m["lead"].strip() not in (".", ";", ":", "") or re.search(r"\b(?:sts?|stitches|total)\b|^\d+\s*$", m["in"], re.I) is not None
+    sure = bracket or m["lead"].strip() not in (".", ";", ":", "") or re.search(r"\b(?:sts?|stitches|total)\b|^\d+\s*$", m["in"], re.IGNORECASE) is not None
     sure = sure or _ENDED.search(text[start : m.start()]) is not None
     found = _counts(text, m.start("in"), m.end("in"), dialect, sizes)
     if not found:

@@ -17,6 +17,7 @@ from loopwright.working.rows import Made
 from loopwright.working.slots import HOW, HOWS, NOTHING, TOP, Slots
 from loopwright.working.tape import Note
 from loopwright.working.view import Slot
+import itertools
 
 PLACE = {p: i for i, p in enumerate(PLACES)}
 ROLE = {r: i for i, r in enumerate(ROLES)}
@@ -34,7 +35,8 @@ _HAS_PARENT = bytes(int(i != NOTHING) for i in range(256))
 @dataclass(frozen=True, slots=True)
 class Below:
     """The row that is worked into. `ids`: its items as the hook meets them, counted from its first stitch; in a line (`step`
-    1 or -1 from `first`) where `step` is not 0. `turning`: the top of a turning chain that is no item, -1 for none."""
+    1 or -1 from `first`) where `step` is not 0. `turning`: the top of a turning chain that is no item, -1 for none.
+    """
 
     items: bytes
     first: int
@@ -209,7 +211,7 @@ class Builder:
         """Parents of a stitch: in a line where they are, listed where they are not."""
         more = len(parents) - 1
         for step in (1, -1):
-            if all(b - a == step for a, b in zip(parents, parents[1:], strict=False)):
+            if all(b - a == step for a, b in itertools.pairwise(parents)):
                 self.cols.many[stitch] = more * step
                 return
         self.cols.extra[stitch] = tuple(parents[1:])

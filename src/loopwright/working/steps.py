@@ -10,7 +10,24 @@ from dataclasses import dataclass, field, replace
 from typing import Any, Literal
 
 from loopwright.model.tree import (
-    Chain, Count, Define, Document, Either, Evenly, Group, Make, Mark, Node, Num, PatternRun, Place, Repeat, Row, RowOrder, Section, Thing,
+    Chain,
+    Count,
+    Define,
+    Document,
+    Either,
+    Evenly,
+    Group,
+    Make,
+    Mark,
+    Node,
+    Num,
+    PatternRun,
+    Place,
+    Repeat,
+    Row,
+    RowOrder,
+    Section,
+    Thing,
 )
 from loopwright.source import Span
 from loopwright.working.sizes import for_size

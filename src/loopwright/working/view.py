@@ -31,7 +31,8 @@ class Group(NamedTuple):
 @dataclass(frozen=True, slots=True)
 class Index:
     """What is looked up again and again in a row: its groups by name, in order; the lengths of its chain spaces;
-    whether both stand in the order of the row."""
+    whether both stand in the order of the row.
+    """
 
     by_name: dict[str, list[Group]]
     lengths: frozenset[int]
