@@ -475,7 +475,8 @@ def _skips_more(cur: Cursor) -> Node | None:
     if cur.at > mark and cur.low() == "the":
         cur.skip("the", "next", "following")
         number = cur.kind() in ("num", "blank") and (is_space_number(cur) or thing_follows(cur))
-        if number or thing_word(cur.low()) is not None:
+        space = cur.kind() == "kind" and cur.low() in ("ch", "chain") and cur.low(1) == "-"
+        if number or space or thing_word(cur.low()) is not None:
             cur.at = begin
             return _one_skip(cur, begin)
     cur.at = mark
