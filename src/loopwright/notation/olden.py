@@ -1,4 +1,4 @@
-"""Forms of needlework books before about 1930: colours named for stitches, "in the 8 double crochet work 16 treble", "Treble."
+"""Forms of needlework books before about 1930: colours named for stitches, "in the 8 double crochet work 16 treble", "Treble." alone.
 
 Each reader takes its words and gives a node, or takes nothing and gives None. Common practice, no source.
 """

@@ -212,7 +212,7 @@ def _working(cur: Cursor, before: list[Node]) -> Node | None:
         found = body.one(cur, inside)
         if found is not None:
             inside.append(found)
-            body._one_place(inside, 0)  # noqa: SLF001 - one reader in two files
+            body._one_place(inside, 0)
             if _placed(found) is not None and cur.low() != "and":
                 break
         if cur.at == at:
@@ -314,9 +314,9 @@ def _in_pattern(cur: Cursor) -> Node | None:
             return PatternRun(None, told, span=cur.span_from(start))
     cur.at = mark
     where = place(cur)
-    if where is not None and where.n is not None and where.n.values:
-        if where.quant == "last" or (where.left is None and where.quant in ("next", "first", "each")):
-            return PatternRun(None, where.n, span=cur.span_from(start))
+    counted = where is not None and where.n is not None and bool(where.n.values)
+    if where is not None and counted and (where.quant == "last" or (where.left is None and where.quant in ("next", "first", "each"))):
+        return PatternRun(None, where.n, span=cur.span_from(start))
     from loopwright.notation.places import left_words
 
     left = left_words(cur)

@@ -6,6 +6,7 @@ stands, and a blanket of equal rows is laid down by copying.
 
 from __future__ import annotations
 
+import itertools
 from array import array
 from collections.abc import Callable
 from dataclasses import dataclass, field
@@ -17,7 +18,6 @@ from loopwright.working.rows import Made
 from loopwright.working.slots import HOW, HOWS, NOTHING, TOP, Slots
 from loopwright.working.tape import Note
 from loopwright.working.view import Slot
-import itertools
 
 PLACE = {p: i for i, p in enumerate(PLACES)}
 ROLE = {r: i for i, r in enumerate(ROLES)}
@@ -34,7 +34,9 @@ _HAS_PARENT = bytes(int(i != NOTHING) for i in range(256))
 
 @dataclass(frozen=True, slots=True)
 class Below:
-    """The row that is worked into. `ids`: its items as the hook meets them, counted from its first stitch; in a line (`step`
+    """The row that is worked into.
+
+    `ids`: its items as the hook meets them, counted from its first stitch; in a line (`step`
     1 or -1 from `first`) where `step` is not 0. `turning`: the top of a turning chain that is no item, -1 for none.
     """
 

@@ -239,11 +239,11 @@ def do_make(run: Run, node: Make) -> None:
 
 def _start_pair(run: Run, place: Place, number: int, each: int) -> None:
     """ "Ch 3, 2 dc in each st": where the chain is a stitch, its place takes the other one too."""
-    if place.quant == "each" and each > 1 and run.tch_item and len(run.out) == 1 and run.into[0] is not None and not run.view.ring:
-        if run.once("start-pair", ((0.0, True), (0.3, False))):
-            for _ in range(each - 1):
-                run.make(number, run.into[0])
-            run.groups.append(MadeGroup(0, len(run.out), ""))
+    paired = place.quant == "each" and each > 1 and run.tch_item and len(run.out) == 1 and run.into[0] is not None and not run.view.ring
+    if paired and run.once("start-pair", ((0.0, True), (0.3, False))):
+        for _ in range(each - 1):
+            run.make(number, run.into[0])
+        run.groups.append(MadeGroup(0, len(run.out), ""))
 
 
 def _before_foundation(run: Run, kind: str, place: Place | None, said: int | None = None) -> None:
@@ -400,10 +400,8 @@ def own_chain(run: Run, kind: str, count: int, k: int) -> None:
     keep = base - k
     number = code(kind)
     skipped = k - 1
-    if keep and skipped >= 2:  # "ch 6, dc in 4th ch from hook, dc in next 2 ch": a block, whose first chains are a space or a stitch
-        how = run.convention("own-skipped", ((0.0, "space"), (0.3, "st"), (0.4, "none")))
-    else:
-        how = "none"
+    # "ch 6, dc in 4th ch from hook, dc in next 2 ch": a block, whose first chains are a space or a stitch
+    how = run.convention("own-skipped", ((0.0, "space"), (0.3, "st"), (0.4, "none"))) if keep and skipped >= 2 else "none"
     run.note("base", keep + 1 if how == "space" else base)
     if how == "space":
         run.chain(skipped)
@@ -671,9 +669,8 @@ def _counted(run: Run) -> int:
 def _spread(run: Run, kind: str, left: int, change: int, op: str) -> None:
     number, together = code(kind), code(f"{plain(kind)}2tog")
     units = left if op == "inc" else left - change
-    done = 0
-    for i in range(units):
-        special = change and ((i + 1) * change) // units > (i * change) // units
+    for done in range(units):
+        special = change and ((done + 1) * change) // units > (done * change) // units
         slot = seek(run, STITCH, run.pos)
         if slot is None:
             raise RunsOut("st", wanted=left, found=done)
@@ -688,7 +685,6 @@ def _spread(run: Run, kind: str, left: int, change: int, op: str) -> None:
             run.make(number, slot)
             if special:
                 run.make(number, slot)
-        done += 1
 
 
 def do_every_kth(run: Run, node: EveryKth) -> None:

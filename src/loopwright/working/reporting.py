@@ -151,8 +151,7 @@ def _not_understood(document: Document) -> list[Finding]:
     for item in document.items:
         if not isinstance(item, Row) or not item.doubt:
             continue
-        for words in _unknown(item.body):
-            found.append(Finding("N002", words, {"words": document.text[words.start : words.end]}))
+        found += [Finding("N002", words, {"words": document.text[words.start : words.end]}) for words in _unknown(item.body)]
     return found
 
 

@@ -10,6 +10,7 @@ from dataclasses import dataclass, field, replace
 from typing import Any, Literal
 
 from loopwright.model.tree import (
+    NOWHERE,
     Chain,
     Count,
     Define,
@@ -53,7 +54,7 @@ class Step:
     new_section: bool = False
     gap: bool = False
     doubt: int = 0
-    span: Span = Span(0, 0)
+    span: Span = NOWHERE
     problem: str | None = None
     problem_facts: tuple[tuple[str, Any], ...] = ()
     same: bool = False
@@ -185,9 +186,8 @@ def _steps_of(row: Row, index: int, shelf: _Shelf) -> Iterator[Step]:
     if not row.body and row.order is None and not row.printed and row.label is None:
         return
     bodies = _bodies(row, numbers, ranged, shelf, base)
-    part = 0
     total = len(bodies)
-    for made in bodies:
+    for part, made in enumerate(bodies):
         number = made.number
         gap = number is not None and number > shelf.number + 1 and number > 1
         restart = number == 1 and shelf.number >= 1
@@ -204,7 +204,6 @@ def _steps_of(row: Row, index: int, shelf: _Shelf) -> Iterator[Step]:
         shelf.fresh = False
         if number is not None or step.body:
             shelf.rows[shelf.number] = step
-        part += 1
         yield step
 
 
