@@ -26,7 +26,7 @@ def solve(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int
     A row whose repeats are all bounded tells it exactly. Otherwise its printed count does, where one number alone
     leaves nothing over; then that count cannot also confirm the row.
     """
-    body = decoder._body(state, step)  # noqa: SLF001 - the two are one algorithm in two files
+    body = decoder._body(state, step)
     kind = main_kind(body, state.kind)
     below = kind or "sc"
     if from_hook(body) and lead_chain(body) is None:
