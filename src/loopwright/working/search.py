@@ -28,10 +28,11 @@ from loopwright.working.slots import empty
 from loopwright.working.steps import Step
 from loopwright.working.view import View, foundation, plain_row
 
-BEAM = 8
+BEAM = 5
 KEEP = 4
 RUNS = 40
 WINDOW = 3.0
+SURE, NEARBY = 0.3, 1.1
 FAILS = 8.0
 FRESH = 1.5
 AS_PRINTED = 0.8
@@ -246,9 +247,10 @@ class Decoder:
         found: list[Made] = []
         queue: list[tuple[float, int, tuple[int, ...]]] = [(0.0, 0, ())]
         runs, best, serial, spent = 0, 1e9, 0, 0
+        window = WINDOW
         while queue and runs < RUNS and spent < ROW_WORK:
             bound, _, forced = heapq.heappop(queue)
-            if bound >= best + WINDOW:
+            if bound >= best + window:
                 break
             runs += 1
             try:
@@ -263,6 +265,8 @@ class Decoder:
                 verdict = agrees(made, step.printed) if step.printed and not _worked_count(made) else None
                 cost = made.cost + (DISAGREES if verdict is False else 0.0)
                 best = min(best, cost)
+                if verdict and made.cost <= SURE:
+                    window = NEARBY  # cheap and as printed: only what is nearly as cheap may still matter
                 found.append(replace(made, agrees=verdict))
             for i in range(len(forced), len(log)):
                 base = sum(c.costs[c.taken] for c in log[:i])
