@@ -69,6 +69,7 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
                 every_with_chain(out, cur.dialect.id)
                 _one_place(out, stars[-1] if stars else 0)
                 _in_each(out, cur)
+                _over_each(out)
         if cur.at == at:
             cur.at += 1
     cur.depth -= 1
@@ -118,12 +119,29 @@ def _one_place(out: list[Node], floor: int) -> None:
     out[first:] = [Either("list-then-place", tuple(readings), together.span)]
 
 
+def _over_each(out: list[Node]) -> None:
+    """ "4 dc, ch 1, 4 dc over each loop": the whole list in each of them."""
+    last = out[-1]
+    if not isinstance(last, Make) or last.place is None or last.place.quant != "each" or last.place.thing.kind not in ("sp", "loop"):
+        return
+    first = len(out) - 1
+    while first > 0 and _listed(out[first - 1]):
+        first -= 1
+    while first < len(out) - 1 and isinstance(out[first], Chain):
+        first += 1
+    run = out[first:]
+    if len(run) > 2 and isinstance(run[1], Chain):
+        out[first:] = [Group((*run[:-1], replace(last, place=None)), last.place, span=run[0].span.cover(last.span))]
+
+
 def _in_each(out: list[Node], cur: Cursor) -> None:
     """ "1 sc and 1 dc in each of next 2 sts": both in each of them."""
     last = out[-1]
     if len(out) < 2 or not isinstance(last, Make) or last.place is None or last.place.quant != "next" or last.place.n is None or (last.place.n.at(0) or 1) < 2:
         return
     before = out[-2]
+    if last.place.thing.kind in ("sp", "loop") and isinstance(before, Chain):
+        return
     if not isinstance(before, Make) or not _listed(before) or before.kind == last.kind or (before.n.at(0) or 1) > 4:
         return
     said = [t.text.lower() for t in cur.tokens[: cur.at] if before.span.end <= t.start < last.span.end]

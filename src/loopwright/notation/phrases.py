@@ -57,6 +57,13 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
     if low == "in" and cur.low(1) in ("pattern", "pat", "patt") and cur.kind(2) in ("sep", "end") and not any(isinstance(b, (Make, Group, Repeat)) for b in before):
         cur.at += 2
         return PatternRun(None, None, span=cur.span_from(cur.at - 2))
+    if low in ("work", "continue") and cur.low(1) in ("across", "over") and cur.kind(2) in ("num", "blank"):
+        begin = cur.at
+        cur.at += 2
+        told = cur.number()
+        if thing(cur) is not None and cur.kind() in ("sep", "end", "close", "open"):
+            return PatternRun(None, told, span=cur.span_from(begin))
+        cur.at = begin
     if low in ("work", "working") and cur.low(1) in ("in", "even") and "pattern" in (cur.low(2), cur.low(3)):
         return _in_pattern(cur)
     if cur.kind() == "kind" and str(cur.token().value) in _SHAPES and cur.low(1) == "of" and (made := _shape_of(cur)) is not None:  # type: ignore[union-attr]
@@ -117,6 +124,9 @@ def _attach(cur: Cursor) -> Node | None:
             where = place(cur)
         if where is not None:
             return Mark("attach", place=where, span=cur.span_from(start))
+    if cur.low() in ("on", "at", "with", "in") and cur.tokens[start].text.lower() != "join":
+        while not cur.done and cur.kind() not in ("sep", "close", "star"):
+            cur.at += 1
     if cur.kind() in ("sep", "end") and cur.low(-1) not in ("join",):
         return Mark("attach", span=cur.span_from(start))
     cur.at = start

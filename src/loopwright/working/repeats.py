@@ -172,11 +172,13 @@ def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exa
     if matches and not (matches > 1 and left <= keep[0]):
         run.named["rounds"] = best + 1
         return _partial(run, node, points[best], keep, best + 1) + best
-    if left == keep[0] and not (keep[1] and node.ending_mode in ("with", "with-last")):
+    closes = _closes(run, node, points[best], keep)
+    run.back_to(points[best])
+    if left == keep[0] and not (closes and _spaces_ahead(run)) and not (keep[1] and node.ending_mode in ("with", "with-last")):
         return best
     if exact:
         return best
-    part_cost = 0.0 if node.ending_mode in ("correspond", "with-last") else 0.05 if _closes(run, node, points[best], keep) else 0.35
+    part_cost = 0.0 if node.ending_mode in ("correspond", "with-last") else 0.05 if closes else 0.35
     options: tuple[tuple[float, str], ...] = ((0.0, "most"), (part_cost + 0.0, "part"))
     if best > 1:
         options = (*options, (0.2, "fewer"), (0.5, "fewer2")) if node.ending or keep[0] else (*options, (0.9, "fewer"))
@@ -193,6 +195,10 @@ def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exa
     if not run.inside:
         run.named["rounds"] = best
     return best
+
+
+def _spaces_ahead(run: Run) -> bool:
+    return any(s >= run.pos for s, _ in view_runs(run))
 
 
 def _closes(run: Run, node: Repeat, point: Point, keep: tuple[int, int]) -> bool:
