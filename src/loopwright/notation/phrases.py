@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 import loopwright.notation.body as body
-from loopwright.model.tree import ONE, STITCH, Chain, EdgeRun, Either, Filet, Group, InTurn, Join, Make, Mark, Node, Num, PatternRun, Place, Repeat, Spread, Thing
+from loopwright.model.tree import ONE, STITCH, AtEnds, Chain, EdgeRun, Either, Evenly, Filet, Group, InTurn, Join, Make, Mark, Node, Num, PatternRun, Place, Repeat, Spread, Thing
 from loopwright.notation.cursor import Cursor, thing_word
 from loopwright.notation.olden import olden
 from loopwright.notation.places import place, thing
@@ -261,6 +261,10 @@ def _as_group(nodes: list[Node]) -> Group | None:
 def in_turn(out: list[Node]) -> None:
     """ "1 dc in each dc, 2 dc, ch 2, 2 dc in each ch-2 sp": the two are worked as their places come."""
     last = out[-1]
+    if isinstance(last, Evenly) and last.n is not None and len(out) > 1 and isinstance(out[-2], AtEnds) and out[-2].op == last.op:
+        ends = out[-2]  # "dec 1 st at each end and dec 10 more evenly": all in one row
+        out[-2:] = [replace(last, n=Num(tuple((a or 0) + (ends.n.at(i) or 1) * ends.ends for i, a in enumerate(last.n.values))))]
+        return
     there = _placed(last)
     if there is None or there.quant != "each" or there.left is not None:
         return
