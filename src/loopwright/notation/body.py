@@ -112,6 +112,10 @@ def _one_place(out: list[Node], floor: int) -> None:
     if len(run) < 2:
         return
     together = Group((*run[:-1], replace(last, place=None)), last.place, span=run[0].span.cover(last.span))
+    told = [n.kind for n in run if isinstance(n, Make)]
+    if any(isinstance(g, Group) and g.name and [n.kind for n in g.nodes if isinstance(n, Make)] == told for g in out[:first]):
+        out[first:] = [together]  # as in the group that was named before
+        return
     chains = any(isinstance(n, Chain) for n in run)
     alike = all(isinstance(n, Make) and n.kind == last.kind for n in run) and not chains
     costs = (0.0, 0.6) if chains else (1.0, 0.0) if alike else (0.15, 0.25)
@@ -130,7 +134,8 @@ def _over_each(out: list[Node]) -> None:
     while first < len(out) - 1 and isinstance(out[first], Chain):
         first += 1
     run = out[first:]
-    if len(run) > 2 and isinstance(run[1], Chain):
+    kinds = {n.kind for n in run if isinstance(n, Make)}
+    if len(run) > 2 and (isinstance(run[1], Chain) or len(kinds) > 1):
         out[first:] = [Group((*run[:-1], replace(last, place=None)), last.place, span=run[0].span.cover(last.span))]
 
 
@@ -319,7 +324,7 @@ def _along(cur: Cursor, kind: str, per: Num | None, start: int) -> Node | None:
     many = cur.number() if cur.kind() in ("num", "blank") else None
     left = [w for w in (cur.low(), cur.low(1)) if w in LEFT_FREE]
     across = any(cur.low(i) == "of" and cur.low(i + 1) in ("opposite", "other") and cur.low(i + 2) == "side" for i in (1, 2))
-    if many is None or per is not None and per != ONE or not (under or left or across):
+    if many is None or per is not None and per.at(0) != 1 or not (under or left or across):
         cur.at = mark
         return None
     cur.skip(*LEFT_FREE)
@@ -461,7 +466,7 @@ def _one_skip(cur: Cursor, start: int) -> Node:
     ahead = 1 if cur.low() in ("the", "over") else 0
     first = cur.kind(ahead) == "ord" and cur.token(ahead).value == 1  # type: ignore[union-attr]
     cur.at += ahead + first
-    cur.skip("the", "next", "first", "last", "over", "following")
+    cur.skip("the", "next", "first", "last", "over", "following", "joined", "joining")
     n = None if is_space_number(cur) else cur.number()
     found = thing(cur)
     if found is not None and cur.low() == "of" and (cur.low(1) in ("ch", "chain", "foundation") or cur.low(1) == "the" and cur.low(2) in ("ch", "chain")):
@@ -495,6 +500,8 @@ def _join(cur: Cursor, before: list[Node]) -> Node:
             cur.at += 1
         return Ring(False, span=cur.span_from(start))
     where = None
+    if cur.accept_words("as before"):
+        last_chain = last_chain or -1
     if cur.accept("to"):
         where = place(cur, bare=True)
     else:
@@ -665,6 +672,8 @@ def _note(cur: Cursor, before: list[Node], start: int) -> bool:
         return True
     if "count" not in text:
         return False
+    if "turning" in words and {"space", "mesh", "loop", "sp"} & set(words):
+        before.append(Mark("note", "tch-space", span=cur.span_from(start)))
     if before and isinstance(before[-1], Join) and len(before) < 3 and "not" not in words:
         kind = next((str(cur.token(j).value) for j in range(i) if cur.kind(j) == "kind"), None)  # type: ignore[union-attr]
         if kind is not None:
