@@ -444,6 +444,8 @@ def _skips_more(cur: Cursor) -> Node | None:
     while cur.low() in (",", "and"):
         cur.at += 1
     begin = cur.at
+    if cur.at > mark and cur.low() == "next" and cur.low(-1) == "and" and (cur.kind(1) == "kind" or thing_word(cur.low(1)) == "st") and cur.low(2) in (",", ";", "."):
+        return _one_skip(cur, begin)  # "skip joined st and next sc"
     if cur.at > mark and cur.low() == "the":
         cur.skip("the", "next", "following")
         number = cur.kind() in ("num", "blank") and (is_space_number(cur) or thing_follows(cur))

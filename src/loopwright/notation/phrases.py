@@ -45,6 +45,11 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
         return Make("dec", ONE, span=cur.span_from(cur.at - 5))
     if low in ("working", "work") and cur.low(1) in ("off", "them") and before and isinstance(before[-1], Make):
         return _together(cur, before)
+    if low in ("work", "worked", "continue", "complete", "made") and cur.low(1) == "same" and cur.low(2) == "as":
+        begin = cur.at
+        while not cur.done and cur.low() not in (";", ".") and cur.kind() not in ("close", "open"):
+            cur.at += 1
+        return PatternRun(None, None, span=cur.span_from(begin))
     if low == "complete" and cur.low(1) in ("row", "rnd", "round", "the") and "pattern" in (cur.low(3), cur.low(4)):
         cur.at += 4 + (cur.low(3) != "pattern")
         return PatternRun(None, None, span=cur.span_from(cur.at - 4))

@@ -109,6 +109,8 @@ def start_chain(run: Run, node: Chain, length: int, following: Sequence[Node]) -
         kind = _BY_HEIGHT[length]  # before a popcorn or a cluster, and joined to: a stitch as tall as the chain
     as_kind = node.as_kind or kind
     reading = _reading(run, node, length, kind, first, join)
+    if run.inside and length > 4 and isinstance(reading, tuple):
+        reading = "loop"  # the repeat's own chain, not one for the row's height
     if isinstance(reading, tuple):
         spaces, as_kind = reading[1], reading[2]
         _stand(run, as_kind, length - spaces)
