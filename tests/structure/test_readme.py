@@ -15,7 +15,7 @@ STEPS = re.compile(r"<!-- edit (?P<file>\S+): (?P<old>.*?) -> (?P<new>.*?) -->|^
 def matches(told: str, printed: str) -> bool:
     """Whether lines stand in the print in this order, next to each other where no "..." stands between them."""
     parts = [re.escape(part.strip("\n")) for part in re.split(r"^\.\.\.$", told, flags=re.MULTILINE)]
-    return re.search(r"\A\s*" + r"\n(?:.*\n)*?".join(p for p in parts), printed if not parts[0] == "" else "\n" + printed) is not None
+    return re.search(r"\A\s*" + r"\n(?:.*\n)*?".join(parts), printed if parts[0] else "\n" + printed) is not None
 
 
 def test_the_tour(tmp_path):

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 from law import Worked, worked  # type: ignore[import-not-found,unused-ignore]
 
@@ -28,7 +30,7 @@ def _line(text: str, start: str) -> str:
     return next(line for line in text.splitlines() if line.startswith(start))
 
 
-def _written(pattern: Worked, **how: object) -> str:
+def _written(pattern: Worked, **how: Any) -> str:
     return str(write(pattern.document, pattern.report, **how))
 
 

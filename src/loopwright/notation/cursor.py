@@ -27,6 +27,7 @@ class Cursor:
     at: int = 0
     unknown: int = 0
     depth: int = 0
+    swept: int = -1  # where "around" or "across" was read behind an instruction that does not say "each"
     working: bool = False
     definitions: list[tuple[str, tuple[Node, ...]]] = field(default_factory=list)
     first_star: dict[int, int] = field(default_factory=dict)
@@ -123,11 +124,14 @@ class Cursor:
                 t = self.take()
                 if t.kind == "num" and isinstance(t.value, int):
                     values.append(t.value)
-                elif t.text in ("-", "–", "—") and (self.kind() in ("close",) or self.low() in SIZE_SEPS) and (len(values) == 0 or self.tokens[self.at - 2].text in (",", ":", "(", "[")):
+                elif t.text in ("-", "–", "—") and (self.kind() == "close" or self.low() in SIZE_SEPS) and (len(values) == 0 or self.tokens[self.at - 2].text in (",", ":", "(", "[")):
                     values.append(None)
-                elif t.text not in SIZE_SEPS and t.text.lower() not in ("and",):
+                elif t.text not in SIZE_SEPS and t.text.lower() != "and":
                     self.at = start
                     return ()
+            if self.done:  # never closed: no list
+                self.at = start
+                return ()
             self.at += 1
             if self.low() == "," and self.kind(1) == "open" and len(values) + 1 < self.sizes:
                 self.at += 1

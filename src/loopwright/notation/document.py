@@ -9,16 +9,32 @@ from typing import Any, Literal
 
 from loopwright.findings import Finding
 from loopwright.model.tree import (
-    COUNT_OR_WORK, Document, Either, FitLine, Group, HeadLine, Item, Label, Make, Mark, Node, Num, Prose, Repeat, Row, RowOrder, Section,
+    COUNT_OR_WORK,
+    Document,
+    Either,
+    FitLine,
+    Group,
+    HeadLine,
+    Item,
+    Label,
+    Make,
+    Mark,
+    Node,
+    Num,
+    Prose,
+    Repeat,
+    Row,
+    RowOrder,
+    Section,
     Unknown,
 )
 from loopwright.notation.body import nodes_until, numbers_only
 from loopwright.notation.counts import printed
 from loopwright.notation.cursor import Cursor
-from loopwright.notation.labels import Found, labels_in
 from loopwright.notation.endings import later_until, title_before, until
-from loopwright.notation.orders import number
+from loopwright.notation.labels import Found, labels_in
 from loopwright.notation.olden import counted, divided
+from loopwright.notation.orders import number
 from loopwright.notation.orders import order as order_of
 from loopwright.notation.quiet import quiet
 from loopwright.notation.scanner import Token, letters, scan
@@ -219,12 +235,20 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
         nodes, unknown = _nodes(text, body_at + a, body_at + b, which, sizes)
         made = sum(1 for n in nodes if type(n).__name__ in _INSTRUCTIONS)
         instructions += made
-        if made and (seen_row or _START.match(text[body_at + a : end])) and unknown <= 2 * made + 3:
+        plainly = unknown == 0 and not head and any(_placed(n) for n in nodes)
+        if made and (seen_row or plainly or _START.match(text[body_at + a : end])) and unknown <= 2 * made + 3:
             section: list[Item] = [Section(head["name"], span=Span(start, body_at))] if head else []
             return [*section, *_row(text, None, body_at, end, which, sizes)]
     if len(line) < 60 and not line.rstrip().endswith(".") and not instructions:
         return [Section(line.rstrip(": "), span=span)]
     return [Prose(line, span)]
+
+
+def _placed(node: Node) -> bool:
+    """Whether a node is worked somewhere: what a list of abbreviations never is."""
+    if isinstance(node, Make):
+        return node.place is not None
+    return isinstance(node, Group) or isinstance(node, Repeat) and any(_placed(n) for n in node.nodes)
 
 
 def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, sizes: int) -> list[Item]:
@@ -252,8 +276,8 @@ def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, s
     if many is not None and (n := number(many["n"], sizes)) is not None:
         said, stop = _repeated_label(said, n), many.start()
     body_end, later = _later_order(text, at, stop, sizes)
-    if later is None and (ends := later_until(text, at, end, which)) is not None:
-        body_end, later = ends
+    if later is None and (told_end := later_until(text, at, end, which)) is not None:
+        body_end, later = told_end
         counts = ()
     nodes, unknown = _nodes(text, at, body_end, which, sizes)
     if not told.sure:
@@ -292,7 +316,7 @@ def _nodes(text: str, start: int, end: int, which: Dialect, sizes: int) -> tuple
         return (), 0
     spans = [m.start() for m in re.finditer(r"(?<=[.;])\s+(?=[A-Z])", text[start:end])]
     edges = [start, *(start + at for at in spans), end]
-    kept = []
+    kept: list[Token] = []
     talk = False
     for i, (a, b) in enumerate(itertools.pairwise(edges)):
         tokens = letters(text[a:b], scan(text, a, b, which))

@@ -1,4 +1,4 @@
-"""Forms of needlework books before about 1930: colours named for stitches, "in the 8 double crochet work 16 treble", "Treble."
+"""Forms of needlework books before about 1930: colours named for stitches, "in the 8 double crochet work 16 treble", "Treble." alone.
 
 Each reader takes its words and gives a node, or takes nothing and gives None. Common practice, no source.
 """
@@ -7,11 +7,26 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-import loopwright.notation.body as body
 from loopwright.model.tree import (
-    ONE, Chain, Divided, Either, Evenly, Group, Make, Mark, Node, Num, Place, Repeat, Skip, Spread, Thing, Unknown,
+    ONE,
+    Chain,
+    Divided,
+    Either,
+    Evenly,
+    Group,
+    Make,
+    Mark,
+    Node,
+    Num,
+    Place,
+    Repeat,
+    Skip,
+    Spread,
+    Thing,
+    Unknown,
 )
 from loopwright.notation.cursor import Cursor
+from loopwright.notation.places import place
 from loopwright.notation.scanner import words
 
 _OVER = frozenset("on over above upon".split())
@@ -73,11 +88,7 @@ def _under(cur: Cursor, made: int) -> tuple[bool, Num | None]:
             n = cur.number()
             total, told = total + (n.at(0) or 0 if n is not None else 0), True
             cur.skip(*colours())
-        elif cur.kind() == "ord":
-            cur.at += 1
-            total, told = total + 1, True
-            cur.skip(*colours())
-        elif cur.low() in ("last", "next") and cur.low(1) not in ("round", "row"):
+        elif cur.kind() == "ord" or cur.low() in ("last", "next") and cur.low(1) not in ("round", "row"):
             cur.at += 1
             total, told = total + 1, True
             cur.skip(*colours())
@@ -147,7 +158,7 @@ def _said_after(cur: Cursor, before: list[Node]) -> Node | None:
     if cur.low(i) not in ("worked", "made") or not any(cur.low(j) in ("these", "all", "both") for j in range(i)):
         return None
     cur.at += i + 1
-    where = body.place(cur)
+    where = place(cur)
     first = len(before)
     while first > 0 and isinstance(before[first - 1], (Make, Chain)) and getattr(before[first - 1], "place", None) is None:
         first -= 1
@@ -181,7 +192,7 @@ def _long(cur: Cursor) -> Node | None:
         return None
     cur.at += 1
     cur.skip("st", "sts", "stitch", "stitches", "treble")
-    return Make("dtr" if double else "tr", n, body.place(cur), span=cur.span_from(start))
+    return Make("dtr" if double else "tr", n, place(cur), span=cur.span_from(start))
 
 
 def _whole_row(cur: Cursor, before: list[Node]) -> Node | None:

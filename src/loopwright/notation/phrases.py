@@ -8,8 +8,29 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-import loopwright.notation.body as body
-from loopwright.model.tree import ONE, STITCH, AtEnds, Chain, EdgeRun, Either, Evenly, Filet, Group, InTurn, Join, Make, Mark, Node, Num, PatternRun, Place, Repeat, Spread, Thing
+from loopwright.model.tree import (
+    ONE,
+    STITCH,
+    AtEnds,
+    Chain,
+    EdgeRun,
+    Either,
+    Evenly,
+    Filet,
+    Group,
+    InTurn,
+    Join,
+    Make,
+    Mark,
+    Node,
+    Num,
+    PatternRun,
+    Place,
+    Repeat,
+    Spread,
+    Thing,
+)
+from loopwright.notation import body
 from loopwright.notation.cursor import Cursor, thing_word
 from loopwright.notation.olden import olden
 from loopwright.notation.places import place, thing
@@ -123,16 +144,13 @@ def _attach(cur: Cursor) -> Node | None:
             thing(cur)
             return Mark("attach", "free", span=cur.span_from(start))
         cur.at = mark
-        if cur.accept("to"):
-            where = place(cur, bare=True)
-        else:
-            where = place(cur)
+        where = place(cur, bare=True) if cur.accept("to") else place(cur)
         if where is not None:
             return Mark("attach", place=where, span=cur.span_from(start))
     if cur.low() in ("on", "at", "with", "in") and cur.tokens[start].text.lower() != "join":
         while not cur.done and cur.kind() not in ("sep", "close", "star"):
             cur.at += 1
-    if cur.kind() in ("sep", "end") and cur.low(-1) not in ("join",):
+    if cur.kind() in ("sep", "end") and cur.low(-1) != "join":
         return Mark("attach", span=cur.span_from(start))
     cur.at = start
     return None
@@ -211,7 +229,7 @@ def _working(cur: Cursor, before: list[Node]) -> Node | None:
         found = body.one(cur, inside)
         if found is not None:
             inside.append(found)
-            body._one_place(inside, 0)  # noqa: SLF001 - one reader in two files
+            body._one_place(inside, 0)
             if _placed(found) is not None and cur.low() != "and":
                 break
         if cur.at == at:
@@ -233,7 +251,7 @@ def _working(cur: Cursor, before: list[Node]) -> Node | None:
 
 def _at_each(cur: Cursor, group: Group) -> None:
     """ "at each corner", "at each of the 4 inc points" says only which places were meant."""
-    cur.skip(",") if cur.low(1) in ("at",) else None
+    cur.skip(",") if cur.low(1) == "at" else None
     if cur.low() == "at" and cur.low(1) in ("each", "all", "every", "the", "both"):
         cur.at += 2
         cur.skip("of", "the")
@@ -252,7 +270,7 @@ def _as_group(nodes: list[Node]) -> Group | None:
         return None
     last = nodes[-1]
     if len(nodes) == 1 and hasattr(last, "readings"):
-        last = next((n for _, r in last.readings for n in r if isinstance(n, Group)), last)  # type: ignore[union-attr]
+        last = next((n for _, r in last.readings for n in r if isinstance(n, Group)), last)
         return last if isinstance(last, Group) else None
     if isinstance(last, Group):
         return last if len(nodes) == 1 else None
@@ -317,9 +335,9 @@ def _in_pattern(cur: Cursor) -> Node | None:
             return PatternRun(None, told, span=cur.span_from(start))
     cur.at = mark
     where = place(cur)
-    if where is not None and where.n is not None and where.n.values:
-        if where.quant == "last" or (where.left is None and where.quant in ("next", "first", "each")):
-            return PatternRun(None, where.n, span=cur.span_from(start))
+    counted = where is not None and where.n is not None and bool(where.n.values)
+    if where is not None and counted and (where.quant == "last" or (where.left is None and where.quant in ("next", "first", "each"))):
+        return PatternRun(None, where.n, span=cur.span_from(start))
     from loopwright.notation.places import left_words
 
     left = left_words(cur)
@@ -388,7 +406,7 @@ def _held(cur: Cursor, before: list[Node]) -> Node | None:
     start = cur.at
     cur.at += 1
     cur.skip("back", "on", "hook", "the", "a")
-    if not (cur.low() in ("last", "final") and thing_word(cur.low(1)) in ("loop", "sp")) and not thing_word(cur.low()) == "loop":
+    if not (cur.low() in ("last", "final") and thing_word(cur.low(1)) in ("loop", "sp")) and thing_word(cur.low()) != "loop":
         cur.at = start
         return None
     while not cur.done and not (cur.low() in ("all", "remaining") and cur.low(1) in ("loops", "remaining", "lps", "the")) and cur.kind() not in ("star", "close"):
@@ -402,7 +420,7 @@ def _held(cur: Cursor, before: list[Node]) -> Node | None:
     where = last.place if isinstance(last, Make) else None
     across = isinstance(last, Repeat) or where is not None and (where.n is not None and (where.n.at(0) or 1) > 1 or where.quant == "each")
     before.pop()
-    kind = last.kind if isinstance(last, Make) else str(_legs_kind(last))
+    kind = last.kind if isinstance(last, Make) else _legs_kind(last)
     if across or where is None:
         return Make("cluster", ONE, None, taking=parts, parts=parts, span=cur.span_from(start))
     del kind
@@ -419,8 +437,8 @@ def _legs(node: Node) -> int:
     return 0
 
 
-def _legs_kind(node: Repeat) -> str:
-    return next((x.kind for x in node.nodes if isinstance(x, Make)), "dc")
+def _legs_kind(node: Node) -> str:
+    return next((x.kind for x in getattr(node, "nodes", ()) if isinstance(x, Make)), "dc")
 
 
 def between(cur: Cursor) -> int:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Literal
 
 from loopwright.model.tree import ONE, STITCH, Loop, Num, Place, Quant, Thing
 from loopwright.notation.cursor import Cursor, thing_word
@@ -64,7 +65,9 @@ def underside_words(cur: Cursor) -> bool:
 def thing(cur: Cursor) -> Thing | None:
     """A thing: "st", "ch-3 sp", "5-ch loop", "turning ch", "magic ring", "dc", "shell"; takes nothing when there is none."""
     start = cur.at
-    cur.skip("corner", "large", "small", "little") if thing_word(cur.low(1)) in ("sp", "loop") or cur.low(1) == "ch" else None
+    numbered = cur.kind(1) == "num" and cur.low(2) == "-" and cur.kind(3) == "kind"  # "corner 2-ch sp"
+    if thing_word(cur.low(1)) in ("sp", "loop") or cur.low(1) in ("ch", "chain") or numbered:
+        cur.skip("corner", "large", "small", "little")
     word = cur.low()
     if word in ("turning", "beg", "beginning", "starting", "initial", "t", "tch", "turn", "start", "t-ch", "begin", "end") and (cur.kind(1) == "kind" or cur.low(2) == "ch" or word == "tch"):
         while cur.low() in ("turning", "beg", "beginning", "starting", "initial", "t", "-", ".", "turn", "start", "begin", "end"):
@@ -124,7 +127,7 @@ def _kind_thing(cur: Cursor) -> Thing:
         if thing_word(cur.low()) in ("sp", "loop", "mesh"):
             cur.at += 1
             return Thing("sp", length)
-        if cur.low() in ("picot",):
+        if cur.low() == "picot":
             cur.at += 1
             return Thing("picot")
         return Thing("sp", length) if length and length > 1 else Thing("sp", 1) if length else Thing("ch")
@@ -155,7 +158,7 @@ def place(cur: Cursor, *, bare: bool = False) -> Place | None:
     Takes nothing and gives None when no place stands here.
     """
     start = cur.at
-    relation = "in"
+    relation: Literal["in", "between", "around"] = "in"
     seen = False
     while cur.low() in PREPOSITIONS or cur.low() in ("worked", "work", "working") and cur.low(1) in PREPOSITIONS:
         if cur.low() in END_WORDS and _ends_here(cur):
@@ -202,7 +205,7 @@ def _quantified(cur: Cursor, seen: bool) -> Place | None:
     if _post(cur):
         pass
     if cur.low() in ("top", "tip", "base", "end", "head", "back", "front", "side") and cur.low(1) == "of":
-        base = cur.low() in ("base",)
+        base = cur.low() == "base"
         cur.at += 2
         cur.skip("the")
         if not base and cur.kind() == "num" and cur.kind(1) == "kind" and cur.token(1).value == "ch":  # type: ignore[union-attr]
@@ -250,7 +253,7 @@ def _quantified(cur: Cursor, seen: bool) -> Place | None:
             return None
         cur.at += 1
         return _counted(cur, "last", loop)
-    if word in ("any",):
+    if word == "any":
         cur.at += 1
         return _counted(cur, "any", loop)
     if word in ("center", "centre", "middle", "central", "centers"):
@@ -305,11 +308,11 @@ def _each(cur: Cursor, loop: Loop) -> Place | None:
 
 
 def is_space_number(cur: Cursor) -> bool:
-    return cur.low(1) in ("-", "ch") and cur.kind(2) in ("kind",)
+    return cur.low(1) in ("-", "ch") and cur.kind(2) == "kind"
 
 
 def _counted(cur: Cursor, quant: Quant, loop: Loop) -> Place:
-    if cur.low() in ("few",):
+    if cur.low() == "few":
         cur.at += 1
     n = None if is_space_number(cur) else cur.number()
     cur.skip("unworked", "free", "skipped", "remaining", "rem", "available", "corresponding", "matching", "single")
@@ -317,8 +320,8 @@ def _counted(cur: Cursor, quant: Quant, loop: Loop) -> Place:
         corner = cur.low() == "corner"
         if corner:
             cur.at += 1
-            inner = thing(cur)
-            return Place(quant, n or ONE, Thing("corner"), loop=loop) if inner is None or inner.kind != "sp" else Place(quant, n or ONE, Thing("corner"), loop=loop)
+            thing(cur)
+            return Place(quant, n or ONE, Thing("corner"), loop=loop)
         cur.at += 1
         return Place(quant, n or ONE, thing(cur) or STITCH, centre=True, loop=loop)
     found = thing(cur)
@@ -329,7 +332,7 @@ def _centre(cur: Cursor, loop: Loop) -> Place:
     cur.at += 1
     n = cur.number() if cur.kind() == "num" else None
     found = thing(cur)
-    cur.skip("of", "the", "next", "each", "first", "1st", "last", "same") if cur.low() in ("of",) else None
+    cur.skip("of", "the", "next", "each", "first", "1st", "last", "same") if cur.low() == "of" else None
     each = cur.low(-1) == "each"
     of = thing(cur) if cur.low(-1) in ("of", "next", "each", "the", "first", "1st", "last", "same") else None
     return Place("each" if each else "next", None if each else n or ONE, of or found or STITCH, of=of, centre=True, loop=loop) if of else Place(
@@ -355,7 +358,7 @@ def _ordinal(cur: Cursor, loop: Loop) -> Place:
         if of is None:
             cur.at = mark
     if of is not None:
-        if of.kind == "tch" or cur.low(-1) in ("turning",):
+        if of.kind == "tch" or cur.low(-1) == "turning":
             return Place("last", ONE, Thing("tch"), loop=loop)
         return Place("kth", ONE, found or STITCH, k, of=of, loop=loop)
     if first:
@@ -412,6 +415,8 @@ def _after(cur: Cursor, found: Place) -> Place:
         elif cur.low() in END_WORDS and _tail_ok(cur):
             cur.at += 1
             cur.skip("the", "row", "rnd", "round", "ch", "entire", "chain", "edge")
+            if found.quant == "next" and found.thing.kind != "ring":
+                cur.swept = cur.at
         elif cur.low() == "all" and cur.low(1) in ("around", "across", "round"):
             cur.at += 2
         elif cur.low() == "to" and cur.low(1) in ("end", "the") and (cur.low(1) == "end" or cur.low(2) == "end"):

@@ -113,7 +113,8 @@ def swap_terms(text: str, source: Dialect, target: Dialect, *, loose: bool = Fal
             return m[0]
         form = found[1]
         if full and form == 0 and not m["tog"] and not m["post"]:
-            form = 2 if _SEVERAL.search(text, max(0, m.start() - 12), m.start()) else 1
+            several = _SEVERAL.search(text, max(0, m.start() - 12), m.start()) and text[m.end() : m.end() + 1] != "-"
+            form = 2 if several else 1
         said = target.term(found[0])[form]
         if m["term"][:1].isupper() and not m["post"]:
             said = said[:1].upper() + said[1:]
@@ -181,7 +182,8 @@ def in_full(voice: Voice, text: str) -> str:
         if m["term"].lower() == "st" and (m["n"] or "").isdigit():
             return m[0]  # an ordinal: 1st
         long, plural = table[m["term"].lower()]
-        said = plural if m["n"] and m["n"].strip() != "1" and not m["tog"] else long
+        several = m["n"] and m["n"].strip() != "1" and not m["tog"] and text[m.end() : m.end() + 1] != "-"
+        said = plural if several else long
         if m["tog"]:
             said += f" {m['tog']} together"
         said = {"fp": "front post ", "bp": "back post "}.get((m["post"] or "").lower(), "") + said
@@ -206,15 +208,20 @@ def doubtful_words(text: str, source: Dialect, target: Dialect) -> list[str]:
 
 def pick_size(voice: Voice, text: str) -> str:
     """Lists of sizes reduced to one size; lists that have another number of entries stay. What the size does not work goes."""
-    if voice.size is None or voice.sizes < 2:
+    of, told = (voice.told_of, voice.told) if voice.told else (voice.sizes, tuple(range(voice.sizes)))
+    shown = told if voice.size is None else told[voice.size : voice.size + 1]
+    if of < 2 or len(shown) == of:
         return text
-    size = voice.size
 
     def pick(m: re.Match[str]) -> str:
         values = [m["first"], *re.split(r"\s*[,:;]\s*", m["rest"])]
-        if len(values) != voice.sizes:
+        if len(values) != of:
             return m.group()
-        return _GONE if values[size] in _DASHES else values[size]
+        kept = [values[s] for s in shown]
+        kept = kept[:1] if len(set(kept)) == 1 else kept
+        if len(kept) == 1:
+            return _GONE if kept[0] in _DASHES else kept[0]
+        return voice.say("sizes", first=kept[0], rest=voice.say("size_sep").join(kept[1:]))
 
     picked = _LIST.sub(pick, text)
     return re.sub(r" {2,}", " ", _CLAUSE.sub(" ", picked)) if _GONE in picked else picked
@@ -240,6 +247,6 @@ def with_numbers(voice: Voice, text: str, offset: int, numbers: Mapping[tuple[in
     """
     for (start, end), number in sorted(numbers.items(), reverse=True):
         said = text[start - offset : end - offset] if offset <= start and end <= offset + len(text) else "0"
-        if _LIST.fullmatch(said) and len(_ENTRY.findall(said)) != voice.sizes:
+        if _LIST.fullmatch(said) and len(_ENTRY.findall(said)) not in (voice.sizes, voice.told_of):
             text = text[: start - offset] + voice.num(number) + text[end - offset :]
     return text

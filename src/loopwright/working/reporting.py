@@ -18,6 +18,7 @@ from loopwright.working.weave import Weaver
 
 UNCERTAIN_FROM = 4
 SPACED = 60
+WOVEN = 20_000  # rows kept in a memo; more of them belong to other patterns
 _CODES = {
     "runs-out": "W003", "too-many": "W008", "too-many-rows": "W008", "unknown-row": "W009", "blank": "W010",
     "nothing-below": "W005", "endless": "W007", "open": "D001", "edge-unknown": "W007",
@@ -34,7 +35,9 @@ def work(document: Document, memo: dict[Any, Any] | None = None) -> Report:
     conventions: tuple[tuple[str, Any], ...] = ()
     per_size: list[list[Outcome]] = []
     fabrics: list[Fabric | None] = []
-    shared: dict[Any, Any] = {}
+    shared: dict[Any, Any] = {} if memo is None else memo.setdefault("woven", {})
+    if len(shared) > WOVEN:
+        shared.clear()
     for size in range(max(1, len(document.sizes))):
         best = decoder.decode(expand(document, size), conventions)
         conventions = conventions or best.state.conventions
@@ -85,7 +88,7 @@ def _row(document: Document, outcomes: list[Outcome | None]) -> RowReport:
     some = next(o for o in outcomes if o is not None)
     step = some.step
     read = all(o is None or o.made is not None for o in outcomes)
-    counts = tuple(o.made.count if o and o.made else o.as_printed if o and not o.made and False else None for o in outcomes)
+    counts = tuple(o.made.count if o and o.made else None for o in outcomes)
     chains = tuple(o.made.count + o.made.bridged if o and o.made else None for o in outcomes)
     kinds = sorted({k for o in outcomes if o and o.made for k in o.made.made})
     read = read and bool(kinds)
@@ -148,8 +151,7 @@ def _not_understood(document: Document) -> list[Finding]:
     for item in document.items:
         if not isinstance(item, Row) or not item.doubt:
             continue
-        for words in _unknown(item.body):
-            found.append(Finding("N002", words, {"words": document.text[words.start : words.end]}))
+        found += [Finding("N002", words, {"words": document.text[words.start : words.end]}) for words in _unknown(item.body)]
     return found
 
 
@@ -214,15 +216,15 @@ def _assumptions(document: Document, per_size: Sequence[Sequence[Outcome]]) -> l
                 message = "the rows it names are not in the text: taken as worked even"
                 found.setdefault(f"{o.step.item}:{message}", Assumption(o.step.span, message))
             for key, value in o.assumed:
-                message = _assumed_words(key, value)
-                if message:
-                    found.setdefault(f"{o.step.item}:{message}", Assumption(o.step.span, message))
+                words = _assumed_words(key, value)
+                if words:
+                    found.setdefault(f"{o.step.item}:{words}", Assumption(o.step.span, words))
             for key, value in o.made.conventions if o.made else ():
                 if key not in held:
                     held[key] = value
-                    message = _convention_words(key, value)
-                    if message:
-                        found.setdefault(message, Assumption(o.step.span, message))
+                    words = _convention_words(key, value)
+                    if words:
+                        found.setdefault(words, Assumption(o.step.span, words))
     return sorted(found.values(), key=lambda a: a.span.start)
 
 

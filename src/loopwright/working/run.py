@@ -162,7 +162,9 @@ class Run:
     def back_to(self, point: Point) -> None:
         """Forgets what was made since a point."""
         self.pos, self.last, self.worked = point.pos, point.last, point.worked
-        del self.out[point.items :], self.into[point.items :], self.origins[point.items :]
+        del self.out[point.items :]
+        del self.into[point.items :]
+        del self.origins[point.items :]
         del self.groups[point.groups :], self.runs[point.runs :], self.tape[point.tape :]
 
     def stitches_left(self) -> int:

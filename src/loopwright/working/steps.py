@@ -7,10 +7,28 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
-from typing import Any
+from typing import Any, Literal
 
 from loopwright.model.tree import (
-    Chain, Count, Define, Document, Either, Evenly, Group, Make, Mark, Node, Num, PatternRun, Place, Repeat, Row, RowOrder, Section, Thing,
+    NOWHERE,
+    Chain,
+    Count,
+    Define,
+    Document,
+    Either,
+    Evenly,
+    Group,
+    Make,
+    Mark,
+    Node,
+    Num,
+    PatternRun,
+    Place,
+    Repeat,
+    Row,
+    RowOrder,
+    Section,
+    Thing,
 )
 from loopwright.source import Span
 from loopwright.working.sizes import for_size
@@ -36,7 +54,7 @@ class Step:
     new_section: bool = False
     gap: bool = False
     doubt: int = 0
-    span: Span = Span(0, 0)
+    span: Span = NOWHERE
     problem: str | None = None
     problem_facts: tuple[tuple[str, Any], ...] = ()
     same: bool = False
@@ -168,9 +186,8 @@ def _steps_of(row: Row, index: int, shelf: _Shelf) -> Iterator[Step]:
     if not row.body and row.order is None and not row.printed and row.label is None:
         return
     bodies = _bodies(row, numbers, ranged, shelf, base)
-    part = 0
     total = len(bodies)
-    for made in bodies:
+    for part, made in enumerate(bodies):
         number = made.number
         gap = number is not None and number > shelf.number + 1 and number > 1
         restart = number == 1 and shelf.number >= 1
@@ -187,7 +204,6 @@ def _steps_of(row: Row, index: int, shelf: _Shelf) -> Iterator[Step]:
         shelf.fresh = False
         if number is not None or step.body:
             shelf.rows[shelf.number] = step
-        part += 1
         yield step
 
 
@@ -295,7 +311,7 @@ def _continued(row: Row, order: RowOrder, numbers: list[int | None], ranged: boo
     delta = order.delta.at(0) if order.delta is not None else None
     if delta is None:
         return [replace(base, number=n, body=(), order=order, label=_label(base, n, ranged), same=True) for n in many]
-    op = "dec" if delta < 0 else "inc"
+    op: Literal["inc", "dec"] = "dec" if delta < 0 else "inc"
     body: tuple[Node, ...] = (Evenly(op, Num((abs(delta),)), kind=order.delta_kind or order.kind),)
     lead = tuple(n for n in row.body if isinstance(n, (Chain, Mark)))
     return [replace(base, number=n, body=(*lead, *body), label=_label(base, n, ranged), order=None, same=True) for n in many]
