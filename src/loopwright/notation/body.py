@@ -92,6 +92,7 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
                 if cur.swept == cur.at and not stars:
                     _swept(out)
                 _in_each(out, cur)
+                _over_each(out)
         if cur.at == at:
             cur.at += 1
     cur.depth -= 1
@@ -161,11 +162,31 @@ def _one_place(out: list[Node], floor: int) -> None:
     if len(run) < 2:
         return
     together = Group((*run[:-1], replace(last, place=None)), last.place, span=run[0].span.cover(last.span))
+    told = [n.kind for n in run if isinstance(n, Make)]
+    if any(isinstance(g, Group) and g.name and [n.kind for n in g.nodes if isinstance(n, Make)] == told for g in out[:first]):
+        out[first:] = [together]  # as in the group that was named before
+        return
     chains = any(isinstance(n, Chain) for n in run)
     alike = all(isinstance(n, Make) and n.kind == last.kind for n in run) and not chains
     costs = (0.0, 0.6) if chains else (1.0, 0.0) if alike else (0.15, 0.25)
     readings = sorted([(costs[0], (together,)), (costs[1], tuple(run))], key=lambda r: r[0])
     out[first:] = [Either("list-then-place", tuple(readings), together.span)]
+
+
+def _over_each(out: list[Node]) -> None:
+    """ "4 dc, ch 1, 4 dc over each loop": the whole list in each of them."""
+    last = out[-1]
+    if not isinstance(last, Make) or last.place is None or last.place.quant != "each" or last.place.thing.kind not in ("sp", "loop"):
+        return
+    first = len(out) - 1
+    while first > 0 and _listed(out[first - 1]):
+        first -= 1
+    while first < len(out) - 1 and isinstance(out[first], Chain):
+        first += 1
+    run = out[first:]
+    kinds = {n.kind for n in run if isinstance(n, Make)}
+    if len(run) > 2 and (isinstance(run[1], Chain) or len(kinds) > 1):
+        out[first:] = [Group((*run[:-1], replace(last, place=None)), last.place, span=run[0].span.cover(last.span))]
 
 
 def _in_each(out: list[Node], cur: Cursor) -> None:
@@ -174,6 +195,8 @@ def _in_each(out: list[Node], cur: Cursor) -> None:
     if len(out) < 2 or not isinstance(last, Make) or last.place is None or last.place.quant != "next" or last.place.n is None or (last.place.n.at(0) or 1) < 2:
         return
     before = out[-2]
+    if last.place.thing.kind in ("sp", "loop") and isinstance(before, Chain):
+        return
     if not isinstance(before, Make) or not _listed(before) or before.kind == last.kind or (before.n.at(0) or 1) > 4:
         return
     said = [t.text.lower() for t in cur.tokens[: cur.at] if before.span.end <= t.start < last.span.end]
@@ -352,7 +375,7 @@ def _along(cur: Cursor, kind: str, per: Num | None, start: int) -> Node | None:
     many = cur.number() if cur.kind() in ("num", "blank") else None
     left = [w for w in (cur.low(), cur.low(1)) if w in LEFT_FREE]
     across = any(cur.low(i) == "of" and cur.low(i + 1) in ("opposite", "other") and cur.low(i + 2) == "side" for i in (1, 2))
-    if many is None or per is not None and per != ONE or not (under or left or across):
+    if many is None or per is not None and per.at(0) != 1 or not (under or left or across):
         cur.at = mark
         return None
     cur.skip(*LEFT_FREE)
@@ -472,6 +495,8 @@ def _skips_more(cur: Cursor) -> Node | None:
     while cur.low() in (",", "and"):
         cur.at += 1
     begin = cur.at
+    if cur.at > mark and cur.low() == "next" and cur.low(-1) == "and" and (cur.kind(1) == "kind" or thing_word(cur.low(1)) == "st") and cur.low(2) in (",", ";", "."):
+        return _one_skip(cur, begin)  # "skip joined st and next sc"
     if cur.at > mark and cur.low() == "the":
         cur.skip("the", "next", "following")
         number = cur.kind() in ("num", "blank") and (is_space_number(cur) or thing_follows(cur))
@@ -495,7 +520,7 @@ def _one_skip(cur: Cursor, start: int) -> Node:
     ahead = 1 if cur.low() in ("the", "over") else 0
     first = cur.kind(ahead) == "ord" and cur.token(ahead).value == 1  # type: ignore[union-attr]
     cur.at += ahead + first
-    cur.skip("the", "next", "first", "last", "over", "following")
+    cur.skip("the", "next", "first", "last", "over", "following", "joined", "joining")
     n = None if is_space_number(cur) else cur.number()
     found = thing(cur)
     if found is not None and cur.low() == "of" and (cur.low(1) in ("ch", "chain", "foundation") or cur.low(1) == "the" and cur.low(2) in ("ch", "chain")):
@@ -529,6 +554,8 @@ def _join(cur: Cursor, before: list[Node]) -> Node:
             cur.at += 1
         return Ring(False, span=cur.span_from(start))
     where = None
+    if cur.accept_words("as before"):
+        last_chain = last_chain or -1
     where = place(cur, bare=True) if cur.accept("to") else place(cur)
     if where is not None and where.thing.kind == "ring":
         return Ring(False, span=cur.span_from(start))
@@ -696,6 +723,8 @@ def _note(cur: Cursor, before: list[Node], start: int) -> bool:
         return True
     if "count" not in text:
         return False
+    if "turning" in words and {"space", "mesh", "loop", "sp"} & set(words):
+        before.append(Mark("note", "tch-space", span=cur.span_from(start)))
     if before and isinstance(before[-1], Join) and len(before) < 3 and "not" not in words:
         kind = next((str(cur.token(j).value) for j in range(i) if cur.kind(j) == "kind"), None)  # type: ignore[union-attr]
         if kind is not None:

@@ -229,6 +229,10 @@ def _quantified(cur: Cursor, seen: bool) -> Place | None:
             k = cur.take().value
             return Place("kth", ONE, thing(cur) or STITCH, k, loop=loop)
         return _counted(cur, "next", loop)
+    if word == "remainder" and cur.low(1) == "of":
+        cur.at += 2
+        cur.skip("the", "first", "1st", "same")
+        return Place("same", ONE, thing(cur) or STITCH, loop=loop)
     if word in ("same", "joining"):
         cur.at += 1
         found = thing(cur)

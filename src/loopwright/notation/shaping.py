@@ -46,6 +46,7 @@ def _evenly(cur: Cursor, op: Op, n: Num | None) -> Evenly | None:
     n = n or cur.number()
     if n is None and cur.kind() == "times":
         n = Num((cur.take().value[0],))
+    cur.skip("more") if n is not None else None
     thing(cur)
     cur.skip("times", "more")
     to = None

@@ -571,7 +571,7 @@ def do_skip(run: Run, node: Skip) -> None:
     if node.first and run.tch_item and len(run.out) == 1 and not run.view.ring:
         count -= 1  # the start chain stands over it
     for i in range(min(count, 4000)):
-        slot = seek(run, node.thing, run.pos)
+        slot = seek(run, STITCH if node.first and node.thing.kind in HEIGHT else node.thing, run.pos)
         if slot is None:
             if run.view.ring:
                 return

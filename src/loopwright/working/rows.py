@@ -152,6 +152,8 @@ def work_row(
         run.end = 0
     if view.ring and not view.items:
         run.end = 0
+    if any(isinstance(n, Mark) and n.text == "tch-space" for n in nodes):
+        run.conventions["tch-space"] = True  # "the turning chain always counts as 1 space"
     try:
         do_all(run, _implied_repeat(run, nodes))
     except CannotWork as why:
