@@ -17,10 +17,10 @@ lint: .venv/.stamp
 	$(BIN)/python -m pytest -q tests/structure/test_sizes.py
 
 bench: .venv/.stamp
-	$(BIN)/python benchmarks/run.py
+	$(BIN)/python -m benchmarks.run
 
 fuzz: .venv/.stamp
-	$(BIN)/python benchmarks/fuzz_long.py --lines 100000
+	$(BIN)/python -m benchmarks.fuzz_long --lines 100000
 
 lock: .tools/.stamp
 	$(UV) pip compile -q --universal --generate-hashes --no-header --python-version 3.11 pyproject.toml --group dev -o requirements-dev.lock

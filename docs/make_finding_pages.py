@@ -1,4 +1,5 @@
-"""Writes the pages of findings from the registry: python docs/make_finding_pages.py"""
+# ruff: noqa: INP001 (a script, no package)
+"""Writes the pages of findings from the registry. Call it as: python docs/make_finding_pages.py."""
 
 from pathlib import Path
 

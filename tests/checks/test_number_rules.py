@@ -107,3 +107,13 @@ def test_rounding_to_whole_repeats_is_no_other_gauge(codes):
 def test_a_finding_of_one_size_names_it(found):
     text = SIZES.format(around="40 (44, 48, 52)") + ROUND.format(n="64 (70, 67, 83)")
     assert [f.sizes for f in found(text) if f.code == "C020"] == [("L",)]
+
+
+def test_cautions_of_the_table_are_told_and_can_be_added(found, codes):
+    text = HEAD.replace("Reed Cowl", "Reed Baby Bonnet") + BODY + "\nTies\nCh 60.\n"
+    (one,) = [f for f in found(text) if f.code == "C033"]
+    assert any("strangle" in h for h in one.hints)
+    (edit,) = one.fix.edits
+    mended = text[: edit.span.start] + edit.text + text[edit.span.end :]
+    assert "C033" not in codes(mended)
+    assert set(codes(mended)) <= set(codes(text))

@@ -1,6 +1,8 @@
 """The registry's entries, the renderers and the putting in of mends."""
 
+import re
 import string
+from pathlib import Path
 
 import pytest
 
@@ -81,3 +83,16 @@ def test_unsafe_mends_only_when_asked_for():
 
 def test_mends_outside_the_text_are_left_out():
     assert apply("abc", [_mend(2, 9, "x")]) == ("abc", ())
+
+
+def test_parts_of_a_text_without_their_facts_are_left_out():
+    known = Finding("W003", Span(0, 3), {"label": "Row 4", "thing": "st", "wanted": 12, "found": 10})
+    assert message(known) == "Row 4 asks for 12 stitches, and there are 10"
+    more = Finding("W003", Span(0, 3), {"label": "Row 4", "thing": "sp", "wanted": 1, "found": 0, "round": 3, "rounds": 4})
+    assert message(more) == "Row 4 asks for 1 chain space in repeat 3 of 4, and there are 0"
+
+
+def test_every_code_that_is_given_has_an_entry_and_every_entry_is_given():
+    source = Path(__file__).parents[2] / "src" / "loopwright"
+    given = {c for p in source.rglob("*.py") for c in re.findall(r'"([NWDCGP]\d{3})"', p.read_text(encoding="utf-8"))}
+    assert given == set(load())

@@ -9,6 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from loopwright.grading.choose import Chosen, Limit, Linked, Problem, Sought, Sum, assignments, choose, nearest_legal, split
+from loopwright.grading.parity import choose_alike
 
 HIGH = 16
 
@@ -131,3 +132,11 @@ def test_parts_that_share_nothing_are_chosen_apart() -> None:
 
 def test_no_legal_number_is_none() -> None:
     assert choose([Problem((Sought("a", 1.0, 12.0, 8, 0, 9, 15),))]) == [None]
+
+
+def test_one_parity_in_all_sizes_whichever_costs_less() -> None:
+    sizes = [Problem((Sought("a", 1.0, target),)) for target in (20.0, 23.0, 27.0)]
+    assert [c["a"] for c in choose_alike(sizes, ("a",)) if c] == [21, 23, 27]
+    assert [c["a"] for c in choose_alike(sizes, ()) if c] == [20, 23, 27]
+    thirds = [Problem((Sought("a", 1.0, target, 3, 1),)) for target in (10.0, 16.0, 22.0)]
+    assert [c["a"] for c in choose_alike(thirds, ("a",)) if c] == [10, 16, 22]

@@ -16,7 +16,7 @@ from loopwright.working import work
 
 PUBLISHED = {
     "plain-sc": ((1, 0), (1, 1)), "plain-hdc": ((1, 0), (1, 2)), "plain-dc": ((1, 0), (1, 2)), "plain-tr": ((1, 0), (1, 3)),
-    "moss": ((2, -1), (2, 0)), "even-moss": ((2, 0), None), "lemon-peel": ((2, 0), (2, 1)), "mesh": ((2, 1), (2, 4)),
+    "herringbone-hdc": ((1, 0), (1, 2)), "moss": ((2, -1), (2, 0)), "even-moss": ((2, 0), None), "lemon-peel": ((2, 0), (2, 1)), "mesh": ((2, 1), (2, 4)),
     "suzette": ((2, 1), (2, 2)), "sedge": ((3, 1), (3, 2)), "wattle": ((3, 4), (3, 5)), "v-stitch": ((3, 2), (3, 4)),
     "dense-v": ((2, 3), (2, 5)), "shell": ((6, 1), (6, 2)), "interlocking-shell": ((6, 1), (6, 3)), "fan": ((5, 2), (5, 4)),
     "seven-dc-bubble": ((4, 1), (4, 2)), "petal": ((8, 1), (8, 2)), "granny-stripe": ((3, 1), (3, 2)), "waffle": ((3, 0), (3, 2)),
@@ -78,11 +78,12 @@ def comes_out_even(stitch: StitchPattern, length: int) -> bool:
     if report.findings or fabric is None or any(row.counts[0] is None for row in report.rows):
         return False
     below, row = [r for r in fabric.rows if r.end > r.start][-2:]
-    used = {at for i in range(row.start, row.end) for at in (fabric.into[i], *fabric.extra.get(i, ())) if below.start <= at < below.end}
-    left = min(used) - below.start if row.turned else below.end - 1 - max(used)
+    places = [*below.borrowed, *(i for i in range(below.start, below.end) if fabric.part_of(i) in ("edge", "counts"))]
+    used = {parent for stitch in range(row.start, row.end) for parent in fabric.parents(stitch)}
+    left = next((at for at, place in enumerate(places) if place in used), None)  # rows go back over the row below
     item = document.items[row.item]
     told = _last_kind(item.body) if isinstance(item, Row) else None
-    return left == stitch.left and fabric.kinds[fabric.kind[row.end - 1]] == told
+    return left == stitch.left and fabric.name(row.end - 1) == told
 
 
 def _up_to_the_repeat(stitch: StitchPattern, length: int) -> str:

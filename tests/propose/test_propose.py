@@ -161,3 +161,62 @@ def test_the_table_of_habits_is_in_order():
             assert parse_fit("x", f"sts to measure {phrases.share_of(habit.part, habit.measure)}")
 
 
+
+
+def test_a_sideways_brim_follows_the_round_it_carries():
+    made = made_of("bulrush-as-worked")
+    said = sentences(made)
+    assert said["body sts"] == "sts to go around head circumference less 4 cm, multiple of 8"
+    assert said["brim rows"] == "{body sts}"
+    assert said["brim sts"] == "sts to measure 6 cm wide"
+    assert made.own == made.proposal.values
+
+
+def test_an_oval_has_one_side_and_counts_that_follow():
+    said = sentences(made_of("dunlin-as-worked"))
+    assert said["sole side sts"] == "sts to measure foot length less 3.5 cm"
+    assert said["rnd 3 sts"] == "twice {sole side sts} plus 18"
+    text_ = made_of("dunlin-as-worked").text
+    assert "Ch {sole side sts} + 3." in text_
+    assert text_.count("sc in each of next {sole side sts} sts") == 4
+
+
+def test_rounds_that_close_take_their_share():
+    said = sentences(made_of("sandpiper-as-worked"))
+    assert said["cuff sts"] == "sts to go around hand circumference, multiple of 8"
+    assert said["top sts"] == "seven eighths of {cuff sts}"
+    assert said["thumb rounds"] == "rnds to measure thumb length less 1 cm"
+
+
+def test_a_triangle_grows_by_its_rows():
+    said = sentences(made_of("thrift-as-worked"))
+    assert said["body rows"] == "rows to measure 40 cm"
+    assert said["body sts"] == "8 times {body rows} less 2"
+
+
+def test_shells_ask_for_their_multiple():
+    said = sentences(made_of("reedmace-as-worked"))
+    assert said["scarf sts"] == "sts to measure 20 cm wide, multiple of 6 plus 1"
+    assert said["scarf rows"].endswith("multiple of 2 plus 1")
+
+
+def test_a_toy_is_left_as_it_is():
+    toy = "Curlew Toy\nGauge: 24 sc and 26 rnds = 10 cm\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\n"
+    made = propose_design(Source.of(toy), Wanted(worked_in="one size"))
+    assert [f.code for f in made.findings] == ["G044"]
+    assert not made.proposal.blanks
+
+
+def test_a_blank_whose_rows_fail_in_other_sizes_goes_back_to_her_number():
+    """Plain runs that add up to the row of one size alone: its width cannot be graded."""
+    rows = (
+        "Vest, as worked\n\nSize: 4 years\nTerms: US\nGauge: 16 sc and 20 rows = 10 cm\nTurning chain: ch 1 does not count as a st\n\n"
+        "Back\nCh 41.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (40 sc)\n"
+        "Row 2: Ch 1, sc in each of next 19 sts, sc2tog, sc in each of next 19 sts, turn. (39 sc)\n"
+        "Rows 3-20: Ch 1, sc in each st across, turn. (39 sc)\n"
+    )
+    made = propose_design(Source.of(rows), Wanted(sizes=("2 years", "4 years")))
+    assert "back sts" not in made.proposal.values
+    assert any("for 40 sts alone" in k for k in made.proposal.kept)
+    assert "Ch 41." in made.text
+    assert made.own == made.proposal.values

@@ -5,7 +5,7 @@ import pytest
 from loopwright.trade import sizes
 
 NEEDED = [
-    "head circumference", "hat height", "hand circumference", "hand length", "thumb circumference", "thumb length", "wrist", "foot length",
+    "head circumference", "hat height", "hand circumference", "hand length", "palm length", "thumb circumference", "thumb length", "wrist", "foot length",
     "foot circumference", "neck", "chest", "waist", "hip", "upper arm", "arm length", "armhole depth", "back length",
 ]  # fmt: skip
 GENERAL = ["newborn", "3 months", "6 months", "9 months", "12 months", "2 years", "4 years", "6 years", "8 years", "12 years", "teen", "adult"]

@@ -29,9 +29,17 @@ def worked(text: str, terms: str | None = None) -> Worked:
 
 
 def facts(report: Report, size: int | None = None) -> list[tuple[object, ...]]:
-    """Counts and stitches of each row; of one size, without the rows that it does not work."""
+    """Counts and stitches of each row; of one size, without the rows that it does not work or that could not be worked."""
     rows = [_row(r, size) for r in report.rows]
-    return [r for r in rows if size is None or r[0] is not None or not r[2]]
+    return [r[:2] for r in rows if size is None or r[0] is not None]
+
+
+def same(first: Report, second: Report, size: int | None = None) -> bool:
+    """Whether every row of the first that could be worked is so again. A row that could not may well be."""
+    if size is not None:
+        return facts(second, 0) == facts(first, size)
+    before, after = facts(first), facts(second)
+    return len(before) == len(after) and all(a == b for a, b, row in zip(before, after, first.rows, strict=True) if row.read)
 
 
 def _row(row: RowReport, size: int | None) -> tuple[object, ...]:

@@ -6,9 +6,10 @@ import re
 from collections.abc import Iterator, Sequence
 
 from loopwright.checks.pattern import Pattern
-from loopwright.findings import Finding
+from loopwright.findings import Edit, Finding, Fix
 from loopwright.model.tree import Prose
 from loopwright.source import Span
+from loopwright.trade.cautions import Caution, about, defer
 
 _SMALL = re.compile(
     r"\b(?:bab(?:y|ies)|infants?|newborns?|preemies?|toddlers?|layette|pram|cot|crib|christening|booties?|bibs?|(?:0|3|6|9|12)\s*(?:[-–]\s*\d+\s*)?(?:months?|mths?|m)\b)",
@@ -30,6 +31,8 @@ _CAUTION = re.compile(
     re.IGNORECASE,
 )
 
+MOST = 3  # cautions told at once
+
 
 def rule(pattern: Pattern) -> Iterator[Finding]:
     """Whole patterns only: for whom it is, is taken from the title, the sizes and the words before the rows; any caution silences it."""
@@ -46,7 +49,24 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
     if toy:
         risks.append("a soft toy")
     if risks:
-        yield Finding("C033", Span(whom.start(), whom.end()), {"whom": whom.group(), "risks": " and ".join(risks)})
+        due = about(pattern.document.text, _ages(pattern))[:MOST]
+        facts = {"whom": whom.group(), "risks": " and ".join(risks)}
+        yield Finding("C033", Span(whom.start(), whom.end()), facts, tuple(c.said for c in due), fix=_fix(pattern, due))
+
+
+def _ages(pattern: Pattern) -> tuple[str, ...]:
+    """Names of the sizes, where the heading gives them; without, the words tell for whom it is."""
+    return pattern.document.sizes if pattern.value("sizes") else ()
+
+
+def _fix(pattern: Pattern, due: Sequence[Caution]) -> Fix | None:
+    """Notes of the cautions at the end of the heading. Not a safe mend: the designer words her own notes."""
+    told = [t for t in pattern.told if t.span.end <= pattern.body_start()]
+    if not told or not any(_CAUTION.search(c.text) for c in due):
+        return None
+    end = told[-1].span.end
+    lines = "".join(f"\nNotes: {c.text}" for c in due) + f"\nNotes: {defer()}"
+    return Fix("add the cautions to the notes", (Edit(Span(end, end), lines),), safe=False)
 
 
 def _within(m: re.Match[str], spans: Sequence[Span]) -> bool:

@@ -15,11 +15,8 @@ _TOLD = re.compile(
     r"|\bfor\s+(?:the\s+)?(?:first|1st)\b",
     re.IGNORECASE,
 )
-_CLAUSE = re.compile(
-    r"(?:ch(?:ain)?\.?[ -]*(?P<after>\d)|(?P<before>\d)[ -]*ch(?:ain)?)?[^,;.]*?"
-    r"\b(?P<said>does not count|do not count|not counted|counts?)\b",
-    re.IGNORECASE,
-)
+_LENGTH = re.compile(r"\bch(?:ain)?\.?[ -]{0,2}(?P<after>\d)\b|\b(?P<before>\d)[ -]{0,2}ch(?:ain)?\b", re.IGNORECASE)
+_SAID = re.compile(r"\b(?:(?P<no>does not count|do not count|not counted)|counts?)\b", re.IGNORECASE)
 
 
 def rule(pattern: Pattern) -> Iterator[Finding]:
@@ -49,10 +46,10 @@ def _two_ways(pattern: Pattern, opened: Sequence[Opening]) -> Iterator[Finding]:
 def _heading(pattern: Pattern) -> Iterator[tuple[int, bool]]:
     """Lengths of which the heading line says whether they count."""
     for told in pattern.lines("turning chain", "turning chains", "starting chain", "beginning chain"):
-        for m in _CLAUSE.finditer(told.value):
-            length = m["after"] or m["before"]
-            if length:
-                yield int(length), "not" not in m["said"].lower()
+        for clause in re.split(r"[,;.]", told.value):
+            length, said = _LENGTH.search(clause), _SAID.search(clause)
+            if length and said:
+                yield int(length["after"] or length["before"]), said["no"] is None
 
 
 def _span(o: Opening) -> Span:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import string
 from collections.abc import Mapping
 
 from loopwright.findings.registry import Entry
@@ -60,7 +61,8 @@ def overview(entries: Mapping[str, Entry]) -> str:
 
 def _plain(text: str) -> str:
     """Fields as dots: on a page there is nothing yet to fill them."""
-    return text.replace("{", "‹").replace("}", "›").replace("_", " ")
+    text = text.replace("[[", "").replace("]]", "")
+    return "".join(f"{words}‹{name.replace('_', ' ')}›" if name else words for words, name, _, _ in string.Formatter().parse(text))
 
 
 def _cell(text: str) -> str:

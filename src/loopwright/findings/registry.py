@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import tomllib
 from dataclasses import dataclass
 from functools import cache
@@ -9,10 +10,15 @@ from importlib.resources import files
 
 from loopwright.findings.model import Finding, Severity
 
+_OPTIONAL = re.compile(r"\[\[(.*?)\]\]")
+_FIELD = re.compile(r"\{(\w+)\}")
+
 
 @dataclass(frozen=True, slots=True)
 class Entry:
     """What is said of a code. `text` and `hint` hold {fields} filled from a finding's args; `facts` adds all of them in brackets.
+
+    A part of the text in double brackets, [[…]], is left out where a field in it has no value.
 
     `means`, `why`, `example` and `better` are the parts of its page; empty where nothing is told yet.
     """
@@ -57,9 +63,27 @@ def message(found: Finding) -> str:
     entry = load().get(found.code)
     if entry is None:
         return found.code
+    facts = _in_words(found)
     said = ", ".join(f"{k.replace('_', ' ')} {v}" for k, v in found.args.items() if v not in (None, ""))
-    text = entry.text.format_map(_Facts(found.args))
-    return f"{text} ({said})" if entry.facts and said else text
+    text = _OPTIONAL.sub(lambda m: m[1] if all(facts.get(f) not in (None, "") for f in _FIELD.findall(m[1])) else "", entry.text)
+    filled = text.format_map(facts)
+    return f"{filled} ({said})" if entry.facts and said else filled
+
+
+def _in_words(found: Finding) -> _Facts:
+    """A finding's args; the thing that a row looks for is put into words, one or several as `wanted` says."""
+    facts = _Facts(found.args)
+    thing = facts.get("thing")
+    if isinstance(thing, str):
+        one, several = _things().get(thing, (thing, thing))
+        facts["thing"] = one if facts.get("wanted") == 1 else several
+    return facts
+
+
+@cache
+def _things() -> dict[str, tuple[str, str]]:
+    table = tomllib.loads(files("loopwright.findings").joinpath("things.toml").read_text(encoding="utf-8"))
+    return {key: (ways[0], ways[1]) for key, ways in table["things"].items()}
 
 
 def hints(found: Finding) -> tuple[str, ...]:
@@ -67,4 +91,4 @@ def hints(found: Finding) -> tuple[str, ...]:
     entry = load().get(found.code)
     if found.hints or entry is None or not entry.hint:
         return found.hints
-    return (entry.hint.format_map(_Facts(found.args)),)
+    return (entry.hint.format_map(_in_words(found)),)

@@ -84,3 +84,12 @@ def _at(text: str, line: int, column: int) -> Span:
         start = text.find("\n", start) + 1
     end = text.find("\n", start)
     return Span(min(start + column - 1, len(text)), len(text) if end < 0 else end)
+
+
+def known_to_trade(size: str) -> bool:
+    """Whether the trade's chart has a size of that name."""
+    try:
+        trade_sizes.chart("trade").find(size)
+    except trade_sizes.UnknownNameError:
+        return False
+    return True

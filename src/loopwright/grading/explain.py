@@ -33,6 +33,17 @@ def name_of(fit: Fit) -> str:
     return " ".join(words[:-1]) if len(words) > 1 and words[-1].lower() in _COUNT_WORDS else fit.blank
 
 
+def way_of(fit: Fit) -> str:
+    """How the trade calls what is measured."""
+    if fit.across:
+        return "across"
+    if fit.way == "around":
+        return "around"
+    if fit.unit == "ch" or any("length" in a.name for _, a in fit.target.terms):
+        return "length"
+    return "depth" if fit.unit == "row" else "width"
+
+
 def _before_clauses(sentence: str) -> str:
     """The sentence up to its first comma outside brackets."""
     depth = 0
@@ -56,11 +67,11 @@ def _sought(fit: Fit, s: Sought, problem: Problem, values: Mapping[str, int], si
     around = [Neighbour(n, s.reached_mm({**values, s.name: n})) for n in (value - s.multiple, value + s.multiple) if s.low <= n <= s.high]
     equal = next((n.value for n in around if abs(abs(n.achieved_mm - s.target_mm) - abs(reached - s.target_mm)) < EQUAL_MM), None)
     wanted = s.target_mm / s.step_mm - float(s.before.at(values))
-    held = _held_back(s, problem, values, around)
+    held = _held_back(fit, s, problem, values, around)
     why = _why(fit, s, values, around, equal, measures_in(fit.target, size, setting))
     return Number(
-        fit.blank, value, name_of(fit), fit.unit, s.target_mm, reached, s.step_mm * s.multiple, wanted, s.multiple, tuple(around),
-        "; ".join([why, *held]), equal, "; ".join(held),
+        fit.blank, value, name_of(fit), way_of(fit), fit.unit, s.target_mm, reached, s.step_mm * s.multiple, wanted, s.multiple,
+        tuple(around), "; ".join([why, *held]), equal, "; ".join(held),
     )
 
 
@@ -88,7 +99,7 @@ def _off(error: float) -> str:
     return f", {in_cm(abs(error))} {'over' if error > 0 else 'under'}"
 
 
-def _held_back(s: Sought, problem: Problem, values: Mapping[str, int], around: list[Neighbour]) -> list[str]:
+def _held_back(fit: Fit, s: Sought, problem: Problem, values: Mapping[str, int], around: list[Neighbour]) -> list[str]:
     """Where a neighbour would be nearer: which limit forbids it."""
     error = abs(s.reached_mm(values) - s.target_mm)
     found = []
@@ -96,7 +107,8 @@ def _held_back(s: Sought, problem: Problem, values: Mapping[str, int], around: l
         if abs(n.achieved_mm - s.target_mm) < error - EQUAL_MM:
             trial = _with(problem, values, s.name, n.value)
             why = [limit.why for limit in problem.limits if limit.names <= trial.keys() and not limit.holds(trial)]
-            found.append(f"{n.value} would be nearer, but {why[0] if why else 'the sizes must stay in order'}")
+            alike = "all sizes are to be even or all odd" if fit.same_parity and s.multiple % 2 else "the sizes must stay in order"
+            found.append(f"{n.value} would be nearer, but {why[0] if why else alike}")
     return found
 
 
@@ -124,7 +136,7 @@ def _linked(fit: Fit, x: Linked, values: Mapping[str, int]) -> Number:
     else:
         reason += f": {value}"
     around = tuple(Neighbour(value + d * x.multiple, 0.0) for d in (-1, 1)) if x.multiple > 1 else ()
-    return Number(fit.blank, value, name_of(fit), fit.unit, None, None, None, float(exact), x.multiple, around, reason)
+    return Number(fit.blank, value, name_of(fit), "count", fit.unit, None, None, None, float(exact), x.multiple, around, reason)
 
 
 def _plain(exact: Fraction) -> str:

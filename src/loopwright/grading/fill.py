@@ -64,6 +64,18 @@ def pick(document: Document, sizes: Sequence[int], names: Sequence[str] | None =
     return replace(document, items=tuple(items), sizes=tuple(names) if names else tuple(document.sizes[s] for s in sizes))
 
 
+def per_size(document: Document) -> bool:
+    """Whether the designer wrote lists per size herself, so that a size more would have no number in them."""
+    rows = [i for i in document.items if isinstance(i, Row)]
+    return any(len(n.values) > 1 for n in _numbers(tuple(rows))) or any(r.sizes is not None for r in rows)
+
+
+def _numbers(node: Any) -> list[Num]:
+    found: list[Num] = []
+    _changed(node, lambda num: found.append(num) or num)  # type: ignore[func-returns-value]
+    return found
+
+
 def _changed(node: Any, change: Callable[[Num], Num]) -> Any:
     """A node with every number in it changed; the same node where nothing changes."""
     if isinstance(node, Num):

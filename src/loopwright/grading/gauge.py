@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from loopwright.grading.lengths import NUMBER, UNIT, number, unit_mm
 from loopwright.grading.words import COUNTS, SWATCH
 
-LARGEST_MM = 500.0
+LARGEST_MM = 200.0
 SMALLEST_MM = 0.2
 _ITEM = re.compile(
     rf"(?P<sign>[-−])?(?P<n>{NUMBER})\s*"

@@ -3,22 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from loopwright.findings import Finding
-from loopwright.grading.bodies import Measure, measure_of
-from loopwright.grading.choose import Chosen, choose, split
+from loopwright.grading.bodies import Measure, known_to_trade, measure_of
+from loopwright.grading.choose import Chosen, split
+from loopwright.grading.discs import flat_rate, lies
 from loopwright.grading.explain import explained
-from loopwright.grading.fill import fill, pick
+from loopwright.grading.fill import fill, per_size, pick
 from loopwright.grading.fit import Fit
 from loopwright.grading.gauge import Gauge, GaugeError, parse_gauge
 from loopwright.grading.lengths import in_cm
 from loopwright.grading.number import Number
+from loopwright.grading.parity import choose_alike
 from loopwright.grading.reasons import read_reasons
 from loopwright.grading.structure import structure
 from loopwright.grading.targets import Setting, impossible, problems
 from loopwright.model.report import Report
-from loopwright.model.tree import Document, HeadLine
+from loopwright.model.tree import Document, FitLine, HeadLine
 from loopwright.source import Span
 
 TOP = Span(0, 0)
@@ -68,8 +70,11 @@ def grade(
     """
     findings: list[Finding] = []
     design, order = _sizes_of(document, sizes, findings)
-    held = gauge or _own_gauge(document, findings)
     plan = structure(design)
+    asked = plan.spans or any(isinstance(i, FitLine) for i in design.items)
+    if not asked:
+        findings.append(Finding("G034", _line_of(document, "sizes", "size")))
+    held = _held_gauge(document, gauge, findings if asked else [])
     fits = read_reasons(design, plan, findings)
     numbers: list[tuple[Number, ...]] = [() for _ in design.sizes]
     if fits and held is not None:
@@ -80,21 +85,33 @@ def grade(
     graded = Graded(design, design, None, held, shown, tuple(findings))
     filled = fill(design, graded.values)
     report = work(filled) if work is not None else None
-    return Graded(design, filled, report, held, shown, tuple(sorted(findings, key=lambda f: f.span.start)))
+    return Graded(design, filled, report, held, shown, _shown(findings, design.sizes))
+
+
+def _shown(findings: Sequence[Finding], sizes: Sequence[str]) -> tuple[Finding, ...]:
+    """The findings by place, without those of sizes that were not asked for."""
+    kept = []
+    for f in findings:
+        named = tuple(s for s in f.sizes if s in sizes) if f.sizes is not None else None
+        if named is None or named:
+            kept.append(replace(f, sizes=named))
+    return tuple(sorted(kept, key=lambda f: f.span.start))
 
 
 def _chosen(fits: Mapping[str, Fit], setting: Setting, findings: list[Finding]) -> list[tuple[Number, ...]]:
     whole, usable = problems(fits, setting, findings)
     parts = [split(p) for p in whole]
     chosen: list[Chosen] = [{} for _ in whole]
+    alike = [n for n, f in usable.items() if f.same_parity]
     for part in zip(*parts, strict=True):
-        for i, found in enumerate(choose(part)):
+        for i, found in enumerate(choose_alike(part, alike)):
             if found is None:
                 findings.append(impossible(part[i], setting.sizes[i], usable))
             else:
                 chosen[i].update(found)
     numbers = [tuple(explained(usable[n], whole[i], chosen[i], i, setting) for n in usable if n in chosen[i]) for i in range(len(whole))]
     findings.extend(_far(usable, numbers, setting))
+    findings.extend(_not_flat(usable, setting))
     return numbers
 
 
@@ -114,6 +131,35 @@ def _far(fits: Mapping[str, Fit], numbers: Sequence[Sequence[Number]], setting: 
     return result
 
 
+def _not_flat(fits: Mapping[str, Fit], setting: Setting) -> list[Finding]:
+    """Crowns whose rounds grow by more or less than a flat circle does at this gauge."""
+    stitch, row = setting.gauge.stitch_mm, setting.gauge.row_mm
+    found = []
+    for blank, grows in setting.plan.grows.items():
+        if blank in fits and fits[blank].across and stitch and row:
+            flat = flat_rate(stitch, row)
+            how = lies(grows, flat)
+            if how != "flat":
+                facts = {"blank": blank, "grows": grows, "flat": f"{flat:.1f}", "whole": round(flat), "how": how}
+                found.append(Finding("G033", fits[blank].span, facts))
+    return found
+
+
+def _held_gauge(document: Document, given: Gauge | None, findings: list[Finding]) -> Gauge | None:
+    """The gauge given; what it does not tell is taken from the design's own, and that is said. The design's own when none is given."""
+    if given is None:
+        return _own_gauge(document, findings)
+    missing = [part for part, mm in (("row", given.row_mm), ("stitch", given.stitch_mm)) if mm is None]
+    own = _own_gauge(document, []) if missing and given.repeat_mm is None else None
+    if own is None or all(getattr(own, f"{part}_mm") is None for part in missing):
+        return given
+    findings.append(Finding("G007", _line_of(document, "gauge", "tension"), {"part": " and ".join(missing), "text": own.text}))
+    stitch = given.stitch_mm if given.stitch_mm is not None else own.stitch_mm
+    row = given.row_mm if given.row_mm is not None else own.row_mm
+    kept = f"{100 / row:.4g} rows = 10 cm" if given.row_mm is None and row else f"{100 / stitch:.4g} sts = 10 cm" if stitch else ""
+    return Gauge(stitch, row, None, given.stitch or own.stitch, f"{given.text}, {kept}")
+
+
 def _own_gauge(document: Document, findings: list[Finding]) -> Gauge | None:
     """The gauge of the heading."""
     for item in document.items:
@@ -128,18 +174,20 @@ def _own_gauge(document: Document, findings: list[Finding]) -> Gauge | None:
 
 
 def _sizes_of(document: Document, asked: Sequence[str] | None, findings: list[Finding]) -> tuple[Document, list[int]]:
-    """The design with sizes that it does not list but the chart knows put in, and the indexes of those asked for."""
-    if not asked:
-        return document, list(range(len(document.sizes)))
-    own = {n.lower(): i for i, n in enumerate(document.sizes)}
+    """The design with sizes put in that it does not list but the trade's chart knows, and the indexes of those asked for."""
+    names = list(document.sizes)
     order: list[int] = []
-    for name in asked:
-        at = own.get(" ".join(name.lower().split()))
+    for name in asked or ():
+        wanted = " ".join(name.lower().split())
+        at = next((i for i, n in enumerate(names) if n.lower() == wanted), None)
+        if at is None and known_to_trade(name) and not per_size(document):
+            at = len(names)
+            names.append(" ".join(name.split()))
         if at is None:
             findings.append(Finding("G020", _line_of(document, "sizes", "size"), {"size": name, "known": ", ".join(document.sizes)}))
         elif at not in order:
             order.append(at)
-    return document, order or list(range(len(document.sizes)))
+    return replace(document, sizes=tuple(names)), order or list(range(len(names)))
 
 
 def _line_of(document: Document, *names: str) -> Span:

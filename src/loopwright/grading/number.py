@@ -17,13 +17,15 @@ class Neighbour:
 class Number:
     """One blank in one size. The millimetres are None for a number that only follows from others.
 
-    `step_mm` is the distance between legal neighbours. `wanted` is the exact number before rounding. `equal` is another
-    number that would be just as near. `held`: what keeps a nearer number out. `name` says what is measured: "crown", "body".
+    `name` says what is measured ("crown", "body"), `way` how: around, across, width, depth, length. `step_mm` is the
+    distance between legal neighbours, `wanted` the exact number before rounding. `equal` is another number that would be
+    just as near; `held` tells what keeps a nearer number out.
     """
 
     blank: str
     value: int
     name: str
+    way: str
     unit: str
     target_mm: float | None
     achieved_mm: float | None

@@ -40,12 +40,13 @@ class Use:
 
 @dataclass(slots=True)
 class Structure:
-    """Uses by blank, and the limits found: each sum must not be below zero."""
+    """Uses by blank; the limits found (each sum must not be below zero); by how many stitches the rows of a range grow."""
 
     uses: dict[str, Use] = field(default_factory=dict)
     spans: dict[str, Span] = field(default_factory=dict)
     limits: list[tuple[Linear, str]] = field(default_factory=list)
     sections: list[str] = field(default_factory=list)
+    grows: dict[str, int] = field(default_factory=dict)
 
 
 def blanks_in(node: Any) -> Iterator[Num]:
@@ -137,13 +138,15 @@ def _limits(found: Structure, row: Row, before: Linear | None) -> Linear | None:
         if isinstance(node, Evenly) and node.to is not None and node.to.blank and not node.to.values and before is not None:
             after = blank_of(node.to.blank)
             more, fewer = (after, before) if node.op == "inc" else (before, after)
-            word = "increases to" if node.op == "inc" else "decreases to"
-            found.limits.append((more.plus(fewer, Fraction(-1)), f"the row {word} it from the number before"))
+            word = "fewer" if node.op == "inc" else "more"
+            found.limits.append((more.plus(fewer, Fraction(-1)), f"{{{node.to.blank}}} would be {word} than the stitches before it"))
             found.limits.append((fewer.times(Fraction(2)).plus(more, Fraction(-1)), "one row can at most double or halve the stitches"))
     order, label = row.order, row.label
     if order is not None and order.what == "continue" and order.delta is not None and before is not None and label is not None:
         first, last, delta = label.first, label.last, order.delta.at(0)
         if first is not None and first.values and last is not None and delta is not None:
+            if last.blank:
+                found.grows[last.blank] = delta
             end = blank_of(last.blank) if last.blank and not last.values else count_of(last.at(0) or 0)
             before = before.plus(end, Fraction(delta)).plus(count_of(1 - (first.at(0) or 0)), Fraction(delta))
             return before if not row.printed else _printed(row, before)

@@ -42,7 +42,7 @@ Quant = Literal["next", "first", "last", "same", "each", "every", "kth", "any"]
 class Thing:
     """What a place is made of.
 
-    `kind`: "st" (any stitch), "ch" (a chain itself), "sp" (a chain space, loop or gap; `length` chains when said,
+    `kind`: "st" (any stitch), "any" (a stitch or a chain, as old books count them), "ch" (a chain itself), "sp" (a chain space, loop or gap; `length` chains when said,
     0 = a gap between stitches or groups), "ring", "corner", "tch" (turning or start chain), "join", "row-end",
     "underside" (other side of the foundation), "row" (a count of rows), a stitch kind ("dc", "fpdc"),
     or a group or special name ("shell", "cluster", "picot", "popcorn", "bean st" …).
@@ -64,7 +64,9 @@ class Place:
     `each of next 3` is quant "next", n 3. "every 3rd st" is quant "every", k 3.
     `k` with `of`: "3rd ch of ch-6" = kth, k 3, thing ch, of Thing("ch", 6). `from_hook`: "2nd ch from hook".
     `centre`: "center dc of shell" = thing dc, of shell, centre. `relation`: in, between, around (a post or under).
+    `upto`: "each" stops before the next of these ("in each treble up to the 2 chain", "to the centre of the shell").
     `rows_below`: 0 for the row being worked into, 1 for the row below that, … (spike stitches).
+    `upto`: "each … to next ch-2 sp" stops before that place.
     """
 
     quant: Quant = "next"
@@ -78,6 +80,7 @@ class Place:
     from_hook: bool = False
     relation: Literal["in", "between", "around"] = "in"
     rows_below: int = 0
+    upto: Thing | None = None
     span: Span = NOWHERE
 
 
@@ -256,6 +259,14 @@ class Spread:
 
 
 @dataclass(frozen=True, slots=True)
+class Divided:
+    """A row told for one of its equal divisions and meant for all of them: "1 black on the black, 3 gold on the 2"."""
+
+    parts: tuple[Spread, ...]
+    span: Span = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
 class Join:
     """End of round (or any) join. `place` None: to the first stitch. `via`: "sl st", "sc", "dc" … None when unsaid."""
 
@@ -277,7 +288,7 @@ class Mark:
     """Anything that moves no stitch: turn, fasten off, no join, stitch marker, leave unworked, change of colour, attach.
 
     `what`: "turn", "fasten-off", "no-join", "leave" (n unworked), "colour" (text), "attach" (text, place),
-    "side-rs", "side-ws", "with-wrong-side", "loops" (loop set for the whole row: see `loop`), "note" (text).
+    "last-row" (the chain before it is for the last of the rows alone), "side-rs", "side-ws", "with-wrong-side", "loops" (loop set for the whole row: see `loop`), "note" (text).
     """
 
     what: str
@@ -307,7 +318,7 @@ class Unknown:
 
 
 Node = (
-    Make | Chain | Group | Skip | Repeat | Either | Evenly | EveryKth | AtEnds | EdgeRun | PatternRun | InTurn | Spread | Join | Ring | Mark | Define | Unknown
+    Make | Chain | Group | Skip | Repeat | Either | Evenly | EveryKth | AtEnds | EdgeRun | PatternRun | InTurn | Spread | Divided | Join | Ring | Mark | Define | Unknown
 )
 
 
@@ -451,3 +462,4 @@ class Document:
     in_rounds: bool | None = None
     findings: tuple[object, ...] = field(default=(), compare=False)
     assumptions: tuple[tuple[Span, str], ...] = ()
+    specials: tuple[SpecialStitch, ...] = ()

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 from loopwright.model.tree import (
-    ONE, STITCH, Chain, Define, Either, Group, Join, Make, Mark, Node, Num, Place, Repeat, Ring, Skip, Unknown,
+    ONE, STITCH, Chain, Define, Either, Group, InTurn, Join, Loop, Make, Mark, Node, Num, Place, Repeat, Ring, Skip, Spread, Thing, Unknown,
 )
 from loopwright.notation.cursor import FILLER, Cursor
+from loopwright.notation.olden import every_with_chain, in_order, spread
 from loopwright.notation.phrases import between, in_turn, phrase
 from loopwright.notation.shaping import absorbed, plainly, shaping
 from loopwright.notation.places import END_WORDS, PREPOSITIONS, left_words, loop_words, place, thing, underside_words
@@ -60,6 +61,8 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
             elif found is not None:
                 out.append(found)
                 in_turn(out)
+                in_order(out)
+                every_with_chain(out, cur.dialect.id)
                 _one_place(out, stars[-1] if stars else 0)
         if cur.at == at:
             cur.at += 1
@@ -222,6 +225,8 @@ def _make(cur: Cursor) -> Node:
         return joined
     loop = loop_words(cur) or "both"
     chains = between(cur)
+    if "tog" in kind and (again := _decreases(cur, kind, n, loop, start)) is not None:
+        return again
     where = place(cur)
     if where is None and cur.low() in END_WORDS and (n is None or (n.at(0) or 0) < 4):
         cur.at += 1
@@ -236,7 +241,23 @@ def _make(cur: Cursor) -> Node:
         loop = loop_words(cur) or "both"
     chains = chains or (between(cur) if where is not None else 0)
     made = Make(kind, n or ONE, where, loop if loop != "both" else where.loop if where else "both", between=chains, span=cur.span_from(start))
-    return _more_places(cur, made, start)
+    over = spread(cur, made, start)
+    return _more_places(cur, made, start) if over is made else over
+
+
+def _decreases(cur: Cursor, kind: str, n: Num | None, loop: Loop, start: int) -> Node | None:
+    """ "sc2tog 6 times", "sc2tog {n} times", "sc2tog around": one after the other; nothing taken where none of it is said."""
+    one = Make(kind, ONE, None, loop, span=cur.span_from(start))
+    if cur.kind() == "times" and n is None:
+        times, more = cur.take().value
+        return Repeat((one,), "more" if more else "times", Num((times,)), span=cur.span_from(start))
+    if n is not None and cur.low() in ("times", "time"):
+        cur.at += 1
+        return Repeat((one,), "times", n, span=cur.span_from(start))
+    if n is None and cur.low() in ("around", "across") and cur.low(1) in ("", ",", ";", "."):
+        cur.at += 1
+        return Repeat((one,), "end", span=cur.span_from(start))
+    return None
 
 
 def _number_after(cur: Cursor) -> bool:
@@ -292,6 +313,9 @@ def _more_places(cur: Cursor, made: Make, start: int) -> Node:
         parts.append(replace(made, place=more, span=cur.span_from(mark)))
     if len(parts) == 1:
         return made
+    places = [p.place for p in parts if isinstance(p, Make) and p.place is not None]
+    if all(p.quant == "each" and p.n is None and p.left is None for p in places) and len({p.thing for p in places}) == len(parts):
+        return InTurn(tuple(parts), cur.span_from(start))  # "in each st and in each ch": as they come
     return Repeat(tuple(parts), "once", span=cur.span_from(start))
 
 
@@ -330,6 +354,9 @@ def _join(cur: Cursor, before: list[Node]) -> Node:
         where = place(cur)
     if where is not None and where.thing.kind == "ring":
         return Ring(False, span=cur.span_from(start))
+    chains = [b for b in before if not isinstance(b, (Mark, Unknown))]
+    if len(chains) == 1 and isinstance(chains[0], Chain) and (chains[0].n.at(0) or 0) > 2 and (where is None or where.thing.kind in ("ch", "st") and where.quant in ("kth", "first", "next")):
+        return Ring(False, span=cur.span_from(start))  # "ch 30, join": the foundation closed
     if not before:
         return Mark("attach", place=where, span=cur.span_from(start))
     return Join(where, via, cur.span_from(start))
@@ -339,9 +366,14 @@ def _place_first(cur: Cursor) -> Node | None:
     """ "in next sp work 2 dc, ch 1 and 2 dc": the list up to a stop goes into one place."""
     start = cur.at
     where = place(cur)
+    this = where is None and cur.low(1) == "this" and cur.low(2) in ("work", "make") or where is None and cur.accept_words("in this ring")
+    if this:
+        cur.at += 2
+        where = Place("next", ONE, Thing("ring"))
     if where is None or cur.low() not in ("work", "make", ":"):
         cur.at = start
         return None
+    said = {t.text.lower() for t in cur.tokens[start : cur.at]}
     cur.at += 1
     inside: list[Node] = []
     while not cur.done and cur.low() not in (";", ".") and cur.kind() not in ("close", "star"):
@@ -358,6 +390,14 @@ def _place_first(cur: Cursor) -> Node | None:
                 break
         if cur.at == at:
             cur.at += 1
+        if cur.kind() == "times":
+            break
+    if cur.kind() == "times":
+        n, more = cur.take().value
+        inside = [Repeat(tuple(inside), "more" if more else "times", Num((n,)), span=cur.span_from(start))]
+    total = where.n.at(0) if where.n is not None else None
+    if total and total > 1 and where.quant == "next" and not said & {"each", "every"} and len(inside) == 1 and isinstance(inside[0], Make) and inside[0].place is None and (inside[0].n.at(0) or 1) > 1:
+        return Spread(inside[0].kind, inside[0].n, where.n, span=cur.span_from(start))  # "in the 8 dc work 16 treble"
     return Group(tuple(inside), where, span=cur.span_from(start))
 
 
@@ -395,6 +435,8 @@ def _bracket(cur: Cursor, before: list[Node]) -> Node | None:
             cur.at += 1
             return Repeat(inside, "more" if cur.accept("more") else "times", n2, span=cur.span_from(start))
         cur.at = mark
+    if len(inside) == 1 and isinstance(inside[0], Make) and inside[0].kind == "pattern" and inside[0].place is None:
+        return Define("pattern", span=cur.span_from(start)) if _name(before, "pattern") else Mark("note", span=cur.span_from(start))
     if len(inside) == 1 and isinstance(inside[0], Make) and inside[0].kind in SHAPES and inside[0].place is None and _name(before, inside[0].kind):
         return Define(inside[0].kind, span=cur.span_from(start))
     where = place(cur)
@@ -451,6 +493,10 @@ def _note(cur: Cursor, before: list[Node], start: int) -> bool:
         return True
     if "count" not in text:
         return False
+    if before and isinstance(before[-1], Join) and len(before) < 3 and "not" not in words:
+        kind = next((str(cur.token(j).value) for j in range(i) if cur.kind(j) == "kind"), None)  # type: ignore[union-attr]
+        if kind is not None:
+            before.append(Make(kind, ONE, Place("first", ONE, STITCH), span=cur.span_from(start)))  # a join that counts as a stitch
     if before and isinstance(before[-1], Chain):
         no = "not" in words or "never" in words
         as_kind = next((str(cur.token(j).value) for j in range(i) if cur.kind(j) == "kind"), None)  # type: ignore[union-attr]

@@ -13,8 +13,8 @@ from loopwright.terms import Dialect
 
 _LISTED = r"\d+(?:\s*[(\[][\d,:;\s–-]+[)\]])?"
 _END = re.compile(
-    r"(?P<lead>\b(?:you (?:now |should )?have|there (?:will be|are|should be)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*(?:=\s*)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:" + _LISTED + r"|\{[^{}\n]+\})(?:[^()\[\].;—]|\.(?=\s?[a-z])){0,60}?)\s*"
-    r"[)\]}>]?\s*[.;]?\s*(?P<after>(?:(?:,?\s*(?:ch\s*\d+|turn|join|fasten off|cut yarn|do not turn))*)[.;]?)\s*$",
+    r"(?P<lead>\b(?:you (?:now |should )?have|there (?:will be|are|should be)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*(?:=\s*)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:" + _LISTED + r"|\{[^{}\n]+\})(?:[^()\[\].;—]|\.(?=\s?[a-z])|[(\[]\d[\d,:;\s–-]*[)\]]){0,60}?)\s*"
+    r"[)\]}>]{0,2}\s*[.;]?\s*(?P<after>(?:(?:,?\s*(?:ch\s*\d+|turn|join|fasten off|cut yarn|do not turn))*)[.;]?)\s*$",
     re.IGNORECASE,
 )
 
@@ -62,6 +62,8 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
         cur.skip("total", "of", ":", "and", ",", "=", "there", "are", "is", "you", "have", "in", "all", "made", "&", "+", "around", "now", "each")
         if cur.done or found and cur.low() in ("-", "–", "—", ";", ".", ":"):
             break  # a remark on the count may follow
+        if found and any(cur.low(i) in ("counted", "counting", "included", "including") for i in range(6)):
+            break  # ", the ch counted"
         at = cur.at
         n = _stitches_glued(cur) or cur.number()
         if n is None:
@@ -91,6 +93,10 @@ def _noun(cur: Cursor) -> str | None:
     if cur.done or cur.low() in (",", "and"):
         return None
     t = cur.take()
+    if t.kind == "num" and cur.low() == "-" and cur.kind(1) == "kind" and cur.token(1).value == "ch":  # type: ignore[union-attr]
+        cur.at += 2
+        cur.at += int(thing_word(cur.low()) is not None)
+        return "ch-sp"  # "4 2-ch sps"
     if t.kind == "kind":
         if t.value == "ch" and (cur.low() == "-" or cur.kind() == "num"):
             cur.at += 2 if cur.low() == "-" else 1

@@ -9,7 +9,7 @@ from typing import Literal
 
 from loopwright.model.tree import (
     COUNT_OR_WORK, Document, Either, FitLine, Group, HeadLine, Item, Label, Make, Mark, Node, Num, Prose, Repeat, Row, RowOrder, Section,
-    SpecialStitch, Unknown,
+    Unknown,
 )
 from loopwright.notation.body import nodes_until, numbers_only
 from loopwright.notation.counts import printed
@@ -17,9 +17,11 @@ from loopwright.notation.cursor import Cursor
 from loopwright.notation.labels import Found, labels_in
 from loopwright.notation.endings import later_until, title_before, until
 from loopwright.notation.orders import number
+from loopwright.notation.olden import divided
 from loopwright.notation.orders import order as order_of
 from loopwright.notation.quiet import quiet
 from loopwright.notation.scanner import Token, letters, scan
+from loopwright.notation.specials import defined, specials, with_specials
 from loopwright.source import Source, Span
 from loopwright.terms import Dialect, dialect
 
@@ -35,15 +37,17 @@ _FOR_ROWS = re.compile(r",?\s*\bfor\s+(?:the\s+next\s+)?(?P<n>\d{1,4}(?:\s*[(\[]
 _THEN = re.compile(r"[,;.]?\s*\bthen\s+(?=[^.;]{3,60}\bfor\s+(?:\d{1,4}|two|three|four|five|six)\s+(?:more\s+)?(?:rows|rnds|rounds)\b)", re.IGNORECASE)
 _ONLY = re.compile(r"\(?(?:for\s+)?(?:the\s+)?(?P<names>[\w ,&/-]{1,60}?)\s+sizes?\s+only\)?\s*[:.—–-]?\s*|\(?(?:for\s+)?(?:the\s+)?sizes?\s+(?P<after>[\w ,&/-]{1,60}?)\s+only\)?\s*[:.—–-]\s*", re.IGNORECASE)
 _ALL_SIZES = re.compile(r"\(?(?:for\s+)?all\s+sizes\)?\s*[:.—–-]?\s*", re.IGNORECASE)
-_START = re.compile(r".*\b(?:ch(?:ain)?\.?\s+(?:of\s+)?(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|ten|eleven|twelve|\w{3,5}teen)\b|ch(?:ain)?\.?\s*[\d{]|make\s+a\s+chain|\d{1,9}\s*ch\b|magic|ring)|^\*|\{[^{}]+\}\s*ch\b", re.IGNORECASE)
+_START = re.compile(r".*\b(?:ch(?:ain)?\.?\s+(?:of\s+)?(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|ten|eleven|twelve|\w{3,5}teen)\b|ch(?:ain)?\.?\s*[\d{]|(?:an?|of)\s+chain\b|^\s*chain\s+of|\d{1,9}(?:\s*[(\[][\d\s,:;–-]+[)\]])?\s*ch(?:ain)?\b|in\s+this\s+(?:ring\s+)?work|magic|ring)|^\s*\*|\{[^{}]+\}\s*ch\b", re.IGNORECASE)
 
 
 def read(source: Source, terms: str | None = None) -> Document:
     """Reads a pattern as written. Never raises: what cannot be read stays as prose or unknown words."""
-    text = quiet(source.text)
-    said, inferred = _terms(text, terms)
+    said, inferred = _terms(source.text, terms)
+    text = quiet(source.text, said)
     which = dialect(said)
     sizes = _sizes(text)
+    own = specials(text, which, lambda t, a, b, d: _nodes(t, a, b, d, 1)[0])
+    which = with_specials(which, own)
     items: list[Item] = []
     title: str | None = None
     seen_row = False
@@ -68,7 +72,7 @@ def read(source: Source, terms: str | None = None) -> Document:
         items.extend(made)
     noted = () if terms or not inferred else ((Span(0, min(1, len(text))), f"{said.upper()} terms taken from the stitches that the text names"),)
     items = [_as_written(i, source) for i in items]
-    return Document(source.text, source.name, tuple(items), title, sizes, said, bool(terms), assumptions=noted)
+    return Document(source.text, source.name, tuple(items), title, sizes, said, bool(terms), assumptions=noted, specials=defined(own))
 
 
 def _sizes_only(text: str, at: int, end: int, sizes: tuple[str, ...], only: tuple[int, ...] | None) -> tuple[int, tuple[int, ...] | None]:
@@ -176,8 +180,6 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
         return [HeadLine(head["name"].lower(), head["value"], span, value)]
     if line.lower().rstrip(":") in ("fit", "abbreviations", "notes", "special stitches"):
         return [Prose(line, span)]
-    if head and "=" in head["value"] and not seen_row:
-        return [SpecialStitch(head["name"].lower(), (), head["value"], span=span)]
     body_at = start + (head.start("value") if head else 0)
     told = order_of(text[body_at:end].strip(), sizes)
     if told is not None and (seen_row or told.what == "even"):
@@ -258,15 +260,25 @@ def _nodes(text: str, start: int, end: int, which: Dialect, sizes: int) -> tuple
     spans = [m.start() for m in re.finditer(r"(?<=[.;])\s+(?=[A-Z])", text[start:end])]
     edges = [start, *(start + at for at in spans), end]
     kept = []
+    talk = False
     for i, (a, b) in enumerate(itertools.pairwise(edges)):
         tokens = letters(text[a:b], scan(text, a, b, which))
-        if i == 0 or not _is_prose(tokens, which, sizes):
+        prose = _is_prose(tokens, which, sizes)
+        if i == 0 or not prose:
+            if i == 1 and talk:
+                kept.clear()
             kept.extend(tokens)
+        talk = i == 0 and prose and not _makes(tokens, which, sizes)
     cur = Cursor(kept, which, sizes)
-    nodes = numbers_only(cur) or nodes_until(cur)
+    nodes = divided(numbers_only(cur) or nodes_until(cur))
     # words before the first instruction ("With right side facing and main colour, …") leave no doubt about it
     lead = next((i for i, n in enumerate(nodes) if not isinstance(n, (Unknown, Mark))), 0)
     return tuple(nodes), cur.unknown - sum(1 for n in nodes[:lead] if isinstance(n, Unknown))
+
+
+def _makes(tokens: list[Token], which: Dialect, sizes: int) -> bool:
+    """Whether any of the words make something."""
+    return any(not isinstance(n, (Unknown, Mark)) for n in nodes_until(Cursor(list(tokens), which, sizes)))
 
 
 def _is_prose(tokens: list[Token], which: Dialect, sizes: int) -> bool:

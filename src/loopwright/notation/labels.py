@@ -12,7 +12,7 @@ from loopwright.source import Span
 MAX_RANGE = 2000
 _WORD = r"(?:rows?|rnds?|rounds?|rds?)"
 _LIST = r"\s?[(\[]\s*(?:\d{1,5}|[–—-])(?:\s*[,;:]\s*(?:\d{1,5}|[–—-]))*\s*[)\]]"
-_END = r"\s*(?P<side>\((?:right side|wrong side|rs|ws)\))?\s*(?:[:.)]|--?|—|–)\s*(?P<side2>\((?:right side|wrong side|rs|ws)\)\s*[:.]?)?"
+_END = r"\s*(?P<side>\((?:right\s+side|wrong\s+side|rs|ws)\))?\s*(?:[:.)]|--?|—|–)\s*(?P<side2>\((?:right\s+side|wrong\s+side|rs|ws)\)\s*[:.]?)?"
 _ORDINALS = "|".join(words()["ordinals"])
 _NUMBERS = "|".join(sorted(words()["numbers"], key=len, reverse=True))
 _OPEN = re.compile(r"(?P<word>r|rnd|row|round)\s*(?P<first>\d{1,9})(?:\s*(?:-|–|&)\s*r?(?P<last>\d{1,9}))?\s+(?=[\d(*\[]|[a-z]+\b)", re.IGNORECASE)
@@ -29,6 +29,15 @@ _LABEL = re.compile(
 )
 _SEVERAL = re.compile(rf"(?P<word>{_WORD})\s*\.?\s*(?P<list>\d{{1,4}}\s*,\s*\d{{1,4}}(?:\s*,\s*\d{{1,4}})*(?:\s*,?\s*(?:and|&)\s*\d{{1,4}})?){_END}", re.IGNORECASE)
 _BARE = re.compile(r"(?P<first>\d{1,3})(?:\s*[-–]\s*(?P<last>\d{1,3}))?\s*[:.)]\s+(?![a-z]\.)")
+
+
+_OLD_ORD = r"\d{1,3}(?:st|nd|rd|th|d)"
+_OLD = re.compile(
+    rf"""(?P<list>{_OLD_ORD}(?:\s*(?:,|and|&|to|-|–)\s*(?:and\s+)?{_OLD_ORD})*)(?:\s+and\s+(?:last|successive|following))?
+        (?:\s*(?P<word>{_WORD}){_END}|\.?\s*(?:—|--|–)\s*|\.\s+(?=[A-Z✕*(\d]))
+      | (?P<from>\d{{1,3}})\s+to\s+(?P<to>\d{{1,3}})\s*[.:]\s+(?=[A-Z])""",
+    re.IGNORECASE | re.VERBOSE,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +58,8 @@ def label_at(text: str, at: int, end: int, sizes: int = 1) -> Found | None:
     m = _LABEL.match(text, at, end)
     if m is not None and any(m[g] and len(_listed("0", m[g])) != sizes for g in ("firsts", "lasts")):
         m = None
+    if m is None and (old := _old_label(text, at, end)) is not None:
+        return old
     if m is None:
         bare = _OPEN.match(text, at, end) or _BARE.match(text, at, end)
         if bare is None:
@@ -104,6 +115,22 @@ def _num(text: str, others: str | None = None) -> Num:
     if text.startswith("{"):
         return Num((), " ".join(text[1:-1].split()))
     return Num((min(int(text), 10_000_000),))
+
+
+def _old_label(text: str, at: int, end: int) -> Found | None:
+    """ "1st.—", "2d.—", "21st, 22nd and 23rd rounds—", "6th and last round:", "3 to 23."."""
+    m = _OLD.match(text, at, end)
+    if m is None:
+        return None
+    listed = [int(n) for n in re.findall(r"\d+", m["list"])] if m["list"] else list(range(int(m["from"]), min(int(m["to"]), int(m["from"]) + MAX_RANGE) + 1))
+    if m["list"] and re.search(r"to|-|–", m["list"]) and len(listed) == 2:
+        listed = list(range(listed[0], min(listed[1], listed[0] + MAX_RANGE) + 1))
+    word = (m["word"] or "").lower()
+    kind = "row" if word.startswith("row") else "rnd" if word else "none"
+    rest = tuple(listed[1:]) if listed[1:] != list(range(listed[0] + 1, listed[-1] + 1)) else ()
+    last = listed[0] if rest else listed[-1]
+    said = text[at : m.end()].strip(" .:-—–")
+    return Found(Label(kind, Num((listed[0],)), Num((last,)), text=said, also=rest, span=Span(at, m.end())), None, at, m.end())  # type: ignore[arg-type]
 
 
 def labels_in(text: str, start: int, end: int, sizes: int = 1) -> list[Found]:

@@ -12,13 +12,13 @@ MOST = 5000
 _ROWS = r"(?:rows?|rnds?|rounds?|rds?)\b\.?"
 _N = r"(?:\d{1,9}(?:\s*[(\[][\d\s,:;–-]+[)\]])?|\{[^{}\n]+\}|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)"
 _ORDINALS = "|".join(tables()["ordinals"])
-_ORD = rf"(?:\d{{1,9}}(?:st|nd|rd|th)|(?:{_ORDINALS})\b)"
+_ORD = rf"(?:\d{{1,9}}(?:st|nd|rd|th|d)|(?:{_ORDINALS})\b)"
 _JOIN = r"(?:-|–|—|to|through|thru|and|&|,)"
 _LEAD = re.compile(r"(?:(?:with|using|in)\s+[\w ]{1,24},\s*|then,?\s+|now,?\s+|next,?\s+|always\s+|and\s+)+", re.IGNORECASE)
 _WHICH = re.compile(
     rf"""(?:the\s+|these\s+|from\s+|of\s+|for\s+)*(?:
       {_ROWS}\s*(?P<a>\d{{1,9}})(?P<rest>(?:\s*{_JOIN}\s*(?:{_ROWS}\s*)?\d{{1,9}})*)
-    | (?P<o>{_ORD})(?P<orest>(?:\s*{_JOIN}\s*(?:the\s+)?{_ORD})*)\s+(?:pattern\s+|patt\s+)?{_ROWS}
+    | (?P<o>{_ORD})(?P<orest>(?:\s*{_JOIN}\s*(?:the\s+)?{_ORD})*)(?:\s+(?:pattern\s+|patt\s+)?{_ROWS}|(?=\s*\.?\s*$))
     | (?:last|these|previous|preceding|foregoing|above)\s+(?P<n>{_N}\s+)?(?:pattern\s+|patt\s+|pat\s+)?{_ROWS}
     | (?P<this>this)\s+{_ROWS} | (?P<every>every)\s+{_ROWS}
     )""",
@@ -31,7 +31,7 @@ _UNTIL_STS = re.compile(rf"(?:until|till|to)\s+(?:there\s+are\s+|you\s+have\s+|a
 _UNTIL_ANY = re.compile(r"\b(?:until|till|for|to)\b\s+(?P<what>[^.;]{3,80})", re.IGNORECASE)
 _EVEN = re.compile(
     rf"(?:work(?:ing)?|continue|cont\.?|go on|keep)\s+(?:on\s+|to\s+work\s+|working\s+)?(?:even|straight|without (?:shaping|increasing|inc))(?:\s+in\s+[\w ]{{1,20}}?)?(?P<tail>(?:\s+for)?\s+(?P<n>{_N})\s*(?:more\s+)?{_ROWS}|\s+(?:until|till|to|for)\b.*|\s*)\.?\s*$"
-    rf"|work\s+(?P<m>{_N})\s*(?:more\s+)?{_ROWS}\s+(?:even|straight|in\s+(?:pattern|patt|pat)\b|without\s+(?:shaping|increasing))\.?\s*$"
+    rf"|work\s+(?P<m>{_N})\s*(?:more\s+)?{_ROWS}\s+(?:of\s+(?:double|single|treble|half|dc|sc|d\.?\s?c|s\.?\s?c|tr)\b[a-z ]{{0,20}}[;,]?\s*(?:turn)?|even|straight|in\s+(?:pattern|patt|pat)\b|without\s+(?:shaping|increasing))\.?\s*$"
     rf"|(?P<k>{_N})\s*{_ROWS}\s+(?:even|straight)\.?\s*$",
     re.IGNORECASE,
 )

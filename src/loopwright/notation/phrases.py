@@ -11,6 +11,7 @@ from dataclasses import replace
 import loopwright.notation.body as body
 from loopwright.model.tree import ONE, STITCH, Chain, Group, InTurn, Join, Make, Mark, Node, Num, PatternRun, Place, Repeat, Spread, Thing
 from loopwright.notation.cursor import Cursor, thing_word
+from loopwright.notation.olden import olden
 from loopwright.notation.places import place, thing
 
 _LIST_END = frozenset(("rep", "repeat", "join", "turn", "ending", "unite", "cut", "break", "attach", "fasten", "working", "making"))
@@ -20,6 +21,9 @@ _HOLDS = frozenset(("keeping", "holding", "leaving", "retaining", "keep", "hold"
 def phrase(cur: Cursor, before: list[Node]) -> Node | None:
     """The node of a phrase that starts here, None when none does."""
     low = cur.low()
+    found = olden(cur, before)
+    if found is not None:
+        return found
     if low in ("attach", "rejoin", "reattach", "fasten") and cur.kind(1) != "end":
         return _attach(cur)
     if low == "join" and not any(isinstance(b, (Make, Group, Repeat, Chain, PatternRun)) for b in before):
@@ -30,6 +34,15 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
         return _in_pattern(cur)
     if low in ("work", "make") or cur.kind() in ("num", "kind"):
         return _shapes_across(cur)
+    if low == "at" and before and isinstance(before[-1], Chain) and cur.accept_words("at end of last"):
+        cur.skip("row", "rnd", "round", "to", "turn")
+        return Mark("last-row", span=cur.span_from(cur.at - 1))
+    if low == "for" and before and isinstance(before[-1], Chain) and cur.kind(1) == "ord" and cur.token(1).value == 1 and cur.kind(2) == "kind":  # type: ignore[union-attr]
+        before[-1] = replace(before[-1], counts="yes", as_kind=str(cur.token(2).value))  # type: ignore[union-attr]
+        cur.at += 3
+        return Mark("note", span=cur.span_from(cur.at - 3))
+    if cur.kind() == "kind" and str(cur.token().value) in _SHAPES and cur.low(1) == "of":  # type: ignore[union-attr]
+        return _shape_of(cur)
     if low in _HOLDS and before and isinstance(before[-1], (Make, Repeat)):
         return _held(cur, before)
     return None
@@ -201,6 +214,28 @@ def _shapes_across(cur: Cursor) -> Node | None:
         return None
     del size
     return PatternRun(name, n, span=cur.span_from(start))
+
+
+def _shape_of(cur: Cursor) -> Node | None:
+    """ "shell of 3 trebles, 2 chain and 3 trebles in next stitch": what the shape is made of, and where."""
+    start, unknown = cur.at, cur.unknown
+    name = str(cur.take().value)
+    cur.at += 1
+    inside: list[Node] = []
+    while not cur.done and cur.low() not in (".", ";") and cur.kind() not in ("close", "star", "open") and len(inside) < 12:
+        at = cur.at
+        found = body.one(cur, inside)
+        if found is not None:
+            inside.append(found)
+            if _placed(found) is not None or not isinstance(found, (Make, Chain)):
+                break
+        if cur.at == at:
+            cur.at += 1
+    group = _as_group(inside)
+    if group is None:
+        cur.at, cur.unknown = start, unknown
+        return None
+    return replace(group, name=name, span=cur.span_from(start))
 
 
 def _held(cur: Cursor, before: list[Node]) -> Node | None:

@@ -257,6 +257,8 @@ def _as_words(cur: Cursor) -> None:
 def _each(cur: Cursor, loop: Loop) -> Place | None:
     cur.at += 1
     cur.skip("of", "the", "single")
+    if cur.low() == "other" and cur.low(-1) == "the" and cur.kind(1) == "num":
+        cur.at += 1  # "in each of the other 11 sts"
     if cur.low() in ("other", "alternate", "second") and cur.low() != "second":
         cur.at += 1
         return Place("every", None, thing(cur) or STITCH, 2, loop=loop)
@@ -266,6 +268,9 @@ def _each(cur: Cursor, loop: Loop) -> Place | None:
     if cur.kind() == "ord" and cur.low() != "first":
         k = cur.take().value
         return Place("every", None, thing(cur) or STITCH, k, loop=loop)
+    if cur.low() in ("following", "one") and (cur.low(1) in ("to", "until", "till", "around", "across", "") or cur.kind(1) in ("sep", "end")):
+        cur.at += 1
+        return Place("each", None, STITCH, loop=loop)
     if cur.low() in ("next", "following", "first", "last", "of"):
         quant: Quant = "last" if cur.low() == "last" else "next"
         cur.at += 1
@@ -347,6 +352,8 @@ def _plain(cur: Cursor, loop: Loop, seen: bool) -> Place | None:
     if n is not None and not seen:
         return None
     found = thing(cur)
+    if found is not None and found.kind == "ch" and n is not None and cur.dialect.id == "old":
+        return Place("next", ONE, Thing("sp", n.at(0)), loop=loop)  # "in the 3 chain": in their loop
     if found is None:
         if n is not None and seen:
             return Place("next", n, STITCH, loop=loop)
@@ -367,12 +374,19 @@ def _underside_next(cur: Cursor) -> bool:
     return there
 
 
+def _where_made(cur: Cursor) -> int:
+    """ "where next tr was made": so many words that only say which place is meant."""
+    return next((i + 1 for i in range(1, 10) if cur.low(i) in ("made", "worked", "joined")), 0)
+
+
 def _after(cur: Cursor, found: Place) -> Place:
     """What may follow a place: "around", "to last 3 sts", "of next shell", "from hook", "2 rows below"."""
     for _ in range(4):
         if cur.low() in PREPOSITIONS and _underside_next(cur):
             break
-        if cur.accept_words("from hook") or cur.accept_words("from the hook") or cur.accept_words("from needle"):
+        if cur.low() == "where" and (many := _where_made(cur)):
+            cur.at += many
+        elif cur.accept_words("from hook") or cur.accept_words("from the hook") or cur.accept_words("from needle"):
             found = replace(found, from_hook=True, quant="kth", k=found.k or (found.n.at(0) if found.n else 1))
         elif cur.low() in END_WORDS and _tail_ok(cur):
             cur.at += 1
@@ -382,6 +396,10 @@ def _after(cur: Cursor, found: Place) -> Place:
         elif cur.low() == "to" and cur.low(1) in ("end", "the") and (cur.low(1) == "end" or cur.low(2) == "end"):
             cur.at += 2 if cur.low(1) == "end" else 3
             cur.skip("of", "row", "rnd", "round", "ch", "the", "chain")
+        elif cur.low() in ("to", "up") and found.quant == "each" and (stop := _up_to(cur)) is not None:
+            found = replace(found, upto=stop)
+        elif cur.low() in ("to", "until", "till", "up") and found.quant in ("each", "next") and (stop := _upto(cur)) is not None:
+            found = replace(found, quant="each", n=None, upto=stop)
         elif cur.low() in ("to", "until", "within", "till", "up", "except") and (left := left_words(cur)) is not None:
             found = replace(found, left=left[0], quant="each" if found.quant in ("each", "next") and (found.n is None or found.n == ONE or found.quant == "each") else found.quant)
         elif cur.low() == "of" and found.of is None and _of_next(cur, found) is not None:
@@ -391,11 +409,32 @@ def _after(cur: Cursor, found: Place) -> Place:
         elif cur.kind() == "num" and cur.low(1) in ("rows", "rnds", "row", "rnd", "rounds") and cur.low(2) == "below":
             found = replace(found, rows_below=int(cur.take().value) - 1)
             cur.at += 2
-        elif cur.low() in ("below", "made", "directly", "worked", "left", "free", "remaining"):
+        elif cur.low() in ("following", "below", "made", "directly", "worked", "left", "free", "remaining"):
             cur.at += 1
         else:
             break
     return found
+
+
+def _up_to(cur: Cursor) -> Thing | None:
+    """ "up to the 2 chain", "to the centre st of next group", "to next corner": where "each" stops; nothing taken when not told."""
+    start = cur.at
+    cur.skip("up", "to", "the", "next", "following", "first")
+    if cur.low() in ("centre", "center", "middle"):
+        cur.at += 1
+        thing(cur)
+        if cur.accept("of"):
+            cur.skip("the", "next", "each", "first")
+            cur.number()
+            thing(cur)
+            cur.skip("group", "groups")
+        return Thing("centre")
+    said = any(t.text.lower() in ("next", "up") for t in cur.tokens[start : cur.at])
+    stop = thing(cur) if said else None
+    if stop is not None and stop.kind in ("sp", "loop", "corner", "shell", "cluster", "popcorn", "group"):
+        return stop
+    cur.at = start
+    return None
 
 
 def _tail_ok(cur: Cursor) -> bool:
@@ -438,6 +477,18 @@ def left_words(cur: Cursor) -> tuple[Num, Thing] | None:
         cur.at = start
         return None
     return n or ONE, found or STITCH
+
+
+def _upto(cur: Cursor) -> Thing | None:
+    """ "to next ch-2 sp", "to the corner sp": the place before which it stops; takes nothing if none."""
+    start = cur.at
+    cur.skip("to", "until", "till", "up", "the", "next", "first", "following")
+    found = thing(cur)
+    closed = cur.kind() in ("sep", "end", "close") or cur.low() in (",", ";", ".", "and")
+    if found is not None and found.kind in ("sp", "loop", "mesh", "arch", "corner") and closed:
+        return found
+    cur.at = start
+    return None
 
 
 def _row_words(cur: Cursor) -> bool:

@@ -8,6 +8,8 @@ from __future__ import annotations
 
 import re
 
+from loopwright.notation.movements import named
+
 _STITCH = r"(?:s\.?\s?c|d\.?\s?c|tr\.?(?:\s?c)?|d\.?\s?tr|h\.?\s?d\.?\s?c|s\.?\s?s|sl|ch|chs?|sts?|trc|sdc|dtr|sps?|spaces?|loops?|shells?|more)\b"
 _COUNTED_STOP = re.compile(rf"(?<![\d.])\d{{1,3}}(?P<stop>\.)(?=\s*{_STITCH})", re.IGNORECASE)
 _MORE_STOPS = re.compile(
@@ -39,10 +41,13 @@ _ASIDES = (
     r"\bcut (?:yarn|thread|cotton|wool)[^.;,]{0,3}(?:leaving[^.;]{0,80})?",
     r"\b(?:with|having)\s+(?:the\s+)?(?:right|wrong)\s+side\s+(?:of\s+(?:the\s+)?work\s+)?(?:facing|toward)(?:\s+you)?,?",
     r"\bwith (?:size\s+)?[A-Z]\s+hook,?",
-    r"\((?:an?\s+|\d+\s+|this\s+(?:is|makes)\s+)?(?:\w+\s+)?(?:inc|dec|increases?|decreases?|inc point|pattern)\.?(?:\s+rows?|\s+made)?\)",
+    r"\((?:an?\s+|\d+\s+|this\s+(?:is|makes)\s+)?(?:\w+\s+)?(?:inc|dec|increases?|decreases?|inc point)\.?(?:\s+rows?|\s+made)?\)",
     r",?\s*(?:but\s+)?do not work (?:inc|dec)\w*\s+directly (?:above|over)\s+(?:the\s+)?previous (?:inc|dec)\w*",
     r"\bto complete (?:the )?(?:last |first )?\w+",
     r"\bfor (?:the )?(?:other |left |right )?(?:(?-i:[A-Z][a-z]+)|underarm|neck|sleeve|front|back|picot)\b",
+    r"(?<=[,;.])[^,;.—]*\bthe cord\b[^,;.]*",
+    r";\s*the\s+(?:\d\s+)?(?:plain|treble|trebles|double|single|chain|long)\b[^.;*]*",
+    r",?\s*\bincluding [^,;.]*,?", r"\bas before\b(?=[^.;]*\b(?:in|under|over|on)\b)",
     r"\bloosely\b", r"\bincl\b\.?",
 )
 _ASIDE = re.compile("|".join(_ASIDES), re.IGNORECASE)
@@ -53,8 +58,9 @@ def stopped_style(text: str) -> bool:
     return len(_COUNTED_STOP.findall(text)) >= 4
 
 
-def quiet(text: str) -> str:
+def quiet(text: str, terms: str = "us") -> str:
     """The text with what makes no stitch turned into spaces; same length, same line ends."""
+    text = named(text, terms)
     if stopped_style(text):
         text = _unstopped(text)
     text = _NAMED_SIZES.sub(_listed, text)

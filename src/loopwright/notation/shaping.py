@@ -140,6 +140,8 @@ def _others(cur: Cursor) -> None:
 def absorbed(before: list[Node], node: Node) -> Node:
     """ "sc in each st around, inc 6 evenly": one instruction; the plain stitches told before it are taken off `before`."""
     last = before[-1] if before else None
+    if isinstance(node, AtEnds) and node.ends == 1 and before and not (isinstance(last, Make) and last.place is not None and last.place.quant == "each" and last.place.left is None):
+        return Make(node.op, node.n, span=node.span)  # "…, dec 1 st at end": where the row has come to
     if not isinstance(node, (Evenly, EveryKth, AtEnds)) or not isinstance(last, Make) or last.place is None:
         return node
     if last.place.quant != "each" or last.place.left is not None or last.n.at(0) != 1:

@@ -55,6 +55,21 @@ class Dialect:
         return Term(kind, kind, kind if kind.endswith("s") else kind + "s")
 
 
+@cache
+def _extended(which: Dialect, names: frozenset[tuple[str, str]]) -> Dialect:
+    spellings, letters = dict(which.spellings), dict(which.letters)
+    for name, kind in names:
+        for way in (name, f"{name}s") if not name.endswith(("s", "st")) else (name, f"{name}s") if name.endswith("st") else (name,):
+            spellings[way] = f"own {kind}"
+            letters[f"own {kind}"] = kind
+    return Dialect(which.id, letters, which.terms, which.words, spellings)
+
+
+def extended(which: Dialect, names: dict[str, str]) -> Dialect:
+    """The dialect with names of a pattern's own: lower case name -> kind. Equal names give the same object."""
+    return _extended(which, frozenset(names.items()))
+
+
 def _load(name: str) -> dict[str, Any]:
     return tomllib.loads(files("loopwright.terms").joinpath(name).read_text(encoding="utf-8"))
 

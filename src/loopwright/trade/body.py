@@ -6,7 +6,7 @@ import difflib
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 
 from loopwright.trade import tables
 from loopwright.trade.tables import Entry
@@ -128,6 +128,7 @@ _WORDS = (
 )
 
 
+@lru_cache(maxsize=1024)
 def key_of(name: str) -> str:
     """A name as it is compared: small letters, months and years spelled one way, single spaces."""
     said = name.strip().lower()

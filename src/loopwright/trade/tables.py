@@ -18,7 +18,7 @@ class TableError(ValueError):
     """A table that does not keep to its shape: which file, where in it, what is wrong."""
 
     def __init__(self, table: str, where: str, problem: str) -> None:
-        super().__init__(f"{table}.toml, {where}: {problem}")
+        super().__init__(f"{table}.toml, {where or 'the file'}: {problem}")
         self.table, self.where, self.problem = table, where, problem
 
 

@@ -19,18 +19,22 @@ _CHAINS_AFTER = re.compile(rf"(?<![\w-])(?P<word>ch|chain)\s(?P<n>{_NUMBER})(?![
 _SPACE_FIRST = re.compile(r"(?<![\w{-])(?P<n>\d+)-(?P<word>ch|chain)(?![\w-])", re.IGNORECASE)
 _SPACE_AFTER = re.compile(r"(?<![\w-])(?P<word>ch|chain)-(?P<n>\d+)(?![\d-])", re.IGNORECASE)
 _DOUBTFUL = re.compile(r"\b(?:singles|doubles|trebles|plain st(?:itche)?s?|double st(?:itche)?s?)\b", re.IGNORECASE)
-_PLACE_BEFORE = re.compile(r"\b(?:next|first|last|of|each|remaining|rem|the|to|in)\s*$", re.IGNORECASE)
+LONGEST_SHORT = 4
+_PLACE_BEFORE = re.compile(r"\b(?:not|next|first|last|of|each|remaining|rem|the|to|in)\s*$", re.IGNORECASE)
 
 
-def translate(voice: Voice, text: str) -> str:
-    """A text in the terms of the voice, with its blanks filled and its sizes brought down to one where one is asked for."""
-    return swap(voice, pick_size(voice, fill_blanks(voice, text)))
+def translate(voice: Voice, text: str, *, loose: bool = False) -> str:
+    """A text in the terms of the voice, with its blanks filled and its sizes brought down to one where one is asked for.
+
+    `loose`: the text is an instruction, so that every spelling of a stitch is one.
+    """
+    return swap(voice, pick_size(voice, fill_blanks(voice, text)), loose=loose)
 
 
-def swap(voice: Voice, text: str) -> str:
+def swap(voice: Voice, text: str, *, loose: bool = False) -> str:
     """A text in the terms of the voice: stitches, "miss" and "skip", chains before or after their number; full words if asked for."""
     if voice.source_terms != voice.terms:
-        text = swap_terms(text, voice.source, voice.dialect)
+        text = swap_terms(text, voice.source, voice.dialect, loose=loose)
         text = _chains(voice, _skips(voice, text))
     return in_full(voice, text) if voice.full_words else text
 
@@ -46,19 +50,50 @@ def _terms(source: Dialect) -> tuple[re.Pattern[str], dict[str, tuple[str, int]]
         for form, said in enumerate(term):
             if source.kind_of(said.lower()) == kind:
                 table.setdefault(said.lower(), (kind, form))
-    ways = "|".join(re.escape(w) for w in sorted(table, key=len, reverse=True))
-    return re.compile(rf"(?<![A-Za-z-])(?P<post>fp|bp)?(?P<term>{ways})(?P<tog>\d+tog)?(?![A-Za-z])", re.IGNORECASE), table
+    return _expression([re.escape(w) for w in sorted(table, key=len, reverse=True)]), table
 
 
-def swap_terms(text: str, source: Dialect, target: Dialect) -> str:
-    """Exchanges the terms of one dialect for those of another in running words."""
+@lru_cache(maxsize=8)
+def _spellings(source: Dialect) -> tuple[re.Pattern[str], dict[str, tuple[str, int]]]:
+    """Every way to spell a stitch, "d. c." and "trs" too: for instructions, where such words are nothing else."""
+    table: dict[str, tuple[str, int]] = {}
+    for said in source.spellings:
+        kind = source.kind_of(said)
+        if kind is not None and kind in source.terms:
+            form = 0 if len(said.replace(" ", "")) <= LONGEST_SHORT else 2 if said.endswith("s") else 1
+            table.setdefault(_letters(said), (kind, form))
+    ways = [_way(w) for w in sorted(source.spellings, key=len, reverse=True) if _letters(w) in table]
+    return _expression(ways), table
+
+
+def _way(spelling: str) -> str:
+    """An expression for a spelling: a stop may follow each letter of an abbreviation."""
+    if " " in spelling:
+        return r"[.]?[ ]?".join(map(re.escape, spelling.split(" ")))
+    return r"[.]?".join(map(re.escape, spelling)) if len(spelling) <= LONGEST_SHORT else re.escape(spelling)
+
+
+def _expression(ways: list[str]) -> re.Pattern[str]:
+    any_way = "|".join(ways)
+    stop = r"(?:\.(?=\s+[a-z(]))?"
+    return re.compile(rf"(?<![A-Za-z-])(?P<post>fp|bp)?(?P<term>{any_way})(?P<tog>\d+tog)?(?![A-Za-z]){stop}", re.IGNORECASE)
+
+
+def _letters(said: str) -> str:
+    return re.sub(r"[.\s]", "", said.lower())
+
+
+def swap_terms(text: str, source: Dialect, target: Dialect, *, loose: bool = False) -> str:
+    """Exchanges the terms of one dialect for those of another in running words. `loose`: all spellings of instructions."""
     if source.id == target.id:
         return text
-    pattern, table = _terms(source)
+    pattern, table = _spellings(source) if loose else _terms(source)
 
     def one(m: re.Match[str]) -> str:
-        kind, form = table[m["term"].lower()]
-        said = target.term(kind)[form]
+        found = table.get(_letters(m["term"]) if loose else m["term"].lower())
+        if found is None or source.terms[found[0]] == target.term(found[0]):
+            return m[0]
+        said = target.term(found[0])[found[1]]
         if m["term"][:1].isupper() and not m["post"]:
             said = said[:1].upper() + said[1:]
         return f"{m['post'] or ''}{said}{m['tog'] or ''}"
@@ -88,7 +123,7 @@ def _chains(voice: Voice, text: str) -> str:
     spaces_first = voice.noun("ch-run", n=1).startswith("1")
 
     def moved(m: re.Match[str]) -> str:
-        if m.re is _CHAINS_FIRST and _PLACE_BEFORE.search(m.string, max(0, m.start() - 12), m.start()):
+        if _PLACE_BEFORE.search(m.string, max(0, m.start() - 12), m.start()):
             return m[0]
         said = f"{m['n']} {m['word'].lower()}" if number_first else f"{m['word'].lower()} {m['n']}"
         return said[:1].upper() + said[1:] if m["word"][:1].isupper() else said
@@ -113,7 +148,8 @@ def _long_words(terms: str) -> tuple[re.Pattern[str], dict[str, tuple[str, str]]
             many = one + (long[len(one) + 1 : -1] if "(" in long else "s")
             table.setdefault(f"{base}s".lower(), (many, many))
     ways = "|".join(re.escape(w) for w in sorted(table, key=len, reverse=True))
-    return re.compile(rf"(?<![A-Za-z])(?P<n>\d+\s)?(?P<post>fp|bp)?(?P<term>{ways})(?:(?P<tog>\d+)tog)?(?![A-Za-z])", re.IGNORECASE), table
+    number, tog = r"(?P<n>(?<!\d)\d+\s?)?", r"(?:(?P<tog>\d+)tog)?"
+    return re.compile(rf"(?<![A-Za-z]){number}(?P<post>fp|bp)?(?P<term>{ways}){tog}(?![A-Za-z])", re.IGNORECASE), table
 
 
 def in_full(voice: Voice, text: str) -> str:
@@ -121,15 +157,16 @@ def in_full(voice: Voice, text: str) -> str:
     pattern, table = _long_words(voice.terms)
 
     def one(m: re.Match[str]) -> str:
-        if m["term"] in ("A", "B", "C"):
-            return m[0]
+        if m["term"].lower() == "st" and (m["n"] or "").isdigit():
+            return m[0]  # an ordinal: 1st
         long, plural = table[m["term"].lower()]
         said = plural if m["n"] and m["n"].strip() != "1" and not m["tog"] else long
         if m["tog"]:
             said += f" {m['tog']} together"
         said = {"fp": "front post ", "bp": "back post "}.get((m["post"] or "").lower(), "") + said
         first = m["term"][:1].isupper() and not m["term"].isupper() or (m["post"] or "")[:1].isupper()
-        return (m["n"] or "") + (said[:1].upper() + said[1:] if first and not m["n"] else said)
+        number = f"{m['n'].strip()} " if m["n"] else ""
+        return number + (said[:1].upper() + said[1:] if first and not number else said)
 
     return pattern.sub(one, text)
 

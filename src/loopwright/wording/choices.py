@@ -10,11 +10,11 @@ from loopwright.model.tree import Either, Group, Node, Num, Repeat, Row
 from loopwright.wording.voice import Voice
 
 
-def chooser(report: Report | None, size: int | None) -> Callable[[Either], tuple[Node, ...]]:
-    """A function from a fork to the nodes to write."""
+def chooser(report: Report | None, size: int | None) -> Callable[[Either], tuple[Node, ...] | None]:
+    """A function from a fork to the nodes to write; it gives None where the fork had better stay as it was written."""
     fabric = _fabric(report, size)
 
-    def choose(fork: Either) -> tuple[Node, ...]:
+    def choose(fork: Either) -> tuple[Node, ...] | None:
         if fabric is not None and fork.key == "list-then-place" and fork.span.end:
             together = _in_one_place(fabric, fork)
             if together is not None:
@@ -23,7 +23,7 @@ def chooser(report: Report | None, size: int | None) -> Callable[[Either], tuple
                         return nodes
         if fabric is not None and fork.span.end and not fork.readings[0][1] and _made_anything(fabric, fork):
             return next((nodes for _, nodes in fork.readings if nodes), ())
-        return fork.readings[0][1]
+        return None if fork.key == "list-then-place" else fork.readings[0][1]
 
     return choose
 

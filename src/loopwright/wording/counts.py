@@ -14,8 +14,12 @@ _LENGTH = re.compile(r"(?:(\d+)[- ]?ch(?:ain)?|ch(?:ain)?[- ]?(\d+))[ -]", re.IG
 _NO_STITCH = frozenset({"ch", "ch-sp", "group", "repeat", "sl st", "picot"})
 
 
-def counts_of(scene: Scene, item: Row, worked: Sequence[RowReport]) -> str:
-    """ " (24 dc and 12 ch-2 sps)"; "" where nothing is known or there is nothing to count."""
+_LISTS = re.compile(r"\s[(\[][\d\s,:;–-]+[)\]]")
+_PRINTED = re.compile(r"[(\[]\s*\d[^()\[\]]*[)\]]?$")
+
+
+def counts_of(scene: Scene, item: Row, worked: Sequence[RowReport], body: str = "") -> str:
+    """ " (24 dc and 12 ch-2 sps)"; "" where nothing is known or there is nothing to count. `body`: the words before it."""
     voice = scene.voice
     told = [c for c in item.printed if c.scope == "row"]
     if told:
@@ -23,7 +27,14 @@ def counts_of(scene: Scene, item: Row, worked: Sequence[RowReport]) -> str:
         tail = voice.say("sep").join(said[:-1])
         all_of_it = voice.say("and").join(filter(None, [tail, said[-1]]))
         return voice.say("counts", all=all_of_it)
+    if ends_with_count(body):
+        return ""  # the words as they stood end with a count already
     return _made(voice, item, worked)
+
+
+def ends_with_count(body: str) -> bool:
+    """Whether the words of a row, kept as they stood, end with a count in brackets."""
+    return bool(_PRINTED.search(_LISTS.sub("", body)))
 
 
 def _count(voice: Voice, text: str, told: Count) -> str:

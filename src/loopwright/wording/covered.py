@@ -14,7 +14,7 @@ from loopwright.source import Span
 from loopwright.terms.phrases import phrases
 
 _BEST_AS_WRITTEN = (Unknown, InTurn, Spread, EdgeRun, PatternRun)
-_WORD = re.compile(r"[A-Za-z{][\w’'{}]*")
+_WORD = re.compile(r"[A-Za-z{][\w’'{}]*|\d+")
 _NOTE = re.compile(r"\([^()]*\bcounts?\b[^()]*\)", re.IGNORECASE)
 _SENTENCE = re.compile(r"(?<=[.;])\s+(?=[A-Z])")
 

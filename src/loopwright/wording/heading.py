@@ -7,7 +7,9 @@ from collections.abc import Mapping, Sequence
 
 from loopwright.model.report import Report
 from loopwright.model.tree import Document, FitLine, HeadLine, Prose, Row, Section, SpecialStitch
-from loopwright.wording.as_written import doubtful_words, swap_terms, translate
+from loopwright.wording.abbreviations import abbreviations, own_abbreviations
+from loopwright.wording.as_written import doubtful_words, in_full, swap_terms, translate
+from loopwright.wording.conventions import turning_chains
 from loopwright.wording.voice import Voice
 
 _ONE_SIZE_LEAVES_OUT = ("worked in",)
@@ -17,7 +19,6 @@ def heading(
     voice: Voice, document: Document, report: Report | None, body: str, measurements: Mapping[str, Sequence[float | None]] | None,
 ) -> str:
     """The lines before the first section, in the order they were written; what is missing is put in where it belongs."""
-    del report
     head = voice.phrases.heading
     top: list[str] = []
     lines: list[str] = []
@@ -35,7 +36,10 @@ def heading(
             specials.append(translate(voice, item.text))
     lines = _with_terms(voice, lines)
     lines.extend(_measurements(voice, measurements))
-    used = abbreviations(voice, body + " ".join(specials))
+    silent = not any(isinstance(i, HeadLine) and i.name == "turning chain" for i in items)
+    if silent and (told := turning_chains(voice, document, report)):
+        lines.append(f"{head['turning']}: {told}")
+    used = abbreviations(voice, body + " ".join(specials), own_abbreviations(voice, items))
     if used:
         lines.append(f"{head['abbreviations']}: {used}")
     lines.extend(f"{head['special']}: {s}" for s in specials)
@@ -83,7 +87,7 @@ def _line(voice: Voice, document: Document, item: HeadLine, specials: list[str])
 def _conventions(voice: Voice, text: str) -> str:
     """ "ch 3 counts as dc" in the order these terms use: "3 ch counts as tr"."""
     said = swap_terms(text, voice.source, voice.dialect)
-    return re.sub(r"\b(?:(\d+) ch(?:ain)?|ch(?:ain)? (\d+))\b", lambda m: str(voice.say("chain", n=m[1] or m[2])), said)
+    return re.sub(r"\b(?:(\d+) ch(?:ain)?|ch(?:ain)? (\d+))\b", lambda m: str(voice.say("chain", n=m[1] or m[2])), in_full(voice, said) if voice.full_words else said)
 
 
 def _with_terms(voice: Voice, lines: list[str]) -> list[str]:
@@ -107,32 +111,3 @@ def _measurements(voice: Voice, measured: Mapping[str, Sequence[float | None]] |
     return [f"{voice.phrases.heading['measurements']}: {voice.phrases.heading['list_sep'].join(said)}"]
 
 
-# --- abbreviations ---------------------------------------------------------------------------------------------------
-
-
-def abbreviations(voice: Voice, text: str) -> str:
-    """The abbreviations that a text uses, and only those."""
-    head = voice.phrases.heading
-    found: dict[str, str] = {}
-    for kind in _kinds_in(voice, text):
-        term = voice.dialect.term(kind)
-        if term.short != term.long:
-            found[term.short] = term.long
-    for short, long in voice.phrases.abbreviations.items():
-        base = short.removesuffix("(s)")
-        many = "s?" if short.endswith("(s)") else ""
-        if re.search(rf"(?<![A-Za-z]){re.escape(base)}{many}(?![A-Za-z])", text, 0 if base.isupper() else re.IGNORECASE):
-            found.setdefault(short, long)
-    return str(head["list_sep"]).join(head["defines"].format(short=s, long=found[s]) for s in sorted(found, key=str.lower))
-
-
-def _kinds_in(voice: Voice, text: str) -> list[str]:
-    shorts = {voice.dialect.term(k).short.lower(): k for k in voice.dialect.terms}
-    ways = "|".join(re.escape(s) for s in sorted(shorts, key=len, reverse=True))
-    kinds: list[str] = []
-    for m in re.finditer(rf"(?<![A-Za-z])(fp|bp)?({ways})(\d+tog)?(?![A-Za-z])", text, re.IGNORECASE):
-        base = shorts[m[2].lower()]
-        kind = f"{(m[1] or '').lower()}{base}{m[3] or ''}"
-        if kind not in kinds:
-            kinds.append(kind)
-    return kinds

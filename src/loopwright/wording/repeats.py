@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from loopwright.model.tree import Make, Node, Num, Place, Repeat
+from loopwright.model.tree import ONE, Make, Node, Num, Place, Repeat
 from loopwright.wording.places import place
 from loopwright.wording.stitches import Scene, words
 from loopwright.wording.voice import Voice
@@ -18,6 +18,8 @@ def repeat(scene: Scene, node: Repeat) -> str:
     voice = scene.voice
     if node.mode == "once":
         return _once(scene, node)
+    if (alone := _alone(node)) is not None:
+        return voice.say("make_to_end", stitch=voice.stitch(alone), end=scene.end)
     if voice.spelled_out and (written := _written_out(scene, node)) is not None:
         return written
     starred = not scene.deep and not (node.mode == "times" and not node.ending)
@@ -39,6 +41,13 @@ def repeat(scene: Scene, node: Repeat) -> str:
     if node.ending_mode == "omit":
         return voice.say("star_omit", star=said, ending=ending)
     return voice.say("sep").join([said, ending])
+
+
+def _alone(node: Repeat) -> str | None:
+    """The one decrease that a row is full of ("sc2tog around")."""
+    only = node.nodes[0] if len(node.nodes) == 1 else None
+    plain = isinstance(only, Make) and only.place is None and only.n == ONE and only.loop == "both" and only.kind.endswith("tog")
+    return only.kind if isinstance(only, Make) and plain and node.mode == "end" and not node.ending else None
 
 
 def _parts(scene: Scene, node: Repeat) -> str:
@@ -94,10 +103,12 @@ def _once(scene: Scene, node: Repeat) -> str:
     voice, nodes = scene.voice, node.nodes
     makes = [n for n in nodes if isinstance(n, Make) and n.place is not None]
     if len(makes) == len(nodes) > 1 and all(m.kind == makes[0].kind and m.n == makes[0].n for m in makes):
-        said = words(scene, makes[:1])[0]
-        for m in makes[1:]:
-            here = place(voice, m.place or Place(), scene.end, ring=scene.ring, loop=m.loop, kind=m.kind)
-            said = voice.say("and_more_places", made=said, place=here)
+        end, scene.end = scene.end, ""
+        said = words(scene, makes[:1])[0].rstrip()
+        scene.end = end
+        for i, m in enumerate(makes[1:], 2):
+            here = place(voice, m.place or Place(), end if i == len(makes) else "", ring=scene.ring, loop=m.loop, kind=m.kind)
+            said = voice.say("and_more_places", made=said, place=here.rstrip())
         return said
     return voice.say("sep").join([*words(scene, nodes), *words(scene, node.ending)])
 

@@ -8,7 +8,7 @@ from loopwright.model.report import RowReport
 from loopwright.model.tree import Define, Evenly, Join, Mark, Node, Row
 from loopwright.source import Span
 from loopwright.wording.as_written import translate, with_numbers
-from loopwright.wording.counts import counts_of
+from loopwright.wording.counts import counts_of, ends_with_count
 from loopwright.wording.covered import has_unknown, left_over, numbers, sentences, spans
 from loopwright.wording.labels import is_worked, label
 from loopwright.wording.orders import order
@@ -26,7 +26,8 @@ def row(scene: Scene, item: Row, worked: Sequence[RowReport]) -> str:
     body = _told(scene, item) if item.order is not None else _body_of(scene, item)
     if not body and not said:
         return ""
-    return f"{said}{capital(body)}".rstrip(" ,;.") + voice.say("sentence_end") + counts_of(scene, item, worked)
+    stop = "" if ends_with_count(body) else voice.say("sentence_end")
+    return f"{said}{capital(body)}".rstrip(" ,;.") + stop + counts_of(scene, item, worked, body)
 
 
 def capital(text: str) -> str:
@@ -96,7 +97,7 @@ def _crosses(node: Node, part: Span) -> bool:
 
 def _kept(scene: Scene, item: Row, part: Span) -> str:
     text = with_numbers(scene.voice, scene.text[part.start : part.end], part.start, numbers(item))
-    return translate(scene.voice, text).strip(" ,;.")
+    return translate(scene.voice, text, loose=True).strip(" ,;.")
 
 
 def _body(scene: Scene, nodes: Sequence[Node]) -> str:

@@ -45,7 +45,7 @@ class Scene:
     ring: str
     text: str
     translate: Callable[[str], str]
-    chosen: Callable[[Either], tuple[Node, ...]]
+    chosen: Callable[[Either], tuple[Node, ...] | None]
     repeats: Num | None = None
     in_ring: bool = False
     deep: int = 0
@@ -92,7 +92,7 @@ def one(scene: Scene, node: Node) -> str:
 
         return repeat(scene, node)
     if isinstance(node, Either):
-        return voice.say("sep").join(words(scene, scene.chosen(node)))
+        return either(scene, node)
     if isinstance(node, Join):
         return join(scene, node)
     if isinstance(node, Ring):
@@ -101,6 +101,18 @@ def one(scene: Scene, node: Node) -> str:
     if isinstance(node, Mark):
         return mark(scene, node)
     return _rare(scene, node)
+
+
+def either(scene: Scene, node: Either) -> str:
+    """The reading that was worked; "picot, dc in next st" as it stood where nothing shows which it was."""
+    nodes = scene.chosen(node)
+    if nodes is not None:
+        return scene.voice.say("sep").join(words(scene, nodes))
+    run = next((r for _, r in node.readings if len(r) > 1), node.readings[0][1])
+    scene.deep += 1
+    said = words(scene, run)
+    scene.deep -= 1
+    return scene.voice.say("sep").join(said)
 
 
 def _rare(scene: Scene, node: Node) -> str:

@@ -18,7 +18,8 @@ _SP = frozenset({"sp", "loop", "mesh"})
 class Voice:
     """What a text is written for. `size` None means all sizes in brackets; `sizes` is how many there are.
 
-    `blanks`: numbers per size of blanks that have been filled, for words that are kept as written.
+    `blanks`: numbers per size of blanks that have been filled, for words that are kept as written. `names`: what the
+    designer calls her groups and special stitches.
     """
 
     terms: str
@@ -28,6 +29,7 @@ class Voice:
     full_words: bool = False
     spelled_out: bool = False
     blanks: Mapping[str, tuple[int | None, ...]] = field(default_factory=dict)
+    names: Mapping[str, str] = field(default_factory=dict)
 
     @cached_property
     def dialect(self) -> Dialect:
@@ -100,6 +102,8 @@ class Voice:
 
     def stitch(self, kind: str, many: bool = False) -> str:
         """A stitch as these terms say it. Abbreviations of stitches take no plural; names of groups do."""
+        if kind in self.names:
+            return f"{self.names[kind]}s" if many else self.names[kind]
         term = self.dialect.term(kind)
         if self.full_words or term.short == term.long:
             return term.plural if many else term.long

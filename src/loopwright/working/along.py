@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from loopwright.model.tree import Group, InTurn, Make, Node, Num, PatternRun, Place, Spread, Thing
+from loopwright.model.tree import Divided, Group, InTurn, Make, Node, Num, PatternRun, Place, Spread, Thing
 from loopwright.working.instructions import copy_row, do_make, into_one, kind_made, stitch_parts
 from loopwright.working.kinds import CHAIN, HEIGHT, code, name, plain
 from loopwright.working.places import STITCHES, seek, view_runs
@@ -51,7 +51,8 @@ def _places_ahead(run: Run, part: Node) -> list[Slot]:
     if place is None:
         return []
     if place.centre or place.of is not None and place.thing.kind in (*STITCHES, *HEIGHT):
-        return _centres(run)
+        middle = run.pos + (len(run.view.items) - run.pos - 1) // 2
+        return _centres(run) or ([Slot(middle, middle + 1)] if middle < run.end else [])
     found: list[Slot] = []
     pos = run.pos
     while pos < run.end and len(found) < LIMIT:
@@ -82,7 +83,8 @@ def do_spread(run: Run, node: Spread) -> None:
     if count is None or count > LIMIT:
         raise CannotWork("blank" if count is None else "too-many", limit=LIMIT)
     if over is None:
-        over = division(run) - (run.pos - int(run.named.get("division-from", 0)))
+        size = division(run)
+        over = size - run.pos % size - run.reserve if size else 0
         if over <= 0:
             raise RunsOut("st", wanted=1, found=0)
         run.cost += 0.2
@@ -105,6 +107,33 @@ def division(run: Run) -> int:
     """How many stitches of the row below each of its divisions has; 0 when it had none."""
     parts = run.view.divisions
     return len(run.view.items) // parts if parts and len(run.view.items) % parts == 0 else 0
+
+
+def do_divided(run: Run, node: Divided) -> None:
+    """Each division of the row in the same way; what the words leave open lies over the rest of the division."""
+    told = [p.over.at(0) if p.over is not None else None for p in node.parts]
+    whole = len(run.view.items) - run.pos
+    known = sum(t or 0 for t in told)
+    size = known if None not in told else division(run)
+    if None not in told and (not known or whole % known or run.view.divisions and whole // known != run.view.divisions):
+        size = division(run) or size
+        run.cost += 0.6
+    if size <= 0 or whole % size or None in told and known >= size:
+        raise RunsOut("st", wanted=size, found=whole)
+    open_ = max(1, told.count(None))
+    for first in range(run.pos, run.pos + whole, size):
+        at = 0
+        for part, over in zip(node.parts, told, strict=True):
+            covers = max(1, (size - known) // open_) if over is None else over
+            many = part.n.at(0) or 0
+            number = code(kind_made(run, part.kind)[0])
+            for j in range(min(many, LIMIT)):
+                place = first + min(size - 1, at + j * covers // max(1, many))
+                run.make(number, Slot(place, place + 1))
+            at += covers
+    run.pos += whole
+    run.repeats += whole // size
+    run.named["divisions"] = whole // size
 
 
 def do_pattern(run: Run, node: PatternRun) -> None:
@@ -179,4 +208,4 @@ def _group_after(groups: Sequence[MadeGroup], at: int) -> bool:
     return any(g.start > at for g in groups)
 
 
-__all__ = ["do_in_turn", "do_pattern", "do_spread", "name", "plain", "view_runs"]
+__all__ = ["do_divided", "do_in_turn", "do_pattern", "do_spread", "name", "plain", "view_runs"]

@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Sequence
 
 from loopwright.model.tree import (
-    STITCH, AtEnds, Chain, Define, Either, EdgeRun, Evenly, EveryKth, Group, InTurn, Join, Make, Mark, Node, Num, PatternRun, Place, Repeat,
+    STITCH, AtEnds, Chain, Define, Divided, Either, EdgeRun, Evenly, EveryKth, Group, InTurn, Join, Make, Mark, Node, Num, PatternRun, Place, Repeat,
     Ring, Skip, Spread, Thing, Unknown,
 )
 from loopwright.working.kinds import CHAIN, HEIGHT, code, legs, name, plain
@@ -23,13 +23,17 @@ DEFAULT_SHELL = 5
 
 def do_all(run: Run, nodes: Sequence[Node], after: tuple[int, int] = (0, 0)) -> None:
     """Works nodes in order. `after` = (stitches, spaces) that what follows the nodes still needs."""
+    if len(nodes) == 1:
+        run.reserve, run.reserve_spaces = after
+        return do(run, nodes[0], ())
     needs = [needed(node) for node in nodes]
     closed = next((i for i, node in enumerate(nodes) if isinstance(node, Join) and i), len(nodes))
     needs[closed:] = [(0, 0)] * (len(nodes) - closed)  # what comes after the join takes nothing of this round
+    stitches, spaces = after[0] + sum(n[0] for n in needs), after[1] + sum(n[1] for n in needs)
     for i, node in enumerate(nodes):
-        rest = needs[i + 1 :]
-        run.reserve = after[0] + sum(n[0] for n in rest)
-        run.reserve_spaces = after[1] + sum(n[1] for n in rest)
+        stitches -= needs[i][0]
+        spaces -= needs[i][1]
+        run.reserve, run.reserve_spaces = stitches, spaces
         do(run, node, nodes[i + 1 :])
 
 
@@ -50,6 +54,8 @@ def needed(node: Node) -> tuple[int, int]:
         return once[0] * times + more[0], once[1] * times + more[1]
     if isinstance(node, Either):
         return total_needed(node.readings[0][1])
+    if isinstance(node, AtEnds) and node.ends == 1:
+        return (node.n.at(0) or 1) * (2 if node.op == "dec" else 1), 0
     if isinstance(node, (PatternRun, Spread)):
         many = node.over if isinstance(node, Spread) else node.n if node.name is None else None
         return (many.at(0) or 0 if many is not None else 0), 0
@@ -130,13 +136,15 @@ def _do_rare(run: Run, node: Node) -> None:
         do_at_ends(run, node)
     elif isinstance(node, EdgeRun):
         do_edge(run, node)
-    elif isinstance(node, (PatternRun, InTurn, Spread)):
+    elif isinstance(node, (PatternRun, InTurn, Spread, Divided)):
         from loopwright.working import along
 
         if isinstance(node, PatternRun):
             along.do_pattern(run, node)
         elif isinstance(node, InTurn):
             along.do_in_turn(run, node)
+        elif isinstance(node, Divided):
+            along.do_divided(run, node)
         else:
             along.do_spread(run, node)
     elif isinstance(node, Define) and run.out:
@@ -232,7 +240,7 @@ def _make_over(run: Run, kind: str, count: int, parts: int, twice: int, node: Ma
     """Each stitch over the next `parts` places."""
     how = how_of(run, None, node.loop)
     number = code(kind)
-    if run.view.ring and not run.view.items:
+    if run.view.ring and (not run.view.items or not run.worked and count * parts > len(run.view.items)):
         for _ in range(count * twice):
             run.make(number, Slot(0, 0, "ring"))
         return
@@ -275,6 +283,8 @@ def do_slip(run: Run, node: Make, count: int) -> None:
             if run.view.joined or run.in_rounds:
                 move_start(run, slots[-1].start)
                 _start_again(run, slots[-1])
+                if slots[-1].end - slots[-1].start > 1 and slots[-1].how != "space":
+                    run.pos = slots[-1].start  # moved to a group: it is the first to be worked into
         return
     if place.quant in ("first", "same") or place.thing.kind in ("tch", "join", "ring"):
         if place.quant == "first" and run.worked:
@@ -302,6 +312,8 @@ def move_start(run: Run, at: int) -> None:
     """The round begins at item `at`; what was before it comes last."""
     if at <= 0 or run.view.open_end or not run.view.items:
         return
+    over = at // len(run.view.items) * len(run.view.items)
+    at, run.pos = at - over, max(0, run.pos - over)
     run.start = at
     run.end = len(run.view.items) + at
     run.pos = max(run.pos, at)

@@ -30,6 +30,8 @@ def slots_of(run: Run, place: Place, how: str = "top") -> list[Slot]:
     if run.view.ring and not run.view.items and place.thing.kind not in ("ring",):
         return [Slot(0, 0, "ring")] * max(1, place.n.at(0) or 1 if place.n and place.quant == "next" else 1)
     kind = place.thing.kind
+    if kind == "row" and run.view.ring:
+        kind = "ring"  # "in the round", said of the ring
     if kind == "ring":
         run.last = Slot(0, len(run.view.items), "ring")
         if not run.view.ring:
@@ -140,7 +142,7 @@ def _tch(run: Run) -> Slot:
             return run.last
         raise RunsOut("turning chain", wanted=1, found=0)
     skipped = sum(1 for i in range(run.pos, at) if run.item(i) != CHAIN)
-    run.cost += min(3.0, 0.6 * skipped)
+    run.cost += 0.1 * bool(skipped) if run.used_spaces else min(3.0, 0.15 * skipped if skipped < 4 else 0.6 * skipped)
     return _take(run, Slot(at, at + 1))
 
 
@@ -193,14 +195,17 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
     """Each place to the end, less what the words keep back and what the rest of the row needs."""
     if run.view.open_end:
         raise CannotWork("open", thing=place.thing.kind)
+    if place.upto is not None:
+        return _each_before(run, place, place.upto, how)
     keep = place.left.at(0) or 0 if place.left is not None else 0
     in_spaces = place.thing.kind in SPACES
     spare = max(keep, 0) if place.left is not None else (run.reserve_spaces if in_spaces else run.reserve)
     ahead: list[Slot] = []
     pos = run.pos
-    while pos < run.end and len(ahead) < OPEN_LIMIT * 5:
+    stop = _stop(run, place) if place.upto is not None else run.end
+    while pos < stop and len(ahead) < OPEN_LIMIT * 5:
         slot = seek(run, place.thing, pos)
-        if slot is None:
+        if slot is None or slot.start >= stop:
             break
         ahead.append(slot)
         pos = slot.end if slot.end > pos else pos + 1
@@ -214,6 +219,31 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
         taken = ahead[:1]
     if place.of is not None or place.centre:
         taken = [_inside(run, s, place) for s in taken]
+    for slot in taken[-1:]:
+        _take(run, slot)
+    return [s._replace(how=_entered(s, how)) for s in taken]
+
+
+def _stop(run: Run, place: Place) -> int:
+    """Where "each" stops that goes up to something."""
+    assert place.upto is not None
+    if place.upto.kind == "centre":
+        middles = [(g.start + g.end - 1) // 2 for g in run.view.groups if g.end - g.start > 2]
+        return next((m for m in sorted(middles) if m >= run.pos), run.end)
+    slot = seek(run, place.upto, run.pos)
+    return slot.start if slot is not None else run.end
+
+
+def _each_before(run: Run, place: Place, upto: Thing, how: str) -> list[Slot]:
+    """Each place before the next one of another sort: "dc in each st to next ch-2 sp". There may be none."""
+    stop = seek(run, upto, run.pos)
+    if stop is None:
+        raise RunsOut(upto.kind, wanted=1, found=0)
+    taken: list[Slot] = []
+    pos = run.pos
+    while (slot := seek(run, place.thing, pos)) is not None and slot.end <= stop.start:
+        taken.append(slot)
+        pos = max(slot.end, pos + 1)
     for slot in taken[-1:]:
         _take(run, slot)
     return [s._replace(how=_entered(s, how)) for s in taken]
@@ -252,6 +282,8 @@ def view_runs(run: Run) -> list[tuple[int, int]]:
 def seek(run: Run, thing: Thing, pos: int) -> Slot | None:
     """The next place of this sort at or after `pos`, or None. The cursor stays."""
     kind = thing.kind
+    if kind == "any" and not run.view.open_end:
+        return Slot(pos, pos + 1) if pos < run.end else None
     if run.view.open_end:
         return Slot(pos, pos + 1) if pos < OPEN_LIMIT else None
     if kind in STITCHES:
@@ -345,11 +377,9 @@ def _seek_corner(run: Run, pos: int) -> Slot | None:
 
 def _seek_kind(run: Run, pos: int, kind: str) -> Slot | None:
     """A stitch of a kind, or a group by name; where the row has none of it, the next stitch at a cost."""
-    group = _seek_group(run, pos, kind)
-    if group is not None:
-        return Slot(group.start, group.end)
-    if kind in run.view.index.by_name:
-        return None
+    if kind in run.group_names:
+        group = _seek_group(run, pos, kind)
+        return Slot(group.start, group.end) if group is not None else None
     number = code(kind)
     if number in run.view.items:
         jump = run.once(f"jump-{kind}", ((0.1, True), (0.45, False))) if _others_ahead(run, pos, number) else True

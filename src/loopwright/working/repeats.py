@@ -7,6 +7,8 @@ from collections.abc import Sequence
 
 from loopwright.model.tree import Node, Repeat
 from loopwright.working.instructions import do_all, total_needed
+from loopwright.working.kinds import CHAIN
+from loopwright.working.places import view_runs
 from loopwright.working.run import CannotWork, Point, Run, RunsOut
 from loopwright.working.tiles import LAST_ROUNDS, Copier, Points, round_begins
 
@@ -148,7 +150,7 @@ def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exa
         return best
     if exact:
         return best
-    part_cost = 0.0 if node.ending_mode in ("correspond", "with-last") else 0.35
+    part_cost = 0.0 if node.ending_mode in ("correspond", "with-last") else 0.05 if _closes(run, node, points[best], keep) else 0.35
     options: tuple[tuple[float, str], ...] = ((0.0, "most"), (part_cost + 0.0, "part"))
     if best > 1:
         options = (*options, (0.2, "fewer"), (0.5, "fewer2")) if node.ending or keep[0] else (*options, (0.9, "fewer"))
@@ -159,8 +161,32 @@ def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exa
         best = max(0, best - 2)
     run.back_to(points[best])
     if how == "part":
+        if not run.inside:
+            run.named["rounds"] = best + 1
         return _partial(run, node, points[best], keep, best + 1) + best
+    if not run.inside:
+        run.named["rounds"] = best
     return best
+
+
+def _closes(run: Run, node: Repeat, point: Point, keep: tuple[int, int]) -> bool:
+    """Whether a part of one more round of the repeat uses up the row exactly: so a round ends whose start has the rest."""
+    if not (run.in_rounds or run.view.joined) or run.inside or keep != (0, 0):
+        return False
+    cost, logged, repeats = run.cost, len(run.log), run.repeats
+    sticky, conventions, named = dict(run.sticky), dict(run.conventions), dict(run.named)
+    _partial(run, node, point, keep, 2)
+    spaces = sum(1 for s, _ in view_runs(run) if s >= run.pos)
+    left = 0 if run.used_spaces and not spaces else run.stitches_left()
+    if run.start:
+        left = max(0, left - sum(1 for i in range(run.start) if run.view.items[i] != CHAIN))
+    moved = run.pos > point.pos
+    run.back_to(point)
+    del run.log[logged:]
+    run.cost, run.repeats, run.sticky, run.named = cost, repeats, sticky, named
+    run.conventions.clear()
+    run.conventions.update(conventions)
+    return moved and left == keep[0] and spaces <= keep[1]
 
 
 def _left_at(run: Run, point: Point) -> int:

@@ -101,7 +101,7 @@ def lead_chain(body: tuple[Node, ...]) -> Chain | None:
     for node in body:
         if isinstance(node, Chain):
             return node
-        if not isinstance(node, Mark):
+        if not isinstance(node, Mark) and not (isinstance(node, Unknown) and from_hook(body)):
             return None
     return None
 
@@ -137,6 +137,7 @@ def work_row(
         do_all(run, _implied_repeat(run, nodes))
     except CannotWork as why:
         why.log = tuple(run.log)
+        why.got = len(run.out) - run.out.count(CHAIN)
         raise
     return _finished(run, pending)
 
@@ -169,7 +170,8 @@ def _implied_repeat(run: Run, nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     short = run.in_rounds and any(isinstance(n, Mark) and n.what == "turn" for n in nodes)  # rows begin on part of a round
     if short:
         run.left_said = True
-    if run.convention("one-repeat-told", ((0.0, False), (2.0 if short else 0.9, True))):
+        return nodes
+    if run.convention("one-repeat-told", ((0.0, False), (0.9, True))):
         return (*nodes[:first], Repeat(nodes[first:last], "end"), *nodes[last:])
     return nodes
 
@@ -178,9 +180,11 @@ def _finished(run: Run, pending: Chain | None) -> Made:
     """Puts the row together: leftovers, counts, the view for the next row."""
     left, spaces = _leftovers(run)
     cost = run.cost
-    if left and not run.left_said:
+    if run.left_said:
+        left = spaces = 0
+    if left:
         cost += min(LEFT_MAX, LEFT_COST + LEFT_EACH * left) if left > 1 or not _is_tch(run) else 0.5
-    elif spaces and not run.left_said:
+    elif spaces:
         cost += min(LEFT_MAX, SPACE_LEFT + SPACE_EACH * spaces)
     _drop_trailing_slips(run)
     out = bytes(run.out)
@@ -195,13 +199,19 @@ def _finished(run: Run, pending: Chain | None) -> Made:
     view = View(
         out, tuple(r for r in run.runs if r[1] > r[0]), tuple(g for g in run.groups if g.end - g.start > 1 or g.name),
         0 if run.tch_item else run.tch_length, True, joined=run.joined or (run.in_rounds and not run.turned), turned=False,
-        mesh=bridged > 0,
+        mesh=bridged > 0, divisions=_divisions(run),
     )
     return Made(
         view, out, run.into, run.origins, count, bridged, _made(run, out), cost, left, spaces, tuple(run.log),
         tuple(sorted(run.conventions.items(), key=lambda kv: kv[0])), main_of(out, run.main_kind), run.joined, run.turned,
         run.in_rounds or run.joined, pending, None, run.unsure, base=run.view, tape=tuple(run.tape), start=run.start,
     )
+
+
+def _divisions(run: Run) -> int:
+    """Equal parts that the row was told in: its repeats, its groups into each place."""
+    parts = run.named.get("divisions") or run.named.get("rounds") or (len(run.groups) if run.groups and not run.runs else 0)
+    return parts if parts and len(run.out) % parts == 0 else 0
 
 
 def _only_start(run: Run, cost: float, pending: Chain | None) -> Made:
@@ -292,6 +302,7 @@ def _made(run: Run, out: bytes) -> dict[str, int]:
             found[g.name] = max(found.get(g.name, 0), sum(1 for h in run.groups if h.name == g.name))
         elif g.end - g.start > 1:
             unnamed += 1
+    unnamed = _clumps(run) or unnamed
     if unnamed:
         found["group"] = unnamed
     if run.named.get("picot"):
@@ -299,6 +310,16 @@ def _made(run: Run, out: bytes) -> dict[str, int]:
     if run.repeats:
         found["repeat"] = run.repeats
     return found
+
+
+def _clumps(run: Run) -> int:
+    """Groups as the eye counts them: two and more stitches between chains, where the row has chains between."""
+    inside = {i for g in run.groups for i in range(g.start, g.end)}
+    cuts = [r for r in run.runs if r[0] not in inside]
+    if len(cuts) < 2:
+        return 0
+    edges = [0, *(x for s, e in cuts for x in (s, e)), len(run.out)]
+    return sum(1 for a, b in zip(edges[::2], edges[1::2], strict=True) if sum(1 for i in range(a, b) if run.out[i] not in (CHAIN, SLIP)) > 1)
 
 
 def agrees(made: Made, printed: tuple[Count, ...]) -> bool | None:

@@ -8,6 +8,7 @@ from __future__ import annotations
 import heapq
 from array import array
 from dataclasses import dataclass, field, replace
+from functools import lru_cache
 from typing import Any
 
 from loopwright.model.tree import COUNT_OR_WORK, Chain, Count, EdgeRun, Make, Mark, Node, Num, Place, Repeat, Ring, Row, Thing
@@ -57,6 +58,7 @@ class Outcome:
     as_printed: int | None = None
     clean_count: int | None = None
     flipped: bool = False
+    got: int = 0
 
     def of(self, step: Step) -> Outcome:
         """The same outcome of another step that tells the same."""
@@ -108,7 +110,11 @@ class Decoder:
         self.definitions = definitions
         self.memo = memo if memo is not None else {}
         self.names = hash(tuple(sorted(definitions)))
+<<<<<<< HEAD
         self.told: dict[tuple[int, int, int], Told] = {}
+=======
+        self.looked_ahead = False
+>>>>>>> main
 
     def decode(self, steps: list[Step], conventions: tuple[tuple[str, Any], ...] = ()) -> Explanation:
         """The cheapest explanation of all steps. Never raises for what a pattern says."""
@@ -142,16 +148,34 @@ class Decoder:
             return [Explanation(self._assumed_state(state, step), old.cost + FAILS, outcome, old)]
         if step.order is not None and step.order.until_sts is not None:
             return [self._until(old, step, sum(1 for s in steps[at:] if s.item == step.item))]
+<<<<<<< HEAD
         number = None if step.number is None else min(step.number, 2)
         told = self._told(step)
         key = (told, step.kind, step.new_section, step.gap, number, state.view, state.conventions,
                state.pending, state.kind, state.in_rounds, state.joined, state.last_change, self.names,
                at if state.view is NOTHING else -1, state.rows if told.counts_rows else -1)
         found = self.memo.get(key)
+=======
+        found, rows = self._known(state, step, steps, at)
+        return [Explanation(_rows_on(s, rows, state.rows), old.cost + o.cost, replace(o, step=step), old) for s, o in found]
+
+    def _known(self, state: State, step: Step, steps: list[Step], at: int) -> tuple[list[tuple[State, Outcome]], int]:
+        """The outcomes of a step, out of the memo where an equal row met an equal state; and how many rows the state had then.
+
+        Rows of one body differ by their number alone, which tells only whether a new piece may begin. What was found by looking at
+        the rows ahead is true of its own row alone, so that is kept with its number.
+        """
+        which = (step.body, step.printed, step.kind, step.new_section, step.gap, step.number if step.number in (None, 1) else 2, step.order)
+        there = (state.view, state.conventions, state.pending, state.kind, state.in_rounds, state.joined, state.last_change, bool(state.rows))
+        key = (*which, *there, state.rows if _along_edges(step.body) else -1, self.names, at if state.view is NOTHING else -1)
+        found = self.memo.get(key) or self.memo.get((key, step.number))
+>>>>>>> main
         if found is None:
-            found = self.memo[key] = self._outcomes(state, step, steps, at)
+            self.looked_ahead = False
+            found = (self._outcomes(state, step, steps, at), state.rows)
             if len(self.memo) > 50_000:
                 self.memo.clear()
+<<<<<<< HEAD
         return [Explanation(_with_rows(s, state.rows), old.cost + o.cost, o.of(step), old) for s, o in found]
 
     def _told(self, step: Step) -> Told:
@@ -159,6 +183,9 @@ class Decoder:
         found = self.told.get(which)
         if found is None:
             found = self.told[which] = Told(step)  # it keeps the three alive, so that their ids stay theirs
+=======
+            self.memo[(key, step.number) if self.looked_ahead else key] = found
+>>>>>>> main
         return found
 
     def _outcomes(self, state: State, step: Step, steps: list[Step], at: int) -> list[tuple[State, Outcome]]:
@@ -171,6 +198,7 @@ class Decoder:
         good = [r for r in results if r[1].cost < FAILS]
         lost = from_hook(step.body) and lead_chain(step.body) is None and not state.view.foundation and state.pending is None
         if not good or lost or (step.gap and min(r[1].cost for r in good) > FRESH):
+            self.looked_ahead = True
             results += self._unknown_start(state, step, steps, at)
         if not results:
             results = self._given_up(state, step, problems)
@@ -217,7 +245,7 @@ class Decoder:
                 made = work_row(view, body, forced, conventions, self.definitions, kind, rounds, state.rows)
             except CannotWork as why:
                 log = why.log
-                problems.append(Outcome(step, None, FAILS, None, why.reason, why.facts))
+                problems.append(Outcome(step, None, FAILS, None, why.reason, why.facts, got=why.got))
             else:
                 log = made.log
                 verdict = agrees(made, step.printed) if step.printed and not _worked_count(made) else None
@@ -296,6 +324,10 @@ class Decoder:
         problem = problems[0] if problems else Outcome(step, None, FAILS, None, "unreadable")
         number = printed_total(step.printed)
         after = self._assumed_state(state, step)
+        if number is None and problem.problem == "runs-out" and state.view.foundation and problem.got * 10 >= 9 * len(state.view.items) > 0:
+            # a few stitches were missing: the next row goes on from those that were made
+            kind = main_kind(step.body, state.kind)
+            after = replace(after, view=plain_row(problem.got, code(kind), joined=state.joined), kind=kind)
         return [(after, replace(problem, step=step, as_printed=number))]
 
     def _wrong_print(self, state: State, step: Step, results: list[tuple[State, Outcome]]) -> list[tuple[State, Outcome]]:
@@ -341,6 +373,17 @@ class Decoder:
         verdict = agrees(made, step.printed) if step.printed else None
         after = replace(state, view=view, pending=None, kind=kind)
         return Explanation(after, old.cost + (DISAGREES if verdict is False else 0), Outcome(step, made, 0.0, verdict, assumed=(("until", number),)), old)
+
+
+def _rows_on(state: State, then: int, now: int) -> State:
+    """A state out of the memo, its number of rows counted on from where it is used and not from where it was found."""
+    return state if then == now or state.rows == 0 else replace(state, rows=now + state.rows - then)
+
+
+@lru_cache(maxsize=4096)
+def _along_edges(body: tuple[Node, ...]) -> bool:
+    """Whether a row works along row ends, and so depends on how many rows there are."""
+    return "EdgeRun" in repr(body)
 
 
 def _worked_count(made: Made) -> bool:

@@ -130,7 +130,7 @@ def _reading(run: Run, node: Chain, length: int, kind: str, first: tuple[str, Pl
         return run.choose(f"joined-{join}-{length}", ((0.0, ("st", length - join, _BY_HEIGHT[join])), (1.2, "loop")))
     if node.counts == "unsaid" and join is not None and join in (0, length) and tall > 1 and length >= tall - 1:
         extra = max(0, length - tall) if join == 0 else 0
-        return run.convention(f"start-{length}-{kind}-joined", ((0.0, ("st", extra, kind)), (1.0, "none")))
+        return run.convention(f"start-{length}-{kind}-joined", ((0.0, ("st", extra, kind)), (2.5 if join else 1.0, "none")))
     if node.counts == "yes":
         spaces = max(0, length - (HEIGHT.get(as_kind) or length)) if node.as_kind else max(0, length - tall) if tall > 1 else 0
         return ("st", spaces if spaces > 0 else 0, as_kind)
@@ -146,7 +146,7 @@ def _reading(run: Run, node: Chain, length: int, kind: str, first: tuple[str, Pl
             return run.convention(f"loop-{length}", ((0.0, "loop"), (0.6, ("st", 2, "dc")), (0.9, ("st", 1, "tr"))))
         return run.convention(f"start-{length}", ((0.0, ("st", 0, by_height)), (0.6, "loop"))) if by_height else "loop"
     if length == 1:
-        return run.convention("start-1", ((0.0, "none"), (2.5, ("st", 0, kind))))
+        return run.convention("start-1", ((0.0, "none"), (5.0, ("st", 0, kind))))
     if kind == "sc" and length > 1:
         if length == 2:
             return run.convention("start-2-sc", ((0.0, "none"), (0.9, ("st", 0, "sc")), (1.2, "loop")))
@@ -162,7 +162,7 @@ def _by_height(run: Run, length: int, kind: str, tall: int, first: tuple[str, Pl
     yes, no = 0.0, 1.0
     if length == tall - 1 or kind == "hdc":
         yes, no = 0.3, 0.3
-    if place is not None and place.quant == "first" and first[2] == 1:
+    if place is not None and place.quant == "first" and first[2] == 1 and place.thing.kind not in SPACES:
         yes, no = yes + 0.8, max(0.0, no - 0.6)
     if single_first and length < tall:
         no = 0.0

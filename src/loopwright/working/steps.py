@@ -10,7 +10,7 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 
 from loopwright.model.tree import (
-    Chain, Count, Define, Document, Evenly, Group, Make, Mark, Node, Num, Place, Repeat, Row, RowOrder, Section, SpecialStitch, Thing,
+    Chain, Count, Define, Document, Either, Evenly, Group, Make, Mark, Node, Num, Place, Repeat, Row, RowOrder, Section, Thing,
 )
 from loopwright.source import Span
 from loopwright.working.sizes import for_size
@@ -61,18 +61,53 @@ class _Shelf:
 def definitions(document: Document) -> dict[str, tuple[Node, ...]]:
     """Names that the pattern defines, with what they are made of, from anywhere in it."""
     found: dict[str, tuple[Node, ...]] = {}
+    for special in document.specials:
+        if special.nodes:
+            found.setdefault(special.name, special.nodes)
     for item in document.items:
-        if isinstance(item, SpecialStitch):
-            for key in filter(None, (item.name, item.abbreviation)):
-                found.setdefault(key, item.nodes)
-        elif isinstance(item, Row):
+        if isinstance(item, Row):
             _collect(item.body, found)
-    return found
+    found.pop("", None)
+    return {name: nodes for name, nodes in found.items() if name not in _reached(name, found)}
+
+
+def _reached(name: str, found: dict[str, tuple[Node, ...]]) -> set[str]:
+    """The names that a definition uses, directly or through others; one that uses itself is none."""
+    reached: set[str] = set()
+    ahead = [name]
+    while ahead:
+        for used in _uses(found.get(ahead.pop(), ())):
+            if used not in reached:
+                reached.add(used)
+                ahead.append(used)
+    return reached
+
+
+def _uses(nodes: tuple[Node, ...]) -> set[str]:
+    used: set[str] = set()
+    for node in nodes:
+        if isinstance(node, Make):
+            used.add(node.kind)
+        elif isinstance(node, (Group, Repeat)):
+            used |= _uses(node.nodes)
+        elif isinstance(node, Either):
+            for _, reading in node.readings:
+                used |= _uses(reading)
+    return used
+
+
+FANNED = frozenset({"shell", "fan", "scallop", "v-st"})
 
 
 def _collect(nodes: tuple[Node, ...], found: dict[str, tuple[Node, ...]]) -> None:
     before: Node | None = None
     for node in nodes:
+        if isinstance(node, Make) and node.kind in FANNED and node.kind not in found and "" in found:
+            found[node.kind] = found[""]  # named only when it is worked again: the group made last
+        if isinstance(node, Group) and not node.name and len(node.nodes) > 1:
+            found[""] = (node,)
+        if isinstance(node, Either):
+            _collect(node.readings[0][1], found)
         if isinstance(node, Define):
             parts = node.nodes or ((before,) if isinstance(before, (Group, Make)) else ())
             if parts and not any(isinstance(p, Make) and p.kind == node.name for p in parts):
@@ -163,7 +198,10 @@ def _counts_as_row(step: Step) -> bool:
 def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, base: Step) -> list[Step]:
     order = row.order
     if order is None:
-        return [replace(base, number=n, label=_label(base, n, ranged), same=ranged) for n in numbers]
+        return [
+            replace(base, number=n, body=_for_row(base.body, i == len(numbers) - 1), label=_label(base, n, ranged), same=ranged)
+            for i, n in enumerate(numbers)
+        ]
     if order.what == "even":
         many = _times(order, numbers, ranged)
         return [replace(base, number=n, body=_even_body(order, row), label=_label(base, n, ranged), same=True) for n in many]
@@ -182,6 +220,14 @@ def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, ba
         extra = tuple(x for x in row.body if not isinstance(x, Mark)) if i == len(many) - 1 and order.what == "same-as" else ()
         steps.append(replace(base, number=n, body=source.body + extra, label=_label(base, n, ranged), order=order, kind=source.kind if base.kind == "none" else base.kind, same=True))
     return steps
+
+
+def _for_row(body: tuple[Node, ...], last: bool) -> tuple[Node, ...]:
+    """The body without the chain that is for the last of the rows, unless this is it; there it is followed by the turn."""
+    at = next((i for i, n in enumerate(body) if isinstance(n, Mark) and n.what == "last-row"), None)
+    if at is None or at == 0:
+        return body
+    return (*body[:at], Mark("turn"), *body[at + 1 :]) if last else (*body[: at - 1], *body[at + 1 :])
 
 
 def _label(base: Step, number: int | None, ranged: bool) -> str:

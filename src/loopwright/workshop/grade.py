@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from loopwright.findings import Finding
 from loopwright.findings.render_json import as_json as findings_json
-from loopwright.grading import Graded, Number, grade, parse_gauge, written
+from loopwright.grading import Graded, Number, grade, parse_gauge
 from loopwright.model.report import RowReport
-from loopwright.model.tree import Section
+from loopwright.model.tree import Document, HeadLine, Section
 from loopwright.notation import read
 from loopwright.source import Source
 from loopwright.wording import write
@@ -41,14 +41,27 @@ def grade_design(source: Source, sizes: Sequence[str] | None = None, gauge: str 
     graded = grade(document, work, other, sizes)
     report = graded.report
     found = in_order((*graded.findings, *(report.findings if report is not None else ())))
-    words = [_text(graded, terms, i, gauge) for i in (None, *range(len(graded.sizes)))]
+    told = _with_gauge(graded.document, graded.gauge.text) if gauge is not None and graded.gauge is not None else graded.document
+    words = [
+        write(told, report, terms=terms or document.terms, size=i, measurements=finished(graded))
+        for i in (None, *range(len(graded.sizes)))
+    ]
     return Sized(source, graded, words[0], tuple(words[1:]), found)
 
 
-def _text(graded: Graded, terms: str | None, size: int | None, gauge: str | None) -> str:
-    if terms is None or terms == graded.document.terms:
-        return written(graded.document, graded.values, size, gauge)
-    return str(write(graded.document, graded.report, terms=terms, size=size))
+def _with_gauge(document: Document, gauge: str) -> Document:
+    """The document with another gauge in its heading."""
+    items = (replace(i, value=gauge) if isinstance(i, HeadLine) and i.name in ("gauge", "tension") else i for i in document.items)
+    return replace(document, items=tuple(items))
+
+
+def finished(graded: Graded) -> dict[str, tuple[float | None, ...]]:
+    """What each measured part comes to, in mm per size, by a name for the text; none where the design tells finished sizes itself."""
+    if any(isinstance(i, HeadLine) and i.name.startswith("finished") for i in graded.document.items):
+        return {}
+    names = {n.blank: f"{n.name} {n.way}" for s in graded.sizes for n in s.numbers if n.achieved_mm is not None}
+    by_size = [{n.blank: n.achieved_mm for n in s.numbers} for s in graded.sizes]
+    return {name: tuple(found.get(blank) for found in by_size) for blank, name in names.items()}
 
 
 def as_json(sized: Sized) -> dict[str, Any]:
@@ -74,7 +87,7 @@ def _size(sized: Sized, index: int) -> dict[str, Any]:
 
 def _dimension(n: Number) -> dict[str, Any]:
     return {
-        "name": n.name, "blank": n.blank, "value": n.value, "unit": n.unit,
+        "name": n.name, "way": n.way, "blank": n.blank, "value": n.value, "unit": n.unit,
         "target_mm": _mm(n.target_mm), "achieved_mm": _mm(n.achieved_mm), "error_mm": _mm(n.error_mm), "step_mm": _mm(n.step_mm),
         "reason": n.reason, "as_near": n.equal,
         "neighbours": [{"value": m.value, "achieved_mm": _mm(m.achieved_mm)} for m in n.neighbours],

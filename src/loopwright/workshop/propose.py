@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
@@ -59,9 +60,17 @@ def propose_design(source: Source, wanted: Wanted) -> MadeDesign:
         raise CannotPropose(f"the pattern has several sizes ({worked_in}): give the numbers of one alone, and name it with --worked-in")
     item = item_of(f"{document.title or ''}\n{document.text[:2000]}")
     task = Task(worked_in, sizes_for(item, worked_in, wanted.sizes), gauge, measures_of(worked_in), words, _in_inches(gauge))
-    proposal, own = _settled(propose(document, work(document), task))
+    report = work(document)
+    broken = _broken(source, report.findings)
+    proposal, own = _settled(propose(document, report, task))
+    sized = grade_design(Source.of(proposal.text(), f"{source.name} as a design"))
+    for _ in range(TRIES):
+        weak = _weak(proposal, sized, broken)
+        if weak is None:
+            break
+        proposal, own = _settled(proposal.without(*weak))
+        sized = grade_design(Source.of(proposal.text(), sized.source.name))
     text = proposal.text()
-    sized = grade_design(Source.of(text, f"{source.name} as a design"))
     return MadeDesign(source, proposal, text, own, sized, in_order((*proposal.findings, *_differences(proposal, own, worked_in))))
 
 
@@ -138,6 +147,34 @@ def _settled(proposal: Proposal) -> tuple[Proposal, dict[str, int]]:
         if _wrong(changed, now) <= _wrong(proposal, own):
             proposal, own = changed, now
     return proposal, own
+
+
+def _broken(source: Source, findings: Sequence[Finding]) -> frozenset[str]:
+    """The rows that have a fault, by their words without the numbers."""
+    return frozenset(_words(source, f) for f in findings if f.code.startswith("W"))
+
+
+def _words(source: Source, finding: Finding) -> str:
+    line = source.line_text(source.line_of(finding.span.start)).partition(":")[2]
+    return " ".join(re.findall(r"[A-Za-z]+", re.sub(r"\{[^{}]*\}", " ", line)))[:60]
+
+
+def _weak(proposal: Proposal, sized: Sized, broken: frozenset[str]) -> tuple[str, str] | None:
+    """The latest count of stitches before the first row that does not work out in other sizes, with that row; None where all do.
+
+    A row that fails in her own text or her own size too fails for another reason: nothing is gained by leaving a blank out.
+    """
+    own = proposal.task.worked_in
+    others = [f for f in sized.findings if f.code.startswith("W") and f.sizes and own not in f.sizes]
+    at_fault = [f for f in others if _words(sized.source, f) not in broken]
+    if not at_fault:
+        return None
+    line = sized.source.line_of(at_fault[0].span.start)
+    lines = sized.source.text.split("\n")[:line]
+    rows = "\n".join(lines[next((i for i, x in enumerate(lines) if x == "Fit"), 0) :].copy())
+    rows = rows.partition("\n\n")[2]
+    stitches = [p.blank.name for p in proposal.blanks if p.blank.role != "link" and p.blank.unit == "sts" and f"{{{p.blank.name}}}" in rows]
+    return (stitches[-1], f"line {line} does not work out in {', '.join(at_fault[0].sizes or ())}") if stitches else None
 
 
 def _wrong(proposal: Proposal, own: dict[str, int]) -> int:

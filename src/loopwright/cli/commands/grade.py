@@ -32,7 +32,8 @@ def run(name: str, sizes: Sequence[str] | None, gauge: str | None, terms: str | 
         sys.stdout.write("\n")
     else:
         held = sized.graded.gauge.text if sized.graded.gauge else "no gauge"
-        print(f"{sized.graded.document.title or source.name}: {len(sized.graded.sizes)} sizes at {held} (lengths in cm)\n")
+        many = len(sized.graded.sizes)
+        print(f"{sized.graded.document.title or source.name}: {many} size{'s' if many > 1 else ''} at {held} (lengths in cm)\n")
         print(tables(sized.graded))
         print(f"\n{sized.texts[0] if len(sized.texts) == 1 else sized.text}", end="")
         sys.stdout.flush()

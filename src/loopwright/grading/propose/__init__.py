@@ -5,6 +5,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
@@ -20,6 +21,8 @@ from loopwright.model.tree import Document
 from loopwright.source import Span
 
 __all__ = ["Blank", "Item", "Proposal", "Proposed", "Reason", "Task", "item_of", "propose"]
+
+_BLANK = re.compile(r"\{([^{}]+)\}")
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +58,19 @@ class Proposal:
         """The design, with the best reason of each blank."""
         return design_text(self.document, self.edits, self.blanks, Head(self.task.sizes, self.task.worked_in, self.task.words))
 
+    def without(self, name: str, why: str) -> Proposal:
+        """The same with a blank, and those that hang on it, put back to her numbers."""
+        gone = {name}
+        while more := {p.blank.name for p in self.blanks if any(f"{{{g}}}" in p.reasons[0].sentence for g in gone) if p.reasons} - gone:
+            gone |= more
+        values = self.values
+        edits = tuple(
+            replace(e, text=_filled(e.text, {g: values[g] for g in gone})) for e in self.edits
+            if not _BLANK.search(e.text) or {*_BLANK.findall(e.text)} - gone
+        )
+        kept = tuple(p for p in self.blanks if p.blank.name not in gone)
+        return replace(self, blanks=kept, edits=edits, kept=(*self.kept, f"{', '.join(sorted(gone))}: as worked, {why}"))
+
     def next_reason(self, name: str) -> Proposal:
         """The same with the next reason of one blank put first, and the first put last."""
         changed = tuple(replace(p, reasons=(*p.reasons[1:], *p.reasons[:1])) if p.blank.name == name else p for p in self.blanks)
@@ -68,13 +84,25 @@ def propose(document: Document, report: Report, task: Task) -> Proposal:
     """
     item = item_of(f"{document.title or ''}\n{document.text[:2000]}")
     ground = Ground(task.gauge, task.worked_in, task.measure, item, task.inches, len(task.sizes))
+    if item.scaled:
+        note = Finding("G044", Span(0, 0), {"item": item.name})
+        return Proposal(document, task, item, (), (), (), (note,))
     found = search(lines_of(document, report), _called(document, item))
     blanks = tuple(Proposed(b, reasons_for(b, ground)) for b in found.blanks)
     dumb = [p.blank.name for p in blanks if not p.reasons]
     notes = tuple(Finding("G041", Span(0, 0), {"blank": name}) for name in dumb)
     if not blanks:
         notes += (Finding("G040", Span(0, 0), {}),)
-    return Proposal(document, task, item, blanks, tuple(found.edits), tuple(found.kept), notes)
+    proposal = Proposal(document, task, item, blanks, tuple(found.edits), tuple(found.kept), notes)
+    for name, why in found.fixed.items():
+        proposal = proposal.without(name, why)
+    return proposal
+
+
+def _filled(text: str, values: dict[str, int]) -> str:
+    for name, value in values.items():
+        text = text.replace(f"{{{name}}}", str(value))
+    return text
 
 
 def _called(document: Document, item: Item) -> str:

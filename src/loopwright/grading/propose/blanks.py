@@ -9,7 +9,7 @@ from loopwright.findings import Edit
 from loopwright.grading.counting import Legal
 from loopwright.source import Span
 
-Role = Literal["across", "around", "width", "depth", "part", "length", "cord", "share", "link"]
+Role = Literal["across", "around", "width", "depth", "part", "length", "cord", "share", "side", "link"]
 ANY = Legal(least=0)
 
 
@@ -55,11 +55,12 @@ class Proposed:
 
 @dataclass(slots=True)
 class Found:
-    """What has been found so far; `names` keeps names apart."""
+    """What has been found so far. `fixed`: blanks that must keep her number after all, with the reason."""
 
     blanks: list[Blank] = field(default_factory=list)
     edits: list[Edit] = field(default_factory=list)
     kept: list[str] = field(default_factory=list)
+    fixed: dict[str, str] = field(default_factory=dict)
 
     def name(self, wanted: str) -> str:
         """The wanted name, or the same with a number after it where it is taken."""

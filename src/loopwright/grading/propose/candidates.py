@@ -26,24 +26,29 @@ GRAINS_IN = ((INCH_MM, 0.0), (INCH_MM / 2, 0.15), (INCH_MM / 4, 0.3))
 
 @dataclass(frozen=True, slots=True)
 class Habit:
-    """A reason that designers of an item give, with the offsets that are usual."""
+    """A reason that designers of an item give, with the offsets that are usual; `where`: a word that the section must have."""
 
     role: str
     measure: str
     part: Fraction
     low_mm: float
     high_mm: float
+    where: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Item:
-    """A kind of item: the words it is known by, the sizes it is commonly made in, its habits in order."""
+    """A kind of item: the words it is known by, the sizes it is commonly made in, its habits in order.
+
+    `scaled`: its size comes from yarn and hook, not from other numbers.
+    """
 
     name: str
     words: tuple[str, ...]
     sizes: tuple[str, ...]
     habits: tuple[Habit, ...]
     source: str
+    scaled: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,8 +71,12 @@ def items() -> tuple[Item, ...]:
 
 
 def _item(e: dict[str, Any]) -> Item:
-    habits = tuple(Habit(r["role"], r["measure"], Fraction(r["part"]), 10.0 * r["low_cm"], 10.0 * r["high_cm"]) for r in e["reasons"])
-    return Item(e["name"], tuple(e["words"]), tuple(e["sizes"]), habits, e.get("source", "common practice, no source"))
+    source = e.get("source", "common practice, no source")
+    return Item(e["name"], tuple(e["words"]), tuple(e["sizes"]), tuple(map(_habit, e["reasons"])), source, e.get("scaled", False))
+
+
+def _habit(r: dict[str, Any]) -> Habit:
+    return Habit(r["role"], r["measure"], Fraction(r["part"]), 10.0 * r["low_cm"], 10.0 * r["high_cm"], r.get("where", ""))
 
 
 def item_of(text: str) -> Item:
@@ -88,7 +97,8 @@ def reasons_for(blank: Blank, ground: Ground) -> tuple[Reason, ...]:
     step = step_mm(blank, ground.gauge)
     if step is None:
         return ()
-    found = [r for i, h in enumerate(ground.item.habits) if h.role == blank.role for r in _by_habit(blank, h, i, step, ground)]
+    habits = [(i - 50 if h.where else i, h) for i, h in enumerate(ground.item.habits) if h.role == blank.role and h.where in blank.name]
+    found = [r for i, h in habits for r in _by_habit(blank, h, i, step, ground)]
     found += _plain(blank, step, ground, base=0.0 if _fixed(blank) else 20.0)
     return tuple(sorted(found, key=lambda r: r.score))[:MANY]
 

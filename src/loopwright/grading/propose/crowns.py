@@ -19,68 +19,81 @@ _PRINTED = re.compile(r"\((?P<n>\d+)(?P<noun>\s[^()]*)?\)\.?\s*$")
 
 @dataclass(frozen=True, slots=True)
 class Disc:
-    """`rounds`: indexes of the lines that gain `gain` each (the first has `start`); `part` is a last one that gains less."""
+    """Rounds that gain `gain` each, the first with `start`, the last with `end`; `part` is one more line that gains less.
 
-    rounds: tuple[int, ...]
+    `lines`: indexes of the lines that tell them; `full`: how many whole rounds these are.
+    """
+
+    lines: tuple[int, ...]
     start: int
     gain: int
     end: int
+    full: int
     part: int | None = None
 
     @property
     def next(self) -> int:
         """The line after it."""
-        return (self.part if self.part is not None else self.rounds[-1]) + 1
+        return (self.part if self.part is not None else self.lines[-1]) + 1
 
 
 def disc_from(lines: tuple[Line, ...], at: int) -> Disc | None:
     """The disc whose ring stands in line `at`; None where the rounds after it do not grow evenly."""
     first = at if lines[at].first is not None or lines[at].row.printed else at + 1
-    if first + 1 >= len(lines):
+    if first + 1 >= len(lines) or lines[first].first not in (None, 1):
         return None
-    start, second = lines[first].count, lines[first + 1].count
-    if start is None or second is None or second - start < LEAST_GAIN:
+    start, second = lines[first].count, _each(lines[first + 1])
+    if start is None or not second or second[0] is None or second[0] - start < LEAST_GAIN:
         return None
-    rounds, gain, now = [first], second - start, start
+    told, gain, now, full = [first], second[0] - start, start, 1
+    part = None
     for i in range(first + 1, len(lines)):
-        line, count = lines[i], lines[i].count
-        if count is None or line.worked != 1 or line.start != "none":
-            break
-        if count - now == gain:
-            rounds.append(i)
-            now = count
+        each = _each(lines[i])
+        wanted = [now + gain * (k + 1) for k in range(len(each))]
+        if lines[i].start == "none" and each == wanted:
+            told.append(i)
+            now, full = wanted[-1], full + len(each)
             continue
-        part = i if 0 < count - now < gain else None
-        return Disc(tuple(rounds), start, gain, count if part is not None else now, part) if len(rounds) >= LEAST_ROUNDS else None
-    return Disc(tuple(rounds), start, gain, now) if len(rounds) >= LEAST_ROUNDS else None
+        if len(each) == 1 and each[0] is not None and 0 < each[0] - now < gain and lines[i].start == "none":
+            part, now = i, each[0]
+        break
+    return Disc(tuple(told), start, gain, now, full, part) if full >= LEAST_ROUNDS else None
+
+
+def _each(line: Line) -> list[int | None]:
+    """The counts of a line's rounds, the printed one where it tells a single round."""
+    return [line.count] if line.worked == 1 else list(line.counts)
 
 
 def established(lines: tuple[Line, ...], disc: Disc) -> int:
     """How many of its rounds must stay written out so that "as established" is clear: three, four where the round begins apart."""
-    third = lines[disc.rounds[2]]
+    alone = next((k for k, i in enumerate(disc.lines) if lines[i].worked != 1), len(disc.lines))
+    if alone < 3:
+        return disc.full
+    third = lines[disc.lines[2]]
     repeat_at = next((i for i, n in enumerate(third.body) if isinstance(n, Repeat)), 1)
-    return 3 if repeat_at <= 1 else 4
+    return 3 if repeat_at <= 1 else min(4, alone)
 
 
 def crown_rounds(found: Found, lines: tuple[Line, ...], disc: Disc, *, tube: bool) -> None:
     """Puts the disc's blanks in: rounds, and either the count of the tube after it or the count that its rounds give."""
     kept = established(lines, disc)
-    full = len(disc.rounds) - (1 if tube and disc.part is None else 0)
-    if full < kept:
-        found.kept.append(f"the {len(disc.rounds)} rounds of the disc stay as they are: too few to grow with the size")
+    full = disc.full - (1 if tube and disc.part is None else 0)
+    if full <= kept:
+        found.kept.append(f"the {disc.full} rounds of the disc stay as they are: too few to grow with the size")
         return
-    last = lines[disc.rounds[-1]]
+    last = lines[disc.next - 1]
     word = (last.section.title if last.section else "crown").lower()
     unit = "Rnds"
     facts = (f"the disc has {full} whole rounds that gain {disc.gain} sts each",)
-    across = Blank(found.name(f"{word} rounds"), "rnds", full, "across", word, 0, Legal(least=kept), facts, line=disc.rounds[0], per=2)
+    across = Blank(found.name(f"{word} rounds"), "rnds", full, "across", word, 0, Legal(least=kept), facts, line=disc.lines[0], per=2)
     slot = found.add(across)
     own = found.add(_edge(found, disc, across, last)) if not tube else ""
     end = f" ({own}{_noun(last)})" if own else ""
     text = f"{unit} {kept + 1}-{slot}: Continue as established, inc {disc.gain} sts each rnd.{end}"
     if tube:
         text += "\n" + _last_round(found, lines, disc, last)
-    begin = lines[disc.rounds[kept]].span.start
+    begin = lines[disc.lines[kept]].span.start
     stop = lines[disc.next - 1].span.end
     found.replace(Span(begin, stop), text)
 

@@ -9,29 +9,51 @@ from fractions import Fraction
 from loopwright.grading.propose.blanks import Blank, Found, Reason
 from loopwright.grading.propose.facts import Line
 from loopwright.grading.propose.phrases import share_of
-from loopwright.grading.propose.takes import taken
-from loopwright.model.tree import Count, Repeat
+from loopwright.grading.propose.takes import legs, taken
+from loopwright.model.tree import Count, Make, Repeat
 from loopwright.source import Span
 
 SMALL = 4
+TWELFTHS = 10  # the finest share that has a plain name
 _ROWS = re.compile(r"(?P<n>\d+)(?=\s+(?:rows|rnds|rounds)\b)", re.IGNORECASE)
-_STS = re.compile(r"(?P<n>\d+)(?=\s+(?:free\s+|unworked\s+|remaining\s+)?(?:sts|stitches)\b)", re.IGNORECASE)
+_STS = re.compile(r"(?P<n>\d+)(?=\s+(?:free\s+|unworked\s+|remaining\s+|missed\s+|skipped\s+)?(?:sts|stitches)\b)", re.IGNORECASE)
 _BRACKET = re.compile(r"\s*\((?P<in>[^()]*\d[^()]*)\)\s*\.?\s*$")
 _PER_ROW = re.compile(r"(?:(?P<n>\d+)\s+)?\w+(?: \w+)? in (?:the )?ends? of each row", re.IGNORECASE)
 
 
 def follow(found: Found, line: Line, before: Line | None) -> None:
     """Puts blanks for the numbers of a line that stand for earlier blanks; a printed count that nothing explains is left out."""
-    parts = _in_body(found, line)
+    _in_body(found, line)
+    parts = _parts(found, line)
+    if not line.row.printed:
+        _bracket(found, line)
     for count in line.row.printed:
         if count.n.span.end and not _count(found, line, count, parts, before):
             _drop(found, line)
             return
 
 
-def _in_body(found: Found, line: Line) -> list[Blank]:
-    """Blanks that the words of the row name by their numbers, each as often as it stands there."""
-    parts: list[Blank] = []
+def _parts(found: Found, line: Line) -> list[Blank]:
+    """Blanks that stand in the words of the row now, each as often as it stands there."""
+    names = {f"{{{b.name}}}": b for b in found.blanks}
+    inside = [e for e in found.edits if line.span.start <= e.span.start < line.span.start + _stop(line)]
+    return [names[e.text] for e in sorted(inside, key=lambda e: e.span.start) if e.text in names]
+
+
+def _bracket(found: Found, line: Line) -> None:
+    """A number in brackets at the end that was not read as a count, such as "(32 sts, the ch counted)"."""
+    m = _BRACKET.search(line.text)
+    first = re.match(r"\d+", m["in"]) if m else None
+    if m is None or first is None:
+        return
+    same = found.counts(int(first.group()), "sts", "times")
+    at = line.span.start + m.start("in")
+    if same is not None:
+        found.replace(Span(at, at + first.end()), f"{{{same.name}}}")
+
+
+def _in_body(found: Found, line: Line) -> None:
+    """Blanks for the numbers in the words of the row that stand for them."""
     at, stop = line.span.start, _stop(line)
     for pattern, units in ((_ROWS, ("rnds", "rows")), (_STS, ("sts",))):
         for m in pattern.finditer(line.text, 0, stop):
@@ -40,9 +62,7 @@ def _in_body(found: Found, line: Line) -> list[Blank]:
             span = Span(at + m.start("n"), at + m.end("n"))
             if blank is None or line.row.label is not None and span.end <= line.row.label.span.end:
                 continue
-            parts.append(blank)
             found.replace(span, f"{{{blank.name}}}")
-    return parts
 
 
 def _stop(line: Line) -> int:
@@ -57,11 +77,12 @@ def _count(found: Found, line: Line, count: Count, parts: list[Blank], before: L
         return True
     same = found.counts(value, "sts", "times")
     if same is None:
-        reason = _sum(value, parts) or _along(found, line, value) or _repeats(found, line, value, before)
+        reason = _sum(value, parts) or _along(found, line, value)
+        reason = reason or _repeats(found, line, value, before) or _share(found, line, value, before)
         if reason is None:
             return False
-        word = f"{line.section.title if line.section else 'edge'} sts" if reason.score == 0 else f"{count.noun or 'group'} count"
-        same = Blank(found.name(word), "sts", value, "link", given=(reason,), line=line.item)
+        word = line.section.title if line.section else "edge"
+        same = Blank(found.name(f"{word} sts"), "sts", value, "link", given=(reason,), line=line.item)
         found.add(same)
     found.replace(count.n.span, f"{{{same.name}}}")
     return True
@@ -102,11 +123,23 @@ def _repeats(found: Found, line: Line, value: int, before: Line | None) -> Reaso
     return Reason(f"{{{over.name}}}{less}, divided by {per}", f"one in each repeat of {per} sts over {over.value}", 1)
 
 
+def _share(found: Found, line: Line, value: int, before: Line | None) -> Reason | None:
+    """Rounds that lose or gain in every repeat: a plain share of the stitches that were there, when these are a multiple of it."""
+    base = next((b for b in reversed(found.blanks) if b.unit == "sts" and b.legal.multiple > 1 and b.legal.plus == 0), None)
+    turns = any(isinstance(n, Repeat) for n in line.body) or any(isinstance(n, Make) and legs(n.kind) > 1 for n in line.body)
+    if base is None or before is None or before.count is None or not turns:
+        return None
+    share = Fraction(value, base.value)
+    if share.denominator > TWELFTHS or share.denominator == 1 or base.legal.multiple % share.denominator:
+        return None
+    return Reason(share_of(share, f"{{{base.name}}}"), f"{value} of {base.value} sts: each repeat changes alike", 1)
+
+
 def _drop(found: Found, line: Line) -> None:
     """Takes the printed count away: it would be wrong in other sizes, and it is counted again when the pattern is written."""
     m = _BRACKET.search(line.text)
     if m is None:
         return
     at = line.span.start
-    found.replace(Span(at + m.start(), at + m.end()), ".")
+    found.replace(Span(at + m.start(), at + m.end()), "" if line.text[: m.start()].endswith(".") else ".")
     found.kept.append(f"the count ({m['in']}) is left out: no blank explains it in other sizes")

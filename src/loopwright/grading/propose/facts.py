@@ -6,6 +6,7 @@ what the designer counted on her hook.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass, fields, is_dataclass
 from typing import Any, Literal
@@ -20,13 +21,17 @@ LEAST_CHAIN = 5
 
 @dataclass(frozen=True, slots=True)
 class Line:
-    """One row item of the text. `count`: stitches of its last row, as printed or else as made. `worked`: how many rows it stands for."""
+    """One row item of the text. `count`: stitches of its last row, as printed or else as made; `counts` of each row as made.
+
+    `worked`: how many rows it stands for.
+    """
 
     item: int
     row: Row
     text: str
     section: Section | None
     count: int | None
+    counts: tuple[int | None, ...]
     worked: int
     start: Start
 
@@ -48,7 +53,22 @@ class Line:
     @property
     def in_rounds(self) -> bool:
         """Whether its label says rounds."""
-        return bool(self.row.label and self.row.label.kind == "rnd")
+        if self.row.label and self.row.label.first:
+            return self.row.label.kind == "rnd"
+        return bool(re.search(r"\b(?:rnds?|rounds?)\b", self.text, re.IGNORECASE))
+
+    @property
+    def printed(self) -> int | None:
+        """Its printed count."""
+        return next((c.n.at(0) for c in self.row.printed if c.scope == "row"), None)
+
+    def even_after(self, before: Line | None) -> bool:
+        """Whether its rows all keep the count of the row before; printed counts go before made ones."""
+        if before is None:
+            return True
+        if self.printed is not None and before.printed is not None:
+            return self.printed == before.printed
+        return self.count is not None and {*self.counts, self.count, before.count} == {self.count}
 
     @property
     def body(self) -> tuple[Node, ...]:
@@ -69,7 +89,8 @@ def lines_of(document: Document, report: Report) -> tuple[Line, ...]:
         elif isinstance(item, Row):
             text = document.text[item.span.start : item.span.end]
             rows = made.get(i, [])
-            found.append(Line(i, item, text, section, _count(item, rows), _rows(item, rows), _start(item, text)))
+            made_counts = tuple(r.counts[0] for r in rows)
+            found.append(Line(i, item, text, section, _count(item, rows), made_counts, _rows(item, rows), _start(item, text)))
     return tuple(found)
 
 

@@ -9,6 +9,7 @@ from loopwright.grading.counting import Legal
 from loopwright.grading.propose.blanks import ANY, Blank, Found, Role
 from loopwright.grading.propose.facts import Line
 from loopwright.grading.propose.takes import multiple_of_row
+from loopwright.model.tree import Evenly
 from loopwright.source import Span
 
 _LABEL = re.compile(r"(?P<word>Rows?|Rnds?|Rounds?)\s+(?P<first>\d+)\s*(?:(?:-|–|to)\s*(?P<last>\d+))?", re.IGNORECASE)
@@ -18,16 +19,28 @@ _TIMES = re.compile(r"(?P<n>\d+)\s*(?:times|more times|(?:more\s+)?(?:rows|rnds|
 def needed(lines: tuple[Line, ...], begin: int, count: int) -> tuple[Legal, tuple[str, ...]]:
     """The multiple that rows over `count` stitches need together, and which rows ask for what."""
     multiple, why = 1, []
-    for line in lines[begin:]:
+    for i, line in enumerate(lines[begin:], begin):
         if line.start != "none":
             break
         m = multiple_of_row(line.body)
         if m is not None and m > 1 and math.lcm(multiple, m) <= count:
             multiple = math.lcm(multiple, m)
             why.append(f"{said(line)} repeats over {m} sts")
-        if line.count is not None and line.count != count:
+        lost = _lost(line, lines[i + 1] if i + 1 < len(lines) else None)
+        if lost > 1 and math.lcm(multiple, lost) <= count:
+            multiple = math.lcm(multiple, lost)
+            why.append(f"{said(line)} takes {lost} sts away each time it is worked")
+        if line.count not in (None, count) and (i + 1 >= len(lines) or lines[i + 1].count != count):
             break
     return Legal(multiple, count % multiple, least=1), tuple(why)
+
+
+def _lost(line: Line, after: Line | None) -> int:
+    """Stitches that a row takes away evenly, when it is repeated until so many are left."""
+    again = " ".join(x.text for x in (line, after) if x is not None)
+    if not re.search(r"\buntil\b|\bremain", again, re.IGNORECASE):
+        return 0
+    return max((n.n.at(0) or 0 for n in line.body if isinstance(n, Evenly) and n.op == "dec" and n.n is not None), default=0)
 
 
 def said(line: Line) -> str:
@@ -89,10 +102,15 @@ def stretch_blank(found: Found, lines: tuple[Line, ...], i: int, before: int, nu
 
 
 def _turning(line: Line, lines: tuple[Line, ...], first: int, rows: int) -> Legal:
-    """Turned rows keep an even or an odd number in all sizes, so that each size goes on from the same side."""
-    turned = any(re.search(r"\bturn\b", x.text) for x in lines if x.section is line.section)
-    least = max(1, first - 1)
-    return Legal(2, rows % 2, least=least) if turned and not line.in_rounds else Legal(least=least)
+    """Turned rows keep an even or an odd number in all sizes, so that each size goes on from the same side.
+
+    Rows repeated in sets end with the same row of the set.
+    """
+    turned = not line.in_rounds and any(re.search(r"\bturn\b", x.text) for x in lines if x.section is line.section)
+    order = line.row.order
+    sets = len(order.rows) if order is not None and order.what == "repeat" else 1
+    multiple = math.lcm(2 if turned else 1, sets or 1)
+    return Legal(multiple, rows % multiple, least=max(1, first - 1))
 
 
 def relabel(found: Found, line: Line, numbering: Numbering) -> None:

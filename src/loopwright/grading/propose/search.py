@@ -2,25 +2,45 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 from loopwright.grading.propose.blanks import Blank, Found, Role
+from loopwright.grading.propose.brims import around_strip
 from loopwright.grading.propose.crowns import Disc, crown_rounds, disc_from, tube_after
 from loopwright.grading.propose.dependents import follow
 from loopwright.grading.propose.edges import cord, foundation, part_of_edge
 from loopwright.grading.propose.facts import Line
-from loopwright.grading.propose.rows import Numbering, relabel, stretch_blank
+from loopwright.grading.propose.growth import growing
+from loopwright.grading.propose.openings import opening
+from loopwright.grading.propose.ovals import oval
+from loopwright.grading.propose.rows import Numbering, relabel, said, stretch_blank
+from loopwright.grading.propose.takes import taken
 from loopwright.model.tree import Mark
+
+_EDGE = re.compile(
+    r"\bends? of|row[- ]ends?|along|evenly around|around the (?:edge|piece)|(?:free|unworked|missed|skipped) sts|up the|down the",
+    re.IGNORECASE,
+)
+
+_JOINED = re.compile(r"[^:]*:\s*(?:with [^,.;]*,\s*)?(?:re)?(?:join|attach)\b(?!\s+(?:with )?s[ls])", re.IGNORECASE)
+
+LEAST_RUN = 7
 
 
 @dataclass(slots=True)
 class _Piece:
-    """The piece in hand: rows so far, how it began, the blank of its edge, whether its depth has a blank."""
+    """The piece in hand: rows so far, how it began, the blank of its edge, whether its depth has a blank.
+
+    `varies`: whether the count of its live row depends on a blank; `base`: that blank, where the piece begins with it.
+    """
 
     began: str = "none"
     rows: int = 0
     edge: Blank | None = None
     depth_told: bool = False
+    varies: bool = False
+    base: Blank | None = None
 
 
 def search(lines: tuple[Line, ...], item: str) -> Found:
@@ -33,11 +53,18 @@ def search(lines: tuple[Line, ...], item: str) -> Found:
         disc = disc_from(lines, at) if line.start == "ring" else None
         if disc is not None:
             piece = _disc(found, lines, disc)
-            lost, numbering.known = bool(found.blanks), False
+            lost, numbering.known = bool(found.blanks), not piece.varies
             at = disc.next
             continue
         if line.start in ("ring", "chain", "tube"):
             piece = _Piece(line.start)
+        elif _JOINED.match(line.text):
+            piece = _Piece("joined")
+        ended = oval(found, lines, at) if line.start == "chain" else None
+        if ended is not None:
+            piece.varies = True
+            piece.rows, at = ended - at - 1, ended
+            continue
         lost = _line(found, lines, at, piece, numbering, item) or lost
         piece.rows += line.worked if line.start in ("none", "chain") and line.row.label else 0
         at += 1
@@ -45,34 +72,67 @@ def search(lines: tuple[Line, ...], item: str) -> Found:
 
 
 def _disc(found: Found, lines: tuple[Line, ...], disc: Disc) -> _Piece:
-    tube = tube_after(lines, disc)
+    tube, many = tube_after(lines, disc), len(found.blanks)
     crown_rounds(found, lines, disc, tube=tube)
     edge = found.counts(disc.end, "sts")
-    return _Piece("disc-tube" if tube else "disc", disc.next - disc.rounds[0], edge)
+    rows = disc.full + (1 if disc.part is not None else 0)
+    return _Piece("disc-tube" if tube else "disc", rows, edge, varies=len(found.blanks) > many, base=edge if tube else None)
 
 
 def _line(found: Found, lines: tuple[Line, ...], at: int, piece: _Piece, numbering: Numbering, item: str) -> bool:
     """One line that is no disc. True when the numbers of the rows after it are no longer known."""
     line = lines[at]
+    many = len(found.blanks)
     if line.start in ("chain", "tube"):
         foundation(found, lines, at)
+        piece.varies = len(found.blanks) > many
+        piece.base = found.blanks[-1] if piece.varies else None
     elif line.start == "cord":
         cord(found, line)
         return False
-    if piece.edge is not None and any(isinstance(n, Mark) and n.what == "leave" for n in line.body):
+    elif piece.edge is not None and any(isinstance(n, Mark) and n.what == "leave" for n in line.body):
         part_of_edge(found, lines, at, piece.edge)
-    stretch = line.worked >= 2
-    if stretch:
-        many = len(found.blanks)
-        rows = stretch_blank(found, lines, at, piece.rows, numbering, _role(piece), item)
-        stretch = rows > 0 and len(found.blanks) > many
-        piece.depth_told = piece.depth_told or stretch
-        numbering.known = numbering.known and not stretch
-    else:
+    elif opening(found, lines, at):
+        piece.varies = True
+    elif around_strip(found, lines, at):
+        piece.began, piece.varies = "disc-tube", True
+        piece.rows, piece.depth_told = 0, True
+    stretch = _stretch(found, lines, at, piece, numbering, item)
+    if not stretch:
         relabel(found, line, numbering)
-    if found.blanks and line.start == "none":
+    if piece.varies and piece.base is not None:
+        _hold(found, line, lines[at - 1], piece.base)
+    if line.start == "none" and found.blanks and (piece.varies or _EDGE.search(line.text)):
+        piece.varies = piece.varies or bool(_EDGE.search(line.text))
         follow(found, line, lines[at - 1] if at else None)
     return stretch
+
+
+def _hold(found: Found, line: Line, before: Line, base: Blank) -> None:
+    """A row of plain runs that add up to the stitches below holds for this one count: the blank goes back to her number."""
+    used = taken(line.body)
+    if used is not None and used > LEAST_RUN and used == before.count:
+        found.fixed.setdefault(base.name, f"{said(line)} is told for {used} sts alone")
+
+
+def _stretch(found: Found, lines: tuple[Line, ...], at: int, piece: _Piece, numbering: Numbering, item: str) -> bool:
+    """Rows worked alike: their number becomes a blank, unless they change their count."""
+    line = lines[at]
+    if line.worked < 2 or line.start != "none":
+        return False
+    before = lines[at - 1] if at else None
+    if not line.even_after(before):
+        if before is not None and not piece.varies and growing(found, line, before):
+            numbering.known, piece.varies = False, True
+            return True
+        found.kept.append(f"{line.row.label.text if line.row.label else line.text[:30]}: rows that grow or shrink keep their number")
+        return False
+    many = len(found.blanks)
+    rows = stretch_blank(found, lines, at, piece.rows, numbering, _role(piece), item)
+    made = rows > 0 and len(found.blanks) > many
+    piece.depth_told = piece.depth_told or made
+    numbering.known = numbering.known and not made
+    return made
 
 
 def _role(piece: _Piece) -> Role:

@@ -1,0 +1,92 @@
+"""Lines without end through reading and working: reports each that raises, is not kept, hangs, or takes more than 250 ms.
+
+python -m benchmarks.fuzz_long --lines 1000000 --seed 1 --report offenders.txt
+"""
+
+from __future__ import annotations
+
+import argparse
+import signal
+import sys
+import time
+from collections import Counter
+from pathlib import Path
+
+from benchmarks.mutations import FIRST, lines
+from loopwright.notation import read, write
+from loopwright.source import Source
+from loopwright.working import work
+
+SLOW_S = 0.25
+ROW_S = 0.002  # a line may ask for 2,000 rows: so much more for each
+HANG_S = 10.0
+
+
+def once(text: str, terms: str | None) -> float:
+    """Reads and works one text; gives the seconds of processor time over what its rows are allowed.
+
+    Raises what reading and working raise, AssertionError when text is lost.
+    """
+    begin = time.process_time()
+    document = read(Source.of(text), terms)
+    if write(document) != Source.of(text).text:
+        raise AssertionError("not kept")
+    rows = len(work(document).rows)
+    return time.process_time() - begin - ROW_S * rows
+
+
+def trouble(text: str, terms: str | None) -> str | None:
+    """What is wrong with a text: the exception, "hangs" or "slow"; None when all is well."""
+    signal.setitimer(signal.ITIMER_REAL, HANG_S)
+    try:
+        if once(text, terms) <= SLOW_S:
+            return None
+        best = min(once(text, terms) for _ in range(2))
+    except TimeoutError:
+        return "hangs"
+    except Exception as e:  # noqa: BLE001 (any exception is what is looked for)
+        at = e.__traceback__
+        while at is not None and at.tb_next is not None:
+            at = at.tb_next
+        where = f"{Path(at.tb_frame.f_code.co_filename).name}:{at.tb_lineno}" if at is not None else "?"
+        return f"raises {type(e).__name__} at {where}: {e}"
+    finally:
+        signal.setitimer(signal.ITIMER_REAL, 0)
+    return f"slow ({best * 1000:.0f} ms)" if best > SLOW_S else None
+
+
+def _stop(_signal: int, _frame: object) -> None:
+    raise TimeoutError
+
+
+def main() -> int:
+    """Runs the lines; 1 when there were offenders."""
+    args = argparse.ArgumentParser(description=__doc__)
+    args.add_argument("--lines", type=int, default=1_000_000)
+    args.add_argument("--seed", type=int, default=1)
+    args.add_argument("--report", type=Path, help="a file that offenders are added to")
+    args.add_argument("--seconds", type=float, default=float("inf"), help="stop after so long")
+    given = args.parse_args()
+    signal.signal(signal.SIGALRM, _stop)
+    begin, kinds, ran = time.monotonic(), Counter[str](), 0
+    for line in lines(given.seed):
+        if ran >= given.lines or time.monotonic() - begin > given.seconds:
+            break
+        text = line if ran % 3 == 0 else FIRST + line
+        found = trouble(text, ("us", "uk", "old", None)[ran % 4])
+        ran += 1
+        if found:
+            kinds[found.split(" (")[0][:80]] += 1
+            if given.report:
+                with given.report.open("a", encoding="utf-8") as f:
+                    f.write(f"{found}\n    {text!r}\n")
+        if ran % 20_000 == 0:
+            print(f"{ran:,} lines, {time.monotonic() - begin:.0f} s, {sum(kinds.values())} offenders", file=sys.stderr)
+    print(f"{ran:,} lines with seed {given.seed} in {time.monotonic() - begin:.0f} s: {sum(kinds.values())} offenders")
+    for kind, count in kinds.most_common():
+        print(f"{count:6}  {kind}")
+    return 1 if kinds else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,95 @@
+"""Lines for fuzzing: written rows of our own with words lost, doubled, swapped and set in, numbers changed, signs from elsewhere.
+
+The same seed gives the same lines.
+"""
+
+from __future__ import annotations
+
+import random
+import re
+from collections.abc import Iterator
+from pathlib import Path
+
+DESIGNS = Path(__file__).parents[1] / "designs"
+FIRST = "Rnd 1: 12 sc in magic ring. (12 sc)\n"
+
+ROWS = tuple(
+    """Rnd 2: Ch 1, *sc in next st, 2 sc in next st; rep from * around; join with sl st to first sc. (18 sc)
+Row 4 (RS): Ch 3 (counts as dc), *sk 2 sts, (2 dc, ch 1, 2 dc) in next ch-1 sp; rep from * to last 3 sts, dc in last st, turn. (8 shells)
+Row 2: Ch 1, sc in each of next 12 sts, turn. (12 sc)
+Ch 21 (25, 31), sc in 2nd ch from hook and in each ch across. [20 (24, 30) sc]
+Rnd 3: [2 dc in next ch-2 sp, ch 2] 4 times, sl st in top of ch-3.
+3rd row: 1 dc in each of the first 3 sts, *miss 1 st, 1 tr in next st, 5 ch; repeat from * to last 4 sts, 1 dc in each st to end.
+Rounds 4-6: Continue as established, inc 6 sts each round.
+Row 5: Rep Row 3.
+Rows 6 and 7: Work even.
+Next rnd: *Fpdc around next st, bpdc around next st; rep from * around, sl st to first st, do not turn.
+Rnd 8: (Sc2tog, sc in next 2 sts) x 6. <18>
+Row 9: Working in back loops only, hdc across to last st, leave last st unworked.
+Decrease evenly to {crown sts} sts over the next 3 rows.
+Then one double crochet, then two in the next one, and so on all the way around.
+Corner: (3 dc, ch 2, 3 dc) all in the corner space; *3 dc in next space** repeat from * ending last repeat at **.
+Fasten off. Join B with a sl st in any ch-2 sp, ch 3, 2 dc in same sp.
+Row 10: Beg block, 3 bls, 2 sps, 5 bls, turn.
+Work 14 (16, 18, 20) rows in pattern until piece measures 6 in (15 cm) from beginning.""".splitlines()
+)
+
+WORDS = tuple(
+    """rep from * ( ) [ ] { } ** turn join sc dc tr hdc ch sl st sts inc dec sk miss next last first each every 3rd 2nd around across evenly
+    to end times x 6 12 100 999999 0 1,5 ½ (18) ring magic loop space ch-2 sp shell cluster picot as row rows rnd and or in of into the same
+    until measures blo flo fpdc bptr sc2tog dc3tog yoh counts does not count : ; . , - – — " ' ( ( ) ) *  *""".split()
+)
+SIGNS = "\t\u00a0\u00bd\u2019\u201c\u00d7\u2013\u3000\u0301\U0001f9f6\0\u202e\u0663\\/#%&|<>~^`$@"
+
+_PIECE = re.compile(r"\s+|\w+|[^\w\s]")
+
+
+def seeds() -> tuple[str, ...]:
+    """Every row that mutations begin from: the ones above and the lines of the designs."""
+    own = [line for path in sorted(DESIGNS.glob("*.txt")) for line in path.read_text(encoding="utf-8").splitlines() if line.strip()]
+    return (*ROWS, *own)
+
+
+def lines(seed: int) -> Iterator[str]:
+    """Lines without end: mostly mutated rows, some random words, some random signs."""
+    chance = random.Random(seed)
+    begin = seeds()
+    while True:
+        kind = chance.random()
+        if kind < 0.8:
+            yield _mutated(chance, begin)
+        elif kind < 0.95:
+            yield " ".join(chance.choice(WORDS) for _ in range(chance.randrange(1, 40)))
+        else:
+            yield "".join(chr(chance.choice((chance.randrange(32, 127), chance.randrange(0x110000 - 0x2000) % 0xD800))) for _ in range(60))
+
+
+def _mutated(chance: random.Random, begin: tuple[str, ...]) -> str:
+    pieces = _PIECE.findall(chance.choice(begin))
+    for _ in range(1 + int(chance.expovariate(0.5))):
+        at = chance.randrange(len(pieces) + 1)
+        what = chance.randrange(8)
+        if what == 0 and pieces:
+            del pieces[at - 1]
+        elif what == 1:
+            pieces[at:at] = [" ", chance.choice(WORDS), " "]
+        elif what == 2:
+            pieces.insert(at, chance.choice(SIGNS))
+        elif what == 3:
+            end = min(len(pieces), at + chance.randrange(1, 12))
+            pieces[at:at] = pieces[at:end] * chance.choice((1, 1, 2, 20))
+        elif what == 4:
+            numbers = [i for i, p in enumerate(pieces) if p.isdigit()]
+            if numbers:
+                pieces[chance.choice(numbers)] = str(chance.choice((0, 1, 2, 3, 7, 12, 13, 64, 500, 10**6, 10**20)))
+        elif what == 5:
+            other = _PIECE.findall(chance.choice(begin))
+            pieces[at:] = other[chance.randrange(len(other)) :]
+        elif what == 6 and pieces:
+            other_at = chance.randrange(len(pieces))
+            pieces[at - 1], pieces[other_at] = pieces[other_at], pieces[at - 1]
+        else:
+            pieces[at:] = pieces[at + chance.randrange(1, 6) :]
+        if not pieces:
+            pieces = [" "]
+    return "".join(pieces)[:4000]

@@ -1,0 +1,135 @@
+"""Stitches told by the movements of the hook, put into the name of a stitch: "insert hook in last st, pull loop through …".
+
+The text keeps its length, so that spans outside of such a passage stay true. Common practice, no source.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+
+_YO = r"(?:\byo\b|\by\.? o\b\.?|\byarn over\b|\bthread over\b|\bwool over\b)(?:\s+(?:the\s+)?hook\b(?!\s*\d))?"
+_MOVE = re.compile(
+    rf"(?P<lead>keeping (?:all )?loops on (?:the )?hook,?)|(?P<insert>(?:insert(?:\s+hook)?(?:\s+again)?|(?:pull|draw)\s+up\s+(?:a\s+)?loop)\s+(?:in|into|under)\s+(?:the\s+)?(?P<place>[^,.;()*]*?)(?=\s*(?:,|\.|;|\)|\(|$|\band\s+(?:pull|draw)|{_YO})))"
+    rf"|(?P<yo>{_YO})|(?P<off>(?:and\s+)?(?:work(?:ing)?\s+off|pull\s+through|draw\s+(?:loop\s+)?through|thru|through|pull\s+[A-Z]\w*\s+through)\s+(?:the\s+)?(?P<all>all|both|remaining|rem|last)?(?:\s*\d)?\s*(?P<two>2|two)?\s*(?:remaining\s+)?loops?\b(?:\s+on\s+(?:the\s+)?hook)?(?:\s+at\s+one\s+time)?(?:\s+together)?)"
+    r"|(?P<pull>(?:and\s+)?(?:pull|draw)(?:\s+(?:yarn|thread|wool|a|the|loop|up))*\s+through\b|drop\s+[A-Z]\w*(?=,))|(?P<skip>(?:skip|miss)\s+(?:next\s+)?(?P<many>\d)?\s*(?:next\s+)?(?:sts?|ch)\b(?:\s+of\s+ch)?)"
+    r"|(?P<more>and\s+in\s+(?P<place2>[^,.;()*]*))|(?P<again>repeat\s+from\s+\*\s+(?P<times>once|twice|\d\s+times)|\)\s*(?P<times2>once|twice|\d\s+times))|(?P<glue>[\s,.;(]+|\band\b|\bthen\b)",
+    re.IGNORECASE,
+)
+_STARTS = re.compile(rf"(?:\*\s*)?(?:keeping (?:all )?loops on|insert\s+hook\s+(?:again\s+)?in|(?:pull|draw)\s+up\s+(?:a\s+)?loop\s+in|{_YO},?\s*(?:and\s+)?insert)", re.IGNORECASE)
+_TIMES = {"once": 1, "twice": 2}
+_DROPPED = re.compile(
+    r",?\s*drop (?:the )?loop from (?:the )?hook,?\s*insert hook in [^,;.]*,\s*(?:pick up|draw|pull|catch)[^,;.()]*(?:through)?[^,;.()]*(?:,\s*do not ch 1)?"
+    r"|(?<=—)\s*to make [^.]*\.|\bas follows:[^()]*(?=\([^()]*made\))",
+    re.IGNORECASE,
+)
+SINGLE = {"us": ("sc", "hdc", "dc"), "uk": ("dc", "htr", "tr"), "old": ("dc", "htr", "tr")}
+
+
+@dataclass(slots=True)
+class _Told:
+    """What a passage has told so far."""
+
+    places: list[str] = field(default_factory=list)
+    begun: int = 0
+    yarns: int = 0
+    twos: int = 0
+    done: int | None = None
+    steps: list[str] = field(default_factory=list)
+
+
+def named(text: str, terms: str) -> str:
+    """The text with passages of hook movements replaced by the stitch they make; same length."""
+    text = re.sub(r"\bw\.o\.h\.", "yo    ", text, flags=re.IGNORECASE)
+    text = _DROPPED.sub(lambda m: " " * len(m.group()), text)
+    at = 0
+    while (m := _STARTS.search(text, at)) is not None:
+        told = _read(text, m.start())
+        at = m.end()
+        if told.done is None or not told.places:
+            continue
+        short = _said(told, terms)
+        room = told.done - m.start()
+        if len(short) <= room:
+            text = text[: m.start()] + short.ljust(room) + text[told.done :]
+            at = m.start() + len(short)
+    return text
+
+
+def _read(text: str, at: int) -> _Told:
+    told = _Told()
+    starred = text[at] == "*"
+    at += starred
+    since = 0
+    finished: int | None = None
+    while (m := _MOVE.match(text, at)) is not None and m.end() > at:
+        if finished is not None and not m["glue"] and (not (m["yo"] or m["insert"] or m["off"] or m["again"]) or m["insert"] and not m["yo"]):
+            break
+        if m["insert"]:
+            told.places.append(m["place"])
+            told.steps.append("place")
+        elif m["more"] and told.places:
+            told.places.append(m["place2"])
+            told.steps.append("place")
+        elif m["skip"] and told.places:
+            told.steps.append(f"skip{m['many'] or 1}")
+        elif m["again"]:
+            times = (m["times"] or m["times2"]).lower()
+            again = _TIMES.get(times) or int(times.split()[0])
+            block = told.places[since if m["times2"] else 0 :]
+            told.places += block * again
+            told.steps += ["place"] * (len(block) * again)
+            starred = False
+        elif m["yo"]:
+            told.yarns += not told.places
+        elif m["off"]:
+            told.twos += bool(m["two"]) and not m["all"]
+            if told.places:
+                finished = m.end()
+                if m["all"] and m["all"].lower() != "last":
+                    break
+        elif m["skip"] or m["more"]:
+            break
+        if "(" in m.group():
+            since = len(told.places)
+        at = m.end()
+    if not starred:
+        told.done = finished
+    return told
+
+
+def _said(told: _Told, terms: str) -> str:
+    """The passage in a few words: what is passed over, and one stitch into the last place."""
+    sc, hdc, dc = SINGLE.get(terms, SINGLE["us"])
+    many, moves, loops = 0, 0, False
+    from_hook = 0
+    index = 0
+    last = "next st"
+    for step in told.steps:
+        if step.startswith("skip"):
+            moves += int(step[4:])
+            continue
+        place = told.places[index].lower()
+        index += 1
+        hook = re.search(r"(\d)(?:st|nd|rd|th)\s+(?:ch|st)\S*\s+from", place)
+        count = sum(int(n or 1) for n in re.findall(r"\bnext\s+(\d)?", place))
+        many += max(1, count + bool(re.search(r"\b(?:same|last)\b", place)))
+        if hook:
+            from_hook, last = int(hook[1]), "next st"
+        elif re.search(r"\bsame\b|worked in|where\b", place) and not count:
+            last = "same st"
+        elif re.match(r"(?:the )?last\b", place) and not count:
+            last = "last st"
+        elif re.match(r"ch 1$", place):
+            last = "same st"
+        else:
+            loops = loops or bool(re.search(r"\bloop\b", place))
+            moves += max(1, count)
+            last = "next loop" if loops else "next st"
+    passed = moves - 1 if last.startswith("next") and moves else moves
+    stitch = "cluster" if many > 1 else sc if not told.yarns else dc if told.twos else hdc
+    if from_hook and not moves:
+        return f"{stitch} in {from_hook}{'nd' if from_hook == 2 else 'rd' if from_hook == 3 else 'th'} ch from hook"
+    passed += from_hook
+    thing = "loops" if loops else "sts"
+    return (f"skip {passed} {thing}, " if passed else "") + f"{stitch} in {last}"

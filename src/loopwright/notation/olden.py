@@ -1,0 +1,236 @@
+"""Forms of needlework books before about 1930: colours named for stitches, "in the 8 double crochet work 16 treble", "Treble."
+
+Each reader takes its words and gives a node, or takes nothing and gives None. Common practice, no source.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import loopwright.notation.body as body
+from loopwright.model.tree import (
+    ONE, Chain, Divided, Evenly, Group, Make, Mark, Node, Num, Place, Repeat, Spread, Thing, Unknown,
+)
+from loopwright.notation.cursor import Cursor
+from loopwright.notation.scanner import words
+
+_OVER = frozenset("on over above upon".split())
+_AGAIN = frozenset("the a an of in last next same underneath under below round row row's previous preceding".split())
+ANY = Thing("any")
+
+
+def colours() -> frozenset[str]:
+    """Words that name a colour."""
+    return frozenset(words()["colours"])
+
+
+def olden(cur: Cursor, before: list[Node]) -> Node | None:
+    """The node of an old form that starts here, None when none does."""
+    low = cur.low()
+    if cur.kind() == "num" and cur.low(1) in colours():
+        return _coloured(cur, before)
+    if low in _OVER and (found := _over_first(cur)) is not None:
+        return found
+    if low in ("both", "these") and before:
+        return _said_after(cur, before)
+    if low in ("increasing", "decreasing") and cur.kind(1) == "num" and cur.low(2) in ("in", "on", "each"):
+        return _increasing(cur)
+    if cur.dialect.id == "old":
+        return _long(cur) or _whole_row(cur, before)
+    return None
+
+
+def _coloured(cur: Cursor, before: list[Node]) -> Node | None:
+    """ "12 black", "2 gold on the 1 in last round", "3 black, 1 gold, 3 black over the 3 black and the last gold"."""
+    start = cur.at
+    n = cur.number()
+    colour = cur.take().text.lower()
+    if n is None or cur.low() in ("yarn", "thread", "wool", "silk", "cotton", "loops", "rows", "rounds"):
+        cur.at = start
+        return None
+    mark = cur.at
+    cur.skip(",")
+    if cur.low() in _OVER:
+        cur.at += 1
+        told, over = _under(cur, n.at(0) or 1)
+        if told:
+            total = n
+            while before and isinstance(before[-1], Make) and before[-1].kind == "st" and before[-1].place is None:
+                total = Num(((total.at(0) or 0) + (before[-1].n.at(0) or 0),))
+                before.pop()
+            return Spread("st", total, over, colour, cur.span_from(start))
+    cur.at = mark
+    return Make("st", n, None, span=cur.span_from(start))
+
+
+def _under(cur: Cursor, made: int) -> tuple[bool, Num | None]:
+    """What stitches lie under: whether that was told, and how many; None where the words leave it to the eye."""
+    total, told, open_ = 0, False, False
+    while not cur.done:
+        while cur.low() in ("the", "of"):
+            cur.at += 1
+        if cur.kind() == "num":
+            n = cur.number()
+            total, told = total + (n.at(0) or 0 if n is not None else 0), True
+            cur.skip(*colours())
+        elif cur.kind() == "ord":
+            cur.at += 1
+            total, told = total + 1, True
+            cur.skip(*colours())
+        elif cur.low() in ("last", "next") and cur.low(1) not in ("round", "row"):
+            cur.at += 1
+            total, told = total + 1, True
+            cur.skip(*colours())
+        elif cur.low() in colours():
+            cur.at += 1
+            told = True
+            total += 1
+            open_ = open_ or made > 1
+        else:
+            break
+        while cur.low() in _AGAIN and cur.kind() == "word" and not (cur.low() == "the" and cur.low(1) in colours()):
+            cur.at += 1
+        if not cur.accept("and"):
+            break
+    return told, None if open_ or not told else Num((total,))
+
+
+def _over_first(cur: Cursor) -> Node | None:
+    """ "over the 13th gold and 7 black work 9 black"."""
+    start = cur.at
+    cur.at += 1
+    told, over = _under(cur, 2)
+    if not told or cur.low() not in ("work", "make"):
+        cur.at = start
+        return None
+    cur.at += 1
+    n = cur.number()
+    if n is None or cur.low() not in colours():
+        cur.at = start
+        return None
+    return Spread("st", n, over, cur.take().text.lower(), cur.span_from(start))
+
+
+def divided(nodes: list[Node]) -> list[Node]:
+    """A row told by what lies over what is told for one division of it, and meant for all."""
+    said = [n for n in nodes if not isinstance(n, (Unknown, Mark))]
+    if not said or not any(isinstance(n, Spread) for n in said) or any(not isinstance(n, (Spread, Make)) for n in said):
+        return nodes
+    if any(isinstance(n, Make) and (n.kind != "st" or n.place is not None) for n in said):
+        return nodes
+    parts = tuple(n if isinstance(n, Spread) else Spread("st", n.n, None, "", n.span) for n in said if isinstance(n, (Spread, Make)))
+    return [Divided(parts, parts[0].span.cover(parts[-1].span)), *(n for n in nodes if isinstance(n, Mark))]
+
+
+def _said_after(cur: Cursor, before: list[Node]) -> Node | None:
+    """ "1 plain, 5 chain, 1 plain; both these stitches are to be worked in the 3 chain": the place told afterwards."""
+    start = cur.at
+    i = 0
+    while i < 14 and cur.low(i) not in (".", ";", "") and not (cur.low(i) in ("worked", "made") and cur.low(i + 1) in ("in", "into", "under", "on")):
+        i += 1
+    if cur.low(i) not in ("worked", "made") or not any(cur.low(j) in ("these", "all", "both") for j in range(i)):
+        return None
+    cur.at += i + 1
+    where = body.place(cur)
+    first = len(before)
+    while first > 0 and isinstance(before[first - 1], (Make, Chain)) and getattr(before[first - 1], "place", None) is None:
+        first -= 1
+    if where is None or len(before) - first < 2:
+        cur.at = start
+        return None
+    inside = tuple(before[first:])
+    del before[first:]
+    return Group(inside, where, span=inside[0].span.cover(cur.span_from(start)))
+
+
+def _increasing(cur: Cursor) -> Node | None:
+    """ "increasing 3 in the round": so many more, where they best come."""
+    start = cur.at
+    op = "inc" if cur.low() == "increasing" else "dec"
+    cur.at += 1
+    n = cur.number()
+    cur.skip("in", "the", "round", "row", "on", "each")
+    return Evenly(op, n, span=cur.span_from(start)) if n is not None else None  # type: ignore[arg-type]
+
+
+def _long(cur: Cursor) -> Node | None:
+    """ "1 long on the 2nd", "2 double long": tall stitches of the old books."""
+    start = cur.at
+    n = cur.number() if cur.kind() == "num" else None
+    double = cur.low() in ("double", "treble") and cur.low(1) == "long"
+    if double:
+        cur.at += 1
+    if cur.low() != "long" or n is None:
+        cur.at = start
+        return None
+    cur.at += 1
+    cur.skip("st", "sts", "stitch", "stitches", "treble")
+    return Make("dtr" if double else "tr", n, body.place(cur), span=cur.span_from(start))
+
+
+def _whole_row(cur: Cursor, before: list[Node]) -> Node | None:
+    """ "Treble.", "Dc. all round", "Black.": one stitch named for a whole row; it goes into every stitch and chain."""
+    start = cur.at
+    if before:
+        return None
+    kind = None
+    if cur.kind() == "kind" and str(cur.token().value) in ("sc", "dc", "tr", "hdc", "dtr"):  # type: ignore[union-attr]
+        kind = str(cur.take().value)
+    elif cur.low() in colours():
+        cur.at += 1
+        cur.skip("silk", "wool", "cotton", "thread", "only")
+        cur.skip(",")
+        kind = str(cur.take().value) if cur.kind() == "kind" else "*same*"
+    if kind is None:
+        return None
+    cur.skip("only", "all", "round", "around", "across", "the", "row", "every", ".", ",")
+    if cur.low() == "and" and cur.low(1) in ("fasten", "break", "join"):
+        cur.at += 1
+    if not cur.done and cur.low() not in ("fasten", "break", "increasing", "join") or not cur.done and cur.low() == "increasing" and cur.kind(1) == "num":
+        cur.at = start
+        return None
+    if cur.low() == "increasing":
+        cur.at = len(cur.tokens)  # "increasing as necessary": nobody can count it
+        return Unknown("increasing", 4, cur.span_from(start))
+    return Make(kind, ONE, Place("each", None, ANY), span=cur.span_from(start))
+
+
+def spread(cur: Cursor, made: Make, start: int) -> Node:
+    """ "5 treble on the 2 treble": so many over so many, not so many in each."""
+    where = made.place
+    if where is None or where.n is None or where.quant != "next" or where.left is not None or where.relation != "in":
+        return made
+    over, n = where.n.at(0) or 1, made.n.at(0) or 1
+    said = [t.text.lower() for t in cur.tokens[start : cur.at]]
+    if over < 2 or n < 2 or "each" in said or "every" in said or where.thing.kind in ("ring", "sp", "loop", "ch"):
+        return made
+    if not any(w in _OVER for w in said) or n == over and "on" not in said and "over" not in said:
+        return made
+    return Spread(made.kind, made.n, where.n, span=made.span)
+
+
+def in_order(out: list[Node]) -> None:
+    """ "2 treble on the 1st treble, 1 long on the 2nd, 1 on the 3rd": counted on, so each is the next one."""
+    last = out[-1]
+    if not isinstance(last, Make) or last.place is None or last.place.quant != "kth" or last.place.from_hook or last.place.of is not None:
+        return
+    k = last.place.k or 1
+    seen = 0
+    for node in out[:-1]:
+        where = node.place if isinstance(node, Make) else None
+        if where is not None and where.quant in ("kth", "first"):
+            seen = where.k or 1
+        elif where is not None and where.quant == "next" and seen:
+            seen += 1
+    if k >= 2 and seen == k - 1:
+        out[-1] = replace(last, place=replace(last.place, quant="next", k=None))
+
+
+def every_with_chain(out: list[Node], dialect: str) -> None:
+    """ "3 chain, and 1 plain in every stitch": the chain is made before each of them."""
+    last = out[-1]
+    if dialect != "old" or not isinstance(last, Make) or last.place is None or last.place.quant != "each" or len(out) < 2:
+        return
+    chain = out[-2]
+    if isinstance(chain, Chain) and (chain.n.at(0) or 0) > 1 and all(isinstance(n, (Unknown, Mark)) for n in out[:-2]):
+        out[-2:] = [Repeat((chain, replace(last, place=replace(last.place, quant="next", n=ONE))), "end", span=chain.span.cover(last.span))]

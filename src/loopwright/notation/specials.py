@@ -1,0 +1,154 @@
+"""Stitches that the pattern defines itself: "Special stitches: bean st = …", "Puff st (ps): …", "Abbreviations: cl = cluster".
+
+They count, and are places to work into, like any other. A stitch told in movements of the hook is one stitch; one told in
+stitches ("V st = (dc, ch 1, dc) in one st") is those stitches in one place.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from loopwright.model.tree import Chain, Either, Group, Make, Node, Repeat, SpecialStitch
+from loopwright.source import Span
+from loopwright.terms import Dialect
+from loopwright.terms.dialect import extended
+
+MOST = 60  # definitions kept of one pattern
+_HEADS = re.compile(
+    r"^[ \t]*(?P<head>(?:special|other|unusual|stitch(?:es)?)\s+(?:stitch(?:es)?|abbreviations?|patterns?|terms|guide|used)(?:\s+used)?|abbreviations?(?:\s+used)?|stitch(?:es)?\s+(?:guide|used)|key)[ \t]*(?P<colon>[:.—–-]?)[ \t]*(?P<rest>.*)$",
+    re.IGNORECASE | re.MULTILINE,
+)
+_NAME = r"(?P<name>[A-Za-z][\w’'/ -]{0,34}?)"
+_DEFINED = re.compile(rf"{_NAME}[ \t]*(?:[(\[](?P<abbr>[\w./’' -]{{1,16}})[)\]])?[ \t]*(?:=|:|—|–| - )[ \t]*(?P<words>\S.*)$")
+_PAIR = re.compile(r"(?:^|[,;.]\s+)(?P<name>[A-Za-z][\w/’'-]*(?: (?:st|sts|dc|sc|tr|sp))?)(?:\(s\))?\s*(?:=|:|—|–)\s*")
+_MOVES = re.compile(r"\b(?:yo|yoh|yrh|woh|wrh|insert|pull(?:ing)?\s+(?:up|through)|draw(?:ing)?|pick\s+up|work(?:ed)?\s+off|yarn\s+over|yarn\s+round|leaving|last\s+loops?|loops?\s+on)\b", re.IGNORECASE)
+_STITCHY = re.compile(r"\b(?:st|sts|stitch|shell|cluster|fan|puff|popcorn|bobble|picot|bean|star|knot|cross|v-?st|block|bl|mesh)\b", re.IGNORECASE)
+_LABEL = re.compile(r"[ \t]*(?:\d+(?:st|nd|rd|th)\s+)?(?:rows?|rnds?|rounds?|r)\b\s*\.?\s*\d", re.IGNORECASE)
+_KEPT = frozenset("ch chain st sts stitch stitches sp sps rnd rnds row rows rep repeat sl st ss rs ws sk skip lp lps beg tog yo inc dec blo flo".split())
+
+
+@dataclass(frozen=True, slots=True)
+class Special:
+    """A definition found: names in lower case (full, abbreviated), what it is made of, its words and their place."""
+
+    names: tuple[str, ...]
+    kind: str
+    nodes: tuple[Node, ...]
+    words: str
+    span: Span
+
+
+Parse = Callable[[str, int, int, Dialect], tuple[Node, ...]]
+
+
+def specials(text: str, which: Dialect, parse: Parse) -> tuple[Special, ...]:
+    """The definitions of a pattern's front matter. `parse` reads words of a row into nodes."""
+    found: list[Special] = []
+    for start, end, listed in _blocks(text):
+        pairs = _pairs(text, start, end) if listed else []
+        for name, abbr, a, b in pairs or _whole(text, start, end):
+            one = _special(text, name, abbr, a, b, which, parse)
+            if one is not None and len(found) < MOST:
+                found.append(one)
+    return tuple(found)
+
+
+def with_specials(which: Dialect, found: tuple[Special, ...]) -> Dialect:
+    """The dialect that knows the pattern's own names too."""
+    names = {name: s.kind for s in found for name in s.names if which.kind_of(name) is None or s.nodes}
+    return extended(which, names) if names else which
+
+
+def defined(found: tuple[Special, ...]) -> tuple[SpecialStitch, ...]:
+    """The definitions as nodes of the tree."""
+    return tuple(SpecialStitch(s.kind, s.nodes, s.words, s.names[1] if len(s.names) > 1 else None, s.span) for s in found)
+
+
+def _blocks(text: str) -> list[tuple[int, int, bool]]:
+    """Lines of definitions (start, end, whether several stand on it): those of a heading, and those below it to an empty line."""
+    lines: list[tuple[int, int, bool]] = []
+    for head in _HEADS.finditer(text):
+        if head["rest"] and (head["colon"] or "=" in head["rest"]):
+            lines.append((head.start("rest"), head.end("rest"), True))
+        at = head.end() + 1
+        while at < len(text):
+            stop = text.find("\n", at)
+            stop = len(text) if stop < 0 else stop
+            line = text[at:stop]
+            if not line.strip() or _LABEL.match(line) or not re.match(r"[^=:]{1,50}(?:=|:|—|–)", line) or _HEADS.match(text, at, stop):
+                break
+            if re.match(r"[ \t]*(?:gauge|tension|hook|yarn|sizes?|notes?|materials|fit|terms|turning chain|cautions?|finished)\b", line, re.IGNORECASE):
+                break
+            lines.append((at, stop, True))
+            at = stop + 1
+    if not lines:
+        lines = [(m.start(), m.end(), False) for m in re.finditer(r"^.{3,400}$", _front(text), re.MULTILINE) if _alone(m.group())]
+    return lines
+
+
+def _front(text: str) -> str:
+    """The text before its first row."""
+    first = re.search(rf"^{_LABEL.pattern}", text, re.IGNORECASE | re.MULTILINE)
+    return text[: first.start()] if first else text[:4000]
+
+
+def _alone(line: str) -> bool:
+    """Whether a line of its own defines a stitch: "Puff st (ps): yo, insert hook …"."""
+    m = _DEFINED.match(line.strip())
+    return m is not None and _STITCHY.search(m["name"]) is not None and (_MOVES.search(m["words"]) is not None or " in " in m["words"])
+
+
+def _pairs(text: str, start: int, end: int) -> list[tuple[str, str | None, int, int]]:
+    """ "ch = chain, bean st = …, cl = cluster": name, abbreviation, start and end of the words."""
+    starts = list(_PAIR.finditer(text, start, end))
+    if len(starts) < 2 and not (starts and starts[0].start() == start and "(" not in text[start : starts[0].end()]):
+        return []
+    pairs = []
+    for i, m in enumerate(starts):
+        stop = starts[i + 1].start() if i + 1 < len(starts) else end
+        pairs.append((m["name"], None, m.end(), stop))
+    return pairs
+
+
+def _whole(text: str, start: int, end: int) -> list[tuple[str, str | None, int, int]]:
+    m = _DEFINED.match(text[start:end].strip())
+    if m is None:
+        return []
+    lead = start + len(text[start:end]) - len(text[start:end].lstrip())
+    return [(m["name"].strip(), m["abbr"], lead + m.start("words"), lead + m.end("words"))]
+
+
+def _special(text: str, name: str, abbr: str | None, start: int, end: int, which: Dialect, parse: Parse) -> Special | None:
+    words = text[start:end].strip(" .,;")
+    names = tuple(dict.fromkeys(" ".join(n.lower().strip(" .").split()) for n in (name, abbr) if n))
+    if not words or not names or any(n in _KEPT for n in names[:1]):
+        return None
+    meant = which.kind_of(words.lower())
+    if meant is not None:  # "h = half treble": another way to write a stitch the dialect has
+        return Special(names, meant, (), words, Span(start, end)) if which.kind_of(names[0]) is None else None
+    if not _STITCHY.search(f"{name} {words}") and not _MOVES.search(words):
+        return None
+    known = which.kind_of(names[0])
+    kind = known or names[0]
+    if _MOVES.search(words):
+        return Special(names, kind, (), words, Span(start, end)) if known is None else None
+    nodes = _in_one(parse(text, start, end, which))
+    if not nodes:
+        return Special(names, kind, (), words, Span(start, end)) if known is None and _STITCHY.search(name) else None
+    return Special(names, kind, nodes, words, Span(start, end))
+
+
+def _in_one(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
+    """The stitches of a definition as one group; () when it is not told in stitches that go into one place."""
+    if len(nodes) == 1 and isinstance(nodes[0], Either):
+        nodes = min(nodes[0].readings, key=lambda r: 0 if any(isinstance(n, Group) for n in r[1]) else 1)[1]
+    made = [n for n in nodes if isinstance(n, (Make, Group, Chain, Repeat))]
+    if len(made) == 1 and isinstance(made[0], Group):
+        return (Group(made[0].nodes, None),)
+    if len(made) == 1 and isinstance(made[0], Make) and (made[0].n.at(0) or 1) > 1:
+        return (Group((Make(made[0].kind, made[0].n),), None),)
+    if len(made) == 1 and isinstance(made[0], Repeat) and made[0].mode == "once":
+        return (Group(made[0].nodes, None),)
+    return ()

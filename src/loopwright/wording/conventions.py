@@ -1,0 +1,60 @@
+"""What a pattern's first chains count as: as told, or as they were worked."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from loopwright.model.fabric import Fabric
+from loopwright.model.report import Report
+from loopwright.model.tree import Chain, Document, Node, Row
+from loopwright.wording.voice import Voice
+
+
+def turning_chains(voice: Voice, document: Document, report: Report | None) -> str:
+    """ "ch 3 counts as dc, ch 1 does not count as a st"; "" where no row begins with a chain, or where it was made is not known."""
+    fabric = next((f for f in report.fabrics if f is not None), None) if report else None
+    origins = _kinds_by_origin(fabric) if fabric is not None else {}
+    found: dict[int, str | None] = {}
+    for chain in _first_chains(document):
+        length = voice.single(chain.n)
+        if length is None or length in found:
+            continue
+        if chain.counts in ("yes", "no"):
+            found[length] = chain.as_kind if chain.counts == "yes" else None
+        elif fabric is not None and chain.span.end:
+            kind = origins.get(chain.span.start)
+            if kind != "ch":
+                found[length] = kind
+    head = voice.phrases.heading
+    said = [_said(voice, length, kind) for length, kind in sorted(found.items(), reverse=True)]
+    return str(head["list_sep"]).join(said)
+
+
+def _said(voice: Voice, length: int, kind: str | None) -> str:
+    chain = voice.say("chain", n=length)
+    if kind is None:
+        return str(voice.say("turning_not", chain=chain))
+    return str(voice.say("turning_as", chain=chain, stitch=voice.stitch(kind)))
+
+
+def _first_chains(document: Document) -> Iterator[Chain]:
+    """The chain that each numbered row begins with."""
+    for item in document.items:
+        if isinstance(item, Row) and item.label is not None and item.body and not _foundation(item.body):
+            first = item.body[0]
+            if isinstance(first, Chain):
+                yield first
+
+
+def _foundation(body: tuple[Node, ...]) -> bool:
+    """Whether a row begins with the chain it is worked into, not with one that turns."""
+    first = body[0]
+    return isinstance(first, Chain) and (first.n.at(0) or 0) > 7
+
+
+def _kinds_by_origin(fabric: Fabric) -> dict[int, str]:
+    """Which kind the first stitch is that each instruction made."""
+    found: dict[int, str] = {}
+    for i, origin in enumerate(fabric.origin):
+        found.setdefault(origin, fabric.kinds[fabric.kind[i]])
+    return found
