@@ -97,3 +97,12 @@ def test_any_sentence_is_read_or_refused(sentence: str) -> None:
     except NotUnderstoodError:
         return
     assert fit.multiple >= 1
+
+
+def test_every_sentence_in_the_guide_is_understood() -> None:
+    guide = (Path(__file__).parents[2] / "docs" / "grading.md").read_text(encoding="utf-8")
+    told = [line.split("`")[1] for line in guide.splitlines() if line.startswith("| `")]
+    told += [line.split(": ", 1)[1] for line in guide.splitlines() if line.startswith("{")]
+    assert len(told) == 20
+    for sentence in told:
+        parse_fit("n", sentence)

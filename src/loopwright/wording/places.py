@@ -77,6 +77,8 @@ def _quantified(voice: Voice, at: Place, of: Thing) -> str:
 
 def _each(voice: Voice, at: Place, end: str) -> str:
     thing = voice.thing(at.thing)
+    if at.upto is not None:
+        return voice.say("each_upto", thing=thing, stop=voice.thing(at.upto, False))
     if at.left is None:
         return voice.say("each", thing=thing, end=end)
     one = voice.single(at.left) == 1

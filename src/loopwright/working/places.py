@@ -195,8 +195,6 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
     """Each place to the end, less what the words keep back and what the rest of the row needs."""
     if run.view.open_end:
         raise CannotWork("open", thing=place.thing.kind)
-    if place.upto is not None:
-        return _each_before(run, place, place.upto, how)
     keep = place.left.at(0) or 0 if place.left is not None else 0
     in_spaces = place.thing.kind in SPACES
     spare = max(keep, 0) if place.left is not None else (run.reserve_spaces if in_spaces else run.reserve)
@@ -232,21 +230,6 @@ def _stop(run: Run, place: Place) -> int:
         return next((m for m in sorted(middles) if m >= run.pos), run.end)
     slot = seek(run, place.upto, run.pos)
     return slot.start if slot is not None else run.end
-
-
-def _each_before(run: Run, place: Place, upto: Thing, how: str) -> list[Slot]:
-    """Each place before the next one of another sort: "dc in each st to next ch-2 sp". There may be none."""
-    stop = seek(run, upto, run.pos)
-    if stop is None:
-        raise RunsOut(upto.kind, wanted=1, found=0)
-    taken: list[Slot] = []
-    pos = run.pos
-    while (slot := seek(run, place.thing, pos)) is not None and slot.end <= stop.start:
-        taken.append(slot)
-        pos = max(slot.end, pos + 1)
-    for slot in taken[-1:]:
-        _take(run, slot)
-    return [s._replace(how=_entered(s, how)) for s in taken]
 
 
 def _every(run: Run, place: Place, how: str) -> list[Slot]:

@@ -8,7 +8,6 @@ from __future__ import annotations
 import heapq
 from array import array
 from dataclasses import dataclass, field, replace
-from functools import lru_cache
 from typing import Any
 
 from loopwright.model.tree import COUNT_OR_WORK, Chain, Count, EdgeRun, Make, Mark, Node, Num, Place, Repeat, Ring, Row, Thing
@@ -63,7 +62,7 @@ class Outcome:
     def of(self, step: Step) -> Outcome:
         """The same outcome of another step that tells the same."""
         return self if step is self.step else Outcome(
-            step, self.made, self.cost, self.agrees, self.problem, self.facts, self.assumed, self.as_printed, self.clean_count, self.flipped,
+            step, self.made, self.cost, self.agrees, self.problem, self.facts, self.assumed, self.as_printed, self.clean_count, self.flipped, self.got,
         )
 
 
@@ -110,11 +109,8 @@ class Decoder:
         self.definitions = definitions
         self.memo = memo if memo is not None else {}
         self.names = hash(tuple(sorted(definitions)))
-<<<<<<< HEAD
-        self.told: dict[tuple[int, int, int], Told] = {}
-=======
         self.looked_ahead = False
->>>>>>> main
+        self.told: dict[tuple[int, int, int], Told] = {}
 
     def decode(self, steps: list[Step], conventions: tuple[tuple[str, Any], ...] = ()) -> Explanation:
         """The cheapest explanation of all steps. Never raises for what a pattern says."""
@@ -148,16 +144,8 @@ class Decoder:
             return [Explanation(self._assumed_state(state, step), old.cost + FAILS, outcome, old)]
         if step.order is not None and step.order.until_sts is not None:
             return [self._until(old, step, sum(1 for s in steps[at:] if s.item == step.item))]
-<<<<<<< HEAD
-        number = None if step.number is None else min(step.number, 2)
-        told = self._told(step)
-        key = (told, step.kind, step.new_section, step.gap, number, state.view, state.conventions,
-               state.pending, state.kind, state.in_rounds, state.joined, state.last_change, self.names,
-               at if state.view is NOTHING else -1, state.rows if told.counts_rows else -1)
-        found = self.memo.get(key)
-=======
         found, rows = self._known(state, step, steps, at)
-        return [Explanation(_rows_on(s, rows, state.rows), old.cost + o.cost, replace(o, step=step), old) for s, o in found]
+        return [Explanation(_rows_on(s, rows, state.rows), old.cost + o.cost, o.of(step), old) for s, o in found]
 
     def _known(self, state: State, step: Step, steps: list[Step], at: int) -> tuple[list[tuple[State, Outcome]], int]:
         """The outcomes of a step, out of the memo where an equal row met an equal state; and how many rows the state had then.
@@ -165,27 +153,24 @@ class Decoder:
         Rows of one body differ by their number alone, which tells only whether a new piece may begin. What was found by looking at
         the rows ahead is true of its own row alone, so that is kept with its number.
         """
-        which = (step.body, step.printed, step.kind, step.new_section, step.gap, step.number if step.number in (None, 1) else 2, step.order)
+        told = self._told(step)
+        which = (told, step.kind, step.new_section, step.gap, step.number if step.number in (None, 1) else 2)
         there = (state.view, state.conventions, state.pending, state.kind, state.in_rounds, state.joined, state.last_change, bool(state.rows))
-        key = (*which, *there, state.rows if _along_edges(step.body) else -1, self.names, at if state.view is NOTHING else -1)
+        key = (*which, *there, state.rows if told.counts_rows else -1, self.names, at if state.view is NOTHING else -1)
         found = self.memo.get(key) or self.memo.get((key, step.number))
->>>>>>> main
         if found is None:
             self.looked_ahead = False
             found = (self._outcomes(state, step, steps, at), state.rows)
             if len(self.memo) > 50_000:
                 self.memo.clear()
-<<<<<<< HEAD
-        return [Explanation(_with_rows(s, state.rows), old.cost + o.cost, o.of(step), old) for s, o in found]
+            self.memo[(key, step.number) if self.looked_ahead else key] = found
+        return found
 
     def _told(self, step: Step) -> Told:
         which = (id(step.body), id(step.printed), id(step.order))
         found = self.told.get(which)
         if found is None:
             found = self.told[which] = Told(step)  # it keeps the three alive, so that their ids stay theirs
-=======
-            self.memo[(key, step.number) if self.looked_ahead else key] = found
->>>>>>> main
         return found
 
     def _outcomes(self, state: State, step: Step, steps: list[Step], at: int) -> list[tuple[State, Outcome]]:
@@ -380,12 +365,6 @@ def _rows_on(state: State, then: int, now: int) -> State:
     return state if then == now or state.rows == 0 else replace(state, rows=now + state.rows - then)
 
 
-@lru_cache(maxsize=4096)
-def _along_edges(body: tuple[Node, ...]) -> bool:
-    """Whether a row works along row ends, and so depends on how many rows there are."""
-    return "EdgeRun" in repr(body)
-
-
 def _worked_count(made: Made) -> bool:
     """Whether the words of the count were taken for an instruction: then there is no printed count."""
     return any(c.key.startswith(COUNT_OR_WORK) and c.taken for c in made.log)
@@ -397,14 +376,6 @@ def printed_total(printed: tuple[Count, ...]) -> int | None:
         if count.scope == "row" and count.n.at(0) is not None and (count.noun in (None, "st", "sts") or plain(count.noun) in HEIGHT):
             return count.n.at(0)
     return None
-
-
-def _with_rows(after: State, before: int) -> State:
-    """The state after a row, found in the memo, with the number of rows that belongs here."""
-    rows = before + 1 if after.rows else 0
-    if rows == after.rows:
-        return after
-    return State(after.view, after.conventions, after.pending, after.kind, after.in_rounds, after.joined, rows, after.last_change)
 
 
 def _counts_rows(body: tuple[Node, ...]) -> bool:
