@@ -10,6 +10,7 @@ from loopwright.findings import Edit, Finding, Fix
 from loopwright.findings.fixes import apply
 from loopwright.findings.registry import hints, load, message, severity, title
 from loopwright.findings.render_json import as_json
+from loopwright.findings.render_text import summary
 from loopwright.findings.render_text import text as as_text
 from loopwright.source import Source, Span
 
@@ -96,3 +97,9 @@ def test_every_code_that_is_given_has_an_entry_and_every_entry_is_given():
     source = Path(__file__).parents[2] / "src" / "loopwright"
     given = {c for p in source.rglob("*.py") for c in re.findall(r'"([NWDCGP]\d{3})"', p.read_text(encoding="utf-8"))}
     assert given == set(load())
+
+
+def test_the_summary_counts_by_severity():
+    found = [Finding("C012", Span(0, 1)), Finding("W001", Span(0, 1)), Finding("C024", Span(0, 1)), Finding("C025", Span(0, 1))]
+    assert summary(found) == "1 error, 1 warning, 2 pieces of advice"
+    assert summary([]) == "nothing to mend"

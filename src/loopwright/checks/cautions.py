@@ -51,7 +51,9 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
     if risks:
         due = about(pattern.document.text, _ages(pattern))[:MOST]
         facts = {"whom": whom.group(), "risks": " and ".join(risks)}
-        yield Finding("C033", Span(whom.start(), whom.end()), facts, tuple(c.said for c in due), fix=_fix(pattern, due))
+        yield Finding(
+            "C033", Span(whom.start(), whom.end()), facts, (*(c.text for c in due), defer()) if due else (), fix=_fix(pattern, due)
+        )
 
 
 def _ages(pattern: Pattern) -> tuple[str, ...]:

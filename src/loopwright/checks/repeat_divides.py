@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from loopwright.checks.arithmetic import flow
 from loopwright.checks.neighbours import below, confirmed, only_report, sizes
-from loopwright.checks.pattern import Pattern
+from loopwright.checks.pattern import Part, Pattern
 from loopwright.findings import Finding
 from loopwright.model.tree import Chain, Node, Repeat, Row
 
@@ -23,13 +23,20 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
             told = any(row.span.start <= s < max(row.span.end, row.span.start + 1) for s in troubled)
             if report is None or not told:
                 continue
-            for size in sizes(pattern):
-                stands = below(pattern, part, at, size) if confirmed(pattern, part, at) else None
-                found = _misfit(row, stands, size) if stands else None
-                if found is not None:
-                    names = (pattern.report.sizes[size],) if len(pattern.report.sizes) > 1 else None
-                    yield replace(found, sizes=names)
-                    break
+            yield from _row(pattern, part, at, row)
+
+
+def _row(pattern: Pattern, part: Part, at: int, row: Row) -> Iterator[Finding]:
+    """One finding with the figures of the first size that does not come out, naming the sizes unless all of them do not."""
+    bad: list[tuple[str, Finding]] = []
+    for size in sizes(pattern):
+        stands = below(pattern, part, at, size) if confirmed(pattern, part, at) else None
+        found = _misfit(row, stands, size) if stands else None
+        if found is not None:
+            bad.append((pattern.report.sizes[size], found))
+    if bad:
+        names = tuple(name for name, _ in bad) if len(bad) < len(pattern.report.sizes) else None
+        yield replace(bad[0][1], sizes=names)
 
 
 def _misfit(row: Row, stands: int, size: int) -> Finding | None:

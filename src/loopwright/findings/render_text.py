@@ -19,6 +19,14 @@ def text(source: Source, findings: Iterable[Finding], colour: bool = False) -> s
     return "\n".join(one(source, f, colour) for f in findings)
 
 
+def summary(findings: Iterable[Finding]) -> str:
+    """How many there are: "1 error, 2 warnings, 3 pieces of advice"; "nothing to mend" when there are none."""
+    grades = [severity(f) for f in findings]
+    said = [(grades.count("error"), "error", "errors"), (grades.count("warning"), "warning", "warnings")]
+    said.append((grades.count("advice"), "piece of advice", "pieces of advice"))
+    return ", ".join(f"{n} {single if n == 1 else several}" for n, single, several in said if n) or "nothing to mend"
+
+
 def one(source: Source, found: Finding, colour: bool = False) -> str:
     """A finding: place and message, the line, carets under the place, hints, and the mend if there is one."""
     place = source.position(found.span.start)

@@ -66,7 +66,6 @@ class Place:
     `centre`: "center dc of shell" = thing dc, of shell, centre. `relation`: in, between, around (a post or under).
     `upto`: "each" stops before the next of these ("in each treble up to the 2 chain", "to the centre of the shell").
     `rows_below`: 0 for the row being worked into, 1 for the row below that, … (spike stitches).
-    `upto`: "each … to next ch-2 sp" stops before that place.
     """
 
     quant: Quant = "next"

@@ -398,8 +398,6 @@ def _after(cur: Cursor, found: Place) -> Place:
             cur.skip("of", "row", "rnd", "round", "ch", "the", "chain")
         elif cur.low() in ("to", "up") and found.quant == "each" and (stop := _up_to(cur)) is not None:
             found = replace(found, upto=stop)
-        elif cur.low() in ("to", "until", "till", "up") and found.quant in ("each", "next") and (stop := _upto(cur)) is not None:
-            found = replace(found, quant="each", n=None, upto=stop)
         elif cur.low() in ("to", "until", "within", "till", "up", "except") and (left := left_words(cur)) is not None:
             found = replace(found, left=left[0], quant="each" if found.quant in ("each", "next") and (found.n is None or found.n == ONE or found.quant == "each") else found.quant)
         elif cur.low() == "of" and found.of is None and _of_next(cur, found) is not None:
@@ -429,9 +427,10 @@ def _up_to(cur: Cursor) -> Thing | None:
             thing(cur)
             cur.skip("group", "groups")
         return Thing("centre")
-    said = any(t.text.lower() in ("next", "up") for t in cur.tokens[start : cur.at])
-    stop = thing(cur) if said else None
-    if stop is not None and stop.kind in ("sp", "loop", "corner", "shell", "cluster", "popcorn", "group"):
+    said = any(t.text.lower() in ("next", "up", "first") for t in cur.tokens[start : cur.at])
+    stop = thing(cur)
+    said = said or cur.kind() in ("sep", "end", "close") or cur.low() in (",", ";", ".")
+    if said and stop is not None and stop.kind in ("sp", "loop", "corner", "shell", "cluster", "popcorn", "group"):
         return stop
     cur.at = start
     return None
@@ -477,18 +476,6 @@ def left_words(cur: Cursor) -> tuple[Num, Thing] | None:
         cur.at = start
         return None
     return n or ONE, found or STITCH
-
-
-def _upto(cur: Cursor) -> Thing | None:
-    """ "to next ch-2 sp", "to the corner sp": the place before which it stops; takes nothing if none."""
-    start = cur.at
-    cur.skip("to", "until", "till", "up", "the", "next", "first", "following")
-    found = thing(cur)
-    closed = cur.kind() in ("sep", "end", "close") or cur.low() in (",", ";", ".", "and")
-    if found is not None and found.kind in ("sp", "loop", "mesh", "arch", "corner") and closed:
-        return found
-    cur.at = start
-    return None
 
 
 def _row_words(cur: Cursor) -> bool:

@@ -207,6 +207,10 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
             break
         ahead.append(slot)
         pos = slot.end if slot.end > pos else pos + 1
+    if place.upto is not None:  # what the rest of the row needs lies behind the stop; before it there may be nothing
+        spare = 0
+        if not ahead:
+            return []
     if not ahead:
         raise RunsOut(place.thing.kind, wanted=1, found=0)
     if spare and place.thing.kind not in STITCHES and not in_spaces and place.left is None and not run.view.foundation:

@@ -107,14 +107,12 @@ class Run:
     row_inc: int = 0
     half_loop: bool = False
     following: Sequence[Node] = ()
-    group_names: frozenset[str] = frozenset()
     slipped: bool = False  # the hook was moved to stitch `last` by slip stitches: a start chain stands there
     slip_row: bool = False  # a row of slip stitches: they are its stitches
     inside: int = 0  # depth of repeats: "the first stitch" there is the next one
 
     def __post_init__(self) -> None:
         self.end = len(self.view.items)
-        self.group_names = frozenset(g.name for g in self.view.groups if g.name)
 
     # --- choices -------------------------------------------------------------------------------------------------
 

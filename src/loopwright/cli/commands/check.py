@@ -8,7 +8,7 @@ import sys
 from collections.abc import Sequence
 from typing import Any, TextIO
 
-from loopwright.findings import render_text
+from loopwright.findings import Finding, render_text
 from loopwright.findings.registry import severity
 from loopwright.source import Source
 from loopwright.workshop.check import as_json, check_source
@@ -27,12 +27,12 @@ def run(names: Sequence[str], terms: str | None, as_data: bool, fix: bool = Fals
     except (CannotOpen, CannotSave) as e:
         print(f"loopwright: {e}", file=sys.stderr)
         return 2
-    worst = 0
+    found: list[Finding] = []
     files = []
     for number, source in enumerate(sources, 1):
         _progress(number, len(sources), source.name)
         report = check_source(source, terms)
-        worst = max(worst, int(any(severity(f) == "error" for f in report.findings)))
+        found += report.findings
         entry = as_json(source, report)
         files.append(entry)
         if not as_data:
@@ -45,7 +45,9 @@ def run(names: Sequence[str], terms: str | None, as_data: bool, fix: bool = Fals
     if as_data:
         json.dump({"version": 1, "files": files}, sys.stdout, ensure_ascii=False)
         sys.stdout.write("\n")
-    return worst
+    else:
+        print(render_text.summary(found), file=sys.stderr)
+    return int(any(severity(f) == "error" for f in found))
 
 
 def _mended(name: str, terms: str | None) -> Source:
@@ -89,7 +91,7 @@ def table(entry: dict[str, Any]) -> str:
 
 
 def _figures(row: dict[str, Any]) -> tuple[str, str, str]:
-    made = _list(row["counts"], "?") if row["read"] else "not read"
+    made = _list(row["counts"], "-") if row["read"] else "not read"
     told = _list(row["printed"], "-") if row["printed"] else ""
     return made, told, {True: "agrees", False: "DISAGREES", None: ""}[row["agrees"]]
 
