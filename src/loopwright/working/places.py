@@ -364,9 +364,11 @@ def _seek_corner(run: Run, pos: int) -> Slot | None:
 
 def _seek_kind(run: Run, pos: int, kind: str) -> Slot | None:
     """A stitch of a kind, or a group by name; where the row has none of it, the next stitch at a cost."""
-    if kind in run.group_names:
-        group = _seek_group(run, pos, kind)
-        return Slot(group.start, group.end) if group is not None else None
+    group = _seek_group(run, pos, kind)
+    if group is not None:
+        return Slot(group.start, group.end)
+    if kind in run.view.index.by_name:
+        return None
     number = code(kind)
     if number in run.view.items:
         jump = run.once(f"jump-{kind}", ((0.1, True), (0.45, False))) if _others_ahead(run, pos, number) else True
