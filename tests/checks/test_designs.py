@@ -7,7 +7,8 @@ import pytest
 from loopwright.workshop.check import check_text
 
 DESIGNS = Path(__file__).parents[2] / "designs"
-TRUE = {("samphire-as-worked", "C027")}  # the first draft of the hat tells no measurements
+# the first draft of the hat tells no measurements; a row of the yoke grows and prints no count, as its next rows do
+TRUE = {("samphire-as-worked", "C027"), ("plover-cardigan", "C035")}
 
 
 @pytest.mark.parametrize("path", sorted(DESIGNS.glob("*.txt")), ids=lambda p: p.stem)

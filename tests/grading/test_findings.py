@@ -124,3 +124,20 @@ def test_the_same_parity_in_all_sizes() -> None:
     result = graded("{a}: sts to measure 10 (11.5) cm, same parity in all sizes", B)
     assert result.values["a"] in ((20, 24), (20, 22))
     assert graded("{a}: sts to measure 10 (11.5) cm", B).values["a"] == (20, 23)
+
+
+def test_cords_in_small_sizes_come_with_a_caution() -> None:
+    head = "Tern Bonnet\nSizes: newborn, 2 years, woman\nTerms: US\nGauge: 20 sc and 22 rows = 10 cm\n"
+    rows = "\nBonnet\nCh 20.\nRow 1: Sc in 2nd ch from hook and in each ch across. (19 sc)\nTies\nCh {tie}.\n"
+    result = graded("{tie}: ch to measure 20 cm", head=head, rows=rows)
+    found = [f for f in result.findings if f.code == "G035"]
+    assert [f.sizes for f in found] == [("newborn", "2 years")]
+    assert "Rules differ from country to country" in message(found[0])
+
+
+def test_measurements_are_told_with_their_source() -> None:
+    result = graded("{a}: sts to go around wrist, multiple of 2", B, head=HEAD.replace("small, large", "child"))
+    (name, body), = result.sizes[0].numbers[0].bodies
+    assert name == "wrist"
+    assert body.mm > 0
+    assert body.source

@@ -220,3 +220,61 @@ def test_a_blank_whose_rows_fail_in_other_sizes_goes_back_to_her_number():
     assert any("for 40 sts alone" in k for k in made.proposal.kept)
     assert "Ch 41." in made.text
     assert made.own == made.proposal.values
+
+
+def test_a_raglan_is_parted_as_its_designer_parted_it():
+    made = made_of("plover-as-worked")
+    said = sentences(made)
+    assert said["back neck"] == "sts to measure a quarter of chest less 2 cm, multiple of 2"
+    assert said["front neck"] == "half of {back neck}"
+    assert said["yoke sts"] == "{neck ch} less 4 plus 8 times {yoke rows}"
+    assert said["underarm"] == "half of {body sts} less half of {yoke sts} plus {sleeve top}"
+    assert said["bands sts"] == "4 times {yoke rows} plus 4 times {body rows} plus {neck ch}"
+    assert said["sleeve end sts"].startswith("sts to go around wrist")
+    assert "{neck ch} ch + 2." in made.text
+    assert made.own == made.proposal.values
+
+
+PLAIN = """Beanie in a spiral
+R1: 6 sc in magic ring (6)
+R2: inc x 6 (12)
+R3: (sc, inc) x 6 (18)
+R4: (2 sc, inc) x 6 (24)
+R5: (3 sc, inc) x 6 (30)
+R6: (4 sc, inc) x 6 (36)
+R7: (5 sc, inc) x 6 (42)
+R8: (6 sc, inc) x 6 (48)
+R9: (7 sc, inc) x 6 (54)
+R10: (8 sc, inc) x 6 (60)
+R11: sc in each st around (60)
+R12: sc in each st around (60)
+R13: sc in each st around (60)
+R14: sc in each st around (60)
+"""
+
+
+def test_a_pattern_without_sections_gets_the_headings_it_needs():
+    made = propose_design(Source.of(PLAIN), Wanted(worked_in="child", sizes=("child", "adult"), gauge="13 sc and 15 rnds = 10 cm"))
+    assert made.own == made.proposal.values
+    assert "Next rnd: Sc around, increasing evenly to {body sts} sts. ({body sts})" in made.text
+    assert "\nBody\nRnds 1-{body rounds}: sc in each st around ({body sts})\n" in made.text
+    assert made.proposal.values["body rounds"] == 4
+    assert not [f for f in made.sized.findings if f.code.startswith("W")]
+
+
+def test_a_row_over_a_part_of_the_edge_without_repeats():
+    rows = "\n".join(
+        ["Bonnet", "Rnd 1: 10 dc in ring; join. (10)", "Rnd 2: ch 3, dc in same st, 2 dc in each st around; join. (20)"]
+        + [
+            f"Rnd {n}: ch 3, {f'dc in next {n - 3} sts, ' if n > 3 else ''}2 dc in next st, *dc in next {n - 2} sts, 2 dc in next st; rep from * around; join. ({10 * n})"
+            for n in range(3, 7)
+        ]
+        + ["Row 7: ch 3, dc in each of next 49 sts, leave remaining 10 sts unworked for neck, turn. (50 dc)", "Rows 8-13: ch 3, dc in each st across, turn. (50 dc)"]
+    )
+    made = propose_design(Source.of(rows), Wanted(worked_in="3 months", gauge="18 dc and 9 rnds = 10 cm"))
+    said = sentences(made)
+    assert said["front sts"] == "five sixths of {edge sts}"
+    assert said["front run sts"] == "{front sts} less 1"
+    assert said["neck sts"] == "{edge sts} less {front sts}"
+    assert "\nFront\nRow 1: ch 3, dc in each of next {front run sts} sts, leave remaining {neck sts} sts unworked" in made.text
+    assert made.own == made.proposal.values

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from loopwright.grading import grade
 from loopwright.model.report import Report, RowReport
 from loopwright.model.tree import Document
 from loopwright.notation import read
@@ -26,6 +27,13 @@ class Worked:
 def worked(text: str, terms: str | None = None) -> Worked:
     document = read(Source.of(text), terms)
     return Worked(document, work(document))
+
+
+def graded(text: str) -> Worked:
+    """A design with its blanks filled, and its report; a plain pattern is graded too, to its own numbers."""
+    made = grade(read(Source.of(text)), work)
+    assert made.report is not None
+    return Worked(made.document, made.report)
 
 
 def facts(report: Report, size: int | None = None) -> list[tuple[object, ...]]:

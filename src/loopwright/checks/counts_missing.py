@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from loopwright.checks.lists import said
 from loopwright.checks.neighbours import below, count, only_report
 from loopwright.checks.pattern import Pattern
 from loopwright.findings import Edit, Finding, Fix
@@ -24,13 +25,13 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
             report = only_report(pattern, item)
             if report is None or row.printed or row.label is None or row.order is not None or not report.read or _told(pattern.words(row)):
                 continue
-            made, stood = count(report, 0), below(pattern, part, at, 0)
-            if made is not None and stood is not None and made != stood:
-                silent.append((row.label, row.span, made))
-                edits += _print(pattern, row.span, made)
+            now, stood = count(report, 0), below(pattern, part, at, 0)
+            if now is not None and stood is not None and now != stood:
+                silent.append((row.label, row.span, said(report.counts)))
+                edits += _print(pattern, row.span, said(report.counts))
     if silent:
         label, span, made = silent[0]
-        facts = {"label": label.text, "made": made, "rows": len(silent)}
+        facts = {"label": label.text, "made": made, "more": len(silent) - 1 or None}
         yield Finding(
             "C035", label.span if label.span.end else span, facts, fix=Fix("print the counts that were worked", tuple(edits), safe=False)
         )
@@ -41,7 +42,7 @@ def _told(words: str) -> bool:
     return _COUNT.search(words) is not None
 
 
-def _print(pattern: Pattern, span: Span, made: int) -> list[Edit]:
+def _print(pattern: Pattern, span: Span, made: str) -> list[Edit]:
     """The count behind the last words of a row."""
     words = pattern.document.text[span.start : span.end].rstrip()
     at = span.start + len(words)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from loopwright.checks.gauges import MM, NUMBER
@@ -49,3 +49,9 @@ def measurements(pattern: Pattern) -> Iterator[PerSize]:
                 mm = MM[m["unit"].lower()]
                 at = told.value_span.start
                 yield PerSize(tuple(float(n) * mm for n in numbers), Span(at + m.start("all"), at + m.end("all")), m["noun"].strip())
+
+
+def said(numbers: Sequence[int | None]) -> str:
+    """Numbers of the sizes as patterns tell them: 60 (64, 72); one number where all are the same."""
+    words = ["-" if n is None else str(n) for n in numbers]
+    return words[0] if len(set(words)) == 1 else f"{words[0]} ({', '.join(words[1:])})" if words else "?"

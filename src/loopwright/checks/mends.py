@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
+from loopwright.checks.lists import said
 from loopwright.findings import Edit, Finding, Fix
 from loopwright.model.report import Report, RowReport
 from loopwright.model.tree import Count, Document, Row
@@ -18,7 +19,25 @@ def with_mends(document: Document, report: Report) -> tuple[Finding, ...]:
 
     The mend is not a safe one: the row may be what is wrong.
     """
-    return tuple(_mended(document, report, f) if f.code == "W001" and f.fix is None else f for f in report.findings)
+    found = _grouped(document, report.findings)
+    return tuple(_mended(document, report, f) if f.code == "W001" and f.fix is None else f for f in found)
+
+
+def _grouped(document: Document, findings: Sequence[Finding]) -> list[Finding]:
+    """Words that were not understood are told once for each row, not one by one."""
+    rows = [i.span for i in document.items if isinstance(i, Row)]
+    found: list[Finding] = []
+    first: dict[Span, int] = {}
+    for f in findings:
+        row = next((r for r in rows if r.start <= f.span.start < r.end), None) if f.code == "N002" else None
+        if row is None or row not in first:
+            if row is not None:
+                first[row] = len(found)
+            found.append(f)
+            continue
+        before = found[first[row]]
+        found[first[row]] = replace(before, args={**before.args, "words": f"{before.args['words']}; {f.args['words']}"})
+    return found
 
 
 def _mended(document: Document, report: Report, found: Finding) -> Finding:
@@ -26,12 +45,13 @@ def _mended(document: Document, report: Report, found: Finding) -> Finding:
         item = document.items[row.item]
         if row.agrees is not False or not row.read or not isinstance(item, Row) or not item.span.start <= found.span.start <= item.span.end:
             continue
-        count = next((c for c in item.printed if c.scope == "row"), None)
+        count = _wrong(item, row)
         if count is None:
             return found
         made = _made(row, count)
+        told = [count.n.at(size) if row.printed is None or row.printed[size] is not None else None for size in range(len(made))]
         noun = f" {dialect(document.terms).term(count.noun).short}" if count.noun else ""
-        found = replace(found, args={**found.args, "printed": _said(row.printed or ()) + noun, "made": _said(_asked(made, row.printed))})
+        found = replace(found, args={**found.args, "printed": said(told) + noun, "made": said(_asked(made, told))})
         after = report.rows[at + 1] if at + 1 < len(report.rows) else None
         if after is not None and after.section == row.section and after.agrees:
             return found  # the rows that follow are right with the number printed: it is the row that is wrong
@@ -39,17 +59,21 @@ def _mended(document: Document, report: Report, found: Finding) -> Finding:
     return found
 
 
+def _wrong(item: Row, row: RowReport) -> Count | None:
+    """The first of the counts printed for the row that is not what was made, else the first."""
+    counts = [c for c in item.printed if c.scope == "row"]
+    for count in counts:
+        pairs = [(count.n.at(size), m) for size, m in enumerate(_made(row, count)) if m is not None]
+        if any(told is not None and told != m for told, m in pairs):
+            return count
+    return counts[0] if counts else None
+
+
 def _asked(made: Sequence[int | None], printed: Sequence[int | None] | None) -> Sequence[int | None]:
     """What was made in the sizes that a count is printed for."""
     if printed is None or len(printed) != len(made):
         return made
     return [m if p is not None else None for m, p in zip(made, printed, strict=True)]
-
-
-def _said(numbers: Sequence[int | None]) -> str:
-    """Numbers of the sizes as patterns tell them: 60 (64, 72); one number where all are the same."""
-    words = ["-" if n is None else str(n) for n in numbers]
-    return words[0] if len(set(words)) == 1 else f"{words[0]} ({', '.join(words[1:])})" if words else "?"
 
 
 def _made(row: RowReport, count: Count) -> Sequence[int | None]:
@@ -71,5 +95,5 @@ def _fix(text: str, count: Count, made: Sequence[int | None]) -> Fix | None:
         for m, r in zip(numbers, right, strict=False)
         if int(m.group()) != r
     )
-    said = ", ".join(e.text for e in edits)
-    return Fix(f"print {said}", edits, safe=False) if edits else None
+    right_ones = ", ".join(e.text for e in edits)
+    return Fix(f"print {right_ones}", edits, safe=False) if edits else None

@@ -10,10 +10,39 @@ from collections.abc import Sequence
 
 from loopwright import __version__
 
+TYPE_CHECKING = False  # typing itself is not worth its time at start-up
+if TYPE_CHECKING:
+    from typing import Any
+
+
+class _Help(argparse.HelpFormatter):
+    """Help as wide as the terminal; asked of the system itself, as argparse loads a module for archives to ask it."""
+
+    def __init__(self, prog: str, **given: Any) -> None:
+        given["width"] = given.get("width") or _width()
+        super().__init__(prog, **given)
+
+
+class _Parser(argparse.ArgumentParser):
+    """A parser whose help, and that of its verbs, is laid out by _Help."""
+
+    def __init__(self, **given: Any) -> None:
+        super().__init__(**{"formatter_class": _Help, **given})
+
+
+def _width() -> int:
+    told = os.environ.get("COLUMNS", "")
+    if told.isdecimal() and int(told) > 0:
+        return int(told) - 2
+    try:
+        return os.get_terminal_size(sys.__stdout__.fileno() if sys.__stdout__ else 1).columns - 2
+    except (OSError, ValueError):
+        return 78
+
 
 def parser() -> argparse.ArgumentParser:
     """All verbs and their options."""
-    top = argparse.ArgumentParser(
+    top = _Parser(
         prog="loopwright",
         description="Reads a crochet pattern as you wrote it, works every stitch, and says where the counts do not add up.",
         epilog="Start with:  loopwright demo     then:  loopwright check my-pattern.txt",
@@ -49,7 +78,7 @@ def parser() -> argparse.ArgumentParser:
     return top
 
 
-def _new(verbs: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
+def _new(verbs: argparse._SubParsersAction[_Parser]) -> None:
     new = verbs.add_parser(
         "new", help="a design to begin from, or one made out of a plain pattern",
         description="Writes a starting point (none named: lists them). With --from, makes a design out of a one-size pattern: why its "

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from dataclasses import dataclass
 from functools import cache, partial
 
 from loopwright.findings import Finding
@@ -15,9 +16,18 @@ from loopwright.source import Span
 from loopwright.trade import own_chart
 from loopwright.trade import sizes as trade_sizes
 
-Measure = Callable[[str, str], float]
+Measure = Callable[[str, str], "Body"]
 _NAMED = re.compile(r"^size chart:[ \t]*(?P<which>\S.*)$", re.IGNORECASE | re.MULTILINE)
 _TABLE = re.compile(r"^(?:own )?size chart:?[ \t]*\n(?P<table>(?:[^\n]*\S[^\n]*(?:\n|\Z))+)", re.IGNORECASE | re.MULTILINE)
+
+
+@dataclass(frozen=True, slots=True)
+class Body:
+    """A body measurement in mm with where it comes from; `weak` where the trade has no good source for it."""
+
+    mm: float
+    source: str = ""
+    weak: bool = False
 
 
 class NoMeasurementError(LookupError):
@@ -25,16 +35,20 @@ class NoMeasurementError(LookupError):
 
 
 def trade_measure(which: str = "trade") -> Measure:
-    """Looks measurements up in one of the trade's charts: (size, measurement) to millimetres. The lookup raises NoMeasurementError."""
+    """Looks measurements up in one of the trade's charts: by size and measurement. The lookup raises NoMeasurementError."""
     return partial(_trade_mm, which)
 
 
 @cache  # a name is compared with every size of the chart, and every sentence asks for it again
-def _trade_mm(which: str, size: str, what: str) -> float:
+def _trade_mm(which: str, size: str, what: str) -> Body:
     try:
-        return float(trade_sizes.chart(which).find(size).measure(what).mm)
+        return _body(trade_sizes.chart(which).find(size).measure(what))
     except trade_sizes.UnknownNameError as e:
         raise NoMeasurementError(str(e)) from None
+
+
+def _body(length: trade_sizes.Length) -> Body:
+    return Body(float(length.mm), length.source, length.weak)
 
 
 def table_span(document: Document) -> Span | None:
@@ -57,9 +71,9 @@ def measure_of(document: Document, findings: list[Finding]) -> Measure:
         return fallback
 
     @cache
-    def measure(size: str, what: str) -> float:
+    def measure(size: str, what: str) -> Body:
         try:
-            return float(own.find(size).measure(what).mm)
+            return _body(own.find(size).measure(what))
         except trade_sizes.UnknownNameError:
             return fallback(size, what)
 

@@ -6,6 +6,7 @@ import re
 from collections.abc import Mapping
 from fractions import Fraction
 
+from loopwright.grading.bodies import Body
 from loopwright.grading.choose import Linked, Problem, Sought
 from loopwright.grading.fit import Fit
 from loopwright.grading.lengths import in_cm
@@ -68,19 +69,20 @@ def _sought(fit: Fit, s: Sought, problem: Problem, values: Mapping[str, int], si
     equal = next((n.value for n in around if abs(abs(n.achieved_mm - s.target_mm) - abs(reached - s.target_mm)) < EQUAL_MM), None)
     wanted = s.target_mm / s.step_mm - float(s.before.at(values))
     held = _held_back(fit, s, problem, values, around)
-    why = _why(fit, s, values, around, equal, measures_in(fit.target, size, setting))
+    bodies = measures_in(fit.target, size, setting)
+    why = _why(fit, s, values, around, equal, bodies)
     return Number(
         fit.blank, value, name_of(fit), way_of(fit), fit.unit, s.target_mm, reached, s.step_mm * s.multiple, wanted, s.multiple,
-        tuple(around), "; ".join([why, *held]), equal, "; ".join(held),
+        tuple(around), "; ".join([why, *held]), equal, "; ".join(held), tuple(dict(bodies).items()),
     )
 
 
 def _why(
-    fit: Fit, s: Sought, values: Mapping[str, int], around: list[Neighbour], equal: int | None, bodies: list[tuple[str, float]],
+    fit: Fit, s: Sought, values: Mapping[str, int], around: list[Neighbour], equal: int | None, bodies: list[tuple[str, Body]],
 ) -> str:
     value, reached = values[s.name], s.reached_mm(values)
     target = f"{_before_clauses(fit.sentence)}: {in_cm(s.target_mm)}"
-    told = "; ".join(dict.fromkeys(f"{n} is {in_cm(mm)}" for n, mm in bodies))
+    told = "; ".join(dict.fromkeys(f"{n} is {in_cm(body.mm)}" for n, body in bodies))
     before = s.before.at(values)
     with_before = f" with the {before} before" if before else ""
     made = f"{value} {_word(fit, value)}{with_before} {'makes' if value == 1 else 'make'} {in_cm(reached)}{_off(reached - s.target_mm)}"

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from loopwright.findings import Finding
 from loopwright.grading.bodies import Measure, known_to_trade, measure_of
 from loopwright.grading.choose import Chosen, split
+from loopwright.grading.cords import cords
 from loopwright.grading.discs import flat_rate, lies
 from loopwright.grading.explain import explained
 from loopwright.grading.fill import fill, per_size, pick
@@ -78,7 +79,7 @@ def grade(
     fits = read_reasons(design, plan, findings)
     numbers: list[tuple[Number, ...]] = [() for _ in design.sizes]
     if fits and held is not None:
-        setting = Setting(design.sizes, held, plan, measure or measure_of(design, findings))
+        setting = Setting(design.sizes, held, plan, measure or measure_of(design, findings), design.text)
         numbers = _chosen(fits, setting, findings)
     shown = tuple(SizeGrade(design.sizes[i], numbers[i]) for i in order)
     design = pick(design, order) if order != list(range(len(design.sizes))) else design
@@ -112,6 +113,7 @@ def _chosen(fits: Mapping[str, Fit], setting: Setting, findings: list[Finding]) 
     numbers = [tuple(explained(usable[n], whole[i], chosen[i], i, setting) for n in usable if n in chosen[i]) for i in range(len(whole))]
     findings.extend(_far(usable, numbers, setting))
     findings.extend(_not_flat(usable, setting))
+    findings.extend(cords(usable, setting.text, setting.sizes, numbers))
     return numbers
 
 

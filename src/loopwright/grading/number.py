@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from loopwright.grading.bodies import Body
+
 
 @dataclass(frozen=True, slots=True)
 class Neighbour:
@@ -19,7 +21,7 @@ class Number:
 
     `name` says what is measured ("crown", "body"), `way` how: around, across, width, depth, length. `step_mm` is the
     distance between legal neighbours, `wanted` the exact number before rounding. `equal` is another number that would be
-    just as near; `held` tells what keeps a nearer number out.
+    just as near; `held` tells what keeps a nearer number out. `bodies`: the measurements the target is made of.
     """
 
     blank: str
@@ -36,6 +38,7 @@ class Number:
     reason: str
     equal: int | None = None
     held: str = ""
+    bodies: tuple[tuple[str, Body], ...] = ()
 
     @property
     def error_mm(self) -> float | None:

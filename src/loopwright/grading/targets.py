@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from loopwright.findings import Finding
-from loopwright.grading.bodies import Measure, NoMeasurementError
+from loopwright.grading.bodies import Body, Measure, NoMeasurementError
 from loopwright.grading.choose import LARGEST, Limit, Linked, Problem, Sought, Sum, nearest_legal
 from loopwright.grading.fit import Fit, Linear
 from loopwright.grading.gauge import Gauge
@@ -23,6 +23,7 @@ class Setting:
     gauge: Gauge
     plan: Structure
     measure: Measure
+    text: str = ""
 
 
 class _UnusableError(Exception):
@@ -113,24 +114,24 @@ def target_mm(total: Linear, size: int, setting: Setting) -> float:
                 raise _UnusableError("G015", many=len(atom.lengths_mm), sizes=len(setting.sizes))
             result += float(factor) * atom.lengths_mm[size if len(atom.lengths_mm) > 1 else 0]
         elif atom.kind == "measure":
-            result += float(factor) * _measured(atom.name, size, setting)
+            result += float(factor) * _measured(atom.name, size, setting).mm
         else:
             raise _UnusableError("G017")
     return result
 
 
-def _measured(name: str, size: int, setting: Setting) -> float:
+def _measured(name: str, size: int, setting: Setting) -> Body:
     try:
-        mm = setting.measure(setting.sizes[size], name)
+        body = setting.measure(setting.sizes[size], name)
     except NoMeasurementError as e:
         raise _UnusableError("G021", what=name, why=str(e)) from None
-    if mm <= 0:
-        raise _UnusableError("G022", what=name, mm=in_cm(mm))
-    return mm
+    if body.mm <= 0:
+        raise _UnusableError("G022", what=name, mm=in_cm(body.mm))
+    return body
 
 
-def measures_in(total: Linear, size: int, setting: Setting) -> list[tuple[str, float]]:
-    """The body measurements of a sum with their mm."""
+def measures_in(total: Linear, size: int, setting: Setting) -> list[tuple[str, Body]]:
+    """The body measurements of a sum."""
     return [(a.name, _measured(a.name, size, setting)) for _, a in total.terms if a.kind == "measure"]
 
 

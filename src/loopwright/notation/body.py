@@ -295,10 +295,17 @@ def _slip_join(cur: Cursor, start: int) -> Node | None:
 def _more_places(cur: Cursor, made: Make, start: int) -> Node:
     """ "in next st and in each of next 3": the same stitch in further places."""
     parts: list[Node] = [made]
-    if cur.kind() == "open" and cur.low(1).startswith("count"):
+    skipped = ""
+    if cur.kind() == "open":
         close = next((i for i in range(2, NOTE_WORDS) if cur.kind(i) == "close"), 0)
-        if close and cur.low(close + 1) == "and":
-            cur.at += close + 1
+        said = any(cur.low(i).startswith("count") for i in range(1, close)) or close and cur.low(1) in ("is", "first", "1st", "makes")
+        if close and said:
+            text = [cur.low(i) for i in range(1, close)]
+            if made.place is not None and made.place.from_hook:
+                skipped = "no" if "not" in text or "never" in text else "yes"
+                parts.insert(0, Mark("skipped-counts", skipped))
+            if cur.low(close + 1) == "and" or skipped:
+                cur.at += close + 1
     while made.place is not None and cur.low() == "and" and cur.low(1) in ("in", "into", "each", "across", "around"):
         mark = cur.at
         cur.at += 1
@@ -612,11 +619,13 @@ def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     cur.skip("all", "the", "way") if cur.low() == "all" else None
     if cur.kind() == "times":
         n, more = cur.take().value
-        made = Repeat(inside, "more" if more else "star-times", Num((n,)), span=cur.span_from(start))
+        in_all = cur.accept_words("in all")
+        made = Repeat(inside, "times" if in_all else "more" if more else "star-times", Num((n,)), span=cur.span_from(start))
     elif cur.kind() in ("num", "blank"):
         n2 = cur.number()
         cur.skip("times", "time")
-        made = Repeat(inside, "more" if cur.accept("more") else "star-times", n2, span=cur.span_from(start))
+        more, in_all = cur.accept("more"), cur.accept_words("in all")
+        made = Repeat(inside, "times" if in_all else "more" if more else "star-times", n2, span=cur.span_from(start))
     else:
         if cur.low() in ("last", "until"):
             cur.at -= 0

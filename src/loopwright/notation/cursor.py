@@ -34,13 +34,13 @@ class Cursor:
         return self.tokens[i] if 0 <= i < len(self.tokens) else None
 
     def kind(self, ahead: int = 0) -> str:
-        t = self.token(ahead)
-        return t.kind if t is not None else "end"
+        i = self.at + ahead
+        return self.tokens[i].kind if 0 <= i < len(self.tokens) else "end"
 
     def low(self, ahead: int = 0) -> str:
         """The token's text in lower case, "" at the end."""
-        t = self.token(ahead)
-        return t.text.lower() if t is not None else ""
+        i = self.at + ahead
+        return self.tokens[i].low if 0 <= i < len(self.tokens) else ""
 
     def take(self) -> Token:
         t = self.tokens[self.at]
@@ -57,7 +57,7 @@ class Cursor:
     def accept_words(self, phrase: str) -> bool:
         """Takes several words if they all stand here."""
         parts = phrase.split()
-        if all(self.low(i) == p for i, p in enumerate(parts)):
+        if self.low() == parts[0] and all(self.low(i) == p for i, p in enumerate(parts)):
             self.at += len(parts)
             return True
         return False
@@ -88,6 +88,13 @@ class Cursor:
         if t.kind == "blank":
             self.at += 1
             return Num((), t.value, Span(t.start, t.end))
+        if t.text in ("-", "–", "—") and self.sizes > 1 and self.kind(1) == "open" and self.kind(2) in ("num", "sep"):
+            self.at += 1
+            others = self._size_list()  # the first size does not do it: "– (3, 4)"
+            if others:
+                return Num((None, *others), None, Span(t.start, self.tokens[self.at - 1].end))
+            self.at -= 1
+            return None
         if t.kind != "num" or not isinstance(t.value, int):
             return None
         self.at += 1

@@ -5,8 +5,9 @@ from __future__ import annotations
 import itertools
 import re
 from dataclasses import replace
-from typing import Literal
+from typing import Any, Literal
 
+from loopwright.findings import Finding
 from loopwright.model.tree import (
     COUNT_OR_WORK, Document, Either, FitLine, Group, HeadLine, Item, Label, Make, Mark, Node, Num, Prose, Repeat, Row, RowOrder, Section,
     Unknown,
@@ -37,11 +38,15 @@ _FOR_ROWS = re.compile(r",?\s*\bfor\s+(?:the\s+next\s+)?(?P<n>\d{1,4}(?:\s*[(\[]
 _THEN = re.compile(r"[,;.]?\s*\bthen\s+(?=[^.;]{3,60}\bfor\s+(?:\d{1,4}|two|three|four|five|six)\s+(?:more\s+)?(?:rows|rnds|rounds)\b)", re.IGNORECASE)
 _ONLY = re.compile(r"\(?(?:for\s+)?(?:the\s+)?(?P<names>[\w ,&/-]{1,60}?)\s+sizes?\s+only\)?\s*[:.—–-]?\s*|\(?(?:for\s+)?(?:the\s+)?sizes?\s+(?P<after>[\w ,&/-]{1,60}?)\s+only\)?\s*[:.—–-]\s*", re.IGNORECASE)
 _ALL_SIZES = re.compile(r"\(?(?:for\s+)?all\s+sizes\)?\s*[:.—–-]?\s*", re.IGNORECASE)
+_MAKING_UP = re.compile(r"(?:fold|lay)\s+(?:the|it|each|both|your|work|piece)\b", re.IGNORECASE)  # told of the whole piece
 _START = re.compile(r".*\b(?:ch(?:ain)?\.?\s+(?:of\s+)?(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|ten|eleven|twelve|\w{3,5}teen)\b|ch(?:ain)?\.?\s*[\d{]|(?:an?|of)\s+chain\b|^\s*chain\s+of|\d{1,9}(?:\s*[(\[][\d\s,:;–-]+[)\]])?\s*ch(?:ain)?\b|in\s+this\s+(?:ring\s+)?work|magic|ring)|^\s*\*|\{[^{}]+\}\s*ch\b", re.IGNORECASE)
 
 
-def read(source: Source, terms: str | None = None) -> Document:
-    """Reads a pattern as written. Never raises: what cannot be read stays as prose or unknown words."""
+def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None = None) -> Document:
+    """Reads a pattern as written. Never raises: what cannot be read stays as prose or unknown words.
+
+    `memo` keeps lines between calls: one that says the same at the same place is not read again.
+    """
     said, inferred = _terms(source.text, terms)
     text = quiet(source.text, said)
     which = dialect(said)
@@ -51,18 +56,21 @@ def read(source: Source, terms: str | None = None) -> Document:
     items: list[Item] = []
     title: str | None = None
     seen_row = False
+    long: list[Finding] = []
     only: tuple[int, ...] | None = None
     for line_number in range(1, len(source.line_starts) + 1):
         start = source.line_starts[line_number - 1]
         line = text[start : start + len(source.line_text(line_number))]
         if not line.strip():
             continue
+        if len(line) > MAX_LINE:
+            long.append(Finding("N003", Span(start, start + 40), {"length": len(line), "limit": MAX_LINE}))
         at = start + len(line) - len(line.lstrip())
         after, only = _sizes_only(text, at, start + len(line.rstrip()), sizes, only)
         if after > at and not text[after : start + len(line)].strip():
             items.append(Prose(line, Span(start, start + len(line))))
             continue
-        made = _line(text, after, start + len(line.rstrip()), which, len(sizes), seen_row)
+        made = _remembered(memo, text, after, start + len(line.rstrip()), which, len(sizes), seen_row)
         if only is not None:
             made = [replace(i, sizes=only) if isinstance(i, Row) else i for i in made]
         seen_row = seen_row or any(isinstance(i, Row) for i in made)
@@ -72,7 +80,7 @@ def read(source: Source, terms: str | None = None) -> Document:
         items.extend(made)
     noted = () if terms or not inferred else ((Span(0, min(1, len(text))), f"{said.upper()} terms taken from the stitches that the text names"),)
     items = [_as_written(i, source) for i in items]
-    return Document(source.text, source.name, tuple(items), title, sizes, said, bool(terms), assumptions=noted, specials=defined(own))
+    return Document(source.text, source.name, tuple(items), title, sizes, said, bool(terms), assumptions=noted, findings=tuple(long), specials=defined(own))
 
 
 def _sizes_only(text: str, at: int, end: int, sizes: tuple[str, ...], only: tuple[int, ...] | None) -> tuple[int, tuple[int, ...] | None]:
@@ -150,9 +158,18 @@ def _sizes(text: str) -> tuple[str, ...]:
     return tuple(f"size {i + 1}" for i in range(best)) if 1 < best <= 30 else ("one size",)
 
 
+def _remembered(memo: dict[Any, Any] | None, text: str, start: int, end: int, which: Dialect, sizes: int, seen_row: bool) -> list[Item]:
+    if memo is None:
+        return _line(text, start, end, which, sizes, seen_row)
+    key = ("line", text[start:end], start, which, sizes, seen_row)
+    if key not in memo:
+        memo[key] = _line(text, start, end, which, sizes, seen_row)
+    return list(memo[key])
+
+
 def _line(text: str, start: int, end: int, which: Dialect, sizes: int, seen_row: bool) -> list[Item]:
     if end - start > MAX_LINE:
-        return [Prose(text[start:end], Span(start, end))]
+        return [Prose(text[start:end], Span(start, end))]  # read() says so
     fit = _FIT.match(text, start, end)
     if fit and not seen_row:
         return [FitLine(" ".join(fit["blank"].split()), fit["sentence"], Span(start, end), Span(*fit.span("sentence")))]
@@ -180,9 +197,11 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
         return [HeadLine(head["name"].lower(), head["value"], span, value)]
     if line.lower().rstrip(":") in ("fit", "abbreviations", "notes", "special stitches"):
         return [Prose(line, span)]
+    if seen_row and _MAKING_UP.match(line):
+        return [Prose(line, span)]
     body_at = start + (head.start("value") if head else 0)
     told = order_of(text[body_at:end].strip(), sizes)
-    if told is not None and (seen_row or told.what == "even"):
+    if told is not None and (seen_row or told.what == "even" or told.what == "repeat" and told.rows):
         return _row(text, None, body_at, end, which, sizes)
     instructions = 0
     stops = [m.start() for m in re.finditer(r"[.;]\s+(?=[A-Z])", text[body_at:end])]
@@ -257,13 +276,15 @@ def _later_order(text: str, at: int, stop: int, sizes: int) -> tuple[int, RowOrd
 
 def _nodes(text: str, start: int, end: int, which: Dialect, sizes: int) -> tuple[tuple[Node, ...], int]:
     """The nodes of a row's words; whole sentences that are prose are left out of them."""
+    if start >= end or text[start:end].isspace():
+        return (), 0
     spans = [m.start() for m in re.finditer(r"(?<=[.;])\s+(?=[A-Z])", text[start:end])]
     edges = [start, *(start + at for at in spans), end]
     kept = []
     talk = False
     for i, (a, b) in enumerate(itertools.pairwise(edges)):
         tokens = letters(text[a:b], scan(text, a, b, which))
-        prose = _is_prose(tokens, which, sizes)
+        prose = len(edges) > 2 and _is_prose(tokens, which, sizes)
         if i == 0 or not prose:
             if i == 1 and talk:
                 kept.clear()

@@ -19,7 +19,7 @@ _MOVE = re.compile(
 _STARTS = re.compile(rf"(?:\*\s*)?(?:keeping (?:all )?loops on|insert\s+hook\s+(?:again\s+)?in|(?:pull|draw)\s+up\s+(?:a\s+)?loop\s+in|{_YO},?\s*(?:and\s+)?insert)", re.IGNORECASE)
 _TIMES = {"once": 1, "twice": 2}
 _DROPPED = re.compile(
-    r",?\s*drop (?:the )?loop from (?:the )?hook,?\s*insert hook in [^,;.]*,\s*(?:pick up|draw|pull|catch)[^,;.()]*(?:through)?[^,;.()]*(?:,\s*do not ch 1)?"
+    r",?\s{0,3}drop (?:the )?loop from (?:the )?hook,?\s*insert hook in [^,;.]*,\s*(?:pick up|draw|pull|catch)[^,;.()]*(?:through)?[^,;.()]*(?:,\s*do not ch 1)?"
     r"|(?<=—)\s*to make [^.]*\.|\bas follows:[^()]*(?=\([^()]*made\))",
     re.IGNORECASE,
 )

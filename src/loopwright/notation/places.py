@@ -225,7 +225,10 @@ def _quantified(cur: Cursor, seen: bool) -> Place | None:
         if found is None:
             cur.skip("place", "one", "hole")
         if cur.low() == "as":
+            mark = cur.at
             _as_words(cur)
+            if found is not None and found.kind == "ch" and any(t.text.lower() in ("first", "1st") for t in cur.tokens[mark : cur.at]):
+                return Place("last", ONE, found, loop=loop)  # all round a foundation, its first chain comes last
         return Place("same", ONE, found or STITCH, loop=loop)
     if word == "st" and cur.accept_words("st at base of"):
         cur.skip("the", "turning", "beginning", "starting")
@@ -247,9 +250,11 @@ def _quantified(cur: Cursor, seen: bool) -> Place | None:
 
 
 def _as_words(cur: Cursor) -> None:
-    """ "same place as sl st", "same st as joining"."""
+    """ "same place as sl st", "same st as joining", "same ch as first 2 sc"."""
     cur.at += 1
-    cur.skip("the", "last", "a", "previous")
+    cur.skip("the", "last", "a", "previous", "first")
+    if cur.kind() == "num" and cur.kind(1) == "kind":
+        cur.at += 1
     if cur.kind() in ("kind", "word") and cur.low() not in ("and", "then"):
         cur.at += 1
 

@@ -30,7 +30,7 @@ _SPELT = {"rpt": "rep"}  # as long as what they stand for
 _SAME_LENGTH = re.compile(r"\b(?:rpt)\b", re.IGNORECASE)
 _ASIDES = (
     r"\((?:when|note|starting|beginning|always|about|approximately|see|leave|or\s+(?:to\s+)?desired)[^()]{0,200}\)",
-    r",?\s*(?:being|taking)\s+(?:very\s+)?care(?:ful)?\s+not\s+to\s+twist(?:\s+(?:the\s+)?(?:ch|chain|work|it|sts))?",
+    r",?\s{0,3}(?:being|taking)\s+(?:very\s+)?care(?:ful)?\s+not\s+to\s+twist(?:\s+(?:the\s+)?(?:ch|chain|work|it|sts))?",
     r"\(?this brings thread[^().;]{0,60}\)?",
     r"\((?:make|MAKE)\s+\d+\)",
     r"\b(?:place|use)\s+(?:a\s+)?markers?\s+(?:at|to|for)[^.;]{0,50}[.;]?",
@@ -42,12 +42,12 @@ _ASIDES = (
     r"\b(?:with|having)\s+(?:the\s+)?(?:right|wrong)\s+side\s+(?:of\s+(?:the\s+)?work\s+)?(?:facing|toward)(?:\s+you)?,?",
     r"\bwith (?:size\s+)?[A-Z]\s+hook,?",
     r"\((?:an?\s+|\d+\s+|this\s+(?:is|makes)\s+)?(?:\w+\s+)?(?:inc|dec|increases?|decreases?|inc point)\.?(?:\s+rows?|\s+made)?\)",
-    r",?\s*(?:but\s+)?do not work (?:inc|dec)\w*\s+directly (?:above|over)\s+(?:the\s+)?previous (?:inc|dec)\w*",
+    r",?\s{0,3}(?:but\s+)?do not work (?:inc|dec)\w*\s+directly (?:above|over)\s+(?:the\s+)?previous (?:inc|dec)\w*",
     r"\bto complete (?:the )?(?:last |first )?\w+",
     r"\bfor (?:the )?(?:other |left |right )?(?:(?-i:[A-Z][a-z]+)|underarm|neck|sleeve|front|back|picot)\b",
     r"(?<=[,;.])[^,;.—]*\bthe cord\b[^,;.]*",
     r";\s*the\s+(?:\d\s+)?(?:plain|treble|trebles|double|single|chain|long)\b[^.;*]*",
-    r",?\s*\bincluding [^,;.]*,?", r"\bas before\b(?=[^.;]*\b(?:in|under|over|on)\b)",
+    r",?\s{0,3}\bincluding [^,;.]*,?", r"\bas before\b(?=[^.;]*\b(?:in|under|over|on)\b)",
     r"\bloosely\b", r"\bincl\b\.?",
 )
 _ASIDE = re.compile("|".join(_ASIDES), re.IGNORECASE)

@@ -35,7 +35,9 @@ def swap(voice: Voice, text: str, *, loose: bool = False) -> str:
     """A text in the terms of the voice: stitches, "miss" and "skip", chains before or after their number; full words if asked for."""
     if voice.source_terms != voice.terms:
         text = swap_terms(text, voice.source, voice.dialect, loose=loose)
-        text = _chains(voice, _skips(voice, text))
+        text = _skips(voice, text)
+    if voice.source_terms != voice.terms or voice.full_words:
+        text = _chains(voice, text)
     return in_full(voice, text) if voice.full_words else text
 
 

@@ -14,6 +14,7 @@ _LENGTH = re.compile(r"(?:(\d+)[- ]?ch(?:ain)?|ch(?:ain)?[- ]?(\d+))[ -]", re.IG
 _NO_STITCH = frozenset({"ch", "ch-sp", "group", "repeat", "sl st", "picot"})
 
 
+_REMARK = re.compile(r"\s*,\s*([A-Za-z][^()\[\]\n]{2,40})[)\]]")
 _LISTS = re.compile(r"\s[(\[][\d\s,:;–-]+[)\]]")
 _PRINTED = re.compile(r"[(\[]\s*\d[^()\[\]]*[)\]]?$")
 
@@ -25,11 +26,17 @@ def counts_of(scene: Scene, item: Row, worked: Sequence[RowReport], body: str = 
     if told:
         said = [_count(voice, scene.text, c) for c in told]
         tail = voice.say("sep").join(said[:-1])
-        all_of_it = voice.say("and").join(filter(None, [tail, said[-1]]))
+        all_of_it = voice.say("and").join(filter(None, [tail, said[-1]])) + _remark(scene, told[-1])
         return voice.say("counts", all=all_of_it)
     if ends_with_count(body):
         return ""  # the words as they stood end with a count already
     return _made(voice, item, worked)
+
+
+def _remark(scene: Scene, last: Count) -> str:
+    """What is said of the count in its bracket: ", the ch counted"."""
+    m = _REMARK.match(scene.text, last.span.end) if last.span.end else None
+    return f", {scene.translate(m[1])}" if m else ""
 
 
 def ends_with_count(body: str) -> bool:

@@ -32,6 +32,8 @@ def heading(
             (lines if any(isinstance(i, HeadLine) for i in items[: items.index(item)]) else top).append(translate(voice, item.text))
         elif isinstance(item, HeadLine):
             lines.extend(_line(voice, document, item, specials))
+        elif isinstance(item, Section):
+            lines.append(translate(voice, document.text[item.span.start : item.span.end] or item.title))
         elif isinstance(item, SpecialStitch):
             specials.append(translate(voice, item.text))
     lines = _with_terms(voice, lines)
@@ -55,9 +57,9 @@ def heading(
 
 
 def heading_end(document: Document) -> int:
-    """How many items stand before the first section or row."""
+    """How many items stand before the first section or row; a line that looks like a section may stand among those of the heading."""
     found = document.items
-    stop = next((i for i, item in enumerate(found) if isinstance(item, (Section, Row))), len(found))
+    stop = next((i for i, item in enumerate(found) if isinstance(item, Row)), len(found))
     last = max((i + 1 for i in range(stop) if isinstance(found[i], (HeadLine, FitLine, SpecialStitch))), default=0)
     leading = next((i for i in range(stop) if not isinstance(found[i], Prose)), stop)
     return max(last, leading)

@@ -19,6 +19,7 @@ from loopwright.wording.rows import row
 from loopwright.wording.stitches import Scene
 from loopwright.wording.voice import Voice
 
+_MAKE = re.compile(r"[ \t]*(\(make [^\n]*\))[ \t]*:?[ \t]*$", re.IGNORECASE | re.MULTILINE)
 _BLANK = re.compile(r"\{([^{}\n]+)\}")
 
 
@@ -70,7 +71,7 @@ class _Body:
 
     def _section(self, item: Section, index: int) -> None:
         """A heading of its own, or the name before a row on the same line ("First tie: Ch 40, …")."""
-        title = translate(self.voice, item.title)
+        title = self._title(item)
         following = self.document.items[index + 1] if index + 1 < len(self.document.items) else None
         if isinstance(following, Row) and following.label is None and item.span.end:
             between = self.document.text[item.span.end : following.span.start]
@@ -79,6 +80,17 @@ class _Body:
                 return
         self.lines += ["", title]
         self.ring, self.sizes = "magic_ring", None
+
+    def _title(self, item: Section) -> str:
+        """A section's name, with how often it is made."""
+        text = self.document.text
+        said = text[item.span.start : item.span.end].strip().rstrip(": ")
+        copies = _MAKE.match(text, item.span.end) if item.span.end else None
+        if copies and "(" not in said:
+            said = f"{said} {copies[1]}"
+        if item.copies > 1 and not said:
+            return self.voice.say("copies", title=item.title, n=item.copies)
+        return translate(self.voice, said or item.title)
 
     def _row(self, item: Row, index: int, worked: Sequence[RowReport]) -> None:
         scene = self._scene(item, worked)

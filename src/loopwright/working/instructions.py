@@ -175,6 +175,8 @@ def do_make(run: Run, node: Make) -> None:
         return do_slip(run, node, count)
     if kind == "picot":
         return _picot(run, count)
+    if node.place is not None and node.place.quant == "each" and node.place.n is None and node.place.thing.kind in ("row", "row-end"):
+        return do_edge(run, EdgeRun(kind, None, "row-ends", count, node.span))
     place, parts = node.place, node.taking or max(legs(node.kind), node.parts if node.parts and node.place is None else 0)
     if place is None:
         return _make_over(run, kind, count, parts, twice, node)
@@ -266,6 +268,10 @@ def do_slip(run: Run, node: Make, count: int) -> None:
     place = node.place or Place("next", node.n)
     if run.worked == 0 and not run.out and place.quant == "each" and not run.view.ring:
         slots = slots_of(run, place, how_of(run, place, node.loop))
+        run.slip_row = True
+        return _plain_run(run, code("sl st"), slots)
+    if run.view.foundation and place.from_hook and run.worked == 0:
+        slots = slots_of(run, place)
         run.slip_row = True
         return _plain_run(run, code("sl st"), slots)
     if run.worked == 0 and not run.out:
@@ -510,6 +516,8 @@ def do_mark(run: Run, node: Mark) -> None:
         run.note("colour", word=node.text)
     elif node.what == "loops":
         run.loop = node.loop
+    elif node.what == "skipped-counts":
+        run.skipped_said = node.text
     elif node.what == "underside":
         do_underside(run)
     elif node.what == "attach" and node.place is not None and run.worked == 0 and run.view.items and not run.view.foundation:

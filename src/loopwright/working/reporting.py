@@ -9,7 +9,7 @@ from typing import Any
 from loopwright.findings import Finding
 from loopwright.model.fabric import Fabric
 from loopwright.model.report import Assumption, Report, RowReport
-from loopwright.model.tree import Document, Row
+from loopwright.model.tree import Document, Group, Node, Repeat, Row, Unknown
 from loopwright.source import Span
 from loopwright.working.search import Decoder, Explanation, Outcome
 from loopwright.working.steps import definitions, expand
@@ -43,7 +43,7 @@ def work(document: Document, memo: dict[Any, Any] | None = None) -> Report:
     rows = _rows(document, per_size)
     return Report(
         document.title, document.terms, document.sizes, tuple(rows), tuple(_assumptions(document, per_size)),
-        tuple(_findings(document, per_size)), tuple(fabrics),
+        tuple(sorted([*_not_understood(document), *_findings(document, per_size)], key=lambda f: f.span.start)), tuple(fabrics),
     )
 
 
@@ -134,6 +134,31 @@ def _findings(document: Document, per_size: Sequence[Sequence[Outcome]]) -> list
     return sorted(result, key=lambda f: f.span.start)
 
 
+def _not_understood(document: Document) -> list[Finding]:
+    """Words in rows that mean nothing here, each run of them once; and what reading itself found."""
+    found = [f for f in document.findings if isinstance(f, Finding)]
+    for item in document.items:
+        if not isinstance(item, Row) or not item.doubt:
+            continue
+        for words in _unknown(item.body):
+            found.append(Finding("N002", words, {"words": document.text[words.start : words.end]}))
+    return found
+
+
+def _unknown(nodes: tuple[Node, ...]) -> list[Span]:
+    """Spans of unknown words, neighbours joined, wherever they stand among the nodes."""
+    spans: list[Span] = []
+    for node in nodes:
+        if isinstance(node, Unknown) and node.span.end:
+            if spans and 0 <= node.span.start - spans[-1].end <= 2:
+                spans[-1] = Span(spans[-1].start, node.span.end)
+            else:
+                spans.append(node.span)
+        elif isinstance(node, (Repeat, Group)):
+            spans += _unknown(node.nodes)
+    return spans
+
+
 def _finding(document: Document, o: Outcome, size: int) -> Finding | None:
     step = o.step
     if o.made is None:
@@ -142,6 +167,8 @@ def _finding(document: Document, o: Outcome, size: int) -> Finding | None:
         return Finding(code, step.span, {"label": step.label or "this row", **o.facts}, severity=severity)
     if o.agrees is False and step.printed:
         return _disagreement(document, o, size)
+    if not o.made.made and not o.step.problem:
+        return Finding("N001", step.span, {"label": step.label or "this row"})
     if o.made.left and step.doubt == 0 and o.agrees is None and o.made.left > 1 and not o.made.view.foundation:
         return Finding("W004", step.span, {"label": step.label or "this row", "left": o.made.left})
     return None

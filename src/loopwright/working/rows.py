@@ -52,6 +52,7 @@ class Made:
     unsure: float = 0.0
     below_flipped: bool = False
     needs: int | None = None
+    work: int = 0
     base: View | None = None  # what it was worked on: the row below, or a foundation or ring that the row itself began
     tape: tuple[Note, ...] = ()
     start: int = 0
@@ -137,6 +138,7 @@ def work_row(
         do_all(run, _implied_repeat(run, nodes))
     except CannotWork as why:
         why.log = tuple(run.log)
+        why.work = run.steps + len(run.out) // 8
         why.got = len(run.out) - run.out.count(CHAIN)
         raise
     return _finished(run, pending)
@@ -205,6 +207,7 @@ def _finished(run: Run, pending: Chain | None) -> Made:
         view, out, run.into, run.origins, count, bridged, _made(run, out), cost, left, spaces, tuple(run.log),
         tuple(sorted(run.conventions.items(), key=lambda kv: kv[0])), main_of(out, run.main_kind), run.joined, run.turned,
         run.in_rounds or run.joined, pending, None, run.unsure, base=run.view, tape=tuple(run.tape), start=run.start,
+        work=run.steps + len(out) // 8,
     )
 
 
@@ -324,11 +327,20 @@ def _clumps(run: Run) -> int:
 
 def agrees(made: Made, printed: tuple[Count, ...]) -> bool | None:
     """Whether the printed counts fit what was made; None where nothing printed can be compared."""
-    verdicts = [v for v in (_fits(made, c) for c in printed) if v is not None]
+    verdicts = [v for v in (_fits(made, c, printed) for c in printed) if v is not None]
     return all(verdicts) if verdicts else None
 
 
-def _fits(made: Made, count: Count) -> bool | None:
+def _beside(made: Made, noun: str, printed: tuple[Count, ...]) -> int | None:
+    """Stitches of a kind outside the groups that are counted by themselves: "(19 V sts and 2 htr)"; None where none are."""
+    named = {c.noun for c in printed if c.noun in made.made and plain(c.noun or "") not in HEIGHT}
+    if not named:
+        return None
+    within = {i for g in made.view.groups if g.name in named for i in range(g.start, g.end)}
+    return sum(1 for i, kind in enumerate(made.view.items) if name(kind) == noun and i not in within)
+
+
+def _fits(made: Made, count: Count, printed: tuple[Count, ...]) -> bool | None:
     number = count.n.at(0)
     if number is None or count.scope != "row":
         return None
@@ -341,7 +353,7 @@ def _fits(made: Made, count: Count) -> bool | None:
     if noun in SPACES or noun == "ch-sp":
         return number in {made.made.get("ch-sp", 0), made.made.get("group", -1)} if made.made.get("ch-sp") or made.made.get("group") else None
     if plain(noun) in HEIGHT and noun != "sl st":
-        return number == made.made.get(noun, 0) or number in totals
+        return number == made.made.get(noun, 0) or number in totals or number == _beside(made, noun, printed)
     if noun in made.made:
         return number == made.made[noun]
     near = [v for k, v in made.made.items() if k not in HEIGHT and k not in ("ch", "picot")]

@@ -30,6 +30,7 @@ class CannotWork(Exception):
         self.facts = facts
         self.log: tuple[Choice, ...] = ()
         self.got = 0  # stitches made until then
+        self.work = 0  # instructions worked and stitches made until then
 
 
 class RunsOut(CannotWork):
@@ -107,6 +108,7 @@ class Run:
     row_inc: int = 0
     half_loop: bool = False
     following: Sequence[Node] = ()
+    skipped_said: str = ""  # "yes"/"no" where the words tell whether the chains skipped at the foundation are a stitch
     slipped: bool = False  # the hook was moved to stitch `last` by slip stitches: a start chain stands there
     slip_row: bool = False  # a row of slip stitches: they are its stitches
     inside: int = 0  # depth of repeats: "the first stitch" there is the next one

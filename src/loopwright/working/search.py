@@ -26,6 +26,8 @@ WINDOW = 3.0
 FAILS = 8.0
 FRESH = 1.5
 AS_PRINTED = 0.8
+ROW_WORK = 40_000  # instructions worked in all readings of a row: what keeps a row under a quarter of a second
+ALL_WORK = 4_000_000  # and of a size: what is past it is not worked any more
 EXCUSE = 1.5
 
 
@@ -110,6 +112,7 @@ class Decoder:
         self.memo = memo if memo is not None else {}
         self.names = hash(tuple(sorted(definitions)))
         self.looked_ahead = False
+        self.spent = 0
         self.told: dict[tuple[int, int, int], Told] = {}
 
     def decode(self, steps: list[Step], conventions: tuple[tuple[str, Any], ...] = ()) -> Explanation:
@@ -139,6 +142,8 @@ class Decoder:
 
     def _grow(self, old: Explanation, step: Step, steps: list[Step], at: int) -> list[Explanation]:
         state = old.state
+        if self.spent > ALL_WORK and not step.problem:
+            step = replace(step, problem="too-many", problem_facts=(("limit", ALL_WORK),))
         if step.problem:
             outcome = Outcome(step, None, FAILS, None, step.problem, dict(step.problem_facts))
             return [Explanation(self._assumed_state(state, step), old.cost + FAILS, outcome, old)]
@@ -220,8 +225,8 @@ class Decoder:
         conventions = dict(state.conventions)
         found: list[Made] = []
         queue: list[tuple[float, int, tuple[int, ...]]] = [(0.0, 0, ())]
-        runs, best, serial = 0, 1e9, 0
-        while queue and runs < RUNS:
+        runs, best, serial, spent = 0, 1e9, 0, 0
+        while queue and runs < RUNS and spent < ROW_WORK:
             bound, _, forced = heapq.heappop(queue)
             if bound >= best + WINDOW:
                 break
@@ -230,9 +235,11 @@ class Decoder:
                 made = work_row(view, body, forced, conventions, self.definitions, kind, rounds, state.rows)
             except CannotWork as why:
                 log = why.log
+                spent += why.work
                 problems.append(Outcome(step, None, FAILS, None, why.reason, why.facts, got=why.got))
             else:
                 log = made.log
+                spent += made.work
                 verdict = agrees(made, step.printed) if step.printed and not _worked_count(made) else None
                 cost = made.cost + (DISAGREES if verdict is False else 0.0)
                 best = min(best, cost)
@@ -244,6 +251,7 @@ class Decoder:
                         serial += 1
                         prefix = (*[c.taken for c in log[:i]], j)
                         heapq.heappush(queue, (base + cost_j, serial, prefix))
+        self.spent += spent
         return self._kept(state, step, found, extra, assumed)
 
     def _kept(

@@ -9,6 +9,16 @@ from typing import Any
 from loopwright.model.tree import Num
 
 
+def _dashed(node: Any, size: int) -> bool:
+    """Whether a dash stands for this size: it leaves the instruction out."""
+    for name in ("n", "times"):
+        number = getattr(node, name, None)
+        if isinstance(number, Num) and len(number.values) > 1 and number.at(size) is None:
+            return True
+    place = getattr(node, "place", None)
+    return place is not None and isinstance(place.n, Num) and len(place.n.values) > 1 and place.n.at(size) is None
+
+
 @lru_cache(maxsize=8192)
 def for_size(node: Any, size: int) -> Any:
     """A node (or tuple of nodes) with each number holding only this size's value; a missing one stays without a value."""
@@ -18,7 +28,7 @@ def for_size(node: Any, size: int) -> Any:
         value = node.at(size)
         return Num((value,), node.blank, node.span)
     if isinstance(node, tuple):
-        return tuple(for_size(n, size) for n in node)
+        return tuple(for_size(n, size) for n in node if not _dashed(n, size))
     if hasattr(node, "__dataclass_fields__"):
         changes = {}
         for f in fields(node):

@@ -236,7 +236,9 @@ def skip_foundation(run: Run, kind: str, said: int | None) -> None:
             options2.append((0.7, "yes"))
         if extra > 0:
             options2 = [(0.3, "no"), (0.2, ("space", extra)), (0.8, "yes")]
-        reading = run.convention(f"skipped-{skipped}-{plain(kind)}", tuple(options2))
+        reading = run.skipped_said or run.convention(f"skipped-{skipped}-{plain(kind)}", tuple(options2))
+        if run.skipped_said:
+            run.conventions[f"skipped-{skipped}-{plain(kind)}"] = reading
         if reading != "no":
             run.note("skipped", skipped, first=int(reading[1]) if isinstance(reading, tuple) else 0)
             run.make(code(plain(kind)), Slot(run.pos - 1, run.pos))

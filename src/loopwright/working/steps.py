@@ -208,6 +208,10 @@ def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, ba
     if order.what == "continue" or order.delta is not None:
         return _continued(row, order, numbers, ranged, base)
     sources = _sources(order, shelf)
+    own = numbers[0] if numbers else None
+    if order.section is None and order.rows and own is not None and min(order.rows) >= own > 0 and not sources:
+        facts = (("rows", ", ".join(map(str, order.rows))),)  # a row told by itself, or by one that is yet to come
+        return [replace(base, number=own, problem="unknown-row", problem_facts=facts, order=order, label=_label(base, own, ranged))]
     if not sources and shelf.done and order.section is None:
         sources, base = [replace(base, body=EVEN, kind=shelf.done[-1].kind)], replace(base, guess="rows-not-told")
     if not sources:

@@ -90,6 +90,7 @@ def _dimension(n: Number) -> dict[str, Any]:
         "name": n.name, "way": n.way, "blank": n.blank, "value": n.value, "unit": n.unit,
         "target_mm": _mm(n.target_mm), "achieved_mm": _mm(n.achieved_mm), "error_mm": _mm(n.error_mm), "step_mm": _mm(n.step_mm),
         "reason": n.reason, "as_near": n.equal,
+        "measurements": [{"name": name, "mm": _mm(b.mm), "source": b.source, "weak": b.weak} for name, b in n.bodies],
         "neighbours": [{"value": m.value, "achieved_mm": _mm(m.achieved_mm)} for m in n.neighbours],
     }
 
@@ -130,6 +131,19 @@ def tables(graded: Graded) -> str:
             sheets.append([])
         sheets[-1].append(block)
     return "\n\n".join("\n".join(_line(name, [b[i] for b in sheet], lead) for i, name in enumerate(first)) for sheet in sheets if sheet)
+
+
+def sources(graded: Graded) -> str:
+    """Where the body measurements come from, one line each; "" where none is used. Weak ones are marked."""
+    found: dict[tuple[str, str, bool], list[str]] = {}
+    for size in graded.sizes:
+        for name, body in dict(b for n in size.numbers for b in n.bodies).items():
+            found.setdefault((name, body.source, body.weak), []).append(size.size)
+    lines = []
+    for (name, source, weak), named in found.items():
+        which = f" ({', '.join(named)})" if len(named) < len(graded.sizes) else ""
+        lines.append(f"{name}{which}: {source}{' [weak]' if weak else ''}")
+    return "\n".join(lines)
 
 
 def _line(name: str, cells: Sequence[str], lead: int) -> str:

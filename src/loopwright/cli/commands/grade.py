@@ -12,7 +12,7 @@ from loopwright.findings.registry import hints, message, severity
 from loopwright.grading import GaugeError
 from loopwright.source import Span
 from loopwright.workshop.files import CannotOpen, open_source
-from loopwright.workshop.grade import as_json, grade_design, tables
+from loopwright.workshop.grade import as_json, grade_design, sources, tables
 
 
 def run(name: str, sizes: Sequence[str] | None, gauge: str | None, terms: str | None, as_data: bool) -> int:
@@ -35,6 +35,8 @@ def run(name: str, sizes: Sequence[str] | None, gauge: str | None, terms: str | 
         many = len(sized.graded.sizes)
         print(f"{sized.graded.document.title or source.name}: {many} size{'s' if many > 1 else ''} at {held} (lengths in cm)\n")
         print(tables(sized.graded))
+        told = sources(sized.graded)
+        print(f"\nBody measurements\n{told}" if told else "")
         print(f"\n{sized.texts[0] if len(sized.texts) == 1 else sized.text}", end="")
         sys.stdout.flush()
         if sized.findings:

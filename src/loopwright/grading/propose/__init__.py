@@ -10,6 +10,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 from loopwright.findings import Edit, Finding
+from loopwright.grading.discs import flat_rate, lies
 from loopwright.grading.gauge import Gauge
 from loopwright.grading.propose.assemble import Head, design_text
 from loopwright.grading.propose.blanks import Blank, Proposed, Reason
@@ -88,7 +89,7 @@ def propose(document: Document, report: Report, task: Task) -> Proposal:
         note = Finding("G044", Span(0, 0), {"item": item.name})
         return Proposal(document, task, item, (), (), (), (note,))
     found = search(lines_of(document, report), _called(document, item))
-    blanks = tuple(Proposed(b, reasons_for(b, ground)) for b in found.blanks)
+    blanks = tuple(Proposed(_with_flatness(b, task.gauge), reasons_for(b, ground)) for b in found.blanks)
     dumb = [p.blank.name for p in blanks if not p.reasons]
     notes = tuple(Finding("G041", Span(0, 0), {"blank": name}) for name in dumb)
     if not blanks:
@@ -97,6 +98,15 @@ def propose(document: Document, report: Report, task: Task) -> Proposal:
     for name, why in found.fixed.items():
         proposal = proposal.without(name, why)
     return proposal
+
+
+def _with_flatness(blank: Blank, gauge: Gauge) -> Blank:
+    """A disc's blank with what its rate does at this gauge among its facts."""
+    if not blank.gain or gauge.row_mm is None or gauge.stitch_mm is None:
+        return blank
+    flat = flat_rate(gauge.stitch_mm, gauge.row_mm)
+    does = {"flat": "lies flat", "cups": "cups a little", "ruffles": "ruffles a little"}[lies(blank.gain, flat)]
+    return replace(blank, facts=(*blank.facts, f"a flat circle gains {flat:.1f} at this gauge, so it {does}"))
 
 
 def _filled(text: str, values: dict[str, int]) -> str:

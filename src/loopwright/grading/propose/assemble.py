@@ -26,13 +26,17 @@ class Head:
 def design_text(document: Document, edits: Sequence[Edit], proposed: Sequence[Proposed], head: Head) -> str:
     """The whole text of the design."""
     changes = [*edits, *_heading(document, head, [e.text for e in edits])]
-    changes.append(Edit(Span(_fit_at(document), _fit_at(document)), _fit(proposed)))
+    at = _fit_at(document)
+    heads = any(isinstance(i, HeadLine) for i in document.items)
+    above = "\n" if heads and not document.text[:at].endswith("\n\n") else ""
+    changes.append(Edit(Span(at, at), above + _fit(proposed)))
     return applied(document.text, changes)
 
 
 def applied(text: str, edits: Sequence[Edit]) -> str:
-    """The text with its edits made; an insertion comes before what is replaced at the same place."""
-    for e in sorted(edits, key=lambda e: (e.span.start, e.span.end), reverse=True):
+    """The text with its edits made; an insertion comes before what is replaced at the same place, and after earlier insertions there."""
+    order = sorted(range(len(edits)), key=lambda i: (edits[i].span.start, edits[i].span.end, i), reverse=True)
+    for e in (edits[i] for i in order):
         text = text[: e.span.start] + e.text + text[e.span.end :]
     return text
 
@@ -64,9 +68,13 @@ def _heading(document: Document, head: Head, texts: Sequence[str]) -> list[Edit]
         edits.append(Edit(line.value_span, gauge))
     if "terms" not in heads:
         new.append(f"Terms: {document.terms.upper() if document.terms != 'old' else 'old'}")
-    if new:
-        at = min((h.span.start for h in heads.values()), default=_fit_at(document))
-        edits.append(Edit(Span(at, at), "\n".join(new) + "\n" + ("" if heads else "\n")))
+    if new and heads:
+        at = min(h.span.start for h in heads.values())
+        edits.append(Edit(Span(at, at), "\n".join(new) + "\n"))
+    elif new:
+        at = _fit_at(document)
+        above = "\n" if at and not document.text[:at].endswith("\n\n") else ""
+        edits.append(Edit(Span(at, at), above + "\n".join(new) + "\n\n"))
     short = heads.get("abbreviations")
     if short and not re.search(r"\binc\b", short.value) and re.search(r"\binc\b", " ".join(texts)):
         edits.append(Edit(Span(short.span.end, short.span.end), ", inc = increase"))

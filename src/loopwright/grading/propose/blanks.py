@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, field
 from typing import Literal
 
@@ -9,7 +10,7 @@ from loopwright.findings import Edit
 from loopwright.grading.counting import Legal
 from loopwright.source import Span
 
-Role = Literal["across", "around", "width", "depth", "part", "length", "cord", "share", "side", "link"]
+Role = Literal["across", "around", "width", "depth", "part", "length", "cord", "share", "side", "neck", "link"]
 ANY = Legal(least=0)
 
 
@@ -29,7 +30,7 @@ class Blank:
     """A number of hers that depends on the size. `before`: rows of the piece worked before those it counts.
 
     `subject` is what an "until … measures" sentence names. `facts` are findings of the search that stand as evidence.
-    `given`: reasons that do not come from a measure (links to other blanks).
+    `gain`: what each round of a disc gains. `given`: reasons that do not come from a measure (links to other blanks).
     """
 
     name: str
@@ -42,7 +43,7 @@ class Blank:
     facts: tuple[str, ...] = ()
     given: tuple[Reason, ...] = ()
     line: int = 0
-    per: int = 1
+    gain: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,6 +83,23 @@ class Found:
         """Notes an edit, unless a part of it is edited already."""
         if not any(e.span.start < span.end and span.start < e.span.end for e in self.edits):
             self.edits.append(Edit(span, text))
+
+    def chain(self, line_text: str, at: int, span: Span, slot: str, more: int) -> None:
+        """A foundation chain's number: "{sts} + 3", or "{sts} ch + 3" where the word comes after the number, as in UK patterns.
+
+        `line_text` is the text from offset `at` on, in which the number stands under `span`.
+        """
+        if not more:
+            self.replace(span, slot)
+            return
+        sum_ = f"{'+' if more > 0 else '-'} {abs(more)}"
+        word = re.match(r"\s*ch(?:ains?)?\b", line_text[span.end - at :])
+        end = span.end + (word.end() if word else 0)
+        self.replace(Span(span.start, end), f"{slot}{word.group() if word else ''} {sum_}")
+
+    def touched(self, span: Span) -> bool:
+        """Whether a blank has been put in somewhere under a span."""
+        return any(span.start <= e.span.start < span.end and "{" in e.text for e in self.edits)
 
     def counts(self, value: int, *units: str) -> Blank | None:
         """The latest blank with that value in one of these units."""

@@ -15,9 +15,11 @@ from loopwright.grading.counting import Legal
 from loopwright.grading.gauge import Gauge
 from loopwright.grading.lengths import in_cm
 from loopwright.grading.propose.blanks import Blank, Reason
-from loopwright.grading.propose.phrases import INCH_MM, legal, length, plus, share_of
+from loopwright.grading.propose.phrases import INCH_MM, SHARES, legal, length, plus, share_of
 
 MANY = 4
+LOOSE_MM = 20.0  # offset of a share that no habit names
+LAST = 10  # such a share comes after every habit
 BAND = 6  # so many rows or fewer are a band, whose depth is its own
 SAFE = 0.45  # of the distance between legal numbers: a target nearer to the middle of two would hang on rounding
 GRAINS_CM = ((10.0, 0.0), (5.0, 0.3))
@@ -99,13 +101,24 @@ def reasons_for(blank: Blank, ground: Ground) -> tuple[Reason, ...]:
         return ()
     habits = [(i - 50 if h.where else i, h) for i, h in enumerate(ground.item.habits) if h.role == blank.role and h.where in blank.name]
     found = [r for i, h in habits for r in _by_habit(blank, h, i, step, ground)]
+    found += [r for h in _loose(blank, ground.item) for r in _by_habit(blank, h, LAST, step, ground)]
     found += _plain(blank, step, ground, base=0.0 if _fixed(blank) else 20.0)
-    return tuple(sorted(found, key=lambda r: r.score))[:MANY]
+    once = {r.sentence: r for r in sorted(found, key=lambda r: r.score, reverse=True)}
+    return tuple(sorted(once.values(), key=lambda r: r.score))[:MANY]
+
+
+def _loose(blank: Blank, item: Item) -> list[Habit]:
+    """Any plain share of the measure that an item goes by, for where none of the usual reasons fits."""
+    if _fixed(blank):
+        return []
+    own = [h for h in item.habits if h.role == blank.role and h.where in blank.name]
+    measure = next((h.measure for h in sorted(own, key=lambda h: not h.where)), None)
+    return [] if measure is None else [Habit(blank.role, measure, s, -LOOSE_MM, LOOSE_MM) for s in (Fraction(1), *SHARES)]
 
 
 def _fixed(blank: Blank) -> bool:
     """Bands and cords have lengths of their own, whatever the body."""
-    return blank.role == "cord" or blank.role == "part" and blank.value <= BAND
+    return blank.role == "cord" or blank.name == "sleeve neck" or blank.role == "part" and blank.value <= BAND
 
 
 def step_mm(blank: Blank, gauge: Gauge) -> float | None:
@@ -134,7 +147,8 @@ def _by_habit(blank: Blank, habit: Habit, order: int, step: float, ground: Groun
         return []
     cost, off = min(found, key=lambda f: (round(f[0], 6), abs(f[1])))
     words = _sentence(blank, share_of(habit.part, habit.measure) + plus(off, ground.inches))
-    return [Reason(words, _because(blank, habit, body, off, step, ground), order + cost, base + off, has)]
+    plain = habit.part.denominator / 20 + abs(off) / 100
+    return [Reason(words, _because(blank, habit, body, off, step, ground), order + cost + plain, base + off, has)]
 
 
 def _ceil(mm: float, grain: float) -> int:

@@ -14,6 +14,7 @@ from loopwright.source import Span
 
 LEAST_ROUNDS = 5
 LEAST_GAIN = 3
+FEW = 6  # rounds of a disc of tall stitches: a fourth one written out would leave small sizes no room
 _PRINTED = re.compile(r"\((?P<n>\d+)(?P<noun>\s[^()]*)?\)\.?\s*$")
 
 
@@ -42,6 +43,8 @@ def disc_from(lines: tuple[Line, ...], at: int) -> Disc | None:
     first = at if lines[at].first is not None or lines[at].row.printed else at + 1
     if first + 1 >= len(lines) or lines[first].first not in (None, 1):
         return None
+    if any(x.row.label is not None and x.row.label.kind == "row" for x in lines[first : first + 2]):
+        return None  # rows that grow to and fro are a triangle or a half disc
     start, second = lines[first].count, _each(lines[first + 1])
     if start is None or not second or second[0] is None or second[0] - start < LEAST_GAIN:
         return None
@@ -72,7 +75,7 @@ def established(lines: tuple[Line, ...], disc: Disc) -> int:
         return disc.full
     third = lines[disc.lines[2]]
     repeat_at = next((i for i, n in enumerate(third.body) if isinstance(n, Repeat)), 1)
-    return 3 if repeat_at <= 1 else min(4, alone)
+    return 3 if repeat_at <= 1 or disc.full <= FEW else min(4, alone)
 
 
 def crown_rounds(found: Found, lines: tuple[Line, ...], disc: Disc, *, tube: bool) -> None:
@@ -86,7 +89,8 @@ def crown_rounds(found: Found, lines: tuple[Line, ...], disc: Disc, *, tube: boo
     word = (last.section.title if last.section else "crown").lower()
     unit = "Rnds"
     facts = (f"the disc has {full} whole rounds that gain {disc.gain} sts each",)
-    across = Blank(found.name(f"{word} rounds"), "rnds", full, "across", word, 0, Legal(least=kept), facts, line=disc.lines[0], per=2)
+    name, rule = found.name(f"{word} rounds"), Legal(least=kept)
+    across = Blank(name, "rnds", full, "across", word, 0, rule, facts, line=disc.lines[0], gain=disc.gain)
     slot = found.add(across)
     own = found.add(_edge(found, disc, across, last)) if not tube else ""
     end = f" ({own}{_noun(last)})" if own else ""
@@ -118,7 +122,8 @@ def _last_round(found: Found, lines: tuple[Line, ...], disc: Disc, last: Line) -
     slot = found.add(blank)
     begins = re.match(r"[^:]*:\s*(?P<chain>(?:\d+\s*)?ch\b[^,;*]*,\s*)?", last.text, re.IGNORECASE)
     chain = begins["chain"] if begins and begins["chain"] else ""
-    noun = _noun(last).strip() or "st"
+    stitch = next((lines[i].stitch for i in (disc.next - 1, *reversed(disc.lines)) if lines[i].stitch), "st")
+    noun = _noun(last).strip() or stitch or "st"
     joined = "; join." if re.search(r"\bjoin\b", last.text) else "."
     kind = noun.split()[0] if noun not in ("sts", "st") else "st in each st"
     words = f"{chain}{kind} around, increasing evenly to {slot} sts{joined}"

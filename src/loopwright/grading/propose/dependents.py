@@ -6,11 +6,13 @@ import re
 from collections import Counter
 from fractions import Fraction
 
-from loopwright.grading.propose.blanks import Blank, Found, Reason
+from loopwright.grading.counting import Legal
+from loopwright.grading.propose.blanks import Blank, Found, Reason, Role
 from loopwright.grading.propose.facts import Line
 from loopwright.grading.propose.phrases import share_of
+from loopwright.grading.propose.rows import said
 from loopwright.grading.propose.takes import legs, taken
-from loopwright.model.tree import Count, Make, Repeat
+from loopwright.model.tree import Count, Evenly, Make, Repeat
 from loopwright.source import Span
 
 SMALL = 4
@@ -23,6 +25,7 @@ _PER_ROW = re.compile(r"(?:(?P<n>\d+)\s+)?\w+(?: \w+)? in (?:the )?ends? of each
 
 def follow(found: Found, line: Line, before: Line | None) -> None:
     """Puts blanks for the numbers of a line that stand for earlier blanks; a printed count that nothing explains is left out."""
+    _evenly(found, line)
     _in_body(found, line)
     parts = _parts(found, line)
     if not line.row.printed:
@@ -31,6 +34,20 @@ def follow(found: Found, line: Line, before: Line | None) -> None:
         if count.n.span.end and not _count(found, line, count, parts, before):
             _drop(found, line)
             return
+
+
+def _evenly(found: Found, line: Line) -> None:
+    """A number that a row grows or shrinks to evenly is measured: a cuff, a neck."""
+    node = next((n for n in line.body if isinstance(n, Evenly) and n.to is not None), None)
+    value = node.to.at(0) if node is not None and node.to is not None else None
+    m = re.search(rf"\bto\s+(?P<n>{value})\b", line.text) if value else None
+    if value is None or m is None or found.counts(value, "sts") is not None:
+        return
+    word = (line.section.title if line.section else "end").lower()
+    role: Role = "around" if line.in_rounds else "width"
+    facts = (f"{said(line)} brings the stitches to {value}",)
+    blank = Blank(found.name(f"{word} end sts"), "sts", value, role, word, 0, Legal(2, value % 2), facts, line=line.item)
+    found.replace(Span(line.span.start + m.start("n"), line.span.start + m.end("n")), found.add(blank))
 
 
 def _parts(found: Found, line: Line) -> list[Blank]:
@@ -105,10 +122,24 @@ def _along(found: Found, line: Line, value: int) -> Reason | None:
     if m is None:
         return None
     per = int(m["n"] or 1)
+    fronts = _fronts(found, value, per * len(_PER_ROW.findall(line.text)))
+    if fronts is not None:
+        return fronts
     rows = next((b for b in reversed(found.blanks) if b.unit in ("rows", "rnds") and b.value * per == value), None)
     if rows is None:
         return None
     return Reason(share_of(Fraction(per), f"{{{rows.name}}}"), f"{per} in the end of each of {rows.value} rows = {value}")
+
+
+def _fronts(found: Found, value: int, per: int) -> Reason | None:
+    """The fronts of a garment in one piece: along yoke and body on both sides, and the neck between them."""
+    rows = [b for b in found.blanks if b.unit == "rows" and b.role != "link"]
+    rest = value - per * sum(b.value for b in rows)
+    neck = next((b for b in found.blanks if b.name == "neck ch"), None)
+    if neck is None or len(rows) < 2 or rest not in (0, neck.value):
+        return None
+    words = " plus ".join([*(share_of(Fraction(per), f"{{{b.name}}}") for b in rows), *(["{neck ch}"] if rest else [])])
+    return Reason(words, f"{per} for each of {' + '.join(str(b.value) for b in rows)} rows{f', {rest} along the neck' if rest else ''}")
 
 
 def _repeats(found: Found, line: Line, value: int, before: Line | None) -> Reason | None:

@@ -13,6 +13,7 @@ from loopwright.grading.propose.takes import taken
 from loopwright.model.tree import Chain, Mark, Repeat
 from loopwright.source import Span
 
+MOST_AT_EDGES = 3
 _FOR = re.compile(r"unworked\s+for\s+(?:the\s+)?(?P<what>[a-z]+)", re.IGNORECASE)
 
 
@@ -35,7 +36,7 @@ def foundation(found: Found, lines: tuple[Line, ...], i: int) -> None:
     facts = (*why, f"ch {chains} make {count} sts in the first row" + (f": {more} more for turning" if more else ""))
     role = "around" if line.start == "tube" or first.in_rounds else "width"
     slot = found.add(Blank(found.name(f"{word} sts"), "sts", count, role, word, 0, rule, facts, line=i))  # type: ignore[arg-type]
-    found.replace(chain.n.span, slot + (f" + {more}" if more > 0 else f" - {-more}" if more < 0 else ""))
+    found.chain(line.text, line.span.start, chain.n.span, slot, more)
 
 
 def part_of_edge(found: Found, lines: tuple[Line, ...], i: int, around: Blank) -> None:
@@ -56,10 +57,24 @@ def part_of_edge(found: Found, lines: tuple[Line, ...], i: int, around: Blank) -
     found.add(part)
     if repeat is not None and per:
         times_blank(found, line, repeat, part, per)
+    else:
+        _plain_run(found, line, part)
     wording = _FOR.search(line.text)
     name = f"{wording['what']} sts" if wording else "free sts"
     link = Reason(f"{{{around.name}}} less {{{part.name}}}", f"{around.value} round the edge, {used} worked, {free} left")
     found.replace(span, found.add(Blank(found.name(name), "sts", free, "link", given=(link,), line=i)))
+
+
+def _plain_run(found: Found, line: Line, part: Blank) -> None:
+    """A row told as one run: "dc in each of next 49 sts" over 50, the turning chain being one of them."""
+    for m in re.finditer(r"(?P<n>\d+)(?=\s+(?:sts|stitches)\b)", line.text):
+        less = part.value - int(m["n"])
+        if 0 <= less <= MOST_AT_EDGES:
+            link = Reason(f"{{{part.name}}}" + (f" less {less}" if less else ""), f"{part.value} sts, {less} of them told apart")
+            run = Blank(found.name(f"{part.name.rpartition(' ')[0]} run sts"), "sts", int(m["n"]), "link", given=(link,), line=line.item)
+            slot = found.add(run) if less else f"{{{part.name}}}"
+            found.replace(Span(line.span.start + m.start("n"), line.span.start + m.end("n")), slot)
+            return
 
 
 def _left(line: Line, mark: Mark | None) -> tuple[int, Span] | None:

@@ -8,22 +8,25 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, fields, is_dataclass
+from dataclasses import dataclass, fields, is_dataclass, replace
 from typing import Any, Literal
 
 from loopwright.model.report import Report, RowReport
 from loopwright.model.tree import Chain, Document, Join, Make, Mark, Node, Ring, Row, Section, Unknown
 from loopwright.source import Span
+from loopwright.terms import dialect
 
 Start = Literal["ring", "chain", "tube", "cord", "none"]
 LEAST_CHAIN = 5
+LEAST_EQUAL = 3
 
 
 @dataclass(frozen=True, slots=True)
 class Line:
     """One row item of the text. `count`: stitches of its last row, as printed or else as made; `counts` of each row as made.
 
-    `worked`: how many rows it stands for.
+    `worked`: how many rows it stands for. `stitch`: the stitch it has most of, in the pattern's own terms. Where several equal rows
+    stand one below the other, the first stands for all of them: `until` is the number of the last, `tail` the text of the others.
     """
 
     item: int
@@ -34,6 +37,9 @@ class Line:
     counts: tuple[int | None, ...]
     worked: int
     start: Start
+    stitch: str | None = None
+    until: int | None = None
+    tail: Span | None = None
 
     @property
     def span(self) -> Span:
@@ -48,14 +54,14 @@ class Line:
     @property
     def last(self) -> int | None:
         """The last number of its label's range."""
-        return self.row.label.last.at(0) if self.row.label and self.row.label.last else None
+        return self.until or (self.row.label.last.at(0) if self.row.label and self.row.label.last else None)
 
     @property
     def in_rounds(self) -> bool:
         """Whether its label says rounds."""
-        if self.row.label and self.row.label.first:
+        if self.row.label and self.row.label.first and self.row.label.kind != "none":
             return self.row.label.kind == "rnd"
-        return bool(re.search(r"\b(?:rnds?|rounds?)\b", self.text, re.IGNORECASE))
+        return bool(re.search(r"\b(?:around|rnds?|rounds?)\b", self.text, re.IGNORECASE))
 
     @property
     def printed(self) -> int | None:
@@ -90,8 +96,41 @@ def lines_of(document: Document, report: Report) -> tuple[Line, ...]:
             text = document.text[item.span.start : item.span.end]
             rows = made.get(i, [])
             made_counts = tuple(r.counts[0] for r in rows)
-            found.append(Line(i, item, text, section, _count(item, rows), made_counts, _rows(item, rows), _start(item, text)))
-    return tuple(found)
+            stitch = _stitch(rows, document.terms)
+            found.append(Line(i, item, text, section, _count(item, rows), made_counts, _rows(item, rows), _start(item, text), stitch))
+    return tuple(_gathered(found))
+
+
+def _stitch(rows: list[RowReport], terms: str) -> str | None:
+    """The stitch that the last of the rows has most of, as the pattern's terms call it."""
+    which = dialect(terms)
+    made = {k: n[0] or 0 for k, n in rows[-1].made.items()} if rows else {}
+    plain = [k for k in made if k in which.terms and k not in ("ch", "sl st")]
+    return which.term(max(plain, key=lambda k: made[k])).short if plain else None
+
+
+def _gathered(lines: list[Line]) -> Iterator[Line]:
+    """Equal single rows one below the other as one line that stands for all of them."""
+    at = 0
+    while at < len(lines):
+        end = at + 1
+        while end < len(lines) and _follows(lines[end - 1], lines[end]):
+            end += 1
+        if end - at < LEAST_EQUAL:
+            yield lines[at]
+            at += 1
+            continue
+        first, last = lines[at], lines[end - 1]
+        counts = tuple(c for x in lines[at:end] for c in x.counts)
+        yield replace(first, counts=counts, worked=end - at, until=last.first, tail=Span(first.span.end, last.span.end))
+        at = end
+
+
+def _follows(line: Line, after: Line) -> bool:
+    """Whether a row is told in the words of the one before, with the next number."""
+    if line.start != "none" or line.first is None or after.first != line.first + 1 or line.worked != 1 or after.worked != 1:
+        return False
+    return line.section is after.section and line.text.partition(":")[2].strip() == after.text.partition(":")[2].strip() != ""
 
 
 def _count(row: Row, rows: list[RowReport]) -> int | None:
@@ -112,7 +151,8 @@ def _start(row: Row, text: str) -> Start:
     """What kind of beginning a row is, if it is one."""
     chains = [n for n in row.body if isinstance(n, Chain)]
     longest = max((c.n.at(0) or 0 for c in chains), default=0)
-    if any(isinstance(n, Ring) for n in row.body):
+    before = row.body[: next((i for i, n in enumerate(row.body) if isinstance(n, Ring)), 0)]
+    if any(isinstance(n, Ring) for n in row.body) and all(isinstance(n, (Chain, Mark, Unknown)) for n in before):
         return "tube" if longest > 3 * LEAST_CHAIN else "ring"
     if any(isinstance(n, Make) and n.place and n.place.thing.kind == "ring" for n in row.body):
         return "ring"

@@ -29,8 +29,7 @@ def oval(found: Found, lines: tuple[Line, ...], at: int) -> int | None:
     facts = (f"both sides of the chain have {side} plain sts; {chains - side} chains more turn the ends",)
     blank = Blank(found.name(f"{word} side sts"), "sts", side, "side", word, facts=facts, line=at)
     slot = found.add(blank)
-    more = chains - side
-    found.replace(chain.n.span, slot + (f" + {more}" if more else ""))
+    found.chain(lines[at].text, lines[at].span.start, chain.n.span, slot, chains - side)
     end = first
     while end < len(lines) and (end == first or _side(lines[end]) == side) and lines[end].count is not None:
         _row(found, lines[end], blank)

@@ -12,7 +12,10 @@ from loopwright.grading.propose.takes import multiple_of_row
 from loopwright.model.tree import Evenly
 from loopwright.source import Span
 
-_LABEL = re.compile(r"(?P<word>Rows?|Rnds?|Rounds?)\s+(?P<first>\d+)\s*(?:(?:-|–|to)\s*(?P<last>\d+))?", re.IGNORECASE)
+_WORD = r"(?:rows?|rnds?|rounds?|r)"
+_LABEL = re.compile(
+    rf"(?P<word>{_WORD})\.?\s*(?P<first>\d+)\s*(?:(?:-|–|—|to|through|thru|and|&)\s*{_WORD}?\s*(?P<last>\d+))?", re.IGNORECASE,
+)
 _TIMES = re.compile(r"(?P<n>\d+)\s*(?:times|more times|(?:more\s+)?(?:rows|rnds|rounds))", re.IGNORECASE)
 
 
@@ -48,17 +51,6 @@ def said(line: Line) -> str:
     return line.row.label.text if line.row.label else " ".join(line.text.split()[:4])
 
 
-def stretches(lines: tuple[Line, ...], begin: int) -> list[int]:
-    """Lines from `begin` on, in one piece, that stand for two rows or more."""
-    found = []
-    for i in range(begin, len(lines)):
-        if lines[i].start != "none":
-            break
-        if lines[i].worked >= 2:
-            found.append(i)
-    return found
-
-
 class Numbering:
     """Row numbers of one section while blanks come in: what a label must say now."""
 
@@ -66,6 +58,7 @@ class Numbering:
         self.shift = 0
         self.section: object = None
         self.known = True
+        self.parts = 1
 
     def enter(self, line: Line, *, lost: bool) -> None:
         """A section begins: its numbers start at 1 again where those before it are no longer known."""
@@ -83,12 +76,14 @@ def stretch_blank(found: Found, lines: tuple[Line, ...], i: int, before: int, nu
     subject = item if role == "depth" else word
     name = found.name(f"{word} {'rounds' if unit == 'rnds' else 'rows'}")
     m = _LABEL.match(line.text)
-    if m and m["last"] and line.first is not None and line.last is not None:
+    if m and line.first is not None and line.last is not None and line.last > line.first:
         first, last = line.first - numbering.shift, line.last - numbering.shift
         legal = _turning(line, lines, first, last)
         slot = found.add(Blank(name, unit, last, role, subject, before - (first - 1), legal, (f"{said(line)} are worked alike",), line=i))  # type: ignore[arg-type]
         at = line.span.start
-        found.replace(Span(at + m.start(), at + m.end()), f"{m['word']} {first}-{slot}")
+        found.replace(Span(at + m.start(), at + m.end()), f"{_many(m['word'], line)} {first}-{slot}")
+        if line.tail is not None:
+            found.replace(line.tail, "")
         return last
     t = _TIMES.search(line.text)
     if t is None:
@@ -99,6 +94,13 @@ def stretch_blank(found: Found, lines: tuple[Line, ...], i: int, before: int, nu
     at = line.span.start
     found.replace(Span(at + t.start("n"), at + t.end("n")), slot)
     return times
+
+
+def _many(word: str, line: Line) -> str:
+    """The word of a label for more rows than one: "Rows" for "Row"; what it is for a bare "R"."""
+    if len(word) == 1:
+        return "Rnds" if line.in_rounds else "Rows"
+    return word if word.lower().endswith("s") else f"{word}s"
 
 
 def _turning(line: Line, lines: tuple[Line, ...], first: int, rows: int) -> Legal:

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from loopwright.findings import Edit
 from loopwright.grading.propose.blanks import Blank, Found, Role
 from loopwright.grading.propose.brims import around_strip
 from loopwright.grading.propose.crowns import Disc, crown_rounds, disc_from, tube_after
@@ -16,7 +17,9 @@ from loopwright.grading.propose.openings import opening
 from loopwright.grading.propose.ovals import oval
 from loopwright.grading.propose.rows import Numbering, relabel, said, stretch_blank
 from loopwright.grading.propose.takes import taken
-from loopwright.model.tree import Mark
+from loopwright.grading.propose.yokes import raglan
+from loopwright.model.tree import Mark, Section
+from loopwright.source import Span
 
 _EDGE = re.compile(
     r"\bends? of|row[- ]ends?|along|evenly around|around the (?:edge|piece)|(?:free|unworked|missed|skipped) sts|up the|down the",
@@ -26,6 +29,7 @@ _EDGE = re.compile(
 _JOINED = re.compile(r"[^:]*:\s*(?:with [^,.;]*,\s*)?(?:re)?(?:join|attach)\b(?!\s+(?:with )?s[ls])", re.IGNORECASE)
 
 LEAST_RUN = 7
+BAND = 6
 
 
 @dataclass(slots=True)
@@ -53,6 +57,8 @@ def search(lines: tuple[Line, ...], item: str) -> Found:
         disc = disc_from(lines, at) if line.start == "ring" else None
         if disc is not None:
             piece = _disc(found, lines, disc)
+            if piece.varies:
+                lines = _parted(found, lines, disc.next, piece.began)
             lost, numbering.known = bool(found.blanks), not piece.varies
             at = disc.next
             continue
@@ -60,15 +66,47 @@ def search(lines: tuple[Line, ...], item: str) -> Found:
             piece = _Piece(line.start)
         elif _JOINED.match(line.text):
             piece = _Piece("joined")
-        ended = oval(found, lines, at) if line.start == "chain" else None
+        ended = (oval(found, lines, at) or raglan(found, lines, at)) if line.start == "chain" else None
         if ended is not None:
-            piece.varies = True
+            piece.varies = lost = True
+            for passed in lines[at + 1 : ended]:
+                numbering.enter(passed, lost=at > 0)
+                relabel(found, passed, numbering)
             piece.rows, at = ended - at - 1, ended
             continue
+        if not numbering.known and line.worked >= 2 and line.start == "none" and line.first is not None:
+            numbering.parts += 1
+            lines = _headed(found, lines, at, _part(line, numbering.parts))
+            line = lines[at]
+            numbering.enter(line, lost=True)
         lost = _line(found, lines, at, piece, numbering, item) or lost
         piece.rows += line.worked if line.start in ("none", "chain") and line.row.label else 0
         at += 1
     return found
+
+
+def _parted(found: Found, lines: tuple[Line, ...], at: int, began: str) -> tuple[Line, ...]:
+    """A heading where rows go on after a disc without one, since their numbers are no longer known: they start at 1 again under it."""
+    if at >= len(lines) or lines[at].section is not lines[at - 1].section or lines[at].start != "none" or lines[at].first is None:
+        return lines
+    return _headed(found, lines, at, "Body" if began == "disc-tube" else "Front")
+
+
+def _part(line: Line, number: int) -> str:
+    """A heading for rows whose numbers are no longer known: what comes at the end of a sleeve is its cuff."""
+    section = line.section
+    again = f" (make {section.copies})" if section is not None and section.copies > 1 else ""
+    sleeve = section is not None and "sleeve" in section.title.lower()
+    return f"{'Cuff' if sleeve else 'Band' if line.worked <= BAND else f'Part {number}'}{again}"
+
+
+def _headed(found: Found, lines: tuple[Line, ...], at: int, title: str) -> tuple[Line, ...]:
+    """The lines with a new section from `at` to the end of the old one, and its heading put in the text."""
+    old, start = lines[at].section, lines[at].span.start
+    new = Section(title.partition(" (")[0], old.copies if old is not None else 1, Span(start, start))
+    found.edits.append(Edit(new.span, f"\n{title}\n"))
+    end = next((i for i in range(at, len(lines)) if lines[i].section is not old), len(lines))
+    return (*lines[:at], *(replace(x, section=new) for x in lines[at:end]), *lines[end:])
 
 
 def _disc(found: Found, lines: tuple[Line, ...], disc: Disc) -> _Piece:
@@ -102,8 +140,8 @@ def _line(found: Found, lines: tuple[Line, ...], at: int, piece: _Piece, numberi
         relabel(found, line, numbering)
     if piece.varies and piece.base is not None:
         _hold(found, line, lines[at - 1], piece.base)
-    if line.start == "none" and found.blanks and (piece.varies or _EDGE.search(line.text)):
-        piece.varies = piece.varies or bool(_EDGE.search(line.text))
+    piece.varies = piece.varies or found.touched(line.span) and not stretch or bool(found.blanks and _EDGE.search(line.text))
+    if line.start == "none" and piece.varies:
         follow(found, line, lines[at - 1] if at else None)
     return stretch
 
