@@ -17,7 +17,9 @@ OPEN_LIMIT = 4000
 
 
 def how_of(run: Run, place: Place | None, loop: str = "both") -> str:
-    """Where in the stitch: top, a loop, a post."""
+    """Where in the stitch: top, a loop, a post; for a spike how many rows further down."""
+    if place is not None and place.rows_below:
+        return f"below-{min(place.rows_below, 9)}"
     if place is not None and place.loop != "both":
         return _HOW[place.loop]
     if loop != "both":
