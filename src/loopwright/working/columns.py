@@ -228,6 +228,8 @@ class Builder:
             return
         if slot.how in ("row-end", "underside", "free", "corner") and slot.start < 0:
             cols.edges.append((stitch, slot.how))
+        elif slot.start == -1 and slot.how == "own-chain":
+            self._point(stitch, stitch + slot.end + 1)  # so many chains back from the hook
         elif slot.start < 0:
             if self.base >= 0 and slot.start <= -2:
                 self._point(stitch, self.base - slot.start - 2)

@@ -186,7 +186,7 @@ def do_make(run: Run, node: Make) -> None:
         return _make_over(run, kind, times, parts, twice, node, Thing(place.thing.kind, place.thing.length))
     _before_foundation(run, kind, place)
     slots = slots_of(run, place, how_of(run, place, node.loop))
-    if slots and slots[0].how == "own-chain":
+    if slots and slots[0].how == "own-chain" and place.from_hook:
         return own_chain(run, kind, count, -slots[0].start)
     if place.from_hook:
         _before_foundation(run, kind, place, place.k)
@@ -306,6 +306,11 @@ def do_slip(run: Run, node: Make, count: int) -> None:
         run.note("join")
         run.cost += 0.2
         return
+    if slots and slots[0].how == "own-chain" and place.from_hook:
+        back = -slots[0].start
+        if back < min(3, run.own_chain):
+            return own_chain(run, "sl st", count, back)
+        slots = [Slot(-1, -1 - back, "own-chain")]  # the last chains closed to a loop, a picot
     for slot in slots:
         run.into.append(slot)
         run.out.append(code("sl st"))
@@ -343,15 +348,16 @@ def own_chain(run: Run, kind: str, count: int, k: int) -> None:
     """Stitches back along the chain just made ("ch 6, dc in 4th ch from hook"): it becomes a base for a while."""
     begin, end = run.runs[-1]
     run.runs.pop()
-    base = end - begin
+    base, origin = end - begin, run.origins[begin]
     del run.out[begin:], run.into[begin:], run.origins[begin:]
     keep = base - k
     number = code(kind)
     run.note("base", base)
+    run.tape[-1] = run.tape[-1]._replace(origin=origin)
     for _ in range(count):
         run.make(number, Slot(-2 - keep, -2 - keep, "own-chain"))
     run.own_chain = 0
-    run.named["own-chain-left"] = keep
+    run.named["own-chain-left"], run.named["own-chain-at"] = keep, len(run.out)
 
 
 def _picot(run: Run, count: int) -> None:
@@ -380,7 +386,7 @@ def do_group(run: Run, node: Group) -> None:
     """Several things into one place, once for each place taken."""
     place = node.place or Place("next", Num((1,)))
     slots = slots_of(run, place, how_of(run, place))
-    if slots and slots[0].how == "own-chain":
+    if slots and slots[0].how == "own-chain" and place.from_hook:
         slots = [Slot(-1, -1, "chain")]
     for slot in slots:
         begin = len(run.out)

@@ -32,6 +32,8 @@ def slots_of(run: Run, place: Place, how: str = "top") -> list[Slot]:
     if run.view.ring and not run.view.items and place.thing.kind not in ("ring",):
         return [Slot(0, 0, "ring")] * max(1, place.n.at(0) or 1 if place.n and place.quant == "next" else 1)
     kind = place.thing.kind
+    if (back := _back_along(run, place)) is not None:
+        return back
     if kind == "row" and run.view.ring:
         kind = "ring"  # "in the round", said of the ring
     if kind == "ring":
@@ -53,6 +55,18 @@ def slots_of(run: Run, place: Place, how: str = "top") -> list[Slot]:
     if place.quant == "every":
         return _every(run, place, how)
     return _next(run, place, how)
+
+
+def _back_along(run: Run, place: Place) -> list[Slot] | None:
+    """ "ch 12, sl st in 2nd ch from hook and in each ch": further chains of the chain just made; None where none is meant."""
+    left = run.named.get("own-chain-left", 0)
+    if left <= 0 or place.thing.kind != "ch" or place.thing.length or run.named.get("own-chain-at") != len(run.out):
+        return None
+    if place.quant not in ("next", "each") or place.from_hook or place.of is not None:
+        return None
+    wanted = min(left, (place.n.at(0) if place.n is not None else 1) or 1) if place.quant == "next" else left
+    run.named["own-chain-left"], run.named["own-chain-at"] = left - wanted, len(run.out) + wanted
+    return [Slot(-2 - j, -2 - j, "own-chain") for j in range(left - 1, left - 1 - wanted, -1)]
 
 
 def _next(run: Run, place: Place, how: str) -> list[Slot]:
