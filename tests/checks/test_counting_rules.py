@@ -28,8 +28,9 @@ def test_numbers_of_rows(codes, second, code):
     assert [c for c in codes(text) if c.startswith("C01")] == ([code] if code else [])
 
 
-def test_numbers_are_left_alone_in_an_excerpt(codes):
-    assert codes("Rnd 4: 2 sc in each of 6 sts around. (12)\nRnd 9: Sc in each st around. (12)\n") == []
+def test_numbers_left_out_of_an_excerpt_are_advice(found):
+    said = found("Rnd 4: 2 sc in each of 6 sts around. (12)\nRnd 9: Sc in each st around. (12)\n")
+    assert [(f.code, f.severity) for f in said] == [("C011", "advice")]
 
 
 @pytest.mark.parametrize(("numbers", "fires"), [("60 (64, 72)", True), ("60 (64, 68, 72)", False), ("60", False)])

@@ -1,17 +1,23 @@
 """Reasons proposed for plain patterns, and her own numbers again when the design is graded back."""
 
+import re
 from functools import cache
 from pathlib import Path
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
-from loopwright.grading.propose import item_of, phrases
+from loopwright.grading import parse_gauge
+from loopwright.grading.propose import Task, item_of, phrases, propose
 from loopwright.grading.propose.candidates import items
 from loopwright.grading.sentence import parse_fit
+from loopwright.notation import read
 from loopwright.source import Source
 from loopwright.trade import sizes
+from loopwright.working import work
 from loopwright.workshop.designs import find
-from loopwright.workshop.propose import CannotPropose, Wanted, as_json, evidence, propose_design, sizes_for
+from loopwright.workshop.propose import CannotPropose, Wanted, as_json, evidence, measures_of, propose_design, sizes_for
 
 TEXTS = Path(__file__).with_name("texts")
 
@@ -278,3 +284,49 @@ def test_a_row_over_a_part_of_the_edge_without_repeats():
     assert said["neck sts"] == "{edge sts} less {front sts}"
     assert "\nFront\nRow 1: ch 3, dc in each of next {front run sts} sts, leave remaining {neck sts} sts unworked" in made.text
     assert made.own == made.proposal.values
+
+
+def test_the_page_about_it_shows_what_it_does():
+    page = (Path(__file__).parents[2] / "docs" / "from-a-plain-pattern.md").read_text(encoding="utf-8")
+    shown = page.partition("```text\n")[2].partition("```")[0].splitlines()
+    said = evidence(made_of("hat")).splitlines()
+    assert [line for line in shown if line not in said] == []
+
+
+@given(st.randoms(use_true_random=False))
+@settings(max_examples=15, deadline=None)
+def test_odd_patterns_are_no_trouble(chance):
+    lines = hat().text.split("\n")
+    for _ in range(chance.randint(1, 6)):
+        at = chance.randrange(len(lines))
+        how = chance.randrange(3)
+        if how == 0 and len(lines) > 1:
+            del lines[at]
+        elif how == 1:
+            lines.insert(at, chance.choice(lines))
+        else:
+            lines[at] = re.sub(r"\d+", lambda m: str(chance.choice([0, 1, 3, int(m[0]) + 1, 999])), lines[at])
+    document = read(Source.of("\n".join(lines)))
+    task = Task("child", ("child", "adult"), parse_gauge("17 hdc and 13 rnds = 10 cm"), measures_of("child"))
+    proposal = propose(document, work(document), task)
+    assert proposal.text()
+    for name in proposal.values:
+        assert f"{{{name}}}" not in proposal.without(name, "for a test").text().partition("Fit\n")[2].partition("\n\n")[2]
+
+
+def test_a_row_named_by_its_number_is_named_anew_once_the_number_is_lost():
+    rows = "Ch 31.\nRow 1: Sc in 2nd ch from hook and in each ch across. (30 sc)\n" + "".join(
+        f"Row {n}: Ch 1, turn, sc in each st across. (30 sc)\n" for n in range(2, 9)
+    ) + "Rep Row 8 28 times more.\n"
+    made = propose_design(Source.of("Wrist warmers\n" + rows), Wanted(worked_in="woman M", gauge="18 sc and 20 rows = 10 cm"))
+    assert "Rows 2-{even rows}: Ch 1, turn, sc in each st across. ({width sts} sc)\nRep last row {even 2 rows} times more." in made.text
+    assert made.own == made.proposal.values
+
+
+def test_sl_st_to_join_ends_a_round():
+    rows = ["Cap", "Rnd 1: 2 ch, 8 htr in ring, ss to join. (8 sts)", "Rnd 2: 2 ch, 2 htr in each st around, ss to join. (16 sts)"]
+    rows += [f"Rnd {n}: 2 ch, (htr in next {n - 2} sts, 2 htr in next st) repeat around, ss to join. ({8 * n} sts)" for n in range(3, 7)]
+    rows += ["Rnds 7-15: 2 ch, htr in each st around, ss to join. (48 sts)"]
+    made = propose_design(Source.of("\n".join(rows)), Wanted(worked_in="woman M", gauge="10 htr and 8 rows = 10 cm"))
+    assert made.own == made.proposal.values
+    assert "htr around, increasing evenly to {body sts} sts; join." in made.text

@@ -45,9 +45,19 @@ def facts(report: Report, size: int | None = None) -> list[tuple[object, ...]]:
 def same(first: Report, second: Report, size: int | None = None) -> bool:
     """Whether every row of the first that could be worked is so again. A row that could not may well be."""
     if size is not None:
-        return facts(second, 0) == facts(first, size)
+        return facts(second, 0) == facts(first, size) and _fabric(second, 0) == _fabric(first, size)
+    if any(_fabric(second, i) != _fabric(first, i) for i in range(len(first.fabrics)) if all(r.read for r in first.rows)):
+        return False
     before, after = facts(first), facts(second)
     return len(before) == len(after) and all(a == b for a, b, row in zip(before, after, first.rows, strict=True) if row.read)
+
+
+def _fabric(report: Report, size: int) -> tuple[object, ...]:
+    """What was worked into what, stitch by stitch."""
+    made = report.fabrics[size]
+    if made is None:
+        return ()
+    return [made.kinds[k] for k in made.kind], list(made.row), list(made.into), bytes(made.place), made.extra
 
 
 def _row(row: RowReport, size: int | None) -> tuple[object, ...]:

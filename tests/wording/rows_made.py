@@ -5,9 +5,11 @@ from __future__ import annotations
 from hypothesis import strategies as st
 
 from loopwright.model.tree import (
+    AtEnds,
     Chain,
     Document,
     Evenly,
+    EveryKth,
     Group,
     Join,
     Label,
@@ -38,7 +40,7 @@ def _num(n: int) -> Num:
 @st.composite
 def body(draw: st.DrawFn, below: int, kind: str) -> tuple[tuple[Node, ...], int]:
     """Instructions that use up `below` stitches, and how many stitches they make."""
-    ways = [_even, _increase, _decrease, _evenly, _plain_run, _loops]
+    ways = [_even, _increase, _decrease, _evenly, _plain_run, _loops, _posts, _every_kth, _at_ends, _to_last, _first_and_last, _tail]
     if below % 3 == 0:
         ways.append(_shells)
     if below % 2 == 0:
@@ -54,6 +56,42 @@ def _even(draw: st.DrawFn, below: int, kind: str) -> tuple[tuple[Node, ...], int
 def _loops(draw: st.DrawFn, below: int, kind: str) -> tuple[tuple[Node, ...], int]:
     loop = draw(st.sampled_from(["back", "front"]))
     return (Make(kind, place=Place("each", None, loop=loop), loop=loop),), below
+
+
+def _posts(draw: st.DrawFn, below: int, kind: str) -> tuple[tuple[Node, ...], int]:
+    unit = _divisor(draw, below, 2)
+    front = draw(st.integers(1, unit - 1))
+    around = [Make(f"{side}dc", place=Place("next", Num((n,)), relation="around")) for side, n in (("fp", front), ("bp", unit - front))]
+    return (_repeat(draw, tuple(around), below // unit),), below
+
+
+def _every_kth(draw: st.DrawFn, below: int, kind: str) -> tuple[tuple[Node, ...], int]:
+    k = draw(st.integers(2, 5))
+    return (EveryKth("inc", k),), below + below // k
+
+
+def _at_ends(draw: st.DrawFn, below: int, kind: str) -> tuple[tuple[Node, ...], int]:
+    op = draw(st.sampled_from(["inc", "dec"]))
+    return (AtEnds(op, _num(1)),), below + 2 if op == "inc" else below - 2
+
+
+def _to_last(draw: st.DrawFn, below: int, kind: str) -> tuple[tuple[Node, ...], int]:
+    left = draw(st.integers(1, below - 2))
+    other = draw(st.sampled_from(KINDS))
+    return (Make(kind, place=Place("each", None, left=_num(left))), Make(other, place=Place("last", _num(left)))), below
+
+
+def _first_and_last(draw: st.DrawFn, below: int, kind: str) -> tuple[tuple[Node, ...], int]:
+    middle = Make(kind, place=Place("each", None, left=_num(1)))
+    return (Make(kind, _num(2), Place("first")), middle, Make(kind, _num(2), Place("last"))), below + 2
+
+
+def _tail(draw: st.DrawFn, below: int, kind: str) -> tuple[tuple[Node, ...], int]:
+    unit = draw(st.integers(2, max(2, below // 2)))
+    left = below - unit * ((below - 1) // unit)
+    nodes = (Make(kind, place=_next(unit - 1)), Make(kind, _num(2), _next()))
+    star = Repeat(nodes, "left", left=_num(left))
+    return (star, Make(kind, place=Place("last", _num(left)))), below + (below - left) // unit
 
 
 def _divisor(draw: st.DrawFn, below: int, least: int) -> int:
@@ -138,3 +176,48 @@ def _row(number: int, nodes: tuple[Node, ...], kind: str, made: int, *, round_: 
     return Row(Label("rnd" if round_ else "row", _num(number), _num(number)), (lead, *nodes, tail))
 
 
+
+
+@st.composite
+def sized(draw: st.DrawFn) -> Document:
+    """A piece in three sizes whose counts differ, US terms."""
+    unit = draw(st.integers(2, 5))
+    counts = [unit * k for k in draw(st.lists(st.integers(2, 6), min_size=3, max_size=3))]
+    kind = draw(st.sampled_from(KINDS))
+    ring = (Chain(_num(1), "no"), Make(kind, Num(tuple(counts)), Place(thing=Thing("ring"))), Join(Place("first", thing=Thing(kind)), "sl st"))
+    rows = [Row(Label("rnd", _num(1), _num(1)), ring)]
+    number = 2
+    for _ in range(draw(st.integers(1, 3))):
+        kind = draw(st.sampled_from(KINDS))
+        nodes, counts = draw(st.sampled_from([_sized_run, _sized_repeat, _sized_evenly]))(draw, counts, kind, unit)
+        rows.append(_row(number, nodes, kind, 0, round_=True))
+        number += 1
+        if unit and any(c % unit for c in counts):
+            unit = 1
+    last = [number + draw(st.integers(0, 3)) for _ in counts]
+    even = (Chain(_num(1), "no"), Make(kind, place=EACH), Join(Place("first", thing=Thing(kind)), "sl st"))
+    rows.append(Row(Label("rnd", _num(number), Num(tuple(last))), even))
+    return Document("", "made", (Section("Piece"), *rows), None, ("small", "medium", "large"), "us", True)
+
+
+def _sized_run(draw: st.DrawFn, counts: list[int], kind: str, unit: int) -> tuple[tuple[Node, ...], list[int]]:
+    first = [draw(st.integers(1, c - 1)) for c in counts]
+    rest = [c - f for c, f in zip(counts, first, strict=True)]
+    other = draw(st.sampled_from(KINDS))
+    return (Make(kind, place=Place("next", Num(tuple(first)))), Make(other, place=Place("next", Num(tuple(rest))))), counts
+
+
+def _sized_repeat(draw: st.DrawFn, counts: list[int], kind: str, unit: int) -> tuple[tuple[Node, ...], list[int]]:
+    if unit < 2:
+        return (Make(kind, place=EACH),), counts
+    nodes = (Make(kind, place=_next(unit - 1)), Make(kind, _num(2), _next()))
+    times = Num(tuple(c // unit for c in counts))
+    star = Repeat(nodes, "end") if draw(st.booleans()) else Repeat(nodes, "times", times)
+    return (star,), [c + c // unit for c in counts]
+
+
+def _sized_evenly(draw: st.DrawFn, counts: list[int], kind: str, unit: int) -> tuple[tuple[Node, ...], list[int]]:
+    more = [draw(st.integers(1, c // 2)) for c in counts]
+    if draw(st.booleans()):
+        return (Evenly("inc", Num(tuple(more)), kind=kind),), [c + m for c, m in zip(counts, more, strict=True)]
+    return (Evenly("dec", to=Num(tuple(c - m for c, m in zip(counts, more, strict=True))), kind=kind),), [c - m for c, m in zip(counts, more, strict=True)]

@@ -94,7 +94,7 @@ def test_posts_and_loops() -> None:
                    "Row 2: Ch 3 (counts as dc), fpdc around next st, bpdc around next st, dc in top of ch-3, turn. (4 sts)\n"
                    "Row 3: Ch 1, sc in back loop of each of next 2 sts, sc in front loop of next st, sc in last st, turn. (4 sc)\n")
     assert [place for _, _, place in told(fabric, "Row 2")] == ["top", "front-post", "back-post", "top"]
-    assert [place for _, _, place in told(fabric, "Row 3")] == ["back", "back", "front", "chain"]
+    assert [place for _, _, place in told(fabric, "Row 3")] == ["back", "back", "front", "top"]
 
 
 def test_a_spike_goes_into_the_stitch_rows_below_its_own() -> None:

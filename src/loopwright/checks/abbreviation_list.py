@@ -13,7 +13,6 @@ from loopwright.checks.pattern import Pattern, Told
 from loopwright.source import Span
 from loopwright.terms import dialect
 
-NAMES = ("abbreviations", "abbreviations used", "stitches", "stitches used", "stitch guide")
 _ENTRY = re.compile(r"(?P<short>[A-Za-z][A-Za-z0-9 ()/.-]{0,20}?)\s*(?:=|:|–|—|\s-\s)\s*(?P<long>[^,;\n=]+)(?P<end>[,;\n]|$)")
 _TOKEN = re.compile(r"(?<![\w{'’-])(?:sl sts?|V sts?|v sts?|[A-Za-z][A-Za-z]*(?:\d?tog)?)(?![\w}'’])")
 _TOG = re.compile(r"^(?P<stitch>[a-z]+?)\d*tog$")
@@ -39,7 +38,7 @@ class Use:
 
 def listed(pattern: Pattern) -> tuple[Told, tuple[Entry, ...]] | None:
     """The list of the heading with its entries; None when there is none or it has fewer than three."""
-    for told in pattern.lines(*NAMES):
+    for told in pattern.lines("abbreviations"):
         entries = tuple(_entries(told))
         if len(entries) >= 3:
             return told, entries

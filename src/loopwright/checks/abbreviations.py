@@ -29,7 +29,7 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
 
 def _undefined(pattern: Pattern, told: Told, entries: Sequence[Entry], uses: Sequence[Use]) -> Iterator[Finding]:
     defined = {key(form) for e in entries for form in e.forms}
-    defined |= {name for t in pattern.lines("special stitches", "special stitch") for name in [key(re.split(r"[=:]", t.value)[0].strip())]}
+    defined |= {name for t in pattern.lines("special stitches") for name in [key(re.split(r"[=:]", t.value)[0].strip())]}
     seen: set[str] = set()
     for use in uses:
         name = key(use.text)
@@ -39,8 +39,9 @@ def _undefined(pattern: Pattern, told: Told, entries: Sequence[Entry], uses: Seq
         if inner and all(p in defined for p in inner):
             continue
         seen.add(name)
+        shown = use.text if use.text.isupper() and len(name) == 2 else name
         long = long_form(name, pattern.document.terms)
-        yield Finding("C008", use.span, {"abbreviation": name, "long": long or "…"}, fix=_define(told, name, long))
+        yield Finding("C008", use.span, {"abbreviation": shown, "long": long or "…"}, fix=_define(told, shown, long))
 
 
 def _define(told: Told, name: str, long: str | None) -> Fix | None:

@@ -39,7 +39,7 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
     if not pattern.whole or _CAUTION.search(_prose(pattern)):
         return
     head = pattern.document.text[: pattern.body_start()]
-    notes = [t.span for t in pattern.lines("note", "notes", "abbreviations")]
+    notes = [t.span for t in pattern.lines("notes", "abbreviations")]
     toy, small = (next((m for m in words.finditer(head) if not _within(m, notes)), None) for words in (_TOY, _SMALL))
     whom = toy or small
     if whom is None:
@@ -78,7 +78,7 @@ def _within(m: re.Match[str], spans: Sequence[Span]) -> bool:
 def _prose(pattern: Pattern) -> str:
     """Notes and all text that is no row."""
     text = pattern.document.text
-    lines = [t.value for t in pattern.lines("note", "notes", "caution", "cautions", "safety", "warning", "care")]
+    lines = [t.value for t in pattern.lines("notes", "caution")]
     lines += [text[i.span.start : i.span.end] for i in pattern.document.items if isinstance(i, Prose)]
     lines += [t.name for t in pattern.told]
     return "\n".join(lines)

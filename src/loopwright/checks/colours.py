@@ -10,7 +10,9 @@ from loopwright.findings import Finding
 from loopwright.source import Span
 
 _LETTER = r"(?:MC|CC\d?|[A-H])"
-_LISTED = re.compile(rf"(?<![\w-])(?:(?i:colou?r|yarn)\s+)?(?P<c>{_LETTER})\s*(?=[(=:–-])|(?<=\()(?P<d>{_LETTER})(?=\))")
+_LISTED = re.compile(rf"(?<![\w-])(?:(?i:colou?r|yarn)\s+)?(?P<c>{_LETTER})(?=\s*[(=:]|\s+[–-]\s)|(?<=\()(?P<d>{_LETTER})(?=\))")
+_ONE = rf"{_LETTER}(?:\s*\([^()]*\))?"
+_SERIES = re.compile(rf"\b(?i:in|colou?rs?)\s+{_ONE}(?:(?:\s*,\s*(?:and\s+)?|\s+and\s+){_ONE})+(?![\w-])")
 _USED = re.compile(
     rf"\b(?i:with|join|joining|attach|change to|changing to|using|in|each of|rows of|rnds of)\s+(?i:(?:the\s+)?(?:colou?r|yarn)\s+)?"
     rf"(?P<all>{_LETTER}(?:(?:\s*,\s*(?:and\s+)?|\s+and\s+|\s+or\s+|\s*/\s*){_LETTER})*)(?![\w(-]|\s+(?i:hook|size|needle))",
@@ -19,7 +21,7 @@ _USED = re.compile(
 
 def rule(pattern: Pattern) -> Iterator[Finding]:
     """Only where the heading lists two colours or more by letter."""
-    lines = pattern.lines("yarn", "yarns", "materials", "you will need", "colours", "colors", "colour", "color", "supplies")
+    lines = pattern.lines("yarn", "materials", "colours")
     listed = {letter: span for told in lines for letter, span in _listed(told)}
     if len(listed) < 2:
         return
@@ -39,6 +41,10 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
 
 
 def _listed(told: Told) -> Iterator[tuple[str, Span]]:
+    for m in _SERIES.finditer(told.value):
+        for one in re.finditer(rf"(?<![\w-]){_LETTER}(?![\w-])", m.group()):
+            start = told.value_span.start + m.start() + one.start()
+            yield one.group(), Span(start, start + len(one.group()))
     for m in _LISTED.finditer(told.value):
         which = "c" if m["c"] else "d"
         yield m[which], Span(told.value_span.start + m.start(which), told.value_span.start + m.end(which))

@@ -40,7 +40,7 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
 
 def _yarn(pattern: Pattern) -> Weight | None:
     """The class of the yarn named first; None when no word of its line names one, or two words name different ones."""
-    told = pattern.value("yarn", "yarns")
+    told = pattern.value("yarn")
     if told is None:
         return None
     words = [w.strip() for w in re.split(r"[,;(]", told.value)]
@@ -65,7 +65,7 @@ def _shape(pattern: Pattern, told: Gauge) -> Iterator[Finding]:
 
 
 def _hook(pattern: Pattern, yarn: Weight) -> Iterator[Finding]:
-    told = pattern.value("hook", "hooks", "crochet hook")
+    told = pattern.value("hook")
     m = _HOOK_MM.search(told.value) if told else None
     if told is None or m is None:
         return

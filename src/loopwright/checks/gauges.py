@@ -33,7 +33,7 @@ class Gauge:
 
 def gauge(pattern: Pattern) -> Gauge | None:
     """The gauge of the heading; None when there is no such line or no length in it."""
-    told = pattern.value("gauge", "tension")
+    told = pattern.value("gauge")
     if told is None:
         return None
     length = _LENGTH.search(told.value)

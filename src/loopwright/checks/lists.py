@@ -11,7 +11,7 @@ from loopwright.checks.pattern import Pattern
 from loopwright.model.tree import Row
 from loopwright.source import Span
 
-FINISHED = ("finished size", "finished sizes", "finished measurements", "measurements", "finished", "dimensions", "size", "sizes")
+FINISHED = ("finished size", "sizes")
 _MEASURES = re.compile(
     rf"(?P<all>(?P<first>{NUMBER})\s?[(\[](?P<rest>{NUMBER}(?:\s*[,;]\s*{NUMBER})*)[)\]])\s*(?P<unit>cm|mm|inch(?:es)?|ins?\b|\"|″)"
     r"\s*(?P<noun>[A-Za-z -]{0,40})",

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from loopwright.checks.lists import FINISHED
 from loopwright.checks.pattern import Pattern
 from loopwright.findings import Finding
 from loopwright.model.tree import FitLine
@@ -17,7 +18,6 @@ _NEEDED = (
     ("C026", ("yarn", "yarns"), re.compile(r"\byarn\b|\bwool\b|\bcotton\b|\bskeins?\b|\bballs?\b", re.IGNORECASE)),
 )
 _MEASURE = re.compile(r"[\d)\]]\s*(?:\"|″|cm\b|in\b|ins\b|inch|mm\s+(?:wide|tall|long|across))", re.IGNORECASE)
-_FINISHED = ("finished size", "finished sizes", "finished measurements", "measurements", "finished", "dimensions", "size", "sizes")
 
 
 def rule(pattern: Pattern) -> Iterator[Finding]:
@@ -31,6 +31,6 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
         if pattern.value(*names) is None and not words.search(head):
             yield Finding(code, at)
     fits = any(isinstance(i, FitLine) for i in pattern.document.items)  # a design's sizes are measured by its Fit
-    told = any(_MEASURE.search(t.value) for t in pattern.lines(*_FINISHED))
+    told = any(_MEASURE.search(t.value) for t in pattern.lines(*FINISHED))
     if not fits and not told and not re.search(r"\bmeasur(?:es|ing)\b[^.\n]*\d|\bfits?\b[^.\n]*\d", head, re.IGNORECASE):
         yield Finding("C027", at)

@@ -3,45 +3,39 @@
 from __future__ import annotations
 
 import re
+import tomllib
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
 
 from loopwright.model.report import Report, RowReport
 from loopwright.model.tree import Document, FitLine, Row, Section
 from loopwright.source import Span
 
-# names of heading lines that a finished pattern has; two of them make the text claim to be whole
-CLAIMS = frozenset(
-    {
-        "size",
-        "sizes",
-        "worked in",
-        "gauge",
-        "tension",
-        "hook",
-        "hooks",
-        "yarn",
-        "yarns",
-        "materials",
-        "you will need",
-        "supplies",
-        "finished size",
-        "finished sizes",
-        "finished measurements",
-        "measurements",
-        "terms",
-        "turning chain",
-        "abbreviations",
-        "notions",
-    }
-)
-_LINE = re.compile(r"^(?P<lead>[ \t]*)(?P<name>[A-Za-z][A-Za-z /’']{1,30}?)[ \t]*:[ \t]*(?P<value>\S.*)?$", re.MULTILINE)
-_ALONE = re.compile(r"^[ \t]*(?P<name>abbreviations(?: used)?|notes?|materials)[ \t]*:?[ \t]*$", re.IGNORECASE | re.MULTILINE)
+_LINE = re.compile(r"^(?P<lead>[ \t]*)(?P<name>[A-Za-z][A-Za-z &/’']{1,30}?)[ \t]*:[ \t]*(?P<value>\S.*)?$", re.MULTILINE)
+_BLOCK = re.compile(r"(?:\n[ \t]*\S[^\n]*)+")
+_TITLES = 2  # section titles that may stand between the heading and the first row
+
+
+@cache
+def _names() -> tuple[dict[str, str], frozenset[str]]:
+    """Every way to name a heading line with its one name; the names that a finished pattern has."""
+    table = tomllib.loads(files("loopwright.checks").joinpath("headings.toml").read_text(encoding="utf-8"))
+    ways = {way: name for part in ("claims", "others") for name, all_ways in table[part].items() for way in all_ways}
+    return ways, frozenset(table["claims"])
+
+
+@cache
+def _alone() -> re.Pattern[str]:
+    """A name that stands alone on its line, its text in the lines below it."""
+    ways = "|".join(re.escape(w) for w in sorted(_names()[0], key=len, reverse=True))
+    return re.compile(rf"^[ \t]*(?P<name>{ways})[ \t]*:?[ \t]*$", re.IGNORECASE | re.MULTILINE)
 
 
 @dataclass(frozen=True, slots=True)
 class Told:
-    """A heading line, or a block under a bare name: name in lower case, value as written."""
+    """A heading line, or a block under a bare name: its one name (headings.toml) or as it stands in lower case, its value as written."""
 
     name: str
     value: str
@@ -108,7 +102,7 @@ def look(document: Document, report: Report) -> Pattern:
         document,
         report,
         told,
-        len(names & CLAIMS) >= 2,
+        len(names & _names()[1]) >= 2,
         tuple(_parts(document)),
         {k: tuple(v) for k, v in by_item.items()},
     )
@@ -118,8 +112,9 @@ def _heading_end(document: Document) -> int:
     first = next((i for i, item in enumerate(document.items) if isinstance(item, Row)), None)
     if first is None:
         return len(document.text)
-    while first > 0 and isinstance(document.items[first - 1], Section):
-        first -= 1
+    for _ in range(_TITLES):
+        if first > 0 and isinstance(document.items[first - 1], Section):
+            first -= 1
     return document.items[first].span.start
 
 
@@ -127,16 +122,17 @@ def _told(document: Document) -> Iterator[Told]:
     end = _heading_end(document)
     fits = [i.span for i in document.items if isinstance(i, FitLine)]
     head = document.text[:end]
+    ways = _names()[0]
     for m in _LINE.finditer(head):
-        name = " ".join(m["name"].lower().split())
+        name = " ".join(m["name"].lower().replace("’", "'").split())
         if any(f.start <= m.start("name") < f.end for f in fits) or not m["value"]:
             continue
-        yield Told(name, m["value"], Span(m.start("name"), m.end()), Span(*m.span("value")))
-    for m in _ALONE.finditer(head):
-        block = re.compile(r"(?:\n[ \t]*\S[^\n]*)+").match(document.text, m.end(), end)
+        yield Told(ways.get(name, name), m["value"], Span(m.start("name"), m.end()), Span(*m.span("value")))
+    for m in _alone().finditer(head):
+        block = _BLOCK.match(document.text, m.end(), end)
         if block:
-            start = m.end() + 1
-            yield Told(m["name"].lower().split()[0], block.group()[1:], Span(m.start("name"), block.end()), Span(start, block.end()))
+            name = " ".join(m["name"].lower().split())
+            yield Told(ways[name], block.group()[1:], Span(m.start("name"), block.end()), Span(m.end() + 1, block.end()))
 
 
 def _parts(document: Document) -> Iterator[Part]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 
 from loopwright.checks.pattern import Part, Pattern
 from loopwright.findings import Finding
@@ -19,10 +20,10 @@ _RANGE_PER_SIZE = re.compile(r"^\W*\w+\s+(?:\d+\s*[-–]\s*)?\d+\s*[(\[]\s*\d")
 
 
 def rule(pattern: Pattern) -> Iterator[Finding]:
-    """Only in texts with a heading: an excerpt may leave rows out."""
-    if pattern.whole:
-        for part in pattern.parts:
-            yield from _part(pattern, part)
+    """Numbers left out are advice only in texts without a heading: an excerpt may leave rows out."""
+    for part in pattern.parts:
+        for found in _part(pattern, part):
+            yield found if pattern.whole or found.code != "C011" else replace(found, severity="advice")
 
 
 def _part(pattern: Pattern, part: Part) -> Iterator[Finding]:

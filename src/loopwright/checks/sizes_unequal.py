@@ -15,7 +15,7 @@ _SOME = re.compile(r"\bsizes?\b|\bonly\b|\bsmall(?:er|est)?\b|\blarge[rs]?t?\b",
 
 def rule(pattern: Pattern) -> Iterator[Finding]:
     """Only where a heading line names the sizes; a row for some sizes only is left alone."""
-    told = pattern.value("sizes", "size")
+    told = pattern.value("sizes")
     sizes = len(pattern.document.sizes)
     if told is None or sizes < 2:
         return

@@ -45,7 +45,7 @@ def _two_ways(pattern: Pattern, opened: Sequence[Opening]) -> Iterator[Finding]:
 
 def _heading(pattern: Pattern) -> Iterator[tuple[int, bool]]:
     """Lengths of which the heading line says whether they count."""
-    for told in pattern.lines("turning chain", "turning chains", "starting chain", "beginning chain"):
+    for told in pattern.lines("turning chain"):
         for clause in re.split(r"[,;.]", told.value):
             length, said = _LENGTH.search(clause), _SAID.search(clause)
             if length and said:

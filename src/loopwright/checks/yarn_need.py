@@ -25,7 +25,7 @@ TOO_LITTLE, TOO_MUCH = 2.0, 6.0  # the estimate is rough: half of it, or six tim
 
 def rule(pattern: Pattern) -> Iterator[Finding]:
     """First the line's own sum; then, where all rows were worked and a gauge is told, the stitches."""
-    told = pattern.value("yarn", "yarns")
+    told = pattern.value("yarn")
     if told is None:
         return
     ball = _BALL.search(told.value)

@@ -192,19 +192,19 @@ def _plain(total: Linear, size: int, setting: Setting, step: float) -> Fraction:
 
 
 def _limits(fit: Fit, number: Sought | Linked, size: int, setting: Setting) -> list[Limit]:
-    found = [Limit(Sum(), f"it must divide {{{n}}}", fit.blank, n) for n in fit.divides]
+    found = [Limit(Sum(), f"{{{fit.blank}}} must divide {{{n}}}", fit.blank, n) for n in fit.divides]
     own = Sum(Fraction(0), ((fit.blank, Fraction(1)),))
     if isinstance(number, Linked):
         low, high = _bounds(fit, size, setting, setting.gauge.stitch_mm or 1.0)
-        found.append(Limit(Sum(Fraction(-low), own.parts), f"it must be at least {low}"))
+        found.append(Limit(Sum(Fraction(-low), own.parts), f"{{{fit.blank}}} must be at least {low}"))
         if high < LARGEST:
-            found.append(Limit(Sum(Fraction(high), ((fit.blank, Fraction(-1)),)), f"it must be at most {high}"))
+            found.append(Limit(Sum(Fraction(high), ((fit.blank, Fraction(-1)),)), f"{{{fit.blank}}} must be at most {high}"))
     for totals, sign, word in ((fit.at_least, 1, "at least"), (fit.at_most, -1, "at most")):
         for total in totals:
             if total.blanks():
                 other = _sum(total, size, setting)
                 parts = ((fit.blank, Fraction(sign)), *((n, -sign * f) for n, f in other.parts))
-                why = f"it must be {word} what its sentence says of {', '.join(sorted(total.blanks()))}"
+                why = f"{{{fit.blank}}} must be {word} what its sentence says of {', '.join(sorted(total.blanks()))}"
                 found.append(Limit(Sum(-sign * other.const, parts), why))
     return found
 

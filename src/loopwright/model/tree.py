@@ -128,11 +128,12 @@ class Group:
 
 @dataclass(frozen=True, slots=True)
 class Skip:
-    """`sk n things`."""
+    """`sk n things`. `first`: "sk first st", which after a start chain that counts is the stitch under that chain."""
 
     n: Num
     thing: Thing = STITCH
     span: Span = NOWHERE
+    first: bool = False
 
 
 @dataclass(frozen=True, slots=True)

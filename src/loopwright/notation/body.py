@@ -4,16 +4,17 @@ from __future__ import annotations
 
 from dataclasses import replace
 from loopwright.model.tree import (
-    ONE, STITCH, Chain, Define, Either, Group, InTurn, Join, Loop, Make, Mark, Node, Num, Place, Repeat, Ring, Skip, Spread, Thing, Unknown,
+    ONE, STITCH, Chain, Define, EdgeRun, Either, Group, InTurn, Join, Loop, Make, Mark, Node, Num, Place, Repeat, Ring, Skip, Spread, Thing, Unknown,
 )
-from loopwright.notation.cursor import FILLER, Cursor
+from loopwright.notation.cursor import FILLER, Cursor, thing_word
 from loopwright.notation.olden import every_with_chain, in_order, spread
 from loopwright.notation.phrases import between, in_turn, phrase
 from loopwright.notation.shaping import absorbed, plainly, shaping
-from loopwright.notation.places import END_WORDS, PREPOSITIONS, left_words, loop_words, place, thing, underside_words
+from loopwright.notation.places import END_WORDS, PREPOSITIONS, is_space_number, left_words, loop_words, place, thing, underside_words
 
 MAX_DEPTH = 12
 NOTE_WORDS = 60
+LEFT_FREE = frozenset("missed skipped free unworked held remaining unused sleeve".split())
 SHAPES = frozenset("shell fan scallop cluster popcorn puff bobble picot v-st cross-st petal".split())
 SKIPS = frozenset("skip sk skp miss omit".split())
 REMARKS = frozenset("increased decreased made completed formed".split())
@@ -43,12 +44,15 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
     out: list[Node] = []
     stars: list[int] = []
     cur.depth += 1
+    cur.first_star.pop(cur.depth, None)
     while not cur.done and cur.kind() not in ends:
         at = cur.at
         if cur.low() in ("then", "rep", "repeat", "from", "*", "work", "and") and any(isinstance(n, Repeat) and n.stop_at is not None for n in out) and _to_mark(cur, out):
             pass
         elif cur.kind() == "star":
             _star(cur, out, stars)
+        elif out and _late_place(cur, out, stars[-1] if stars else 0):
+            pass
         elif cur.low() in ("and", "so") and (cur.accept_words("and so on") or cur.accept_words("so on")):
             cur.at -= 1
             _repeat_from(cur, out, stars)
@@ -64,10 +68,31 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
                 in_order(out)
                 every_with_chain(out, cur.dialect.id)
                 _one_place(out, stars[-1] if stars else 0)
+                _in_each(out, cur)
         if cur.at == at:
             cur.at += 1
     cur.depth -= 1
     return out
+
+
+def _late_place(cur: Cursor, out: list[Node], floor: int) -> bool:
+    """ "2 dc, ch 2, 2 dc, all in next sp": a place told after the list it is for; nothing taken where there is none."""
+    start = cur.at
+    cur.skip("all")
+    if cur.low() not in ("in", "into") or not isinstance(out[-1], (Make, Chain)) or isinstance(out[-1], Make) and out[-1].place is not None:
+        cur.at = start
+        return False
+    first = len(out)
+    while first > floor and _listed(out[first - 1]):
+        first -= 1
+    while first < len(out) and isinstance(out[first], Chain):
+        first += 1
+    where = place(cur) if first < len(out) else None
+    if where is None or where.from_hook or cur.low() in ("work", "make"):
+        cur.at = start
+        return False
+    out[first:] = [Group(tuple(out[first:]), where, span=out[first].span.cover(cur.span_from(start)))]
+    return True
 
 
 def _one_place(out: list[Node], floor: int) -> None:
@@ -91,6 +116,19 @@ def _one_place(out: list[Node], floor: int) -> None:
     costs = (0.0, 0.6) if chains else (1.0, 0.0) if alike else (0.15, 0.25)
     readings = sorted([(costs[0], (together,)), (costs[1], tuple(run))], key=lambda r: r[0])
     out[first:] = [Either("list-then-place", tuple(readings), together.span)]
+
+
+def _in_each(out: list[Node], cur: Cursor) -> None:
+    """ "1 sc and 1 dc in each of next 2 sts": both in each of them."""
+    last = out[-1]
+    if len(out) < 2 or not isinstance(last, Make) or last.place is None or last.place.quant != "next" or last.place.n is None or (last.place.n.at(0) or 1) < 2:
+        return
+    before = out[-2]
+    if not isinstance(before, Make) or not _listed(before) or before.kind == last.kind or (before.n.at(0) or 1) > 4:
+        return
+    said = [t.text.lower() for t in cur.tokens[: cur.at] if before.span.end <= t.start < last.span.end]
+    if said[:1] == ["and"] and "each" in said:
+        out[-2:] = [Group((before, replace(last, place=None)), last.place, span=before.span.cover(last.span))]
 
 
 def _listed(node: Node) -> bool:
@@ -225,6 +263,8 @@ def _make(cur: Cursor) -> Node:
         return joined
     loop = loop_words(cur) or "both"
     chains = between(cur)
+    if cur.low() in ("in", "into") and (edge := _along(cur, kind, n, start)) is not None:
+        return edge
     if "tog" in kind and (again := _decreases(cur, kind, n, loop, start)) is not None:
         return again
     where = place(cur)
@@ -240,9 +280,32 @@ def _make(cur: Cursor) -> Node:
     if loop == "both":
         loop = loop_words(cur) or "both"
     chains = chains or (between(cur) if where is not None else 0)
+    wide = where.n.at(0) if where is not None and where.n is not None and where.quant == "next" else None
+    if kind == "cluster" and n in (None, ONE) and wide and wide > 1 and any(t.text.lower() == "over" for t in cur.tokens[start : cur.at]):
+        return Make(kind, ONE, None, taking=wide, parts=wide, span=cur.span_from(start))
     made = Make(kind, n or ONE, where, loop if loop != "both" else where.loop if where else "both", between=chains, span=cur.span_from(start))
     over = spread(cur, made, start)
     return _more_places(cur, made, start) if over is made else over
+
+
+def _along(cur: Cursor, kind: str, per: Num | None, start: int) -> Node | None:
+    """ "in each of the 5 missed sts", "in the other side of each of the 5 ch": an edge left free before; nothing taken else."""
+    mark = cur.at
+    cur.at += 1
+    cur.skip("the")
+    under = cur.accept_words("other side of") or cur.accept_words("opposite side of")
+    cur.skip("each", "of", "the")
+    many = cur.number() if cur.kind() in ("num", "blank") else None
+    left = [w for w in (cur.low(), cur.low(1)) if w in LEFT_FREE]
+    if many is None or per is not None and per != ONE or not (under or left):
+        cur.at = mark
+        return None
+    cur.skip(*LEFT_FREE)
+    thing(cur)
+    if cur.accept("of"):
+        cur.skip("the", "foundation")
+        cur.at += cur.kind() == "word"
+    return EdgeRun(kind, many, "underside" if under else "edge", span=cur.span_from(start))
 
 
 def _decreases(cur: Cursor, kind: str, n: Num | None, loop: Loop, start: int) -> Node | None:
@@ -272,6 +335,9 @@ def _number_after(cur: Cursor) -> bool:
 def _slip_join(cur: Cursor, start: int) -> Node | None:
     """ "sl st to form ring", "sl st to first dc", "sl st in top of ch 3": a join; nothing taken when it is none."""
     if cur.low() == "to":
+        if cur.low(1) in ("close", "join") and cur.low(2) in ("", ".", ",", ";", ")", "rnd", "round", "turn") and start > 3:
+            cur.at += 2 + (cur.low(2) in ("rnd", "round"))
+            return Join(None, "sl st", cur.span_from(start))  # "…, sl st to join": a round that ends, no ring
         if cur.low(1) in ("form", "make", "ring", "close", "join"):
             while cur.low() in ("to", "form", "make", "ring", "a", "loop", "circle", "close", "join"):
                 cur.at += 1
@@ -329,12 +395,46 @@ def _more_places(cur: Cursor, made: Make, start: int) -> Node:
 def _skip(cur: Cursor) -> Node:
     start = cur.at
     cur.at += 1
-    cur.skip("the", "next", "first", "last", "over")
-    n = cur.number()
+    skips = [_one_skip(cur, start)]
+    while (more := _skips_more(cur)) is not None:
+        skips.append(more)
+    return skips[0] if len(skips) == 1 else Repeat(tuple(skips), "once", span=cur.span_from(start))
+
+
+def _skips_more(cur: Cursor) -> Node | None:
+    """ ", the next 5 sts and the next ch-2 sp" after a skip; nothing taken when it does not go on."""
+    mark = cur.at
+    while cur.low() in (",", "and"):
+        cur.at += 1
+    begin = cur.at
+    if cur.at > mark and cur.low() == "the":
+        cur.skip("the", "next", "following")
+        number = cur.kind() in ("num", "blank") and (is_space_number(cur) or thing_follows(cur))
+        if number or thing_word(cur.low()) is not None:
+            cur.at = begin
+            return _one_skip(cur, begin)
+    cur.at = mark
+    return None
+
+
+def thing_follows(cur: Cursor) -> bool:
+    """Whether a number and a thing come next: "5 sts"."""
+    mark = cur.at
+    found = cur.number() is not None and thing(cur) is not None
+    cur.at = mark
+    return found
+
+
+def _one_skip(cur: Cursor, start: int) -> Node:
+    ahead = 1 if cur.low() in ("the", "over") else 0
+    first = cur.kind(ahead) == "ord" and cur.token(ahead).value == 1  # type: ignore[union-attr]
+    cur.at += ahead + first
+    cur.skip("the", "next", "first", "last", "over", "following")
+    n = None if is_space_number(cur) else cur.number()
     found = thing(cur)
     if found is not None and cur.low() == "of" and (cur.low(1) in ("ch", "chain", "foundation") or cur.low(1) == "the" and cur.low(2) in ("ch", "chain")):
         cur.at += 2 + (cur.low(1) == "the")
-    return Skip(n or ONE, found or STITCH, cur.span_from(start))
+    return Skip(n or ONE, found or STITCH, cur.span_from(start), first)
 
 
 def _join(cur: Cursor, before: list[Node]) -> Node:
@@ -425,6 +525,8 @@ def _bracket(cur: Cursor, before: list[Node]) -> Node | None:
         return Repeat(inside, "more" if counted.value[1] else "times", Num((counted.value[0],)), span=cur.span_from(start))
     if not before and len(inside) == 1 and isinstance(inside[0], Chain) and cur.kind() not in ("times", "star"):
         return inside[0]
+    if len(inside) == 2 and isinstance(inside[0], Make) and isinstance(inside[1], Unknown) and inside[1].text.lower() in ("st", "sts", "stitch"):
+        inside = inside[:1]
     only_unknown = all(isinstance(n, (Unknown, Mark)) for n in inside)
     if only_unknown:
         cur.unknown = unknown
@@ -540,6 +642,7 @@ def _star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
         or cur.kind() == "open" and cur.kind(1) == "star" and cur.low(2) == "to"
     ) and len(out) > stars[-1]
     if not closing:
+        cur.first_star.setdefault(cur.depth, len(out))
         stars.append(len(out))
         return
     begin = stars.pop()
@@ -593,7 +696,7 @@ def _counted_repeat(cur: Cursor, inside: tuple[Node, ...], start: int) -> Node:
 def _from_star(cur: Cursor) -> None:
     """ "from *", "between *'s", "from * to *", "from first *": where the repeat begins; "to last 4 sts" is left standing."""
     cur.skip("from", "between", "the")
-    cur.skip("first", "last", "beg", "beginning", "second") if cur.kind(1) == "star" or cur.low() in ("beg", "beginning") else None
+    cur.skip("first", "1st", "last", "beg", "beginning", "second") if cur.kind(1) == "star" or cur.low() in ("beg", "beginning") else None
     if cur.kind() == "star":
         cur.at += 1
         cur.skip("'s", "s", "’s")
@@ -610,6 +713,8 @@ def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
         cur.tokens.insert(cur.at + 3, cur.take())
         cur.at += 2
     begin = stars.pop() if stars else 0
+    if not begin and not stars and cur.low(-1) == "*" and cur.depth in cur.first_star:
+        begin = min(cur.first_star[cur.depth], len(out))  # one * serves two repeats: "repeat from 1st *"
     lead = 0
     while begin == 0 and lead < len(out) and isinstance(out[lead], (Chain, Mark)) and not stars and lead == 0:
         lead += 1
@@ -638,6 +743,9 @@ def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     if cur.low() in ("ending", "end", "finishing") and at_mark and made.stop_at is not None and any(cur.low(i) in ("at", "with") for i in range(1, at_mark)):
         cur.at += at_mark + 1
         made = replace(made, ending_mode="at")
+    elif cur.low() in ("ending", "end", "finishing") and cur.low(1) == "to" and cur.low(2).startswith("corr"):
+        cur.at += 3
+        made = replace(made, ending_mode="correspond")
     elif cur.low() in ("ending", "end") and cur.low(1) in ("with", "last", "in", "rep"):
         last = any(cur.low(i) in ("last", "rep", "repeat") for i in range(1, 4))
         cur.skip("ending", "end", "with", "last", "rep", "repeat", "by", "in")

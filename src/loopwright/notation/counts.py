@@ -13,9 +13,13 @@ from loopwright.terms import Dialect
 
 _LISTED = r"\d+(?:\s*[(\[][\d,:;\s–-]+[)\]])?"
 _END = re.compile(
-    r"(?P<lead>\b(?:you (?:now |should )?have|there (?:will be|are|should be)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*(?:=\s*)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:" + _LISTED + r"|\{[^{}\n]+\})(?:[^()\[\].;—]|\.(?=\s?[a-z])|[(\[]\d[\d,:;\s–-]*[)\]]){0,60}?)\s*"
-    r"[)\]}>]{0,2}\s*[.;]?\s*(?P<after>(?:(?:,?\s*(?:ch\s*\d+|turn|join|fasten off|cut yarn|do not turn))*)[.;]?)\s*$",
+    r"(?P<lead>\b(?:you (?:now |should )?have|there (?:will be|are|should be)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|,(?=\s*\d{1,4}(?:\s*\([\d, ]+\))?\s+[a-z]{1,4}\.?(?:\s[a-z]\.?)?,\s*(?:cut|fasten|break|attach)\b)|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*(?:=\s*)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:" + _LISTED + r"|\{[^{}\n]+\})(?:[^()\[\].;—]|\.(?=\s?[a-z])|[(\[]\d[\d,:;\s–-]*[)\]]){0,60}?)\s*"
+    r"[)\]}>]{0,2}\s*[.;]?\s*(?P<after>(?:(?:,?\s*(?:ch\s*\d+|turn|join|fasten off|(?:cut|attach|break|drop)\b[^,.;()]{0,30}|do not turn))*)[.;]?)\s*$",
     re.IGNORECASE,
+)
+
+_MID = re.compile(  # "… 20 d.c. in row. Ch. 4. Turn."
+    r"(?<=[.,;)] )(?P<in>" + _LISTED + r"\s+[a-z][a-z.]{0,8}(?:\s[a-z]\.?)?)\s+in\s+(?:the\s+)?(?:row|round|rnd|all)\b\.?(?=[^*]{0,90}$)(?!.*\b(?:next|each)\b)", re.IGNORECASE,
 )
 
 
@@ -34,6 +38,9 @@ class Printed:
 
 def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Printed:
     """The counts stated at the end of text[start:end]."""
+    mid = _MID.search(text, start, end)
+    if mid is not None and (stated := _counts(text, mid.start("in"), mid.end("in"), dialect, sizes)):
+        return Printed(stated, mid.start("in"), Span(mid.end(), end))
     m = None
     for m in _END.finditer(text, max(start, end - 160), end):
         pass
@@ -69,6 +76,9 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
         if n is None:
             return ()
         noun = _noun(cur)
+        if found and cur.low() == "of" and cur.kind(1) == "num":
+            cur.at += 2  # "5 blocks of 3 dc": what each of them is made of
+            cur.at += cur.kind() == "kind"
         if noun == "?":
             return ()
         if cur.low() in ("in", "on") and cur.low(1) not in ("row", "rnd", "round", "all", "the", "this", "total", "last", "each"):

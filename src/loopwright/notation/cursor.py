@@ -28,6 +28,7 @@ class Cursor:
     unknown: int = 0
     depth: int = 0
     definitions: list[tuple[str, tuple[Node, ...]]] = field(default_factory=list)
+    first_star: dict[int, int] = field(default_factory=dict)
 
     def token(self, ahead: int = 0) -> Token | None:
         i = self.at + ahead

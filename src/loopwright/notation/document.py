@@ -18,21 +18,25 @@ from loopwright.notation.cursor import Cursor
 from loopwright.notation.labels import Found, labels_in
 from loopwright.notation.endings import later_until, title_before, until
 from loopwright.notation.orders import number
-from loopwright.notation.olden import divided
+from loopwright.notation.olden import counted, divided
 from loopwright.notation.orders import order as order_of
 from loopwright.notation.quiet import quiet
 from loopwright.notation.scanner import Token, letters, scan
 from loopwright.notation.specials import defined, specials, with_specials
+from loopwright.notation.told import is_told, opens_block
 from loopwright.source import Source, Span
 from loopwright.terms import Dialect, dialect
 
 MAX_LINE = 20_000
 _INSTRUCTIONS = ("Make", "Chain", "Group", "Repeat", "Ring", "Join", "Skip", "InTurn", "Spread", "Evenly", "EveryKth", "AtEnds", "PatternRun")
 _HEAD = re.compile(r"(?P<name>[A-Z][A-Za-z ]{1,30}):\s*(?P<value>\S.*)$")
+_FITS = re.compile(r"(?:to fit|fits|actual)\b", re.IGNORECASE)
+_FIRST_SIZE = re.compile(r"\s*([^,;()\[\]]+?)\s*[(\[]([^()\[\]]+)[)\]]\s*\.?\s*$")
 _FIT = re.compile(r"\{(?P<blank>[^{}]+)\}:\s*(?P<sentence>\S.*)$")
 _HEAD_NAMES = frozenset(
     "size sizes worked in gauge tension hook yarn terms turning chain abbreviations special stitches notes note materials colours colors "
-    "finished measurements finished size cautions caution level".split()
+    "finished measurements measurement finished size cautions caution level needed used supplies notions dimensions terminology "
+    "safety warning warnings abbreviation".split()
 )
 _FOR_ROWS = re.compile(r",?\s*\bfor\s+(?:the\s+next\s+)?(?P<n>\d{1,4}(?:\s*[(\[][\d\s,:;–-]+[)\]])?|two|three|four|five|six|seven|eight|nine|ten)\s+(?:more\s+)?(?:rows?|rnds?|rounds?)(?:\s+more)?\s*\.?\s*$", re.IGNORECASE)
 _THEN = re.compile(r"[,;.]?\s*\bthen\s+(?=[^.;]{3,60}\bfor\s+(?:\d{1,4}|two|three|four|five|six)\s+(?:more\s+)?(?:rows|rnds|rounds)\b)", re.IGNORECASE)
@@ -55,13 +59,14 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
     which = with_specials(which, own)
     items: list[Item] = []
     title: str | None = None
-    seen_row = False
+    seen_row = in_block = False
     long: list[Finding] = []
     only: tuple[int, ...] | None = None
     for line_number in range(1, len(source.line_starts) + 1):
         start = source.line_starts[line_number - 1]
         line = text[start : start + len(source.line_text(line_number))]
         if not line.strip():
+            in_block = False
             continue
         if len(line) > MAX_LINE:
             long.append(Finding("N003", Span(start, start + 40), {"length": len(line), "limit": MAX_LINE}))
@@ -71,6 +76,9 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
             items.append(Prose(line, Span(start, start + len(line))))
             continue
         made = _remembered(memo, text, after, start + len(line.rstrip()), which, len(sizes), seen_row)
+        if not seen_row and any(isinstance(i, Row) for i in made) and is_told(line, in_block):
+            made = [Prose(line, Span(start, start + len(line)))]
+        in_block = in_block or opens_block(line)
         if only is not None:
             made = [replace(i, sizes=only) if isinstance(i, Row) else i for i in made]
         seen_row = seen_row or any(isinstance(i, Row) for i in made)
@@ -142,7 +150,9 @@ def _terms(text: str, terms: str | None) -> tuple[Literal["us", "uk", "old"], bo
 def _sizes(text: str) -> tuple[str, ...]:
     told = re.search(r"^sizes?:\s*(.+)$", text, re.IGNORECASE | re.MULTILINE)
     if told:
-        names = tuple(n.strip() for n in re.split(r"[,;]", told[1]) if n.strip())[:30]
+        first = _FIRST_SIZE.match(told[1])  # "S (M, L, XL)": the first size, the others in brackets
+        said = f"{first[1]}, {first[2]}" if first else told[1]
+        names = tuple(n.strip() for n in re.split(r"[,;]", said) if n.strip())[:30]
         if names:
             return names
     votes: dict[int, int] = {}
@@ -192,7 +202,7 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
     line = text[start:end]
     span = Span(start, end)
     head = _HEAD.match(line)
-    if head and not seen_row and all(w in _HEAD_NAMES for w in head["name"].lower().split()):
+    if head and not seen_row and (all(w in _HEAD_NAMES for w in head["name"].lower().split()) or _FITS.match(head["name"])):
         value = Span(start + head.start("value"), start + head.end("value"))
         return [HeadLine(head["name"].lower(), head["value"], span, value)]
     if line.lower().rstrip(":") in ("fit", "abbreviations", "notes", "special stitches"):
@@ -219,6 +229,8 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
 
 def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, sizes: int) -> list[Item]:
     at = label.end if label else start
+    if label is not None and (titled := title_before(text, at, end)) is not None:
+        at = titled[1]
     while end > at and text[end - 1].isspace():
         end -= 1
     told = printed(text, at, end, which, sizes)
@@ -291,7 +303,7 @@ def _nodes(text: str, start: int, end: int, which: Dialect, sizes: int) -> tuple
             kept.extend(tokens)
         talk = i == 0 and prose and not _makes(tokens, which, sizes)
     cur = Cursor(kept, which, sizes)
-    nodes = divided(numbers_only(cur) or nodes_until(cur))
+    nodes = counted(divided(numbers_only(cur) or nodes_until(cur)), which.id)
     # words before the first instruction ("With right side facing and main colour, …") leave no doubt about it
     lead = next((i for i, n in enumerate(nodes) if not isinstance(n, (Unknown, Mark))), 0)
     return tuple(nodes), cur.unknown - sum(1 for n in nodes[:lead] if isinstance(n, Unknown))

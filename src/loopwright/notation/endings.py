@@ -54,4 +54,9 @@ def later_until(text: str, start: int, end: int, dialect: Dialect) -> tuple[int,
 def title_before(text: str, start: int, end: int) -> tuple[str, int] | None:
     """A title in capitals before a row on the same line: the title and where the row begins."""
     m = _TITLE.match(text, start, end)
-    return (m["name"], m.end()) if m else None
+    if m is None:
+        return None
+    at = m.end()
+    while at < end and text[at] in " .,;:":  # what quiet words left standing
+        at += 1
+    return m["name"], at

@@ -17,6 +17,10 @@ _MOVE = re.compile(
     re.IGNORECASE,
 )
 _STARTS = re.compile(rf"(?:\*\s*)?(?:keeping (?:all )?loops on|insert\s+hook\s+(?:again\s+)?in|(?:pull|draw)\s+up\s+(?:a\s+)?loop\s+in|{_YO},?\s*(?:and\s+)?insert)", re.IGNORECASE)
+_HELD = re.compile(
+    rf"(?:holding|keeping|leaving) (?:back )?(?:on (?:the )?hook )?(?:the )?last loop of each [a-z .]{{2,6}}?(?: on (?:the )?hook)?[,;]\s*(?:make |work )?(?P<k>[a-z]{{2,4}}) in next (?P<n>\d) (?P<t>\w+)[,;]\s*{_YO},? and (?:draw|pull) through all (?:the )?loops on (?:the )?hook",
+    re.IGNORECASE,
+)
 _TIMES = {"once": 1, "twice": 2}
 _DROPPED = re.compile(
     r",?\s{0,3}drop (?:the )?loop from (?:the )?hook,?\s*insert hook in [^,;.]*,\s*(?:pick up|draw|pull|catch)[^,;.()]*(?:through)?[^,;.()]*(?:,\s*do not ch 1)?"
@@ -35,12 +39,14 @@ class _Told:
     yarns: int = 0
     twos: int = 0
     done: int | None = None
+    starred: bool = False
     steps: list[str] = field(default_factory=list)
 
 
 def named(text: str, terms: str) -> str:
     """The text with passages of hook movements replaced by the stitch they make; same length."""
     text = re.sub(r"\bw\.o\.h\.", "yo    ", text, flags=re.IGNORECASE)
+    text = _HELD.sub(lambda m: f"cluster over next {m['n']} {m['t']}".ljust(len(m.group())), text)
     text = _DROPPED.sub(lambda m: " " * len(m.group()), text)
     at = 0
     while (m := _STARTS.search(text, at)) is not None:
@@ -48,11 +54,12 @@ def named(text: str, terms: str) -> str:
         at = m.end()
         if told.done is None or not told.places:
             continue
+        start = m.start() if not told.starred else m.start() + 1
         short = _said(told, terms)
-        room = told.done - m.start()
+        room = told.done - start
         if len(short) <= room:
-            text = text[: m.start()] + short.ljust(room) + text[told.done :]
-            at = m.start() + len(short)
+            text = text[:start] + short.ljust(room) + text[told.done :]
+            at = start + len(short)
     return text
 
 
@@ -93,8 +100,7 @@ def _read(text: str, at: int) -> _Told:
         if "(" in m.group():
             since = len(told.places)
         at = m.end()
-    if not starred:
-        told.done = finished
+    told.done, told.starred = finished, starred
     return told
 
 

@@ -9,7 +9,7 @@ from dataclasses import replace
 
 import loopwright.notation.body as body
 from loopwright.model.tree import (
-    ONE, Chain, Divided, Evenly, Group, Make, Mark, Node, Num, Place, Repeat, Spread, Thing, Unknown,
+    ONE, Chain, Divided, Either, Evenly, Group, Make, Mark, Node, Num, Place, Skip, Spread, Thing, Unknown,
 )
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.scanner import words
@@ -122,6 +122,20 @@ def divided(nodes: list[Node]) -> list[Node]:
     return [Divided(parts, parts[0].span.cover(parts[-1].span)), *(n for n in nodes if isinstance(n, Mark))]
 
 
+def counted(nodes: list[Node], dialect: str) -> list[Node]:
+    """ "7 plain, miss 3": old books count chains with the stitches; the worker finds out whether they do here."""
+    said = [n for n in nodes if not isinstance(n, (Unknown, Mark))]
+    if dialect != "old" or not any(isinstance(n, Make) for n in said) or any(not isinstance(n, (Make, Skip, Chain)) for n in said):
+        return nodes
+    if not any(isinstance(n, Skip) or isinstance(n, Make) and (n.n.at(0) or 1) > 1 for n in said) or any(isinstance(n, Make) and n.place is not None for n in said):
+        return nodes
+    other = tuple(
+        replace(n, thing=ANY) if isinstance(n, Skip) else replace(n, n=ONE, place=Place("next", n.n, ANY)) if isinstance(n, Make) else n
+        for n in nodes
+    )
+    return [Either("chains-are-stitches", ((0.0, tuple(nodes)), (0.4, other)), said[0].span.cover(said[-1].span))]
+
+
 def _said_after(cur: Cursor, before: list[Node]) -> Node | None:
     """ "1 plain, 5 chain, 1 plain; both these stitches are to be worked in the 3 chain": the place told afterwards."""
     start = cur.at
@@ -217,7 +231,8 @@ def in_order(out: list[Node]) -> None:
     k = last.place.k or 1
     seen = 0
     for node in out[:-1]:
-        where = node.place if isinstance(node, Make) else None
+        told = node.readings[0][1][0] if isinstance(node, Either) and node.readings[0][1] else node
+        where = told.place if isinstance(told, (Make, Group)) else None
         if where is not None and where.quant in ("kth", "first"):
             seen = where.k or 1
         elif where is not None and where.quant == "next" and seen:
@@ -233,4 +248,4 @@ def every_with_chain(out: list[Node], dialect: str) -> None:
         return
     chain = out[-2]
     if isinstance(chain, Chain) and (chain.n.at(0) or 0) > 1 and all(isinstance(n, (Unknown, Mark)) for n in out[:-2]):
-        out[-2:] = [Repeat((chain, replace(last, place=replace(last.place, quant="next", n=ONE))), "end", span=chain.span.cover(last.span))]
+        out[-2:] = [Group((chain, replace(last, place=None)), last.place, span=chain.span.cover(last.span))]

@@ -14,7 +14,7 @@ _N = r"(?:\d{1,9}(?:\s*[(\[][\d\s,:;–-]+[)\]])?|\{[^{}\n]+\}|one|two|three|fou
 _ORDINALS = "|".join(tables()["ordinals"])
 _ORD = rf"(?:\d{{1,9}}(?:st|nd|rd|th|d)|(?:{_ORDINALS})\b)"
 _JOIN = r"(?:-|–|—|to|through|thru|and|&|,)"
-_LEAD = re.compile(r"(?:(?:with|using|in)\s+[\w ]{1,24},\s*|then,?\s+|now,?\s+|next,?\s+|always\s+|and\s+)+", re.IGNORECASE)
+_LEAD = re.compile(r"(?:(?:with|using|in|take)\s+[\w ]{1,24},\s*|then,?\s+|now,?\s+|next,?\s+|always\s+|and\s+)+", re.IGNORECASE)
 _WHICH = re.compile(
     rf"""(?:the\s+|these\s+|from\s+|of\s+|for\s+)*(?:
       {_ROWS}\s*(?P<a>\d{{1,9}})(?P<rest>(?:\s*{_JOIN}\s*(?:{_ROWS}\s*)?\d{{1,9}})*)
@@ -52,6 +52,7 @@ _COUNTS = {"once": 1, "twice": 2, "thrice": 3}
 
 def order(words: str, sizes: int = 1) -> RowOrder | None:
     """The order that the words of a row give, None when they give none."""
+    words = words.lstrip(" ,;.")
     lead = _LEAD.match(words)
     said = words[lead.end() :] if lead else words
     return _even(said, sizes) or _continued(said, sizes) or _other_rows(said, sizes)

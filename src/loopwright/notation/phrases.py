@@ -9,13 +9,15 @@ from __future__ import annotations
 from dataclasses import replace
 
 import loopwright.notation.body as body
-from loopwright.model.tree import ONE, STITCH, Chain, Group, InTurn, Join, Make, Mark, Node, Num, PatternRun, Place, Repeat, Spread, Thing
+from loopwright.model.tree import ONE, STITCH, Chain, EdgeRun, Either, Group, InTurn, Join, Make, Mark, Node, Num, PatternRun, Place, Repeat, Spread, Thing
 from loopwright.notation.cursor import Cursor, thing_word
 from loopwright.notation.olden import olden
 from loopwright.notation.places import place, thing
 
 _LIST_END = frozenset(("rep", "repeat", "join", "turn", "ending", "unite", "cut", "break", "attach", "fasten", "working", "making"))
 _HOLDS = frozenset(("keeping", "holding", "leaving", "retaining", "keep", "hold"))
+
+_EDGES = frozenset("missed unworked held underarm opening thumb edge neck armhole lower upper".split())
 
 
 def phrase(cur: Cursor, before: list[Node]) -> Node | None:
@@ -28,6 +30,14 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
         return _attach(cur)
     if low == "join" and not any(isinstance(b, (Make, Group, Repeat, Chain, PatternRun)) for b in before):
         return _attach(cur)
+    if low.startswith("dec") and cur.low(1) in ("in", "over") and cur.kind(2) == "ord" and cur.low(3) == "and" and cur.kind(4) == "ord":
+        cur.at += 5  # "dec in 5th and 6th sc": the two that come next
+        thing(cur)
+        return Make("dec", ONE, span=cur.span_from(cur.at - 5))
+    if low in ("working", "work") and cur.low(1) in ("off", "them") and before and isinstance(before[-1], Make):
+        return _together(cur, before)
+    if low in ("work", "make") and (edge := _edge(cur)) is not None:
+        return edge
     if low in ("working", "making", "with") and before and isinstance(before[-1], (Make, Group, InTurn, Repeat)):
         return _working(cur, before)
     if low in ("work", "working") and cur.low(1) in ("in", "even") and "pattern" in (cur.low(2), cur.low(3)):
@@ -54,6 +64,10 @@ def _attach(cur: Cursor) -> Node | None:
     cur.at += 1
     cur.skip("yarn", "thread", "wool", "cotton", "silk", "the", "with", "sl", "st")
     if cur.low() == "to" or cur.low() in ("in", "at", "into", "on"):
+        words = next((i for i in range(1, 14) if cur.kind(i) in ("sep", "end", "close")), 0)
+        if any(cur.low(i) in _EDGES for i in range(words)):
+            cur.at += words  # on an edge that is told in words only: "in first missed st of the thumb opening"
+            return Mark("attach", span=cur.span_from(start))
         if cur.accept("to"):
             where = place(cur, bare=True)
         else:
@@ -64,6 +78,52 @@ def _attach(cur: Cursor) -> Node | None:
         return Mark("attach", span=cur.span_from(start))
     cur.at = start
     return None
+
+
+_EDGES = frozenset("side sides edge edges section sections neck neckline armhole armholes front fronts seam sleeve end bottom top".split())
+
+
+def _edge(cur: Cursor) -> Node | None:
+    """ "work 47 s c down side", "work 32 d c across lower edge": so many along an edge that is no row."""
+    start = cur.at
+    cur.at += 1
+    n = cur.number()
+    if n is None or cur.kind() != "kind" or str(cur.token().value) == "ch":  # type: ignore[union-attr]
+        cur.at = start
+        return None
+    kind = str(cur.take().value)
+    if cur.low() not in ("down", "up", "along", "across", "around", "round", "over", "on", "evenly"):
+        cur.at = start
+        return None
+    i = 0
+    said: list[str] = []
+    while i < 9 and cur.kind(i) not in ("sep", "end", "close", "open", "star", "num") and cur.low(i) not in ("and", "join", "turn"):
+        said.append(cur.low(i))
+        i += 1
+    if not _EDGES & set(said):
+        cur.at = start
+        return None
+    cur.at += i
+    span = cur.span_from(start)
+    once = EdgeRun(kind, n, "edge", span=span)
+    if "each" in said:
+        return Either("edge-each", ((0.0, (once,)), (0.3, (once, once))), span)
+    return once
+
+
+def _together(cur: Cursor, before: list[Node]) -> Node | None:
+    """ "tr in next 5 tr, working off together as for a cluster": one cluster over them."""
+    start, last = cur.at, before[-1]
+    i = 1
+    while i < 8 and cur.kind(i) not in ("sep", "end", "close", "star"):
+        i += 1
+    said = [cur.low(j) for j in range(i)]
+    many = last.place.n.at(0) if isinstance(last, Make) and last.place is not None and last.place.n is not None else None
+    if "together" not in said and "tog" not in said or not many or many < 2:
+        return None
+    cur.at += i
+    before.pop()
+    return Make("cluster", ONE, None, parts=many, taking=many, span=cur.span_from(start))
 
 
 def _working(cur: Cursor, before: list[Node]) -> Node | None:
@@ -169,6 +229,15 @@ def _in_pattern(cur: Cursor) -> Node | None:
         return None
     cur.at += 1
     cur.skip("st", "stitch", "as", "established", "before")
+    mark = cur.at
+    if cur.low() in ("across", "over", "on", "along", "for"):
+        cur.at += 1
+        while cur.low() in ("the", "next", "last", "first", "remaining", "rem", "1st", "following"):
+            cur.at += 1
+        told = cur.number()
+        if told is not None and (thing(cur) is not None or cur.kind() in ("sep", "end", "close")):
+            return PatternRun(None, told, span=cur.span_from(start))
+    cur.at = mark
     where = place(cur)
     if where is not None and where.n is not None and where.n.values:
         if where.quant == "last" or (where.left is None and where.quant in ("next", "first", "each")):

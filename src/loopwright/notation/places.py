@@ -107,6 +107,8 @@ def _length(cur: Cursor) -> int | None:
     """ "-3" or " 3" after "ch"."""
     if cur.low() == "-" and cur.kind(1) == "num":
         cur.at += 1
+    elif cur.at and cur.tokens[cur.at - 1].text.endswith(".") and cur.kind() == "num" and cur.kind(1) == "kind":
+        return None  # "in 4th ch. 1 dc": a sentence ends
     t = cur.token()
     if t is not None and t.kind == "num" and isinstance(t.value, int):
         cur.at += 1
@@ -284,7 +286,7 @@ def _each(cur: Cursor, loop: Loop) -> Place | None:
         return _counted(cur, quant, loop)
     if cur.low() in ("remaining", "rem", "remain"):
         cur.at += 1
-    n = cur.number() if cur.kind() in ("num", "blank") and not _is_space_number(cur) else None
+    n = cur.number() if cur.kind() in ("num", "blank") and not is_space_number(cur) else None
     found = thing(cur)
     if found is None and n is None and cur.low() not in END_WORDS and cur.low() not in ("to", "of", "until", "and") and cur.kind() not in ("sep", "end", "close", "star", "open"):
         return None
@@ -293,14 +295,14 @@ def _each(cur: Cursor, loop: Loop) -> Place | None:
     return Place("each", None, found or STITCH, loop=loop)
 
 
-def _is_space_number(cur: Cursor) -> bool:
+def is_space_number(cur: Cursor) -> bool:
     return cur.low(1) in ("-", "ch") and cur.kind(2) in ("kind",)
 
 
 def _counted(cur: Cursor, quant: Quant, loop: Loop) -> Place:
     if cur.low() in ("few",):
         cur.at += 1
-    n = None if _is_space_number(cur) else cur.number()
+    n = None if is_space_number(cur) else cur.number()
     cur.skip("unworked", "free", "skipped", "remaining", "rem", "available", "corresponding", "matching", "single")
     if cur.low() in ("center", "centre", "corner") and (cur.kind(1) == "kind" or thing_word(cur.low(1))):
         corner = cur.low() == "corner"
@@ -318,9 +320,9 @@ def _centre(cur: Cursor, loop: Loop) -> Place:
     cur.at += 1
     n = cur.number() if cur.kind() == "num" else None
     found = thing(cur)
-    cur.skip("of", "the", "next", "each", "first") if cur.low() in ("of",) else None
+    cur.skip("of", "the", "next", "each", "first", "1st", "last", "same") if cur.low() in ("of",) else None
     each = cur.low(-1) == "each"
-    of = thing(cur) if cur.low(-1) in ("of", "next", "each", "the", "first") else None
+    of = thing(cur) if cur.low(-1) in ("of", "next", "each", "the", "first", "1st", "last", "same") else None
     return Place("each" if each else "next", None if each else n or ONE, of or found or STITCH, of=of, centre=True, loop=loop) if of else Place(
         "next", n or ONE, found or STITCH, centre=True, loop=loop
     )
@@ -329,7 +331,7 @@ def _centre(cur: Cursor, loop: Loop) -> Place:
 def _ordinal(cur: Cursor, loop: Loop) -> Place:
     k = cur.take().value
     first = k == 1
-    n = cur.number() if cur.kind() == "num" and not _is_space_number(cur) else None
+    n = cur.number() if cur.kind() == "num" and not is_space_number(cur) else None
     found = thing(cur)
     if first and n is not None:
         return Place("first", n, found or STITCH, loop=loop)
@@ -353,7 +355,7 @@ def _ordinal(cur: Cursor, loop: Loop) -> Place:
 
 
 def _plain(cur: Cursor, loop: Loop, seen: bool) -> Place | None:
-    n = None if _is_space_number(cur) else cur.number()
+    n = None if is_space_number(cur) else cur.number()
     if n is not None and not seen:
         return None
     found = thing(cur)
@@ -412,6 +414,8 @@ def _after(cur: Cursor, found: Place) -> Place:
         elif cur.kind() == "num" and cur.low(1) in ("rows", "rnds", "row", "rnd", "rounds") and cur.low(2) == "below":
             found = replace(found, rows_below=int(cur.take().value) - 1)
             cur.at += 2
+        elif cur.low() == "between" and cur.kind(1) == "kind" and cur.low(1).endswith("s") and cur.kind(2) in ("sep", "end", "close", "word"):
+            cur.at += 2  # "in next sc between shells": says which it is
         elif cur.low() in ("following", "below", "made", "directly", "worked", "left", "free", "remaining"):
             cur.at += 1
         else:
@@ -468,14 +472,14 @@ def left_words(cur: Cursor) -> tuple[Num, Thing] | None:
     cur.skip("to", "until", "up", "till", "within", "except", "the", "in", "are", "there", "you", "have")
     cur.accept("last")
     cur.skip("the", "but")
-    n = cur.number() if not _is_space_number(cur) else None
+    n = cur.number() if not is_space_number(cur) else None
     found = thing(cur)
     if found is None and n is None:
         cur.at = start
         return None
     said_last = any(t.text.lower() in ("last", "within") for t in cur.tokens[start : cur.at])
     remain = cur.low() in ("remain", "rem", "remaining", "left", "from", "of")
-    while cur.low() in ("remain", "rem", "remaining", "left", "of", "the", "row", "rnd", "end", "from", "are", "before") and remain:
+    while cur.low() in ("remain", "rem", "remaining", "left", "of", "the", "row", "rnd", "end", "from", "are", "before", "ch", "chain", "foundation") and remain:
         cur.at += 1
     if not (said_last or remain):
         cur.at = start

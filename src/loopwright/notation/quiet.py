@@ -48,6 +48,8 @@ _ASIDES = (
     r"(?<=[,;.])[^,;.—]*\bthe cord\b[^,;.]*",
     r";\s*the\s+(?:\d\s+)?(?:plain|treble|trebles|double|single|chain|long)\b[^.;*]*",
     r",?\s{0,3}\bincluding [^,;.]*,?", r"\bas before\b(?=[^.;]*\b(?:in|under|over|on)\b)",
+    r"\bcluster (?:st )?(?=shells?\b)",
+    r"(?:\ban?\s+)?\b\d+[- ]?(?:d\.? ?c\.?|tr\.?(?: ?c\.?)?|s\.? ?c\.?|petal|d\.? ?tr)[ -]\s?(?=(?:cluster|group|popcorn|scallop|fan)s?\b)",
     r"\bloosely\b", r"\bincl\b\.?",
 )
 _ASIDE = re.compile("|".join(_ASIDES), re.IGNORECASE)

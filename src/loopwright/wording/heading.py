@@ -36,7 +36,7 @@ def heading(
             lines.append(translate(voice, document.text[item.span.start : item.span.end] or item.title))
         elif isinstance(item, SpecialStitch):
             specials.append(translate(voice, item.text))
-    lines = _with_terms(voice, lines)
+    lines = _with_terms(voice, document, lines)
     lines.extend(_measurements(voice, measurements))
     silent = not any(isinstance(i, HeadLine) and i.name == "turning chain" for i in items)
     if silent and (told := turning_chains(voice, document, report)):
@@ -76,9 +76,7 @@ def _line(voice: Voice, document: Document, item: HeadLine, specials: list[str])
     if voice.size is not None and name in _ONE_SIZE_LEAVES_OUT:
         return []
     if name in ("size", "sizes"):
-        if voice.size is not None:
-            return [f"{head['size']}: {document.sizes[voice.size]}"]
-        return [f"{head['sizes'] if len(document.sizes) > 1 else head['size']}: {head['list_sep'].join(document.sizes)}"]
+        return _sizes(voice, document)
     if name in ("gauge", "tension"):
         return [f"{head['gauge' if voice.dialect.words['gauge'] == 'gauge' else 'tension']}: {translate(voice, item.value)}"]
     if name == "turning chain":
@@ -92,13 +90,21 @@ def _conventions(voice: Voice, text: str) -> str:
     return re.sub(r"\b(?:(\d+) ch(?:ain)?|ch(?:ain)? (\d+))\b", lambda m: str(voice.say("chain", n=m[1] or m[2])), in_full(voice, said) if voice.full_words else said)
 
 
-def _with_terms(voice: Voice, lines: list[str]) -> list[str]:
-    """The terms stand after the sizes, or first."""
+def _with_terms(voice: Voice, document: Document, lines: list[str]) -> list[str]:
+    """The sizes, where they were told nowhere but in lists; the terms after the sizes, or first."""
     head = voice.phrases.heading
-    line = f"{head['terms']}: {head[voice.terms]}"
-    names = (head["sizes"], head["size"], "Worked in")
-    at = max((i + 1 for i, text in enumerate(lines) if text.split(":")[0] in names), default=0)
-    return [*lines[:at], line, *lines[at:]]
+    names = (head["sizes"], head["size"])
+    if len(document.sizes) > 1 and not any(text.split(":")[0] in names for text in lines):
+        lines = [*_sizes(voice, document), *lines]
+    at = max((i + 1 for i, text in enumerate(lines) if text.split(":")[0] in (*names, "Worked in")), default=0)
+    return [*lines[:at], f"{head['terms']}: {head[voice.terms]}", *lines[at:]]
+
+
+def _sizes(voice: Voice, document: Document) -> list[str]:
+    head = voice.phrases.heading
+    if voice.size is not None:
+        return [f"{head['size']}: {document.sizes[voice.size]}"]
+    return [f"{head['sizes'] if len(document.sizes) > 1 else head['size']}: {head['list_sep'].join(document.sizes)}"]
 
 
 def _measurements(voice: Voice, measured: Mapping[str, Sequence[float | None]] | None) -> list[str]:

@@ -188,20 +188,28 @@ def _shape(run: Run, shape: str, slot: Slot) -> None:
 
 def _shapes_across(run: Run, shape: str) -> None:
     """One shape in each single stitch between the shapes below, a single one in the middle of each of those."""
-    groups = sorted(g for g in run.view.groups if g.end - g.start > 1)
+    groups = sorted(g for g in run.view.groups if g.end - g.start > 1 or g.name)
     inside = {i for g in groups for i in range(g.start, g.end)}
     between = [i for i in range(run.pos, min(run.end, len(run.view.items))) if i not in inside and run.item(i) != CHAIN]
     if run.reserve and between and not _group_after(groups, between[-1]):
         between = between[: max(0, len(between) - run.reserve)]
+    started = bool(run.out) and run.out[-1] == code("sc")
     for j, at in enumerate(between):
-        if j:
-            middle = next((g for g in groups if g.start > between[j - 1]), None)
-            slot = Slot(middle.start, middle.end) if middle else Slot(at, at + 1)
-            run.make(code("sc"), slot)
+        middle = next((g for g in groups if (between[j - 1] if j else run.pos - 1) < g.start < at), None)
+        if j or middle is not None and not started:
+            run.make(code("sc"), Slot(middle.start, middle.end) if middle else Slot(at, at + 1))
         _shape(run, shape, Slot(at, at + 1))
+    after = next((g for g in groups if between and g.start > between[-1]), None)
+    if after is not None and after.end < len(run.view.items) and not _centre_next(run):
+        run.make(code("sc"), Slot(after.start, after.end))
     if between:
         run.last, run.pos = Slot(between[-1], between[-1] + 1), between[-1] + 1
     run.left_said = True
+
+
+def _centre_next(run: Run) -> bool:
+    """Whether the words go on with a stitch in the middle of a shape."""
+    return any(isinstance(n, Make) and n.place is not None and n.place.centre for n in run.following[:1])
 
 
 def _group_after(groups: Sequence[MadeGroup], at: int) -> bool:

@@ -10,7 +10,7 @@ from loopwright.model.tree import (
     Ring, Skip, Spread, Thing, Unknown,
 )
 from loopwright.working.kinds import CHAIN, HEIGHT, code, legs, name, plain
-from loopwright.working.places import SPACES, STITCHES, how_of, seek, slots_of
+from loopwright.working.places import SPACES, STITCHES, how_of, seek, slots_of, view_runs
 from loopwright.working.run import CannotWork, Run, RunsOut
 from loopwright.working.starts import do_chain, do_ring, first_stitch, skip_foundation
 from loopwright.working.view import Group as MadeGroup
@@ -352,12 +352,23 @@ def own_chain(run: Run, kind: str, count: int, k: int) -> None:
     del run.out[begin:], run.into[begin:], run.origins[begin:]
     keep = base - k
     number = code(kind)
-    run.note("base", base)
+    skipped = k - 1
+    if keep and skipped >= 2:  # "ch 6, dc in 4th ch from hook, dc in next 2 ch": a block, whose first chains are a space or a stitch
+        how = run.convention("own-skipped", ((0.0, "space"), (0.3, "st"), (0.4, "none")))
+    else:
+        how = "none"
+    run.note("base", keep + 1 if how == "space" else base)
     run.tape[-1] = run.tape[-1]._replace(origin=origin)
+    if how == "space":
+        run.chain(skipped)
+        run.named["own-blocks"] = 1
+        run.conventions["blocks"] = True
+    elif how == "st":
+        run.make(number, Slot(-2 - keep, -2 - keep, "own-chain"))
     for _ in range(count):
         run.make(number, Slot(-2 - keep, -2 - keep, "own-chain"))
     run.own_chain = 0
-    run.named["own-chain-left"], run.named["own-chain-at"] = keep, len(run.out)
+    run.named["own-chain-left"] = keep
 
 
 def _picot(run: Run, count: int) -> None:
@@ -479,11 +490,28 @@ def name_last(run: Run, label: str) -> None:
 # --- skips, joins, marks ---------------------------------------------------------------------------------------------
 
 
+def _into_space(following: Sequence[Node]) -> bool:
+    """Whether the next thing is worked into a chain space."""
+    node = following[0] if following else None
+    if isinstance(node, Either):
+        node = node.readings[0][1][0] if node.readings[0][1] else None
+    return isinstance(node, (Make, Group)) and node.place is not None and node.place.thing.kind in SPACES and node.place.quant == "next"
+
+
 def do_skip(run: Run, node: Skip) -> None:
     """Passes places over."""
     count = node.n.at(0)
     if count is None:
         raise CannotWork("blank")
+    if node.thing.kind in STITCHES and _into_space(run.following) and not run.view.foundation and run.view.runs:
+        ahead = next((s for s, e in view_runs(run) if e > run.pos), None)
+        if ahead is not None and count:  # "skip 3 dc, … in next sp": never past the space that is meant
+            passed = 0
+            while passed < count and run.pos < ahead and (slot := seek(run, node.thing, run.pos)) is not None and slot.start < ahead:
+                run.pos, passed = slot.end, passed + 1
+            return
+    if node.first and run.tch_item and len(run.out) == 1 and not run.view.ring:
+        count -= 1  # the start chain stands over it
     for i in range(min(count, 4000)):
         slot = seek(run, node.thing, run.pos)
         if slot is None:

@@ -32,8 +32,11 @@ def slots_of(run: Run, place: Place, how: str = "top") -> list[Slot]:
     if run.view.ring and not run.view.items and place.thing.kind not in ("ring",):
         return [Slot(0, 0, "ring")] * max(1, place.n.at(0) or 1 if place.n and place.quant == "next" else 1)
     kind = place.thing.kind
-    if (back := _back_along(run, place)) is not None:
-        return back
+    left = run.named.get("own-chain-left", 0)
+    if left and kind in ("ch", *STITCHES) and place.quant in ("next", "each", "last") and not place.from_hook:
+        own = _own_places(run, place, left)
+        if own:
+            return own
     if kind == "row" and run.view.ring:
         kind = "ring"  # "in the round", said of the ring
     if kind == "ring":
@@ -57,16 +60,15 @@ def slots_of(run: Run, place: Place, how: str = "top") -> list[Slot]:
     return _next(run, place, how)
 
 
-def _back_along(run: Run, place: Place) -> list[Slot] | None:
-    """ "ch 12, sl st in 2nd ch from hook and in each ch": further chains of the chain just made; None where none is meant."""
-    left = run.named.get("own-chain-left", 0)
-    if left <= 0 or place.thing.kind != "ch" or place.thing.length or run.named.get("own-chain-at") != len(run.out):
-        return None
-    if place.quant not in ("next", "each") or place.from_hook or place.of is not None:
-        return None
-    wanted = min(left, (place.n.at(0) if place.n is not None else 1) or 1) if place.quant == "next" else left
-    run.named["own-chain-left"], run.named["own-chain-at"] = left - wanted, len(run.out) + wanted
-    return [Slot(-2 - j, -2 - j, "own-chain") for j in range(left - 1, left - 1 - wanted, -1)]
+def _own_places(run: Run, place: Place, left: int) -> list[Slot]:
+    """Places on what is left of the chain that is a base of its own; none where the words ask for more than it has."""
+    wanted = left if place.quant == "each" and place.thing.kind == "ch" else (place.n.at(0) or 0) if place.n is not None else 0
+    if place.quant == "last":
+        wanted = left if place.thing.kind == "ch" and wanted >= left else wanted if wanted == left else 0
+    if not 0 < wanted <= left:
+        return []
+    run.named["own-chain-left"] = left - wanted
+    return [Slot(-2 - (left - 1 - i), -2 - (left - 1 - i), "own-chain") for i in range(wanted)]
 
 
 def _next(run: Run, place: Place, how: str) -> list[Slot]:
@@ -198,7 +200,7 @@ def _from_hook(run: Run, k: int) -> Slot:
         run.pos = k
         run.last = Slot(k - 1, k)
         return run.last
-    if run.own_chain >= k:
+    if run.own_chain >= k and run.runs and run.runs[-1][1] == len(run.out):
         return Slot(-k, -k, "own-chain")
     run.cost += 1.0
     slot = seek(run, Thing("st"), run.pos)
@@ -310,7 +312,7 @@ def _seek_stitch(run: Run, pos: int) -> Slot | None:
     if run.view.foundation or (run.view.ring and run.view.items):
         return Slot(pos, pos + 1) if pos < run.end else None
     while pos < run.end:
-        if run.item(pos) != CHAIN or run.view.mesh and run.once("chains-taken", ((0.0, False), (0.5, True))):
+        if run.item(pos) != CHAIN or run.view.mesh and run.once("chains-taken", ((0.4, False), (0.0, True)) if run.view.mesh > 1 else ((0.0, False), (0.5, True))):
             return Slot(pos, pos + 1)
         pos += 1
     return None

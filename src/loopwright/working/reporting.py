@@ -9,7 +9,7 @@ from typing import Any
 from loopwright.findings import Finding
 from loopwright.model.fabric import Fabric
 from loopwright.model.report import Assumption, Report, RowReport
-from loopwright.model.tree import Document, Group, Node, Repeat, Row, Unknown
+from loopwright.model.tree import Document, Group, Node, PatternRun, Repeat, Row, Unknown
 from loopwright.source import Span
 from loopwright.working.search import Decoder, Explanation, Outcome
 from loopwright.working.steps import definitions, expand
@@ -70,9 +70,14 @@ def _weave(best: Explanation, shared: dict[Any, Any]) -> Fabric | None:
 
 def _rows(document: Document, per_size: Sequence[Sequence[Outcome]]) -> list[RowReport]:
     keys: dict[tuple[int, int], list[Outcome | None]] = {}
+    most: dict[int, int] = {}
+    for outcomes in per_size:
+        for o in outcomes:
+            most[o.step.item] = max(most.get(o.step.item, 0), o.step.part)
     for size, outcomes in enumerate(per_size):
         for o in outcomes:
-            keys.setdefault((o.step.item, o.step.part), [None] * len(per_size))[size] = o
+            part = most[o.step.item] if o.step.last_of_item else o.step.part  # ranges of unlike length end together
+            keys.setdefault((o.step.item, part), [None] * len(per_size))[size] = o
     return [_row(document, keys[k]) for k in sorted(keys)]
 
 
@@ -184,7 +189,7 @@ def _disagreement(document: Document, o: Outcome, size: int) -> Finding | None:
         if count is not None:
             printed = count.n.at(size)
             span = count.span if count.span.end > count.span.start else count.n.span if count.n.span.end else span
-    doubtful = o.step.doubt >= UNCERTAIN_FROM
+    doubtful = o.step.doubt >= UNCERTAIN_FROM or any(isinstance(n, PatternRun) and n.n is None for n in o.step.body)
     facts = {"printed": printed, "made": o.made.count, "label": o.step.label or "this row"}
     return Finding("W001", span, facts, severity="warning" if doubtful else None)
 

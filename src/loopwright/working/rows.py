@@ -163,6 +163,8 @@ def _implied_repeat(run: Run, nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     if any(isinstance(n, (Make, Group)) and n.place is not None and n.place.quant in ("each", "last", "every") for n in nodes):
         return nodes
     first = next((i for i in inner if not (isinstance(nodes[i], Chain) and i == inner[0])), None)
+    if first is not None and isinstance(nodes[inner[0]], Chain) and (nodes[inner[0]].n.at(0) or 0) > 2 and (first_stitch(nodes) or ("",))[0] in ("sc", "sl st"):  # type: ignore[union-attr]
+        first = inner[0]  # "3 ch, 1 sc": the loop is part of what is repeated
     if first is None or (run.view.ring and not run.view.items) or run.view.open_end or not run.view.items:
         return nodes
     last = inner[-1] + 1
@@ -201,7 +203,7 @@ def _finished(run: Run, pending: Chain | None) -> Made:
     view = View(
         out, tuple(r for r in run.runs if r[1] > r[0]), tuple(g for g in run.groups if g.end - g.start > 1 or g.name),
         0 if run.tch_item else run.tch_length, True, joined=run.joined or (run.in_rounds and not run.turned), turned=False,
-        mesh=bridged > 0, divisions=_divisions(run),
+        mesh=(bridged > 0) + (bridged > 0 and _opening(run)), divisions=_divisions(run),
     )
     return Made(
         view, out, run.into, run.origins, count, bridged, _made(run, out), cost, left, spaces, tuple(run.log),
@@ -209,6 +211,16 @@ def _finished(run: Run, pending: Chain | None) -> Made:
         run.in_rounds or run.joined, pending, None, run.unsure, base=run.view, tape=tuple(run.tape), start=run.start,
         work=run.steps + len(out) // 8,
     )
+
+
+def _opening(run: Run) -> bool:
+    """Whether a chain of the row bridges an opening: a sleeve's, a thumb's, whose chains the next row works into."""
+    for s, e in run.runs:
+        if 0 < s and e < len(run.out) and e - s > 1:
+            a, b = run.into[s - 1], run.into[e]
+            if a is not None and b is not None and b.start - a.end >= OPENING:
+                return True
+    return False
 
 
 def _divisions(run: Run) -> int:
@@ -256,6 +268,7 @@ def _leftovers(run: Run) -> tuple[int, int]:
     spaces = sum(1 for s, e in view.runs if s >= run.pos)
     if run.used_spaces and left and not spaces:
         return 0, 0
+    left = max(0, left - run.named.get("came-back", 0))
     if run.end > len(view.items) and run.start:
         before = sum(1 for i in range(run.start) if view.items[i] != CHAIN)
         left = max(0, left - before)
@@ -310,6 +323,8 @@ def _made(run: Run, out: bytes) -> dict[str, int]:
         found["group"] = unnamed
     if run.named.get("picot"):
         found["picot"] = run.named["picot"]
+    if run.named.get("own-blocks"):
+        found["block"] = max(found.get("block", 0), sum(1 for s, e in run.runs if e - s >= 2))
     if run.repeats:
         found["repeat"] = run.repeats
     return found

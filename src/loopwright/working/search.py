@@ -26,6 +26,7 @@ WINDOW = 3.0
 FAILS = 8.0
 FRESH = 1.5
 AS_PRINTED = 0.8
+DOUBT = 5  # unknown words from which a row's count is no safe ground for the next
 ROW_WORK = 40_000  # instructions worked in all readings of a row: what keeps a row under a quarter of a second
 ALL_WORK = 4_000_000  # and of a size: what is past it is not worked any more
 EXCUSE = 1.5
@@ -43,6 +44,7 @@ class State:
     joined: bool = False
     rows: int = 0
     last_change: int | None = None
+    unsure: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -160,7 +162,7 @@ class Decoder:
         """
         told = self._told(step)
         which = (told, step.kind, step.new_section, step.gap, step.number if step.number in (None, 1) else 2)
-        there = (state.view, state.conventions, state.pending, state.kind, state.in_rounds, state.joined, state.last_change, bool(state.rows))
+        there = (state.view, state.conventions, state.pending, state.kind, state.in_rounds, state.joined, state.last_change, state.unsure, bool(state.rows))
         key = (*which, *there, state.rows if told.counts_rows else -1, self.names, at if state.view is NOTHING else -1)
         found = self.memo.get(key) or self.memo.get((key, step.number))
         if found is None:
@@ -187,7 +189,8 @@ class Decoder:
             results += [(s, replace(o, flipped=turned)) for s, o in self._readings(state, step, view, cost, assumed, problems)]
         good = [r for r in results if r[1].cost < FAILS]
         lost = from_hook(step.body) and lead_chain(step.body) is None and not state.view.foundation and state.pending is None
-        if not good or lost or (step.gap and min(r[1].cost for r in good) > FRESH):
+        guessed = state.unsure and bool(step.printed) and not any(r[1].agrees for r in good)
+        if not good or lost or guessed or (step.gap and min(r[1].cost for r in good) > FRESH):
             self.looked_ahead = True
             results += self._unknown_start(state, step, steps, at)
         if not results:
@@ -301,7 +304,7 @@ class Decoder:
         change = made.count - before if before else None
         return State(
             view, made.conventions, made.pending, made.main_kind, made.in_rounds or (step.kind == "rnd" and made.view.items != b""),
-            made.joined, state.rows + 1 if made.out else 0, change,
+            made.joined, state.rows + 1 if made.out else 0, change, step.doubt >= DOUBT and made.agrees is not True,
         )
 
     # --- when it does not go -------------------------------------------------------------------------------------
@@ -309,7 +312,7 @@ class Decoder:
     def _assumed_state(self, state: State, step: Step) -> State:
         number = printed_total(step.printed)
         if number is None:
-            return replace(state, pending=None)
+            return replace(state, pending=None, unsure=True)
         kind = main_kind(step.body, state.kind)
         return replace(state, view=plain_row(number, code(kind), joined=state.joined), pending=None, kind=kind)
 
@@ -406,7 +409,7 @@ def begins_anew(step: Step, state: State) -> tuple[bool, bool]:
     body = step.body
     first = first_stitch(body)
     chain = lead_chain(body)
-    fresh = step.new_section or step.number in (None, 1)
+    fresh = step.order is None and (step.new_section or step.number in (None, 1))
     if _has_ring(body) and (chain is not None or fresh):
         return True, False
     if first is not None and first[1] is not None and first[1].thing.kind == "ring":

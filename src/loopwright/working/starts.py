@@ -45,6 +45,16 @@ def do_chain(run: Run, node: Chain, following: Sequence[Node]) -> None:
         run.start_chain = (0, "foundation")
         return
     if run.worked == 0 and not run.out and run.start_chain is None and not run.view.foundation:
+        first = first_stitch(following)
+        if first is not None and first[1] is not None and first[1].from_hook and 1 < (first[1].k or 1) <= length:
+            run.chain(length)  # the row goes on beyond its edge: the chain is a base of its own
+            run.start_chain = (0, "base")
+            return
+        if run.conventions.get("blocks") and run.last is not None and run.last.how == "space":
+            run.chain(length)  # a block from corner to corner begins with its own chains
+            run.start_chain = (length, "loop")
+            run.named["own-blocks"] = 1
+            return
         start_chain(run, node, length, following)
         return
     if run.view.foundation and run.worked == 0 and run.pos == 0 and run.start_chain == (0, "foundation") and _turning(following):
@@ -210,7 +220,11 @@ def _loop(run: Run, length: int, first: tuple[str, Place | None, int] | None) ->
         run.last = Slot(run.pos, run.pos + 1)
         in_stitch = first is None or first[1] is None or first[1].thing.kind not in SPACES
         if in_stitch and not run.named.get("attached"):
-            run.pos += run.once("loop-start", ((0.0, 1), (0.3, 0)))
+            passed = run.once("loop-start", ((0.0, 1), (0.3, 0)))
+            run.pos += passed
+            if passed and run.inside and (run.in_rounds or run.view.joined) and not run.view.open_end and not run.named.get("came-back"):
+                run.end += 1  # a round of loops comes back to the stitch it began from
+                run.named["came-back"] = 1
     run.chain(length)
 
 
@@ -234,12 +248,17 @@ def skip_foundation(run: Run, kind: str, said: int | None) -> None:
         options2: list[tuple[float, object]] = [(0.0, "no")] if skipped < tall else [(0.6, "no"), (0.4, "yes")] if tall >= 3 else [(0.2, "no"), (0.4, "yes")]
         if skipped < tall:
             options2.append((0.7, "yes"))
+        if tall == skipped == 3 and len(run.view.items) <= 7 and said is not None:
+            options2.append((0.45, "loop"))  # the first block of a piece worked from corner to corner
         if extra > 0:
             options2 = [(0.3, "no"), (0.2, ("space", extra)), (0.8, "yes")]
         reading = run.skipped_said or run.convention(f"skipped-{skipped}-{plain(kind)}", tuple(options2))
         if run.skipped_said:
             run.conventions[f"skipped-{skipped}-{plain(kind)}"] = reading
-        if reading != "no":
+        if reading == "loop":
+            run.chain(skipped)
+            run.named["own-blocks"] = 1
+        elif reading != "no":
             run.note("skipped", skipped, first=int(reading[1]) if isinstance(reading, tuple) else 0)
             run.make(code(plain(kind)), Slot(run.pos - 1, run.pos))
             run.tch_item = True

@@ -55,7 +55,7 @@ class View:
     chain that is no item (0: none), `tch_first` whether it stands at the start of this view (round) or its end (turned).
     `ring`: everything goes into one place. `foundation`: the items are a foundation chain, hook at item 0.
     `divisions`: equal parts that the row was told in (0: not told so).
-    `mesh`: chains stand over skipped stitches, so they may be worked into like stitches.
+    `mesh`: 1 where chains stand over skipped stitches, so they may be worked into like stitches; 2 where they bridge an opening.
     `open_end`: nobody knows how many there are; items beyond the end are plain stitches.
     """
 
@@ -70,7 +70,7 @@ class View:
     joined: bool = False
     turned: bool = False
     divisions: int = 0
-    mesh: bool = False
+    mesh: int = 0
     _hash: int = field(default=0, init=False, compare=False, repr=False)
     _index: Index | None = field(default=None, init=False, compare=False, repr=False)
 

@@ -26,12 +26,15 @@ def check_text(text: str, name: str = "pattern", terms: str | None = None) -> Re
     return check_source(Source.of(text, name), terms)
 
 
-def check_source(source: Source, terms: str | None = None) -> Report:
-    """The report of a pattern as written, with the findings of the worker and of the rules."""
-    return check_document(read(source, terms))
+def check_source(source: Source, terms: str | None = None, memo: dict[Any, Any] | None = None) -> Report:
+    """The report of a pattern as written, with the findings of the worker and of the rules.
+
+    A `memo` kept between calls makes the next one quicker: lines that stay as they are are not read again, nor worked again.
+    """
+    return check_document(read(source, terms, memo), memo)
 
 
-def check_document(document: Document) -> Report:
+def check_document(document: Document, memo: dict[Any, Any] | None = None) -> Report:
     """The report of a pattern that was read, with the findings of the worker and of the rules.
 
     A design's blanks are filled first, from its Fit sentences, for every size at its own gauge.
@@ -39,7 +42,7 @@ def check_document(document: Document) -> Report:
     fits = [i for i in document.items if isinstance(i, FitLine)]
     graded = grade(document) if fits else None
     document = graded.document if graded else document
-    report = work(document)
+    report = work(document, memo)
     found = in_order((*(graded.findings if graded else ()), *with_mends(document, report), *check(document, report)))
     filled = (
         (Assumption(fits[0].span, "the blanks were filled for every size, from the Fit sentences and the gauge"),)

@@ -58,6 +58,8 @@ def propose_design(source: Source, wanted: Wanted) -> MadeDesign:
         raise CannotPropose("say which size the pattern was worked in, for example: --worked-in child")
     if "," in worked_in:
         raise CannotPropose(f"the pattern has several sizes ({worked_in}): give the numbers of one alone, and name it with --worked-in")
+    if len(document.sizes) > 1:
+        raise CannotPropose(f"the pattern has numbers for {len(document.sizes)} sizes, as in 60 (64, 72): give those of one size alone")
     item = item_of(f"{document.title or ''}\n{document.text[:2000]}")
     task = Task(worked_in, sizes_for(item, worked_in, wanted.sizes), gauge, measures_of(worked_in), words, _in_inches(gauge))
     report = work(document)

@@ -62,12 +62,12 @@ class Proposal:
     def without(self, name: str, why: str) -> Proposal:
         """The same with a blank, and those that hang on it, put back to her numbers."""
         gone = {name}
-        while more := {p.blank.name for p in self.blanks if any(f"{{{g}}}" in p.reasons[0].sentence for g in gone) if p.reasons} - gone:
+        while more := {p.blank.name for p in self.blanks if p.reasons and _named(p.reasons[0].sentence) & gone} - gone:
             gone |= more
         values = self.values
         edits = tuple(
             replace(e, text=_filled(e.text, {g: values[g] for g in gone})) for e in self.edits
-            if not _BLANK.search(e.text) or {*_BLANK.findall(e.text)} - gone
+            if not _named(e.text) or _named(e.text) - gone
         )
         kept = tuple(p for p in self.blanks if p.blank.name not in gone)
         return replace(self, blanks=kept, edits=edits, kept=(*self.kept, f"{', '.join(sorted(gone))}: as worked, {why}"))
@@ -107,6 +107,10 @@ def _with_flatness(blank: Blank, gauge: Gauge) -> Blank:
     flat = flat_rate(gauge.stitch_mm, gauge.row_mm)
     does = {"flat": "lies flat", "cups": "cups a little", "ruffles": "ruffles a little"}[lies(blank.gain, flat)]
     return replace(blank, facts=(*blank.facts, f"a flat circle gains {flat:.1f} at this gauge, so it {does}"))
+
+
+def _named(text: str) -> frozenset[str]:
+    return frozenset(_BLANK.findall(text))
 
 
 def _filled(text: str, values: dict[str, int]) -> str:

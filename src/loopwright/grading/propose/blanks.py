@@ -29,8 +29,9 @@ class Reason:
 class Blank:
     """A number of hers that depends on the size. `before`: rows of the piece worked before those it counts.
 
-    `subject` is what an "until … measures" sentence names. `facts` are findings of the search that stand as evidence.
-    `gain`: what each round of a disc gains. `given`: reasons that do not come from a measure (links to other blanks).
+    `subject` is what an "until … measures" sentence names. `facts` are findings of the search that stand as evidence. `gain`: what each
+    round of a disc gains. `given`: reasons that do not come from a measure (links to other blanks); `also`: such reasons that stand
+    beside measured ones.
     """
 
     name: str
@@ -44,6 +45,7 @@ class Blank:
     given: tuple[Reason, ...] = ()
     line: int = 0
     gain: int = 0
+    also: tuple[Reason, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

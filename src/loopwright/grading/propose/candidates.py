@@ -101,6 +101,7 @@ def reasons_for(blank: Blank, ground: Ground) -> tuple[Reason, ...]:
         return ()
     habits = [(i - 50 if h.where else i, h) for i, h in enumerate(ground.item.habits) if h.role == blank.role and h.where in blank.name]
     found = [r for i, h in habits for r in _by_habit(blank, h, i, step, ground)]
+    found += blank.also
     found += [r for h in _loose(blank, ground.item) for r in _by_habit(blank, h, LAST, step, ground)]
     found += _plain(blank, step, ground, base=0.0 if _fixed(blank) else 20.0)
     once = {r.sentence: r for r in sorted(found, key=lambda r: r.score, reverse=True)}

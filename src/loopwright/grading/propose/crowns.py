@@ -4,16 +4,20 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from fractions import Fraction
 
 from loopwright.grading.counting import Legal
 from loopwright.grading.propose.blanks import Blank, Found, Reason
 from loopwright.grading.propose.facts import Line
+from loopwright.grading.propose.phrases import share_of
 from loopwright.grading.propose.rows import needed
 from loopwright.model.tree import Mark, Repeat
 from loopwright.source import Span
 
 LEAST_ROUNDS = 5
 LEAST_GAIN = 3
+BESIDE = 9.0  # such a reason comes after the usual ones and before any other share
+NAMED = (*range(3, 11), 12)  # gains whose share has a plain name
 FEW = 6  # rounds of a disc of tall stitches: a fourth one written out would leave small sizes no room
 _PRINTED = re.compile(r"\((?P<n>\d+)(?P<noun>\s[^()]*)?\)\.?\s*$")
 
@@ -53,7 +57,7 @@ def disc_from(lines: tuple[Line, ...], at: int) -> Disc | None:
     for i in range(first + 1, len(lines)):
         each = _each(lines[i])
         wanted = [now + gain * (k + 1) for k in range(len(each))]
-        if lines[i].start == "none" and each == wanted:
+        if lines[i].start == "none" and each and each == wanted:
             told.append(i)
             now, full = wanted[-1], full + len(each)
             continue
@@ -90,13 +94,15 @@ def crown_rounds(found: Found, lines: tuple[Line, ...], disc: Disc, *, tube: boo
     unit = "Rnds"
     facts = (f"the disc has {full} whole rounds that gain {disc.gain} sts each",)
     name, rule = found.name(f"{word} rounds"), Legal(least=kept)
-    across = Blank(name, "rnds", full, "across", word, 0, rule, facts, line=disc.lines[0], gain=disc.gain)
+    body = _body_name(found, lines, disc) if tube else ""
+    also = (_link(body, disc, full),) if tube and disc.gain in NAMED else ()
+    across = Blank(name, "rnds", full, "across", word, 0, rule, facts, line=disc.lines[0], gain=disc.gain, also=also)
     slot = found.add(across)
     own = found.add(_edge(found, disc, across, last)) if not tube else ""
     end = f" ({own}{_noun(last)})" if own else ""
     text = f"{unit} {kept + 1}-{slot}: Continue as established, inc {disc.gain} sts each rnd.{end}"
     if tube:
-        text += "\n" + _last_round(found, lines, disc, last)
+        text += "\n" + _last_round(found, lines, disc, body)
     begin = lines[disc.lines[kept]].span.start
     stop = lines[disc.next - 1].span.end
     found.replace(Span(begin, stop), text)
@@ -112,20 +118,32 @@ def _edge(found: Found, disc: Disc, across: Blank, last: Line) -> Blank:
     return Blank(found.name(f"{word} sts"), "sts", disc.end, "link", given=given, line=disc.next - 1)
 
 
-def _last_round(found: Found, lines: tuple[Line, ...], disc: Disc, last: Line) -> str:
+def _body_name(found: Found, lines: tuple[Line, ...], disc: Disc) -> str:
+    """What the tube's count will be called: by its own section, "body" where it has none."""
+    last = lines[disc.next - 1]
+    section = lines[disc.next].section if disc.next < len(lines) else None
+    return found.name(f"{section.title if section is not None and section is not last.section else 'body'} sts")
+
+
+def _link(body: str, disc: Disc, full: int) -> Reason:
+    """The rounds as what the tube's count leaves for them: whole ones up to the last, which takes the rest."""
+    words = f"{share_of(Fraction(1, disc.gain), f'{{{body}}}')} less 1, rounded up"
+    return Reason(words, f"{full} whole rounds of {disc.gain} come just below {disc.end} sts, and one more round takes the rest", BESIDE)
+
+
+def _last_round(found: Found, lines: tuple[Line, ...], disc: Disc, body: str) -> str:
     """The round that brings the disc to the tube's count, in the words of the rounds before it."""
-    follows = lines[disc.next] if disc.next < len(lines) else None
-    section = follows.section if follows is not None else None
-    name = section.title if section is not None and section is not last.section else "body"
+    last = lines[disc.next - 1]
     legal, why = needed(lines, disc.next, disc.end)
-    blank = Blank(found.name(f"{name} sts"), "sts", disc.end, "around", "", 0, legal, why, line=disc.next)
+    blank = Blank(body, "sts", disc.end, "around", "", 0, legal, why, line=disc.next)
     slot = found.add(blank)
     begins = re.match(r"[^:]*:\s*(?P<chain>(?:\d+\s*)?ch\b[^,;*]*,\s*)?", last.text, re.IGNORECASE)
     chain = begins["chain"] if begins and begins["chain"] else ""
     stitch = next((lines[i].stitch for i in (disc.next - 1, *reversed(disc.lines)) if lines[i].stitch), "st")
-    noun = _noun(last).strip() or stitch or "st"
+    told = _noun(last).split()
+    noun = told[0] if told and told[0] not in ("st", "sts", "stitches") else stitch
     joined = "; join." if re.search(r"\bjoin\b", last.text) else "."
-    kind = noun.split()[0] if noun not in ("sts", "st") else "st in each st"
+    kind = noun if noun != "st" else "st in each st"
     words = f"{chain}{kind} around, increasing evenly to {slot} sts{joined}"
     return f"Next rnd: {words[0].upper() + words[1:]} ({slot}{_noun(last)})"
 

@@ -16,6 +16,10 @@ _WORD = r"(?:rows?|rnds?|rounds?|r)"
 _LABEL = re.compile(
     rf"(?P<word>{_WORD})\.?\s*(?P<first>\d+)\s*(?:(?:-|–|—|to|through|thru|and|&)\s*{_WORD}?\s*(?P<last>\d+))?", re.IGNORECASE,
 )
+_NAMED = re.compile(
+    r"\b(?:rep(?:eat)?\.?|as|same as|work)\s+(?:the\s+|for\s+)?(?P<rows>(?P<word>rows?|rnds?|rounds?)\s+(?P<first>\d+)"
+    r"(?:\s*(?:-|–|and|&|to|through)\s*(?P<last>\d+))?)", re.IGNORECASE,
+)
 _TIMES = re.compile(r"(?P<n>\d+)\s*(?:times|more times|(?:more\s+)?(?:rows|rnds|rounds))", re.IGNORECASE)
 
 
@@ -28,7 +32,7 @@ def needed(lines: tuple[Line, ...], begin: int, count: int) -> tuple[Legal, tupl
         m = multiple_of_row(line.body)
         if m is not None and m > 1 and math.lcm(multiple, m) <= count:
             multiple = math.lcm(multiple, m)
-            why.append(f"{said(line)} repeats over {m} sts")
+            why.append(f"the repeat of {said(line)} takes {m} sts")
         lost = _lost(line, lines[i + 1] if i + 1 < len(lines) else None)
         if lost > 1 and math.lcm(multiple, lost) <= count:
             multiple = math.lcm(multiple, lost)
@@ -79,7 +83,7 @@ def stretch_blank(found: Found, lines: tuple[Line, ...], i: int, before: int, nu
     if m and line.first is not None and line.last is not None and line.last > line.first:
         first, last = line.first - numbering.shift, line.last - numbering.shift
         legal = _turning(line, lines, first, last)
-        slot = found.add(Blank(name, unit, last, role, subject, before - (first - 1), legal, (f"{said(line)} are worked alike",), line=i))  # type: ignore[arg-type]
+        slot = found.add(Blank(name, unit, last, role, subject, before - (first - 1), legal, (f"{said(line)}: all worked alike",), line=i))  # type: ignore[arg-type]
         at = line.span.start
         found.replace(Span(at + m.start(), at + m.end()), f"{_many(m['word'], line)} {first}-{slot}")
         if line.tail is not None:
@@ -113,6 +117,20 @@ def _turning(line: Line, lines: tuple[Line, ...], first: int, rows: int) -> Lega
     sets = len(order.rows) if order is not None and order.what == "repeat" else 1
     multiple = math.lcm(2 if turned else 1, sets or 1)
     return Legal(multiple, rows % multiple, least=max(1, first - 1))
+
+
+def refer(found: Found, line: Line, before: Line | None, numbering: Numbering) -> None:
+    """Rows named in the words of a row ("rep Row 8"): their numbers shifted with the labels, or the last row where none is known."""
+    for m in _NAMED.finditer(line.text):
+        first, last = int(m["first"]), int(m["last"] or m["first"])
+        span = Span(line.span.start + m.start("rows"), line.span.start + m.end("rows"))
+        word = "rnd" if m["word"].lower().startswith(("rnd", "rou")) else "row"
+        if not numbering.known and before is not None and first == last == before.last:
+            found.replace(span, f"last {word}")
+        elif numbering.shift and first > numbering.shift:
+            joined = m.group()[m.end("first") - m.start() : m.start("last") - m.start()] if m["last"] else ""
+            said_last = f"{joined}{last - numbering.shift}" if m["last"] else ""
+            found.replace(span, f"{m['word']} {first - numbering.shift}{said_last}")
 
 
 def relabel(found: Found, line: Line, numbering: Numbering) -> None:

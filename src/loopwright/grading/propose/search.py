@@ -15,7 +15,7 @@ from loopwright.grading.propose.facts import Line
 from loopwright.grading.propose.growth import growing
 from loopwright.grading.propose.openings import opening
 from loopwright.grading.propose.ovals import oval
-from loopwright.grading.propose.rows import Numbering, relabel, said, stretch_blank
+from loopwright.grading.propose.rows import Numbering, refer, relabel, said, stretch_blank
 from loopwright.grading.propose.takes import taken
 from loopwright.grading.propose.yokes import raglan
 from loopwright.model.tree import Mark, Section
@@ -135,6 +135,7 @@ def _line(found: Found, lines: tuple[Line, ...], at: int, piece: _Piece, numberi
     elif around_strip(found, lines, at):
         piece.began, piece.varies = "disc-tube", True
         piece.rows, piece.depth_told = 0, True
+    refer(found, line, lines[at - 1] if at else None, numbering)
     stretch = _stretch(found, lines, at, piece, numbering, item)
     if not stretch:
         relabel(found, line, numbering)
