@@ -13,7 +13,7 @@ from loopwright.working.instructions import do_all, total_needed
 from loopwright.working.kinds import CHAIN, HEIGHT, code, name, plain
 from loopwright.working.places import SPACES
 from loopwright.working.run import CannotWork, Choice, Run
-from loopwright.working.slots import Slots
+from loopwright.working.slots import HOW, Slots
 from loopwright.working.starts import first_stitch
 from loopwright.working.tape import Note
 from loopwright.working.view import Group as MadeGroup
@@ -25,6 +25,7 @@ SPACE_LEFT, SPACE_EACH = 0.7, 0.1
 DISAGREES = 3.0
 OPENING = 20  # so many stitches left out under a chain make an opening, whatever the chain's length
 SLIP = code("sl st")
+_OWN = HOW["own-chain"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -193,8 +194,9 @@ def _finished(run: Run, pending: Chain | None) -> Made:
     _drop_trailing_slips(run)
     out = bytes(run.out)
     nothing_made = run.worked == 0 and not out
-    slips = out.count(SLIP)
-    stitches = len(out) - out.count(CHAIN)
+    along = _slips_along_own_chain(run, out)
+    slips = out.count(SLIP) - along
+    stitches = len(out) - out.count(CHAIN) - along
     count = stitches if run.slip_row else stitches - (slips if slips * 4 < stitches or slips == stitches > 0 and run.turned is False and run.in_rounds else 0)
     bridged = _bridged(run)
     if nothing_made and (run.view.foundation or run.view.ring):
@@ -227,6 +229,13 @@ def _divisions(run: Run) -> int:
     """Equal parts that the row was told in: its repeats, its groups into each place."""
     parts = run.named.get("divisions") or run.named.get("rounds") or (len(run.groups) if run.groups and not run.runs else 0)
     return parts if parts and len(run.out) % parts == 0 else 0
+
+
+def _slips_along_own_chain(run: Run, out: bytes) -> int:
+    """Slip stitches back along a chain that the row itself made, a tie or a knob: no stitches of the row."""
+    if SLIP not in out or _OWN not in run.into.how:
+        return 0
+    return sum(1 for kind, how in zip(out, run.into.how, strict=True) if kind == SLIP and how == _OWN)
 
 
 def _only_start(run: Run, cost: float, pending: Chain | None) -> Made:
