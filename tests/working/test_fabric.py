@@ -172,3 +172,20 @@ def test_counts_are_those_of_the_report_in_every_row_of_a_design() -> None:
     for r in report.rows[1:]:
         made = {k: v[0] for k, v in r.made.items() if k not in ("ch-sp", "group", "repeat")}
         assert fabric.counted(row(fabric, r.label)) == made
+
+
+def colours(fabric: Fabric, label: str) -> str:
+    r = row(fabric, label)
+    return " ".join(fabric.colours[fabric.colour[s]] for s in range(r.start, r.end) if fabric.part_of(s) != "turning")
+
+
+def test_colours_as_told_before_after_and_between_the_stitches() -> None:
+    fabric = woven("Yarn: DK, in A (stone), B (mauve) and C (sage)\n\nWith A, ch 5.\n"
+                   "Row 1: Sc in 2nd ch from hook and in each ch across, changing to B in last st, turn. (4 sc)\n"
+                   "Row 2: Ch 1, sc in next st, with A sc in next st, sc in next st with C, sc in last st, turn. (4 sc)\n"
+                   "Row 3 (B): Ch 1, *sc in next st, with A sc in next st; rep from * across, turn. (4 sc)\n"
+                   "Row 4: Join mauve in first st, ch 1, sc in each st across, turn. (4 sc)\n"
+                   "Row 5: With white, rep Row 4.\n")
+    assert {fabric.colours[fabric.colour[s]] for s in range(5)} == {"A"}
+    assert [colours(fabric, f"Row {i}") for i in range(1, 5)] == ["A A A A", "B A C C", "B A B A", "mauve mauve mauve mauve"]
+    assert colours(fabric, "Row 5") == "white white white white"

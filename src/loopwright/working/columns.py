@@ -83,7 +83,7 @@ class Columns:
     counts_as: dict[int, int] = field(default_factory=dict)
     deep: list[tuple[int, int]] = field(default_factory=list)
     edges: list[tuple[int, str]] = field(default_factory=list)
-    colours: list[tuple[int, str]] = field(default_factory=list)
+    colours: list[tuple[int, str]] | None = None
     borrowed: tuple[int, ...] = ()
     turning: int = -1
     in_line: bool = False
@@ -391,14 +391,9 @@ def _picot(b: Builder, note: Note, at: int) -> int:
     return at
 
 
-def _colour(b: Builder, note: Note, at: int) -> int:
-    b.cols.colours.append((len(b.cols.kind), note.word))
-    return at
-
-
 _EMIT: dict[str, Callable[[Builder, Note, int], int]] = {
     "turning": _turning, "stands": _stands, "skipped": _skipped, "move": _move, "join": _join, "half": _half, "base": _base,
-    "picot": _picot, "colour": _colour,
+    "picot": _picot,
 }
 
 

@@ -11,6 +11,7 @@ from loopwright.model.fabric import Fabric
 from loopwright.model.report import Assumption, Report, RowReport
 from loopwright.model.tree import Document, Group, Node, PatternRun, Repeat, Row, Unknown
 from loopwright.source import Span
+from loopwright.working.colours import Colours
 from loopwright.working.search import Decoder, Explanation, Outcome
 from loopwright.working.steps import definitions, expand
 from loopwright.working.view import View
@@ -35,11 +36,12 @@ def work(document: Document, memo: dict[Any, Any] | None = None) -> Report:
     per_size: list[list[Outcome]] = []
     fabrics: list[Fabric | None] = []
     shared: dict[Any, Any] = {}
+    colours = Colours.of(document)
     for size in range(max(1, len(document.sizes))):
         best = decoder.decode(expand(document, size), conventions)
         conventions = conventions or best.state.conventions
         per_size.append(best.outcomes())
-        fabrics.append(_weave(best, shared))
+        fabrics.append(_weave(best, shared, colours))
     rows = _rows(document, per_size)
     return Report(
         document.title, document.terms, document.sizes, tuple(rows), tuple(_assumptions(document, per_size)),
@@ -47,13 +49,13 @@ def work(document: Document, memo: dict[Any, Any] | None = None) -> Report:
     )
 
 
-def _weave(best: Explanation, shared: dict[Any, Any]) -> Fabric | None:
+def _weave(best: Explanation, shared: dict[Any, Any], colours: Colours) -> Fabric | None:
     chain: list[Explanation] = []
     at: Explanation | None = best
     while at is not None and at.outcome is not None:
         chain.append(at)
         at = at.before
-    weaver = Weaver(shared)
+    weaver = Weaver(shared, colours)
     for e in reversed(chain):
         assert e.outcome is not None
         start = dict(e.outcome.assumed).get("start")

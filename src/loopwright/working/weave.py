@@ -12,12 +12,14 @@ from typing import Any
 
 from loopwright.model.fabric import Fabric, FabricRow
 from loopwright.model.tree import Group, Node, Repeat
+from loopwright.working.colours import Colours
 from loopwright.working.columns import PLACE, ROLE, Below, Builder, Columns
 from loopwright.working.edges import Edges
 from loopwright.working.kinds import CHAIN, name
 from loopwright.working.lanes import add
 from loopwright.working.rows import Made
 from loopwright.working.search import Outcome
+from loopwright.working.steps import Step
 from loopwright.working.view import View
 
 _NOTHING = Below(b"", 0, 0, None, -1, False, 0)
@@ -29,7 +31,8 @@ class Weaver:
     `shared` may be given to the weavers of several sizes: they share the columns of equal rows.
     """
 
-    def __init__(self, shared: dict[Any, Any] | None = None) -> None:
+    def __init__(self, shared: dict[Any, Any] | None = None, colours: Colours | None = None) -> None:
+        self.told = colours if colours is not None else Colours()
         self.fabric = Fabric()
         self.below = _NOTHING
         self.below_start = 0
@@ -73,6 +76,10 @@ class Weaver:
         first = next((n.origin for n in (outcome.made.tape if outcome.made else ()) if n.origin in ends), origins[0] if origins else -1)
         chain = next((k for k in ends if ends[k] and k == _chain_start(step.body)), first)
         span = (chain, ends[chain]) if chain in ends else (step.span.start, step.span.end)
+        self._again(outcome.step, span[0])
+        for i in self.told.of_row(span[0]):
+            if self.told.offsets[i] <= span[0]:
+                self.colour = self._colour(self.told.names[i])
         f.kind += items.translate(bytes(self.kinds))
         f.row.extend(array("i", (len(f.rows),)) * count)
         f.into.extend(array("i", (-1,)) * count)
@@ -91,7 +98,6 @@ class Weaver:
         """A foundation chain or a ring."""
         self._new_piece()
         self._know({CHAIN})
-        self._colour_at_head(outcome)
         if not base.items:
             self.below = Below(b"", 0, 1, None, -1, False, 0)
             self.below_start = len(self.fabric)
@@ -100,10 +106,14 @@ class Weaver:
         n = len(base.items)
         self.below = Below(base.items, 0, 1, None, -1, False, n) if base.ring else Below(base.items, n - 1, -1, None, -1, True, n)
 
-    def _colour_at_head(self, outcome: Outcome) -> None:
-        for note in outcome.made.tape if outcome.made is not None else ():
-            if note.what == "colour" and note.at == 0:
-                self.colour = self._colour(note.word)
+    def _again(self, step: Step, origin: int) -> bool:
+        """A colour told where a row is asked for again: "with B, rep Row 2"; whether one is."""
+        if step.span.start <= origin < step.span.end:
+            return False
+        told = self.told.between(step.span.start, step.span.end)
+        for i in told:
+            self.colour = self._colour(self.told.names[i])
+        return bool(told)
 
     def _colour(self, word: str) -> int:
         f = self.fabric
@@ -130,7 +140,7 @@ class Weaver:
         self.side = self.side != turned
         cols = self._columns(outcome, made, facing)
         start = len(self.fabric)
-        self._lay(cols, start)
+        self._lay(cols, start, outcome.step)
         self._fix(cols, start, facing)
         step = outcome.step
         said = step.side is not None
@@ -176,7 +186,7 @@ class Weaver:
 
     # --- laying down ---------------------------------------------------------------------------------------------
 
-    def _lay(self, cols: Columns, start: int) -> None:
+    def _lay(self, cols: Columns, start: int, step: Step) -> None:
         f, count = self.fabric, len(cols.kind)
         into = self._parents(cols, start)
         f.kind += cols.kind
@@ -189,10 +199,19 @@ class Weaver:
         f.origin_end.extend(cols.origin_end)
         f.round.extend(cols.round)
         f.inner.extend(cols.inner)
-        done = 0
-        for at, word in cols.colours:
-            f.colour += bytes((self.colour,)) * (at - done)
-            done, self.colour = at, self._colour(word)
+        self._dye(cols, step)
+
+    def _dye(self, cols: Columns, step: Step) -> None:
+        """The colours of a row's stitches."""
+        f, count, done = self.fabric, len(cols.kind), 0
+        if self.told.offsets and count:
+            again = self._again(step, cols.origin[-1])
+            if cols.colours is None:
+                cols.colours = self.told.cuts(cols.origin, self.told.of_row(cols.origin[-1]))
+            whole = len({word for _, word in cols.colours}) < 2
+            for at, word in cols.colours if not (again and whole) else ():
+                f.colour += bytes((self.colour,)) * (at - done)
+                done, self.colour = at, self._colour(word)
         f.colour += bytes((self.colour,)) * (count - done)
 
     def _parents(self, cols: Columns, start: int) -> array[int]:
