@@ -98,3 +98,11 @@ def test_odd_texts_do_no_harm(capsys: pytest.CaptureFixture[str], tmp_path: Path
     code, out, _ = call(capsys, str(file), "--json")
     assert code in (0, 1)
     assert json.loads(out)["version"] == 1
+
+
+def test_her_own_words(capsys: pytest.CaptureFixture[str]) -> None:
+    found = data(capsys, str(DESIGNS / "avocet-bonnet.txt"), "--own-words", "--gauge", "20 htr and 16 rnds = 10 cm")
+    assert "join with ss to top of 2-ch. (8 htr)" in found["text"]
+    assert "Tension: 20 htr and 16 rnds = 10 cm" in found["text"]
+    assert "{" not in found["text"]
+    assert "Fit" not in found["text"].split()

@@ -17,6 +17,12 @@ ROOM_GAUGE = 2.0
 ROOM_HOOK = 1.9
 ROOM_SHAPE = 1.6
 _HOOK_MM = re.compile(rf"(?P<mm>{NUMBER})\s*mm\b", re.IGNORECASE)
+# names that mean a weight wherever they stand, and those that do so only before "weight" or "yarn"
+_CLASS = re.compile(
+    r"(?<![\w-])(?:(?P<plain>DK|double knitting|worsted|aran|chunky|super bulky|super chunky|bulky|sport|fingering|jumbo|\d{1,2}[ -]ply)"
+    r"|(?P<weight>lace|super fine|fine|light|medium|sock|baby)(?=[ -](?:weight|yarn)))(?![\w])",
+    re.IGNORECASE,
+)
 
 
 def rule(pattern: Pattern) -> Iterator[Finding]:
@@ -39,12 +45,13 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
 
 
 def _yarn(pattern: Pattern) -> Weight | None:
-    """The class of the yarn named first; None when no word of its line names one, or two words name different ones."""
-    told = pattern.value("yarn")
-    if told is None:
-        return None
-    words = [w.strip() for w in re.split(r"[,;(]", told.value)]
-    found = {w.number: w for w in map(weight, words) if w is not None and not w.name.isdigit()}
+    """The class of the yarn that its lines name; None when no word of them names one, or words name different ones."""
+    found: dict[int, Weight] = {}
+    for told in pattern.lines("yarn", "materials"):
+        for m in _CLASS.finditer(told.value):
+            known = weight(" ".join((m["plain"] or m["weight"]).replace("-", " ").lower().split()))
+            if known is not None:
+                found[known.number] = known
     return next(iter(found.values())) if len(found) == 1 else None
 
 

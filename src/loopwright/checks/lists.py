@@ -14,7 +14,7 @@ from loopwright.source import Span
 FINISHED = ("finished size", "sizes")
 _MEASURES = re.compile(
     rf"(?P<all>(?P<first>{NUMBER})\s?[(\[](?P<rest>{NUMBER}(?:\s*[,;]\s*{NUMBER})*)[)\]])\s*(?P<unit>cm|mm|inch(?:es)?|ins?\b|\"|″)"
-    r"\s*(?P<noun>[A-Za-z -]{0,40})",
+    r"[ \t]*(?P<noun>[A-Za-z -]{0,40})",
     re.IGNORECASE,
 )
 
@@ -48,7 +48,9 @@ def measurements(pattern: Pattern) -> Iterator[PerSize]:
             if len(numbers) == sizes:
                 mm = MM[m["unit"].lower()]
                 at = told.value_span.start
-                yield PerSize(tuple(float(n) * mm for n in numbers), Span(at + m.start("all"), at + m.end("all")), m["noun"].strip())
+                before = re.split(r"[,;\n]", told.value[: m.start()])[-1]
+                noun = f"{told.said} {before} {m['noun']}".strip()
+                yield PerSize(tuple(float(n) * mm for n in numbers), Span(at + m.start("all"), at + m.end("all")), noun)
 
 
 def said(numbers: Sequence[int | None]) -> str:

@@ -19,6 +19,11 @@ def below(pattern: Pattern, part: Part, at: int, size: int) -> int | None:
     return count(reports[-1], size) if reports and row.order is None else None
 
 
+def on_chain(part: Part, at: int) -> bool:
+    """Whether the row is worked into a chain that stands alone before it."""
+    return at > 0 and _only_chain(part.rows[at - 1][1], 0) is not None
+
+
 def confirmed(pattern: Pattern, part: Part, at: int) -> bool:
     """Whether what the row stands on is sure: a chain, or a row whose printed count agrees."""
     if at == 0:

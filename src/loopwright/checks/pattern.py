@@ -35,9 +35,13 @@ def _alone() -> re.Pattern[str]:
 
 @dataclass(frozen=True, slots=True)
 class Told:
-    """A heading line, or a block under a bare name: its one name (headings.toml) or as it stands in lower case, its value as written."""
+    """A heading line, or a block under a bare name.
+
+    `name`: its one name (headings.toml), or as it stands in lower case; `said` as it stands; value as written.
+    """
 
     name: str
+    said: str
     value: str
     span: Span
     value_span: Span
@@ -80,11 +84,11 @@ class Pattern:
         return self.document.text[row.span.start : row.span.end]
 
     def body(self) -> Iterator[tuple[Span, str]]:
-        """Every item behind the heading, rows and prose alike, with its text."""
-        after = self.body_start()
-        for item in self.document.items:
-            if item.span.start >= after and not isinstance(item, FitLine):
-                yield item.span, self.document.text[item.span.start : item.span.end]
+        """Every line behind the heading, rows and prose alike, with its text."""
+        at = self.body_start()
+        for line in self.document.text[at:].split("\n"):
+            yield Span(at, at + len(line)), line
+            at += len(line) + 1
 
     def body_start(self) -> int:
         """Where the heading ends."""
@@ -115,24 +119,31 @@ def _heading_end(document: Document) -> int:
     for _ in range(_TITLES):
         if first > 0 and isinstance(document.items[first - 1], Section):
             first -= 1
-    return document.items[first].span.start
+    return document.text.rfind("\n", 0, document.items[first].span.start) + 1
 
 
 def _told(document: Document) -> Iterator[Told]:
     end = _heading_end(document)
     fits = [i.span for i in document.items if isinstance(i, FitLine)]
     head = document.text[:end]
-    ways = _names()[0]
     for m in _LINE.finditer(head):
         name = " ".join(m["name"].lower().replace("’", "'").split())
         if any(f.start <= m.start("name") < f.end for f in fits) or not m["value"]:
             continue
-        yield Told(ways.get(name, name), m["value"], Span(m.start("name"), m.end()), Span(*m.span("value")))
+        yield Told(_named(name), m["name"], m["value"], Span(m.start("name"), m.end()), Span(*m.span("value")))
     for m in _alone().finditer(head):
         block = _BLOCK.match(document.text, m.end(), end)
         if block:
             name = " ".join(m["name"].lower().split())
-            yield Told(ways[name], block.group()[1:], Span(m.start("name"), block.end()), Span(m.end() + 1, block.end()))
+            yield Told(_named(name), m["name"], block.group()[1:], Span(m.start("name"), block.end()), Span(m.end() + 1, block.end()))
+
+
+def _named(name: str) -> str:
+    """The one name of a heading line; a name that is not in the table keeps its own."""
+    known = _names()[0].get(name)
+    if known is not None:
+        return known
+    return "finished size" if name.startswith(("finished ", "actual ")) else "to fit" if name.startswith(("to fit ", "fits ")) else name
 
 
 def _parts(document: Document) -> Iterator[Part]:

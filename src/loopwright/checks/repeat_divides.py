@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from loopwright.checks.arithmetic import flow
-from loopwright.checks.neighbours import below, confirmed, only_report, sizes
+from loopwright.checks.neighbours import below, confirmed, on_chain, only_report, sizes
 from loopwright.checks.pattern import Part, Pattern
 from loopwright.findings import Finding
 from loopwright.model.tree import Chain, Node, Repeat, Row
@@ -15,13 +15,13 @@ TROUBLE = frozenset({"W003", "W004", "W007", "W001"})
 
 
 def rule(pattern: Pattern) -> Iterator[Finding]:
-    """Speaks only of rows that the worker could not work, left over, or counted otherwise."""
+    """Speaks of rows that the worker could not work, left over, or counted otherwise, and of first rows that leave chains over."""
     troubled = {f.span.start for f in pattern.report.findings if f.code in TROUBLE}
     for part in pattern.parts:
         for at, (item, row) in enumerate(part.rows):
             report = only_report(pattern, item)
             told = any(row.span.start <= s < max(row.span.end, row.span.start + 1) for s in troubled)
-            if report is None or not told:
+            if report is None or not (told or on_chain(part, at)):
                 continue
             yield from _row(pattern, part, at, row)
 

@@ -31,7 +31,7 @@ def _is_joined_row(row: Row) -> bool:
     home = isinstance(last, Join) and (
         last.place is None or last.place.quant in ("first", "last") or last.place.thing.kind in ("tch", "ch")
     )
-    return home and len(row.body) > 1 and not any(isinstance(n, Mark) and n.what in ("turn", "fasten-off") for n in row.body)
+    return home and len(row.body) > 1 and not any(isinstance(n, Mark) and n.what == "turn" for n in row.body)
 
 
 def _finding(pattern: Pattern, first: Label, joined: Sequence[Row]) -> Finding:

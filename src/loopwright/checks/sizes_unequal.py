@@ -9,20 +9,30 @@ from loopwright.checks.pattern import Pattern
 from loopwright.findings import Finding
 from loopwright.source import Span
 
-_LIST = re.compile(r"(?<![\d.,])(?P<first>\d+(?:\.\d+)?)\s?[(\[](?P<rest>\d+(?:\.\d+)?(?:\s*[,;:]\s*(?:\d+(?:\.\d+)?|[-–—]))+)[)\]]")
+_N = r"\d+(?:\.\d+)?"
+_LIST = re.compile(rf"(?<![\d.,]){_N}\s?[(\[](?P<rest>{_N}(?:\s*[,;:]\s*(?:{_N}|[-–—]))+)[)\]]")
+# two numbers only: a list where the thing counted follows ("36 (38) sts"), not a count ("x 6 (12)")
+_PAIR = re.compile(
+    rf"(?<![\d.,])(?<!x )(?<!× )(?<!rnd )(?<!row )(?<!round ){_N}\s?\((?P<rest>{_N})\)\s*"
+    r"(?:sts?|stitches|sc|hdc|dc|tr|htr|dtr|chs?|cm|mm|in\b|inch(?:es)?|balls?|skeins?|rows|rnds|rounds|times)\b",
+    re.IGNORECASE,
+)
 _SOME = re.compile(r"\bsizes?\b|\bonly\b|\bsmall(?:er|est)?\b|\blarge[rs]?t?\b", re.IGNORECASE)
 
 
 def rule(pattern: Pattern) -> Iterator[Finding]:
     """Only where a heading line names the sizes; a row for some sizes only is left alone."""
-    told = pattern.value("sizes")
     sizes = len(pattern.document.sizes)
-    if told is None or sizes < 2:
+    if pattern.value("sizes") is None or sizes < 2:
         return
-    for span, words in pattern.body():
+    heading = [(t.value_span, t.value) for t in pattern.lines("finished size", "to fit", "yarn", "materials")]
+    seen: set[Span] = set()
+    for start, words in [*heading, *pattern.body()]:
         if _SOME.search(words):
             continue
-        for m in _LIST.finditer(words):
+        for m in [*_LIST.finditer(words), *(_PAIR.finditer(words) if sizes > 2 else ())]:
             n = 1 + len(re.split(r"[,;:]", m["rest"]))
-            if n != sizes:
-                yield Finding("C019", Span(span.start + m.start(), span.start + m.end()), {"numbers": n, "sizes": sizes, "list": m.group()})
+            span = Span(start.start + m.start(), start.start + m.end())
+            if n != sizes and span not in seen:
+                seen.add(span)
+                yield Finding("C019", span, {"numbers": n, "sizes": sizes, "list": m.group()})

@@ -16,6 +16,10 @@ _TOLD = re.compile(
     re.IGNORECASE,
 )
 _LENGTH = re.compile(r"\bch(?:ain)?\.?[ -]{0,2}(?P<after>\d)\b|\b(?P<before>\d)[ -]{0,2}ch(?:ain)?\b", re.IGNORECASE)
+_NOTE = re.compile(
+    r"[^.;\n]*\b(?:start|beginning|begin|turning|throughout)\b[^.;\n]{0,60}\b(?:does not count|do not count|not counted|counts?)\b[^.;\n]*",
+    re.IGNORECASE,
+)
 _SAID = re.compile(r"\b(?:(?P<no>does not count|do not count|not counted)|counts?)\b", re.IGNORECASE)
 
 
@@ -50,6 +54,10 @@ def _heading(pattern: Pattern) -> Iterator[tuple[int, bool]]:
             length, said = _LENGTH.search(clause), _SAID.search(clause)
             if length and said:
                 yield int(length["after"] or length["before"]), said["no"] is None
+    for m in _NOTE.finditer(pattern.document.text, 0, pattern.body_start()):
+        length, said = _LENGTH.search(m.group()), _SAID.search(m.group())
+        if length and said:
+            yield int(length["after"] or length["before"]), said["no"] is None
 
 
 def _span(o: Opening) -> Span:

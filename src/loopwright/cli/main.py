@@ -65,6 +65,7 @@ def parser() -> argparse.ArgumentParser:
     grade.add_argument("--size", action="append", metavar="NAME", dest="sizes", help="only this size (may be given several times)")
     grade.add_argument("--gauge", metavar="TEXT", help='another gauge, for example "18 sts and 10 rows = 10 cm"')
     grade.add_argument("--terms", choices=("us", "uk", "old"), help="terms to write the pattern in (its own unless given)")
+    grade.add_argument("--own-words", action="store_true", help="the design's own words with the numbers put in, nothing else changed")
     grade.add_argument("--json", action="store_true", help="everything as JSON on standard output")
     _new(verbs)
     demo = verbs.add_parser(
@@ -129,7 +130,7 @@ def _run(args: argparse.Namespace) -> int:
     if args.verb == "grade":
         from loopwright.cli.commands.grade import run as run_grade
 
-        return run_grade(args.design, args.sizes, args.gauge, args.terms, args.json)
+        return run_grade(args.design, args.sizes, args.gauge, args.terms, args.own_words, args.json)
     from loopwright.cli.commands.check import run
 
     return run(args.files, args.terms, args.json, args.fix)

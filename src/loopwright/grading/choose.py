@@ -11,12 +11,12 @@ from __future__ import annotations
 import heapq
 import itertools
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
-from math import ceil, floor
+from math import ceil, floor, lcm
 from typing import Literal
 
-MAX_TRIED = 20_000
+MAX_TRIED = 6_000
 LARGEST = 100_000
 _EXACT = 1_000_000
 
@@ -27,10 +27,28 @@ class Sum:
 
     const: Fraction = Fraction(0)
     parts: tuple[tuple[str, Fraction], ...] = ()
+    _whole: tuple[int, int, tuple[tuple[str, int], ...]] = field(init=False, repr=False, compare=False, default=(1, 0, ()))
+
+    def __post_init__(self) -> None:
+        below = lcm(self.const.denominator, *(f.denominator for _, f in self.parts))
+        whole = tuple((n, int(f * below)) for n, f in self.parts)  # whole numbers over one number: tried thousands of times
+        object.__setattr__(self, "_whole", (below, int(self.const * below), whole))
+
+    def above(self, values: Mapping[str, int]) -> int:
+        """Its value times `below`. Raises KeyError for a number not chosen yet."""
+        total = self._whole[1]
+        for name, factor in self._whole[2]:
+            total += factor * values[name]
+        return total
+
+    @property
+    def below(self) -> int:
+        """What its parts are whole multiples of a fraction of: 2 where halves are in it."""
+        return self._whole[0]
 
     def at(self, values: Mapping[str, int]) -> Fraction:
         """Its value. Raises KeyError for a number not chosen yet."""
-        return self.const + sum((f * values[n] for n, f in self.parts), Fraction(0))
+        return Fraction(self.above(values), self.below)
 
     @property
     def names(self) -> frozenset[str]:
@@ -53,7 +71,8 @@ class Sought:
 
     def reached_mm(self, values: Mapping[str, int]) -> float:
         """What the numbers make of it."""
-        return float(values[self.name] + self.before.at(values)) * self.step_mm
+        before = self.before.above(values) / self.before.below if self.before.parts or self.before.const else 0
+        return (values[self.name] + before) * self.step_mm
 
     def cost(self, values: Mapping[str, int]) -> int:
         """The error as a whole number of nanometres, so that equal is equal."""
@@ -97,7 +116,7 @@ class Limit:
         """Whether the numbers keep it."""
         if self.divisor:
             return values[self.divisor] > 0 and values[self.of] % values[self.divisor] == 0
-        return self.sum.at(values) >= 0
+        return self.sum.above(values) >= 0
 
 
 @dataclass(frozen=True, slots=True)

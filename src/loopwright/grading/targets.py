@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from loopwright.findings import Finding
 from loopwright.grading.bodies import Body, Measure, NoMeasurementError
-from loopwright.grading.choose import LARGEST, Limit, Linked, Problem, Sought, Sum, nearest_legal
+from loopwright.grading.choose import LARGEST, Limit, Linked, Problem, Sought, Sum, assignments
 from loopwright.grading.fit import Fit, Linear
 from loopwright.grading.gauge import Gauge
 from loopwright.grading.lengths import in_cm
@@ -215,20 +215,24 @@ def impossible(problem: Problem, size: str, fits: Mapping[str, Fit]) -> Finding:
         first, last = s.low + (s.rest - s.low) % s.multiple, s.high - (s.high - s.rest) % s.multiple
         if first > last:
             return Finding("G030", fits[s.name].span, _facts(s.name, size, _asked(s), _said(sorted({last, first}))), sizes=(size,))
-    broken = "; ".join(dict.fromkeys(limit.why for limit in problem.limits if limit.why))
-    names = [s.name for s in problem.sought] + [x.name for x in problem.linked]
-    near = ", ".join(f"{{{s.name}}} {_said(_around(s))}" for s in problem.sought)
-    return Finding("G030", fits[names[0]].span, _facts(names[0], size, broken or "nothing legal is near", near or "none"), sizes=(size,))
+    best, broken = _without_limits(problem)
+    names = [n for limit in broken for n in sorted(limit.names) if n in fits]
+    names = names or [s.name for s in problem.sought] or [problem.linked[0].name]
+    blank = next((n for n in names if any(limit.why.startswith(f"{{{n}}}") for limit in broken)), names[0])
+    why = "; ".join(dict.fromkeys(limit.why for limit in broken)) or "it does not come out whole"
+    near = ", ".join(f"{{{n}}} {best[n]}" for n in dict.fromkeys((blank, *names)) if n in best)
+    return Finding("G030", fits[blank].span, _facts(blank, size, why, near or "none"), sizes=(size,))
+
+
+def _without_limits(problem: Problem) -> tuple[dict[str, int], list[Limit]]:
+    """The numbers nearest to their targets if no limit stood between them, and the limits that they break."""
+    free = replace(problem, limits=(), linked=tuple(replace(x, whole=False) for x in problem.linked))
+    best = next((values for _, values in assignments(free)), {})
+    return best, [limit for limit in problem.limits if limit.names <= best.keys() and not limit.holds(best)]
 
 
 def _facts(blank: str, size: str, why: str, near: str) -> dict[str, object]:
     return {"blank": blank, "size": size, "why": why, "near": near}
-
-
-def _around(s: Sought) -> list[int]:
-    """The legal numbers just under and just over what is wanted, limits aside."""
-    ideal = Fraction(s.target_mm / s.step_mm)
-    return sorted({nearest_legal(ideal, s.multiple, s.rest, how) for how in ("down", "up")})
 
 
 def _asked(s: Sought) -> str:

@@ -153,6 +153,9 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         return Mark("turn", span=cur.span_from(start))
     if low in ("join", "unite", "close") or low == "sl" and cur.low(1) == "to":
         return _join(cur, before)
+    if low == "fo":
+        cur.at += 1
+        return Mark("fasten-off", span=cur.span_from(start))
     if low in ("fasten", "finish", "break", "cut", "end") and cur.low(1) in ("off", "yarn", "thread"):
         cur.at += 2
         return Mark("fasten-off", span=cur.span_from(start))
@@ -653,7 +656,9 @@ def _star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
         cur.at += 2
         while cur.low() in ("to", *END_WORDS) or cur.kind() in ("star", "open") and cur.kind(1) == "end":
             cur.at += 1
-    cur.skip(",", ";", "rep", "repeat")
+    cur.skip(",", ";", ".", "rep", "repeat") if cur.kind(1) != "end" else None
+    if cur.low() in ("from", "between"):
+        _from_star(cur)
     out.append(_stopped(_counted_repeat(cur, inside, start)))
 
 

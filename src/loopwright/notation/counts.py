@@ -14,13 +14,14 @@ from loopwright.terms import Dialect
 _LISTED = r"\d+(?:\s*[(\[][\d,:;\s–-]+[)\]])?"
 _END = re.compile(
     r"(?P<lead>\b(?:you (?:now |should )?have|there (?:will be|are|should be)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|,(?=\s*\d{1,4}(?:\s*\([\d, ]+\))?\s+[a-z]{1,4}\.?(?:\s[a-z]\.?)?,\s*(?:cut|fasten|break|attach)\b)|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*(?:=\s*)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:" + _LISTED + r"|\{[^{}\n]+\})(?:[^()\[\].;—]|\.(?=\s?[a-z])|[(\[]\d[\d,:;\s–-]*[)\]]){0,60}?)\s*"
-    r"[)\]}>]{0,2}\s*[.;]?\s*(?P<after>(?:(?:,?\s*(?:ch\s*\d+|turn|join|fasten off|(?:cut|attach|break|drop)\b[^,.;()]{0,30}|do not turn))*)[.;]?)\s*$",
+    r"(?:\.?[)\]}>]){0,2}\s*[.;]?\s*(?P<after>(?:(?:,?\s*(?:ch\s*\d+|turn|join|fasten off|(?:cut|attach|break|drop)\b[^,.;()]{0,30}|do not turn))*)[.;]?)\s*$",
     re.IGNORECASE,
 )
 
 _MID = re.compile(  # "… 20 d.c. in row. Ch. 4. Turn."
     r"(?<=[.,;)] )(?P<in>" + _LISTED + r"\s+[a-z][a-z.]{0,8}(?:\s[a-z]\.?)?)\s+in\s+(?:the\s+)?(?:row|round|rnd|all)\b\.?(?=[^*]{0,90}$)(?!.*\b(?:next|each)\b)", re.IGNORECASE,
 )
+_ENDED = re.compile(r"(?:\bturn|\b(?:ss|sl\.?\s?st|join)\b[^.;]{0,40}\b(?:to|in|into)\b[^.;]{0,40})\s*$", re.IGNORECASE)  # nothing is worked after it
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,13 +50,14 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
     if re.search(r"\b(?:until|till)\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))
     bracket = m["lead"] in "([{<"
-    if not bracket and re.search(r"(?<!of )(?<!in )\bch(?:ain)?\s*$", text[start : m.start()], re.IGNORECASE):
+    if not bracket and re.search(r"(?<!of )(?<!in )(?<!of \d )(?<!of \d-)\bch(?:ain)?\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))
     if bracket and re.search(r"(?:\d,?|[{}])\s*$", text[start : m.start()]) and sizes > 1:
         return Printed((), end, Span(end, end))
     if not bracket and re.search(r"\b(?:rows?|rnds?|rounds?)\s*\d+\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))  # "rep rows 5 – 8"
     sure = bracket or m["lead"].strip() not in (".", ";", ":", "") or re.search(r"\b(?:sts?|stitches|total)\b|^\d+\s*$", m["in"], re.I) is not None
+    sure = sure or _ENDED.search(text[start : m.start()]) is not None
     found = _counts(text, m.start("in"), m.end("in"), dialect, sizes)
     if not found:
         return Printed((), end, Span(end, end))
@@ -76,7 +78,7 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
         if n is None:
             return ()
         noun = _noun(cur)
-        if found and cur.low() == "of" and cur.kind(1) == "num":
+        if cur.low() == "of" and cur.kind(1) == "num":
             cur.at += 2  # "5 blocks of 3 dc": what each of them is made of
             cur.at += cur.kind() == "kind"
         if noun == "?":

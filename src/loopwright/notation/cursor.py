@@ -18,7 +18,7 @@ SIZE_SEPS = frozenset({",", ":", ";", "-", "–", "/", "—"})
 
 @dataclass(slots=True)
 class Cursor:
-    """Tokens of one row and where the reader stands. `sizes`: how many sizes lists in this pattern have."""
+    """Tokens of one row and where the reader stands. `sizes`: how many sizes lists in this pattern have; `working`: inside "…, working …"."""
 
     tokens: list[Token]
     dialect: Dialect
@@ -27,6 +27,7 @@ class Cursor:
     at: int = 0
     unknown: int = 0
     depth: int = 0
+    working: bool = False
     definitions: list[tuple[str, tuple[Node, ...]]] = field(default_factory=list)
     first_star: dict[int, int] = field(default_factory=dict)
 

@@ -28,7 +28,7 @@ from loopwright.source import Source, Span
 from loopwright.terms import Dialect, dialect
 
 MAX_LINE = 20_000
-_INSTRUCTIONS = ("Make", "Chain", "Group", "Repeat", "Ring", "Join", "Skip", "InTurn", "Spread", "Evenly", "EveryKth", "AtEnds", "PatternRun")
+_INSTRUCTIONS = frozenset("Make Chain Group Repeat Ring Join Skip Either EdgeRun Evenly EveryKth AtEnds PatternRun InTurn Spread".split())
 _HEAD = re.compile(r"(?P<name>[A-Z][A-Za-z ]{1,30}):\s*(?P<value>\S.*)$")
 _FITS = re.compile(r"(?:to fit|fits|actual)\b", re.IGNORECASE)
 _FIRST_SIZE = re.compile(r"\s*([^,;()\[\]]+?)\s*[(\[]([^()\[\]]+)[)\]]\s*\.?\s*$")

@@ -19,10 +19,16 @@ _HOLDS = frozenset(("keeping", "holding", "leaving", "retaining", "keep", "hold"
 
 _EDGES = frozenset("missed unworked held underarm opening thumb edge neck armhole lower upper".split())
 
+_NO_TWIST = ("taking care not to twist", "being careful not to twist", "be careful not to twist", "careful not to twist", "making sure not to twist", "without twisting")
+
 
 def phrase(cur: Cursor, before: list[Node]) -> Node | None:
     """The node of a phrase that starts here, None when none does."""
     low = cur.low()
+    begin = cur.at
+    if any(cur.accept_words(words) for words in _NO_TWIST):
+        cur.skip("the", "your", "it", "ch", "chain", "sts", "stitches", "work")
+        return Mark("note", span=cur.span_from(begin))
     found = olden(cur, before)
     if found is not None:
         return found
@@ -128,7 +134,9 @@ def _together(cur: Cursor, before: list[Node]) -> Node | None:
 
 def _working(cur: Cursor, before: list[Node]) -> Node | None:
     """ "1 sc in each dc, working 3 sc in each corner": what is worked instead where the second place comes."""
-    start, unknown = cur.at, cur.unknown
+    if cur.working:  # one inside another would be read over and over
+        return None
+    start, unknown, cur.working = cur.at, cur.unknown, True
     cur.at += 1
     inside: list[Node] = []
     while not cur.done and cur.low() not in (".", ";") and cur.kind() not in ("close", "star", "open"):
@@ -143,6 +151,7 @@ def _working(cur: Cursor, before: list[Node]) -> Node | None:
                 break
         if cur.at == at:
             cur.at += 1
+    cur.working = False
     group = _as_group(inside)
     if group is None or group.place is None or group.place.quant not in ("each", "next") or not isinstance(before[-1], (Make, Group, InTurn)):
         cur.at, cur.unknown = start, unknown

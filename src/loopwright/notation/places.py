@@ -203,6 +203,9 @@ def _quantified(cur: Cursor, seen: bool) -> Place | None:
         base = cur.low() in ("base",)
         cur.at += 2
         cur.skip("the")
+        if not base and cur.kind() == "num" and cur.kind(1) == "kind" and cur.token(1).value == "ch":  # type: ignore[union-attr]
+            cur.at += 2  # "top of 3 ch": one chain that stands for a stitch, not three
+            return Place("last", ONE, Thing("tch"))
         inner = _quantified(cur, True)
         if inner is None:
             return None

@@ -49,7 +49,9 @@ def own_names(document: Document) -> dict[str, str]:
     which = dialect(document.terms)
     found: dict[str, str] = {}
     for item in document.items:
-        told = item.value if isinstance(item, HeadLine) and item.name.startswith("special") else item.text if isinstance(item, SpecialStitch) else ""
+        told = item.text if isinstance(item, SpecialStitch) else ""
+        if isinstance(item, HeadLine) and item.name.startswith("special"):
+            told = item.value
         name = re.split(r"\s*[=:(]", told.strip(), maxsplit=1)[0]
         kind = which.kind_of(name.lower()) if 0 < len(name) <= LONGEST_NAME else None
         if kind is not None and kind in which.terms and kind not in _COMMON:

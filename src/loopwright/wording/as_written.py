@@ -19,6 +19,8 @@ _CHAINS_AFTER = re.compile(rf"(?<![\w-])(?P<word>ch|chain)\s(?P<n>{_NUMBER})(?![
 _SPACE_FIRST = re.compile(r"(?<![\w{-])(?P<n>\d+)-(?P<word>ch|chain)(?![\w-])", re.IGNORECASE)
 _SPACE_AFTER = re.compile(r"(?<![\w-])(?P<word>ch|chain)-(?P<n>\d+)(?![\d-])", re.IGNORECASE)
 _DOUBTFUL = re.compile(r"\b(?:singles|doubles|trebles|plain st(?:itche)?s?|double st(?:itche)?s?)\b", re.IGNORECASE)
+_AFTER = re.compile(r"\s+(?:strand|thread|yarn|wool|cotton|layer|knot|thickness|length|width)", re.IGNORECASE)
+_SEVERAL = re.compile(r"(?<![\d-])(?!1\b)\d+\.?\s*$")
 LONGEST_SHORT = 4
 _PLACE_BEFORE = re.compile(r"\b(?:not|next|first|last|of|each|remaining|rem|the|to|in)\s*$", re.IGNORECASE)
 
@@ -33,8 +35,9 @@ def translate(voice: Voice, text: str, *, loose: bool = False) -> str:
 
 def swap(voice: Voice, text: str, *, loose: bool = False) -> str:
     """A text in the terms of the voice: stitches, "miss" and "skip", chains before or after their number; full words if asked for."""
+    if voice.source_terms != voice.terms or voice.full_words and loose:
+        text = swap_terms(text, voice.source, voice.dialect, loose=loose, full=voice.full_words)
     if voice.source_terms != voice.terms:
-        text = swap_terms(text, voice.source, voice.dialect, loose=loose)
         text = _skips(voice, text)
     if voice.source_terms != voice.terms or voice.full_words:
         text = _chains(voice, text)
@@ -64,7 +67,7 @@ def _spellings(source: Dialect) -> tuple[re.Pattern[str], dict[str, tuple[str, i
         if kind is not None and kind in source.terms:
             form = 0 if len(said.replace(" ", "")) <= LONGEST_SHORT else 2 if said.endswith("s") else 1
             table.setdefault(_letters(said), (kind, form))
-    ways = [_way(w) for w in sorted(source.spellings, key=len, reverse=True) if _letters(w) in table]
+    ways = [_way(w) for w in sorted(source.spellings, key=len, reverse=True)]
     return _expression(ways), table
 
 
@@ -77,7 +80,7 @@ def _way(spelling: str) -> str:
 
 def _expression(ways: list[str]) -> re.Pattern[str]:
     any_way = "|".join(ways)
-    stop = r"(?:\.(?=\s+[a-z(]))?"
+    stop = r"(?:\.(?=\s+(?-i:[a-z(])))?"
     return re.compile(rf"(?<![A-Za-z-])(?P<post>fp|bp)?(?P<term>{any_way})(?P<tog>\d+tog)?(?![A-Za-z]){stop}", re.IGNORECASE)
 
 
@@ -85,17 +88,23 @@ def _letters(said: str) -> str:
     return re.sub(r"[.\s]", "", said.lower())
 
 
-def swap_terms(text: str, source: Dialect, target: Dialect, *, loose: bool = False) -> str:
-    """Exchanges the terms of one dialect for those of another in running words. `loose`: all spellings of instructions."""
-    if source.id == target.id:
+def swap_terms(text: str, source: Dialect, target: Dialect, *, loose: bool = False, full: bool = False) -> str:
+    """Exchanges the terms of one dialect for those of another in running words.
+
+    `loose`: all spellings of instructions, also those of one's own terms; `full`: abbreviations become full words.
+    """
+    if source.id == target.id and not full:
         return text
     pattern, table = _spellings(source) if loose else _terms(source)
 
     def one(m: re.Match[str]) -> str:
         found = table.get(_letters(m["term"]) if loose else m["term"].lower())
-        if found is None or source.terms[found[0]] == target.term(found[0]):
+        if found is None or source.terms[found[0]] == target.term(found[0]) and not full or _AFTER.match(text, m.end("term")):
             return m[0]
-        said = target.term(found[0])[found[1]]
+        form = found[1]
+        if full and form == 0 and not m["tog"] and not m["post"]:
+            form = 2 if _SEVERAL.search(text, max(0, m.start() - 12), m.start()) else 1
+        said = target.term(found[0])[form]
         if m["term"][:1].isupper() and not m["post"]:
             said = said[:1].upper() + said[1:]
         return f"{m['post'] or ''}{said}{m['tog'] or ''}"
@@ -104,7 +113,7 @@ def swap_terms(text: str, source: Dialect, target: Dialect, *, loose: bool = Fal
 
 
 def _skips(voice: Voice, text: str) -> str:
-    """ "miss" for "skip" and the other way round, where a number or a place follows."""
+    """As in "miss" for "skip" and the other way round, where a number or a place follows."""
     words = {w for d in ("us", "uk") for w in (dialect(d).words["skip"], dialect(d).words["skip_long"])}
     own = voice.dialect.words
     ways = "|".join(sorted(words, key=len, reverse=True))
@@ -120,7 +129,7 @@ def _skips(voice: Voice, text: str) -> str:
 
 
 def _chains(voice: Voice, text: str) -> str:
-    """ "ch 3" and "ch-3 sp", or "3 ch" and "3-ch sp", whichever these terms say."""
+    """As in "ch 3" and "ch-3 sp", or "3 ch" and "3-ch sp", whichever these terms say."""
     number_first = voice.say("chain", n=1).startswith("1")
     spaces_first = voice.noun("ch-run", n=1).startswith("1")
 
@@ -218,6 +227,6 @@ def with_numbers(voice: Voice, text: str, offset: int, numbers: Mapping[tuple[in
     """
     for (start, end), number in sorted(numbers.items(), reverse=True):
         said = text[start - offset : end - offset] if offset <= start and end <= offset + len(text) else "0"
-        if said[:1] != "{" and not said.isalnum():
+        if _LIST.fullmatch(said):
             text = text[: start - offset] + voice.num(number) + text[end - offset :]
     return text

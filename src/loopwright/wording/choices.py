@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Sequence
 
 from loopwright.model.fabric import Fabric
 from loopwright.model.report import Report, RowReport
-from loopwright.model.tree import Either, Group, Node, Num, Repeat, Row
+from loopwright.model.tree import Either, Group, Make, Node, Num, Repeat, Row
 from loopwright.wording.voice import Voice
+
+_NO_KIND = frozenset({"ch", "ch-sp", "group", "repeat", "sl st", "picot", "pattern"})
 
 
 def chooser(report: Report | None, size: int | None) -> Callable[[Either], tuple[Node, ...] | None]:
@@ -53,9 +56,32 @@ def _made_anything(fabric: Fabric, fork: Either) -> bool:
     return any(fork.span.start <= origin < fork.span.end for origin in fabric.origin)
 
 
-def repeats_of(item: Row, worked: Sequence[RowReport], voice: Voice) -> Num | None:
-    """How often the one repeat of a row is worked, per size; None where it has several or its rows differ in it."""
-    if not worked or _repeats(item.body) != 1 or len({r.made.get("repeat") for r in worked}) != 1:
+def _whole(item: Row, worked: RowReport, report: Report | None) -> bool:
+    """Whether every stitch of the repeat was made equally often, seen from the fabrics; a repeat may end in a part of itself."""
+    star = next((n for n in item.body if isinstance(n, Repeat) and n.mode != "once"), None)
+    times = worked.made.get("repeat")
+    for size, fabric in enumerate(report.fabrics if report and star and times else ()):
+        if fabric is None or star is None or times is None or times[size] is None:
+            continue
+        line = next((r for r in fabric.rows if r.item == worked.item), None)
+        made = Counter(fabric.origin[line.start : line.end]) if line else Counter()
+        for node in star.nodes:
+            if isinstance(node, Make) and node.span.end and node.place is not None and node.place.n is not None:
+                each = (node.n.at(size) or 1) * ((node.place.n.at(size) or 1) if "tog" not in node.kind else 1)
+                if made and made[node.span.start] != each * (times[size] or 0):
+                    return False
+    return True
+
+
+def only_kind(worked: Sequence[RowReport]) -> str:
+    """The one kind of stitch that rows are made of; "" where there are several or none."""
+    kinds = {k for r in worked for k, n in r.made.items() if k not in _NO_KIND and any(n)}
+    return kinds.pop() if len(kinds) == 1 else ""
+
+
+def repeats_of(item: Row, worked: Sequence[RowReport], voice: Voice, report: Report | None) -> Num | None:
+    """How often the one repeat of a row is worked, per size; None where it has several, its rows differ in it, or it stops half-way."""
+    if not worked or _repeats(item.body) != 1 or len({r.made.get("repeat") for r in worked}) != 1 or not _whole(item, worked[0], report):
         return None
     values = worked[0].made.get("repeat")
     if values is None or any(v is None for v in values):

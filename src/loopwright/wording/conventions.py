@@ -11,7 +11,7 @@ from loopwright.wording.voice import Voice
 
 
 def turning_chains(voice: Voice, document: Document, report: Report | None) -> str:
-    """ "ch 3 counts as dc, ch 1 does not count as a st"; "" where no row begins with a chain, or where it was made is not known."""
+    """As in "ch 3 counts as dc, ch 1 does not count as a st"; "" where no row begins with a chain, or where it was made is not known."""
     fabric = next((f for f in report.fabrics if f is not None), None) if report else None
     origins = _kinds_by_origin(fabric) if fabric is not None else {}
     found: dict[int, str | None] = {}

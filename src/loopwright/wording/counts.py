@@ -20,7 +20,7 @@ _PRINTED = re.compile(r"[(\[]\s*\d[^()\[\]]*[)\]]?$")
 
 
 def counts_of(scene: Scene, item: Row, worked: Sequence[RowReport], body: str = "") -> str:
-    """ " (24 dc and 12 ch-2 sps)"; "" where nothing is known or there is nothing to count. `body`: the words before it."""
+    """As in " (24 dc and 12 ch-2 sps)"; "" where nothing is known or there is nothing to count. `body`: the words before it."""
     voice = scene.voice
     told = [c for c in item.printed if c.scope == "row"]
     if told:

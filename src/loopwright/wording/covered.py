@@ -9,7 +9,7 @@ from functools import cache
 from itertools import pairwise
 from typing import Any
 
-from loopwright.model.tree import Chain, Divided, EdgeRun, InTurn, Node, Num, PatternRun, Spread, Unknown
+from loopwright.model.tree import Chain, Divided, EdgeRun, InTurn, Node, Num, PatternRun, Spread, Thing, Unknown
 from loopwright.source import Span
 from loopwright.terms.phrases import phrases
 
@@ -61,7 +61,7 @@ def _numbers(node: Any, found: dict[tuple[int, int], Num]) -> None:
 
 def has_unknown(nodes: Any) -> bool:
     """Whether words that could not be read, or whose own words say more than a frame would, stand among nodes."""
-    if isinstance(nodes, _BEST_AS_WRITTEN):
+    if isinstance(nodes, _BEST_AS_WRITTEN) or isinstance(nodes, Thing) and nodes.kind == "any":
         return True
     if isinstance(nodes, tuple):
         return any(has_unknown(n) for n in nodes)

@@ -85,9 +85,10 @@ def _line(voice: Voice, document: Document, item: HeadLine, specials: list[str])
 
 
 def _conventions(voice: Voice, text: str) -> str:
-    """ "ch 3 counts as dc" in the order these terms use: "3 ch counts as tr"."""
+    """As in "ch 3 counts as dc" in the order these terms use: "3 ch counts as tr"."""
     said = swap_terms(text, voice.source, voice.dialect)
-    return re.sub(r"\b(?:(\d+) ch(?:ain)?|ch(?:ain)? (\d+))\b", lambda m: str(voice.say("chain", n=m[1] or m[2])), in_full(voice, said) if voice.full_words else said)
+    said = in_full(voice, said) if voice.full_words else said
+    return re.sub(r"\b(?:(\d+) ch(?:ain)?|ch(?:ain)? (\d+))\b", lambda m: str(voice.say("chain", n=m[1] or m[2])), said)
 
 
 def _with_terms(voice: Voice, document: Document, lines: list[str]) -> list[str]:

@@ -8,9 +8,12 @@ from loopwright.wording.voice import Voice
 _LOOPS = {"back": "back", "front": "front", "third": "third"}
 
 
-def place(voice: Voice, at: Place, end: str, *, ring: str = "magic_ring", loop: Loop = "both", kind: str = "", top: bool = False) -> str:
+def place(
+    voice: Voice, at: Place, end: str, *, ring: str = "magic_ring", loop: Loop = "both", kind: str = "", top: bool = False,
+    lead: int | None = None,
+) -> str:
     """A place with its preposition. `end`: "around" or "across"; `ring`: which frame names the ring; `kind`: what is made there."""
-    words = where(voice, at, end, ring=ring, top=top)
+    words = where(voice, at, end, ring=ring, top=top, lead=lead)
     if at.rows_below:
         words = voice.say("rows_below", where=words, n=at.rows_below + 1)
     half = _LOOPS.get(loop if loop != "both" else at.loop)
@@ -21,13 +24,15 @@ def place(voice: Voice, at: Place, end: str, *, ring: str = "magic_ring", loop: 
     return voice.say("between" if at.relation == "between" else "in", where=words)
 
 
-def where(voice: Voice, at: Place, end: str, *, ring: str = "magic_ring", top: bool = False) -> str:
-    """A place without its preposition."""
+def where(voice: Voice, at: Place, end: str, *, ring: str = "magic_ring", top: bool = False, lead: int | None = None) -> str:
+    """A place without its preposition. `lead`: chains of the turning or start chain that "top of turning ch" means."""
     thing = at.thing
     if thing.kind == "ring":
         return voice.say(ring)
     if thing.kind == "tch":
-        return voice.say("tch")
+        return voice.say("top_of", thing=voice.noun("ch-run", n=lead)) if lead else voice.say("tch")
+    if thing.kind == "row":
+        return _row_end(voice, at, end)
     if top and thing.kind == "sp" and thing.length:
         return voice.say("top_of", thing=voice.noun("ch-run", n=thing.length))
     if at.from_hook:
@@ -39,6 +44,8 @@ def where(voice: Voice, at: Place, end: str, *, ring: str = "magic_ring", top: b
     if at.of is not None:
         frame = "of_each" if at.quant == "each" else "of_next"
         return voice.say(frame, thing=voice.thing(thing), of=voice.thing(at.of))
+    if at.quant == "same" and thing.kind == "sp" and not thing.length:
+        return voice.say("same", thing=voice.noun("sp"))
     if at.quant in ("same", "any"):
         return voice.say(at.quant, thing=voice.thing(thing))
     if at.quant in ("each", "every") or at.n is None:
@@ -47,6 +54,16 @@ def where(voice: Voice, at: Place, end: str, *, ring: str = "magic_ring", top: b
     if voice.single(at.n) == 1:
         return voice.say(f"{quant}_one", thing=voice.thing(thing))
     return voice.say(f"{quant}_many", n=voice.num(at.n), things=voice.thing(thing, many=True))
+
+
+def _row_end(voice: Voice, at: Place, end: str) -> str:
+    """The side of a row: "end of each row"."""
+    if at.quant in ("each", "every") or at.n is None:
+        return f"{voice.say('end_of_each')} {end}"
+    quant = voice.say(at.quant if at.quant in ("first", "last") else "next")
+    if voice.single(at.n) == 1:
+        return voice.say("end_of_one", quant=quant)
+    return voice.say("end_of_many", quant=quant, n=voice.num(at.n))
 
 
 def _kth(voice: Voice, at: Place, end: str) -> str:

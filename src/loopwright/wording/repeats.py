@@ -62,9 +62,14 @@ def _parts(scene: Scene, node: Repeat) -> str:
 def _inner(scene: Scene, nodes: Sequence[Node]) -> list[str]:
     """The nodes of a repeat: repeats among them go in brackets."""
     found: list[str] = []
+    run: list[Node] = []
     for n in nodes:
-        found += [_nested(scene, n)] if isinstance(n, Repeat) and n.mode != "once" else words(scene, [n])
-    return found
+        if isinstance(n, Repeat) and n.mode != "once":
+            found += [*words(scene, run), _nested(scene, n)]
+            run = []
+        else:
+            run.append(n)
+    return [*found, *words(scene, run)]
 
 
 def _nested(scene: Scene, node: Repeat) -> str:

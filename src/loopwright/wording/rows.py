@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 
 from loopwright.model.report import RowReport
@@ -14,6 +15,9 @@ from loopwright.wording.labels import is_worked, label
 from loopwright.wording.orders import order
 from loopwright.wording.stitches import Scene, words
 
+# what leads up to a count at a row's end
+_LEAD = re.compile(
+    r"(?:\b(?:you (?:now |should )?have|there (?:will be|are|should be)|making|having|total(?: of)?)|[\s(\[{<=—–,;.:-])*$", re.IGNORECASE)
 _OWN_SENTENCE = ("fasten-off", "note", "attach")
 
 
@@ -79,9 +83,8 @@ def _part(scene: Scene, item: Row) -> Span | None:
     start = max(item.label.span.end, item.span.start) if item.label else max(scene.floor, scene.text.rfind("\n", 0, item.span.start) + 1)
     counts = [c.span.start for c in item.printed if c.span.end > start]
     stop = min(counts, default=item.span.end)
-    while stop > start and scene.text[stop - 1] in " ([{<=—–-,;.:":
-        stop -= 1
-    return Span(start, stop)
+    said = _LEAD.sub("", scene.text[start:stop]) if counts else scene.text[start:stop].rstrip()
+    return Span(start, start + len(said))
 
 
 def _start(node: Node) -> int:

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from loopwright.model.tree import (
     STITCH,
@@ -33,6 +34,7 @@ from loopwright.wording.places import place, where
 from loopwright.wording.voice import Voice
 from loopwright.wording.whole_rows import at_ends, edge_run, evenly, every_kth, pattern_run
 
+_CHAIN = re.compile(r"(?:(\d+)[- ]?ch(?:ain)?|ch(?:ain)?[- ]?(\d+))\b", re.IGNORECASE)
 HEIGHT_SPARE = {"hdc": 2, "dc": 3, "tr": 4, "dtr": 5, "trtr": 6}
 
 
@@ -50,6 +52,9 @@ class Scene:
     in_ring: bool = False
     deep: int = 0
     floor: int = 0
+    kind: str = ""
+    lead: int | None = None
+    below: int | None = None
 
     def as_written(self, node: Node) -> str:
         """The words that made a node, in the terms of this text; "" where it has none."""
@@ -59,20 +64,16 @@ class Scene:
 def words(scene: Scene, nodes: Sequence[Node]) -> list[str]:
     """Each node in words, in order; nodes that say nothing are left out."""
     found: list[str] = []
-    i = 0
-    nodes = list(nodes)
-    while i < len(nodes):
-        node, following = nodes[i], nodes[i + 1] if i + 1 < len(nodes) else None
-        if isinstance(node, Make) and isinstance(following, Evenly) and node.place is not None and node.place.quant == "each":
-            found.append(evenly(scene.voice, following, scene.end, node.kind))
-            i += 2
-            continue
-        said = one(scene, node)
-        if isinstance(node, Define) and found and not node.nodes:
-            found[-1] = scene.voice.say("named", group=found[-1], name=scene.voice.stitch(node.name))
-        elif said:
+    before: Node | None = None
+    for node in nodes:
+        if isinstance(before, Make) and isinstance(node, Evenly) and before.place is not None and before.place.quant == "each":
+            found[-1] = evenly(scene.voice, node, scene.end, before.kind)
+        elif isinstance(node, Define):
+            if found and not node.nodes and getattr(before, "name", None) is None:
+                found[-1] = scene.voice.say("named", group=found[-1], name=scene.voice.stitch(node.name))
+        elif said := one(scene, node):
             found.append(said)
-        i += 1
+        before = node
     return found
 
 
@@ -143,6 +144,7 @@ def make(scene: Scene, node: Make) -> str:
     voice = scene.voice
     count = voice.num(node.n)
     single = voice.single(node.n)
+    node = _real(scene, node)
     name = voice.stitch(node.kind, single != 1)
     at = node.place
     if at is None:
@@ -150,7 +152,7 @@ def make(scene: Scene, node: Make) -> str:
     if _takes_together(voice, node, at):
         here = voice.say("over", where=voice.say("over_many", n=voice.num(at.n), things=voice.thing(at.thing, True)))
     else:
-        here = place(voice, at, scene.end, ring=scene.ring, loop=node.loop, kind=node.kind, top=_top(scene, at))
+        here = place(voice, at, scene.end, ring=scene.ring, loop=node.loop, kind=node.kind, top=_top(scene, at), lead=_length(scene, at) or scene.below)
     if node.between:
         run = voice.say("chain", n=node.between)
         name = voice.say("make_between", made=voice.say("make_bare", n=count, stitch=name), chain=run)
@@ -158,6 +160,11 @@ def make(scene: Scene, node: Make) -> str:
     if single == 1:
         return voice.say("make_one", stitch=name, place=here)
     return voice.say("make", n=count, stitch=name, place=here)
+
+
+def _real(scene: Scene, node: Make) -> Make:
+    """A stitch that is not named ("6 in ring") by the name of what was made."""
+    return replace(node, kind=scene.kind) if node.kind in ("st", "*same*") and scene.kind else node
 
 
 def _takes_together(voice: Voice, node: Make, at: Place) -> bool:
@@ -169,6 +176,12 @@ def _takes_together(voice: Voice, node: Make, at: Place) -> bool:
 def _top(scene: Scene, at: Place) -> bool:
     """Whether the words spoke of the top of a chain, not of the space under it."""
     return "top" in scene.text[at.span.start : at.span.end].lower().split()
+
+
+def _length(scene: Scene, at: Place) -> int | None:
+    """The length that the words gave to the chain whose top is meant."""
+    m = _CHAIN.search(scene.text, at.span.start, at.span.end) if at.thing.kind == "tch" else None
+    return int(m[1] or m[2]) if m else None
 
 
 def _without_place(scene: Scene, node: Make, single: int | None) -> str:
@@ -188,7 +201,7 @@ def _without_place(scene: Scene, node: Make, single: int | None) -> str:
 
 
 def chain(voice: Voice, node: Chain) -> str:
-    """ "ch 3 (counts as dc)"."""
+    """As in "ch 3 (counts as dc)"."""
     n = Num(tuple(None if v is None else v + node.plus for v in node.n.values), node.n.blank) if node.n.values else node.n
     said = voice.say("chain", n=voice.num(n))
     if node.plus and not node.n.values:
@@ -206,7 +219,10 @@ def chain(voice: Voice, node: Chain) -> str:
 
 
 def group(scene: Scene, node: Group) -> str:
-    """ "(2 dc, ch 1, 2 dc) in next ch-1 sp"."""
+    """As in "(2 dc, ch 1, 2 dc) in next ch-1 sp", "[sc, ch 1] 8 times in ring"."""
+    only = node.nodes[0] if len(node.nodes) == 1 else None
+    if isinstance(only, Repeat) and only.mode == "times" and not only.ending and node.place is not None:
+        return _group_of_repeat(scene, only, node.place)
     scene.deep += 1
     parts = scene.voice.say("sep").join(words(scene, node.nodes))
     scene.deep -= 1
@@ -217,8 +233,17 @@ def group(scene: Scene, node: Group) -> str:
     return scene.voice.say("named", group=said, name=scene.voice.stitch(node.name)) if node.name else said
 
 
+def _group_of_repeat(scene: Scene, only: Repeat, at: Place) -> str:
+    """A repeat of things into one place."""
+    scene.deep += 1
+    parts = scene.voice.say("sep").join(words(scene, only.nodes))
+    scene.deep -= 1
+    here = place(scene.voice, at, scene.end, ring=scene.ring, top=_top(scene, at))
+    return scene.voice.say("group_times", parts=parts, times=scene.voice.times(only.times), place=here)
+
+
 def skip(voice: Voice, node: Skip) -> str:
-    """ "sk next 2 sts"; UK "miss"."""
+    """As in "sk next 2 sts"; UK "miss"."""
     word = voice.dialect.words["skip_long" if voice.full_words else "skip"]
     if voice.single(node.n) == 1:
         return voice.say("skip_one", skip=word, thing=voice.thing(node.thing))
@@ -226,11 +251,11 @@ def skip(voice: Voice, node: Skip) -> str:
 
 
 def join(scene: Scene, node: Join) -> str:
-    """ "join with sl st to first hdc"."""
+    """As in "join with sl st to first hdc"."""
     voice = scene.voice
     if node.place is None:
         return voice.say("join") if node.via is None else voice.say("join_via", stitch=voice.stitch(node.via))
-    at = where(voice, node.place, scene.end, top=node.place.thing.kind == "sp")
+    at = where(voice, node.place, scene.end, top=node.place.thing.kind == "sp", lead=_length(scene, node.place) or scene.lead)
     if node.via is None:
         return voice.say("join_to", where=at)
     return voice.say("join_via_to", stitch=voice.stitch(node.via), where=at)

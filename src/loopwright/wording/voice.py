@@ -86,7 +86,7 @@ class Voice:
         return values[self.size if len(values) > 1 and self.size < len(values) else 0] is not None
 
     def times(self, number: Num | None, more: int = 0) -> str:
-        """ "twice", "6 times", "6 (7, 8) times". `more` is added to the number first."""
+        """As in "twice", "6 times", "6 (7, 8) times". `more` is added to the number first."""
         shown = Num(tuple(None if v is None else v + more for v in number.values), number.blank) if number and more else number
         one = self.single(shown)
         if one in (1, 2):
@@ -95,7 +95,7 @@ class Voice:
 
     @staticmethod
     def ordinal(k: int) -> str:
-        """ "2nd", "11th"."""
+        """As in "2nd", "11th"."""
         return f"{k}{'th' if 10 < k % 100 < 14 else _ORDINALS.get(k % 10, 'th')}"
 
     # --- stitches and things -------------------------------------------------------------------------------------

@@ -7,7 +7,7 @@ from loopwright.wording.voice import Voice
 
 
 def evenly(voice: Voice, node: Evenly, end: str, kind: str | None = None) -> str:
-    """ "inc 8 sts evenly around", "hdc around, decreasing evenly to 54 sts"."""
+    """As in "inc 8 sts evenly around", "hdc around, decreasing evenly to 54 sts"."""
     kind = kind or node.kind
     op, op_ing = voice.say(node.op), voice.say(f"{node.op}_ing")
     number = voice.num(node.to if node.to is not None else node.n)
@@ -16,18 +16,18 @@ def evenly(voice: Voice, node: Evenly, end: str, kind: str | None = None) -> str
 
 
 def every_kth(voice: Voice, node: EveryKth) -> str:
-    """ "inc in every 3rd st"."""
+    """As in "inc in every 3rd st"."""
     return voice.say("every_kth", op=voice.say(node.op), kth=voice.ordinal(node.k))
 
 
 def at_ends(voice: Voice, node: AtEnds) -> str:
-    """ "dec 1 st at each end"."""
+    """As in "dec 1 st at each end"."""
     frame = "at_one_end" if node.ends == 1 else "at_both_ends" if voice.single(node.n) == 1 else "at_both_ends_many"
     return voice.say(frame, op=voice.say(node.op), n=voice.num(node.n))
 
 
 def edge_run(voice: Voice, node: EdgeRun) -> str:
-    """ "2 dc in end of each row", "40 sc evenly along edge"."""
+    """As in "2 dc in end of each row", "40 sc evenly along edge"."""
     name = voice.stitch(node.kind)
     if node.where == "row-ends" and node.n is None:
         per = node.per or 1
@@ -40,7 +40,7 @@ def edge_run(voice: Voice, node: EdgeRun) -> str:
 
 
 def pattern_run(voice: Voice, node: PatternRun) -> str:
-    """ "work in pattern", "5 shells"."""
+    """As in "work in pattern", "5 shells"."""
     if node.n is not None and node.name:
         return voice.say("in_pattern_n", n=voice.num(node.n), stitch=voice.stitch(node.name, voice.single(node.n) != 1))
     return voice.say("in_pattern")

@@ -8,10 +8,10 @@ from dataclasses import dataclass, field
 from functools import partial
 
 from loopwright.model.report import Report, RowReport
-from loopwright.model.tree import Document, Item, Join, Mark, Node, Prose, Ring, Row, RowOrder, Section
+from loopwright.model.tree import Chain, Document, Either, Group, Item, Join, Mark, Node, Prose, Ring, Row, RowOrder, Section
 from loopwright.wording.abbreviations import own_names
 from loopwright.wording.as_written import translate
-from loopwright.wording.choices import chooser, repeats_of
+from loopwright.wording.choices import chooser, only_kind, repeats_of
 from loopwright.wording.covered import numbers
 from loopwright.wording.heading import heading, heading_end
 from loopwright.wording.labels import only
@@ -51,6 +51,7 @@ class _Body:
     lines: list[str] = field(default_factory=list)
     ring: str = "magic_ring"
     pending: str = ""
+    lead: int | None = None
     sizes: tuple[int, ...] | None = None
 
     def text(self) -> str:
@@ -79,7 +80,7 @@ class _Body:
                 self.pending = f"{title}: "
                 return
         self.lines += ["", title]
-        self.ring, self.sizes = "magic_ring", None
+        self.ring, self.sizes, self.lead = "magic_ring", None, None
 
     def _title(self, item: Section) -> str:
         """A section's name, with how often it is made."""
@@ -100,12 +101,14 @@ class _Body:
             self.ring = "magic_ring"
         elif any(isinstance(n, Ring) for n in item.body):
             self.ring = "ring"
+        if item.order is None:
+            self.lead = scene.lead if scene.lead or _stitches(item.body) else self.lead
         if said:
             self.lines.append(self._only(item) + self.pending + said)
         self.pending = ""
 
     def _only(self, item: Row) -> str:
-        """ "For size large only: " where sizes change from one row to the next."""
+        """As in "For size large only: " where sizes change from one row to the next."""
         names, head = self.document.sizes, self.voice.phrases.heading
         wanted = only(self.voice, item, names)
         if wanted == self.sizes:
@@ -119,11 +122,26 @@ class _Body:
     def _scene(self, item: Row, worked: Sequence[RowReport]) -> Scene:
         voice = self.voice
         rounds = item.label is not None and item.label.kind == "rnd" or any(isinstance(n, Join) for n in item.body)
-        rounds = rounds or item.label is None and bool(self.document.in_rounds)
+        text = self.document.text[item.span.start : item.span.end].lower()
+        rounds = rounds or item.label is None and bool(self.document.in_rounds) or "around" in text.split()
         return Scene(
             voice, voice.say("around" if rounds else "across"), self.ring, self.document.text, partial(translate, voice),
-            chooser(self.report, voice.size), repeats_of(item, worked, voice), self.ring == "ring",
+            chooser(self.report, voice.size), repeats_of(item, worked, voice, self.report), self.ring == "ring",
+            kind=only_kind(worked), lead=_lead(voice, item.body), below=self.lead,
         )
+
+
+def _lead(voice: Voice, body: tuple[Node, ...]) -> int | None:
+    """How long the chain is that a row begins with; None where sizes differ or it begins otherwise."""
+    for node in body:
+        if isinstance(node, Mark):
+            continue
+        if isinstance(node, Group):
+            return _lead(voice, node.nodes)
+        if isinstance(node, Either):
+            return _lead(voice, node.readings[0][1])
+        return voice.single(node.n) if isinstance(node, Chain) else None
+    return None
 
 
 def _stitches(nodes: tuple[Node, ...]) -> bool:

@@ -11,8 +11,8 @@ from loopwright.model.tree import (
 )
 from loopwright.working.kinds import CHAIN, HEIGHT, code, legs, name, plain
 from loopwright.working.places import SPACES, STITCHES, how_of, seek, slots_of, view_runs
-from loopwright.working.run import CannotWork, Run, RunsOut
-from loopwright.working.starts import do_chain, do_ring, first_stitch, skip_foundation
+from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
+from loopwright.working.starts import do_chain, do_ring, first_stitch, skip_foundation, start_in_group
 from loopwright.working.view import Group as MadeGroup
 from loopwright.working.view import Slot
 
@@ -249,7 +249,7 @@ def _make_over(run: Run, kind: str, count: int, parts: int, twice: int, node: Ma
     _before_foundation(run, kind, None)
     for _ in range(count):
         first: Slot | None = None
-        for _ in range(parts):
+        for _ in range(max(1, parts)):
             slot = seek(run, thing, run.pos)
             if slot is None:
                 raise RunsOut(thing.kind, wanted=count * parts, found=0)
@@ -346,8 +346,9 @@ def _start_again(run: Run, slot: Slot) -> None:
 
 def own_chain(run: Run, kind: str, count: int, k: int) -> None:
     """Stitches back along the chain just made ("ch 6, dc in 4th ch from hook"): it becomes a base for a while."""
-    begin, end = run.runs[-1]
-    run.runs.pop()
+    if not run.runs:
+        raise RunsOut("ch", wanted=k + count, found=0)
+    begin, end = run.runs.pop()
     base, origin = end - begin, run.origins[begin]
     del run.out[begin:], run.into[begin:], run.origins[begin:]
     keep = base - k
@@ -373,6 +374,8 @@ def own_chain(run: Run, kind: str, count: int, k: int) -> None:
 
 def _picot(run: Run, count: int) -> None:
     run.named["picot"] = run.named.get("picot", 0) + count
+    if run.named["picot"] > MAX_ITEMS:
+        raise CannotWork("too-many", limit=MAX_ITEMS)
     run.note("picot", count)
 
 
@@ -399,9 +402,15 @@ def do_group(run: Run, node: Group) -> None:
     slots = slots_of(run, place, how_of(run, place))
     if slots and slots[0].how == "own-chain" and place.from_hook:
         slots = [Slot(-1, -1, "chain")]
+    elif place.from_hook and run.view.foundation and not run.worked and (first := first_stitch(node.nodes)) is not None:
+        skip_foundation(run, kind_made(run, first[0])[0], place.k, mesh=False)
     for slot in slots:
         begin = len(run.out)
-        into_one(run, node.nodes, slot)
+        nodes = node.nodes
+        if len(nodes) > 1 and isinstance(nodes[0], Chain) and not run.worked and not run.out and run.start_chain is None and not run.view.foundation:
+            start_in_group(run, nodes[0], (nodes[0].n.at(0) or 0) + nodes[0].plus, nodes[1:], slot)
+            nodes = nodes[1:]
+        into_one(run, nodes, slot)
         label = node.name or ""
         run.groups.append(MadeGroup(begin, len(run.out), label))
     if slots:

@@ -186,13 +186,15 @@ def _disagreement(document: Document, o: Outcome, size: int) -> Finding | None:
     item = document.items[o.step.item]
     span = o.step.span
     printed: int | None = None
+    count = None
     if isinstance(item, Row):
         count = next((c for c in item.printed if c.scope == "row"), None)
         if count is not None:
             printed = count.n.at(size)
             span = count.span if count.span.end > count.span.start else count.n.span if count.n.span.end else span
     doubtful = o.step.doubt >= UNCERTAIN_FROM or any(isinstance(n, PatternRun) and n.n is None for n in o.step.body)
-    facts = {"printed": printed, "made": o.made.count, "label": o.step.label or "this row"}
+    made = o.made.made.get(count.noun, o.made.count) if isinstance(item, Row) and count is not None and count.noun else o.made.count
+    facts = {"printed": printed, "made": made, "label": o.step.label or "this row"}
     return Finding("W001", span, facts, severity="warning" if doubtful else None)
 
 

@@ -279,7 +279,7 @@ def _leftovers(run: Run) -> tuple[int, int]:
         return 0, 0
     left = max(0, left - run.named.get("came-back", 0))
     if run.end > len(view.items) and run.start:
-        before = sum(1 for i in range(run.start) if view.items[i] != CHAIN)
+        before = sum(1 for i in range(min(run.start, len(view.items))) if view.items[i] != CHAIN)
         left = max(0, left - before)
         spaces = max(0, spaces)
     return left, spaces
@@ -375,6 +375,7 @@ def _fits(made: Made, count: Count, printed: tuple[Count, ...]) -> bool | None:
     if noun == "ch":
         return number == made.made.get("ch") if made.view.foundation else None
     if noun in SPACES or noun == "ch-sp":
+        number = sum(c.n.at(0) or 0 for c in printed if c.noun == noun and c.scope == "row")  # "4 2-ch sps and 8 1-ch sps"
         return number in {made.made.get("ch-sp", 0), made.made.get("group", -1)} if made.made.get("ch-sp") or made.made.get("group") else None
     if plain(noun) in HEIGHT and noun != "sl st":
         return number == made.made.get(noun, 0) or number in totals or number == _beside(made, noun, printed)

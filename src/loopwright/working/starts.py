@@ -15,6 +15,9 @@ MAX_CHAIN = 20_000
 
 def do_ring(run: Run, node: Ring) -> None:
     """A magic ring, or the chain so far joined into one."""
+    if run.out and not node.magic:
+        run.joined = run.in_rounds = True  # stitches made without a chain, joined into a round
+        return
     chains = 0 if node.magic else len(run.view.items) if run.view.foundation else 0
     run.view = ring(chains)
     run.pos = run.start = 0
@@ -54,6 +57,9 @@ def do_chain(run: Run, node: Chain, following: Sequence[Node]) -> None:
             run.chain(length)  # a block from corner to corner begins with its own chains
             run.start_chain = (length, "loop")
             run.named["own-blocks"] = 1
+            return
+        if run.inside and not run.view.ring and first is None:
+            _loop(run, length, first)  # "*ch 3, sk 1, sl st in next": the chain of a repeat is a loop
             return
         start_chain(run, node, length, following)
         return
@@ -113,6 +119,27 @@ def start_chain(run: Run, node: Chain, length: int, following: Sequence[Node]) -
         run.note("turning", length)
         if run.last is None and not run.view.ring:
             run.last = Slot(run.pos, run.pos + 1)
+
+
+def start_in_group(run: Run, node: Chain, length: int, following: Sequence[Node], slot: Slot) -> None:
+    """The start chain inside a group: "(ch 3, 2 dc, ch 2, 3 dc) in same sp" stands as the first stitch in that place."""
+    first = first_stitch(following)
+    kind = plain(first[0]) if first and first[0] else plain(run.main_kind)
+    reading = _reading(run, node, length, kind, first, joined_at(run.following))
+    if isinstance(reading, tuple):
+        spaces, as_kind = reading[1], reading[2]
+        run.start_chain, run.last = (length - spaces, as_kind), slot
+        run.note("stands", length - spaces)
+        run.make(code(as_kind if as_kind in HEIGHT else "dc"), slot)
+        run.tch_item, run.tch_length = True, length - spaces
+        if spaces:
+            run.chain(spaces)
+    elif reading == "loop":
+        run.start_chain = (length, "loop")
+        run.chain(length)
+    else:
+        run.start_chain, run.tch_length = (length, "none"), length
+        run.note("turning", length)
 
 
 def joined_at(nodes: Sequence[Node]) -> int | None:
@@ -228,9 +255,10 @@ def _loop(run: Run, length: int, first: tuple[str, Place | None, int] | None) ->
     run.chain(length)
 
 
-def skip_foundation(run: Run, kind: str, said: int | None) -> None:
+def skip_foundation(run: Run, kind: str, said: int | None, mesh: bool = True) -> None:
     """The chains before the first stitch of the first row; whether they count as one is a convention.
 
+    `mesh`: more chains than the stitch is tall may be a stitch and a space; before a group they are a stitch and chains passed over.
     `said` is the k of "kth ch from hook"; None: custom or the count tells where the first stitch goes.
     """
     tall = max(height(kind) or 1, height(run.main_kind) or 1 if said is not None else 0)
@@ -251,7 +279,7 @@ def skip_foundation(run: Run, kind: str, said: int | None) -> None:
         if tall == skipped == 3 and len(run.view.items) <= 7 and said is not None:
             options2.append((0.45, "loop"))  # the first block of a piece worked from corner to corner
         if extra > 0:
-            options2 = [(0.3, "no"), (0.2, ("space", extra)), (0.8, "yes")]
+            options2 = [(0.3, "no"), (0.2, ("space", extra)), (0.8, "yes")] if mesh else [(0.4, "no"), (0.5, ("space", extra)), (0.2, "yes")]
         reading = run.skipped_said or run.convention(f"skipped-{skipped}-{plain(kind)}", tuple(options2))
         if run.skipped_said:
             run.conventions[f"skipped-{skipped}-{plain(kind)}"] = reading

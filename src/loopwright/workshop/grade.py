@@ -8,7 +8,7 @@ from typing import Any
 
 from loopwright.findings import Finding
 from loopwright.findings.render_json import as_json as findings_json
-from loopwright.grading import Graded, Number, grade, parse_gauge
+from loopwright.grading import Graded, Number, grade, parse_gauge, written
 from loopwright.model.report import RowReport
 from loopwright.model.tree import Document, HeadLine, Section
 from loopwright.notation import read
@@ -31,19 +31,24 @@ class Sized:
     findings: tuple[Finding, ...]
 
 
-def grade_design(source: Source, sizes: Sequence[str] | None = None, gauge: str | None = None, terms: str | None = None) -> Sized:
+def grade_design(
+    source: Source, sizes: Sequence[str] | None = None, gauge: str | None = None, terms: str | None = None, *, own_words: bool = False,
+) -> Sized:
     """Grades a design to its sizes, or to some of them, at its own gauge or another.
 
-    `terms`: which terms the texts are to be in; its own when None. Raises GaugeError for a `gauge` that cannot be used.
+    `terms`: which terms the texts are to be in; its own when None. `own_words`: the design's own text with the numbers put in,
+    and nothing else changed. Raises GaugeError for a `gauge` that cannot be used.
     """
     other = parse_gauge(gauge) if gauge is not None else None
     document = read(source)
     graded = grade(document, work, other, sizes)
     report = graded.report
     found = in_order((*graded.findings, *(report.findings if report is not None else ())))
-    told = _with_gauge(graded.document, graded.gauge.text) if gauge is not None and graded.gauge is not None else graded.document
+    given = graded.gauge.text if gauge is not None and graded.gauge is not None else None
+    told = _with_gauge(graded.document, given) if given else graded.document
     words = [
-        write(told, report, terms=terms or document.terms, size=i, measurements=finished(graded))
+        written(graded.document, graded.values, i, given) if own_words
+        else write(told, report, terms=terms or document.terms, size=i, measurements=finished(graded))
         for i in (None, *range(len(graded.sizes)))
     ]
     return Sized(source, graded, words[0], tuple(words[1:]), found)

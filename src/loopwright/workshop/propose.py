@@ -70,14 +70,19 @@ def propose_design(source: Source, wanted: Wanted) -> MadeDesign:
         weak = _weak(proposal, sized, broken)
         if weak is None:
             break
-        proposal, own = _settled(proposal.without(*weak))
-        sized = grade_design(Source.of(proposal.text(), sized.source.name))
+        fewer, own_then = _settled(proposal.without(*weak))
+        then = grade_design(Source.of(fewer.text(), sized.source.name))
+        if len(_at_fault(fewer, then, broken)) >= len(_at_fault(proposal, sized, broken)):
+            break
+        proposal, own, sized = fewer, own_then, then
     text = proposal.text()
     return MadeDesign(source, proposal, text, own, sized, in_order((*proposal.findings, *_differences(proposal, own, worked_in))))
 
 
 def _gauge(document: Document, asked: str | None) -> tuple[Gauge, str | None]:
     told = _head(document, "gauge", "tension")
+    if told is None and asked is None:
+        asked = _anywhere(document.text, "gauge", "tension")
     if asked is None and told is None:
         raise GaugeError("G001")
     return parse_gauge(asked or told or ""), asked
@@ -85,6 +90,12 @@ def _gauge(document: Document, asked: str | None) -> tuple[Gauge, str | None]:
 
 def _head(document: Document, *names: str) -> str | None:
     return next((i.value for n in names for i in document.items if isinstance(i, HeadLine) and i.name == n), None)
+
+
+def _anywhere(text: str, *names: str) -> str | None:
+    """A "Name: value" line wherever it stands, for patterns whose heading does not come first."""
+    m = re.search(rf"^(?:{'|'.join(names)})\s*:\s*(\S.*)$", text, re.IGNORECASE | re.MULTILINE)
+    return m[1].strip() if m else None
 
 
 def _in_inches(gauge: Gauge) -> bool:
@@ -161,14 +172,19 @@ def _words(source: Source, finding: Finding) -> str:
     return " ".join(re.findall(r"[A-Za-z]+", re.sub(r"\{[^{}]*\}", " ", line)))[:60]
 
 
+def _at_fault(proposal: Proposal, sized: Sized, broken: frozenset[str]) -> list[Finding]:
+    """Faults of rows in other sizes than hers, of rows that have none in her own text."""
+    own = proposal.task.worked_in
+    others = [f for f in sized.findings if f.code.startswith("W") and f.sizes and own not in f.sizes]
+    return [f for f in others if _words(sized.source, f) not in broken]
+
+
 def _weak(proposal: Proposal, sized: Sized, broken: frozenset[str]) -> tuple[str, str] | None:
     """The latest count of stitches before the first row that does not work out in other sizes, with that row; None where all do.
 
     A row that fails in her own text or her own size too fails for another reason: nothing is gained by leaving a blank out.
     """
-    own = proposal.task.worked_in
-    others = [f for f in sized.findings if f.code.startswith("W") and f.sizes and own not in f.sizes]
-    at_fault = [f for f in others if _words(sized.source, f) not in broken]
+    at_fault = _at_fault(proposal, sized, broken)
     if not at_fault:
         return None
     line = sized.source.line_of(at_fault[0].span.start)

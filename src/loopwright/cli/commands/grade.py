@@ -15,11 +15,11 @@ from loopwright.workshop.files import CannotOpen, open_source
 from loopwright.workshop.grade import as_json, grade_design, sources, tables
 
 
-def run(name: str, sizes: Sequence[str] | None, gauge: str | None, terms: str | None, as_data: bool) -> int:
+def run(name: str, sizes: Sequence[str] | None, gauge: str | None, terms: str | None, own_words: bool, as_data: bool) -> int:
     """Grades a design; 1 when a finding is an error, 2 when the file or the gauge cannot be used."""
     try:
         source = open_source(name)
-        sized = grade_design(source, sizes, gauge, terms)
+        sized = grade_design(source, sizes, gauge, terms, own_words=own_words)
     except CannotOpen as e:
         print(f"loopwright: {e}", file=sys.stderr)
         return 2

@@ -12,7 +12,7 @@ from loopwright.grading.propose.facts import Line
 from loopwright.grading.propose.phrases import share_of
 from loopwright.grading.propose.rows import needed
 
-_ENDS = re.compile(r"(?:(?P<n>\d+)\s+)?\w+(?: \w+)? in (?:the )?ends? of each row", re.IGNORECASE)
+_ENDS = re.compile(r"(?:(?P<n>\d+)\s+)?\w+(?: \w+)? in (?:the )?(?:ends? of )?each row", re.IGNORECASE)
 STRIP_STS = 20
 
 

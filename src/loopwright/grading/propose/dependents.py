@@ -18,14 +18,19 @@ from loopwright.source import Span
 SMALL = 4
 TWELFTHS = 10  # the finest share that has a plain name
 _ROWS = re.compile(r"(?P<n>\d+)(?=\s+(?:rows|rnds|rounds)\b)", re.IGNORECASE)
-_STS = re.compile(r"(?P<n>\d+)(?=\s+(?:free\s+|unworked\s+|remaining\s+|missed\s+|skipped\s+)?(?:sts|stitches)\b)", re.IGNORECASE)
+_STS = re.compile(
+    r"(?P<n>\d+)(?=\s+(?:free|unworked|remaining|missed|skipped)\s+(?:sts|stitches)\b)|(?<=of the )(?P<m>\d+)(?=\s+(?:sts|stitches)\b)",
+    re.IGNORECASE,
+)
+_CHS = re.compile(r"(?<=each of the )(?P<n>\d+)(?=\s+ch\b)", re.IGNORECASE)
 _BRACKET = re.compile(r"\s*\((?P<in>[^()]*\d[^()]*)\)\s*\.?\s*$")
-_PER_ROW = re.compile(r"(?:(?P<n>\d+)\s+)?\w+(?: \w+)? in (?:the )?ends? of each row", re.IGNORECASE)
+_PER_ROW = re.compile(r"(?:(?P<n>\d+)\s+)?\w+(?: \w+)? in (?:the )?(?:ends? of )?each (?:of (?:the )?(?:\d+ )?)?rows?", re.IGNORECASE)
 
 
 def follow(found: Found, line: Line, before: Line | None) -> None:
     """Puts blanks for the numbers of a line that stand for earlier blanks; a printed count that nothing explains is left out."""
     _evenly(found, line)
+    _all_rows(found, line)
     _in_body(found, line)
     parts = _parts(found, line)
     if not line.row.printed:
@@ -69,14 +74,26 @@ def _bracket(found: Found, line: Line) -> None:
         found.replace(Span(at, at + first.end()), f"{{{same.name}}}")
 
 
+def _all_rows(found: Found, line: Line) -> None:
+    """As in "in the end of each of the 28 rows" along a front: the rows of yoke and body together."""
+    rows = [b for b in found.blanks if b.unit == "rows" and b.role != "link"]
+    total = sum(b.value for b in rows)
+    if len(rows) < 2 or found.counts(total, "rows", "rnds") is not None or not re.search(rf"\b{total}\s+rows\b", line.text):
+        return
+    words = " plus ".join(f"{{{b.name}}}" for b in rows)
+    link = Reason(words, " + ".join(str(b.value) for b in rows) + f" = {total}")
+    found.add(Blank(found.name("edge rows"), "rows", total, "link", given=(link,), line=line.item))
+
+
 def _in_body(found: Found, line: Line) -> None:
     """Blanks for the numbers in the words of the row that stand for them."""
     at, stop = line.span.start, _stop(line)
-    for pattern, units in ((_ROWS, ("rnds", "rows")), (_STS, ("sts",))):
+    for pattern, units in ((_ROWS, ("rnds", "rows")), (_STS, ("sts",)), (_CHS, ("sts",))):
         for m in pattern.finditer(line.text, 0, stop):
-            value = int(m["n"])
+            group = "n" if m["n"] else "m"
+            value = int(m[group])
             blank = found.counts(value, *units) if value > SMALL else None
-            span = Span(at + m.start("n"), at + m.end("n"))
+            span = Span(at + m.start(group), at + m.end(group))
             if blank is None or line.row.label is not None and span.end <= line.row.label.span.end:
                 continue
             found.replace(span, f"{{{blank.name}}}")

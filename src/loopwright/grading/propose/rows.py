@@ -20,6 +20,7 @@ _NAMED = re.compile(
     r"\b(?:rep(?:eat)?\.?|as|same as|work)\s+(?:the\s+|for\s+)?(?P<rows>(?P<word>rows?|rnds?|rounds?)\s+(?P<first>\d+)"
     r"(?:\s*(?:-|–|and|&|to|through)\s*(?P<last>\d+))?)", re.IGNORECASE,
 )
+NEXT_ROWS = re.compile(r"next\s+(?P<n>\d+)\s+(?P<word>rows|rnds|rounds)", re.IGNORECASE)
 _TIMES = re.compile(r"(?P<n>\d+)\s*(?:times|more times|(?:more\s+)?(?:rows|rnds|rounds))", re.IGNORECASE)
 
 
@@ -89,6 +90,12 @@ def stretch_blank(found: Found, lines: tuple[Line, ...], i: int, before: int, nu
         if line.tail is not None:
             found.replace(line.tail, "")
         return last
+    n = NEXT_ROWS.match(line.text)
+    if n is not None:
+        many, facts = int(n["n"]), (f"{said(line)}: all worked alike",)
+        slot = found.add(Blank(name, unit, many, role, subject, before, _turning(line, lines, 1, many), facts, line=i))  # type: ignore[arg-type]
+        found.replace(Span(line.span.start, line.span.start + n.end()), f"{n['word'].capitalize()} 1-{slot}")
+        return many
     t = _TIMES.search(line.text)
     if t is None:
         found.kept.append(f"{said(line)}: its number of rows is not said in figures, so it stays")

@@ -15,14 +15,15 @@ from loopwright.grading.propose.facts import Line
 from loopwright.grading.propose.growth import growing
 from loopwright.grading.propose.openings import opening
 from loopwright.grading.propose.ovals import oval
-from loopwright.grading.propose.rows import Numbering, refer, relabel, said, stretch_blank
+from loopwright.grading.propose.rows import NEXT_ROWS, Numbering, refer, relabel, said, stretch_blank
 from loopwright.grading.propose.takes import taken
 from loopwright.grading.propose.yokes import raglan
 from loopwright.model.tree import Mark, Section
 from loopwright.source import Span
 
 _EDGE = re.compile(
-    r"\bends? of|row[- ]ends?|along|evenly around|around the (?:edge|piece)|(?:free|unworked|missed|skipped) sts|up the|down the",
+    r"\bends? of|\bin each row\b|row[- ]ends?|along|evenly around|around the (?:edge|piece)|up the|down the"
+    r"|(?:free|unworked|missed|skipped) sts",
     re.IGNORECASE,
 )
 
@@ -74,7 +75,7 @@ def search(lines: tuple[Line, ...], item: str) -> Found:
                 relabel(found, passed, numbering)
             piece.rows, at = ended - at - 1, ended
             continue
-        if not numbering.known and line.worked >= 2 and line.start == "none" and line.first is not None:
+        if line.worked >= 2 and line.start == "none" and (NEXT_ROWS.match(line.text) or not numbering.known and line.first is not None):
             numbering.parts += 1
             lines = _headed(found, lines, at, _part(line, numbering.parts))
             line = lines[at]

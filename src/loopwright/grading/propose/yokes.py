@@ -49,6 +49,10 @@ def raglan(found: Found, lines: tuple[Line, ...], at: int) -> int | None:
     around = 2 * front + 2 * sleeve + back + CORNERS
     _at_the_neck(found, row, neck, around)
     found.chain(lines[at].text, lines[at].span.start, chain.n.span, "{neck ch}", (chain.n.at(0) or 0) - around)
+    for line in lines[at + 2 : grow]:
+        if line.printed is not None:
+            rest = line.printed - around
+            _printed(found, line, _link(f"row {line.first} sts", line.printed, f"{{neck ch}} plus {rest}", f"{around} + {rest}", line))
     _yoke(found, lines[grow], around, end, rows)
     _parts(found, lines[grow + 1 :], end - 2 * top + 2 * under, (top, under))
     return grow + 2
@@ -128,6 +132,9 @@ def _parts(found: Found, lines: tuple[Line, ...], body: int, counts: tuple[int, 
     for line in lines:
         for m in re.finditer(rf"\b{top}(?=\s+(?:\w+\s+)?(?:sts|stitches)\b)", line.text):
             _put(found, line, m.span(), "{sleeve top}")
+    for line in lines[1:]:
+        for m in re.finditer(rf"\b{under - 1}(?=\s+remaining\s+ch\b)", line.text):
+            _put(found, line, m.span(), found.add(_link("underarm rest", under - 1, "{underarm} less 1", "the first takes the yarn", line)))
     for m in re.finditer(rf"\({body}\b", first.text):
         _put(found, first, (m.start() + 1, m.end()), "{body sts}")
 
