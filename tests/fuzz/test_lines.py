@@ -33,7 +33,7 @@ def test_lines_are_read_and_worked(seed):
         found = trouble(text, ("us", "uk", "old", None)[ran % 4])
         ran += 1
         assert found is None or found.startswith(("slow", "hangs")), f"{found}: {text!r}"  # time is held by `make fuzz`, on a quiet machine
-    assert ran > 50
+    assert ran > 20
 
 
 def test_reading_alone_is_quick():

@@ -141,3 +141,14 @@ def test_measurements_are_told_with_their_source() -> None:
     assert name == "wrist"
     assert body.mm > 0
     assert body.source
+
+
+def test_a_gauge_told_in_repeats_gives_whole_repeats_and_stitches_of_a_multiple() -> None:
+    head = HEAD.replace("Gauge: 20 sc and 22 rows = 10 cm", "Gauge: 5 repeats and 22 rows = 11 cm")
+    assert graded("{a}: repeats to measure 44 cm", B, head=head).values["a"] == (20, 20)
+    assert graded("{a}: sts to measure 44 cm, multiple of 6", B, head=head).values["a"] == (120, 120)
+
+
+def test_a_measured_disc_tells_the_height_of_a_round() -> None:
+    head = HEAD.replace("Gauge: 20 sc and 22 rows = 10 cm", "Gauge: 20 sc = 10 cm, 8 rnds of sc = 8 cm across")
+    assert graded(A, "{b}: rnds until cuff measures 10 cm across", head=head).values["b"] == (10, 10)

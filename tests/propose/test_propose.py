@@ -330,3 +330,14 @@ def test_sl_st_to_join_ends_a_round():
     made = propose_design(Source.of("\n".join(rows)), Wanted(worked_in="woman M", gauge="10 htr and 8 rows = 10 cm"))
     assert made.own == made.proposal.values
     assert "htr around, increasing evenly to {body sts} sts; join." in made.text
+
+
+def test_a_bonnet_in_inches_with_pairs_and_ties():
+    made = made_of("bunting-as-worked")
+    said = sentences(made)
+    assert said["back rounds"] == "rnds until back measures a third of head circumference less 0.5 in across"
+    assert said["sides sts"] == "five sixths of {back sts}, multiple of 2"
+    assert said["last sts"] == "{free sts} plus 1"
+    assert said["tie sts"] == "{tie} less 1"  # a chain worked back over in slip stitches has one chain more than the stitches
+    assert made.text.count("{tie}") == 4
+    assert made.own == made.proposal.values

@@ -57,7 +57,8 @@ def _fabric(report: Report, size: int) -> tuple[object, ...]:
     made = report.fabrics[size]
     if made is None:
         return ()
-    return [made.kinds[k] for k in made.kind], list(made.row), list(made.into), bytes(made.place), made.extra
+    names = {i: made.kinds[k] for i, k in made.counts_as.items()}
+    return [made.kinds[k] for k in made.kind], list(made.row), list(made.into), list(made.many), bytes(made.place), bytes(made.role), made.extra, names
 
 
 def _row(row: RowReport, size: int | None) -> tuple[object, ...]:

@@ -192,8 +192,10 @@ def sized(draw: st.DrawFn) -> Document:
         nodes, counts = draw(st.sampled_from([_sized_run, _sized_repeat, _sized_evenly]))(draw, counts, kind, unit)
         rows.append(_row(number, nodes, kind, 0, round_=True))
         number += 1
-        if unit and any(c % unit for c in counts):
+        if any(c % unit for c in counts):
             unit = 1
+        if min(counts) < 4:
+            break
     last = [number + draw(st.integers(0, 3)) for _ in counts]
     even = (Chain(_num(1), "no"), Make(kind, place=EACH), Join(Place("first", thing=Thing(kind)), "sl st"))
     rows.append(Row(Label("rnd", _num(number), Num(tuple(last))), even))

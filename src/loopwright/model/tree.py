@@ -267,6 +267,15 @@ class Divided:
 
 
 @dataclass(frozen=True, slots=True)
+class Filet:
+    """ "15 sps", "3 bls": meshes of a filet row, each over three places of the row below: open (ch 2, dc) or filled (3 dc)."""
+
+    n: Num
+    filled: bool
+    span: Span = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
 class Join:
     """End of round (or any) join. `place` None: to the first stitch. `via`: "sl st", "sc", "dc" … None when unsaid."""
 
@@ -318,7 +327,7 @@ class Unknown:
 
 
 Node = (
-    Make | Chain | Group | Skip | Repeat | Either | Evenly | EveryKth | AtEnds | EdgeRun | PatternRun | InTurn | Spread | Divided | Join | Ring | Mark | Define | Unknown
+    Make | Chain | Group | Skip | Repeat | Either | Evenly | EveryKth | AtEnds | EdgeRun | PatternRun | InTurn | Spread | Divided | Filet | Join | Ring | Mark | Define | Unknown
 )
 
 

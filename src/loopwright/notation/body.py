@@ -387,6 +387,16 @@ def _more_places(cur: Cursor, made: Make, start: int) -> Node:
             cur.at = mark
             break
         parts.append(replace(made, place=more, span=cur.span_from(mark)))
+    while len(parts) == 1 and made.place is not None and made.place.quant == "each" and made.place.n is None and cur.low() == "and":
+        mark = cur.at
+        cur.at += 1
+        cur.skip("each", "the")
+        also = thing(cur)  # "in each st and ch around"
+        if also is None or also.kind not in ("ch", "sp", "st") and also.kind not in ("dc", "sc", "hdc", "tr") or cur.low() not in (*END_WORDS, ",", ";", ".", "") and cur.kind() != "close":
+            cur.at = mark
+            break
+        cur.skip(*END_WORDS)
+        parts.append(replace(made, place=replace(made.place, thing=also), span=cur.span_from(mark)))
     if len(parts) == 1:
         return made
     places = [p.place for p in parts if isinstance(p, Make) and p.place is not None]
@@ -600,7 +610,7 @@ def _note(cur: Cursor, before: list[Node], start: int) -> bool:
     if defines:
         cur.at += i + int(cur.kind(i) == "close")
         return True
-    if words and (words[-1] in REMARKS or words[0] in ("is", "makes", "made", "this", "these") or "inc point" in text):
+    if words and (words[-1] in REMARKS or words[0] in ("is", "makes", "made", "this", "these") or "inc point" in text or words[-1] in ("row", "rnd", "round") and {"inc", "dec", "increase", "decrease"} & set(words)):
         cur.at += i + int(cur.kind(i) == "close")
         return True
     if "count" not in text:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 import loopwright.notation.body as body
-from loopwright.model.tree import ONE, STITCH, Chain, EdgeRun, Either, Group, InTurn, Join, Make, Mark, Node, Num, PatternRun, Place, Repeat, Spread, Thing
+from loopwright.model.tree import ONE, STITCH, Chain, EdgeRun, Either, Filet, Group, InTurn, Join, Make, Mark, Node, Num, PatternRun, Place, Repeat, Spread, Thing
 from loopwright.notation.cursor import Cursor, thing_word
 from loopwright.notation.olden import olden
 from loopwright.notation.places import place, thing
@@ -17,6 +17,7 @@ from loopwright.notation.places import place, thing
 _LIST_END = frozenset(("rep", "repeat", "join", "turn", "ending", "unite", "cut", "break", "attach", "fasten", "working", "making"))
 _HOLDS = frozenset(("keeping", "holding", "leaving", "retaining", "keep", "hold"))
 
+_OPEN_MESH = frozenset("sp sps space spaces".split())
 _EDGES = frozenset("missed unworked held underarm opening thumb edge neck armhole lower upper".split())
 
 _NO_TWIST = ("taking care not to twist", "being careful not to twist", "be careful not to twist", "careful not to twist", "making sure not to twist", "without twisting")
@@ -29,6 +30,8 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
     if any(cur.accept_words(words) for words in _NO_TWIST):
         cur.skip("the", "your", "it", "ch", "chain", "sts", "stitches", "work")
         return Mark("note", span=cur.span_from(begin))
+    if cur.kind() in ("num", "blank") and (meshes := _meshes(cur)) is not None:
+        return meshes
     found = olden(cur, before)
     if found is not None:
         return found
@@ -62,6 +65,25 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
     if low in _HOLDS and before and isinstance(before[-1], (Make, Repeat)):
         return _held(cur, before)
     return None
+
+
+def _meshes(cur: Cursor) -> Node | None:
+    """ "15 sps", "3 bls" in a row of filet, which has blocks in it or says so twice; nothing taken elsewhere."""
+    start = cur.at
+    n = cur.number()
+    word = cur.low()
+    block = cur.kind() == "kind" and cur.token().value == "block"  # type: ignore[union-attr]
+    ends = cur.kind(1) in ("sep", "end", "close") or cur.low(1) in (",", ";", ".", "turn", "and")
+    said = [t.text.lower() for t in cur.tokens]
+    filet = sum(w in _OPEN_MESH for w in said) + 2 * sum(t.value == "block" for t in cur.tokens) >= 2
+    named = cur.kind(1) == "close" and start > 0 and cur.tokens[start - 1].kind == "open"  # "3 dc (1 bl)": what that makes
+    if n is None or not ends or not filet or not (block or word in _OPEN_MESH):
+        cur.at = start
+        return None
+    cur.at += 1
+    if named:
+        return Mark("note", span=cur.span_from(start))
+    return Filet(n, block, cur.span_from(start))
 
 
 def _attach(cur: Cursor) -> Node | None:

@@ -394,7 +394,12 @@ def _after(cur: Cursor, found: Place) -> Place:
     for _ in range(4):
         if cur.low() in PREPOSITIONS and _underside_next(cur):
             break
-        if cur.low() == "where" and (many := _where_made(cur)):
+        if cur.low() == "between" and found.thing.kind == "sp" and (cur.kind(1) == "kind" or thing_word(cur.low(1)) in ("group", "st") or cur.kind(1) == "num" and cur.kind(2) == "kind"):
+            cur.at += 1  # "in next sp between groups"
+            cur.number()
+            thing(cur)
+            cur.skip("'s", "’s")
+        elif cur.low() == "where" and (many := _where_made(cur)):
             cur.at += many
         elif cur.accept_words("from hook") or cur.accept_words("from the hook") or cur.accept_words("from needle"):
             found = replace(found, from_hook=True, quant="kth", k=found.k or (found.n.at(0) if found.n else 1))

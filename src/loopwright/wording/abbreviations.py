@@ -59,6 +59,13 @@ def own_names(document: Document) -> dict[str, str]:
     return found
 
 
+def kept_names(document: Document) -> tuple[str, ...]:
+    """Names of two words and more that the pattern gives to stitches of its own ("bean st"): no part of them is a term."""
+    told = [s for s in (*document.specials, *document.items) if isinstance(s, SpecialStitch)]
+    names = {n for s in told for n in (s.name, s.abbreviation) if n and " " in n}
+    return tuple(sorted(names, key=len, reverse=True))
+
+
 def _is_stitch(voice: Voice, short: str) -> bool:
     """Whether an abbreviation is one that the terms themselves say differently or spell out."""
     kind = voice.source.kind_of(short)

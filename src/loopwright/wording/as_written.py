@@ -35,6 +35,13 @@ def translate(voice: Voice, text: str, *, loose: bool = False) -> str:
 
 def swap(voice: Voice, text: str, *, loose: bool = False) -> str:
     """A text in the terms of the voice: stitches, "miss" and "skip", chains before or after their number; full words if asked for."""
+    if not voice.kept:
+        return _swap(voice, text, loose=loose)
+    names = re.compile(rf"((?<![A-Za-z])(?:{'|'.join(map(re.escape, voice.kept))})s?(?![A-Za-z]))", re.IGNORECASE)
+    return "".join(part if i % 2 else _swap(voice, part, loose=loose) for i, part in enumerate(names.split(text)))
+
+
+def _swap(voice: Voice, text: str, *, loose: bool) -> str:
     if voice.source_terms != voice.terms or voice.full_words and loose:
         text = swap_terms(text, voice.source, voice.dialect, loose=loose, full=voice.full_words)
     if voice.source_terms != voice.terms:

@@ -16,15 +16,16 @@ _NO_KIND = frozenset({"ch", "ch-sp", "group", "repeat", "sl st", "picot", "patte
 def chooser(report: Report | None, size: int | None) -> Callable[[Either], tuple[Node, ...] | None]:
     """A function from a fork to the nodes to write; it gives None where the fork had better stay as it was written."""
     fabric = _fabric(report, size)
+    begun = _first_made(fabric) if fabric is not None else {}
 
     def choose(fork: Either) -> tuple[Node, ...] | None:
         if fabric is not None and fork.key == "list-then-place" and fork.span.end:
-            together = _in_one_place(fabric, fork)
+            together = _in_one_place(fabric, begun, fork)
             if together is not None:
                 for _, nodes in fork.readings:
                     if (len(nodes) == 1 and isinstance(nodes[0], Group)) is together:
                         return nodes
-        if fabric is not None and fork.span.end and not fork.readings[0][1] and _made_anything(fabric, fork):
+        if fabric is not None and fork.span.end and not fork.readings[0][1] and _made_anything(begun, fork):
             return next((nodes for _, nodes in fork.readings if nodes), ())
         return None if fork.key == "list-then-place" else fork.readings[0][1]
 
@@ -38,22 +39,30 @@ def _fabric(report: Report | None, size: int | None) -> Fabric | None:
     return next((f for f in fabrics if f is not None), None)
 
 
-def _in_one_place(fabric: Fabric, fork: Either) -> bool | None:
-    """Whether the stitches of these words share the place they are worked into; None when too few were made."""
-    first: int | None = None
-    into: int | None = None
+def _first_made(fabric: Fabric) -> dict[int, int]:
+    """The first stitch that each instruction made, chains left aside."""
+    found: dict[int, int] = {}
+    chain = fabric.kinds.index("ch") if "ch" in fabric.kinds else -1
     for i, origin in enumerate(fabric.origin):
-        if not fork.span.start <= origin < fork.span.end or fabric.kinds[fabric.kind[i]] == "ch":
-            continue
-        if first is not None and origin != first:
-            return fabric.into[i] == into
-        first, into = origin, fabric.into[i]
-    return None
+        if fabric.kind[i] != chain:
+            found.setdefault(origin, i)
+    return found
 
 
-def _made_anything(fabric: Fabric, fork: Either) -> bool:
+def _in_one_place(fabric: Fabric, begun: dict[int, int], fork: Either) -> bool | None:
+    """Whether the stitches of these words share the place they are worked into; None when too few were made."""
+    made = sorted(i for origin, i in begun.items() if fork.span.start <= origin < fork.span.end)
+    if len(made) < 2:
+        return None
+    before = made[1] - 1
+    while before > made[0] and fabric.origin[before] != fabric.origin[made[0]]:
+        before -= 1
+    return fabric.into[made[1]] == fabric.into[before]
+
+
+def _made_anything(begun: dict[int, int], fork: Either) -> bool:
     """Whether the worker took these words for an instruction."""
-    return any(fork.span.start <= origin < fork.span.end for origin in fabric.origin)
+    return any(fork.span.start <= origin < fork.span.end for origin in begun)
 
 
 def _whole(item: Row, worked: RowReport, report: Report | None) -> bool:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from loopwright.model.fabric import Fabric
+from loopwright.model.fabric import ROLES, Fabric
 from loopwright.model.report import Report
 from loopwright.model.tree import Chain, Document, Node, Row
 from loopwright.wording.voice import Voice
@@ -13,7 +13,7 @@ from loopwright.wording.voice import Voice
 def turning_chains(voice: Voice, document: Document, report: Report | None) -> str:
     """As in "ch 3 counts as dc, ch 1 does not count as a st"; "" where no row begins with a chain, or where it was made is not known."""
     fabric = next((f for f in report.fabrics if f is not None), None) if report else None
-    origins = _kinds_by_origin(fabric) if fabric is not None else {}
+    stood = _as_worked(fabric) if fabric is not None else {}
     found: dict[int, str | None] = {}
     for chain in _first_chains(document):
         length = voice.single(chain.n)
@@ -21,10 +21,8 @@ def turning_chains(voice: Voice, document: Document, report: Report | None) -> s
             continue
         if chain.counts in ("yes", "no"):
             found[length] = chain.as_kind if chain.counts == "yes" else None
-        elif fabric is not None and chain.span.end:
-            kind = origins.get(chain.span.start)
-            if kind != "ch":
-                found[length] = kind
+        elif chain.span.start in stood:
+            found[length] = stood[chain.span.start]
     head = voice.phrases.heading
     said = [_said(voice, length, kind) for length, kind in sorted(found.items(), reverse=True)]
     return str(head["list_sep"]).join(said)
@@ -52,9 +50,13 @@ def _foundation(body: tuple[Node, ...]) -> bool:
     return isinstance(first, Chain) and (first.n.at(0) or 0) > 7
 
 
-def _kinds_by_origin(fabric: Fabric) -> dict[int, str]:
-    """Which kind the first stitch is that each instruction made."""
-    found: dict[int, str] = {}
-    for i, origin in enumerate(fabric.origin):
-        found.setdefault(origin, fabric.kinds[fabric.kind[i]])
+def _as_worked(fabric: Fabric) -> dict[int, str | None]:
+    """By where its words stand: the stitch that a row's first chain counts as, None where it only turns. Loops are left out."""
+    found: dict[int, str | None] = {}
+    turning, counts = ROLES.index("turning"), ROLES.index("counts")
+    for i, role in enumerate(fabric.role):
+        if role == turning:
+            found.setdefault(fabric.origin[i], None)
+        elif role == counts:
+            found[fabric.origin[i]] = fabric.kinds[fabric.counts_as.get(i, fabric.kind[i])]
     return found

@@ -9,11 +9,11 @@ from functools import cache
 from itertools import pairwise
 from typing import Any
 
-from loopwright.model.tree import Chain, Divided, EdgeRun, InTurn, Node, Num, PatternRun, Spread, Thing, Unknown
+from loopwright.model.tree import Chain, Divided, EdgeRun, Filet, InTurn, Node, Num, PatternRun, Spread, Thing, Unknown
 from loopwright.source import Span
 from loopwright.terms.phrases import phrases
 
-_BEST_AS_WRITTEN = (Unknown, InTurn, Spread, Divided, EdgeRun, PatternRun)
+_BEST_AS_WRITTEN = (Unknown, InTurn, Spread, Divided, EdgeRun, Filet, PatternRun)
 _WORD = re.compile(r"[A-Za-z{][\w’'{}]*|\d+")
 _NOTE = re.compile(r"\([^()]*\bcounts?\b[^()]*\)", re.IGNORECASE)
 _SENTENCE = re.compile(r"(?<=[.;])\s+(?=[A-Z])")

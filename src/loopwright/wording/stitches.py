@@ -152,7 +152,8 @@ def make(scene: Scene, node: Make) -> str:
     if _takes_together(voice, node, at):
         here = voice.say("over", where=voice.say("over_many", n=voice.num(at.n), things=voice.thing(at.thing, True)))
     else:
-        here = place(voice, at, scene.end, ring=scene.ring, loop=node.loop, kind=node.kind, top=_top(scene, at), lead=_length(scene, at) or scene.below)
+        lead = _length(scene, at) or scene.below
+        here = place(voice, at, scene.end, ring=scene.ring, loop=node.loop, kind=node.kind, top=_top(scene, at), lead=lead)
     if node.between:
         run = voice.say("chain", n=node.between)
         name = voice.say("make_between", made=voice.say("make_bare", n=count, stitch=name), chain=run)

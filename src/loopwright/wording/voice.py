@@ -19,7 +19,7 @@ class Voice:
     """What a text is written for. `size` None means all sizes in brackets; `sizes` is how many there are.
 
     `blanks`: numbers per size of blanks that have been filled, for words that are kept as written. `names`: what the
-    designer calls her groups and special stitches.
+    designer calls her groups and special stitches. `kept`: names that are left as they are wherever they stand.
     """
 
     terms: str
@@ -30,6 +30,7 @@ class Voice:
     spelled_out: bool = False
     blanks: Mapping[str, tuple[int | None, ...]] = field(default_factory=dict)
     names: Mapping[str, str] = field(default_factory=dict)
+    kept: tuple[str, ...] = ()
 
     @cached_property
     def dialect(self) -> Dialect:

@@ -9,7 +9,7 @@ from functools import partial
 
 from loopwright.model.report import Report, RowReport
 from loopwright.model.tree import Chain, Document, Either, Group, Item, Join, Mark, Node, Prose, Ring, Row, RowOrder, Section
-from loopwright.wording.abbreviations import own_names
+from loopwright.wording.abbreviations import kept_names, own_names
 from loopwright.wording.as_written import translate
 from loopwright.wording.choices import chooser, only_kind, repeats_of
 from loopwright.wording.covered import numbers
@@ -36,7 +36,7 @@ def write(
     sizes = max(1, len(document.sizes))
     if size is not None and not 0 <= size < sizes:
         raise IndexError(f"there is no size {size}: the pattern has {sizes}")
-    voice = Voice(terms, document.terms, sizes, size, full_words, spelled_out, _blanks(document), own_names(document))
+    voice = Voice(terms, document.terms, sizes, size, full_words, spelled_out, _blanks(document), own_names(document), kept_names(document))
     body = _Body(voice, document, report).text()
     return heading(voice, document, report, body, measurements) + "\n" + body
 

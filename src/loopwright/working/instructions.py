@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Sequence
 
 from loopwright.model.tree import (
-    STITCH, AtEnds, Chain, Define, Divided, Either, EdgeRun, Evenly, EveryKth, Group, InTurn, Join, Make, Mark, Node, Num, PatternRun, Place, Repeat,
+    STITCH, AtEnds, Chain, Define, Divided, Either, EdgeRun, Evenly, EveryKth, Filet, Group, InTurn, Join, Make, Mark, Node, Num, PatternRun, Place, Repeat,
     Ring, Skip, Spread, Thing, Unknown,
 )
 from loopwright.working.kinds import CHAIN, HEIGHT, code, legs, name, plain
@@ -136,6 +136,10 @@ def _do_rare(run: Run, node: Node) -> None:
         do_at_ends(run, node)
     elif isinstance(node, EdgeRun):
         do_edge(run, node)
+    elif isinstance(node, Filet):
+        from loopwright.working.filet import do_filet
+
+        do_filet(run, node)
     elif isinstance(node, (PatternRun, InTurn, Spread, Divided)):
         from loopwright.working import along
 

@@ -61,6 +61,8 @@ def propose_design(source: Source, wanted: Wanted) -> MadeDesign:
     if len(document.sizes) > 1:
         raise CannotPropose(f"the pattern has numbers for {len(document.sizes)} sizes, as in 60 (64, 72): give those of one size alone")
     item = item_of(f"{document.title or ''}\n{document.text[:2000]}")
+    if item.habits:
+        _known(wanted.sizes or ())
     task = Task(worked_in, sizes_for(item, worked_in, wanted.sizes), gauge, measures_of(worked_in), words, _in_inches(gauge))
     report = work(document)
     broken = _broken(source, report.findings)
@@ -77,6 +79,15 @@ def propose_design(source: Source, wanted: Wanted) -> MadeDesign:
         proposal, own, sized = fewer, own_then, then
     text = proposal.text()
     return MadeDesign(source, proposal, text, own, sized, in_order((*proposal.findings, *_differences(proposal, own, worked_in))))
+
+
+def _known(sizes: Sequence[str]) -> None:
+    """Sizes of an item that goes by the body must be in the chart."""
+    for size in sizes:
+        try:
+            body_sizes.chart("trade").find(size)
+        except body_sizes.UnknownNameError as e:
+            raise CannotPropose(f"--sizes: {e}") from None
 
 
 def _gauge(document: Document, asked: str | None) -> tuple[Gauge, str | None]:

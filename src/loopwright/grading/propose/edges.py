@@ -62,7 +62,22 @@ def part_of_edge(found: Found, lines: tuple[Line, ...], i: int, around: Blank) -
     wording = _FOR.search(line.text)
     name = f"{wording['what']} sts" if wording else "free sts"
     link = Reason(f"{{{around.name}}} less {{{part.name}}}", f"{around.value} round the edge, {used} worked, {free} left")
-    found.replace(span, found.add(Blank(found.name(name), "sts", free, "link", given=(link,), line=i)))
+    rest = Blank(found.name(name), "sts", free, "link", given=(link,), line=i)
+    found.replace(span, found.add(rest))
+    _to_last(found, line, rest)
+
+
+def _to_last(found: Found, line: Line, free: Blank) -> None:
+    """The repeat's end, told from the edge: "to last 11 sts", ten of them free."""
+    m = re.search(r"\bto (?:the )?last (?P<n>\d+)(?=\s+(?:sts|stitches)\b)", line.text)
+    more = int(m["n"]) - free.value if m else -1
+    if m is None or not 0 <= more <= MOST_AT_EDGES:
+        return
+    slot = f"{{{free.name}}}"
+    if more:
+        link = Reason(f"{{{free.name}}} plus {more}", f"{free.value} free and {more} worked after the repeat")
+        slot = found.add(Blank(found.name("last sts"), "sts", int(m["n"]), "link", given=(link,), line=line.item))
+    found.replace(Span(line.span.start + m.start("n"), line.span.start + m.end("n")), slot)
 
 
 def _plain_run(found: Found, line: Line, part: Blank) -> None:
@@ -142,9 +157,31 @@ def cord(found: Found, line: Line) -> None:
     if same is not None:
         found.replace(chain.n.span, f"{{{same.name}}}")
         return
-    title = line.section.title.lower() if line.section else ""
-    word = next((w for w in ("tie", "strap", "cord", "handle", "loop") if w in title), "cord")
+    told = f"{line.section.title if line.section else ''} {line.text}".lower()
+    word = next((w for w in ("tie", "strap", "cord", "handle", "loop") if re.search(rf"\b{w}s?\b", told)), "cord")
     facts = (f"a chain of {value}, worked back over",)
-    found.replace(chain.n.span, found.add(Blank(found.name(word), "ch", value, "cord", word, facts=facts, line=line.item)))
+    blank = Blank(found.name(word), "ch", value, "cord", word, facts=facts, line=line.item)
+    found.replace(chain.n.span, found.add(blank))
+    _back_over(found, line, blank)
+
+
+def _back_over(found: Found, line: Line, cord_: Blank) -> None:
+    """The stitches worked back over a cord: one fewer than its chains, since the first is passed over (common practice, no source)."""
+    count = next((c for c in line.row.printed if c.n.at(0) in (cord_.value, cord_.value - 1) and c.n.span.end), None)
+    if count is None:
+        return
+    slot = f"{{{cord_.name}}}"
+    if count.n.at(0) != cord_.value:
+        link = Reason(f"{{{cord_.name}}} less 1", "one chain more than the stitches worked back over it")
+        slot = found.add(Blank(found.name(f"{cord_.name} sts"), "sts", cord_.value - 1, "link", given=(link,), line=line.item))
+    found.replace(count.n.span, slot)
+
+
+def cords_again(found: Found, line: Line) -> None:
+    """The same cord made again within another row."""
+    known = {b.value: b for b in found.blanks if b.role == "cord"}
+    for node in walk(line.body):
+        if isinstance(node, Chain) and node.n.span.end and (node.n.at(0) or 0) in known:
+            found.replace(node.n.span, f"{{{known[node.n.at(0) or 0].name}}}")
 
 

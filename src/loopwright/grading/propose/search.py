@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 from dataclasses import dataclass, replace
 
@@ -10,7 +11,7 @@ from loopwright.grading.propose.blanks import Blank, Found, Role
 from loopwright.grading.propose.brims import around_strip
 from loopwright.grading.propose.crowns import Disc, crown_rounds, disc_from, tube_after
 from loopwright.grading.propose.dependents import follow
-from loopwright.grading.propose.edges import cord, foundation, part_of_edge
+from loopwright.grading.propose.edges import cord, cords_again, foundation, part_of_edge
 from loopwright.grading.propose.facts import Line
 from loopwright.grading.propose.growth import growing
 from loopwright.grading.propose.openings import opening
@@ -56,6 +57,8 @@ def search(lines: tuple[Line, ...], item: str) -> Found:
         line = lines[at]
         numbering.enter(line, lost=lost)
         disc = disc_from(lines, at) if line.start == "ring" else None
+        if line.start == "ring" and disc is None and _grows(lines, at):
+            found.kept.append(f"{said(line)} and the rounds after it do not all gain the same, so their numbers stay")
         if disc is not None:
             piece = _disc(found, lines, disc)
             if piece.varies:
@@ -110,6 +113,12 @@ def _headed(found: Found, lines: tuple[Line, ...], at: int, title: str) -> tuple
     return (*lines[:at], *(replace(x, section=new) for x in lines[at:end]), *lines[end:])
 
 
+def _grows(lines: tuple[Line, ...], at: int) -> bool:
+    """Whether the rounds after a ring grow at all, several times."""
+    counts = [x.count for x in lines[at : at + 8] if x.count is not None and x.in_rounds]
+    return sum(a < b for a, b in itertools.pairwise(counts)) >= 3
+
+
 def _disc(found: Found, lines: tuple[Line, ...], disc: Disc) -> _Piece:
     tube, many = tube_after(lines, disc), len(found.blanks)
     crown_rounds(found, lines, disc, tube=tube)
@@ -122,6 +131,8 @@ def _line(found: Found, lines: tuple[Line, ...], at: int, piece: _Piece, numberi
     """One line that is no disc. True when the numbers of the rows after it are no longer known."""
     line = lines[at]
     many = len(found.blanks)
+    if line.start != "cord":
+        cords_again(found, line)
     if line.start in ("chain", "tube"):
         foundation(found, lines, at)
         piece.varies = len(found.blanks) > many

@@ -1,0 +1,39 @@
+"""Filet: rows told in meshes. A mesh stands over three places of the row below, stitches and chains alike.
+
+Common practice, no source: an open mesh is ch 2, skip 2, dc in the next; a block is dc in each of the three.
+"""
+
+from __future__ import annotations
+
+from loopwright.model.tree import Filet, Make
+from loopwright.working.instructions import do_make
+from loopwright.working.kinds import CHAIN, HEIGHT, code, plain
+from loopwright.working.run import CannotWork, Run, RunsOut
+from loopwright.working.view import Group, Slot
+
+PLACES = 3
+LIMIT = 4000
+
+
+def do_filet(run: Run, node: Filet) -> None:
+    """Works meshes one after the other. Where the pattern means another thing by a block, that is worked."""
+    count = node.n.at(0)
+    if count is None:
+        raise CannotWork("blank")
+    if node.filled and ("block" in run.definitions or run.conventions.get("blocks")) or run.view.foundation or not run.view.items:
+        do_make(run, Make("block" if node.filled else "ch-sp", node.n, span=node.span))
+        return
+    kind = plain(run.main_kind)
+    number = code(kind if (HEIGHT.get(kind) or 0) >= PLACES else "dc")
+    for i in range(min(count, LIMIT)):
+        if run.pos + PLACES > run.end:
+            raise RunsOut("mesh", wanted=count, found=i)
+        begin = len(run.out)
+        if not node.filled:
+            run.chain(PLACES - 1)
+        for at in range(run.pos if node.filled else run.pos + PLACES - 1, run.pos + PLACES):
+            run.make(number, Slot(at, at + 1, "chain" if run.item(at) == CHAIN else "top"))
+        if node.filled:
+            run.groups.append(Group(begin, len(run.out), "block"))
+        run.pos += PLACES
+        run.last = Slot(run.pos - 1, run.pos)
