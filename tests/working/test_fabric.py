@@ -189,3 +189,51 @@ def test_colours_as_told_before_after_and_between_the_stitches() -> None:
     assert {fabric.colours[fabric.colour[s]] for s in range(5)} == {"A"}
     assert [colours(fabric, f"Row {i}") for i in range(1, 5)] == ["A A A A", "B A C C", "B A B A", "mauve mauve mauve mauve"]
     assert colours(fabric, "Row 5") == "white white white white"
+
+
+RECTANGLE = """Ch 5.
+Row 1: Sc in 2nd ch from hook and in each ch across, turn. (4 sc)
+Rows 2-4: Ch 1, sc in each st across, turn. (4 sc)
+Row 5: Ch 1, sc in each st across, do not turn. (4 sc)
+"""
+
+
+def test_an_edging_goes_down_one_side_along_the_chain_up_the_other_side_and_over_the_top() -> None:
+    fabric = woven(RECTANGLE + "Edging\nRnd 1: Ch 1, sc in end of each of the 5 rows, sc in other side of next 4 ch, "
+                   "sc in end of each of the 5 rows, sc in each st across; join. (18 sc)\n")
+    rows = {i: edge(fabric, f"Row {i}") for i in range(1, 6)}
+    near = [rows[5][-1], rows[4][0], rows[3][-1], rows[2][0], rows[1][-1]]
+    far = [rows[1][0], rows[2][-1], rows[3][0], rows[4][-1], rows[5][0]]
+    assert parents(fabric, "Rnd 1") == [(s,) for s in [*near, 0, 1, 2, 3, *far, *rows[5]]]
+    places = [p for _, _, p in told(fabric, "Rnd 1")]
+    assert places == ["row-end"] * 5 + ["underside"] * 4 + ["row-end"] * 5 + ["top"] * 4
+
+
+def test_more_stitches_than_row_ends_are_spread_over_them() -> None:
+    fabric = woven(RECTANGLE + "Row 6: Ch 1, 2 sc in end of each row across.\n")
+    ends = parents(fabric, "Row 6")
+    assert len(ends) == 10
+    assert ends[::2] == ends[1::2]
+
+
+def test_stitches_of_an_earlier_row_that_were_left_free_are_worked_later() -> None:
+    fabric = woven("Ch 9.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (8 sc)\n"
+                   "Row 2: Ch 1, sc in each of next 5 sts, leave last 3 sts unworked, turn. (5 sc)\nRow 3: Ch 1, sc in each st across, turn. (5 sc)\n"
+                   "Row 4: Ch 1, sc in each of next 5 sts, sc in each of the 3 unworked sts of Row 1. (8 sc)\n")
+    first, third = edge(fabric, "Row 1"), edge(fabric, "Row 3")
+    assert parents(fabric, "Row 4") == [(s,) for s in third[::-1] + first[2::-1]]
+
+
+def test_a_thumb_goes_round_its_opening_over_missed_stitches_and_under_the_chain() -> None:
+    fabric = woven("Ch 12, join with sl st to form a ring.\nRnd 1: Ch 1, sc in each ch around; join. (12 sc)\n"
+                   "Rnd 2: Ch 1, sc in each of next 4 sts, ch 3, miss next 3 sts, sc in each of next 5 sts; join.\n"
+                   "Rnd 3: Ch 1, sc in each of next 4 sts, sc in each of next 3 ch, sc in each of next 5 sts; join. (12 sc)\nFasten off.\n\nThumb\n"
+                   "Rnd 1: Join yarn in first missed st of the thumb opening, ch 1, sc in each of the 3 missed sts, "
+                   "sc in the other side of each of the 3 ch; join with sl st to first sc. (6 sc)\n")
+    r = fabric.rows[-1]
+    first = [s for s in range(fabric.rows[1].start, fabric.rows[1].end) if fabric.part_of(s) == "edge"]
+    chains = [s for s in range(fabric.rows[2].start, fabric.rows[2].end) if fabric.name(s) == "ch" and fabric.part_of(s) == "edge"]
+    thumb = [s for s in range(r.start, r.end) if fabric.part_of(s) == "edge"]
+    assert r.section == "Thumb"
+    assert [fabric.parents(s) for s in thumb] == [(s,) for s in first[4:7] + chains[::-1]]
+    assert [fabric.where(s) for s in thumb] == ["top"] * 3 + ["underside"] * 3

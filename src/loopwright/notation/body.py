@@ -162,7 +162,7 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
     if low in ("leave", "leaving") and (left := _leave(cur)) is not None:
         return left
     if low == "do" and cur.low(1) == "not":
-        what = "no-join" if cur.low(2) == "join" else "note"
+        what = {"join": "no-join", "turn": "no-turn"}.get(cur.low(2), "note")
         cur.at += 3
         return Mark(what, span=cur.span_from(start))
     shaped = shaping(cur) or plainly(cur)
@@ -297,7 +297,7 @@ def _along(cur: Cursor, kind: str, per: Num | None, start: int) -> Node | None:
     cur.at += 1
     cur.skip("the")
     under = cur.accept_words("other side of") or cur.accept_words("opposite side of")
-    cur.skip("each", "of", "the")
+    cur.skip("each", "of", "the", "next")
     many = cur.number() if cur.kind() in ("num", "blank") else None
     left = [w for w in (cur.low(), cur.low(1)) if w in LEFT_FREE]
     if many is None or per is not None and per != ONE or not (under or left):
@@ -308,7 +308,7 @@ def _along(cur: Cursor, kind: str, per: Num | None, start: int) -> Node | None:
     if cur.accept("of"):
         cur.skip("the", "foundation")
         cur.at += cur.kind() == "word"
-    return EdgeRun(kind, many, "underside" if under else "edge", span=cur.span_from(start))
+    return EdgeRun(kind, many, "underside" if under else "free", span=cur.span_from(start))
 
 
 def _decreases(cur: Cursor, kind: str, n: Num | None, loop: Loop, start: int) -> Node | None:

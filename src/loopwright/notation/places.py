@@ -66,6 +66,9 @@ def thing(cur: Cursor) -> Thing | None:
     start = cur.at
     cur.skip("corner", "large", "small", "little") if thing_word(cur.low(1)) in ("sp", "loop") or cur.low(1) == "ch" else None
     word = cur.low()
+    if word in ("row", "rnd") and cur.low(1) in ("end", "ends"):
+        cur.at += 2
+        return Thing("row")
     if word in ("turning", "beg", "beginning", "starting", "initial", "t", "tch", "turn", "start", "t-ch", "begin", "end") and (cur.kind(1) == "kind" or cur.low(2) == "ch" or word == "tch"):
         while cur.low() in ("turning", "beg", "beginning", "starting", "initial", "t", "-", ".", "turn", "start", "begin", "end"):
             cur.at += 1

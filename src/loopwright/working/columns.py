@@ -226,7 +226,7 @@ class Builder:
         cols.place.append(PLACE[_PLACE_OF.get(slot.how, slot.how)] if slot is not None else PLACE["none"])
         if slot is None:
             return
-        if slot.how in ("row-end", "underside", "free", "corner") and slot.start < 0:
+        if slot.how in ("row-end", "free", "corner") or slot.how == "underside" and not below.foundation:
             cols.edges.append((stitch, slot.how))
         elif slot.start == -1 and slot.how == "own-chain":
             self._point(stitch, stitch + slot.end + 1)  # so many chains back from the hook

@@ -557,6 +557,8 @@ def do_mark(run: Run, node: Mark) -> None:
         run.turned = True
     elif node.what == "no-join":
         run.joined = False
+    elif node.what == "no-turn":
+        run.named["no-turn"] = 1
     elif node.what == "leave":
         run.left_said = True
     elif node.what == "colour":
@@ -569,7 +571,7 @@ def do_mark(run: Run, node: Mark) -> None:
         do_underside(run)
     elif node.what == "attach" and node.place is not None and run.worked == 0 and run.view.items and not run.view.foundation:
         slots = slots_of(run, node.place)
-        if slots:
+        if slots and slots[-1].start >= 0:
             run.last = slots[-1]
             run.pos = slots[-1].start
             move_start(run, slots[-1].start)
@@ -709,8 +711,9 @@ def do_edge(run: Run, node: EdgeRun) -> None:
     if count > 20_000:
         raise CannotWork("too-many", limit=20_000)
     number = code(kind_made(run, node.kind)[0])
+    place = Slot(-1, -1, node.where if node.where in ("underside", "free") else "row-end")
     for _ in range(count):
-        run.make(number, Slot(-1, -1, "row-end" if node.where != "underside" else "underside"))
+        run.make(number, place)
     run.left_said = True
 
 

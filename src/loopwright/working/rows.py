@@ -57,6 +57,7 @@ class Made:
     base: View | None = None  # what it was worked on: the row below, or a foundation or ring that the row itself began
     tape: tuple[Note, ...] = ()
     start: int = 0
+    stays: bool = False  # the words say that the work is not turned after it
 
 
 def main_kind(nodes: tuple[Node, ...], default: str) -> str:
@@ -210,7 +211,7 @@ def _finished(run: Run, pending: Chain | None) -> Made:
     return Made(
         view, out, run.into, run.origins, count, bridged, _made(run, out), cost, left, spaces, tuple(run.log),
         tuple(sorted(run.conventions.items(), key=lambda kv: kv[0])), main_of(out, run.main_kind), run.joined, run.turned,
-        run.in_rounds or run.joined, pending, None, run.unsure, base=run.view, tape=tuple(run.tape), start=run.start,
+        run.in_rounds or run.joined, pending, None, run.unsure, base=run.view, tape=tuple(run.tape), start=run.start, stays=bool(run.named.get("no-turn")),
         work=run.steps + len(out) // 8,
     )
 

@@ -141,7 +141,7 @@ class Weaver:
         cols = self._columns(outcome, made, facing)
         start = len(self.fabric)
         self._lay(cols, start, outcome.step)
-        self._fix(cols, start, facing)
+        self._fix(cols, start, turned)
         step = outcome.step
         said = step.side is not None
         self.fabric.rows.append(FabricRow(
@@ -221,7 +221,7 @@ class Weaver:
         into = add(cols.into, self.below_start, cols.below_mask)
         return add(into, start, cols.own_mask) if cols.own_mask else into
 
-    def _fix(self, cols: Columns, start: int, facing: Below) -> None:
+    def _fix(self, cols: Columns, start: int, turned: bool) -> None:
         """What cannot be copied: parents that do not stand in a line, rows further down, edges."""
         f, base = self.fabric, self.below_start
         for stitch, more in cols.extra.items():
@@ -235,7 +235,7 @@ class Weaver:
             f.into[start + stitch] = parent
             f.many[start + stitch] = 0
         if cols.edges:
-            self.edges.resolve(start, cols.edges, max(self.piece, 0))
+            self.edges.resolve(start, cols.edges, max(self.piece, 0), turned)
 
     def finish(self) -> Fabric:
         """The fabric, with the side of each row: as said, else by the turns, the first row of a piece on the right side."""
