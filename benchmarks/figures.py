@@ -123,7 +123,7 @@ def again() -> Lines:
         text = (DESIGNS / f"{name}.txt").read_text(encoding="utf-8")
         rows = list(re.finditer(r"^(?P<row>R(?:nd|ow)s? .*)\((?P<count>\d+)[^()]*\)$", text, re.MULTILINE))
         row = rows[len(rows) * 3 // 4]
-        words.append(both(text, text[: row.start()] + row["row"].swapcase() + text[row.end("row") :]))
+        words.append(both(text, text[: row.start()] + row["row"].lower() + text[row.end("row") :]))
         wrong = str(int(row["count"]) + 1)[-len(row["count"]) :]
         counts.append(both(text, text[: row.start("count")] + wrong + text[row.end("count") :]))
     for what, pairs in (("words", words), ("printed count", counts)):

@@ -79,7 +79,8 @@ def test_movements_of_the_hook():
 
 def test_a_sleeve_opening_counts_its_chains_when_asked():
     row = report("ROW 1: 1 sc in each of next 20 sts, ch 4 for underarm, skip next 30 sts for sleeve, 1 sc in each of next 20 sts.\n").rows[0]
-    assert row.counts == (40,) and row.with_chains == (44,)
+    assert row.counts == (40,)
+    assert row.with_chains == (44,)
 
 
 OLD = "Make a chain of 5, unite; in this work 12 double crochet.\n"

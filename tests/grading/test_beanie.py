@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
+
 from loopwright.grading import Graded, grade, parse_gauge, written
 from loopwright.notation import read
 from loopwright.source import Source
@@ -43,3 +45,16 @@ def test_a_size_alone_reads_clean() -> None:
     assert "{" not in text
     assert "Size: newborn" in text
     assert "Rnds 4-5: Continue as established" in text
+
+
+@pytest.mark.parametrize("gauge", ["17 hdc and 13 rnds = 10 cm", "14 hdc and 10 rnds = 4 in", "20 hdc and 12 rnds = 10 cm", "12 hdc and 13 rnds = 10 cm"])
+def test_the_round_fits_at_any_gauge_and_the_crown_gives_way(gauge: str) -> None:
+    graded = _graded(gauge)
+    assert graded.report is not None
+    assert [r.label for r in graded.report.rows if not r.read or r.agrees is False] == []
+    for size in graded.sizes:
+        body = next(n for n in size.numbers if n.blank == "body sts")
+        assert body.error_mm is not None
+        assert body.step_mm is not None
+        assert abs(body.error_mm) <= body.step_mm / 2 + 1e-6
+        assert 8 * size.blanks["crown rounds"] <= body.value

@@ -341,3 +341,29 @@ def test_a_bonnet_in_inches_with_pairs_and_ties():
     assert said["tie sts"] == "{tie} less 1"  # a chain worked back over in slip stitches has one chain more than the stitches
     assert made.text.count("{tie}") == 4
     assert made.own == made.proposal.values
+
+
+def test_rows_told_by_a_measure_become_a_number():
+    scarf = (
+        "Coot Scarf\n\nSize: adult\nTerms: US\nGauge: 16 dc and 8 rows = 10 cm\n\nCh 34.\nRow 1: Dc in 4th ch from hook and in each ch across, turn. (32 dc)\n"
+        "Row 2: Ch 3, dc in next st and in each st across, turn. (32 dc)\nRep Row 2 until scarf measures 150 cm.\nFasten off.\n"
+    )
+    made = propose_design(Source.of(scarf), Wanted())
+    assert sentences(made)["scarf rows"] == "rows to measure 150 cm"
+    assert made.proposal.values["scarf rows"] == 120
+    assert "\nRows 3-{scarf rows}: Rep Row 2.\n" in made.text
+    cap = PLAIN.partition("R11")[0] + "Work even in sc until hat measures 18 cm from the crown.\n"
+    made = propose_design(Source.of(cap), Wanted(worked_in="child", gauge="13 sc and 15 rnds = 10 cm"))
+    assert sentences(made)["hat rounds"] == "rnds until hat measures hat height less 2 cm from the centre"
+    assert "Work even in sc for {hat rounds} rnds." in made.text
+    assert made.own == made.proposal.values
+
+
+def test_a_mesh_is_as_wide_as_its_stitches_and_the_chains_between():
+    mesh = (
+        "Baby blanket\nCh 104.\nRow 1: Dc in 4th ch from hook, *ch 1, sk 1 ch, dc in next ch; rep from * to last ch, dc in last ch, turn.\n"
+        "Row 2: Ch 3, dc in next dc, *ch 1, sk ch-1 sp, dc in next dc; rep from * to end, dc in top of ch-3, turn.\nRows 3-60: Rep Row 2.\n"
+    )
+    made = propose_design(Source.of(mesh), Wanted(worked_in="pram", gauge="14 dc and 8 rows = 10 cm"))
+    assert sentences(made)["width sts"].endswith("wide, multiple of 2 plus 1")
+    assert made.own == made.proposal.values

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Literal
+
 from hypothesis import strategies as st
 
 from loopwright.model.tree import (
@@ -11,6 +13,7 @@ from loopwright.model.tree import (
     Evenly,
     EveryKth,
     Group,
+    Item,
     Join,
     Label,
     Make,
@@ -54,7 +57,7 @@ def _even(draw: st.DrawFn, below: int, kind: str) -> tuple[tuple[Node, ...], int
 
 
 def _loops(draw: st.DrawFn, below: int, kind: str) -> tuple[tuple[Node, ...], int]:
-    loop = draw(st.sampled_from(["back", "front"]))
+    loop: Literal["back", "front"] = draw(st.sampled_from(("back", "front")))
     return (Make(kind, place=Place("each", None, loop=loop), loop=loop),), below
 
 
@@ -71,7 +74,7 @@ def _every_kth(draw: st.DrawFn, below: int, kind: str) -> tuple[tuple[Node, ...]
 
 
 def _at_ends(draw: st.DrawFn, below: int, kind: str) -> tuple[tuple[Node, ...], int]:
-    op = draw(st.sampled_from(["inc", "dec"]))
+    op: Literal["inc", "dec"] = draw(st.sampled_from(("inc", "dec")))
     return (AtEnds(op, _num(1)),), below + 2 if op == "inc" else below - 2
 
 
@@ -101,7 +104,7 @@ def _divisor(draw: st.DrawFn, below: int, least: int) -> int:
 def _repeat(draw: st.DrawFn, nodes: tuple[Node, ...], times: int) -> Node:
     if times < 2:
         return Repeat(nodes, "end")
-    mode = draw(st.sampled_from(["end", "times", "more"]))
+    mode: Literal["end", "times", "more"] = draw(st.sampled_from(("end", "times", "more")))
     return Repeat(nodes, mode, None if mode == "end" else _num(times - (mode == "more")))
 
 
@@ -119,7 +122,7 @@ def _decrease(draw: st.DrawFn, below: int, kind: str) -> tuple[tuple[Node, ...],
 
 def _evenly(draw: st.DrawFn, below: int, kind: str) -> tuple[tuple[Node, ...], int]:
     n = draw(st.integers(1, below // 2))
-    op = draw(st.sampled_from(["inc", "dec"]))
+    op: Literal["inc", "dec"] = draw(st.sampled_from(("inc", "dec")))
     return (Evenly(op, _num(n), kind=kind),), below + n if op == "inc" else below - n
 
 
@@ -154,7 +157,7 @@ def documents(draw: st.DrawFn) -> Document:
         count = made
         if has_spaces or count < 4:
             break
-    items = (Section("Piece"), *rows)
+    items: tuple[Item, ...] = (Section("Piece"), *rows)
     return Document("", "made", items, None, ("one size",), "us", True)
 
 

@@ -8,8 +8,9 @@ from dataclasses import replace
 
 from loopwright.checks.pattern import Part, Pattern
 from loopwright.findings import Finding
-from loopwright.model.tree import Label, Row
+from loopwright.model.tree import Chain, Label, Ring, Row
 
+MAX_TURN = 4  # a longer chain at the start of a row is a foundation
 # words of a row after which the next number may stand anywhere
 _OPEN = re.compile(
     r"\brep(?:eat)?\b(?!\s*(?:from|between|\*|around|across))|\bcontinue\b|\buntil\b|\bwork even\b|\bin (?:this|the same) manner\b",
@@ -41,7 +42,8 @@ def _part(pattern: Pattern, part: Part) -> Iterator[Finding]:
         if first is None or row.sizes is not None:
             last, previous = None, row
             continue
-        if last is not None and first != last + 1 and first != 1 and not _between(pattern, previous, row):
+        again = first == 1 and (last != 1 or _begins(pattern, previous, row))  # a new piece without a heading
+        if last is not None and first != last + 1 and not again and not _between(pattern, previous, row):
             yield _finding(row, label, first, last)
         last = end
         if _OPEN.search(pattern.words(row)) and row.order is None:
@@ -58,6 +60,12 @@ def _plain(label: Label, words: str) -> tuple[int | None, int | None]:
     if re.search(r"\band\b|&|,", label.text) and first is not None and last is not None and last - first > 1:
         return None, None
     return first, last
+
+
+def _begins(pattern: Pattern, previous: Row | None, row: Row) -> bool:
+    """Whether a second row 1 begins a piece: after an end, or with a chain or ring of its own."""
+    ended = previous is not None and re.search(r"fasten off|\bcut\b|break off", pattern.words(previous), re.IGNORECASE)
+    return bool(ended) or any(isinstance(n, Ring) or isinstance(n, Chain) and (n.n.at(0) or 0) > MAX_TURN for n in row.body[:2])
 
 
 def _between(pattern: Pattern, previous: Row | None, row: Row) -> bool:

@@ -37,7 +37,7 @@ def _belonging(measure: PerSize, lists: list[PerSize], rate: float | None) -> Pe
     """The count that is worked over the measurement: near the gauge told, or the largest when no gauge is told."""
     if rate is None:
         return max(lists, key=lambda c: c.values, default=None)
-    near = [(abs(_rate(c, measure) / rate - 1), c) for c in lists]
+    near = [(abs(_rate(c, measure) / rate / share - 1), c) for c in lists for share in (1, 0.5)]  # a back is half of what goes around
     best = min(near, key=lambda p: p[0], default=None)
     return best[1] if best and best[0] < NEAR else None
 

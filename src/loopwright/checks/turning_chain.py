@@ -20,6 +20,7 @@ _NOTE = re.compile(
     r"[^.;\n]*\b(?:start|beginning|begin|turning|throughout)\b[^.;\n]{0,60}\b(?:does not count|do not count|not counted|counts?)\b[^.;\n]*",
     re.IGNORECASE,
 )
+_ASSUMED = re.compile(r"ch (?P<n>\d) at the start of a row(?: before \w+)? (?:(?P<no>does not count)|counts) as a stitch")
 _SAID = re.compile(r"\b(?:(?P<no>does not count|do not count|not counted)|counts?)\b", re.IGNORECASE)
 
 
@@ -37,6 +38,7 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
 
 def _two_ways(pattern: Pattern, opened: Sequence[Opening]) -> Iterator[Finding]:
     said = dict(_heading(pattern))
+    yield from _worked_otherwise(pattern, said)
     for o in opened:
         if o.chain.counts not in ("yes", "no"):
             continue
@@ -45,6 +47,18 @@ def _two_ways(pattern: Pattern, opened: Sequence[Opening]) -> Iterator[Finding]:
         if before != counts:
             words = ("counts as a stitch", "does not count") if counts else ("does not count", "counts as a stitch")
             yield Finding("C004", _span(o), {"length": o.length, "here": words[0], "before": words[1]})
+
+
+def _worked_otherwise(pattern: Pattern, said: dict[int, bool]) -> Iterator[Finding]:
+    """The heading says one thing, and the counts of the rows come out with the other: by what the worker had to assume."""
+    told = pattern.value("turning chain")
+    for a in pattern.report.assumptions:
+        m = _ASSUMED.match(a.message)
+        if m is None or told is None or said.get(int(m["n"])) in (None, m["no"] is None):
+            continue
+        words = ("counts as a stitch", "does not count") if m["no"] is None else ("does not count", "counts as a stitch")
+        yield Finding("C004", a.span, {"length": int(m["n"]), "here": f"{words[0]}, by the counts of the rows", "before": words[1]})
+        return
 
 
 def _heading(pattern: Pattern) -> Iterator[tuple[int, bool]]:

@@ -1,6 +1,6 @@
 """The choice of whole numbers: no other legal set of numbers brings the measured dimensions nearer their targets.
 
-What is minimised, in this order: the sum of the errors of one size, in millimetres; then, between equals, the larger
+What is minimised: the sum of the errors of one size, in millimetres times their weight; between equals, the larger
 numbers are taken. Sizes are tied by order: where a target does not fall from one size to the next, what is reached may not fall.
 Proof of nearness: candidates come out of `_candidates` in order of their error, so the first legal one is nearest; over the
 sizes, a chain is final only when no candidate not yet looked at could make a better one.
@@ -58,7 +58,10 @@ class Sum:
 
 @dataclass(frozen=True, slots=True)
 class Sought:
-    """A number that is chosen: `(number + before) * step_mm` is to be near `target_mm`, number = multiple * n + rest."""
+    """A number that is chosen: `(number + before) * step_mm` is to be near `target_mm`, number = multiple * n + rest.
+
+    `weight`: how much its error counts beside those of numbers it is tied to.
+    """
 
     name: str
     step_mm: float
@@ -68,6 +71,7 @@ class Sought:
     low: int = 0
     high: int = LARGEST
     before: Sum = Sum()
+    weight: int = 1
 
     def reached_mm(self, values: Mapping[str, int]) -> float:
         """What the numbers make of it."""
@@ -75,8 +79,8 @@ class Sought:
         return (values[self.name] + before) * self.step_mm
 
     def cost(self, values: Mapping[str, int]) -> int:
-        """The error as a whole number of nanometres, so that equal is equal."""
-        return round(abs(self.reached_mm(values) - self.target_mm) * _EXACT)
+        """The error as a whole number of nanometres, so that equal is equal; so many times its weight."""
+        return round(abs(self.reached_mm(values) - self.target_mm) * _EXACT) * self.weight
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,6 +14,10 @@ from loopwright.grading.gauge import Gauge
 from loopwright.grading.lengths import in_cm
 from loopwright.grading.structure import Structure
 
+# Where a row ties stitches to rounds ("increasing evenly to {body sts}" after {crown rounds}), what goes around has to fit and the
+# rounds give way: an error in stitches counts as much as one twenty times as long in rows. Common practice, no source.
+STITCHES_WEIGH = 20
+
 
 @dataclass(frozen=True, slots=True)
 class Setting:
@@ -85,7 +89,8 @@ def _number(fit: Fit, size: int, setting: Setting) -> Sought | Linked:
     if target <= 0:
         raise _UnusableError("G031", target=in_cm(target))
     low, high = _bounds(fit, size, setting, step)
-    return Sought(fit.blank, step, target, fit.multiple, fit.rest % fit.multiple, low, high, _sum(_before(fit, setting.plan), size))
+    before, weight = _sum(_before(fit, setting.plan), size), 1 if fit.unit == "row" else STITCHES_WEIGH
+    return Sought(fit.blank, step, target, fit.multiple, fit.rest % fit.multiple, low, high, before, weight)
 
 
 def step_mm(fit: Fit, gauge: Gauge) -> float:

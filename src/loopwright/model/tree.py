@@ -142,14 +142,14 @@ class Repeat:
 
     `mode`: "times" (`times` in all: "(…) 6 times", "x 6"), "more" ("rep from * 5 times more": times + 1 in all),
     "star-times" ("rep from * 5 times": n + 1 by custom, or n: the worker decides), "end" (around, across, to the end),
-    "left" (until `left` sts remain), "once" (no repeat told: a bracket only).
+    "left" (until `left` sts remain), "until" (until `times` groups are made), "once" (no repeat told: a bracket only).
     `ending`: what is worked after it when the text says "ending with …" (replaces the last round's tail as needed);
     `ending_mode`: "after" (plain text going on), "with" ("ending with"), "with-last" ("end last rep with"), "correspond",
     "omit" (last repeat leaves the ending nodes out), "at" (last repeat stops before node index `stop_at`: ** mark).
     """
 
     nodes: tuple[Node, ...]
-    mode: Literal["times", "more", "star-times", "end", "left", "once"]
+    mode: Literal["times", "more", "star-times", "end", "left", "until", "once"]
     times: Num | None = None
     left: Num | None = None
     ending: tuple[Node, ...] = ()
@@ -224,12 +224,13 @@ class EdgeRun:
 class PatternRun:
     """ "work in pattern (to end / over n sts)", "4 patterns", "shells across": what was established before goes on.
 
-    `left`: places that stay ("in pattern to last 3 sts").
+    `left`: places that stay ("in pattern to last 3 sts"). `parts`: what the shape is made of, where its name says so ("4 dc shells").
     """
 
     name: str | None
     n: Num | None = None
     left: Num | None = None
+    parts: tuple[Node, ...] = ()
     span: Span = NOWHERE
 
 
@@ -277,10 +278,14 @@ class Filet:
 
 @dataclass(frozen=True, slots=True)
 class Join:
-    """End of round (or any) join. `place` None: to the first stitch. `via`: "sl st", "sc", "dc" … None when unsaid."""
+    """End of round (or any) join. `place` None: to the first stitch. `via`: "sl st", "sc", "dc" … None when unsaid.
+
+    `last_chain`: the chain that is joined ("join last ch-5 to …"): the round ends with it.
+    """
 
     place: Place | None = None
     via: str | None = None
+    last_chain: int | None = None
     span: Span = NOWHERE
 
 
@@ -296,7 +301,7 @@ class Ring:
 class Mark:
     """Anything that moves no stitch: turn, fasten off, no join, stitch marker, leave unworked, change of colour, attach.
 
-    `what`: "turn", "fasten-off", "no-join", "leave" (n unworked), "colour" (text), "attach" (text, place),
+    `what`: "turn", "fasten-off", "no-join", "leave" (n unworked), "colour" (text), "attach" (text, place; text "free": to stitches left free before),
     "last-row" (the chain before it is for the last of the rows alone), "side-rs", "side-ws", "with-wrong-side", "loops" (loop set for the whole row: see `loop`), "note" (text).
     """
 

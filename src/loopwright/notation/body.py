@@ -68,6 +68,8 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
                 in_order(out)
                 every_with_chain(out, cur.dialect.id)
                 _one_place(out, stars[-1] if stars else 0)
+                if cur.swept == cur.at and not stars:
+                    _swept(out)
                 _in_each(out, cur)
         if cur.at == at:
             cur.at += 1
@@ -93,6 +95,29 @@ def _late_place(cur: Cursor, out: list[Node], floor: int) -> bool:
         return False
     out[first:] = [Group(tuple(out[first:]), where, span=out[first].span.cover(cur.span_from(start)))]
     return True
+
+
+def _swept(out: list[Node]) -> None:
+    """ "sc in next 2 sts, inc around": the whole list over and over, or only its last instruction; the worker finds out which."""
+    last = out[-1].readings[0][1][-1] if isinstance(out[-1], Either) and out[-1].readings[0][1] else out[-1]
+    first = len(out) - 1
+    while first > 0 and (isinstance(out[first - 1], (Skip, Repeat)) or isinstance(out[first - 1], Make) and out[first - 1].kind != "sl st" and not _to_the_end(out[first - 1])):
+        first -= 1
+    if not isinstance(last, Make) or len(out) - first < 2 and not isinstance(out[-1], Either):
+        return
+    shapes = last.kind in ("inc", "dec", "invdec") or last.place is not None and last.place.quant == "next"
+    once = replace(last, place=None if _to_the_end(last) else last.place)
+    listed = (*out[first:-1], *(out[-1].readings[0][1][:-1] if isinstance(out[-1], Either) else ()), once)
+    if len(listed) < 2:
+        return
+    again = Repeat(listed, "end", span=listed[0].span.cover(last.span))
+    costs = (0.0, 0.8) if shapes else (0.6, 0.0)
+    readings = sorted([(costs[0], (again,)), (costs[1], tuple(out[first:]))], key=lambda r: r[0])
+    out[first:] = [Either("list-around", tuple(readings), again.span)]
+
+
+def _to_the_end(node: Node) -> bool:
+    return isinstance(node, Make) and node.place is not None and node.place.quant in ("each", "every", "last")
 
 
 def _one_place(out: list[Node], floor: int) -> None:
@@ -273,6 +298,7 @@ def _make(cur: Cursor) -> Node:
     where = place(cur)
     if where is None and cur.low() in END_WORDS and (n is None or (n.at(0) or 0) < 4):
         cur.at += 1
+        cur.swept = cur.at
         where = Place("each", None, STITCH, loop=loop)
         if (left := left_words(cur)) is not None:
             where = replace(where, left=left[0])
@@ -300,13 +326,14 @@ def _along(cur: Cursor, kind: str, per: Num | None, start: int) -> Node | None:
     cur.skip("each", "of", "the", "next")
     many = cur.number() if cur.kind() in ("num", "blank") else None
     left = [w for w in (cur.low(), cur.low(1)) if w in LEFT_FREE]
-    if many is None or per is not None and per != ONE or not (under or left):
+    across = any(cur.low(i) == "of" and cur.low(i + 1) in ("opposite", "other") and cur.low(i + 2) == "side" for i in (1, 2))
+    if many is None or per is not None and per != ONE or not (under or left or across):
         cur.at = mark
         return None
     cur.skip(*LEFT_FREE)
     thing(cur)
     if cur.accept("of"):
-        cur.skip("the", "foundation")
+        cur.skip("the", "foundation", "opposite", "other")
         cur.at += cur.kind() == "word"
     return EdgeRun(kind, many, "underside" if under else "free", span=cur.span_from(start))
 
@@ -348,15 +375,15 @@ def _slip_join(cur: Cursor, start: int) -> Node | None:
         cur.at += 1
         where = place(cur, bare=True)
         if where is not None and (where.quant == "first" or where.thing.kind in ("tch", "join")):
-            return Join(where, "sl st", cur.span_from(start))
-        return Make("sl st", ONE, where, span=cur.span_from(start)) if where else Join(None, "sl st", cur.span_from(start))
+            return Join(where, "sl st", span=cur.span_from(start))
+        return Make("sl st", ONE, where, span=cur.span_from(start)) if where else Join(None, "sl st", span=cur.span_from(start))
     mark = cur.at
     where = place(cur)
     closes = cur.done or cur.low() in (".", ";", ",", ")") and cur.low(1) in ("", "turn", "ch", "fasten", "do", "not", "cut", ".")
     if where is not None and closes and start > 3 and (where.quant == "first" or where.thing.kind == "tch" or where.of is not None and where.of.kind in ("tch", "ch", "sp")):
-        return Join(where, "sl st", cur.span_from(start))
+        return Join(where, "sl st", span=cur.span_from(start))
     if where is None and start > 3 and (cur.done or cur.low() in (".", ";", ",") and (cur.kind(1) == "end" or cur.low(1) in ("turn", "ch", "fasten", "do"))):
-        return Join(None, "sl st", cur.span_from(start))
+        return Join(None, "sl st", span=cur.span_from(start))
     cur.at = mark
     return None
 
@@ -447,6 +474,12 @@ def _one_skip(cur: Cursor, start: int) -> Node:
     found = thing(cur)
     if found is not None and cur.low() == "of" and (cur.low(1) in ("ch", "chain", "foundation") or cur.low(1) == "the" and cur.low(2) in ("ch", "chain")):
         cur.at += 2 + (cur.low(1) == "the")
+    if cur.low() == "of" and cur.low(1) in ("next", "same", "each", "the") and (thing_word(cur.low(2)) == "group" or cur.kind(2) == "kind"):
+        cur.at += 2
+        thing(cur)
+        first = False
+    if cur.low() == "of" and cur.low(1) in ("each", "every", "the") and cur.low(2) in ("row", "rnd", "round"):
+        cur.at += 3
     return Skip(n or ONE, found or STITCH, cur.span_from(start), first)
 
 
@@ -454,9 +487,11 @@ def _join(cur: Cursor, before: list[Node]) -> Node:
     start = cur.at
     cur.at += 1
     via = None
+    last_chain: int | None = None
     if cur.low() == "last" and cur.kind(1) == "kind" and cur.token(1).value == "ch":  # type: ignore[union-attr]
         cur.at += 1
-        thing(cur)  # "join last ch-3 to …": the chain is there already
+        joined = thing(cur)  # "join last ch-3 to …": the chain is there already
+        last_chain = joined.length if joined is not None else None
     if cur.low() == "with" or cur.kind() == "open" and cur.low(1) == "with":
         cur.at += 1 + (cur.kind() == "open")
         cur.skip("a")
@@ -479,7 +514,7 @@ def _join(cur: Cursor, before: list[Node]) -> Node:
         return Ring(False, span=cur.span_from(start))  # "ch 30, join": the foundation closed
     if not before:
         return Mark("attach", place=where, span=cur.span_from(start))
-    return Join(where, via, cur.span_from(start))
+    return Join(where, via, last_chain, cur.span_from(start))
 
 
 def _place_first(cur: Cursor) -> Node | None:
@@ -544,6 +579,8 @@ def _bracket(cur: Cursor, before: list[Node]) -> Node | None:
     if only_unknown:
         cur.unknown = unknown
         return Mark("note", span=cur.span_from(start)) if inside else None
+    if cur.low() in ("rep", "repeat") and cur.kind(1) not in ("times", "num", "blank") and cur.low(1) not in ("around", "across"):
+        return Repeat(inside, "once", span=cur.span_from(start)) if not _names(inside, before) else Define(str(inside[0].kind), span=cur.span_from(start))  # type: ignore[union-attr]
     cur.skip("*", "rep", "repeat", "worked")
     if cur.kind() == "times":
         n, more = cur.take().value
@@ -561,6 +598,8 @@ def _bracket(cur: Cursor, before: list[Node]) -> Node | None:
         return Define("pattern", span=cur.span_from(start)) if _name(before, "pattern") else Mark("note", span=cur.span_from(start))
     if len(inside) == 1 and isinstance(inside[0], Make) and inside[0].kind in SHAPES and inside[0].place is None and _name(before, inside[0].kind):
         return Define(inside[0].kind, span=cur.span_from(start))
+    if cur.low() == "all" and cur.low(1) in PREPOSITIONS:
+        cur.at += 1  # "(3 dc, 1 tr) all in this dc"
     where = place(cur)
     if where is None and cur.low() in ("each", "every"):
         where = place(cur, bare=True)
@@ -572,6 +611,11 @@ def _bracket(cur: Cursor, before: list[Node]) -> Node | None:
     if len(inside) == 1 and isinstance(inside[0], Make) and inside[0].place is None and inside[0].n.at(0) not in (None, 1):
         return Group(inside, Place("next", ONE), span=cur.span_from(start))
     return Repeat(inside, "once", span=cur.span_from(start))
+
+
+def _names(inside: tuple[Node, ...], before: list[Node]) -> bool:
+    """Whether a bracket only gives a name to what stands before it."""
+    return len(inside) == 1 and isinstance(inside[0], Make) and inside[0].kind in SHAPES and inside[0].place is None and _name(before, inside[0].kind)
 
 
 def _called(cur: Cursor, before: list[Node], start: int) -> str | None:
@@ -595,7 +639,21 @@ def _name(before: list[Node], name: str) -> bool:
         group = next(n for _, r in last.readings for n in r if isinstance(n, Group))
         before[-1] = replace(group, name=name)
         return True
+    first = len(before)
+    while first > 0 and (isinstance(before[first - 1], Chain) or isinstance(before[first - 1], Make) and _same_place(before[first - 1])):
+        first -= 1
+    while first < len(before) and isinstance(before[first], Chain):
+        first += 1
+    run = before[first:]
+    if sum(isinstance(n, Make) for n in run) > 1:  # "cl in same sp, ch 3, cl in same sp (shell)"
+        place_ = next(n.place for n in run if isinstance(n, Make))
+        before[first:] = [Group(tuple(replace(n, place=None) if isinstance(n, Make) else n for n in run), place_, name, span=run[0].span.cover(run[-1].span))]
+        return True
     return isinstance(last, Make)
+
+
+def _same_place(node: Node) -> bool:
+    return isinstance(node, Make) and node.place is not None and node.place.quant == "same"
 
 
 def _note(cur: Cursor, before: list[Node], start: int) -> bool:
@@ -719,6 +777,22 @@ def _from_star(cur: Cursor) -> None:
             cur.at += 2
 
 
+def _until_made(cur: Cursor) -> Num | None:
+    """ "until 4 groups are made", "until there are 40 shells": how many; nothing taken when it is not told so."""
+    start = cur.at
+    if not cur.accept("until"):
+        return None
+    there = cur.accept_words("there are") or cur.accept_words("you have")
+    n = cur.number()
+    words = [cur.low(i) for i in range(9)]
+    if n is None or "remain" in words or "left" in words or not (there or {"made", "completed", "worked", "formed"} & set(words)):
+        cur.at = start
+        return None
+    while not cur.done and cur.kind() not in ("sep", "close", "open", "star"):
+        cur.at += 1
+    return n
+
+
 def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     """ "rep from * around", "rep from * to last 3 sts", "rep from * 5 times (more)"."""
     start = cur.at
@@ -733,6 +807,8 @@ def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     lead = 0
     while begin == 0 and lead < len(out) and isinstance(out[lead], (Chain, Mark)) and not stars and lead == 0:
         lead += 1
+    if lead and not begin and cur.low(-1) in ("beg", "beginning") and isinstance(out[0], Chain) and (out[0].n.at(0) or 0) > 4:
+        lead = 0  # "ch 7, …, repeat from beginning": the loop is part of it
     begin = begin or (lead if start and not any(t.kind == "star" for t in cur.tokens[:start]) else 0)
     inside = tuple(out[begin:])
     del out[begin:]
@@ -746,6 +822,8 @@ def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
         cur.skip("times", "time")
         more, in_all = cur.accept("more"), cur.accept_words("in all")
         made = Repeat(inside, "times" if in_all else "more" if more else "star-times", n2, span=cur.span_from(start))
+    elif (many := _until_made(cur)) is not None:
+        made = Repeat(inside, "until", many, span=cur.span_from(start))
     else:
         if cur.low() in ("last", "until"):
             cur.at -= 0
@@ -772,6 +850,7 @@ def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
             found_node = one(cur, tail)
             if found_node is not None:
                 tail.append(found_node)
+                _one_place(tail, 0)
             if cur.at == at:
                 cur.at += 1
         made = replace(made, ending=tuple(tail), ending_mode="with-last" if last else "with")

@@ -13,8 +13,8 @@ from loopwright.terms import Dialect
 
 _LISTED = r"\d+(?:\s*[(\[][\d,:;\s–-]+[)\]])?"
 _END = re.compile(
-    r"(?P<lead>\b(?:you (?:now |should )?have|there (?:will be|are|should be)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|,(?=\s*\d{1,4}(?:\s*\([\d, ]+\))?\s+[a-z]{1,4}\.?(?:\s[a-z]\.?)?,\s*(?:cut|fasten|break|attach)\b)|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*(?:=\s*)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:" + _LISTED + r"|\{[^{}\n]+\})(?:[^()\[\].;—]|\.(?=\s?[a-z])|[(\[]\d[\d,:;\s–-]*[)\]]){0,60}?)\s*"
-    r"(?:\.?[)\]}>]){0,2}\s*[.;]?\s*(?P<after>(?:(?:,?\s*(?:ch\s*\d+|turn|join|fasten off|(?:cut|attach|break|drop)\b[^,.;()]{0,30}|do not turn))*)[.;]?)\s*$",
+    r"(?P<lead>\b(?:you (?:now |should )?have|there (?:will be|are|should be)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|,(?=\s*\d{1,4}(?:\s*\([\d, ]+\))?\s+[a-z]{1,4}\.?(?:\s[a-z]\.?)?,\s*(?:(?:cut|fasten|break|attach)\b|,|$))|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*(?:=\s*)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:" + _LISTED + r"|\{[^{}\n]+\})(?:[^()\[\].;—]|\.(?=\s?[a-z])|[(\[]\d[\d,:;\s–-]*[)\]]){0,60}?)\s*"
+    r"(?:\.?[)\]}>]){0,2}\s*[.;]?\s*(?P<after>(?:(?:,\s{3,}|,?\s*(?:ch\s*\d+|turn|join|fasten off|(?:cut|attach|break|drop)\b[^,.;()]{0,30}|do not turn))*)[.;]?)\s*$",
     re.IGNORECASE,
 )
 
@@ -50,7 +50,7 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
     if re.search(r"\b(?:until|till)\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))
     bracket = m["lead"] in "([{<"
-    if not bracket and re.search(r"(?<!of )(?<!in )(?<!of \d )(?<!of \d-)\bch(?:ain)?\s*$", text[start : m.start()], re.IGNORECASE):
+    if not bracket and re.search(r"(?<!of )(?<!in )(?<!end )(?<!turning )(?<!each )(?<!of \d )(?<!of \d-)\bch(?:ain)?\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))
     if bracket and re.search(r"(?:\d,?|[{}])\s*$", text[start : m.start()]) and sizes > 1:
         return Printed((), end, Span(end, end))

@@ -27,6 +27,7 @@ class Cursor:
     at: int = 0
     unknown: int = 0
     depth: int = 0
+    swept: int = -1  # where "around" or "across" was read behind an instruction that does not say "each"
     working: bool = False
     definitions: list[tuple[str, tuple[Node, ...]]] = field(default_factory=list)
     first_star: dict[int, int] = field(default_factory=dict)
@@ -128,6 +129,9 @@ class Cursor:
                 elif t.text not in SIZE_SEPS and t.text.lower() not in ("and",):
                     self.at = start
                     return ()
+            if self.done:  # never closed: no list
+                self.at = start
+                return ()
             self.at += 1
             if self.low() == "," and self.kind(1) == "open" and len(values) + 1 < self.sizes:
                 self.at += 1

@@ -9,8 +9,8 @@ from typing import Any, Literal
 
 from loopwright.findings import Finding
 from loopwright.model.tree import (
-    COUNT_OR_WORK, Document, Either, FitLine, Group, HeadLine, Item, Label, Make, Mark, Node, Num, Prose, Repeat, Row, RowOrder, Section,
-    Unknown,
+    COUNT_OR_WORK, Document, Either, FitLine, Group, HeadLine, InTurn, Item, Label, Make, Mark, Node, Num, Prose, Repeat, Row, RowOrder, Section,
+    Spread, Unknown,
 )
 from loopwright.notation.body import nodes_until, numbers_only
 from loopwright.notation.counts import printed
@@ -28,7 +28,7 @@ from loopwright.source import Source, Span
 from loopwright.terms import Dialect, dialect
 
 MAX_LINE = 20_000
-_INSTRUCTIONS = frozenset("Make Chain Group Repeat Ring Join Skip Either EdgeRun Evenly EveryKth AtEnds PatternRun InTurn Spread".split())
+_INSTRUCTIONS = frozenset("Make Chain Group Repeat Ring Join Skip Either EdgeRun Evenly EveryKth AtEnds PatternRun InTurn Spread Divided".split())
 _HEAD = re.compile(r"(?P<name>[A-Z][A-Za-z ]{1,30}):\s*(?P<value>\S.*)$")
 _FITS = re.compile(r"(?:to fit|fits|actual)\b", re.IGNORECASE)
 _FIRST_SIZE = re.compile(r"\s*([^,;()\[\]]+?)\s*[(\[]([^()\[\]]+)[)\]]\s*\.?\s*$")
@@ -219,12 +219,20 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
         nodes, unknown = _nodes(text, body_at + a, body_at + b, which, sizes)
         made = sum(1 for n in nodes if type(n).__name__ in _INSTRUCTIONS)
         instructions += made
-        if made and (seen_row or _START.match(text[body_at + a : end])) and unknown <= 2 * made + 3:
+        plainly = unknown == 0 and not head and any(_placed(n) for n in nodes)
+        if made and (seen_row or plainly or _START.match(text[body_at + a : end])) and unknown <= 2 * made + 3:
             section: list[Item] = [Section(head["name"], span=Span(start, body_at))] if head else []
             return [*section, *_row(text, None, body_at, end, which, sizes)]
     if len(line) < 60 and not line.rstrip().endswith(".") and not instructions:
         return [Section(line.rstrip(": "), span=span)]
     return [Prose(line, span)]
+
+
+def _placed(node: Node) -> bool:
+    """Whether a node is worked somewhere: what a list of abbreviations never is."""
+    if isinstance(node, Make):
+        return node.place is not None
+    return isinstance(node, Group) or isinstance(node, Repeat) and any(_placed(n) for n in node.nodes)
 
 
 def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, sizes: int) -> list[Item]:
@@ -252,12 +260,12 @@ def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, s
     if many is not None and (n := number(many["n"], sizes)) is not None:
         said, stop = _repeated_label(said, n), many.start()
     body_end, later = _later_order(text, at, stop, sizes)
-    if later is None and (ends := later_until(text, at, end, which)) is not None:
-        body_end, later = ends
+    if later is None and (told_end := later_until(text, at, end, which)) is not None:
+        body_end, later = told_end
         counts = ()
     nodes, unknown = _nodes(text, at, body_end, which, sizes)
     if not told.sure:
-        if any(isinstance(n, (Make, Group, Repeat, Either)) for n in nodes):
+        if any(type(n).__name__ in _INSTRUCTIONS - {"Chain", "Ring", "Join", "Skip"} for n in nodes):
             said_again, _ = _nodes(text, stop, after.start, which, sizes)
             nodes += (Either(COUNT_OR_WORK, ((0.0, ()), (0.4, said_again)), Span(stop, after.start)),)
         else:
@@ -292,7 +300,7 @@ def _nodes(text: str, start: int, end: int, which: Dialect, sizes: int) -> tuple
         return (), 0
     spans = [m.start() for m in re.finditer(r"(?<=[.;])\s+(?=[A-Z])", text[start:end])]
     edges = [start, *(start + at for at in spans), end]
-    kept = []
+    kept: list[Token] = []
     talk = False
     for i, (a, b) in enumerate(itertools.pairwise(edges)):
         tokens = letters(text[a:b], scan(text, a, b, which))
@@ -315,7 +323,9 @@ def _makes(tokens: list[Token], which: Dialect, sizes: int) -> bool:
 
 
 def _is_prose(tokens: list[Token], which: Dialect, sizes: int) -> bool:
-    """Four or more unknown words, and more than twice as many as instructions."""
+    """Four or more unknown words, and more than twice as many as instructions; never a sentence that asks for a repeat."""
+    if any(t.kind == "star" for t in tokens):
+        return False
     cur = Cursor(list(tokens), which, sizes)
     nodes = nodes_until(cur)
     made = sum(1 for n in nodes if not isinstance(n, (Unknown, Mark)))

@@ -64,8 +64,8 @@ def label_at(text: str, at: int, end: int, sizes: int = 1) -> Found | None:
         bare = _OPEN.match(text, at, end) or _BARE.match(text, at, end)
         if bare is None:
             return None
-        first, last = _num(bare["first"]), _num(bare["last"] or bare["first"])
-        return Found(Label("none", first, last, text=bare.group().strip(" .:)"), span=Span(at, bare.end())), None, at, bare.end())
+        one, end_of_it = _num(bare["first"]), _num(bare["last"] or bare["first"])
+        return Found(Label("none", one, end_of_it, text=bare.group().strip(" .:)"), span=Span(at, bare.end())), None, at, bare.end())
     word = (m["word"] or m["oword"] or m["rword"] or m["wword"] or m["sword"] or m["nword"]).lower()
     kind = "row" if word.startswith("row") else "rnd" if word.startswith(("rnd", "round", "rd")) else "none"
     side_text = (m["side"] or m["side2"] or "").lower()

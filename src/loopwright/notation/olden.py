@@ -8,8 +8,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 import loopwright.notation.body as body
+from loopwright.notation.places import place
 from loopwright.model.tree import (
-    ONE, Chain, Divided, Either, Evenly, Group, Make, Mark, Node, Num, Place, Skip, Spread, Thing, Unknown,
+    ONE, Chain, Divided, Either, Evenly, Group, Make, Mark, Node, Num, Place, Repeat, Skip, Spread, Thing, Unknown,
 )
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.scanner import words
@@ -133,7 +134,9 @@ def counted(nodes: list[Node], dialect: str) -> list[Node]:
         replace(n, thing=ANY) if isinstance(n, Skip) else replace(n, n=ONE, place=Place("next", n.n, ANY)) if isinstance(n, Make) else n
         for n in nodes
     )
-    return [Either("chains-are-stitches", ((0.0, tuple(nodes)), (0.4, other)), said[0].span.cover(said[-1].span))]
+    span = said[0].span.cover(said[-1].span)
+    again, others = Repeat(tuple(nodes), "end", span=span), Repeat(other, "end", span=span)
+    return [Either("chains-are-stitches", ((0.0, tuple(nodes)), (0.5, (again,)), (0.6, (others,))), span)]
 
 
 def _said_after(cur: Cursor, before: list[Node]) -> Node | None:
@@ -145,7 +148,7 @@ def _said_after(cur: Cursor, before: list[Node]) -> Node | None:
     if cur.low(i) not in ("worked", "made") or not any(cur.low(j) in ("these", "all", "both") for j in range(i)):
         return None
     cur.at += i + 1
-    where = body.place(cur)
+    where = place(cur)
     first = len(before)
     while first > 0 and isinstance(before[first - 1], (Make, Chain)) and getattr(before[first - 1], "place", None) is None:
         first -= 1
@@ -179,7 +182,7 @@ def _long(cur: Cursor) -> Node | None:
         return None
     cur.at += 1
     cur.skip("st", "sts", "stitch", "stitches", "treble")
-    return Make("dtr" if double else "tr", n, body.place(cur), span=cur.span_from(start))
+    return Make("dtr" if double else "tr", n, place(cur), span=cur.span_from(start))
 
 
 def _whole_row(cur: Cursor, before: list[Node]) -> Node | None:

@@ -47,6 +47,7 @@ _BETWEEN = re.compile(
     re.IGNORECASE,
 )
 _SO_ON = re.compile(rf"(?:continue|cont\.?|go on|keep on)\s+(?:increasing|decreasing|to increase|to decrease|inc|dec|in\s+(?:this|the same|same|like)\s+(?:manner|way)|as established|thus|so|so on|like this)\b[^.(]{{0,40}}?(?:\b(?:until|to)\b\D{{0,30}}(?P<until>{_N})\s*(?:sts?\b|stitches|sc|hdc|dc|remain|left)|$|[.(;])", re.IGNORECASE)
+_ELSEWHERE = re.compile(r"\s+of\s+(?:the\s+)?(?P<section>[a-z]{3,})\b(?<!row)(?<!round)", re.IGNORECASE)
 _COUNTS = {"once": 1, "twice": 2, "thrice": 3}
 
 
@@ -78,7 +79,8 @@ def _even(words: str, sizes: int) -> RowOrder | None:
         return None
     times = number(m["n"] or m["m"] or m["k"], sizes)
     until = _UNTIL_ANY.search(m["tail"] or "") if times is None else None
-    return RowOrder("even", times=times, until_text=until["what"].strip() if until else "")
+    pattern = "pattern" if re.search(r"\bin\s+(?:the\s+)?(?:same\s+)?(?:pattern|patt|pat)\b", words, re.IGNORECASE) else None
+    return RowOrder("even", times=times, until_text=until["what"].strip() if until else "", kind=pattern)
 
 
 def _continued(words: str, sizes: int) -> RowOrder | None:
@@ -103,6 +105,7 @@ def _other_rows(words: str, sizes: int) -> RowOrder | None:
     repeats = verb["rep"].lower().startswith(("rep", "keep", "cont"))
     rows, last_n = _which(which, sizes)
     tail = words[which.end() :]
+    elsewhere = _ELSEWHERE.match(tail)
     total = _UNTIL_ROWS.search(tail)
     sts = None if total else _UNTIL_STS.search(tail)
     times = None if total or sts else _TIMES.match(tail)
@@ -112,7 +115,7 @@ def _other_rows(words: str, sizes: int) -> RowOrder | None:
     what: Literal["repeat", "same-as"] = "repeat" if repeats else "same-as"
     asks_rows = times is not None and bool(times["rows"]) and not times["x"]
     return RowOrder(
-        what, rows, last_n, times=None if times is None or asks_rows else number(times["n"], sizes), more=bool(times and (times["more"] or asks_rows)),
+        what, rows, last_n, section=elsewhere["section"] if elsewhere else None, times=None if times is None or asks_rows else number(times["n"], sizes), more=bool(times and (times["more"] or asks_rows)),
         until_sts=number(sts["n"], sizes) if sts and repeats else None, until_text=until["what"].strip() if until else "",
         total_rows=number(total["n"] if total else times["n"] if asks_rows and times else None, sizes),
     )

@@ -45,12 +45,22 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
         return Make("dec", ONE, span=cur.span_from(cur.at - 5))
     if low in ("working", "work") and cur.low(1) in ("off", "them") and before and isinstance(before[-1], Make):
         return _together(cur, before)
-    if low in ("work", "make") and (edge := _edge(cur)) is not None:
+    if low == "complete" and cur.low(1) in ("row", "rnd", "round", "the") and "pattern" in (cur.low(3), cur.low(4)):
+        cur.at += 4 + (cur.low(3) != "pattern")
+        return PatternRun(None, None, span=cur.span_from(cur.at - 4))
+    if low in ("work", "make") and cur.low(1) in ("a", "1", "one") and cur.low(2) in ("row", "rnd", "round") and cur.low(3) == "of" and cur.kind(4) == "kind":
+        return _a_row_of(cur)
+    if (low in ("work", "make") or cur.kind() == "num" and any(isinstance(b, EdgeRun) for b in before)) and (edge := _edge(cur)) is not None:
         return edge
     if low in ("working", "making", "with") and before and isinstance(before[-1], (Make, Group, InTurn, Repeat)):
         return _working(cur, before)
+    if low == "in" and cur.low(1) in ("pattern", "pat", "patt") and cur.kind(2) in ("sep", "end") and not any(isinstance(b, (Make, Group, Repeat)) for b in before):
+        cur.at += 2
+        return PatternRun(None, None, span=cur.span_from(cur.at - 2))
     if low in ("work", "working") and cur.low(1) in ("in", "even") and "pattern" in (cur.low(2), cur.low(3)):
         return _in_pattern(cur)
+    if cur.kind() == "kind" and str(cur.token().value) in _SHAPES and cur.low(1) == "of" and (made := _shape_of(cur)) is not None:  # type: ignore[union-attr]
+        return made
     if low in ("work", "make") or cur.kind() in ("num", "kind"):
         return _shapes_across(cur)
     if low == "at" and before and isinstance(before[-1], Chain) and cur.accept_words("at end of last"):
@@ -60,8 +70,6 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
         before[-1] = replace(before[-1], counts="yes", as_kind=str(cur.token(2).value))  # type: ignore[union-attr]
         cur.at += 3
         return Mark("note", span=cur.span_from(cur.at - 3))
-    if cur.kind() == "kind" and str(cur.token().value) in _SHAPES and cur.low(1) == "of":  # type: ignore[union-attr]
-        return _shape_of(cur)
     if low in _HOLDS and before and isinstance(before[-1], (Make, Repeat)):
         return _held(cur, before)
     return None
@@ -96,6 +104,13 @@ def _attach(cur: Cursor) -> Node | None:
         if any(cur.low(i) in _EDGES for i in range(words)):
             cur.at += words  # on an edge that is told in words only: "in first missed st of the thumb opening"
             return Mark("attach", span=cur.span_from(start))
+        mark = cur.at
+        cur.at += 1
+        if cur.low() in ("first", "1st", "next") and cur.low(1) in ("free", "unworked", "skipped"):
+            cur.at += 2
+            thing(cur)
+            return Mark("attach", "free", span=cur.span_from(start))
+        cur.at = mark
         if cur.accept("to"):
             where = place(cur, bare=True)
         else:
@@ -114,7 +129,7 @@ _EDGES = frozenset("side sides edge edges section sections neck neckline armhole
 def _edge(cur: Cursor) -> Node | None:
     """ "work 47 s c down side", "work 32 d c across lower edge": so many along an edge that is no row."""
     start = cur.at
-    cur.at += 1
+    cur.at += cur.kind() != "num"
     n = cur.number()
     if n is None or cur.kind() != "kind" or str(cur.token().value) == "ch":  # type: ignore[union-attr]
         cur.at = start
@@ -137,6 +152,19 @@ def _edge(cur: Cursor) -> Node | None:
     if "each" in said:
         return Either("edge-each", ((0.0, (once,)), (0.3, (once, once))), span)
     return once
+
+
+def _a_row_of(cur: Cursor) -> Node:
+    """ "work a row of sc all around": along an edge whose length nobody told, or over the row where no edge is named."""
+    start = cur.at
+    kind = str(cur.token(4).value)  # type: ignore[union-attr]
+    cur.at += 5
+    said = []
+    while not cur.done and cur.kind() not in ("sep", "close", "open", "star"):
+        said.append(cur.take().text.lower())
+    if {"around", "round"} & set(said) or _EDGES & set(said):
+        return EdgeRun(kind, None, "around", span=cur.span_from(start))
+    return Make(kind, ONE, Place("each", None, STITCH), span=cur.span_from(start))
 
 
 def _together(cur: Cursor, before: list[Node]) -> Node | None:
@@ -209,7 +237,7 @@ def _as_group(nodes: list[Node]) -> Group | None:
         return None
     last = nodes[-1]
     if len(nodes) == 1 and hasattr(last, "readings"):
-        last = next((n for _, r in last.readings for n in r if isinstance(n, Group)), last)  # type: ignore[union-attr]
+        last = next((n for _, r in last.readings for n in r if isinstance(n, Group)), last)
         return last if isinstance(last, Group) else None
     if isinstance(last, Group):
         return last if len(nodes) == 1 else None
@@ -296,8 +324,7 @@ def _shapes_across(cur: Cursor) -> Node | None:
     cur.skip("more", "-")
     size = None
     if cur.kind() == "kind" and str(cur.token().value) in ("dc", "tr", "sc", "hdc", "dtr") and cur.kind(1) == "kind" and str(cur.token(1).value) in _SHAPES:  # type: ignore[union-attr]
-        size, n = n, None
-        cur.at += 1
+        size, n = Make(str(cur.take().value), n or ONE), None
     if cur.kind() != "kind" or str(cur.token().value) not in _SHAPES:  # type: ignore[union-attr]
         cur.at = start
         return None
@@ -312,8 +339,7 @@ def _shapes_across(cur: Cursor) -> Node | None:
     if not (across or said and n is not None):
         cur.at = start
         return None
-    del size
-    return PatternRun(name, n, span=cur.span_from(start))
+    return PatternRun(name, n, parts=(size,) if size is not None else (), span=cur.span_from(start))
 
 
 def _shape_of(cur: Cursor) -> Node | None:
@@ -357,7 +383,7 @@ def _held(cur: Cursor, before: list[Node]) -> Node | None:
     where = last.place if isinstance(last, Make) else None
     across = isinstance(last, Repeat) or where is not None and (where.n is not None and (where.n.at(0) or 1) > 1 or where.quant == "each")
     before.pop()
-    kind = last.kind if isinstance(last, Make) else str(_legs_kind(last))
+    kind = last.kind if isinstance(last, Make) else _legs_kind(last)
     if across or where is None:
         return Make("cluster", ONE, None, taking=parts, parts=parts, span=cur.span_from(start))
     del kind
@@ -374,8 +400,8 @@ def _legs(node: Node) -> int:
     return 0
 
 
-def _legs_kind(node: Repeat) -> str:
-    return next((x.kind for x in node.nodes if isinstance(x, Make)), "dc")
+def _legs_kind(node: Node) -> str:
+    return next((x.kind for x in getattr(node, "nodes", ()) if isinstance(x, Make)), "dc")
 
 
 def between(cur: Cursor) -> int:

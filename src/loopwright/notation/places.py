@@ -176,6 +176,8 @@ def place(cur: Cursor, *, bare: bool = False) -> Place | None:
             return None
         cur.at = start
         return None
+    if relation == "between" and found.thing.kind not in ("st", "sp", "loop", "ring") and (found.n is None or (found.n.at(0) or 1) == 2 or cur.low(-1).endswith("s")):
+        found = replace(found, n=ONE, thing=Thing("gap"))  # "between next 2 petals"
     if relation != "in" and found.relation == "in":
         found = replace(found, relation=relation)
     return replace(_after(cur, found), span=cur.span_from(start))
@@ -409,6 +411,8 @@ def _after(cur: Cursor, found: Place) -> Place:
         elif cur.low() in END_WORDS and _tail_ok(cur):
             cur.at += 1
             cur.skip("the", "row", "rnd", "round", "ch", "entire", "chain", "edge")
+            if found.quant == "next" and found.thing.kind != "ring":
+                cur.swept = cur.at
         elif cur.low() == "all" and cur.low(1) in ("around", "across", "round"):
             cur.at += 2
         elif cur.low() == "to" and cur.low(1) in ("end", "the") and (cur.low(1) == "end" or cur.low(2) == "end"):
@@ -421,6 +425,8 @@ def _after(cur: Cursor, found: Place) -> Place:
         elif cur.low() == "of" and found.of is None and _of_next(cur, found) is not None:
             found = _of_next(cur, found, take=True) or found
         elif cur.low() in ("of", "on", "from", "in") and cur.low(1) in ("previous", "prev", "last", "the", "row", "rnd", "round", "foundation", "starting", "beginning", "beg", "ch", "chain") and _row_words(cur):
+            if cur.low(-1) in ("ch", "chain") and cur.low(-2) == "of" and found.of is None and found.quant in ("next", "each") and found.thing.kind == "st":
+                found = replace(found, of=Thing("ch"))
             continue
         elif cur.kind() == "num" and cur.low(1) in ("rows", "rnds", "row", "rnd", "rounds") and cur.low(2) == "below":
             found = replace(found, rows_below=int(cur.take().value) - 1)
@@ -489,8 +495,8 @@ def left_words(cur: Cursor) -> tuple[Num, Thing] | None:
         cur.at = start
         return None
     said_last = any(t.text.lower() in ("last", "within") for t in cur.tokens[start : cur.at])
-    remain = cur.low() in ("remain", "rem", "remaining", "left", "from", "of")
-    while cur.low() in ("remain", "rem", "remaining", "left", "of", "the", "row", "rnd", "end", "from", "are", "before", "ch", "chain", "foundation") and remain:
+    remain = cur.low() in ("remain", "rem", "remaining", "left", "from", "of", "before")
+    while cur.low() in ("remain", "rem", "remaining", "left", "of", "the", "row", "rnd", "end", "from", "are", "before", "ch", "chain", "foundation", "turning", "previous") and remain:
         cur.at += 1
     if not (said_last or remain):
         cur.at = start

@@ -45,11 +45,13 @@ _ASIDES = (
     r",?\s{0,3}(?:but\s+)?do not work (?:inc|dec)\w*\s+directly (?:above|over)\s+(?:the\s+)?previous (?:inc|dec)\w*",
     r"\bto complete (?:the )?(?:last |first )?\w+",
     r"\bfor (?:the )?(?:other |left |right )?(?:(?-i:[A-Z][a-z]+)|underarm|neck|sleeve|front|back|picot)\b",
-    r"(?<=[,;.])[^,;.—]*\bthe cord\b[^,;.]*",
+    r"(?<=\.)\s[^,;.—]*\bthe cord\b[^.]*\.", r"(?<=[,;.])[^,;.—]*\bthe cord\b[^,;.]*",
     r";\s*the\s+(?:\d\s+)?(?:plain|treble|trebles|double|single|chain|long)\b[^.;*]*",
     r",?\s{0,3}\bincluding [^,;.]*,?", r"\bas before\b(?=[^.;]*\b(?:in|under|over|on)\b)",
     r"\bcluster (?:st )?(?=shells?\b)",
     r"(?:\ban?\s+)?\b\d+[- ]?(?:d\.? ?c\.?|tr\.?(?: ?c\.?)?|s\.? ?c\.?|petal|d\.? ?tr)[ -]\s?(?=(?:cluster|group|popcorn|scallop|fan)s?\b)",
+    r"\(\d+ \w{1,10}(?: \w)? (?:dec|inc)\w* (?:in |on )?(?:each|every|this)[^()]{0,20}\)",
+    r",?\s{0,3}\bworking (?:the )?last (?:[^.;]|\.(?=[a-z])|(?<=[a-z])\.(?=\s+[a-z])|(?<=ch)\.)*", r"(?<=[a-z])[’']s\b(?=\s)", r"\b(?:in|at) (?:the )?back of (?:the )?work\b(?=\s+between)",
     r"\bloosely\b", r"\bincl\b\.?",
 )
 _ASIDE = re.compile("|".join(_ASIDES), re.IGNORECASE)

@@ -105,7 +105,7 @@ def _pairs(text: str, start: int, end: int) -> list[tuple[str, str | None, int, 
     starts = list(_PAIR.finditer(text, start, end))
     if len(starts) < 2 and not (starts and starts[0].start() == start and "(" not in text[start : starts[0].end()]):
         return []
-    pairs = []
+    pairs: list[tuple[str, str | None, int, int]] = []
     for i, m in enumerate(starts):
         stop = starts[i + 1].start() if i + 1 < len(starts) else end
         pairs.append((m["name"], None, m.end(), stop))

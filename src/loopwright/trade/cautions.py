@@ -78,7 +78,12 @@ def _spoken_of(words: str) -> set[str]:
 
 
 def _any(words: str, group: Sequence[str]) -> bool:
-    return any(re.search(rf"\b{re.escape(word)}\b", words) for word in group)
+    return _expression(tuple(group)).search(words) is not None
+
+
+@cache
+def _expression(group: tuple[str, ...]) -> re.Pattern[str]:
+    return re.compile(rf"\b(?:{'|'.join(re.escape(word) for word in group)})\b")
 
 
 @cache

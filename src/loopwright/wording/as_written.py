@@ -12,6 +12,9 @@ from loopwright.terms.phrases import phrases
 from loopwright.wording.voice import Voice
 
 _LIST = re.compile(r"(?P<first>\d+(?:\.\d+)?|[-–—])\s?[(\[](?P<rest>(?:\d+(?:\.\d+)?|[-–—])(?:\s*[,:;]\s*(?:\d+(?:\.\d+)?|[-–—]))*)[)\]]")
+_DASHES, _GONE = ("-", "–", "—"), "\0"
+_ENTRY = re.compile(r"\d+(?:\.\d+)?|[-–—]")
+_CLAUSE = re.compile(rf"[^,;.(\[*{_GONE}]*{_GONE}[^,;.)\]]*(?:[,;]\s*)?")
 _NUMBER = r"\d+(?:\s?[(\[][\d\s,:;–-]+[)\]])?"
 _BLANK = re.compile(r"\{(?P<name>[^{}\n]+)\}(?:\s*(?P<sign>[+−-])\s*(?P<more>\d{1,6})\b(?!\s*(?:-|sts?\b|times)))?")
 _CHAINS_FIRST = re.compile(rf"(?<![\w{{-])(?P<n>{_NUMBER})\s(?P<word>ch|chain)(?![\w-])(?!\s(?:sps?|spaces?|loops?|lps?)\b)", re.IGNORECASE)
@@ -202,16 +205,24 @@ def doubtful_words(text: str, source: Dialect, target: Dialect) -> list[str]:
 
 
 def pick_size(voice: Voice, text: str) -> str:
-    """Lists of sizes reduced to one size; lists that have another number of entries stay."""
-    if voice.size is None or voice.sizes < 2:
+    """Lists of sizes reduced to one size; lists that have another number of entries stay. What the size does not work goes."""
+    of, told = (voice.told_of, voice.told) if voice.told else (voice.sizes, tuple(range(voice.sizes)))
+    shown = told if voice.size is None else told[voice.size : voice.size + 1]
+    if of < 2 or len(shown) == of:
         return text
-    size = voice.size
 
     def pick(m: re.Match[str]) -> str:
         values = [m["first"], *re.split(r"\s*[,:;]\s*", m["rest"])]
-        return values[size] if len(values) == voice.sizes else m.group()
+        if len(values) != of:
+            return m.group()
+        kept = [values[s] for s in shown]
+        kept = kept[:1] if len(set(kept)) == 1 else kept
+        if len(kept) == 1:
+            return _GONE if kept[0] in _DASHES else kept[0]
+        return voice.say("sizes", first=kept[0], rest=voice.say("size_sep").join(kept[1:]))
 
-    return _LIST.sub(pick, text)
+    picked = _LIST.sub(pick, text)
+    return re.sub(r" {2,}", " ", _CLAUSE.sub(" ", picked)) if _GONE in picked else picked
 
 
 def fill_blanks(voice: Voice, text: str) -> str:
@@ -234,6 +245,6 @@ def with_numbers(voice: Voice, text: str, offset: int, numbers: Mapping[tuple[in
     """
     for (start, end), number in sorted(numbers.items(), reverse=True):
         said = text[start - offset : end - offset] if offset <= start and end <= offset + len(text) else "0"
-        if _LIST.fullmatch(said):
+        if _LIST.fullmatch(said) and len(_ENTRY.findall(said)) not in (voice.sizes, voice.told_of):
             text = text[: start - offset] + voice.num(number) + text[end - offset :]
     return text

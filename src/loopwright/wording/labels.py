@@ -10,7 +10,7 @@ from loopwright.wording.voice import Voice
 
 def label(voice: Voice, told: Label, side: str | None) -> str:
     """What stands before a row: "Rnd 3: ", "Rows 4-7 (8, 9): ", "Next 3 rows (RS): "."""
-    mark = voice.say("side", side=side) if side else ""
+    mark = voice.say("side", side=voice.say(side)) if side else ""
     kind = told.kind if told.kind in ("row", "rnd") else ""
     if told.first is None:
         one = voice.single(told.how_many) == 1

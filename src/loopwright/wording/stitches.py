@@ -66,6 +66,8 @@ def words(scene: Scene, nodes: Sequence[Node]) -> list[str]:
     found: list[str] = []
     before: Node | None = None
     for node in nodes:
+        if _left_out(scene.voice, node):
+            continue
         if isinstance(before, Make) and isinstance(node, Evenly) and before.place is not None and before.place.quant == "each":
             found[-1] = evenly(scene.voice, node, scene.end, before.kind)
         elif isinstance(node, Define):
@@ -75,6 +77,16 @@ def words(scene: Scene, nodes: Sequence[Node]) -> list[str]:
             found.append(said)
         before = node
     return found
+
+
+def _left_out(voice: Voice, node: Node) -> bool:
+    """Whether the one size written for does not work an instruction: a dash or 0 in its list."""
+    if voice.size is None:
+        return False
+    told = [getattr(node, name, None) for name in ("n", "times", "to")]
+    at = getattr(node, "place", None)
+    told.append(at.n if isinstance(at, Place) else None)
+    return any(isinstance(n, Num) and len(n.values) > 1 and n.at(voice.size) in (None, 0) for n in told)
 
 
 def one(scene: Scene, node: Node) -> str:

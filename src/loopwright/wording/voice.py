@@ -20,6 +20,7 @@ class Voice:
 
     `blanks`: numbers per size of blanks that have been filled, for words that are kept as written. `names`: what the
     designer calls her groups and special stitches. `kept`: names that are left as they are wherever they stand.
+    `told`, `told_of`: which of how many sizes in the text's own lists these sizes are, where they are some of them.
     """
 
     terms: str
@@ -31,6 +32,8 @@ class Voice:
     blanks: Mapping[str, tuple[int | None, ...]] = field(default_factory=dict)
     names: Mapping[str, str] = field(default_factory=dict)
     kept: tuple[str, ...] = ()
+    told: tuple[int, ...] = ()
+    told_of: int = 0
 
     @cached_property
     def dialect(self) -> Dialect:

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from functools import partial
 
 from loopwright.model.report import Report, RowReport
-from loopwright.model.tree import Chain, Document, Either, Group, Item, Join, Mark, Node, Prose, Ring, Row, RowOrder, Section
+from loopwright.model.tree import Chain, Document, Either, Group, HeadLine, Item, Join, Mark, Node, Prose, Ring, Row, RowOrder, Section
 from loopwright.wording.abbreviations import kept_names, own_names
 from loopwright.wording.as_written import translate
 from loopwright.wording.choices import chooser, only_kind, repeats_of
@@ -36,7 +36,10 @@ def write(
     sizes = max(1, len(document.sizes))
     if size is not None and not 0 <= size < sizes:
         raise IndexError(f"there is no size {size}: the pattern has {sizes}")
-    voice = Voice(terms, document.terms, sizes, size, full_words, spelled_out, _blanks(document), own_names(document), kept_names(document))
+    voice = Voice(
+        terms, document.terms, sizes, size, full_words, spelled_out,
+        _blanks(document), own_names(document), kept_names(document), *_told(document),
+    )
     body = _Body(voice, document, report).text()
     return heading(voice, document, report, body, measurements) + "\n" + body
 
@@ -146,6 +149,15 @@ def _lead(voice: Voice, body: tuple[Node, ...]) -> int | None:
 
 def _stitches(nodes: tuple[Node, ...]) -> bool:
     return any(not isinstance(n, (Ring, Mark)) and type(n).__name__ != "Chain" for n in nodes)
+
+
+def _told(document: Document) -> tuple[tuple[int, ...], int]:
+    """Which of the sizes named in the heading these are, and how many it names; nothing where they are all of them."""
+    line = next((i.value for i in document.items if isinstance(i, HeadLine) and i.name in ("size", "sizes")), "")
+    names = [n.strip() for n in re.split(r"[,;]", line) if n.strip()]
+    if len(names) == len(document.sizes) or not all(s in names for s in document.sizes):
+        return (), 0
+    return tuple(names.index(s) for s in document.sizes), len(names)
 
 
 def _blanks(document: Document) -> dict[str, tuple[int | None, ...]]:

@@ -139,16 +139,16 @@ def do_divided(run: Run, node: Divided) -> None:
 def do_pattern(run: Run, node: PatternRun) -> None:
     """ "In pattern", "5 shells across": shapes in the places between the shapes below, or what stands below once more."""
     if node.name and node.n is not None:
-        return _so_many(run, node.name, node.n.at(0))
+        return _so_many(run, node.name, node.n.at(0), node.parts)
     if node.name and run.view.groups:
-        return _shapes_across(run, node.name)
+        return _shapes_across(run, node.name, node.parts)
     if node.name and node.name in run.definitions:
         return do_make(run, Make(node.name, Num((1,)), Place("each", None, Thing(node.name)), span=node.span))
     if node.n is not None:
         return _copy(run, node.n.at(0) or 0)
     if node.left is not None:
         return _copy(run, max(0, run.stitches_left() - (node.left.at(0) or 0)))
-    if run.reserve and run.stitches_left() > run.reserve and run.pos:
+    if run.reserve and run.stitches_left() > run.reserve:
         return _copy(run, run.stitches_left() - run.reserve)
     copy_row(run)
 
@@ -164,21 +164,21 @@ def _copy(run: Run, count: int) -> None:
         run.make(code(run.main_kind) if kind == CHAIN else kind, slot)
 
 
-def _so_many(run: Run, shape: str, count: int | None) -> None:
+def _so_many(run: Run, shape: str, count: int | None, parts: Sequence[Node]) -> None:
     """A told number of shapes along the row; they take what the rest of the row leaves."""
     if count is None:
         raise CannotWork("blank")
     left = max(0, run.stitches_left() - run.reserve)
     for i in range(min(count, LIMIT)):
         at = run.pos + left * i // max(1, count)
-        _shape(run, shape, Slot(at, at + 1))
+        _shape(run, shape, Slot(at, at + 1), parts)
     run.pos = max(run.pos, min(run.end, run.pos + left))
     run.left_said = True
 
 
-def _shape(run: Run, shape: str, slot: Slot) -> None:
+def _shape(run: Run, shape: str, slot: Slot, parts: Sequence[Node]) -> None:
     begin = len(run.out)
-    nodes = stitch_parts(run, shape) if shape in run.definitions else ()
+    nodes = parts or (stitch_parts(run, shape) if shape in run.definitions else ())
     if any(isinstance(n, (Make, Group)) for n in nodes):
         into_one(run, tuple(_bare(n) for n in nodes), slot)
     else:
@@ -186,19 +186,22 @@ def _shape(run: Run, shape: str, slot: Slot) -> None:
     run.groups.append(MadeGroup(begin, len(run.out), shape))
 
 
-def _shapes_across(run: Run, shape: str) -> None:
+def _shapes_across(run: Run, shape: str, parts: Sequence[Node]) -> None:
     """One shape in each single stitch between the shapes below, a single one in the middle of each of those."""
     groups = sorted(g for g in run.view.groups if g.end - g.start > 1 or g.name)
     inside = {i for g in groups for i in range(g.start, g.end)}
     between = [i for i in range(run.pos, min(run.end, len(run.view.items))) if i not in inside and run.item(i) != CHAIN]
     if run.reserve and between and not _group_after(groups, between[-1]):
         between = between[: max(0, len(between) - run.reserve)]
+    if _centre_next(run):
+        whole = [g for g in groups if g.name == shape or g.end - g.start > 2]
+        between = [i for i in between if not whole or i < whole[-1].start]
     started = bool(run.out) and run.out[-1] == code("sc")
     for j, at in enumerate(between):
         middle = next((g for g in groups if (between[j - 1] if j else run.pos - 1) < g.start < at), None)
         if j or middle is not None and not started:
             run.make(code("sc"), Slot(middle.start, middle.end) if middle else Slot(at, at + 1))
-        _shape(run, shape, Slot(at, at + 1))
+        _shape(run, shape, Slot(at, at + 1), parts)
     after = next((g for g in groups if between and g.start > between[-1]), None)
     if after is not None and after.end < len(run.view.items) and not _centre_next(run):
         run.make(code("sc"), Slot(after.start, after.end))

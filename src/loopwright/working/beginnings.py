@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from loopwright.model.tree import Count
+from loopwright.model.tree import Count, Node
 from loopwright.working.rows import CannotWork, Made, agrees, from_hook, lead_chain, main_kind, work_row
 from loopwright.working.kinds import code
 from loopwright.working.view import View, foundation, plain_row
@@ -15,6 +16,7 @@ if TYPE_CHECKING:
 
 NEAR = 10
 FAR = 420
+SPAN = 70
 HORIZON = 4
 
 
@@ -38,7 +40,53 @@ def solve(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int
     if wanted:
         found = _by_count(decoder, state, step, body, kind, step.printed, wanted)
         return [(n, below, True) for n in found[:3]]
-    return []
+    family = _family(decoder, state, step, body, kind)
+    if not family:
+        return []
+    decoder.family = family
+    return [(n, below, True) for n in _by_later_count(decoder, state, step, steps, at, family)]
+
+
+def _family(decoder: Decoder, state: State, step: Step, body: tuple[Node, ...], kind: str) -> tuple[int, ...]:
+    """Numbers of stitches up to SPAN that the row uses up with nothing over, at its cheapest; () when it fits everywhere or nowhere."""
+    fits: list[tuple[float, int]] = []
+    for n in range(2, SPAN):
+        made = _attempt(decoder, state, step, body, kind, n)
+        if made is not None and made.left == 0 and made.spaces_left == 0:
+            fits.append((made.cost, n))
+    if not fits:
+        return ()
+    cheapest = min(c for c, _ in fits)
+    members = [n for c, n in fits if c < cheapest + 0.05]
+    step = members[-1] - members[-2] if len(members) > 1 else 0
+    return tuple(n for n in members if step and (members[-1] - n) % step == 0)  # short ones may come out by a part of a repeat
+
+
+def told(family: tuple[int, ...]) -> tuple[int, int] | None:
+    """A family as "any multiple of 4 plus 2": (4, 2); None when its members do not stand at equal distances."""
+    steps = {b - a for a, b in pairwise(family)}
+    if len(steps) != 1 or 1 in steps:
+        return None
+    step = steps.pop()
+    return step, family[0] % step
+
+
+def _by_later_count(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int, family: tuple[int, ...]) -> list[int]:
+    """The member of a family with which a count printed a few rows later comes true; that count then cannot confirm its row."""
+    ahead = next((i for i in range(at + 1, min(at + HORIZON, len(steps))) if _printed(steps[i].printed) is not None), None)
+    if ahead is None or len(family) < 2 or any(s.problem or s.new_section for s in steps[at + 1 : ahead + 1]):
+        return []
+    wanted = _printed(steps[ahead].printed)
+    low, high = family[0], family[-1]
+    a, b = (decoder.count_after(state, steps[at : ahead + 1], n) for n in (low, high))
+    if a is None or b is None or wanted is None or b == a:
+        return []
+    number = low + (wanted - a) * (high - low) / (b - a)
+    first = round(number)
+    if abs(number - first) > 0.01 or not 1 < first <= FAR or decoder.count_after(state, steps[at : ahead + 1], first) != wanted:
+        return []
+    decoder.solved_by.add(steps[ahead].item)
+    return [first]
 
 
 def _chains(decoder: Decoder, state: State, step: Step, body: tuple, kind: str) -> list[int]:  # type: ignore[type-arg]

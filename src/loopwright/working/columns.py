@@ -83,7 +83,6 @@ class Columns:
     counts_as: dict[int, int] = field(default_factory=dict)
     deep: list[tuple[int, int]] = field(default_factory=list)
     edges: list[tuple[int, str]] = field(default_factory=list)
-    colours: list[tuple[int, str]] | None = None
     borrowed: tuple[int, ...] = ()
     turning: int = -1
     in_line: bool = False
@@ -228,8 +227,6 @@ class Builder:
             return
         if slot.how in ("row-end", "free", "corner") or slot.how == "underside" and not below.foundation:
             cols.edges.append((stitch, slot.how))
-        elif slot.start == -1 and slot.how == "own-chain":
-            self._point(stitch, stitch + slot.end + 1)  # so many chains back from the hook
         elif slot.start < 0:
             if self.base >= 0 and slot.start <= -2:
                 self._point(stitch, self.base - slot.start - 2)
@@ -391,9 +388,16 @@ def _picot(b: Builder, note: Note, at: int) -> int:
     return at
 
 
+def _close(b: Builder, note: Note, at: int) -> int:
+    """The last chains closed to a loop: a slip stitch so many chains back."""
+    stitch = b.hidden("sl st", "picot", note, at=at, place="chain")
+    b._point(stitch, stitch - note.n)
+    return at
+
+
 _EMIT: dict[str, Callable[[Builder, Note, int], int]] = {
     "turning": _turning, "stands": _stands, "skipped": _skipped, "move": _move, "join": _join, "half": _half, "base": _base,
-    "picot": _picot,
+    "picot": _picot, "close": _close,
 }
 
 

@@ -47,6 +47,10 @@ class Edges:
                 opening = self._free(rows, len(stitches), turned)
                 self._spread(stitches, opening, "top")
 
+    def free(self, piece: int, many: int, turned: bool) -> list[int]:
+        """So many stitches that earlier rows of a piece left free, in the order in which they are met; none where there are not as many."""
+        return self._free([r for r in self.fabric.rows if r.piece == piece], many, turned)
+
     def _spread(self, stitches: list[int], edge: list[int], place: str) -> None:
         """One after the other into an edge: one each where the numbers are equal, evenly over it where they are not."""
         f = self.fabric

@@ -62,7 +62,7 @@ def _add(run: Run, added: list[Group]) -> None:
     gone: set[int] = set()
     new = []
     for g in added:
-        low, high = bisect_left(known, (g.start,)), bisect_left(known, (g.end,))  # type: ignore[arg-type]
+        low, high = bisect_left(known, (g.start,)), bisect_left(known, (g.end,))
         inner = [i for i in range(low, high) if known[i].end <= g.end and i not in gone]
         name = next((known[i].name for i in inner if known[i].name), "")
         if not name or len(inner) < 2:

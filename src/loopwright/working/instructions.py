@@ -14,7 +14,7 @@ from loopwright.working.places import SPACES, STITCHES, how_of, seek, slots_of, 
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
 from loopwright.working.starts import do_chain, do_ring, first_stitch, skip_foundation, start_in_group
 from loopwright.working.view import Group as MadeGroup
-from loopwright.working.view import Slot
+from loopwright.working.view import Slot, plain_row
 
 UNKNOWN_COST = 0.15
 MAX_STEPS = 60_000
@@ -188,6 +188,8 @@ def do_make(run: Run, node: Make) -> None:
         wanted = ((place.n.at(0) if place.n else None) or parts) if place.quant != "each" else None
         times = count if wanted in (None, 1, parts) else max(1, wanted // parts)
         return _make_over(run, kind, times, parts, twice, node, Thing(place.thing.kind, place.thing.length))
+    if place.of is not None and place.of.kind == "ch" and place.k is None and run.named.get("own-chain-left", 0) > 0:
+        return own_more(run, code(kind), place)
     _before_foundation(run, kind, place)
     slots = slots_of(run, place, how_of(run, place, node.loop))
     if slots and slots[0].how == "own-chain" and place.from_hook:
@@ -195,6 +197,7 @@ def do_make(run: Run, node: Make) -> None:
     if place.from_hook:
         _before_foundation(run, kind, place, place.k)
     number = code(kind)
+    _start_pair(run, place, number, count * twice)
     if count * twice == 1 and not node.between and len(slots) > 8:
         return _plain_run(run, number, slots)
     for slot in slots:
@@ -209,10 +212,21 @@ def do_make(run: Run, node: Make) -> None:
         _half_loop(run, kind)
 
 
+def _start_pair(run: Run, place: Place, number: int, each: int) -> None:
+    """ "Ch 3, 2 dc in each st": where the chain is a stitch, its place takes the other one too."""
+    if place.quant == "each" and each > 1 and run.tch_item and len(run.out) == 1 and run.into[0] is not None and not run.view.ring:
+        if run.once("start-pair", ((0.0, True), (0.3, False))):
+            for _ in range(each - 1):
+                run.make(number, run.into[0])
+            run.groups.append(MadeGroup(0, len(run.out), ""))
+
+
 def _before_foundation(run: Run, kind: str, place: Place | None, said: int | None = None) -> None:
     """In the first row: where the first stitch goes, and what the chains before it are."""
     if not run.view.foundation or run.worked:
         return
+    if said is None and run.named.get("missed") == run.pos > 0:
+        said = run.pos + 1  # "miss 3, 1 treble in next": as if told from the hook
     if said is not None:
         skip_foundation(run, kind, said)
     elif run.pos == 0 and not (place and (place.from_hook or place.quant in ("first", "last"))):
@@ -278,6 +292,15 @@ def do_slip(run: Run, node: Make, count: int) -> None:
         slots = slots_of(run, place)
         run.slip_row = True
         return _plain_run(run, code("sl st"), slots)
+    if place.from_hook and run.own_chain and run.own_chain >= (place.k or 1):
+        back = place.k or 1
+        if back < min(3, run.own_chain) and run.worked:
+            return own_chain(run, "sl st", count, back)  # along the chain just made: a tie, a knob
+        run.named["picot"] = run.named.get("picot", 0) + 1  # back into the chain just made: a picot, part of its loop
+        run.note("close", back)
+        return
+    if place.of is not None and place.of.kind == "ch" and run.named.get("own-chain-left", 0) > 0:
+        return own_more(run, code("sl st"), place)
     if run.worked == 0 and not run.out:
         if run.view.ring:
             return
@@ -310,11 +333,6 @@ def do_slip(run: Run, node: Make, count: int) -> None:
         run.note("join")
         run.cost += 0.2
         return
-    if slots and slots[0].how == "own-chain" and place.from_hook:
-        back = -slots[0].start
-        if back < min(3, run.own_chain):
-            return own_chain(run, "sl st", count, back)
-        slots = [Slot(-1, -1 - back, "own-chain")]  # the last chains closed to a loop, a picot
     for slot in slots:
         run.into.append(slot)
         run.out.append(code("sl st"))
@@ -354,7 +372,9 @@ def own_chain(run: Run, kind: str, count: int, k: int) -> None:
         raise RunsOut("ch", wanted=k + count, found=0)
     begin, end = run.runs.pop()
     base, origin = end - begin, run.origins[begin]
-    del run.out[begin:], run.into[begin:], run.origins[begin:]
+    del run.out[begin:]
+    del run.into[begin:]
+    del run.origins[begin:]
     keep = base - k
     number = code(kind)
     skipped = k - 1
@@ -374,6 +394,16 @@ def own_chain(run: Run, kind: str, count: int, k: int) -> None:
         run.make(number, Slot(-2 - keep, -2 - keep, "own-chain"))
     run.own_chain = 0
     run.named["own-chain-left"] = keep
+
+
+def own_more(run: Run, number: int, place: Place) -> None:
+    """Further stitches along a chain that was just worked back into: the next one, or all that are left of it."""
+    left = run.named.get("own-chain-left", 0)
+    many = left if place.quant == "each" else min(left, (place.n.at(0) if place.n is not None else 1) or 1)
+    for i in range(many):
+        at = -2 - (left - 1 - i)
+        run.make(number, Slot(at, at, "own-chain"))
+    run.named["own-chain-left"] = left - many
 
 
 def _picot(run: Run, count: int) -> None:
@@ -532,6 +562,8 @@ def do_skip(run: Run, node: Skip) -> None:
                 return
             raise RunsOut(node.thing.kind, wanted=count, found=i)
         run.pos = max(slot.end, run.pos + (slot.end == slot.start))
+    if run.view.foundation and not run.worked and run.pos == count:
+        run.named["missed"] = count
 
 
 def do_join(run: Run, node: Join) -> None:
@@ -569,6 +601,9 @@ def do_mark(run: Run, node: Mark) -> None:
         run.skipped_said = node.text
     elif node.what == "underside":
         do_underside(run)
+    elif node.what == "attach" and node.text == "free" and run.named.get("free") and run.worked == 0:
+        run.view = plain_row(run.named["free"])
+        run.pos, run.start, run.end, run.last = 0, 0, run.named["free"], None
     elif node.what == "attach" and node.place is not None and run.worked == 0 and run.view.items and not run.view.foundation:
         slots = slots_of(run, node.place)
         if slots and slots[-1].start >= 0:
@@ -703,6 +738,8 @@ def do_at_ends(run: Run, node: AtEnds) -> None:
 def do_edge(run: Run, node: EdgeRun) -> None:
     """Stitches along an edge: as many as told; an untold number comes from the edge itself where it is known."""
     count = node.n.at(0) if node.n is not None else None
+    if count is None and node.where == "around":
+        raise CannotWork("edge-unknown")
     if count is None:
         count = run.named.get("edge-rows", 0) * (node.per or 1)
         if not count:

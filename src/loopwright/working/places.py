@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from bisect import bisect_left
 
+from bisect import bisect_left
+
 from loopwright.model.tree import Place, Thing
 from loopwright.working.kinds import ANY, CHAIN, HEIGHT, code, plain, name
 from loopwright.working.run import CannotWork, Run, RunsOut
@@ -306,6 +308,8 @@ def seek(run: Run, thing: Thing, pos: int) -> Slot | None:
         return _seek_stitch(run, pos)
     if kind in SPACES:
         return _seek_space(run, pos, thing.length)
+    if kind == "gap":
+        return _seek_gap(run, pos)
     if kind == "ch":
         return _seek_chain(run, pos, thing.length)
     if kind == "corner":
@@ -365,16 +369,22 @@ def _seek_space(run: Run, pos: int, length: int | None) -> Slot | None:
 
 def _seek_gap(run: Run, pos: int) -> Slot | None:
     """No chain spaces in the row: a space is a gap between groups, else between two stitches."""
-    groups = run.view.groups
-    if len(groups) > 1:
-        n = len(run.view.items)
-        edges = sorted({g.end for g in groups if g.end < n} | {g.start for g in groups if g.start > 0})
-        if run.view.joined:
-            edges.append(n)
-        at = next((e for e in edges if e > pos or (e == pos and (run.last is None or run.last.end != pos or run.last.how != "between"))), None)
+    if len(run.view.groups) > 1:
+        edges = _edges(run)
+        first = bisect_left(edges, pos)
+        at = next((e for e in edges[first : first + 3] if e > pos or (e == pos and (run.last is None or run.last.end != pos or run.last.how != "between"))), None)
         return Slot(at, at, "between") if at is not None and at <= run.end else None
     run.once("gap-between-stitches", ((0.9, True),))
     return Slot(pos + 1, pos + 1, "between") if pos + 1 <= run.end else None
+
+
+def _edges(run: Run) -> list[int]:
+    """Where one group of the row below ends and another begins; looked up once."""
+    if run.edges is None:
+        n = len(run.view.items)
+        found = {g.end for g in run.view.groups if g.end < n} | {g.start for g in run.view.groups if g.start > 0}
+        run.edges = sorted(found) + ([n] if run.view.joined else [])
+    return run.edges
 
 
 def _seek_corner(run: Run, pos: int) -> Slot | None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections.abc import Sequence
 
-from loopwright.model.tree import Node, Repeat
+from loopwright.model.tree import Chain, Join, Node, Repeat
 from loopwright.working.instructions import do_all, total_needed
 from loopwright.working.kinds import CHAIN
 from loopwright.working.places import view_runs
@@ -18,15 +18,36 @@ MAX_TIMES = 20_000
 def do_repeat(run: Run, node: Repeat) -> None:
     """Works a repeat in the way its words say."""
     after = (run.reserve, run.reserve_spaces)
+    join = next((n for n in run.following if isinstance(n, Join)), None)
+    run.named["last-chain"] = join.last_chain or 0 if join is not None and not run.inside else 0
     if node.mode == "once":
         do_all(run, node.nodes, after)
         return do_all(run, node.ending, after)
     if node.mode in ("times", "more", "star-times"):
         _counted_times(run, node, after)
+    elif node.mode == "until":
+        _until(run, node, after)
     elif node.mode == "left":
         _to_end(run, node, after, (node.left.at(0) or 0) if node.left is not None else 0)
     else:
         _to_end(run, node, after, None)
+
+
+def _until(run: Run, node: Repeat, after: tuple[int, int]) -> None:
+    """Rounds until so many groups are made, those before the repeat counted."""
+    wanted = node.times.at(0) if node.times is not None else None
+    if wanted is None:
+        raise CannotWork("blank")
+    for _ in range(min(wanted, MAX_TIMES)):
+        if len(run.groups) >= wanted:
+            break
+        run.inside += 1
+        try:
+            do_all(run, node.nodes, after)
+        finally:
+            run.inside -= 1
+        run.repeats += 1
+    do_all(run, node.ending, after)
 
 
 def _counted_times(run: Run, node: Repeat, after: tuple[int, int]) -> None:
@@ -146,6 +167,11 @@ def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exa
         best -= 1
     run.back_to(points[best])
     left = _left_at(run, points[best])
+    closing = 0 if run.inside else run.named.get("last-chain", 0)
+    matches = sum(_is_chain(n, closing) for n in node.nodes[:-1]) if closing else 0
+    if matches and not (matches > 1 and left <= keep[0]):
+        run.named["rounds"] = best + 1
+        return _partial(run, node, points[best], keep, best + 1) + best
     if left == keep[0] and not (keep[1] and node.ending_mode in ("with", "with-last")):
         return best
     if exact:
@@ -205,6 +231,8 @@ def _partial(run: Run, node: Repeat, point: Point, keep: tuple[int, int], number
     """Works the nodes of one more round one by one as long as there is room for them."""
     run.back_to(point)
     round_begins(run, number)
+    closing = 0 if run.inside else run.named.get("last-chain", 0)
+    closed: Point | None = None
     for item in node.nodes:
         here = run.point()
         cost = run.cost
@@ -214,10 +242,18 @@ def _partial(run: Run, node: Repeat, point: Point, keep: tuple[int, int], number
             run.back_to(here)
             run.cost = cost
             break
-        if run.stitches_left() < keep[0]:
+        if run.stitches_left() < keep[0] or keep[1] and sum(1 for s, _ in view_runs(run) if s >= run.pos) < keep[1]:
             run.back_to(here)
             break
+        if closing and _is_chain(item, closing):
+            closed = run.point()
+    if closed is not None:
+        run.back_to(closed)  # "join last ch-3": the round ends with this chain
     return 0
+
+
+def _is_chain(node: Node, length: int) -> bool:
+    return isinstance(node, Chain) and node.n.at(0) == length
 
 
 def _fits(run: Run, nodes: Sequence[Node], keep: tuple[int, int]) -> bool:

@@ -9,7 +9,7 @@ from typing import Any
 from loopwright.findings import Finding
 from loopwright.model.fabric import Fabric
 from loopwright.model.report import Assumption, Report, RowReport
-from loopwright.model.tree import Document, Group, Node, PatternRun, Repeat, Row, Unknown
+from loopwright.model.tree import Document, Group, Mark, Node, PatternRun, Repeat, Row, Unknown
 from loopwright.source import Span
 from loopwright.working.colours import Colours
 from loopwright.working.search import Decoder, Explanation, Outcome
@@ -19,6 +19,7 @@ from loopwright.working.weave import Weaver
 
 UNCERTAIN_FROM = 4
 SPACED = 60
+WOVEN = 20_000  # rows kept in a memo; more of them belong to other patterns
 _CODES = {
     "runs-out": "W003", "too-many": "W008", "too-many-rows": "W008", "unknown-row": "W009", "blank": "W010",
     "nothing-below": "W005", "endless": "W007", "open": "D001", "edge-unknown": "W007",
@@ -35,7 +36,9 @@ def work(document: Document, memo: dict[Any, Any] | None = None) -> Report:
     conventions: tuple[tuple[str, Any], ...] = ()
     per_size: list[list[Outcome]] = []
     fabrics: list[Fabric | None] = []
-    shared: dict[Any, Any] = {}
+    shared: dict[Any, Any] = {} if memo is None else memo.setdefault("woven", {})
+    if len(shared) > WOVEN:
+        shared.clear()
     colours = Colours.of(document)
     for size in range(max(1, len(document.sizes))):
         best = decoder.decode(expand(document, size), conventions)
@@ -124,9 +127,12 @@ def _printed(document: Document, outcomes: list[Outcome | None]) -> tuple[tuple[
 def _findings(document: Document, per_size: Sequence[Sequence[Outcome]]) -> list[Finding]:
     grouped: dict[tuple[str, int], list[tuple[int, Outcome, Finding]]] = {}
     for size, outcomes in enumerate(per_size):
-        shaken = False
+        shaken = unread = False
         for o in outcomes:
             found = _finding(document, o, size)
+            if unread and found is not None and found.code == "D001" and "multiple" not in found.args:
+                found = None  # said of the row before already
+            unread = o.made is None
             if shaken and found is not None and found.code == "W001":
                 found = replace(found, severity="warning")  # the row below is in doubt: so is this verdict
             shaken = o.made is None or not o.made.made or o.agrees is False or shaken and o.agrees is not True
@@ -175,7 +181,8 @@ def _finding(document: Document, o: Outcome, size: int) -> Finding | None:
     if o.agrees is False and step.printed:
         return _disagreement(document, o, size)
     if not o.made.made and not o.step.problem:
-        return Finding("N001", step.span, {"label": step.label or "this row"})
+        marks = not step.label and any(isinstance(n, Mark) for n in step.body)  # "FO and close.": nothing to read stitches from
+        return None if marks else Finding("N001", step.span, {"label": step.label or "this row"})
     if o.made.left and step.doubt == 0 and o.agrees is None and o.made.left > 1 and not o.made.view.foundation:
         return Finding("W004", step.span, {"label": step.label or "this row", "left": o.made.left})
     return None
@@ -212,15 +219,15 @@ def _assumptions(document: Document, per_size: Sequence[Sequence[Outcome]]) -> l
                 message = "the rows it names are not in the text: taken as worked even"
                 found.setdefault(f"{o.step.item}:{message}", Assumption(o.step.span, message))
             for key, value in o.assumed:
-                message = _assumed_words(key, value)
-                if message:
-                    found.setdefault(f"{o.step.item}:{message}", Assumption(o.step.span, message))
+                words = _assumed_words(key, value)
+                if words:
+                    found.setdefault(f"{o.step.item}:{words}", Assumption(o.step.span, words))
             for key, value in o.made.conventions if o.made else ():
                 if key not in held:
                     held[key] = value
-                    message = _convention_words(key, value)
-                    if message:
-                        found.setdefault(message, Assumption(o.step.span, message))
+                    words = _convention_words(key, value)
+                    if words:
+                        found.setdefault(words, Assumption(o.step.span, words))
     return sorted(found.values(), key=lambda a: a.span.start)
 
 

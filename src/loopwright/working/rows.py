@@ -124,12 +124,13 @@ def from_hook(nodes: tuple[Node, ...]) -> bool:
 
 def work_row(
     view: View, body: tuple[Node, ...], forced: tuple[int, ...], conventions: dict[str, Any], definitions: dict[str, tuple[Node, ...]],
-    kind: str, in_rounds: bool, edge_rows: int = 0,
+    kind: str, in_rounds: bool, edge_rows: int = 0, free: int = 0,
 ) -> Made:
     """Works a row once with forced choices. Raises CannotWork when this reading cannot be worked."""
     nodes, pending = split_pending(body)
     run = Run(view, forced, dict(conventions), definitions, kind, in_rounds or view.joined)
     run.named["edge-rows"] = edge_rows
+    run.named["free"] = free
     if not view.items and not view.ring and not view.open_end and not any(isinstance(n, Ring) for n in nodes) and _into_ring(nodes):
         run.view = ring()
         run.in_rounds = True
@@ -165,7 +166,7 @@ def _implied_repeat(run: Run, nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     if any(isinstance(n, (Make, Group)) and n.place is not None and n.place.quant in ("each", "last", "every") for n in nodes):
         return nodes
     first = next((i for i in inner if not (isinstance(nodes[i], Chain) and i == inner[0])), None)
-    if first is not None and isinstance(nodes[inner[0]], Chain) and (nodes[inner[0]].n.at(0) or 0) > 2 and (first_stitch(nodes) or ("",))[0] in ("sc", "sl st"):  # type: ignore[union-attr]
+    if first is not None and isinstance(nodes[inner[0]], Chain) and (nodes[inner[0]].n.at(0) or 0) > 2 and (first_stitch(nodes[inner[0] + 1 :]) or ("",))[0] in ("sc", "sl st"):  # type: ignore[union-attr]
         first = inner[0]  # "3 ch, 1 sc": the loop is part of what is repeated
     if first is None or (run.view.ring and not run.view.items) or run.view.open_end or not run.view.items:
         return nodes
@@ -206,7 +207,7 @@ def _finished(run: Run, pending: Chain | None) -> Made:
     view = View(
         out, tuple(r for r in run.runs if r[1] > r[0]), tuple(g for g in run.groups if g.end - g.start > 1 or g.name),
         0 if run.tch_item else run.tch_length, True, joined=run.joined or (run.in_rounds and not run.turned), turned=False,
-        mesh=(bridged > 0) + (bridged > 0 and _opening(run)), divisions=_divisions(run),
+        mesh=(bridged > 0 and min(e - s for s, e in run.runs) < 3) + (bridged > 0 and _opening(run)) * 2, divisions=_divisions(run),
     )
     return Made(
         view, out, run.into, run.origins, count, bridged, _made(run, out), cost, left, spaces, tuple(run.log),

@@ -108,6 +108,7 @@ class Run:
     row_inc: int = 0
     half_loop: bool = False
     following: Sequence[Node] = ()
+    edges: list[int] | None = None
     skipped_said: str = ""  # "yes"/"no" where the words tell whether the chains skipped at the foundation are a stitch
     slipped: bool = False  # the hook was moved to stitch `last` by slip stitches: a start chain stands there
     slip_row: bool = False  # a row of slip stitches: they are its stitches
@@ -161,7 +162,9 @@ class Run:
     def back_to(self, point: Point) -> None:
         """Forgets what was made since a point."""
         self.pos, self.last, self.worked = point.pos, point.last, point.worked
-        del self.out[point.items :], self.into[point.items :], self.origins[point.items :]
+        del self.out[point.items :]
+        del self.into[point.items :]
+        del self.origins[point.items :]
         del self.groups[point.groups :], self.runs[point.runs :], self.tape[point.tape :]
 
     def stitches_left(self) -> int:

@@ -45,6 +45,7 @@ class State:
     rows: int = 0
     last_change: int | None = None
     unsure: bool = False
+    free: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,6 +115,8 @@ class Decoder:
         self.memo = memo if memo is not None else {}
         self.names = hash(tuple(sorted(definitions)))
         self.looked_ahead = False
+        self.family: tuple[int, ...] = ()  # numbers of stitches that the row just looked at may have stood on
+        self.solved_by: set[int] = set()  # items whose printed count told what stood before an earlier row
         self.spent = 0
         self.told: dict[tuple[int, int, int], Told] = {}
 
@@ -162,7 +165,7 @@ class Decoder:
         """
         told = self._told(step)
         which = (told, step.kind, step.new_section, step.gap, step.number if step.number in (None, 1) else 2)
-        there = (state.view, state.conventions, state.pending, state.kind, state.in_rounds, state.joined, state.last_change, state.unsure, bool(state.rows))
+        there = (state.view, state.conventions, state.pending, state.kind, state.in_rounds, state.joined, state.last_change, state.unsure, state.free, bool(state.rows))
         key = (*which, *there, state.rows if told.counts_rows else -1, self.names, at if state.view is NOTHING else -1)
         found = self.memo.get(key) or self.memo.get((key, step.number))
         if found is None:
@@ -187,13 +190,18 @@ class Decoder:
         for view, cost, assumed in starts:
             turned = view is not NOTHING and view is not state.view
             results += [(s, replace(o, flipped=turned)) for s, o in self._readings(state, step, view, cost, assumed, problems)]
-        good = [r for r in results if r[1].cost < FAILS]
+        if state.view is NOTHING and _middle(step):
+            # a short chain at the head of a later row is no foundation, and a row that makes nothing is not worked
+            results = [(s, replace(o, cost=o.cost + FRESH * 2)) for s, o in results if o.made is not None and o.made.made and o.made.spaces_left + o.made.left == 0]
+            good: list[tuple[State, Outcome]] = []
+        else:
+            good = [r for r in results if r[1].cost < FAILS]
         lost = from_hook(step.body) and lead_chain(step.body) is None and not state.view.foundation and state.pending is None
         guessed = state.unsure and bool(step.printed) and not any(r[1].agrees for r in good)
         if not good or lost or guessed or (step.gap and min(r[1].cost for r in good) > FRESH):
             self.looked_ahead = True
             results += self._unknown_start(state, step, steps, at)
-        if not results:
+        if not results or self.family and state.view is NOTHING and not any("start" in dict(o.assumed) for _, o in results):
             results = self._given_up(state, step, problems)
         elif step.printed:
             results += self._wrong_print(state, step, results)
@@ -235,7 +243,7 @@ class Decoder:
                 break
             runs += 1
             try:
-                made = work_row(view, body, forced, conventions, self.definitions, kind, rounds, state.rows)
+                made = work_row(view, body, forced, conventions, self.definitions, kind, rounds, state.rows, state.free)
             except CannotWork as why:
                 log = why.log
                 spent += why.work
@@ -306,7 +314,7 @@ class Decoder:
         change = made.count - before if before else None
         return State(
             view, made.conventions, made.pending, made.main_kind, made.in_rounds or (step.kind == "rnd" and made.view.items != b""),
-            made.joined, state.rows + 1 if made.out else 0, change, step.doubt >= DOUBT and made.agrees is not True,
+            made.joined, state.rows + 1 if made.out else 0, change, step.doubt >= DOUBT and made.agrees is not True, made.left if made.left > 1 and made.turned else state.free,
         )
 
     # --- when it does not go -------------------------------------------------------------------------------------
@@ -320,6 +328,13 @@ class Decoder:
 
     def _given_up(self, state: State, step: Step, problems: list[Outcome]) -> list[tuple[State, Outcome]]:
         problem = problems[0] if problems else Outcome(step, None, FAILS, None, "unreadable")
+        from loopwright.working.beginnings import told
+
+        if self.family and (apart := told(self.family)) is not None:
+            problem = Outcome(step, None, FAILS, None, "open", {"multiple": apart[0], "plus": apart[1] or None})
+            self.family = ()
+        elif state.view is NOTHING and problem.problem == "runs-out" and lead_chain(step.body) is None:
+            problem = Outcome(step, None, FAILS, None, "open")
         number = printed_total(step.printed)
         after = self._assumed_state(state, step)
         if number is None and problem.problem == "runs-out" and state.view.foundation and problem.got * 10 >= 9 * len(state.view.items) > 0:
@@ -353,6 +368,21 @@ class Decoder:
             results += self._readings(fresh, step, view, FRESH if state.view is not NOTHING else 0.0, assumed, problems)
         # a start solved by a count that then disagrees is none; one that the stitches alone tell stands, and the count is wrong
         return [r for r in results if r[1].agrees is not False or not dict(r[1].assumed)["start-by-count"]]
+
+    def count_after(self, state: State, steps: list[Step], number: int) -> int | None:
+        """What the last of some rows makes when the first stands on a plain row of `number`; None where one cannot be worked."""
+        first = steps[0]
+        rounds = first.kind == "rnd" or _joins(first.body)
+        view = plain_row(number, code(main_kind(first.body, state.kind) or "sc"), joined=rounds)
+        at = replace(state, view=view, pending=None, in_rounds=rounds)
+        made: Made | None = None
+        for step in steps:
+            found = self._readings(at, replace(step, printed=()), self._facing(at, step), 0.0, (), [])
+            if not found:
+                return None
+            at, outcome = min(found, key=lambda r: r[1].cost)
+            made = outcome.made
+        return made.count if made is not None else None
 
     def _until(self, old: Explanation, step: Step, rows: int = 1) -> Explanation:
         """ "Continue so until 54 sts": rows of the same change until the number is there, `rows` of them where so many are told."""
@@ -404,6 +434,17 @@ def _joins(body: tuple[Node, ...]) -> bool:
 
 def _has_ring(body: tuple[Node, ...]) -> bool:
     return any(isinstance(n, Ring) for n in body)
+
+
+def _middle(step: Step) -> bool:
+    """Whether a first row met is a later row of its piece: numbered past 1, its stitches in places of a row below."""
+    if step.number is None or step.number <= 1:
+        return lead_chain(step.body) is None and not _has_ring(step.body) and (first := first_stitch(step.body)) is not None and (
+            first[1] is None or first[1].thing.kind not in ("ring", "ch") and not first[1].from_hook
+        ) and step.number is None
+    first = first_stitch(tuple(n for n in step.body if not isinstance(n, (Chain, Mark))))
+    ring = first is not None and first[1] is not None and first[1].thing.kind == "ring"
+    return first is not None and not ring and not _has_ring(step.body) and not from_hook(step.body)
 
 
 def begins_anew(step: Step, state: State) -> tuple[bool, bool]:

@@ -167,6 +167,9 @@ def _reading(run: Run, node: Chain, length: int, kind: str, first: tuple[str, Pl
         return run.choose(f"joined-{join}-{length}", ((0.0, ("st", length - join, _BY_HEIGHT[join])), (1.2, "loop")))
     if node.counts == "unsaid" and join is not None and join in (0, length) and tall > 1 and length >= tall - 1:
         extra = max(0, length - tall) if join == 0 else 0
+        if extra and length in _BY_HEIGHT:  # joined at its top, so it is as tall as it is long
+            options = ((0.0, ("st", 0, _BY_HEIGHT[length])), (0.3, ("st", extra, kind)), (1.0, "none"))
+            return run.convention(f"start-{length}-{kind}-joined", options)
         return run.convention(f"start-{length}-{kind}-joined", ((0.0, ("st", extra, kind)), (2.5 if join else 1.0, "none")))
     if node.counts == "yes":
         spaces = max(0, length - (HEIGHT.get(as_kind) or length)) if node.as_kind else max(0, length - tall) if tall > 1 else 0
@@ -271,6 +274,8 @@ def skip_foundation(run: Run, kind: str, said: int | None, mesh: bool = True) ->
         run.pos = min(skipped, run.end)
     else:
         skipped = said - 1
+    if skipped >= 2 and tall == 1 and run.convention(f"skipped-{skipped}-sc", ((0.0, "no"), (0.7, "loop"))) == "loop":
+        run.chain(skipped)
     if skipped >= 2 and tall >= 2:
         extra = skipped - tall
         options2: list[tuple[float, object]] = [(0.0, "no")] if skipped < tall else [(0.6, "no"), (0.4, "yes")] if tall >= 3 else [(0.2, "no"), (0.4, "yes")]

@@ -7,10 +7,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
-from typing import Any
+from typing import Any, Literal
 
 from loopwright.model.tree import (
-    Chain, Count, Define, Document, Either, Evenly, Group, Make, Mark, Node, Num, Place, Repeat, Row, RowOrder, Section, Thing,
+    Chain, Count, Define, Document, Either, Evenly, Group, Make, Mark, Node, Num, PatternRun, Place, Repeat, Row, RowOrder, Section, Thing,
 )
 from loopwright.source import Span
 from loopwright.working.sizes import for_size
@@ -212,8 +212,8 @@ def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, ba
     if order.section is None and order.rows and own is not None and min(order.rows) >= own > 0 and not sources:
         facts = (("rows", ", ".join(map(str, order.rows))),)  # a row told by itself, or by one that is yet to come
         return [replace(base, number=own, problem="unknown-row", problem_facts=facts, order=order, label=_label(base, own, ranged))]
-    if not sources and shelf.done and order.section is None:
-        sources, base = [replace(base, body=EVEN, kind=shelf.done[-1].kind)], replace(base, guess="rows-not-told")
+    if not sources and shelf.done and (order.section is None or order.what == "repeat"):
+        sources, base = [replace(base, body=(PatternRun(None),) if order.section else EVEN, kind=shelf.done[-1].kind)], replace(base, guess="rows-not-told")
     if not sources:
         facts = (("rows", ", ".join(map(str, order.rows)) or "the row before"),)
         return [replace(base, number=n, problem="unknown-row", problem_facts=facts, order=order, label=_label(base, n, ranged)) for n in numbers[:1] or [None]]
@@ -244,6 +244,8 @@ def _label(base: Step, number: int | None, ranged: bool) -> str:
 def _even_body(order: RowOrder, row: Row) -> tuple[Node, ...]:
     kind = order.kind or "*same*"
     lead = tuple(n for n in row.body if isinstance(n, (Chain, Mark)))
+    if kind == "pattern":
+        return (*lead, PatternRun(None))
     return (*lead, Make(kind, Num((1,)), Place("each", None, Thing("st"))))
 
 
@@ -269,6 +271,9 @@ def _sources(order: RowOrder, shelf: _Shelf) -> list[Step]:
         shelves = [shelf.others[order.section.lower()]]
     else:
         shelves = [shelf.rows, *reversed(list(shelf.others.values()))]
+    elsewhere = order.section.lower() if order.section else ""
+    if elsewhere and not any(elsewhere.rstrip("s") in (name or "") for name in (*shelf.others, (shelf.section or "").lower())):
+        return []  # another piece, which this text does not tell
     if order.last_n:
         return shelf.done[-order.last_n :]
     if not order.rows:
@@ -290,7 +295,7 @@ def _continued(row: Row, order: RowOrder, numbers: list[int | None], ranged: boo
     delta = order.delta.at(0) if order.delta is not None else None
     if delta is None:
         return [replace(base, number=n, body=(), order=order, label=_label(base, n, ranged), same=True) for n in many]
-    op = "dec" if delta < 0 else "inc"
+    op: Literal["inc", "dec"] = "dec" if delta < 0 else "inc"
     body: tuple[Node, ...] = (Evenly(op, Num((abs(delta),)), kind=order.delta_kind or order.kind),)
     lead = tuple(n for n in row.body if isinstance(n, (Chain, Mark)))
     return [replace(base, number=n, body=(*lead, *body), label=_label(base, n, ranged), order=None, same=True) for n in many]

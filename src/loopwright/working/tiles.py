@@ -148,7 +148,7 @@ def _as_before(spans: tuple[Any, ...], moved: list[Any], begin: int, end: int) -
     if here == moved:
         return end
     at = next((i for i, (a, b) in enumerate(zip(here, moved, strict=False)) if a != b), min(len(here), len(moved)))
-    return min([end, *(s[0] for s in (*here[at : at + 1], *moved[at : at + 1]))])
+    return min([end, *(int(s[0]) for s in (*here[at : at + 1], *moved[at : at + 1]))])
 
 
 def _same_prefix(a: bytes, b: bytes) -> int:

@@ -33,6 +33,7 @@ class Weaver:
 
     def __init__(self, shared: dict[Any, Any] | None = None, colours: Colours | None = None) -> None:
         self.told = colours if colours is not None else Colours()
+        self.dyed: dict[int, tuple[Columns, list[tuple[int, str]]]] = {}
         self.fabric = Fabric()
         self.below = _NOTHING
         self.below_start = 0
@@ -137,6 +138,8 @@ class Weaver:
             return
         turned = outcome.flipped != self.turned if base is not None and not base.foundation else outcome.flipped
         facing = self.below.flipped() if outcome.flipped and not (base is not None and (base.foundation or base.ring)) else self.below
+        if base is not None and not (base.foundation or base.ring) and base.items != facing.items:
+            facing = self._free(base.items, outcome, turned)
         self.side = self.side != turned
         cols = self._columns(outcome, made, facing)
         start = len(self.fabric)
@@ -152,6 +155,14 @@ class Weaver:
         self.turned = made.turned and made.in_rounds and (made.joined or step.kind == "rnd")
         if self.turned:
             self.below = self.below.flipped()
+
+    def _free(self, items: bytes, outcome: Outcome, turned: bool) -> Below:
+        """The stitches left free that a row is joined to."""
+        ids = self.edges.free(max(self.piece, 0), len(items), turned)
+        if len(ids) != len(items):
+            self.assumed(items, outcome)
+            return self.below
+        return Below(items, 0, 0, array("i", [i - self.below_start for i in ids]), -1, False, self.below.length)
 
     def _columns(self, outcome: Outcome, made: Made, facing: Below) -> Columns:
         key = (id(made), facing.key())
@@ -179,7 +190,7 @@ class Weaver:
 
     def _know_hidden(self, made: Made) -> None:
         for note in made.tape:
-            if note.what in ("move", "join", "picot"):
+            if note.what in ("move", "join", "picot", "close"):
                 self._know({_code("sl st")})
             elif note.what == "half":
                 self._know({_code(note.word)})
@@ -206,13 +217,19 @@ class Weaver:
         f, count, done = self.fabric, len(cols.kind), 0
         if self.told.offsets and count:
             again = self._again(step, cols.origin[-1])
-            if cols.colours is None:
-                cols.colours = self.told.cuts(cols.origin, self.told.of_row(cols.origin[-1]))
-            whole = len({word for _, word in cols.colours}) < 2
-            for at, word in cols.colours if not (again and whole) else ():
+            cuts = self._cuts(cols)
+            whole = len({word for _, word in cuts}) < 2
+            for at, word in cuts if not (again and whole) else ():
                 f.colour += bytes((self.colour,)) * (at - done)
                 done, self.colour = at, self._colour(word)
         f.colour += bytes((self.colour,)) * (count - done)
+
+    def _cuts(self, cols: Columns) -> list[tuple[int, str]]:
+        """Where in a row which colour begins: worked out once for equal rows of this text."""
+        found = self.dyed.get(id(cols))
+        if found is None:
+            found = self.dyed[id(cols)] = (cols, self.told.cuts(cols.origin, self.told.of_row(cols.origin[-1])))
+        return found[1]
 
     def _parents(self, cols: Columns, start: int) -> array[int]:
         if cols.reaches_down:

@@ -88,7 +88,7 @@ def propose(document: Document, report: Report, task: Task) -> Proposal:
     if item.scaled:
         note = Finding("G044", Span(0, 0), {"item": item.name})
         return Proposal(document, task, item, (), (), (), (note,))
-    found = search(lines_of(document, report), _called(document, item))
+    found = search(lines_of(document, report), _called(document, item), task.gauge.row_mm)
     blanks = tuple(Proposed(_with_flatness(b, task.gauge), reasons_for(b, ground)) for b in found.blanks)
     dumb = [p.blank.name for p in blanks if not p.reasons]
     notes = tuple(Finding("G041", Span(0, 0), {"blank": name}) for name in dumb)

@@ -19,6 +19,7 @@ from loopwright.grading.propose.phrases import INCH_MM, SHARES, legal, length, p
 
 MANY = 4
 LOOSE_MM = 20.0  # offset of a share that no habit names
+NARROW_MM = 150.0  # a strip that is narrower has a width of its own
 LAST = 10  # such a share comes after every habit
 BAND = 6  # so many rows or fewer are a band, whose depth is its own
 SAFE = 0.45  # of the distance between legal numbers: a target nearer to the middle of two would hang on rounding
@@ -102,7 +103,8 @@ def reasons_for(blank: Blank, ground: Ground) -> tuple[Reason, ...]:
     habits = [(i - 50 if h.where else i, h) for i, h in enumerate(ground.item.habits) if h.role == blank.role and h.where in blank.name]
     found = [r for i, h in habits for r in _by_habit(blank, h, i, step, ground)]
     found += blank.also
-    found += [r for h in _loose(blank, ground.item) for r in _by_habit(blank, h, LAST, step, ground)]
+    narrow = blank.role == "width" and _reached(blank, step) < NARROW_MM
+    found += [r for h in (() if narrow else _loose(blank, ground.item)) for r in _by_habit(blank, h, LAST, step, ground)]
     found += _plain(blank, step, ground, base=0.0 if _fixed(blank) else 20.0)
     once = {r.sentence: r for r in sorted(found, key=lambda r: r.score, reverse=True)}
     return tuple(sorted(once.values(), key=lambda r: r.score))[:MANY]

@@ -98,7 +98,8 @@ def crown_rounds(found: Found, lines: tuple[Line, ...], disc: Disc, *, tube: boo
     also = (_link(body, disc, full),) if tube and disc.gain in NAMED else ()
     across = Blank(name, "rnds", full, "across", word, 0, rule, facts, line=disc.lines[0], gain=disc.gain, also=also)
     slot = found.add(across)
-    own = found.add(_edge(found, disc, across, last)) if not tube else ""
+    unsaid = lines[disc.lines[kept - 1]].printed is None  # the count that the rounds start from, which the grader must know
+    own = found.add(_edge(found, disc, across, last)) if not tube or unsaid else ""
     end = f" ({own}{_noun(last)})" if own else ""
     text = f"{unit} {kept + 1}-{slot}: Continue as established, inc {disc.gain} sts each rnd.{end}"
     if tube:
@@ -112,10 +113,11 @@ def _edge(found: Found, disc: Disc, across: Blank, last: Line) -> Blank:
     """The count at the edge of a disc whose rounds are all whole: it follows from their number."""
     rest = disc.start - disc.gain
     more = f" {'plus' if rest > 0 else 'less'} {abs(rest)}" if rest else ""
-    why = f"{across.value} rounds that gain {disc.gain} each make {disc.end}"
+    count = disc.start + disc.gain * (across.value - 1)
+    why = f"{across.value} rounds that gain {disc.gain} each make {count}"
     given = (Reason(f"{disc.gain} times {{{across.name}}}{more}", why),)
     word = (last.section.title if last.section else "edge").lower()
-    return Blank(found.name(f"{word} sts"), "sts", disc.end, "link", given=given, line=disc.next - 1)
+    return Blank(found.name(f"{word} sts"), "sts", count, "link", given=given, line=disc.next - 1)
 
 
 def _body_name(found: Found, lines: tuple[Line, ...], disc: Disc) -> str:

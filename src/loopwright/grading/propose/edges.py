@@ -14,6 +14,7 @@ from loopwright.model.tree import Chain, Mark, Repeat
 from loopwright.source import Span
 
 MOST_AT_EDGES = 3
+MOST_TURNING = 5
 _FOR = re.compile(r"unworked\s+for\s+(?:the\s+)?(?P<what>[a-z]+)", re.IGNORECASE)
 
 
@@ -26,7 +27,9 @@ def foundation(found: Found, lines: tuple[Line, ...], i: int) -> None:
     if first is None or first.count is None or not chain.n.span.end:
         return
     more = chains - first.count
-    if line.start != "tube" and not -1 <= more <= 5:
+    if first.wide is not None and not -1 <= more <= MOST_TURNING:
+        more = chains - first.wide
+    if line.start != "tube" and not -1 <= more <= MOST_TURNING:
         found.kept.append(f"ch {chains} stays: its first row has {first.count} sts, so the two do not hang together by a few chains")
         return
     more = 0 if line.start == "tube" else more

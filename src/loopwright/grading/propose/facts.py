@@ -27,6 +27,7 @@ class Line:
 
     `worked`: how many rows it stands for. `stitch`: the stitch it has most of, in the pattern's own terms. Where several equal rows
     stand one below the other, the first stands for all of them: `until` is the number of the last, `tail` the text of the others.
+    `wide`: its count with the chains that stand over skipped stitches, where it has such.
     """
 
     item: int
@@ -40,6 +41,7 @@ class Line:
     stitch: str | None = None
     until: int | None = None
     tail: Span | None = None
+    wide: int | None = None
 
     @property
     def span(self) -> Span:
@@ -97,7 +99,9 @@ def lines_of(document: Document, report: Report) -> tuple[Line, ...]:
             rows = made.get(i, [])
             made_counts = tuple(r.counts[0] for r in rows)
             stitch = _stitch(rows, document.terms)
-            found.append(Line(i, item, text, section, _count(item, rows), made_counts, _rows(item, rows), _start(item, text), stitch))
+            wide = rows[-1].with_chains[0] if rows and rows[-1].with_chains else None
+            line = Line(i, item, text, section, _count(item, rows), made_counts, _rows(item, rows), _start(item, text), stitch, wide=wide)
+            found.append(line)
     return tuple(_gathered(found))
 
 

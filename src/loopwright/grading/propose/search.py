@@ -14,6 +14,7 @@ from loopwright.grading.propose.dependents import follow
 from loopwright.grading.propose.edges import cord, cords_again, foundation, part_of_edge
 from loopwright.grading.propose.facts import Line
 from loopwright.grading.propose.growth import growing
+from loopwright.grading.propose.measured import measured
 from loopwright.grading.propose.openings import opening
 from loopwright.grading.propose.ovals import oval
 from loopwright.grading.propose.rows import NEXT_ROWS, Numbering, refer, relabel, said, stretch_blank
@@ -28,6 +29,7 @@ _EDGE = re.compile(
     re.IGNORECASE,
 )
 
+_NUMBERS = re.compile(r"(?P<n>\d)\s*\(\d[^()]*\)\s*\.?\s*$")
 _JOINED = re.compile(r"[^:]*:\s*(?:with [^,.;]*,\s*)?(?:re)?(?:join|attach)\b(?!\s+(?:with )?s[ls])", re.IGNORECASE)
 
 LEAST_RUN = 7
@@ -49,33 +51,27 @@ class _Piece:
     base: Blank | None = None
 
 
-def search(lines: tuple[Line, ...], item: str) -> Found:
-    """All blanks of a pattern and the edits for them. `item` is what "until … measures" calls the whole piece."""
+def search(lines: tuple[Line, ...], item: str, row_mm: float | None = None) -> Found:
+    """All blanks of a pattern and the edits for them.
+
+    `item` is what "until … measures" calls the whole piece, `row_mm` the height of a row, for rows that are told by a measure.
+    """
     found, numbering, piece = Found(), Numbering(), _Piece()
     at, lost = 0, False
     while at < len(lines):
         line = lines[at]
         numbering.enter(line, lost=lost)
-        disc = disc_from(lines, at) if line.start == "ring" else None
-        if line.start == "ring" and disc is None and _grows(lines, at):
-            found.kept.append(f"{said(line)} and the rounds after it do not all gain the same, so their numbers stay")
+        disc = _disc_at(found, lines, at)
         if disc is not None:
             piece = _disc(found, lines, disc)
-            if piece.varies:
-                lines = _parted(found, lines, disc.next, piece.began)
+            lines = _parted(found, lines, disc.next, piece.began) if piece.varies else lines
             lost, numbering.known = bool(found.blanks), not piece.varies
             at = disc.next
             continue
-        if line.start in ("ring", "chain", "tube"):
-            piece = _Piece(line.start)
-        elif _JOINED.match(line.text):
-            piece = _Piece("joined")
-        ended = (oval(found, lines, at) or raglan(found, lines, at)) if line.start == "chain" else None
+        piece = _begun(line, piece)
+        ended = _shaped(found, lines, at, numbering)
         if ended is not None:
             piece.varies = lost = True
-            for passed in lines[at + 1 : ended]:
-                numbering.enter(passed, lost=at > 0)
-                relabel(found, passed, numbering)
             piece.rows, at = ended - at - 1, ended
             continue
         if line.worked >= 2 and line.start == "none" and (NEXT_ROWS.match(line.text) or not numbering.known and line.first is not None):
@@ -83,10 +79,48 @@ def search(lines: tuple[Line, ...], item: str) -> Found:
             lines = _headed(found, lines, at, _part(line, numbering.parts))
             line = lines[at]
             numbering.enter(line, lost=True)
-        lost = _line(found, lines, at, piece, numbering, item) or lost
+        lost = _line(found, lines, at, piece, numbering, (item, row_mm)) or lost
         piece.rows += line.worked if line.start in ("none", "chain") and line.row.label else 0
         at += 1
+    for line in lines:
+        _stop(found, line)
     return found
+
+
+def _disc_at(found: Found, lines: tuple[Line, ...], at: int) -> Disc | None:
+    """The disc that begins at a line; a ring whose rounds grow unevenly is told."""
+    if lines[at].start != "ring":
+        return None
+    disc = disc_from(lines, at)
+    if disc is None and _grows(lines, at):
+        found.kept.append(f"{said(lines[at])} and the rounds after it do not all gain the same, so their numbers stay")
+    return disc
+
+
+def _begun(line: Line, piece: _Piece) -> _Piece:
+    """The piece in hand, or a new one where the line begins or joins one."""
+    if line.start in ("ring", "chain", "tube"):
+        return _Piece(line.start)
+    return _Piece("joined") if _JOINED.match(line.text) else piece
+
+
+def _shaped(found: Found, lines: tuple[Line, ...], at: int, numbering: Numbering) -> int | None:
+    """An oval or a raglan from the line on: the index of the line after it, its labels set right; None where there is none."""
+    if lines[at].start != "chain":
+        return None
+    ended = oval(found, lines, at) or raglan(found, lines, at)
+    for passed in lines[at + 1 : ended] if ended is not None else ():
+        numbering.enter(passed, lost=at > 0)
+        relabel(found, passed, numbering)
+    return ended
+
+
+def _stop(found: Found, line: Line) -> None:
+    """A full stop between a number and the count after it: "x 6 (12)" would read as numbers of two sizes in a design."""
+    m = _NUMBERS.search(line.text)
+    at = line.span.start + m.end("n") if m else 0
+    if m is not None and not any(e.span.start < at < e.span.end or e.span.start == at for e in found.edits):
+        found.edits.append(Edit(Span(at, at), "."))
 
 
 def _parted(found: Found, lines: tuple[Line, ...], at: int, began: str) -> tuple[Line, ...]:
@@ -127,7 +161,9 @@ def _disc(found: Found, lines: tuple[Line, ...], disc: Disc) -> _Piece:
     return _Piece("disc-tube" if tube else "disc", rows, edge, varies=len(found.blanks) > many, base=edge if tube else None)
 
 
-def _line(found: Found, lines: tuple[Line, ...], at: int, piece: _Piece, numbering: Numbering, item: str) -> bool:
+def _line(
+    found: Found, lines: tuple[Line, ...], at: int, piece: _Piece, numbering: Numbering, names: tuple[str, float | None],
+) -> bool:
     """One line that is no disc. True when the numbers of the rows after it are no longer known."""
     line = lines[at]
     many = len(found.blanks)
@@ -148,7 +184,7 @@ def _line(found: Found, lines: tuple[Line, ...], at: int, piece: _Piece, numberi
         piece.began, piece.varies = "disc-tube", True
         piece.rows, piece.depth_told = 0, True
     refer(found, line, lines[at - 1] if at else None, numbering)
-    stretch = _stretch(found, lines, at, piece, numbering, item)
+    stretch = _stretch(found, lines, at, piece, numbering, names)
     if not stretch:
         relabel(found, line, numbering)
     if piece.varies and piece.base is not None:
@@ -166,9 +202,15 @@ def _hold(found: Found, line: Line, before: Line, base: Blank) -> None:
         found.fixed.setdefault(base.name, f"{said(line)} is told for {used} sts alone")
 
 
-def _stretch(found: Found, lines: tuple[Line, ...], at: int, piece: _Piece, numbering: Numbering, item: str) -> bool:
+def _stretch(
+    found: Found, lines: tuple[Line, ...], at: int, piece: _Piece, numbering: Numbering, names: tuple[str, float | None],
+) -> bool:
     """Rows worked alike: their number becomes a blank, unless they change their count."""
     line = lines[at]
+    rows = measured(found, lines, at, piece.rows, numbering, _role(piece), names)
+    if rows:
+        piece.depth_told, numbering.known = True, False
+        return True
     if line.worked < 2 or line.start != "none":
         return False
     before = lines[at - 1] if at else None
@@ -179,7 +221,7 @@ def _stretch(found: Found, lines: tuple[Line, ...], at: int, piece: _Piece, numb
         found.kept.append(f"{line.row.label.text if line.row.label else line.text[:30]}: rows that grow or shrink keep their number")
         return False
     many = len(found.blanks)
-    rows = stretch_blank(found, lines, at, piece.rows, numbering, _role(piece), item)
+    rows = stretch_blank(found, lines, at, piece.rows, numbering, _role(piece), names[0])
     made = rows > 0 and len(found.blanks) > many
     piece.depth_told = piece.depth_told or made
     numbering.known = numbering.known and not made
