@@ -57,6 +57,7 @@ class Made:
     base: View | None = None  # what it was worked on: the row below, or a foundation or ring that the row itself began
     tape: tuple[Note, ...] = ()
     start: int = 0
+    uneven: tuple[int, int] | None = None  # a repeat that did not come out even: what a round takes, what there was for it
     stays: bool = False  # the words say that the work is not turned after it
 
 
@@ -143,8 +144,21 @@ def work_row(
         why.log = tuple(run.log)
         why.work = run.steps + len(run.out) // 8
         why.got = len(run.out) - run.out.count(CHAIN)
+        if why.reason == "runs-out" and (has := _has(run.view, why.facts.get("thing"))) is not None:
+            why.facts.setdefault("has", has)
         raise
     return _finished(run, pending)
+
+
+def _has(view: View, thing: str | None) -> int | None:
+    """How many of a thing the row below has; None where nobody knows or counts."""
+    if view.open_end or view.ring or not view.items or thing is None:
+        return None
+    if thing in ("sp", "loop", "mesh", "arch"):
+        return len(view.runs) or None
+    if thing == "ch" and view.foundation or thing == "st":
+        return len(view.items) if view.foundation else view.stitches
+    return view.items.count(code(thing)) or None if thing in HEIGHT else None
 
 
 def _into_ring(nodes: tuple[Node, ...]) -> bool:
@@ -212,7 +226,8 @@ def _finished(run: Run, pending: Chain | None) -> Made:
     return Made(
         view, out, run.into, run.origins, count, bridged, _made(run, out), cost, left, spaces, tuple(run.log),
         tuple(sorted(run.conventions.items(), key=lambda kv: kv[0])), main_of(out, run.main_kind), run.joined, run.turned,
-        run.in_rounds or run.joined, pending, None, run.unsure, base=run.view, tape=tuple(run.tape), start=run.start, stays=bool(run.named.get("no-turn")),
+        run.in_rounds or run.joined, pending, None, run.unsure, base=run.view, tape=tuple(run.tape), start=run.start, uneven=run.uneven,
+        stays=bool(run.named.get("no-turn")),
         work=run.steps + len(out) // 8,
     )
 
