@@ -54,7 +54,23 @@ SLIPS = [
     ("marsh-harrier-pullover", "Row 2: Ch 1, 2 hdc in first st", "Row 1: Ch 1, 2 hdc in first st", {"C012"}),
     ("marsh-harrier-pullover", "32 (34, 36, 38, 40) hdc", "32 (34, 36, 38.5, 40) hdc", {"C030"}),
     ("marsh-harrier-pullover", "does not count as a stitch.", "counts as a stitch.", {"C004"}),
-    ("marsh-harrier-pullover", "Fasten off.\n\nFront", "Work even until back measures 50 cm.\nWork 60 sc evenly along the side edge.\n\nFront", {"C023"}),
+    (
+        "marsh-harrier-pullover",
+        "Fasten off.\n\nFront",
+        "Work even until back measures 50 cm.\nWork 60 sc evenly along the side edge.\n\nFront",
+        {"C023"},
+    ),
+    ("sandpiper-booties", "(26)", "(27)", {"W001"}),
+    ("sandpiper-booties", "2 hdc in each of next 6 sts", "2 hdc in each of next 7 sts", {"W001", "W003", "C041"}),
+    ("sandpiper-booties", "Safety: trim all ends closely and check them often; no loose ribbons.\n", "Ties: sew on two buttons.\n", {"C033"}),
+    ("sandpiper-booties", "Rnds 8-11", "Rnds 7-11", {"C012"}),
+    ("sandpiper-booties", "Finished sole length: 9 cm\n", "", {"C027"}),
+    ("sandpiper-booties", "BLO - back loop only", "BLO - back loop only, FLO - front loop only", {"C009"}),
+    ("saltwort-bag", "-- 36 dc", "-- 38 dc", {"W001"}),
+    ("saltwort-bag", "16 ch-5 loops\nRound 6", "18 ch-5 loops\nRound 6", {"W001"}),
+    ("saltwort-bag", "Round 4: Ch 3, dc", "Round 4: Ch 3 (does not count as a st), dc", {"C004", "W001"}),
+    ("saltwort-bag", "*dc in next dc, 2 dc in next dc; repeat", "dc in next dc, 2 dc in next dc; repeat", {"C036"}),
+    ("saltwort-bag", "2 balls", "2 balls (500 m)", {"C032"}),
 ]
 
 

@@ -152,3 +152,9 @@ def test_a_gauge_told_in_repeats_gives_whole_repeats_and_stitches_of_a_multiple(
 def test_a_measured_disc_tells_the_height_of_a_round() -> None:
     head = HEAD.replace("Gauge: 20 sc and 22 rows = 10 cm", "Gauge: 20 sc = 10 cm, 8 rnds of sc = 8 cm across")
     assert graded(A, "{b}: rnds until cuff measures 10 cm across", head=head).values["b"] == (10, 10)
+
+
+def test_a_blank_named_without_its_braces_is_that_blank() -> None:
+    result = graded("{a}: half of body sts", "{body sts}: sts to measure 20 cm", B)
+    assert codes(result) == []
+    assert result.values["a"] == (20, 20)

@@ -58,6 +58,16 @@ def test_every_sentence_of_the_designs_is_understood(path: Path) -> None:
     ("repeats to measure 30 cm", "repeat", "measure", "1 (300)"),
     ("rows until the piece measures armhole depth plus 1.5 cm from the beginning", "row", "until", "1 armhole depth + 1 (15)"),
     ("a quarter of chest less 2 cm", "st", "measure", "1/4 chest + -1 (20)"),
+    ("enough sts to go around the head with 3 cm of negative ease", "st", "around", "1 head + -1 (30)"),
+    ("sts to go around chest with 5 cm ease, divisible by 4", "st", "around", "1 chest + 1 (50)"),
+    ("as many sts as go around the head", "st", "around", "1 head"),
+    ("multiple of 4 sts to go around head circumference less 3 cm", "st", "around", "1 head circumference + -1 (30)"),
+    ("rnds until crown measures head circumference divided by 3 less 1 cm across", "row", "until", "1/3 head circumference + -1 (10)"),
+    ("rounds until hat is as tall as hat height less 4 cm", "row", "until", "1 hat height + -1 (40)"),
+    ("the number of sts nearest to 40 cm", "st", "measure", "1 (400)"),
+    ("sts to fit the foot circumference less 10 per cent", "st", "around", "9/10 foot circumference"),
+    ("ch long enough to go around the neck plus 20 cm", "ch", "around", "1 neck + 1 (200)"),
+    ("sts to go around a head of 52 cm", "st", "around", "1 (520)"),
 ])
 def test_what_a_sentence_says(sentence: str, unit: str, way: str, total: str) -> None:
     fit = parse_fit("n sts" if unit == "st" else "n", sentence)

@@ -63,7 +63,8 @@ def used(pattern: Pattern) -> Iterator[Use]:
     known = _known(pattern.document.terms)
     for _, row in pattern.rows():
         for m in _TOKEN.finditer(pattern.words(row)):
-            if _is_abbreviation(m.group(), known):
+            labelled = row.label is not None and row.span.start + m.start() < row.label.span.end and key(m.group()) in ("rnd", "rd", "row")
+            if not labelled and _is_abbreviation(m.group(), known):
                 yield Use(m.group(), Span(row.span.start + m.start(), row.span.start + m.end()))
 
 

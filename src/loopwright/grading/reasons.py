@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import difflib
+from dataclasses import replace
 
 from loopwright.findings import Finding
-from loopwright.grading.fit import Fit
+from loopwright.grading.fit import Atom, Fit, Linear
 from loopwright.grading.sentence import NotUnderstoodError, parse_fit
 from loopwright.grading.structure import Structure
 from loopwright.model.tree import Document, FitLine
@@ -27,9 +28,21 @@ def read_reasons(document: Document, plan: Structure, findings: list[Finding]) -
         except (NotUnderstoodError, ValueError) as e:
             words = e.words if isinstance(e, NotUnderstoodError) else item.sentence
             findings.append(Finding("G010", item.sentence_span, {"blank": item.blank, "words": words}))
+    for name in list(fits):
+        fits[name] = _braced(fits[name], lines)
     _match(plan, fits, lines, findings)
     _drop_circles(fits, lines, findings)
     return fits
+
+
+def _braced(fit: Fit, lines: dict[str, FitLine]) -> Fit:
+    """A blank named without its braces ("half of body sts") is that blank all the same."""
+    known = {n.lower(): n for n in lines}
+    def braced(atom: Atom) -> Atom:
+        return Atom("blank", known[atom.name]) if atom.kind == "measure" and atom.name in known else atom
+
+    terms = tuple((factor, braced(atom)) for factor, atom in fit.target.terms)
+    return replace(fit, target=Linear(terms)) if terms != fit.target.terms else fit
 
 
 def _match(plan: Structure, fits: dict[str, Fit], lines: dict[str, FitLine], findings: list[Finding]) -> None:

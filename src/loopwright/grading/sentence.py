@@ -77,13 +77,16 @@ class _Words:
 
 def parse_fit(blank: str, sentence: str, span: Span = NOWHERE) -> Fit:
     """A Fit sentence as data. Raises NotUnderstoodError with the words that cannot be read."""
-    w = _Words([m.group().strip() for m in _TOKEN.finditer(sentence)])
+    w = _Words([m.group().strip() for m in _TOKEN.finditer(re.sub(r"\bper cent\b", "percent", sentence, flags=re.IGNORECASE))])
     if not w.tokens:
         raise NotUnderstoodError(sentence.strip() or "nothing")
     w.skip_any("as", "many", "work", "make", "the", "number", "of", "an", "enough")
+    fit = Fit(blank, sentence.strip(), span, "st", "number", Linear())
+    if w.low() in ("multiple", "multiples") and w.low(1) == "of":
+        fit = _clause(w, fit)
+        w.at -= w.low(-1) in COUNTS  # "multiple of 4 sts to go around …": the word tells what is counted, too
     unit, way, subject = _head(w)
-    target = _sum(w)
-    fit = Fit(blank, sentence.strip(), span, unit, way, target, subject)
+    fit = replace(fit, unit=unit, way=way, subject=subject, target=_sum(w))
     while w.at < len(w.tokens):
         fit = _clause(w, fit)
     if fit.way == "number" and fit.target.is_length:
@@ -103,12 +106,12 @@ def _head(w: _Words) -> tuple[Unit, Way, str | None]:
     unit: Unit | None = None
     if w.low() in COUNTS and w.low(1) not in _PLUS | _LESS:
         unit = cast("Unit", COUNTS[w.take().lower()])
-    w.skip_any("as", "needed", "enough")
+    w.skip_any("as", "needed", "enough", "long", "wide", "nearest", "closest")
     if unit is None and w.low() not in ("to", "until", "till"):
         return "st", "number", None
     if w.skip("until") or w.skip("till"):
         return unit or "row", "until", _subject(w)
-    if w.skip("to"):
+    if w.skip("to") or w.low() == "go" and w.low(1) in ("around", "round"):
         if w.low() in ("go", "fit", "reach") and w.low(1) in ("around", "round") or w.low() == "fit":
             w.take()
             w.skip_any("around", "round")
@@ -130,6 +133,8 @@ def _subject(w: _Words) -> str | None:
         raise NotUnderstoodError("until " + " ".join(words))
     w.take()
     w.skip_any("the", "work")
+    if w.low() == "as" and w.low(2) == "as":  # "is as tall as …"
+        w.at += 3
     name = " ".join(x for x in words if x.lower() not in ("the", "work's"))
     return name.lower() or None
 
@@ -139,7 +144,7 @@ def _sum(w: _Words) -> Linear:
     while True:
         here = w.at
         joined = w.skip(",")
-        sign = 1 if w.low() in _PLUS else -1 if w.low() in _LESS else 0
+        sign = 1 if w.low() in _PLUS else -1 if w.low() in _LESS else _ease(w)
         if not sign or joined and w.low(1) in ("multiple", "at", "even", "odd", "rounded", "divided", "not", "no"):
             w.at = here
             return total
@@ -151,6 +156,16 @@ def _sum(w: _Words) -> Linear:
             total = total.times(1 + sign * share)
             continue
         total = total.plus(_part(w), Fraction(sign))
+
+
+def _ease(w: _Words) -> int:
+    """The sign of "with 3 cm of negative ease", 0 where no ease is told."""
+    if w.low() != "with":
+        return 0
+    rest = [w.low(i) for i in range(1, 8)]
+    if "ease" not in rest:
+        return 0
+    return -1 if "negative" in rest[: rest.index("ease")] else 1
 
 
 def _percent_next(w: _Words) -> bool:
@@ -217,7 +232,15 @@ def _atom(w: _Words) -> Linear:
         return Linear(((Fraction(1), Atom("blank", name)),))
     if _NUMBER.fullmatch(word) or word in NUMBERS:
         return _amount(w)
-    return Linear(((Fraction(1), Atom("measure", _measure(w))),))
+    name = _measure(w)
+    if w.low() == "of" and _NUMBER.fullmatch(w.low(1)):  # "a head of 52 cm"
+        w.take()
+        return _amount(w)
+    part = Linear(((Fraction(1), Atom("measure", name)),))
+    if w.low() == "divided" and w.low(1) == "by" and _NUMBER.fullmatch(w.low(2)) and number(w.low(2)):
+        w.at += 2
+        return part.times(1 / _plain_number(w))  # "head circumference divided by 3 less 1 cm": the measurement alone
+    return part
 
 
 def _amount(w: _Words) -> Linear:
@@ -236,7 +259,7 @@ def _amount(w: _Words) -> Linear:
             raise NotUnderstoodError(w.rest())
     if _UNIT.fullmatch(w.low()):
         mm = unit_mm(w.take())
-        w.skip_any("of", "ease")
+        w.skip_any("of", "negative", "positive", "ease")
         return Linear(((Fraction(1), Atom("length", "", tuple(float(v * mm) for v in values))),))
     w.skip_any("sts", "st", "stitches", "rows", "rnds", "rounds", "more", "ch")
     if len(values) > 1:
@@ -247,6 +270,8 @@ def _amount(w: _Words) -> Linear:
 def _measure(w: _Words) -> str:
     words: list[str] = []
     while w.at < len(w.tokens) and w.low() not in _STOPS and re.fullmatch(r"[a-z'’-]+", w.low()) and w.low() not in _ENDS:
+        if w.low() == "of" and _NUMBER.fullmatch(w.low(1)):
+            break
         words.append(w.take().lower())
     if not words:
         raise NotUnderstoodError(w.rest() or "the end")

@@ -3,14 +3,35 @@
 from __future__ import annotations
 
 from dataclasses import replace
+
 from loopwright.model.tree import (
-    ONE, STITCH, Chain, Define, EdgeRun, Either, Group, InTurn, Join, Loop, Make, Mark, Node, Num, Place, Repeat, Ring, Skip, Spread, Thing, Unknown,
+    ONE,
+    STITCH,
+    Chain,
+    Define,
+    EdgeRun,
+    Either,
+    Group,
+    InTurn,
+    Join,
+    Loop,
+    Make,
+    Mark,
+    Node,
+    Num,
+    Place,
+    Repeat,
+    Ring,
+    Skip,
+    Spread,
+    Thing,
+    Unknown,
 )
 from loopwright.notation.cursor import FILLER, Cursor, thing_word
 from loopwright.notation.olden import every_with_chain, in_order, spread
 from loopwright.notation.phrases import between, in_turn, phrase
-from loopwright.notation.shaping import absorbed, plainly, shaping
 from loopwright.notation.places import END_WORDS, PREPOSITIONS, is_space_number, left_words, loop_words, place, thing, underside_words
+from loopwright.notation.shaping import absorbed, plainly, shaping
 
 MAX_DEPTH = 12
 NOTE_WORDS = 60
@@ -101,7 +122,7 @@ def _swept(out: list[Node]) -> None:
     """ "sc in next 2 sts, inc around": the whole list over and over, or only its last instruction; the worker finds out which."""
     last = out[-1].readings[0][1][-1] if isinstance(out[-1], Either) and out[-1].readings[0][1] else out[-1]
     first = len(out) - 1
-    while first > 0 and (isinstance(out[first - 1], (Skip, Repeat)) or isinstance(out[first - 1], Make) and out[first - 1].kind != "sl st" and not _to_the_end(out[first - 1])):
+    while first > 0 and _sweeps(out[first - 1]):
         first -= 1
     if not isinstance(last, Make) or len(out) - first < 2 and not isinstance(out[-1], Either):
         return
@@ -114,6 +135,10 @@ def _swept(out: list[Node]) -> None:
     costs = (0.0, 0.8) if shapes else (0.6, 0.0)
     readings = sorted([(costs[0], (again,)), (costs[1], tuple(out[first:]))], key=lambda r: r[0])
     out[first:] = [Either("list-around", tuple(readings), again.span)]
+
+
+def _sweeps(node: Node) -> bool:
+    return isinstance(node, (Skip, Repeat)) or isinstance(node, Make) and node.kind != "sl st" and not _to_the_end(node)
 
 
 def _to_the_end(node: Node) -> bool:
@@ -367,7 +392,7 @@ def _slip_join(cur: Cursor, start: int) -> Node | None:
     if cur.low() == "to":
         if cur.low(1) in ("close", "join") and cur.low(2) in ("", ".", ",", ";", ")", "rnd", "round", "turn") and start > 3:
             cur.at += 2 + (cur.low(2) in ("rnd", "round"))
-            return Join(None, "sl st", cur.span_from(start))  # "…, sl st to join": a round that ends, no ring
+            return Join(None, "sl st", span=cur.span_from(start))  # "…, sl st to join": a round that ends, no ring
         if cur.low(1) in ("form", "make", "ring", "close", "join"):
             while cur.low() in ("to", "form", "make", "ring", "a", "loop", "circle", "close", "join"):
                 cur.at += 1
@@ -450,7 +475,8 @@ def _skips_more(cur: Cursor) -> Node | None:
     if cur.at > mark and cur.low() == "the":
         cur.skip("the", "next", "following")
         number = cur.kind() in ("num", "blank") and (is_space_number(cur) or thing_follows(cur))
-        if number or thing_word(cur.low()) is not None:
+        space = cur.kind() == "kind" and cur.low() in ("ch", "chain") and cur.low(1) == "-"
+        if number or space or thing_word(cur.low()) is not None:
             cur.at = begin
             return _one_skip(cur, begin)
     cur.at = mark
@@ -503,10 +529,7 @@ def _join(cur: Cursor, before: list[Node]) -> Node:
             cur.at += 1
         return Ring(False, span=cur.span_from(start))
     where = None
-    if cur.accept("to"):
-        where = place(cur, bare=True)
-    else:
-        where = place(cur)
+    where = place(cur, bare=True) if cur.accept("to") else place(cur)
     if where is not None and where.thing.kind == "ring":
         return Ring(False, span=cur.span_from(start))
     chains = [b for b in before if not isinstance(b, (Mark, Unknown))]
@@ -829,8 +852,8 @@ def _repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
             cur.at -= 0
         found = _to_end(cur, inside, start)
         made = found if isinstance(found, Repeat) else Repeat(inside, "end")
-    made = _stopped(made)
-    assert isinstance(made, Repeat)
+    stopped = _stopped(made)
+    made = stopped if isinstance(stopped, Repeat) else made
     cur.skip(",", ";")
     at_mark = next((i for i in range(1, 8) if cur.kind(i) == "star" and len(cur.low(i)) > 1), None)
     if cur.low() in ("ending", "end", "finishing") and at_mark and made.stop_at is not None and any(cur.low(i) in ("at", "with") for i in range(1, at_mark)):

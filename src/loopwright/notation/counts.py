@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections import deque
 from dataclasses import dataclass
 
 from loopwright.model.tree import Count, Num
@@ -42,9 +43,7 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
     mid = _MID.search(text, start, end)
     if mid is not None and (stated := _counts(text, mid.start("in"), mid.end("in"), dialect, sizes)):
         return Printed(stated, mid.start("in"), Span(mid.end(), end))
-    m = None
-    for m in _END.finditer(text, max(start, end - 160), end):
-        pass
+    m = next(iter(deque(_END.finditer(text, max(start, end - 160), end), maxlen=1)), None)
     if m is None:
         return Printed((), end, Span(end, end))
     if re.search(r"\b(?:until|till)\s*$", text[start : m.start()], re.IGNORECASE):
@@ -56,7 +55,7 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
         return Printed((), end, Span(end, end))
     if not bracket and re.search(r"\b(?:rows?|rnds?|rounds?)\s*\d+\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))  # "rep rows 5 – 8"
-    sure = bracket or m["lead"].strip() not in (".", ";", ":", "") or re.search(r"\b(?:sts?|stitches|total)\b|^\d+\s*$", m["in"], re.I) is not None
+    sure = bracket or m["lead"].strip() not in (".", ";", ":", "") or re.search(r"\b(?:sts?|stitches|total)\b|^\d+\s*$", m["in"], re.IGNORECASE) is not None
     sure = sure or _ENDED.search(text[start : m.start()]) is not None
     found = _counts(text, m.start("in"), m.end("in"), dialect, sizes)
     if not found:

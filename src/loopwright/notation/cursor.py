@@ -124,9 +124,9 @@ class Cursor:
                 t = self.take()
                 if t.kind == "num" and isinstance(t.value, int):
                     values.append(t.value)
-                elif t.text in ("-", "–", "—") and (self.kind() in ("close",) or self.low() in SIZE_SEPS) and (len(values) == 0 or self.tokens[self.at - 2].text in (",", ":", "(", "[")):
+                elif t.text in ("-", "–", "—") and (self.kind() == "close" or self.low() in SIZE_SEPS) and (len(values) == 0 or self.tokens[self.at - 2].text in (",", ":", "(", "[")):
                     values.append(None)
-                elif t.text not in SIZE_SEPS and t.text.lower() not in ("and",):
+                elif t.text not in SIZE_SEPS and t.text.lower() != "and":
                     self.at = start
                     return ()
             if self.done:  # never closed: no list

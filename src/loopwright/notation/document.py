@@ -9,16 +9,32 @@ from typing import Any, Literal
 
 from loopwright.findings import Finding
 from loopwright.model.tree import (
-    COUNT_OR_WORK, Document, Either, FitLine, Group, HeadLine, InTurn, Item, Label, Make, Mark, Node, Num, Prose, Repeat, Row, RowOrder, Section,
-    Spread, Unknown,
+    COUNT_OR_WORK,
+    Document,
+    Either,
+    FitLine,
+    Group,
+    HeadLine,
+    Item,
+    Label,
+    Make,
+    Mark,
+    Node,
+    Num,
+    Prose,
+    Repeat,
+    Row,
+    RowOrder,
+    Section,
+    Unknown,
 )
 from loopwright.notation.body import nodes_until, numbers_only
 from loopwright.notation.counts import printed
 from loopwright.notation.cursor import Cursor
-from loopwright.notation.labels import Found, labels_in
 from loopwright.notation.endings import later_until, title_before, until
-from loopwright.notation.orders import number
+from loopwright.notation.labels import Found, labels_in
 from loopwright.notation.olden import counted, divided
+from loopwright.notation.orders import number
 from loopwright.notation.orders import order as order_of
 from loopwright.notation.quiet import quiet
 from loopwright.notation.scanner import Token, letters, scan

@@ -144,6 +144,6 @@ def labels_in(text: str, start: int, end: int, sizes: int = 1) -> list[Found]:
         if found and at < found[-1].end:
             continue
         more = label_at(text, at, end, sizes)
-        if more is not None and not (more.label.kind == "none"):
+        if more is not None and more.label.kind != "none":
             found.append(more)
     return found

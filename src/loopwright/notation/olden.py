@@ -1,4 +1,4 @@
-"""Forms of needlework books before about 1930: colours named for stitches, "in the 8 double crochet work 16 treble", "Treble."
+"""Forms of needlework books before about 1930: colours named for stitches, "in the 8 double crochet work 16 treble", "Treble." alone.
 
 Each reader takes its words and gives a node, or takes nothing and gives None. Common practice, no source.
 """
@@ -7,12 +7,26 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-import loopwright.notation.body as body
-from loopwright.notation.places import place
 from loopwright.model.tree import (
-    ONE, Chain, Divided, Either, Evenly, Group, Make, Mark, Node, Num, Place, Repeat, Skip, Spread, Thing, Unknown,
+    ONE,
+    Chain,
+    Divided,
+    Either,
+    Evenly,
+    Group,
+    Make,
+    Mark,
+    Node,
+    Num,
+    Place,
+    Repeat,
+    Skip,
+    Spread,
+    Thing,
+    Unknown,
 )
 from loopwright.notation.cursor import Cursor
+from loopwright.notation.places import place
 from loopwright.notation.scanner import words
 
 _OVER = frozenset("on over above upon".split())
@@ -74,11 +88,7 @@ def _under(cur: Cursor, made: int) -> tuple[bool, Num | None]:
             n = cur.number()
             total, told = total + (n.at(0) or 0 if n is not None else 0), True
             cur.skip(*colours())
-        elif cur.kind() == "ord":
-            cur.at += 1
-            total, told = total + 1, True
-            cur.skip(*colours())
-        elif cur.low() in ("last", "next") and cur.low(1) not in ("round", "row"):
+        elif cur.kind() == "ord" or cur.low() in ("last", "next") and cur.low(1) not in ("round", "row"):
             cur.at += 1
             total, told = total + 1, True
             cur.skip(*colours())

@@ -8,8 +8,27 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-import loopwright.notation.body as body
-from loopwright.model.tree import ONE, STITCH, Chain, EdgeRun, Either, Filet, Group, InTurn, Join, Make, Mark, Node, Num, PatternRun, Place, Repeat, Spread, Thing
+from loopwright.model.tree import (
+    ONE,
+    STITCH,
+    Chain,
+    EdgeRun,
+    Either,
+    Filet,
+    Group,
+    InTurn,
+    Join,
+    Make,
+    Mark,
+    Node,
+    Num,
+    PatternRun,
+    Place,
+    Repeat,
+    Spread,
+    Thing,
+)
+from loopwright.notation import body
 from loopwright.notation.cursor import Cursor, thing_word
 from loopwright.notation.olden import olden
 from loopwright.notation.places import place, thing
@@ -111,13 +130,10 @@ def _attach(cur: Cursor) -> Node | None:
             thing(cur)
             return Mark("attach", "free", span=cur.span_from(start))
         cur.at = mark
-        if cur.accept("to"):
-            where = place(cur, bare=True)
-        else:
-            where = place(cur)
+        where = place(cur, bare=True) if cur.accept("to") else place(cur)
         if where is not None:
             return Mark("attach", place=where, span=cur.span_from(start))
-    if cur.kind() in ("sep", "end") and cur.low(-1) not in ("join",):
+    if cur.kind() in ("sep", "end") and cur.low(-1) != "join":
         return Mark("attach", span=cur.span_from(start))
     cur.at = start
     return None
@@ -196,7 +212,7 @@ def _working(cur: Cursor, before: list[Node]) -> Node | None:
         found = body.one(cur, inside)
         if found is not None:
             inside.append(found)
-            body._one_place(inside, 0)  # noqa: SLF001 - one reader in two files
+            body._one_place(inside, 0)
             if _placed(found) is not None and cur.low() != "and":
                 break
         if cur.at == at:
@@ -218,7 +234,7 @@ def _working(cur: Cursor, before: list[Node]) -> Node | None:
 
 def _at_each(cur: Cursor, group: Group) -> None:
     """ "at each corner", "at each of the 4 inc points" says only which places were meant."""
-    cur.skip(",") if cur.low(1) in ("at",) else None
+    cur.skip(",") if cur.low(1) == "at" else None
     if cur.low() == "at" and cur.low(1) in ("each", "all", "every", "the", "both"):
         cur.at += 2
         cur.skip("of", "the")
@@ -298,9 +314,9 @@ def _in_pattern(cur: Cursor) -> Node | None:
             return PatternRun(None, told, span=cur.span_from(start))
     cur.at = mark
     where = place(cur)
-    if where is not None and where.n is not None and where.n.values:
-        if where.quant == "last" or (where.left is None and where.quant in ("next", "first", "each")):
-            return PatternRun(None, where.n, span=cur.span_from(start))
+    counted = where is not None and where.n is not None and bool(where.n.values)
+    if where is not None and counted and (where.quant == "last" or (where.left is None and where.quant in ("next", "first", "each"))):
+        return PatternRun(None, where.n, span=cur.span_from(start))
     from loopwright.notation.places import left_words
 
     left = left_words(cur)
@@ -369,7 +385,7 @@ def _held(cur: Cursor, before: list[Node]) -> Node | None:
     start = cur.at
     cur.at += 1
     cur.skip("back", "on", "hook", "the", "a")
-    if not (cur.low() in ("last", "final") and thing_word(cur.low(1)) in ("loop", "sp")) and not thing_word(cur.low()) == "loop":
+    if not (cur.low() in ("last", "final") and thing_word(cur.low(1)) in ("loop", "sp")) and thing_word(cur.low()) != "loop":
         cur.at = start
         return None
     while not cur.done and not (cur.low() in ("all", "remaining") and cur.low(1) in ("loops", "remaining", "lps", "the")) and cur.kind() not in ("star", "close"):

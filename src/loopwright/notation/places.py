@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Literal
 
 from loopwright.model.tree import ONE, STITCH, Loop, Num, Place, Quant, Thing
 from loopwright.notation.cursor import Cursor, thing_word
@@ -64,7 +65,9 @@ def underside_words(cur: Cursor) -> bool:
 def thing(cur: Cursor) -> Thing | None:
     """A thing: "st", "ch-3 sp", "5-ch loop", "turning ch", "magic ring", "dc", "shell"; takes nothing when there is none."""
     start = cur.at
-    cur.skip("corner", "large", "small", "little") if thing_word(cur.low(1)) in ("sp", "loop") or cur.low(1) == "ch" else None
+    numbered = cur.kind(1) == "num" and cur.low(2) == "-" and cur.kind(3) == "kind"  # "corner 2-ch sp"
+    if thing_word(cur.low(1)) in ("sp", "loop") or cur.low(1) in ("ch", "chain") or numbered:
+        cur.skip("corner", "large", "small", "little")
     word = cur.low()
     if word in ("row", "rnd") and cur.low(1) in ("end", "ends"):
         cur.at += 2
@@ -127,7 +130,7 @@ def _kind_thing(cur: Cursor) -> Thing:
         if thing_word(cur.low()) in ("sp", "loop", "mesh"):
             cur.at += 1
             return Thing("sp", length)
-        if cur.low() in ("picot",):
+        if cur.low() == "picot":
             cur.at += 1
             return Thing("picot")
         return Thing("sp", length) if length and length > 1 else Thing("sp", 1) if length else Thing("ch")
@@ -158,7 +161,7 @@ def place(cur: Cursor, *, bare: bool = False) -> Place | None:
     Takes nothing and gives None when no place stands here.
     """
     start = cur.at
-    relation = "in"
+    relation: Literal["in", "between", "around"] = "in"
     seen = False
     while cur.low() in PREPOSITIONS or cur.low() in ("worked", "work", "working") and cur.low(1) in PREPOSITIONS:
         if cur.low() in END_WORDS and _ends_here(cur):
@@ -205,7 +208,7 @@ def _quantified(cur: Cursor, seen: bool) -> Place | None:
     if _post(cur):
         pass
     if cur.low() in ("top", "tip", "base", "end", "head", "back", "front", "side") and cur.low(1) == "of":
-        base = cur.low() in ("base",)
+        base = cur.low() == "base"
         cur.at += 2
         cur.skip("the")
         if not base and cur.kind() == "num" and cur.kind(1) == "kind" and cur.token(1).value == "ch":  # type: ignore[union-attr]
@@ -249,7 +252,7 @@ def _quantified(cur: Cursor, seen: bool) -> Place | None:
             return None
         cur.at += 1
         return _counted(cur, "last", loop)
-    if word in ("any",):
+    if word == "any":
         cur.at += 1
         return _counted(cur, "any", loop)
     if word in ("center", "centre", "middle", "central", "centers"):
@@ -304,11 +307,11 @@ def _each(cur: Cursor, loop: Loop) -> Place | None:
 
 
 def is_space_number(cur: Cursor) -> bool:
-    return cur.low(1) in ("-", "ch") and cur.kind(2) in ("kind",)
+    return cur.low(1) in ("-", "ch") and cur.kind(2) == "kind"
 
 
 def _counted(cur: Cursor, quant: Quant, loop: Loop) -> Place:
-    if cur.low() in ("few",):
+    if cur.low() == "few":
         cur.at += 1
     n = None if is_space_number(cur) else cur.number()
     cur.skip("unworked", "free", "skipped", "remaining", "rem", "available", "corresponding", "matching", "single")
@@ -316,8 +319,8 @@ def _counted(cur: Cursor, quant: Quant, loop: Loop) -> Place:
         corner = cur.low() == "corner"
         if corner:
             cur.at += 1
-            inner = thing(cur)
-            return Place(quant, n or ONE, Thing("corner"), loop=loop) if inner is None or inner.kind != "sp" else Place(quant, n or ONE, Thing("corner"), loop=loop)
+            thing(cur)
+            return Place(quant, n or ONE, Thing("corner"), loop=loop)
         cur.at += 1
         return Place(quant, n or ONE, thing(cur) or STITCH, centre=True, loop=loop)
     found = thing(cur)
@@ -328,7 +331,7 @@ def _centre(cur: Cursor, loop: Loop) -> Place:
     cur.at += 1
     n = cur.number() if cur.kind() == "num" else None
     found = thing(cur)
-    cur.skip("of", "the", "next", "each", "first", "1st", "last", "same") if cur.low() in ("of",) else None
+    cur.skip("of", "the", "next", "each", "first", "1st", "last", "same") if cur.low() == "of" else None
     each = cur.low(-1) == "each"
     of = thing(cur) if cur.low(-1) in ("of", "next", "each", "the", "first", "1st", "last", "same") else None
     return Place("each" if each else "next", None if each else n or ONE, of or found or STITCH, of=of, centre=True, loop=loop) if of else Place(
@@ -354,7 +357,7 @@ def _ordinal(cur: Cursor, loop: Loop) -> Place:
         if of is None:
             cur.at = mark
     if of is not None:
-        if of.kind == "tch" or cur.low(-1) in ("turning",):
+        if of.kind == "tch" or cur.low(-1) == "turning":
             return Place("last", ONE, Thing("tch"), loop=loop)
         return Place("kth", ONE, found or STITCH, k, of=of, loop=loop)
     if first:

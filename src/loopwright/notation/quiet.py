@@ -69,9 +69,9 @@ def quiet(text: str, terms: str = "us") -> str:
         text = _unstopped(text)
     text = _NAMED_SIZES.sub(_listed, text)
     text = _SAME_LENGTH.sub(lambda m: _SPELT[m.group().lower()], text)
-    for pattern in (_COLOUR, _BREAKS, _ASIDE):
-        text = pattern.sub(lambda m: _blank(m, pattern is _BREAKS), text)
-    return text
+    text = _COLOUR.sub(lambda m: _blank(m, False), text)
+    text = _BREAKS.sub(lambda m: _blank(m, True), text)
+    return _ASIDE.sub(lambda m: _blank(m, False), text)
 
 
 def _listed(m: re.Match[str]) -> str:

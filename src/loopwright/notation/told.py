@@ -22,12 +22,17 @@ _OF_CHAINS = re.compile(
     r"\bcounts?\b",
     re.IGNORECASE,
 )
-_OF_WORK = re.compile(r"(?:the|this|each|it|pattern|piece|body)\b[^.;:]{0,50}\b(?:is|are)\s+(?:worked|made|crocheted|multiples?|written)\b", re.IGNORECASE)
+_OF_WORK = re.compile(
+    r"\b(?:is|are)\s+(?:\w+ly\s+|then\s+|all\s+)?(?:worked|made|crocheted|multiples?|written|sewn|joined|closed|picked up|left|turned)\b", re.IGNORECASE
+)
+
+
+LONGEST_NAME = 120
 
 
 def opens_block(line: str) -> bool:
     """Whether a line is the bare name of a block such as "Notes" or "Abbreviations (US terms):"; the block ends at a blank line."""
-    return _BLOCK.fullmatch(re.sub(r"\s*\([^)]*\)", "", line).strip(" :.-–—")) is not None
+    return len(line) <= LONGEST_NAME and _BLOCK.fullmatch(re.sub(r"\s*\([^)]*\)", "", line).strip(" :.-–—")) is not None
 
 
 def is_told(line: str, in_block: bool) -> bool:
@@ -38,4 +43,4 @@ def is_told(line: str, in_block: bool) -> bool:
     if in_block or _DEFINES.match(words) or _HEADED.match(words):
         return True
     counts = _OF_CHAINS.match(words)
-    return counts is not None and "(" not in counts.group() or _OF_WORK.match(words) is not None
+    return counts is not None and "(" not in counts.group() or _OF_WORK.search(words) is not None

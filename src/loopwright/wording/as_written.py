@@ -113,7 +113,8 @@ def swap_terms(text: str, source: Dialect, target: Dialect, *, loose: bool = Fal
             return m[0]
         form = found[1]
         if full and form == 0 and not m["tog"] and not m["post"]:
-            form = 2 if _SEVERAL.search(text, max(0, m.start() - 12), m.start()) else 1
+            several = _SEVERAL.search(text, max(0, m.start() - 12), m.start()) and text[m.end() : m.end() + 1] != "-"
+            form = 2 if several else 1
         said = target.term(found[0])[form]
         if m["term"][:1].isupper() and not m["post"]:
             said = said[:1].upper() + said[1:]
@@ -181,7 +182,8 @@ def in_full(voice: Voice, text: str) -> str:
         if m["term"].lower() == "st" and (m["n"] or "").isdigit():
             return m[0]  # an ordinal: 1st
         long, plural = table[m["term"].lower()]
-        said = plural if m["n"] and m["n"].strip() != "1" and not m["tog"] else long
+        several = m["n"] and m["n"].strip() != "1" and not m["tog"] and text[m.end() : m.end() + 1] != "-"
+        said = plural if several else long
         if m["tog"]:
             said += f" {m['tog']} together"
         said = {"fp": "front post ", "bp": "back post "}.get((m["post"] or "").lower(), "") + said

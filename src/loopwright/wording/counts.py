@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from loopwright.model.report import RowReport
 from loopwright.model.tree import Count, Row
+from loopwright.wording.as_written import translate
 from loopwright.wording.stitches import Scene
 from loopwright.wording.voice import Voice
 
@@ -47,6 +48,9 @@ def ends_with_count(body: str) -> bool:
 def _count(voice: Voice, text: str, told: Count) -> str:
     many = voice.single(told.n) != 1
     n = voice.num(told.n)
+    words = text[told.n.span.end : told.span.end].strip(" .,") if told.n.span.end else ""
+    if words and words[0].isalnum():
+        return f"{n} {_noun(voice, words, many=many)}"
     if told.noun is None or told.noun in ("st", "sts"):
         return voice.say("count", n=n, stitch=voice.say("sts" if many else "st"))
     if told.noun == "ch-sp":
@@ -57,6 +61,12 @@ def _count(voice: Voice, text: str, told: Count) -> str:
     if told.noun in voice.phrases.nouns:
         return voice.say("count", n=n, stitch=voice.noun(told.noun, many))
     return voice.say("count", n=n, stitch=voice.stitch(told.noun, many))
+
+
+def _noun(voice: Voice, words: str, *, many: bool) -> str:
+    """What is counted, as it was written: "bls", "2-ch sps"; its number decides whether full words stand in the plural."""
+    number = "2 " if many else "1 "
+    return translate(voice, number + words, loose=True).removeprefix(number)
 
 
 def _made(voice: Voice, item: Row, worked: Sequence[RowReport]) -> str:

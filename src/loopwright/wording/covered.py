@@ -9,12 +9,14 @@ from functools import cache
 from itertools import pairwise
 from typing import Any
 
-from loopwright.model.tree import Chain, Divided, EdgeRun, Filet, InTurn, Node, Num, PatternRun, Spread, Thing, Unknown
+from loopwright.model.tree import Chain, Divided, EdgeRun, Filet, InTurn, Mark, Node, Num, PatternRun, Spread, Thing, Unknown
 from loopwright.source import Span
 from loopwright.terms.phrases import phrases
 
 _BEST_AS_WRITTEN = (Unknown, InTurn, Spread, Divided, EdgeRun, Filet, PatternRun)
 _WORD = re.compile(r"[A-Za-z{][\w’'{}]*|\d+")
+_BLANK = re.compile(r"\{[^{}\n]*\}")
+_LETTERS = re.compile(r"[a-z]+")
 _NOTE = re.compile(r"\([^()]*\bcounts?\b[^()]*\)", re.IGNORECASE)
 _SENTENCE = re.compile(r"(?<=[.;])\s+(?=[A-Z])")
 
@@ -23,6 +25,17 @@ _SENTENCE = re.compile(r"(?<=[.;])\s+(?=[A-Z])")
 def quiet_words() -> frozenset[str]:
     """Words that say nothing beyond what the frames say anyway."""
     return frozenset(phrases("us").heading["quiet"].split())
+
+
+def says_less(before: str, after: str) -> bool:
+    """Whether a word that tells where exactly stands in the words as written and not in those put in their place."""
+    had, has = set(_LETTERS.findall(_BLANK.sub(" ", before).lower())), set(_LETTERS.findall(after.lower()))
+    return any(group & had and not group & has for group in _telling())
+
+
+@cache
+def _telling() -> tuple[frozenset[str], ...]:
+    return tuple(frozenset(group.split()) for group in phrases("us").heading["telling"])
 
 
 def spans(node: Any) -> Iterator[Span]:
@@ -61,7 +74,8 @@ def _numbers(node: Any, found: dict[tuple[int, int], Num]) -> None:
 
 def has_unknown(nodes: Any) -> bool:
     """Whether words that could not be read, or whose own words say more than a frame would, stand among nodes."""
-    if isinstance(nodes, _BEST_AS_WRITTEN) or isinstance(nodes, Thing) and nodes.kind == "any":
+    told = isinstance(nodes, Mark) and nodes.what == "skipped-counts" or isinstance(nodes, Thing) and nodes.kind == "any"
+    if told or isinstance(nodes, _BEST_AS_WRITTEN):
         return True
     if isinstance(nodes, tuple):
         return any(has_unknown(n) for n in nodes)

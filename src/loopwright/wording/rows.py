@@ -10,7 +10,7 @@ from loopwright.model.tree import Define, Evenly, Join, Mark, Node, Row
 from loopwright.source import Span
 from loopwright.wording.as_written import translate, with_numbers
 from loopwright.wording.counts import counts_of, ends_with_count
-from loopwright.wording.covered import has_unknown, left_over, numbers, sentences, spans
+from loopwright.wording.covered import has_unknown, left_over, numbers, says_less, sentences, spans
 from loopwright.wording.labels import is_worked, label
 from loopwright.wording.orders import order
 from loopwright.wording.stitches import Scene, words
@@ -64,8 +64,9 @@ def _body_of(scene: Scene, item: Row) -> str:
         lost = has_unknown(nodes) or left_over(scene.text, sentence, item.body)
         if lost and any(_crosses(n, sentence) for n in item.body):
             return _kept(scene, item, part)
-        kept = kept or bool(lost)
-        words_of_it = _kept(scene, item, sentence) if lost else _body(scene, nodes)
+        words_of_it = "" if lost else _body(scene, nodes)
+        if lost or says_less(scene.text[sentence.start : sentence.end], words_of_it):
+            kept, words_of_it = True, _kept(scene, item, sentence)
         if words_of_it:
             said.append(capital(words_of_it) if said else words_of_it)
     if not kept:

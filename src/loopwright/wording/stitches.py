@@ -7,6 +7,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 from loopwright.model.tree import (
+    ONE,
     STITCH,
     AtEnds,
     Chain,
@@ -15,6 +16,7 @@ from loopwright.model.tree import (
     Either,
     Evenly,
     EveryKth,
+    Filet,
     Group,
     InTurn,
     Join,
@@ -140,6 +142,9 @@ def _rare(scene: Scene, node: Node) -> str:
         return edge_run(voice, node)
     if isinstance(node, PatternRun):
         return pattern_run(voice, node)
+    if isinstance(node, Filet):
+        mesh = voice.noun("bl" if node.filled else "sp", voice.single(node.n) != 1)
+        return scene.as_written(node) or voice.say("filet", n=voice.num(node.n), mesh=mesh)
     if isinstance(node, InTurn):
         return voice.say("sep").join(words(scene, node.parts))
     if isinstance(node, Spread):
@@ -161,6 +166,8 @@ def make(scene: Scene, node: Make) -> str:
     at = node.place
     if at is None:
         return _without_place(scene, node, single)
+    if _all_together(node, at):
+        return voice.say("make_to_end", stitch=voice.stitch(node.kind), end=scene.end)
     if _takes_together(voice, node, at):
         here = voice.say("over", where=voice.say("over_many", n=voice.num(at.n), things=voice.thing(at.thing, True)))
     else:
@@ -178,6 +185,13 @@ def make(scene: Scene, node: Make) -> str:
 def _real(scene: Scene, node: Make) -> Make:
     """A stitch that is not named ("6 in ring") by the name of what was made."""
     return replace(node, kind=scene.kind) if node.kind in ("st", "*same*") and scene.kind else node
+
+
+def _all_together(node: Make, at: Place) -> bool:
+    """Whether a row is full of one decrease: "dec around", not "dec in each st"."""
+    plain = at.quant == "each" and at.left is None and at.upto is None and at.relation == "in" and at.loop == node.loop == "both"
+    fewer = node.kind.endswith("tog") or node.kind in ("dec", "invdec")
+    return fewer and plain and at.thing == STITCH and at.of is None and node.n == ONE
 
 
 def _takes_together(voice: Voice, node: Make, at: Place) -> bool:
@@ -208,7 +222,7 @@ def _without_place(scene: Scene, node: Make, single: int | None) -> str:
         return name if single == 1 else voice.say("make_times", stitch=name, times=voice.times(node.n))
     if node.kind.endswith("tog") or node.kind in ("inc", "dec", "invdec"):
         bare = voice.stitch(node.kind)
-        return bare if single == 1 else voice.say("make_times", stitch=bare, times=voice.times(node.n))
+        return bare if single == 1 else voice.say("together_times", stitch=bare, times=voice.times(node.n))
     here = place(voice, Place("next", node.n, STITCH), scene.end, loop=node.loop, kind=node.kind)
     return voice.say("make_one", stitch=voice.stitch(node.kind), place=here)
 
@@ -258,14 +272,17 @@ def _group_of_repeat(scene: Scene, only: Repeat, at: Place) -> str:
 def skip(voice: Voice, node: Skip) -> str:
     """As in "sk next 2 sts"; UK "miss"."""
     word = voice.dialect.words["skip_long" if voice.full_words else "skip"]
+    frame = "skip_first" if node.first else "skip"
     if voice.single(node.n) == 1:
-        return voice.say("skip_one", skip=word, thing=voice.thing(node.thing))
-    return voice.say("skip", skip=word, n=voice.num(node.n), things=voice.thing(node.thing, True))
+        return voice.say(f"{frame}_one", skip=word, thing=voice.thing(node.thing))
+    return voice.say(frame, skip=word, n=voice.num(node.n), things=voice.thing(node.thing, True))
 
 
 def join(scene: Scene, node: Join) -> str:
     """As in "join with sl st to first hdc"."""
     voice = scene.voice
+    if node.last_chain and (told := scene.as_written(node)):
+        return told
     if node.place is None:
         return voice.say("join") if node.via is None else voice.say("join_via", stitch=voice.stitch(node.via))
     at = where(voice, node.place, scene.end, top=node.place.thing.kind == "sp", lead=_length(scene, node.place) or scene.lead)
@@ -291,7 +308,7 @@ def mark(scene: Scene, node: Mark) -> str:
         if node.place is None:
             return scene.as_written(node) or voice.say("attach_bare")
         return scene.as_written(node) or voice.say("attach", place=place(voice, node.place, scene.end))
-    return scene.as_written(node) or node.text
+    return scene.as_written(node)
 
 
 __all__ = ["Scene", "one", "words"]

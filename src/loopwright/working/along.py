@@ -151,6 +151,7 @@ def do_pattern(run: Run, node: PatternRun) -> None:
     if run.reserve and run.stitches_left() > run.reserve:
         return _copy(run, run.stitches_left() - run.reserve)
     copy_row(run)
+    return None
 
 
 def _copy(run: Run, count: int) -> None:

@@ -6,8 +6,8 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from loopwright.model.tree import Count, Node
-from loopwright.working.rows import CannotWork, Made, agrees, from_hook, lead_chain, main_kind, work_row
 from loopwright.working.kinds import code
+from loopwright.working.rows import CannotWork, Made, agrees, from_hook, lead_chain, main_kind, work_row
 from loopwright.working.view import View, foundation, plain_row
 
 if TYPE_CHECKING:
@@ -26,9 +26,9 @@ def solve(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int
     A row whose repeats are all bounded tells it exactly. Otherwise its printed count does, where one number alone
     leaves nothing over; then that count cannot also confirm the row.
     """
-    body = decoder._body(state, step)  # noqa: SLF001 - the two are one algorithm in two files
+    body = decoder._body(state, step)
     kind = main_kind(body, state.kind)
-    below = kind if kind else "sc"
+    below = kind or "sc"
     if from_hook(body) and lead_chain(body) is None:
         if state.view.foundation:
             return []  # the chain is told: the row does not fit it
@@ -58,8 +58,8 @@ def _family(decoder: Decoder, state: State, step: Step, body: tuple[Node, ...], 
         return ()
     cheapest = min(c for c, _ in fits)
     members = [n for c, n in fits if c < cheapest + 0.05]
-    step = members[-1] - members[-2] if len(members) > 1 else 0
-    return tuple(n for n in members if step and (members[-1] - n) % step == 0)  # short ones may come out by a part of a repeat
+    apart = members[-1] - members[-2] if len(members) > 1 else 0
+    return tuple(n for n in members if apart and (members[-1] - n) % apart == 0)  # short ones may come out by a part of a repeat
 
 
 def told(family: tuple[int, ...]) -> tuple[int, int] | None:

@@ -6,6 +6,7 @@ stands, and a blanket of equal rows is laid down by copying.
 
 from __future__ import annotations
 
+import itertools
 from array import array
 from collections.abc import Callable
 from dataclasses import dataclass, field
@@ -34,8 +35,11 @@ _HAS_PARENT = bytes(int(i != NOTHING) for i in range(256))
 
 @dataclass(frozen=True, slots=True)
 class Below:
-    """The row that is worked into. `ids`: its items as the hook meets them, counted from its first stitch; in a line (`step`
-    1 or -1 from `first`) where `step` is not 0. `turning`: the top of a turning chain that is no item, -1 for none."""
+    """The row that is worked into.
+
+    `ids`: its items as the hook meets them, counted from its first stitch; in a line (`step`
+    1 or -1 from `first`) where `step` is not 0. `turning`: the top of a turning chain that is no item, -1 for none.
+    """
 
     items: bytes
     first: int
@@ -210,7 +214,7 @@ class Builder:
         """Parents of a stitch: in a line where they are, listed where they are not."""
         more = len(parents) - 1
         for step in (1, -1):
-            if all(b - a == step for a, b in zip(parents, parents[1:], strict=False)):
+            if all(b - a == step for a, b in itertools.pairwise(parents)):
                 self.cols.many[stitch] = more * step
                 return
         self.cols.extra[stitch] = tuple(parents[1:])

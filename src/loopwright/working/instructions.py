@@ -6,8 +6,31 @@ from collections import Counter
 from collections.abc import Sequence
 
 from loopwright.model.tree import (
-    STITCH, AtEnds, Chain, Define, Divided, Either, EdgeRun, Evenly, EveryKth, Filet, Group, InTurn, Join, Make, Mark, Node, Num, PatternRun, Place, Repeat,
-    Ring, Skip, Spread, Thing, Unknown,
+    STITCH,
+    AtEnds,
+    Chain,
+    Define,
+    Divided,
+    EdgeRun,
+    Either,
+    Evenly,
+    EveryKth,
+    Filet,
+    Group,
+    InTurn,
+    Join,
+    Make,
+    Mark,
+    Node,
+    Num,
+    PatternRun,
+    Place,
+    Repeat,
+    Ring,
+    Skip,
+    Spread,
+    Thing,
+    Unknown,
 )
 from loopwright.working.kinds import CHAIN, HEIGHT, code, legs, name, plain
 from loopwright.working.places import SPACES, STITCHES, how_of, seek, slots_of, view_runs
@@ -35,6 +58,7 @@ def do_all(run: Run, nodes: Sequence[Node], after: tuple[int, int] = (0, 0)) -> 
         spaces -= needs[i][1]
         run.reserve, run.reserve_spaces = stitches, spaces
         do(run, node, nodes[i + 1 :])
+    return None
 
 
 def needed(node: Node) -> tuple[int, int]:
@@ -210,15 +234,16 @@ def do_make(run: Run, node: Make) -> None:
             run.groups.append(MadeGroup(begin, len(run.out), ""))
     if run.half_loop:
         _half_loop(run, kind)
+    return None
 
 
 def _start_pair(run: Run, place: Place, number: int, each: int) -> None:
     """ "Ch 3, 2 dc in each st": where the chain is a stitch, its place takes the other one too."""
-    if place.quant == "each" and each > 1 and run.tch_item and len(run.out) == 1 and run.into[0] is not None and not run.view.ring:
-        if run.once("start-pair", ((0.0, True), (0.3, False))):
-            for _ in range(each - 1):
-                run.make(number, run.into[0])
-            run.groups.append(MadeGroup(0, len(run.out), ""))
+    paired = place.quant == "each" and each > 1 and run.tch_item and len(run.out) == 1 and run.into[0] is not None and not run.view.ring
+    if paired and run.once("start-pair", ((0.0, True), (0.3, False))):
+        for _ in range(each - 1):
+            run.make(number, run.into[0])
+        run.groups.append(MadeGroup(0, len(run.out), ""))
 
 
 def _before_foundation(run: Run, kind: str, place: Place | None, said: int | None = None) -> None:
@@ -246,7 +271,7 @@ def _plain_run(run: Run, number: int, slots: list[Slot]) -> None:
 
 def _over(run: Run, place: Place, parts: int, node: Make) -> bool:
     """Whether a decrease or cluster is worked over several places, or wholly into one."""
-    if place.quant in ("same",) or place.relation == "around" and place.n is None:
+    if place.quant == "same" or place.relation == "around" and place.n is None:
         return False
     wanted = place.n.at(0) if place.n is not None else 1
     if wanted and wanted > 1:
@@ -298,17 +323,17 @@ def do_slip(run: Run, node: Make, count: int) -> None:
             return own_chain(run, "sl st", count, back)  # along the chain just made: a tie, a knob
         run.named["picot"] = run.named.get("picot", 0) + 1  # back into the chain just made: a picot, part of its loop
         run.note("close", back)
-        return
+        return None
     if place.of is not None and place.of.kind == "ch" and run.named.get("own-chain-left", 0) > 0:
         return own_more(run, code("sl st"), place)
     if run.worked == 0 and not run.out:
         if run.view.ring:
-            return
+            return None
         try:
             slots = slots_of(run, place)
         except RunsOut:
             run.cost += 1.0
-            return
+            return None
         if slots:
             run.last = slots[-1]
             run.note("move", len(slots), slot=slots[-1])
@@ -318,12 +343,12 @@ def do_slip(run: Run, node: Make, count: int) -> None:
                 _start_again(run, slots[-1])
                 if slots[-1].end - slots[-1].start > 1 and slots[-1].how != "space":
                     run.pos = slots[-1].start  # moved to a group: it is the first to be worked into
-        return
+        return None
     if place.quant in ("first", "same") or place.thing.kind in ("tch", "join", "ring"):
         if place.quant == "first" and run.worked:
             run.joined = True
             run.note("join")
-        return
+        return None
     try:
         slots = slots_of(run, place, how_of(run, place, node.loop))
     except RunsOut:
@@ -332,13 +357,14 @@ def do_slip(run: Run, node: Make, count: int) -> None:
         run.joined = True  # a slip stitch for which no place is left closes the round
         run.note("join")
         run.cost += 0.2
-        return
+        return None
     for slot in slots:
         run.into.append(slot)
         run.out.append(code("sl st"))
         run.origins.append(run.origin)
         run.worked += 1
         run.own_chain = 0
+    return None
 
 
 def move_start(run: Run, at: int) -> None:
@@ -378,10 +404,8 @@ def own_chain(run: Run, kind: str, count: int, k: int) -> None:
     keep = base - k
     number = code(kind)
     skipped = k - 1
-    if keep and skipped >= 2:  # "ch 6, dc in 4th ch from hook, dc in next 2 ch": a block, whose first chains are a space or a stitch
-        how = run.convention("own-skipped", ((0.0, "space"), (0.3, "st"), (0.4, "none")))
-    else:
-        how = "none"
+    # "ch 6, dc in 4th ch from hook, dc in next 2 ch": a block, whose first chains are a space or a stitch
+    how = run.convention("own-skipped", ((0.0, "space"), (0.3, "st"), (0.4, "none"))) if keep and skipped >= 2 else "none"
     run.note("base", keep + 1 if how == "space" else base)
     run.tape[-1] = run.tape[-1]._replace(origin=origin)
     if how == "space":
@@ -458,7 +482,7 @@ def into_one(run: Run, nodes: Sequence[Node], slot: Slot) -> None:
         if node.span.end:
             run.origin = node.span.start
         if isinstance(node, Make):
-            if node.place is not None and node.place.quant not in ("same",) and node.place.thing.kind not in ("st",):
+            if node.place is not None and node.place.quant != "same" and node.place.thing.kind != "st":
                 do_make(run, node)
                 continue
             kind, twice = kind_made(run, node.kind)
@@ -504,10 +528,7 @@ def do_defined(run: Run, node: Make) -> None:
     nodes = stitch_parts(run, node.kind)
     count = node.n.at(0) or 1
     places = node.place or Place("next", node.n)
-    if node.place is not None and count > 1 and (node.place.n is None or node.place.n.at(0) == 1):
-        repeats = count
-    else:
-        repeats = 1
+    repeats = count if node.place is not None and count > 1 and (node.place.n is None or node.place.n.at(0) == 1) else 1
     spread = not any(isinstance(n, (Make, Group)) for n in nodes)
     slots = slots_of(run, places, how_of(run, places, node.loop))
     for slot in slots:
@@ -577,7 +598,7 @@ def do_join(run: Run, node: Join) -> None:
             run.join_said = f"ch{k}" if k else "ch"
         elif node.place.thing.kind in HEIGHT:
             run.join_said = node.place.thing.kind
-    if node.via and node.via not in ("sl st",) and run.runs and run.runs[-1][1] == len(run.out):
+    if node.via and node.via != "sl st" and run.runs and run.runs[-1][1] == len(run.out):
         tall = max(1, min(HEIGHT.get(node.via, 1) or 1, 8))
         run.note("half", tall, node.via)
         run.chain(tall)
@@ -656,9 +677,8 @@ def _counted(run: Run) -> int:
 def _spread(run: Run, kind: str, left: int, change: int, op: str) -> None:
     number, together = code(kind), code(f"{plain(kind)}2tog")
     units = left if op == "inc" else left - change
-    done = 0
-    for i in range(units):
-        special = change and ((i + 1) * change) // units > (i * change) // units
+    for done in range(units):
+        special = change and ((done + 1) * change) // units > (done * change) // units
         slot = seek(run, STITCH, run.pos)
         if slot is None:
             raise RunsOut("st", wanted=left, found=done)
@@ -673,7 +693,6 @@ def _spread(run: Run, kind: str, left: int, change: int, op: str) -> None:
             run.make(number, slot)
             if special:
                 run.make(number, slot)
-        done += 1
 
 
 def do_every_kth(run: Run, node: EveryKth) -> None:
@@ -759,7 +778,7 @@ def copy_row(run: Run) -> None:
     kinds = Counter(run.view.items)
     if not kinds:
         raise CannotWork("nothing-below")
-    run_starts = {s: e for s, e in run.view.runs}
+    run_starts = dict(run.view.runs)
     at = run.pos
     stop = run.end
     while at < stop:

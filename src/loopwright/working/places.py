@@ -4,10 +4,8 @@ from __future__ import annotations
 
 from bisect import bisect_left
 
-from bisect import bisect_left
-
 from loopwright.model.tree import Place, Thing
-from loopwright.working.kinds import ANY, CHAIN, HEIGHT, code, plain, name
+from loopwright.working.kinds import ANY, CHAIN, HEIGHT, code, name, plain
 from loopwright.working.run import CannotWork, Run, RunsOut
 from loopwright.working.view import Group, Slot
 
@@ -31,7 +29,7 @@ def how_of(run: Run, place: Place | None, loop: str = "both") -> str:
 
 def slots_of(run: Run, place: Place, how: str = "top") -> list[Slot]:
     """The slots a place names, in order, moving the cursor past them. Raises RunsOut when they are not there."""
-    if run.view.ring and not run.view.items and place.thing.kind not in ("ring",):
+    if run.view.ring and not run.view.items and place.thing.kind != "ring":
         return [Slot(0, 0, "ring")] * max(1, place.n.at(0) or 1 if place.n and place.quant == "next" else 1)
     kind = place.thing.kind
     left = run.named.get("own-chain-left", 0)
@@ -134,7 +132,7 @@ def _last(run: Run, place: Place, how: str) -> list[Slot]:
     wanted = (place.n.at(0) if place.n else 1) or 1
     if run.view.open_end:
         return _next(run, Place("next", place.n, place.thing), how)
-    if place.thing.kind in ("tch",) or (place.of and place.of.kind == "tch"):
+    if place.thing.kind == "tch" or (place.of and place.of.kind == "tch"):
         return [_tch(run)]
     ahead: list[Slot] = []
     pos = run.pos
@@ -455,7 +453,7 @@ def _seek_group(run: Run, pos: int, kind: str) -> Group | None:
         return None
     n = len(run.view.items)
     for turn in (0, n) if run.end > n else (0,):
-        for g in named[bisect_left(named, (pos - turn,)) :]:  # type: ignore[arg-type]
+        for g in named[bisect_left(named, (pos - turn,)) :]:
             if g.end + turn <= run.end:
                 return Group(g.start + turn, g.end + turn, g.name)
     return None

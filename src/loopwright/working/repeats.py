@@ -31,6 +31,7 @@ def do_repeat(run: Run, node: Repeat) -> None:
         _to_end(run, node, after, (node.left.at(0) or 0) if node.left is not None else 0)
     else:
         _to_end(run, node, after, None)
+    return None
 
 
 def _until(run: Run, node: Repeat, after: tuple[int, int]) -> None:
@@ -118,7 +119,7 @@ def _to_end(run: Run, node: Repeat, after: tuple[int, int], left: int | None) ->
         full = _how_many(run, node, points, keep, left is not None)
         run.repeats += max(full, 0)
     round_begins(run, 0)
-    if ending and not (node.ending_mode == "correspond"):
+    if ending and node.ending_mode != "correspond":
         do_all(run, ending, after)
 
 

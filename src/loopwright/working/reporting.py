@@ -91,7 +91,7 @@ def _row(document: Document, outcomes: list[Outcome | None]) -> RowReport:
     some = next(o for o in outcomes if o is not None)
     step = some.step
     read = all(o is None or o.made is not None for o in outcomes)
-    counts = tuple(o.made.count if o and o.made else o.as_printed if o and not o.made and False else None for o in outcomes)
+    counts = tuple(o.made.count if o and o.made else None for o in outcomes)
     chains = tuple(o.made.count + o.made.bridged if o and o.made else None for o in outcomes)
     kinds = sorted({k for o in outcomes if o and o.made for k in o.made.made})
     read = read and bool(kinds)
@@ -168,8 +168,7 @@ def _not_understood(document: Document) -> list[Finding]:
     for item in document.items:
         if not isinstance(item, Row) or not item.doubt:
             continue
-        for words in _unknown(item.body):
-            found.append(Finding("N002", words, {"words": document.text[words.start : words.end]}))
+        found += [Finding("N002", words, {"words": document.text[words.start : words.end]}) for words in _unknown(item.body)]
     return found
 
 

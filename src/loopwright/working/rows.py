@@ -7,7 +7,24 @@ from collections import Counter
 from dataclasses import dataclass, replace
 from typing import Any
 
-from loopwright.model.tree import AtEnds, Chain, Count, Either, Evenly, EveryKth, Group, Join, Make, Mark, Node, PatternRun, Repeat, Ring, Skip, Unknown
+from loopwright.model.tree import (
+    AtEnds,
+    Chain,
+    Count,
+    Either,
+    Evenly,
+    EveryKth,
+    Group,
+    Join,
+    Make,
+    Mark,
+    Node,
+    PatternRun,
+    Repeat,
+    Ring,
+    Skip,
+    Unknown,
+)
 from loopwright.working.grouping import together
 from loopwright.working.instructions import do_all, total_needed
 from loopwright.working.kinds import CHAIN, HEIGHT, code, name, plain
@@ -174,7 +191,7 @@ def _into_ring(nodes: tuple[Node, ...]) -> bool:
 
 def _implied_repeat(run: Run, nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     """A row that tells one repeat only and means the whole row: a choice, made a convention."""
-    inner = [i for i, n in enumerate(nodes) if isinstance(n, (Make, Group, Skip, Chain)) or isinstance(n, Repeat)]
+    inner = [i for i, n in enumerate(nodes) if isinstance(n, (Make, Group, Skip, Chain, Repeat))]
     if not inner or any(isinstance(n, (Repeat, Either, Evenly, EveryKth, AtEnds, PatternRun, Ring)) for n in nodes):
         return nodes
     if any(isinstance(n, (Make, Group)) and n.place is not None and n.place.quant in ("each", "last", "every") for n in nodes):
@@ -235,7 +252,7 @@ def _finished(run: Run, pending: Chain | None) -> Made:
 def _opening(run: Run) -> bool:
     """Whether a chain of the row bridges an opening: a sleeve's, a thumb's, whose chains the next row works into."""
     for s, e in run.runs:
-        if 0 < s and e < len(run.out) and e - s > 1:
+        if s > 0 and e < len(run.out) and e - s > 1:
             a, b = run.into[s - 1], run.into[e]
             if a is not None and b is not None and b.start - a.end >= OPENING:
                 return True

@@ -13,7 +13,16 @@ from typing import Any
 from loopwright.model.tree import COUNT_OR_WORK, Chain, Count, EdgeRun, Make, Mark, Node, Num, Place, Repeat, Ring, Row, Thing
 from loopwright.working.kinds import HEIGHT, code, plain
 from loopwright.working.rows import (
-    DISAGREES, NOTHING, CannotWork, Made, agrees, first_stitch, from_hook, lead_chain, main_kind, work_row,
+    DISAGREES,
+    NOTHING,
+    CannotWork,
+    Made,
+    agrees,
+    first_stitch,
+    from_hook,
+    lead_chain,
+    main_kind,
+    work_row,
 )
 from loopwright.working.slots import empty
 from loopwright.working.steps import Step

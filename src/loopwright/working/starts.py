@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from loopwright.model.tree import Chain, Either, Evenly, EveryKth, AtEnds, Group, Join, Make, Mark, Node, Place, Repeat, Ring, Skip
+from loopwright.model.tree import AtEnds, Chain, Either, Evenly, EveryKth, Group, Join, Make, Mark, Node, Place, Repeat, Ring
 from loopwright.working.kinds import CHAIN, HEIGHT, code, height, plain
 from loopwright.working.places import SPACES
 from loopwright.working.run import CannotWork, Run
@@ -173,7 +173,7 @@ def _reading(run: Run, node: Chain, length: int, kind: str, first: tuple[str, Pl
         return run.convention(f"start-{length}-{kind}-joined", ((0.0, ("st", extra, kind)), (2.5 if join else 1.0, "none")))
     if node.counts == "yes":
         spaces = max(0, length - (HEIGHT.get(as_kind) or length)) if node.as_kind else max(0, length - tall) if tall > 1 else 0
-        return ("st", spaces if spaces > 0 else 0, as_kind)
+        return ("st", max(0, spaces), as_kind)
     if node.counts == "part":
         return "none"
     if node.counts == "no":
@@ -224,9 +224,7 @@ def _stand(run: Run, kind: str, length: int) -> None:
     run.start_chain = (length, kind)
     if run.view.ring:
         at = Slot(0, len(run.view.items), "ring")
-    elif run.last is not None and run.last.how in ("space", "between"):
-        at = run.last
-    elif run.slipped and run.last is not None:
+    elif run.last is not None and run.last.how in ("space", "between") or run.slipped and run.last is not None:
         at = run.last
     elif run.view.open_end or run.pos < run.end:
         if not run.view.open_end:

@@ -10,7 +10,25 @@ from dataclasses import dataclass, field, replace
 from typing import Any, Literal
 
 from loopwright.model.tree import (
-    Chain, Count, Define, Document, Either, Evenly, Group, Make, Mark, Node, Num, PatternRun, Place, Repeat, Row, RowOrder, Section, Thing,
+    NOWHERE,
+    Chain,
+    Count,
+    Define,
+    Document,
+    Either,
+    Evenly,
+    Group,
+    Make,
+    Mark,
+    Node,
+    Num,
+    PatternRun,
+    Place,
+    Repeat,
+    Row,
+    RowOrder,
+    Section,
+    Thing,
 )
 from loopwright.source import Span
 from loopwright.working.sizes import for_size
@@ -36,7 +54,7 @@ class Step:
     new_section: bool = False
     gap: bool = False
     doubt: int = 0
-    span: Span = Span(0, 0)
+    span: Span = NOWHERE
     problem: str | None = None
     problem_facts: tuple[tuple[str, Any], ...] = ()
     same: bool = False
@@ -168,9 +186,8 @@ def _steps_of(row: Row, index: int, shelf: _Shelf) -> Iterator[Step]:
     if not row.body and row.order is None and not row.printed and row.label is None:
         return
     bodies = _bodies(row, numbers, ranged, shelf, base)
-    part = 0
     total = len(bodies)
-    for made in bodies:
+    for part, made in enumerate(bodies):
         number = made.number
         gap = number is not None and number > shelf.number + 1 and number > 1
         restart = number == 1 and shelf.number >= 1
@@ -187,7 +204,6 @@ def _steps_of(row: Row, index: int, shelf: _Shelf) -> Iterator[Step]:
         shelf.fresh = False
         if number is not None or step.body:
             shelf.rows[shelf.number] = step
-        part += 1
         yield step
 
 

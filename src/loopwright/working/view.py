@@ -30,8 +30,10 @@ class Group(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Index:
-    """What is looked up again and again in a row: its groups by name, in order; the lengths of its chain spaces;
-    whether both stand in the order of the row."""
+    """What is looked up again and again in a row.
+
+    Its groups by name, in order; the lengths of its chain spaces; whether both stand in the order of the row.
+    """
 
     by_name: dict[str, list[Group]]
     lengths: frozenset[int]
