@@ -235,7 +235,7 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
     if low in ("leave", "leaving") and (left := _leave(cur)) is not None:
         return left
     if low == "do" and cur.low(1) == "not":
-        what = "no-join" if cur.low(2) == "join" else "note"
+        what = {"join": "no-join", "turn": "no-turn"}.get(cur.low(2), "note")
         cur.at += 3
         return Mark(what, span=cur.span_from(start))
     shaped = shaping(cur) or plainly(cur)
@@ -371,7 +371,7 @@ def _along(cur: Cursor, kind: str, per: Num | None, start: int) -> Node | None:
     cur.at += 1
     cur.skip("the")
     under = cur.accept_words("other side of") or cur.accept_words("opposite side of")
-    cur.skip("each", "of", "the")
+    cur.skip("each", "of", "the", "next")
     many = cur.number() if cur.kind() in ("num", "blank") else None
     left = [w for w in (cur.low(), cur.low(1)) if w in LEFT_FREE]
     across = any(cur.low(i) == "of" and cur.low(i + 1) in ("opposite", "other") and cur.low(i + 2) == "side" for i in (1, 2))
@@ -383,7 +383,7 @@ def _along(cur: Cursor, kind: str, per: Num | None, start: int) -> Node | None:
     if cur.accept("of"):
         cur.skip("the", "foundation", "opposite", "other")
         cur.at += cur.kind() == "word"
-    return EdgeRun(kind, many, "underside" if under else "edge", span=cur.span_from(start))
+    return EdgeRun(kind, many, "underside" if under else "free", span=cur.span_from(start))
 
 
 def _decreases(cur: Cursor, kind: str, n: Num | None, loop: Loop, start: int) -> Node | None:

@@ -69,6 +69,9 @@ def thing(cur: Cursor) -> Thing | None:
     if thing_word(cur.low(1)) in ("sp", "loop") or cur.low(1) in ("ch", "chain") or numbered:
         cur.skip("corner", "large", "small", "little")
     word = cur.low()
+    if word in ("row", "rnd") and cur.low(1) in ("end", "ends"):
+        cur.at += 2
+        return Thing("row")
     if word in ("turning", "beg", "beginning", "starting", "initial", "t", "tch", "turn", "start", "t-ch", "begin", "end") and (cur.kind(1) == "kind" or cur.low(2) == "ch" or word == "tch"):
         while cur.low() in ("turning", "beg", "beginning", "starting", "initial", "t", "-", ".", "turn", "start", "begin", "end"):
             cur.at += 1

@@ -318,7 +318,11 @@ def do_slip(run: Run, node: Make, count: int) -> None:
         run.slip_row = True
         return _plain_run(run, code("sl st"), slots)
     if place.from_hook and run.own_chain and run.own_chain >= (place.k or 1):
+        back = place.k or 1
+        if back < min(3, run.own_chain) and run.worked:
+            return own_chain(run, "sl st", count, back)  # along the chain just made: a tie, a knob
         run.named["picot"] = run.named.get("picot", 0) + 1  # back into the chain just made: a picot, part of its loop
+        run.note("close", back)
         return None
     if place.of is not None and place.of.kind == "ch" and run.named.get("own-chain-left", 0) > 0:
         return own_more(run, code("sl st"), place)
@@ -393,7 +397,7 @@ def own_chain(run: Run, kind: str, count: int, k: int) -> None:
     if not run.runs:
         raise RunsOut("ch", wanted=k + count, found=0)
     begin, end = run.runs.pop()
-    base = end - begin
+    base, origin = end - begin, run.origins[begin]
     del run.out[begin:]
     del run.into[begin:]
     del run.origins[begin:]
@@ -403,6 +407,7 @@ def own_chain(run: Run, kind: str, count: int, k: int) -> None:
     # "ch 6, dc in 4th ch from hook, dc in next 2 ch": a block, whose first chains are a space or a stitch
     how = run.convention("own-skipped", ((0.0, "space"), (0.3, "st"), (0.4, "none"))) if keep and skipped >= 2 else "none"
     run.note("base", keep + 1 if how == "space" else base)
+    run.tape[-1] = run.tape[-1]._replace(origin=origin)
     if how == "space":
         run.chain(skipped)
         run.named["own-blocks"] = 1
@@ -419,8 +424,9 @@ def own_more(run: Run, number: int, place: Place) -> None:
     """Further stitches along a chain that was just worked back into: the next one, or all that are left of it."""
     left = run.named.get("own-chain-left", 0)
     many = left if place.quant == "each" else min(left, (place.n.at(0) if place.n is not None else 1) or 1)
-    for _ in range(many):
-        run.make(number, Slot(-1, -1, "chain"))
+    for i in range(many):
+        at = -2 - (left - 1 - i)
+        run.make(number, Slot(at, at, "own-chain"))
     run.named["own-chain-left"] = left - many
 
 
@@ -452,7 +458,7 @@ def do_group(run: Run, node: Group) -> None:
     """Several things into one place, once for each place taken."""
     place = node.place or Place("next", Num((1,)))
     slots = slots_of(run, place, how_of(run, place))
-    if slots and slots[0].how == "own-chain":
+    if slots and slots[0].how == "own-chain" and place.from_hook:
         slots = [Slot(-1, -1, "chain")]
     elif place.from_hook and run.view.foundation and not run.worked and (first := first_stitch(node.nodes)) is not None:
         skip_foundation(run, kind_made(run, first[0])[0], place.k, mesh=False)
@@ -604,6 +610,8 @@ def do_mark(run: Run, node: Mark) -> None:
         run.turned = True
     elif node.what == "no-join":
         run.joined = False
+    elif node.what == "no-turn":
+        run.named["no-turn"] = 1
     elif node.what == "leave":
         run.left_said = True
     elif node.what == "colour":
@@ -619,7 +627,7 @@ def do_mark(run: Run, node: Mark) -> None:
         run.pos, run.start, run.end, run.last = 0, 0, run.named["free"], None
     elif node.what == "attach" and node.place is not None and run.worked == 0 and run.view.items and not run.view.foundation:
         slots = slots_of(run, node.place)
-        if slots:
+        if slots and slots[-1].start >= 0:
             run.last = slots[-1]
             run.pos = slots[-1].start
             move_start(run, slots[-1].start)
@@ -759,8 +767,9 @@ def do_edge(run: Run, node: EdgeRun) -> None:
     if count > 20_000:
         raise CannotWork("too-many", limit=20_000)
     number = code(kind_made(run, node.kind)[0])
+    place = Slot(-1, -1, node.where if node.where in ("underside", "free") else "row-end")
     for _ in range(count):
-        run.make(number, Slot(-1, -1, "row-end" if node.where != "underside" else "underside"))
+        run.make(number, place)
     run.left_said = True
 
 

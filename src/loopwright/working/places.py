@@ -17,7 +17,9 @@ OPEN_LIMIT = 4000
 
 
 def how_of(run: Run, place: Place | None, loop: str = "both") -> str:
-    """Where in the stitch: top, a loop, a post."""
+    """Where in the stitch: top, a loop, a post; for a spike how many rows further down."""
+    if place is not None and place.rows_below:
+        return f"below-{min(place.rows_below, 9)}"
     if place is not None and place.loop != "both":
         return _HOW[place.loop]
     if loop != "both":
@@ -35,6 +37,8 @@ def slots_of(run: Run, place: Place, how: str = "top") -> list[Slot]:
         own = _own_places(run, place, left)
         if own:
             return own
+    if kind in ("row", "row-end") and (edge := _row_ends(run, place)) is not None:
+        return edge
     if kind == "row" and run.view.ring:
         kind = "ring"  # "in the round", said of the ring
     if kind == "ring":
@@ -56,6 +60,15 @@ def slots_of(run: Run, place: Place, how: str = "top") -> list[Slot]:
     if place.quant == "every":
         return _every(run, place, how)
     return _next(run, place, how)
+
+
+def _row_ends(run: Run, place: Place) -> list[Slot] | None:
+    """ "in end of each of next 12 rows": places at the side of the piece; None where the words do not mean them."""
+    wanted = place.n.at(0) if place.n is not None else None
+    if run.view.ring or run.view.foundation or wanted is None or wanted < 2 or place.quant != "next":
+        return None
+    run.left_said = True
+    return [Slot(-1, -1, "row-end")] * min(wanted, OPEN_LIMIT)
 
 
 def _own_places(run: Run, place: Place, left: int) -> list[Slot]:

@@ -323,6 +323,8 @@ class Decoder:
         view = made.view
         if made.turned and made.in_rounds and (made.joined or step.kind == "rnd"):
             view = view.flipped()
+        elif made.stays and not made.in_rounds:
+            view = replace(view, turned=True)  # as if it were turned already: the next row meets it as it was made
         before = state.view.stitches if state.view.items and not state.view.foundation else None
         change = made.count - before if before else None
         return State(
