@@ -8,8 +8,8 @@ from collections.abc import Sequence
 from loopwright.model.tree import Chain, Join, Node, Repeat
 from loopwright.working.instructions import do_all, total_needed
 from loopwright.working.kinds import CHAIN
-from loopwright.working.places import view_runs
 from loopwright.working.run import CannotWork, Point, Run, RunsOut
+from loopwright.working.seeking import view_runs
 from loopwright.working.tiles import LAST_ROUNDS, Copier, Points, round_begins
 
 MAX_TIMES = 20_000

@@ -28,8 +28,8 @@ from loopwright.model.tree import (
 from loopwright.working.grouping import together
 from loopwright.working.instructions import do_all, total_needed
 from loopwright.working.kinds import CHAIN, HEIGHT, code, name, plain
-from loopwright.working.places import SPACES
 from loopwright.working.run import CannotWork, Choice, Run
+from loopwright.working.seeking import SPACES
 from loopwright.working.slots import HOW, Slots
 from loopwright.working.starts import first_stitch
 from loopwright.working.tape import Note
