@@ -41,21 +41,39 @@ UNKNOWN_COST = 0.15
 MAX_STEPS = 60_000
 
 
+MAX_PLANS = 4096
+Plan = tuple[tuple[Node, Sequence[Node], int, int], ...]
+_PLANS: dict[int, tuple[Sequence[Node], Plan]] = {}
+
+
 def do_all(run: Run, nodes: Sequence[Node], after: tuple[int, int] = (0, 0)) -> None:
     """Works nodes in order. `after` = (stitches, spaces) that what follows the nodes still needs."""
     if len(nodes) == 1:
         run.reserve, run.reserve_spaces = after
         return do(run, nodes[0], ())
+    plan = _PLANS.get(id(nodes))
+    if plan is None:
+        if len(_PLANS) >= MAX_PLANS:
+            _PLANS.clear()
+        plan = _PLANS[id(nodes)] = (nodes, _plan(nodes))  # the nodes are kept, so that their id stays theirs
+    for node, following, stitches, spaces in plan[1]:
+        run.reserve, run.reserve_spaces = after[0] + stitches, after[1] + spaces
+        do(run, node, following)
+    return None
+
+
+def _plan(nodes: Sequence[Node]) -> Plan:
+    """Each node with what follows it, and the stitches and spaces that those still need."""
     needs = [needed(node) for node in nodes]
     closed = next((i for i, node in enumerate(nodes) if isinstance(node, Join) and i), len(nodes))
     needs[closed:] = [(0, 0)] * (len(nodes) - closed)  # what comes after the join takes nothing of this round
-    stitches, spaces = after[0] + sum(n[0] for n in needs), after[1] + sum(n[1] for n in needs)
+    stitches, spaces = sum(n[0] for n in needs), sum(n[1] for n in needs)
+    plan = []
     for i, node in enumerate(nodes):
         stitches -= needs[i][0]
         spaces -= needs[i][1]
-        run.reserve, run.reserve_spaces = stitches, spaces
-        do(run, node, nodes[i + 1 :])
-    return None
+        plan.append((node, nodes[i + 1 :], stitches, spaces))
+    return tuple(plan)
 
 
 def needed(node: Node) -> tuple[int, int]:
