@@ -34,14 +34,12 @@ def square(rounds: int) -> str:
     lines = [
         "Ch 4, join with sl st to form a ring.",
         "Rnd 1: Ch 3 (counts as dc), 2 dc in ring, ch 2, (3 dc in ring, ch 2) 3 times; join with sl st to top of ch-3.",
-        "Rnd 2: Sl st in next 2 dc and in next ch-2 sp, ch 3 (counts as dc), (2 dc, ch 2, 3 dc) in same sp, ch 1, "
-        "*(3 dc, ch 2, 3 dc) in next ch-2 sp, ch 1; rep from * twice more; join with sl st to top of ch-3.",
     ]
-    for i in range(3, rounds + 1):
-        side = f"(3 dc in next ch-1 sp, ch 1) {i - 2} times"
+    for i in range(2, rounds + 1):
+        side = f", (3 dc in next ch-1 sp, ch 1) {i - 2} times" if i > 2 else ""
         lines.append(
-            f"Rnd {i}: Sl st in next 2 dc and in next ch-2 sp, ch 3 (counts as dc), (2 dc, ch 2, 3 dc) in same sp, ch 1, {side}, "
-            f"*(3 dc, ch 2, 3 dc) in next ch-2 sp, ch 1, {side}; rep from * twice more; join with sl st to top of ch-3."
+            f"Rnd {i}: Sl st in next 2 dc and in next ch-2 sp, ch 3 (counts as dc), (2 dc, ch 2, 3 dc) in same sp, ch 1{side}, "
+            f"*(3 dc, ch 2, 3 dc) in next ch-2 sp, ch 1{side}; rep from * twice more; join with sl st to top of ch-3."
         )
     return "\n".join(lines)
 
@@ -55,7 +53,8 @@ def measured(name: str, text: str) -> None:
 
     stitches = len(worked())
     seconds = best(worked, 3)
-    print(f"{name:28} {stitches:>9,} sts {seconds * 1000:8.1f} ms {seconds / stitches * 1e9:8.0f} ns a st {kept_bytes(worked) / stitches:6.0f} bytes a st")
+    held = kept_bytes(worked) / stitches
+    print(f"{name:28} {stitches:>9,} sts {seconds * 1000:8.1f} ms {seconds / stitches * 1e9:8.0f} ns a st {held:6.0f} bytes a st")
 
 
 def main() -> None:

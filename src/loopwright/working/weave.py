@@ -12,8 +12,9 @@ from typing import Any
 
 from loopwright.model.fabric import Fabric, FabricRow
 from loopwright.model.tree import Group, Node, Repeat
+from loopwright.working.builder import PLACE, ROLE, Builder
 from loopwright.working.colours import Colours
-from loopwright.working.columns import PLACE, ROLE, Below, Builder, Columns
+from loopwright.working.columns import Below, Columns
 from loopwright.working.edges import Edges
 from loopwright.working.kinds import CHAIN, name
 from loopwright.working.lanes import add
