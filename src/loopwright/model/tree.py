@@ -280,7 +280,7 @@ class Filet:
 class Join:
     """End of round (or any) join. `place` None: to the first stitch. `via`: "sl st", "sc", "dc" … None when unsaid.
 
-    `last_chain`: the chain that is joined ("join last ch-5 to …"): the round ends with it.
+    `last_chain`: the chain that is joined ("join last ch-5 to …"): the round ends with it; -1: as the rounds before ("join as before").
     """
 
     place: Place | None = None

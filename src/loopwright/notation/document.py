@@ -226,7 +226,7 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
     if seen_row and _MAKING_UP.match(line):
         return [Prose(line, span)]
     body_at = start + (head.start("value") if head else 0)
-    told = order_of(text[body_at:end].strip(), sizes)
+    told = until(text[body_at:end].strip(), which) or order_of(text[body_at:end].strip(), sizes)
     if told is not None and (seen_row or told.what == "even" or told.what == "repeat" and told.rows):
         return _row(text, None, body_at, end, which, sizes)
     instructions = 0

@@ -146,7 +146,7 @@ def counted(nodes: list[Node], dialect: str) -> list[Node]:
     )
     span = said[0].span.cover(said[-1].span)
     again, others = Repeat(tuple(nodes), "end", span=span), Repeat(other, "end", span=span)
-    return [Either("chains-are-stitches", ((0.0, tuple(nodes)), (0.5, (again,)), (0.6, (others,))), span)]
+    return [Either("chains-are-stitches", ((0.0, tuple(nodes)), (0.5, (others,)), (0.6, (again,))), span)]
 
 
 def _said_after(cur: Cursor, before: list[Node]) -> Node | None:

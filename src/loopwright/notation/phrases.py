@@ -11,9 +11,11 @@ from dataclasses import replace
 from loopwright.model.tree import (
     ONE,
     STITCH,
+    AtEnds,
     Chain,
     EdgeRun,
     Either,
+    Evenly,
     Filet,
     Group,
     InTurn,
@@ -30,8 +32,10 @@ from loopwright.model.tree import (
 )
 from loopwright.notation import body
 from loopwright.notation.cursor import Cursor, thing_word
+from loopwright.notation.lists import one_place
 from loopwright.notation.olden import olden
-from loopwright.notation.places import place, thing
+from loopwright.notation.places import place
+from loopwright.notation.things import thing
 
 _LIST_END = frozenset(("rep", "repeat", "join", "turn", "ending", "unite", "cut", "break", "attach", "fasten", "working", "making"))
 _HOLDS = frozenset(("keeping", "holding", "leaving", "retaining", "keep", "hold"))
@@ -64,6 +68,11 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
         return Make("dec", ONE, span=cur.span_from(cur.at - 5))
     if low in ("working", "work") and cur.low(1) in ("off", "them") and before and isinstance(before[-1], Make):
         return _together(cur, before)
+    if low in ("work", "worked", "continue", "complete", "made") and cur.low(1) == "same" and cur.low(2) == "as":
+        begin = cur.at
+        while not cur.done and cur.low() not in (";", ".") and cur.kind() not in ("close", "open"):
+            cur.at += 1
+        return PatternRun(None, None, span=cur.span_from(begin))
     if low == "complete" and cur.low(1) in ("row", "rnd", "round", "the") and "pattern" in (cur.low(3), cur.low(4)):
         cur.at += 4 + (cur.low(3) != "pattern")
         return PatternRun(None, None, span=cur.span_from(cur.at - 4))
@@ -76,6 +85,13 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
     if low == "in" and cur.low(1) in ("pattern", "pat", "patt") and cur.kind(2) in ("sep", "end") and not any(isinstance(b, (Make, Group, Repeat)) for b in before):
         cur.at += 2
         return PatternRun(None, None, span=cur.span_from(cur.at - 2))
+    if low in ("work", "continue") and cur.low(1) in ("across", "over") and cur.kind(2) in ("num", "blank"):
+        begin = cur.at
+        cur.at += 2
+        told = cur.number()
+        if thing(cur) is not None and cur.kind() in ("sep", "end", "close", "open"):
+            return PatternRun(None, told, span=cur.span_from(begin))
+        cur.at = begin
     if low in ("work", "working") and cur.low(1) in ("in", "even") and "pattern" in (cur.low(2), cur.low(3)):
         return _in_pattern(cur)
     if cur.kind() == "kind" and str(cur.token().value) in _SHAPES and cur.low(1) == "of" and (made := _shape_of(cur)) is not None:  # type: ignore[union-attr]
@@ -133,6 +149,9 @@ def _attach(cur: Cursor) -> Node | None:
         where = place(cur, bare=True) if cur.accept("to") else place(cur)
         if where is not None:
             return Mark("attach", place=where, span=cur.span_from(start))
+    if cur.low() in ("on", "at", "with", "in") and cur.tokens[start].text.lower() != "join":
+        while not cur.done and cur.kind() not in ("sep", "close", "star"):
+            cur.at += 1
     if cur.kind() in ("sep", "end") and cur.low(-1) != "join":
         return Mark("attach", span=cur.span_from(start))
     cur.at = start
@@ -212,7 +231,7 @@ def _working(cur: Cursor, before: list[Node]) -> Node | None:
         found = body.one(cur, inside)
         if found is not None:
             inside.append(found)
-            body._one_place(inside, 0)
+            one_place(inside, 0)
             if _placed(found) is not None and cur.low() != "and":
                 break
         if cur.at == at:
@@ -267,6 +286,10 @@ def _as_group(nodes: list[Node]) -> Group | None:
 def in_turn(out: list[Node]) -> None:
     """ "1 dc in each dc, 2 dc, ch 2, 2 dc in each ch-2 sp": the two are worked as their places come."""
     last = out[-1]
+    if isinstance(last, Evenly) and last.n is not None and len(out) > 1 and isinstance(out[-2], AtEnds) and out[-2].op == last.op:
+        ends = out[-2]  # "dec 1 st at each end and dec 10 more evenly": all in one row
+        out[-2:] = [replace(last, n=Num(tuple((a or 0) + (ends.n.at(i) or 1) * ends.ends for i, a in enumerate(last.n.values))))]
+        return
     there = _placed(last)
     if there is None or there.quant != "each" or there.left is not None:
         return

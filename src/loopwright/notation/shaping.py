@@ -7,7 +7,8 @@ from typing import Literal
 
 from loopwright.model.tree import AtEnds, Evenly, EveryKth, Make, Node, Num
 from loopwright.notation.cursor import Cursor
-from loopwright.notation.places import place, thing
+from loopwright.notation.places import place
+from loopwright.notation.things import thing
 
 Op = Literal["inc", "dec"]
 _OPS: dict[str, Op] = {
@@ -46,6 +47,7 @@ def _evenly(cur: Cursor, op: Op, n: Num | None) -> Evenly | None:
     n = n or cur.number()
     if n is None and cur.kind() == "times":
         n = Num((cur.take().value[0],))
+    cur.skip("more") if n is not None else None
     thing(cur)
     cur.skip("times", "more")
     to = None

@@ -53,7 +53,8 @@ def _reach(groups: list[Group], count: int) -> list[int]:
     """Per item: how far a group that begins there or before goes."""
     furthest = [0] * (count + 1)
     for g in groups:
-        furthest[g.start] = max(furthest[g.start], g.end)
+        if g.start <= count:  # stitches taken back may leave a group behind
+            furthest[g.start] = max(furthest[g.start], g.end)
     return list(accumulate(furthest, max))
 
 

@@ -8,8 +8,8 @@ from collections.abc import Sequence
 from loopwright.model.tree import Chain, Join, Node, Repeat
 from loopwright.working.instructions import do_all, total_needed
 from loopwright.working.kinds import CHAIN
-from loopwright.working.places import view_runs
 from loopwright.working.run import CannotWork, Point, Run, RunsOut
+from loopwright.working.seeking import view_runs
 from loopwright.working.tiles import LAST_ROUNDS, Copier, Points, round_begins
 
 MAX_TIMES = 20_000
@@ -168,17 +168,19 @@ def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exa
         best -= 1
     run.back_to(points[best])
     left = _left_at(run, points[best])
-    closing = 0 if run.inside else run.named.get("last-chain", 0)
+    closing = _closing(run, node)
     matches = sum(_is_chain(n, closing) for n in node.nodes[:-1]) if closing else 0
     if matches and not (matches > 1 and left <= keep[0]):
         run.named["rounds"] = best + 1
         return _partial(run, node, points[best], keep, best + 1) + best
-    if left == keep[0] and not (keep[1] and node.ending_mode in ("with", "with-last")):
+    closes = _closes(run, node, points[best], keep)
+    run.back_to(points[best])
+    if left == keep[0] and not (closes and _spaces_ahead(run)) and not (keep[1] and node.ending_mode in ("with", "with-last")):
         return best
     run.uneven = _uneven(run, points, keep) or run.uneven
     if exact:
         return best
-    part_cost = 0.0 if node.ending_mode in ("correspond", "with-last") else 0.05 if _closes(run, node, points[best], keep) else 0.35
+    part_cost = 0.0 if node.ending_mode in ("correspond", "with-last") else 0.05 if closes else 0.35
     options: tuple[tuple[float, str], ...] = ((0.0, "most"), (part_cost + 0.0, "part"))
     if best > 1:
         options = (*options, (0.2, "fewer"), (0.5, "fewer2")) if node.ending or keep[0] else (*options, (0.9, "fewer"))
@@ -195,6 +197,10 @@ def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exa
     if not run.inside:
         run.named["rounds"] = best
     return best
+
+
+def _spaces_ahead(run: Run) -> bool:
+    return any(s >= run.pos for s, _ in view_runs(run))
 
 
 def _closes(run: Run, node: Repeat, point: Point, keep: tuple[int, int]) -> bool:
@@ -242,7 +248,7 @@ def _partial(run: Run, node: Repeat, point: Point, keep: tuple[int, int], number
     """Works the nodes of one more round one by one as long as there is room for them."""
     run.back_to(point)
     round_begins(run, number)
-    closing = 0 if run.inside else run.named.get("last-chain", 0)
+    closing = _closing(run, node)
     closed: Point | None = None
     for item in node.nodes:
         here = run.point()
@@ -261,6 +267,15 @@ def _partial(run: Run, node: Repeat, point: Point, keep: tuple[int, int], number
     if closed is not None:
         run.back_to(closed)  # "join last ch-3": the round ends with this chain
     return 0
+
+
+def _closing(run: Run, node: Repeat) -> int:
+    """The length of the chain that the round ends with, where its join tells it; 0 when untold."""
+    told = 0 if run.inside else run.named.get("last-chain", 0)
+    if told < 0:  # "join as before": with the chain that the repeat begins with, if it does
+        first = node.nodes[0] if node.nodes else None
+        return (first.n.at(0) or 0) if isinstance(first, Chain) else 0
+    return told
 
 
 def _is_chain(node: Node, length: int) -> bool:

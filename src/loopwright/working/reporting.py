@@ -259,6 +259,8 @@ def _assumed_words(key: str, value: Any) -> str | None:
         return f"the text begins in the middle: this row needs {value} stitches, so {value} were there before"
     if key == "start-chain":
         return f"no chain is told before this row: it fits on a chain of {value}"
+    if key == "as-printed":
+        return f"this row goes on in pattern: its count of {value} is taken from the print"
     if key == "new-piece":
         return "a new piece begins here"
     if key == "until":

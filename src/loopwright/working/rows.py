@@ -28,8 +28,8 @@ from loopwright.model.tree import (
 from loopwright.working.grouping import together
 from loopwright.working.instructions import do_all, total_needed
 from loopwright.working.kinds import CHAIN, HEIGHT, code, name, plain
-from loopwright.working.places import SPACES
 from loopwright.working.run import CannotWork, Choice, Run
+from loopwright.working.seeking import SPACES
 from loopwright.working.slots import HOW, Slots
 from loopwright.working.starts import first_stitch
 from loopwright.working.tape import Note
@@ -155,6 +155,8 @@ def work_row(
         run.end = 0
     if view.ring and not view.items:
         run.end = 0
+    if any(isinstance(n, Mark) and n.text == "tch-space" for n in nodes):
+        run.conventions["tch-space"] = True  # "the turning chain always counts as 1 space"
     try:
         do_all(run, _implied_repeat(run, nodes))
     except CannotWork as why:

@@ -10,7 +10,7 @@ from array import array
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from loopwright.model.tree import COUNT_OR_WORK, Chain, Count, EdgeRun, Make, Mark, Node, Num, Place, Repeat, Ring, Row, Thing
+from loopwright.model.tree import COUNT_OR_WORK, Chain, Count, EdgeRun, Make, Mark, Node, Num, PatternRun, Place, Repeat, Ring, Row, Thing
 from loopwright.working.kinds import HEIGHT, code, plain
 from loopwright.working.rows import (
     DISAGREES,
@@ -28,10 +28,11 @@ from loopwright.working.slots import empty
 from loopwright.working.steps import Step
 from loopwright.working.view import View, foundation, plain_row
 
-BEAM = 8
+BEAM = 5
 KEEP = 4
 RUNS = 40
 WINDOW = 3.0
+SURE, NEARBY = 0.3, 1.1
 FAILS = 8.0
 FRESH = 1.5
 AS_PRINTED = 0.8
@@ -210,6 +211,8 @@ class Decoder:
         if not good or lost or guessed or (step.gap and min(r[1].cost for r in good) > FRESH):
             self.looked_ahead = True
             results += self._unknown_start(state, step, steps, at)
+        if step.printed and not any(o.agrees for _, o in results) and any(isinstance(n, PatternRun) and n.n is None for n in step.body):
+            results += self._pattern_as_printed(state, step)
         if not results or self.family and state.view is NOTHING and not any("start" in dict(o.assumed) for _, o in results):
             results = self._given_up(state, step, problems)
         elif step.printed:
@@ -246,9 +249,10 @@ class Decoder:
         found: list[Made] = []
         queue: list[tuple[float, int, tuple[int, ...]]] = [(0.0, 0, ())]
         runs, best, serial, spent = 0, 1e9, 0, 0
+        window = WINDOW
         while queue and runs < RUNS and spent < ROW_WORK:
             bound, _, forced = heapq.heappop(queue)
-            if bound >= best + WINDOW:
+            if bound >= best + window:
                 break
             runs += 1
             try:
@@ -263,6 +267,8 @@ class Decoder:
                 verdict = agrees(made, step.printed) if step.printed and not _worked_count(made) else None
                 cost = made.cost + (DISAGREES if verdict is False else 0.0)
                 best = min(best, cost)
+                if verdict and made.cost <= SURE:
+                    window = NEARBY  # cheap and as printed: only what is nearly as cheap may still matter
                 found.append(replace(made, agrees=verdict))
             for i in range(len(forced), len(log)):
                 base = sum(c.costs[c.taken] for c in log[:i])
@@ -323,7 +329,7 @@ class Decoder:
         change = made.count - before if before else None
         return State(
             view, made.conventions, made.pending, made.main_kind, made.in_rounds or (step.kind == "rnd" and made.view.items != b""),
-            made.joined, state.rows + 1 if made.out else 0, change, step.doubt >= DOUBT and made.agrees is not True, made.left if made.left > 1 and made.turned else state.free,
+            made.joined, state.rows + 1 if made.out else 0, change, (step.doubt >= DOUBT or _by_shape(step.body)) and made.agrees is not True, made.left if made.left > 1 and made.turned else state.free,
         )
 
     # --- when it does not go -------------------------------------------------------------------------------------
@@ -362,6 +368,24 @@ class Decoder:
             return []
         view = plain_row(number, code(s.kind), joined=s.joined)
         return [(replace(s, view=view), replace(o, cost=o.cost + AS_PRINTED))]
+
+    def _pattern_as_printed(self, state: State, step: Step) -> list[tuple[State, Outcome]]:
+        """A row that only says to go on in pattern: its count is known from its print alone, and so confirms nothing."""
+        count = next((c for c in step.printed if c.scope == "row" and c.n.at(0) is not None), None)
+        if count is None:
+            return []
+        kind = count.noun if count.noun not in (None, "st", "sts") else state.kind
+        made = self._plain(state, step, count.n.at(0) or 0, str(kind))
+        after = replace(state, view=made.view, pending=None, kind=main_kind(step.body, state.kind))
+        return [(after, Outcome(step, made, FRESH, None, assumed=(("as-printed", made.count),)))]
+
+    def _plain(self, state: State, step: Step, number: int, kind: str) -> Made:
+        """A row of so many equal stitches, made as nobody told."""
+        view = plain_row(number, code(kind), joined=state.joined)
+        return Made(
+            view, view.items, empty(number), array("i", (step.span.start,)) * number, number, 0, {kind: number}, 0.0, 0, 0, (), state.conventions, kind,
+            state.joined, False, state.in_rounds, None,
+        )
 
     def _unknown_start(self, state: State, step: Step, steps: list[Step], at: int) -> list[tuple[State, Outcome]]:
         """No row below, or none that fits: what the row uses tells how many stitches were there."""
@@ -402,14 +426,15 @@ class Decoder:
         if rows > 1 and state.view.items:
             number = state.view.stitches + round((number - state.view.stitches) / rows)
         kind = step.order.kind or main_kind(step.body, state.kind)
-        view = plain_row(number, code(kind), joined=state.joined)
-        made = Made(
-            view, view.items, empty(number), array("i", (step.span.start,)) * number, number, 0, {kind: number}, 0.0, 0, 0, (), state.conventions, kind,
-            state.joined, False, state.in_rounds, None,
-        )
+        made = self._plain(state, step, number, kind)
         verdict = agrees(made, step.printed) if step.printed else None
-        after = replace(state, view=view, pending=None, kind=kind)
+        after = replace(state, view=made.view, pending=None, kind=kind)
         return Explanation(after, old.cost + (DISAGREES if verdict is False else 0), Outcome(step, made, 0.0, verdict, assumed=(("until", number),)), old)
+
+
+def _by_shape(body: tuple[Node, ...]) -> bool:
+    """Whether a row is told by shapes alone, so that nobody knows its stitches."""
+    return any(isinstance(n, PatternRun) and (n.name is not None or n.n is None) for n in body)
 
 
 def _rows_on(state: State, then: int, now: int) -> State:

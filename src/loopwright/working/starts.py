@@ -6,8 +6,8 @@ from collections.abc import Sequence
 
 from loopwright.model.tree import AtEnds, Chain, Either, Evenly, EveryKth, Group, Join, Make, Mark, Node, Place, Repeat, Ring
 from loopwright.working.kinds import CHAIN, HEIGHT, code, height, plain
-from loopwright.working.places import SPACES
 from loopwright.working.run import CannotWork, Run
+from loopwright.working.seeking import SPACES
 from loopwright.working.view import Slot, foundation, ring
 
 MAX_CHAIN = 20_000
@@ -104,8 +104,13 @@ def start_chain(run: Run, node: Chain, length: int, following: Sequence[Node]) -
     kind = plain(first[0]) if first else ""
     if kind in ("inc", "dec", "invdec", "st", "*same*", ""):
         kind = plain(run.main_kind)
+    join = joined_at(following)
+    if kind not in HEIGHT and join in (0, length) and length in _BY_HEIGHT:
+        kind = _BY_HEIGHT[length]  # before a popcorn or a cluster, and joined to: a stitch as tall as the chain
     as_kind = node.as_kind or kind
-    reading = _reading(run, node, length, kind, first, joined_at(following))
+    reading = _reading(run, node, length, kind, first, join)
+    if run.inside and length > 4 and isinstance(reading, tuple):
+        reading = "loop"  # the repeat's own chain, not one for the row's height
     if isinstance(reading, tuple):
         spaces, as_kind = reading[1], reading[2]
         _stand(run, as_kind, length - spaces)
@@ -274,6 +279,8 @@ def skip_foundation(run: Run, kind: str, said: int | None, mesh: bool = True) ->
         skipped = said - 1
     if skipped >= 2 and tall == 1 and run.convention(f"skipped-{skipped}-sc", ((0.0, "no"), (0.7, "loop"))) == "loop":
         run.chain(skipped)
+    elif skipped >= 2 and tall == 1:
+        run.tch_length = skipped
     if skipped >= 2 and tall >= 2:
         extra = skipped - tall
         options2: list[tuple[float, object]] = [(0.0, "no")] if skipped < tall else [(0.6, "no"), (0.4, "yes")] if tall >= 3 else [(0.2, "no"), (0.4, "yes")]
