@@ -134,6 +134,9 @@ def _attach(cur: Cursor) -> Node | None:
     start = cur.at
     cur.at += 1
     cur.skip("yarn", "thread", "wool", "cotton", "silk", "the", "with", "sl", "st")
+    goes = next((i for i in range(1, 4) if cur.low(i) in ("to", "in", "at", "into")), 0)
+    if goes and cur.tokens[start].text.lower() != "fasten" and all(cur.kind(i) == "word" for i in range(goes)) and cur.low() not in ("to", "in", "at", "into", "on"):
+        cur.at += goes  # "attach dark green to …"
     if cur.low() == "to" or cur.low() in ("in", "at", "into", "on"):
         words = next((i for i in range(1, 14) if cur.kind(i) in ("sep", "end", "close")), 0)
         if any(cur.low(i) in _EDGES for i in range(words)):

@@ -45,7 +45,7 @@ def do_slip(run: Run, node: Make, count: int) -> None:
         return None
     if place.of is not None and place.of.kind == "ch" and run.named.get("own-chain-left", 0) > 0:
         return own_more(run, code("sl st"), place)
-    if run.worked == 0 and not run.out:
+    if run.worked == 0 and not run.out and not run.inside:
         if run.view.ring:
             return None
         try:

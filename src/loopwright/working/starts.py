@@ -196,6 +196,8 @@ def _reading(run: Run, node: Chain, length: int, kind: str, first: tuple[str, Pl
         if length == 2:
             return run.convention("start-2-sc", ((0.0, "none"), (0.9, ("st", 0, "sc")), (1.2, "loop")))
         return run.convention(f"start-{length}-sc", ((0.0, "loop"), (1.0, "none"), (1.2, ("st", 0, "dc")), (1.5, ("st", length - 1, "sc"))))
+    if not tall and length in _BY_HEIGHT and length > 3 and first[1] is not None and first[1].quant == "next" and run.in_rounds:
+        return run.convention(f"start-{length}-{kind}", ((0.1, ("st", 0, _BY_HEIGHT[length])), (0.3, "none"), (0.8, "loop")))
     if not tall:
         return run.convention(f"start-{length}-{kind}", ((0.2, "none"), (0.3, ("st", 0, "dc")), (0.8, "loop")))
     return _by_height(run, length, kind, tall, first)
