@@ -46,9 +46,3 @@ def test_what_a_whole_pattern_must_tell(codes, left_out, code):
     assert codes(HEAD + rows) == []
     assert codes(head + rows) == [code]
     assert codes(rows) == []
-
-
-@pytest.mark.parametrize(("asked", "fires"), [(10, True), (8, False)])
-def test_a_row_that_takes_more_than_there_are(codes, asked, fires):
-    text = f"Ch 9.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (8 sc)\nRow 2: Ch 1, sc in each of next {asked} sts, turn. ({asked} sc)\n"
-    assert ("C041" in codes(text)) is fires

@@ -15,9 +15,6 @@ from loopwright.wording import write
 
 DESIGNS = sorted((Path(__file__).parents[2] / "designs").glob("*.txt"))
 NAMES = [p.stem for p in DESIGNS]
-NOT_YET = {
-    "sea-lavender-blanket": "a border worked around joined squares is not yet worked",
-}
 
 
 @cache
@@ -26,15 +23,9 @@ def _design(name: str) -> Worked:
     return graded(path.read_text(encoding="utf-8"))
 
 
-def _known(name: str) -> None:
-    if name in NOT_YET:
-        pytest.xfail(NOT_YET[name])
-
-
 @pytest.mark.parametrize(("terms", "full", "spelled"), WAYS)
 @pytest.mark.parametrize("name", NAMES)
 def test_all_sizes(name: str, terms: str, full: bool, spelled: bool) -> None:
-    _known(name)
     first = _design(name)
     text, second = again(first, terms, None, full, spelled)
     assert same(first.report, second), text
@@ -43,7 +34,6 @@ def test_all_sizes(name: str, terms: str, full: bool, spelled: bool) -> None:
 @pytest.mark.parametrize(("terms", "full", "spelled"), [w for w in WAYS if (w[0] == "us") == (w[1] == w[2])])
 @pytest.mark.parametrize("name", NAMES)
 def test_one_size(name: str, terms: str, full: bool, spelled: bool) -> None:
-    _known(name)
     first = _design(name)
     for size in range(len(first.document.sizes)):
         text, second = again(first, terms, size, full, spelled)

@@ -15,6 +15,7 @@ from loopwright.checks import (
     gauge_possible,
     gauge_stitch,
     groups,
+    just_made,
     marks,
     materials,
     mixed_terms,
@@ -22,7 +23,6 @@ from loopwright.checks import (
     parity,
     repeat_divides,
     repeat_times,
-    row_asks_more,
     row_numbers,
     row_or_round,
     row_sum,
@@ -50,6 +50,7 @@ RULES: tuple[Callable[[Pattern], Iterable[Finding]], ...] = (
     free_length.rule,
     gauge_possible.rule,
     gauge_stitch.rule,
+    just_made.rule,
     groups.rule,
     marks.rule,
     materials.rule,
@@ -58,7 +59,6 @@ RULES: tuple[Callable[[Pattern], Iterable[Finding]], ...] = (
     parity.rule,
     repeat_divides.rule,
     repeat_times.rule,
-    row_asks_more.rule,
     row_numbers.rule,
     row_or_round.rule,
     row_sum.rule,
@@ -72,16 +72,12 @@ RULES: tuple[Callable[[Pattern], Iterable[Finding]], ...] = (
     yarn_need.rule,
 )
 
-# a finding that says why takes the place of one that says only what
-EXPLAINS = {"C031": "C041"}
-
 
 def check(document: Document, report: Report) -> tuple[Finding, ...]:
     """The findings of all rules, in the order of the text. Accepts any document and its report; never raises for what they hold."""
     pattern = look(document, report)
     found = [f for rule in RULES for f in rule(pattern)]
-    explained = {(EXPLAINS[f.code], f.span) for f in found if f.code in EXPLAINS}
-    return tuple(sorted((f for f in found if (f.code, f.span) not in explained), key=lambda f: (f.span.start, f.code)))
+    return tuple(sorted(found, key=lambda f: (f.span.start, f.code)))
 
 
 __all__ = ["RULES", "check"]

@@ -23,7 +23,15 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
     for part in pattern.parts:
         for at, (item, row) in enumerate(part.rows):
             report = only_report(pattern, item)
-            if report is None or row.printed or row.label is None or row.order is not None or not report.read or _told(pattern.words(row)):
+            if (
+                report is None
+                or row.printed
+                or row.label is None
+                or row.order is not None
+                or row.doubt
+                or not report.read
+                or _told(pattern.words(row))
+            ):
                 continue
             now, stood = count(report, 0), below(pattern, part, at, 0)
             if now is not None and stood is not None and now != stood:
@@ -31,7 +39,11 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
                 edits += _print(pattern, row.span, said(report.counts))
     if silent:
         label, span, made = silent[0]
-        facts = {"label": label.text, "made": made, "more": len(silent) - 1 or None}
+        facts = {
+            "label": label.text,
+            "made": made,
+            "more": "1 row" if len(silent) == 2 else f"{len(silent) - 1} rows" if len(silent) > 2 else None,
+        }
         yield Finding(
             "C035", label.span if label.span.end else span, facts, fix=Fix("print the counts that were worked", tuple(edits), safe=False)
         )

@@ -25,7 +25,7 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
 
 
 def _is_joined_row(row: Row) -> bool:
-    if row.label is None or row.label.kind != "row":
+    if row.label is None or row.label.kind != "row" or row.label.first is None:
         return False
     last = next((n for n in reversed(row.body) if not isinstance(n, Mark)), None)
     home = isinstance(last, Join) and (

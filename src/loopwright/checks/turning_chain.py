@@ -10,9 +10,11 @@ from loopwright.checks.pattern import Pattern
 from loopwright.findings import Finding
 from loopwright.source import Span
 
+TALLEST = 6  # a longer chain is a loop or a foundation
 _TOLD = re.compile(
     r"\bcounts?\b[^.;\n]{0,20}\b(?:as|toward|for)\b|\b(?:not|never)\s+count|\bcounts?\b[^.;\n]{0,12}\bnot\b|\bcounted\b|\bstands?\s+for\b|\bas\s+(?:the\s+)?first\b"
-    r"|\bfor\s+(?:the\s+)?(?:first|1st)\b",
+    r"|\bfor\s+(?:the\s+)?(?:first|1st)\b|"
+    r"\(\s*(?:a|1st|first|no|one|not a)\s+(?:st|stitch|tr|dc|hdc|htr)\b|\b(?:3rd|4th|5th)\s+(?:st|ch|chain)\s+of\b",
     re.IGNORECASE,
 )
 _LENGTH = re.compile(r"\bch(?:ain)?\.?[ -]{0,2}(?P<after>\d)\b|\b(?P<before>\d)[ -]{0,2}ch(?:ain)?\b", re.IGNORECASE)
@@ -30,7 +32,7 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
     yield from _two_ways(pattern, opened)
     if not pattern.whole or _TOLD.search(pattern.document.text):
         return
-    tall = [o for o in opened if o.length >= 2]
+    tall = [o for o in opened if 2 <= o.length <= TALLEST]
     if tall:
         span = _span(tall[0])
         yield Finding("C005", span, {"length": tall[0].length, "rows": len(tall)})

@@ -32,8 +32,10 @@ from loopwright.model.tree import (
 )
 from loopwright.notation import body
 from loopwright.notation.cursor import Cursor, thing_word
+from loopwright.notation.lists import one_place
 from loopwright.notation.olden import olden
-from loopwright.notation.places import place, thing
+from loopwright.notation.places import place
+from loopwright.notation.things import thing
 
 _LIST_END = frozenset(("rep", "repeat", "join", "turn", "ending", "unite", "cut", "break", "attach", "fasten", "working", "making"))
 _HOLDS = frozenset(("keeping", "holding", "leaving", "retaining", "keep", "hold"))
@@ -235,7 +237,7 @@ def _working(cur: Cursor, before: list[Node]) -> Node | None:
         found = body.one(cur, inside)
         if found is not None:
             inside.append(found)
-            body._one_place(inside, 0)
+            one_place(inside, 0)
             if _placed(found) is not None and cur.low() != "and":
                 break
         if cur.at == at:

@@ -7,149 +7,11 @@ from typing import Literal
 
 from loopwright.model.tree import ONE, STITCH, Loop, Num, Place, Quant, Thing
 from loopwright.notation.cursor import Cursor, thing_word
+from loopwright.notation.things import is_space_number, loop_words, thing, underside_words
 
 PREPOSITIONS = frozenset("in into on over under around between through thru across along at onto inside round".split())
 END_WORDS = frozenset("around across round along".split())
-LOOP_WORDS: dict[str, Loop] = {
-    "blo": "back", "bl": "back", "blp": "back", "flo": "front", "fl": "front", "tlo": "third",
-}
 _JUNK = frozenset("the of a an very immediately following previous prev preceding this that same-colored these those its".split())
-
-
-def loop_words(cur: Cursor) -> Loop | None:
-    """ "back loop only", "blo", "front half of", "both loops of"; takes nothing when there is none."""
-    start = cur.at
-    cur.skip("the", "picking", "up", "taking", "only", "working", "through", "in", "into", "just") if cur.low() in ("picking", "taking") else None
-    word = cur.low()
-    if word in LOOP_WORDS and not (word in ("bl", "fl") and cur.kind(1) == "num"):
-        cur.at += 1
-        cur.skip("only", "of")
-        return LOOP_WORDS[word]
-    side = {"back": "back", "front": "front", "third": "third", "3rd": "third", "both": "both", "rear": "back", "top": "both"}.get(word)
-    cur.skip("the")
-    if side and cur.low(1) in ("loop", "loops", "lp", "lps", "half", "thread", "threads", "strand", "halves"):
-        cur.at += 2
-        cur.skip("only", "of")
-        return side  # type: ignore[return-value]
-    cur.at = start
-    return None
-
-
-_SIDES = frozenset({"other", "opposite", "second", "under", "bottom", "unused", "free", "remaining", "unworked"})
-
-
-def underside_words(cur: Cursor) -> bool:
-    """ "(working) along the other side of the foundation chain", "in the free loops of beg ch"; takes nothing when there is none."""
-    start = cur.at
-    cur.skip("working", "work", "now", "rotate", "and", "continue", "continuing", "back")
-    cur.skip("on", "along", "in", "into", "across", "around", "down", "to", "over", "up")
-    cur.skip("the")
-    side = cur.low() in _SIDES and (cur.low(1) in ("side", "edge") or cur.low(1) in ("loops", "lps", "loop") and cur.low(2) in ("of", "on", "along"))
-    if cur.low() == "underside":
-        side, cur.at = True, cur.at - 1
-    if not side:
-        cur.at = start
-        return False
-    cur.at += 2
-    if cur.low() in ("of", "on", "along"):
-        mark = cur.at
-        cur.at += 1
-        cur.skip("the", "foundation", "beginning", "beg", "starting", "original", "base", "initial", "first")
-        if cur.low() in ("ch", "chain", "chs", "foundation", "row", "cord"):
-            cur.at += 1
-        else:
-            cur.at = mark
-    return True
-
-
-def thing(cur: Cursor) -> Thing | None:
-    """A thing: "st", "ch-3 sp", "5-ch loop", "turning ch", "magic ring", "dc", "shell"; takes nothing when there is none."""
-    start = cur.at
-    numbered = cur.kind(1) == "num" and cur.low(2) == "-" and cur.kind(3) == "kind"  # "corner 2-ch sp"
-    if thing_word(cur.low(1)) in ("sp", "loop") or cur.low(1) in ("ch", "chain") or numbered:
-        cur.skip("corner", "large", "small", "little")
-    word = cur.low()
-    if word in ("turning", "beg", "beginning", "starting", "initial", "t", "tch", "turn", "start", "t-ch", "begin", "end") and (cur.kind(1) == "kind" or cur.low(2) == "ch" or word == "tch"):
-        while cur.low() in ("turning", "beg", "beginning", "starting", "initial", "t", "-", ".", "turn", "start", "begin", "end"):
-            cur.at += 1
-        if cur.low() in ("tch", "ch", "chain", "chs", "ch."):
-            cur.at += 1
-            _length(cur)
-            return Thing("tch")
-        cur.at = start
-    if word in ("magic", "adjustable", "sliding", "mr", "mc", "double"):
-        if word in ("mr", "mc"):
-            cur.at += 1
-            return Thing("ring")
-        if cur.low(1) in ("ring", "circle", "loop"):
-            cur.at += 2
-            return Thing("ring")
-    found = thing_word(word)
-    if found:
-        cur.at += 1
-        if found == "st" and word == "foundation":
-            return Thing("ch")
-        if word in ("ring", "circle"):
-            return Thing("ring")
-        if word == "foundation" and cur.low() in ("ch", "chain"):
-            cur.at += 1
-        return Thing(found)
-    if cur.kind() == "kind":
-        return _kind_thing(cur)
-    if cur.kind() == "num" and cur.low(1) in ("-", "ch", "chain") or cur.kind() == "num" and cur.kind(1) == "kind" and cur.token(1).value == "ch":  # type: ignore[union-attr]
-        return _numbered_thing(cur)
-    if word in cur.names:
-        cur.at += 1
-        cur.skip("st", "sts")
-        return Thing(word)
-    cur.at = start
-    return None
-
-
-def _length(cur: Cursor) -> int | None:
-    """ "-3" or " 3" after "ch"."""
-    if cur.low() == "-" and cur.kind(1) == "num":
-        cur.at += 1
-    elif cur.at and cur.tokens[cur.at - 1].text.endswith(".") and cur.kind() == "num" and cur.kind(1) == "kind":
-        return None  # "in 4th ch. 1 dc": a sentence ends
-    t = cur.token()
-    if t is not None and t.kind == "num" and isinstance(t.value, int):
-        cur.at += 1
-        return t.value
-    return None
-
-
-def _kind_thing(cur: Cursor) -> Thing:
-    t = cur.take()
-    kind = str(t.value)
-    if kind == "ch":
-        length = _length(cur)
-        if thing_word(cur.low()) in ("sp", "loop", "mesh"):
-            cur.at += 1
-            return Thing("sp", length)
-        if cur.low() == "picot":
-            cur.at += 1
-            return Thing("picot")
-        return Thing("sp", length) if length and length > 1 else Thing("sp", 1) if length else Thing("ch")
-    if cur.low() in ("st", "sts", "stitch", "group", "groups", "cluster"):
-        cur.at += 1
-    return Thing(kind)
-
-
-def _numbered_thing(cur: Cursor) -> Thing | None:
-    start = cur.at
-    number = cur.take().value
-    cur.accept("-")
-    if cur.kind() == "kind" and cur.token().value == "ch":  # type: ignore[union-attr]
-        cur.at += 1
-        if thing_word(cur.low()) in ("sp", "loop", "mesh"):
-            cur.at += 1
-        return Thing("sp", int(number))
-    if cur.kind() == "kind" and thing_word(cur.low(1)) == "group":
-        cur.at += 2
-        return Thing("group")
-    cur.at = start
-    return None
 
 
 def place(cur: Cursor, *, bare: bool = False) -> Place | None:
@@ -305,10 +167,6 @@ def _each(cur: Cursor, loop: Loop) -> Place | None:
     if n is not None:
         return Place("next", n, found or STITCH, loop=loop)
     return Place("each", None, found or STITCH, loop=loop)
-
-
-def is_space_number(cur: Cursor) -> bool:
-    return cur.low(1) in ("-", "ch") and cur.kind(2) == "kind"
 
 
 def _counted(cur: Cursor, quant: Quant, loop: Loop) -> Place:

@@ -7,7 +7,8 @@ from typing import Literal
 
 from loopwright.model.tree import AtEnds, Evenly, EveryKth, Make, Node, Num
 from loopwright.notation.cursor import Cursor
-from loopwright.notation.places import place, thing
+from loopwright.notation.places import place
+from loopwright.notation.things import thing
 
 Op = Literal["inc", "dec"]
 _OPS: dict[str, Op] = {

@@ -27,9 +27,12 @@ _OF_WORK = re.compile(
 )
 
 
+LONGEST_NAME = 120
+
+
 def opens_block(line: str) -> bool:
     """Whether a line is the bare name of a block such as "Notes" or "Abbreviations (US terms):"; the block ends at a blank line."""
-    return _BLOCK.fullmatch(re.sub(r"\s*\([^)]*\)", "", line).strip(" :.-–—")) is not None
+    return len(line) <= LONGEST_NAME and _BLOCK.fullmatch(re.sub(r"\s*\([^)]*\)", "", line).strip(" :.-–—")) is not None
 
 
 def is_told(line: str, in_block: bool) -> bool:

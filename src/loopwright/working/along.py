@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from loopwright.model.tree import Divided, Group, InTurn, Make, Node, Num, PatternRun, Place, Spread, Thing
-from loopwright.working.instructions import copy_row, do_make, into_one, kind_made, stitch_parts
+from loopwright.working.groups import into_one, stitch_parts
 from loopwright.working.kinds import CHAIN, HEIGHT, code, name, plain
-from loopwright.working.places import STITCHES, seek, view_runs
+from loopwright.working.making import do_make, kind_made
 from loopwright.working.run import CannotWork, Run, RunsOut
+from loopwright.working.seeking import STITCHES, seek, view_runs
 from loopwright.working.view import Group as MadeGroup
 from loopwright.working.view import Slot
+from loopwright.working.whole_rows import copy_row
 
 LIMIT = 20_000
 

@@ -40,6 +40,8 @@ def solve(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int
     if wanted:
         found = _by_count(decoder, state, step, body, kind, step.printed, wanted)
         return [(n, below, True) for n in found[:3]]
+    if state.view.items and not step.new_section and not step.gap:
+        return []  # a row below is told: that this one does not fit it is a fault of either
     family = _family(decoder, state, step, body, kind)
     if not family:
         return []
@@ -54,12 +56,20 @@ def _family(decoder: Decoder, state: State, step: Step, body: tuple[Node, ...], 
         made = _attempt(decoder, state, step, body, kind, n)
         if made is not None and made.left == 0 and made.spaces_left == 0:
             fits.append((made.cost, n))
+            if _settled(fits):
+                break
     if not fits:
         return ()
     cheapest = min(c for c, _ in fits)
     members = [n for c, n in fits if c < cheapest + 0.05]
-    apart = members[-1] - members[-2] if len(members) > 1 else 0
-    return tuple(n for n in members if apart and (members[-1] - n) % apart == 0)  # short ones may come out by a part of a repeat
+    step_ = members[-1] - members[-2] if len(members) > 1 else 0
+    return tuple(n for n in members if step_ and (members[-1] - n) % step_ == 0)  # short ones may come out by a part of a repeat
+
+
+def _settled(fits: list[tuple[float, int]]) -> bool:
+    """Whether the last four that fitted stand at equal distances and cost the same: the rest would go on so."""
+    last = fits[-4:]
+    return len(last) == 4 and len({b[1] - a[1] for a, b in pairwise(last)}) == 1 and last[0][0] == last[-1][0] == min(c for c, _ in fits)
 
 
 def told(family: tuple[int, ...]) -> tuple[int, int] | None:

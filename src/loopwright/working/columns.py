@@ -12,7 +12,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 
 from loopwright.model.fabric import PLACES, ROLES
-from loopwright.working.kinds import CHAIN, code
+from loopwright.working.kinds import CHAIN, code, name, plain
 from loopwright.working.lanes import add, mask_of, mirrored, ones, shifted
 from loopwright.working.rows import Made
 from loopwright.working.slots import HOW, HOWS, NOTHING, TOP, Slots
@@ -23,6 +23,7 @@ PLACE = {p: i for i, p in enumerate(PLACES)}
 ROLE = {r: i for i, r in enumerate(ROLES)}
 NO_PARENT, BELOW, OWN = 0, 1, 2
 EDGE = ROLE["edge"]
+_POST_OF = {"fp": "front-post", "bp": "back-post"}
 PICOT_CHAINS = 3  # the trade's usual picot; a picot that the pattern defines with another length is laid down as that
 
 _PLACE_OF = {"": "none", "own-chain": "chain", "free": "top", "corner": "space"} | {f"below-{i}": "top" for i in range(1, 10)}
@@ -86,7 +87,6 @@ class Columns:
     counts_as: dict[int, int] = field(default_factory=dict)
     deep: list[tuple[int, int]] = field(default_factory=list)
     edges: list[tuple[int, str]] = field(default_factory=list)
-    colours: list[tuple[int, str]] = field(default_factory=list)
     borrowed: tuple[int, ...] = ()
     turning: int = -1
     in_line: bool = False
@@ -173,6 +173,7 @@ class Builder:
         for i in range(b - a):
             if how[i] in _DEEP:
                 cols.deep.append((begin + i, int(HOWS[how[i]][-1])))
+        self._posts(begin, a, b)
         if CHAIN in self.below.items and (self.below.foundation or TOP in how):
             self._on_chains(begin)
 
@@ -228,7 +229,7 @@ class Builder:
         cols.place.append(PLACE[_PLACE_OF.get(slot.how, slot.how)] if slot is not None else PLACE["none"])
         if slot is None:
             return
-        if slot.how in ("row-end", "underside", "free", "corner") and slot.start < 0:
+        if slot.how in ("row-end", "free", "corner") or slot.how == "underside" and not below.foundation:
             cols.edges.append((stitch, slot.how))
         elif slot.start < 0:
             if self.base >= 0 and slot.start <= -2:
@@ -239,7 +240,8 @@ class Builder:
     def _into_below(self, stitch: int, slot: Slot, n: int) -> None:
         cols, below = self.cols, self.below
         if below.foundation and slot.start >= n:
-            where, parents = "underside", [below.at(max(0, n - 1 - (i - n))) for i in range(slot.start, max(slot.end, slot.start + 1))]
+            # round the last chain, whose other side those stitches fill that went into it
+            where, parents = "underside", [below.at(max(0, n - 2 - (i - n))) for i in range(slot.start, max(slot.end, slot.start + 1))]
         elif slot.how == "between":
             where, parents = "between", [below.at((slot.start - 1) % n), below.at(slot.start % n)]
         elif slot.start == slot.end and below.turning >= 0:
@@ -262,6 +264,17 @@ class Builder:
         for i in range(begin, len(cols.kind)):
             if cols.place[i] == top and cols.into[i] in chains and cols.refs[i] == BELOW:
                 cols.place[i] = chain
+
+    def _posts(self, begin: int, a: int, b: int) -> None:
+        """Front and back post stitches go around the post whether the words say so or not."""
+        made = self.made.out[a:b]
+        for number in set(made):
+            side = _POST_OF.get(name(number)[:2])
+            if side is None or plain(name(number)) == name(number):
+                continue
+            for i, kind in enumerate(made):
+                if kind == number and self.cols.place[begin + i] == PLACE["top"]:
+                    self.cols.place[begin + i] = PLACE[side]
 
     def _words(self, origins: array[int]) -> None:
         ends, cols = self.ends, self.cols
@@ -286,9 +299,9 @@ class Builder:
         cols.place.append(PLACE[place])
         cols.role.append(ROLE[role])
         self._words(array("i", (note.origin,)))
-        last = max(0, len(self.made.out) - 1)
-        cols.round.append(self.rounds[min(at, last)] if self.rounds else 0)
-        cols.inner.append(self.inners[min(at, last)] if self.inners else 0)
+        within = role in ("picot", "base") and 0 < at <= len(self.made.out)
+        cols.round.append(self.rounds[at - 1] if within and self.rounds else 0)
+        cols.inner.append(self.inners[at - 1] if within and self.inners else 0)
         return stitch
 
     def _point(self, stitch: int, parent: int) -> None:
@@ -379,14 +392,16 @@ def _picot(b: Builder, note: Note, at: int) -> int:
     return at
 
 
-def _colour(b: Builder, note: Note, at: int) -> int:
-    b.cols.colours.append((len(b.cols.kind), note.word))
+def _close(b: Builder, note: Note, at: int) -> int:
+    """The last chains closed to a loop: a slip stitch so many chains back."""
+    stitch = b.hidden("sl st", "picot", note, at=at, place="chain")
+    b._point(stitch, stitch - note.n)
     return at
 
 
 _EMIT: dict[str, Callable[[Builder, Note, int], int]] = {
     "turning": _turning, "stands": _stands, "skipped": _skipped, "move": _move, "join": _join, "half": _half, "base": _base,
-    "picot": _picot, "colour": _colour,
+    "picot": _picot, "close": _close,
 }
 
 

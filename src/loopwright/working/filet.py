@@ -6,8 +6,8 @@ Common practice, no source: an open mesh is ch 2, skip 2, dc in the next; a bloc
 from __future__ import annotations
 
 from loopwright.model.tree import Filet, Make
-from loopwright.working.instructions import do_make
 from loopwright.working.kinds import CHAIN, HEIGHT, code, plain
+from loopwright.working.making import do_make
 from loopwright.working.run import CannotWork, Run, RunsOut
 from loopwright.working.view import Group, Slot
 

@@ -25,6 +25,10 @@ def together(run: Run) -> None:
         if starts[start + 1] != a and out[start + 1] != CHAIN or how in (NOTHING, _RING) or a < 0 or b - a > 1 and how != _SPACE or out[start] in (CHAIN, SLIP):
             start += 1
             continue
+        told = reach[start]
+        if told > start + 1 and (told >= n or out[told] != CHAIN and starts[told] != a):
+            start = told  # all that went in here is in a group already
+            continue
         last = _last(run, start, a, b)
         many = last - start > 1 and last - start - out.count(CHAIN, start, last) > 1
         if many and reach[start] < last:
@@ -48,7 +52,8 @@ def _reach(groups: list[Group], count: int) -> list[int]:
     """Per item: how far a group that begins there or before goes."""
     furthest = [0] * (count + 1)
     for g in groups:
-        furthest[g.start] = max(furthest[g.start], g.end)
+        if g.start <= count:  # stitches taken back may leave a group behind
+            furthest[g.start] = max(furthest[g.start], g.end)
     return list(accumulate(furthest, max))
 
 

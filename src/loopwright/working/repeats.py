@@ -8,8 +8,8 @@ from collections.abc import Sequence
 from loopwright.model.tree import Chain, Join, Node, Repeat
 from loopwright.working.instructions import do_all, total_needed
 from loopwright.working.kinds import CHAIN
-from loopwright.working.places import view_runs
 from loopwright.working.run import CannotWork, Point, Run, RunsOut
+from loopwright.working.seeking import view_runs
 from loopwright.working.tiles import LAST_ROUNDS, Copier, Points, round_begins
 
 MAX_TIMES = 20_000
@@ -177,6 +177,7 @@ def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exa
     run.back_to(points[best])
     if left == keep[0] and not (closes and _spaces_ahead(run)) and not (keep[1] and node.ending_mode in ("with", "with-last")):
         return best
+    run.uneven = _uneven(run, points, keep) or run.uneven
     if exact:
         return best
     part_cost = 0.0 if node.ending_mode in ("correspond", "with-last") else 0.05 if closes else 0.35
@@ -220,6 +221,15 @@ def _closes(run: Run, node: Repeat, point: Point, keep: tuple[int, int]) -> bool
     run.conventions.clear()
     run.conventions.update(conventions)
     return moved and left == keep[0] and spaces <= keep[1]
+
+
+def _uneven(run: Run, points: Points, keep: tuple[int, int]) -> tuple[int, int] | None:
+    """What one round takes of the row below and what there was for the rounds, in stitches; None where a round takes none."""
+    if len(points) < 2:
+        return None
+    room = _left_at(run, points[0])
+    takes = room - _left_at(run, points[1])
+    return (takes, room - keep[0]) if takes > 1 and (room - keep[0]) % takes else None
 
 
 def _left_at(run: Run, point: Point) -> int:

@@ -11,6 +11,8 @@ from loopwright.model.fabric import Fabric
 from loopwright.model.report import Assumption, Report, RowReport
 from loopwright.model.tree import Document, Group, Mark, Node, PatternRun, Repeat, Row, Unknown
 from loopwright.source import Span
+from loopwright.working.colours import Colours
+from loopwright.working.rows import Made
 from loopwright.working.search import Decoder, Explanation, Outcome
 from loopwright.working.steps import definitions, expand
 from loopwright.working.view import View
@@ -38,11 +40,12 @@ def work(document: Document, memo: dict[Any, Any] | None = None) -> Report:
     shared: dict[Any, Any] = {} if memo is None else memo.setdefault("woven", {})
     if len(shared) > WOVEN:
         shared.clear()
+    colours = Colours.of(document)
     for size in range(max(1, len(document.sizes))):
         best = decoder.decode(expand(document, size), conventions)
         conventions = conventions or best.state.conventions
         per_size.append(best.outcomes())
-        fabrics.append(_weave(best, shared))
+        fabrics.append(_weave(best, shared, colours))
     rows = _rows(document, per_size)
     return Report(
         document.title, document.terms, document.sizes, tuple(rows), tuple(_assumptions(document, per_size)),
@@ -50,13 +53,13 @@ def work(document: Document, memo: dict[Any, Any] | None = None) -> Report:
     )
 
 
-def _weave(best: Explanation, shared: dict[Any, Any]) -> Fabric | None:
+def _weave(best: Explanation, shared: dict[Any, Any], colours: Colours) -> Fabric | None:
     chain: list[Explanation] = []
     at: Explanation | None = best
     while at is not None and at.outcome is not None:
         chain.append(at)
         at = at.before
-    weaver = Weaver(shared)
+    weaver = Weaver(shared, colours)
     for e in reversed(chain):
         assert e.outcome is not None
         start = dict(e.outcome.assumed).get("start")
@@ -126,8 +129,10 @@ def _findings(document: Document, per_size: Sequence[Sequence[Outcome]]) -> list
     grouped: dict[tuple[str, int], list[tuple[int, Outcome, Finding]]] = {}
     for size, outcomes in enumerate(per_size):
         shaken = unread = False
+        before: Outcome | None = None
         for o in outcomes:
-            found = _finding(document, o, size)
+            found = _finding(document, o, size) or _asks_more(before, o)
+            before = o
             if unread and found is not None and found.code == "D001" and "multiple" not in found.args:
                 found = None  # said of the row before already
             unread = o.made is None
@@ -143,6 +148,18 @@ def _findings(document: Document, per_size: Sequence[Sequence[Outcome]]) -> list
         only = sizes if 0 < len(set(sizes)) < len(document.sizes) else None
         result.append(Finding(first.code, first.span, first.args, first.hints, only, first.fix, first.severity))
     return sorted(result, key=lambda f: f.span.start)
+
+
+def _asks_more(before: Outcome | None, o: Outcome) -> Finding | None:
+    """A row that needs another number of stitches than the row right before it has, where that one is in no doubt."""
+    needs = dict(o.assumed).get("start")
+    if before is None or before.made is None or needs is None or o.step.gap or o.step.new_section or o.step.doubt or before.step.doubt:
+        return None
+    follows = o.step.number is not None and before.step.number is not None and o.step.number == before.step.number + 1
+    if not follows or before.agrees is False or before.made.left or "start" in dict(before.assumed) or not before.made.out:
+        return None
+    facts = {"label": o.step.label or "this row", "wanted": int(needs), "thing": "st", "found": before.made.count}
+    return Finding("W003", o.step.span, facts, severity="warning")
 
 
 def _not_understood(document: Document) -> list[Finding]:
@@ -181,8 +198,17 @@ def _finding(document: Document, o: Outcome, size: int) -> Finding | None:
         marks = not step.label and any(isinstance(n, Mark) for n in step.body)  # "FO and close.": nothing to read stitches from
         return None if marks else Finding("N001", step.span, {"label": step.label or "this row"})
     if o.made.left and step.doubt == 0 and o.agrees is None and o.made.left > 1 and not o.made.view.foundation:
-        return Finding("W004", step.span, {"label": step.label or "this row", "left": o.made.left})
+        return Finding("W004", step.span, {"label": step.label or "this row", "left": o.made.left, **_uneven(o.made)})
     return None
+
+
+def _uneven(made: Made) -> dict[str, int]:
+    """Why stitches are left: a repeat takes so many, so many were there for it, and what would come out even."""
+    if made.uneven is None:
+        return {}
+    takes, room = made.uneven
+    fewer = room - room % takes
+    return {"takes": takes, "room": room, "fewer": fewer, "more": fewer + takes}
 
 
 def _disagreement(document: Document, o: Outcome, size: int) -> Finding | None:

@@ -28,9 +28,9 @@ from loopwright.model.tree import (
 from loopwright.working.grouping import together
 from loopwright.working.instructions import do_all, total_needed
 from loopwright.working.kinds import CHAIN, HEIGHT, code, name, plain
-from loopwright.working.places import SPACES
 from loopwright.working.run import CannotWork, Choice, Run
-from loopwright.working.slots import Slots
+from loopwright.working.seeking import SPACES
+from loopwright.working.slots import HOW, Slots
 from loopwright.working.starts import first_stitch
 from loopwright.working.tape import Note
 from loopwright.working.view import Group as MadeGroup
@@ -42,6 +42,7 @@ SPACE_LEFT, SPACE_EACH = 0.7, 0.1
 DISAGREES = 3.0
 OPENING = 20  # so many stitches left out under a chain make an opening, whatever the chain's length
 SLIP = code("sl st")
+_OWN = HOW["own-chain"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,6 +74,8 @@ class Made:
     base: View | None = None  # what it was worked on: the row below, or a foundation or ring that the row itself began
     tape: tuple[Note, ...] = ()
     start: int = 0
+    uneven: tuple[int, int] | None = None  # a repeat that did not come out even: what a round takes, what there was for it
+    stays: bool = False  # the words say that the work is not turned after it
 
 
 def main_kind(nodes: tuple[Node, ...], default: str) -> str:
@@ -160,8 +163,21 @@ def work_row(
         why.log = tuple(run.log)
         why.work = run.steps + len(run.out) // 8
         why.got = len(run.out) - run.out.count(CHAIN)
+        if why.reason == "runs-out" and (has := _has(run.view, why.facts.get("thing"))) is not None:
+            why.facts.setdefault("has", has)
         raise
     return _finished(run, pending)
+
+
+def _has(view: View, thing: str | None) -> int | None:
+    """How many of a thing the row below has; None where nobody knows or counts."""
+    if view.open_end or view.ring or not view.items or thing is None:
+        return None
+    if thing in ("sp", "loop", "mesh", "arch"):
+        return len(view.runs) or None
+    if thing == "ch" and view.foundation or thing == "st":
+        return len(view.items) if view.foundation else view.stitches
+    return view.items.count(code(thing)) or None if thing in HEIGHT else None
 
 
 def _into_ring(nodes: tuple[Node, ...]) -> bool:
@@ -213,8 +229,9 @@ def _finished(run: Run, pending: Chain | None) -> Made:
     _drop_trailing_slips(run)
     out = bytes(run.out)
     nothing_made = run.worked == 0 and not out
-    slips = out.count(SLIP)
-    stitches = len(out) - out.count(CHAIN)
+    along = _slips_along_own_chain(run, out)
+    slips = out.count(SLIP) - along
+    stitches = len(out) - out.count(CHAIN) - along
     count = stitches if run.slip_row else stitches - (slips if slips * 4 < stitches or slips == stitches > 0 and run.turned is False and run.in_rounds else 0)
     bridged = _bridged(run)
     if nothing_made and (run.view.foundation or run.view.ring):
@@ -228,7 +245,8 @@ def _finished(run: Run, pending: Chain | None) -> Made:
     return Made(
         view, out, run.into, run.origins, count, bridged, _made(run, out), cost, left, spaces, tuple(run.log),
         tuple(sorted(run.conventions.items(), key=lambda kv: kv[0])), main_of(out, run.main_kind), run.joined, run.turned,
-        run.in_rounds or run.joined, pending, None, run.unsure, base=run.view, tape=tuple(run.tape), start=run.start,
+        run.in_rounds or run.joined, pending, None, run.unsure, base=run.view, tape=tuple(run.tape), start=run.start, uneven=run.uneven,
+        stays=bool(run.named.get("no-turn")),
         work=run.steps + len(out) // 8,
     )
 
@@ -247,6 +265,13 @@ def _divisions(run: Run) -> int:
     """Equal parts that the row was told in: its repeats, its groups into each place."""
     parts = run.named.get("divisions") or run.named.get("rounds") or (len(run.groups) if run.groups and not run.runs else 0)
     return parts if parts and len(run.out) % parts == 0 else 0
+
+
+def _slips_along_own_chain(run: Run, out: bytes) -> int:
+    """Slip stitches back along a chain that the row itself made, a tie or a knob: no stitches of the row."""
+    if SLIP not in out or _OWN not in run.into.how:
+        return 0
+    return sum(1 for kind, how in zip(out, run.into.how, strict=True) if kind == SLIP and how == _OWN)
 
 
 def _only_start(run: Run, cost: float, pending: Chain | None) -> Made:

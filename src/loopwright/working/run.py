@@ -112,6 +112,7 @@ class Run:
     skipped_said: str = ""  # "yes"/"no" where the words tell whether the chains skipped at the foundation are a stitch
     slipped: bool = False  # the hook was moved to stitch `last` by slip stitches: a start chain stands there
     slip_row: bool = False  # a row of slip stitches: they are its stitches
+    uneven: tuple[int, int] | None = None  # a repeat to the end that did not come out even: what a round takes, what there was
     inside: int = 0  # depth of repeats: "the first stitch" there is the next one
 
     def __post_init__(self) -> None:

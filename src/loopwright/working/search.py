@@ -28,10 +28,11 @@ from loopwright.working.slots import empty
 from loopwright.working.steps import Step
 from loopwright.working.view import View, foundation, plain_row
 
-BEAM = 8
+BEAM = 5
 KEEP = 4
-RUNS = 40
+RUNS = 24
 WINDOW = 3.0
+SURE, NEARBY = 0.3, 1.1
 FAILS = 8.0
 FRESH = 1.5
 AS_PRINTED = 0.8
@@ -248,9 +249,10 @@ class Decoder:
         found: list[Made] = []
         queue: list[tuple[float, int, tuple[int, ...]]] = [(0.0, 0, ())]
         runs, best, serial, spent = 0, 1e9, 0, 0
+        window = WINDOW
         while queue and runs < RUNS and spent < ROW_WORK:
             bound, _, forced = heapq.heappop(queue)
-            if bound >= best + WINDOW:
+            if bound >= best + window:
                 break
             runs += 1
             try:
@@ -265,6 +267,8 @@ class Decoder:
                 verdict = agrees(made, step.printed) if step.printed and not _worked_count(made) else None
                 cost = made.cost + (DISAGREES if verdict is False else 0.0)
                 best = min(best, cost)
+                if verdict and made.cost <= SURE:
+                    window = NEARBY  # cheap and as printed: only what is nearly as cheap may still matter
                 found.append(replace(made, agrees=verdict))
             for i in range(len(forced), len(log)):
                 base = sum(c.costs[c.taken] for c in log[:i])
@@ -319,6 +323,8 @@ class Decoder:
         view = made.view
         if made.turned and made.in_rounds and (made.joined or step.kind == "rnd"):
             view = view.flipped()
+        elif made.stays and not made.in_rounds:
+            view = replace(view, turned=True)  # as if it were turned already: the next row meets it as it was made
         before = state.view.stitches if state.view.items and not state.view.foundation else None
         change = made.count - before if before else None
         return State(

@@ -108,9 +108,10 @@ def empty(count: int) -> Slots:
 
 def tiled(column: array[int], times: int, step: int) -> array[int]:
     """A column repeated, each copy `step` further on; items below zero stand for no place of the row below and stay."""
-    found: array[int] = array("i")
-    whole = column
-    for _ in range(times):
-        whole = shifted(whole, step)
-        found.extend(whole)
+    found = shifted(column, step)
+    done = 1
+    while done < times:
+        more = min(done, times - done)
+        found.extend(shifted(found[: more * len(column)], done * step))
+        done += more
     return found

@@ -6,8 +6,8 @@ from collections.abc import Sequence
 
 from loopwright.model.tree import AtEnds, Chain, Either, Evenly, EveryKth, Group, Join, Make, Mark, Node, Place, Repeat, Ring
 from loopwright.working.kinds import CHAIN, HEIGHT, code, height, plain
-from loopwright.working.places import SPACES
 from loopwright.working.run import CannotWork, Run
+from loopwright.working.seeking import SPACES
 from loopwright.working.view import Slot, foundation, ring
 
 MAX_CHAIN = 20_000

@@ -12,12 +12,14 @@ from typing import Any
 
 from loopwright.model.fabric import Fabric, FabricRow
 from loopwright.model.tree import Group, Node, Repeat
+from loopwright.working.colours import Colours
 from loopwright.working.columns import PLACE, ROLE, Below, Builder, Columns
 from loopwright.working.edges import Edges
 from loopwright.working.kinds import CHAIN, name
 from loopwright.working.lanes import add
 from loopwright.working.rows import Made
 from loopwright.working.search import Outcome
+from loopwright.working.steps import Step
 from loopwright.working.view import View
 
 _NOTHING = Below(b"", 0, 0, None, -1, False, 0)
@@ -29,7 +31,9 @@ class Weaver:
     `shared` may be given to the weavers of several sizes: they share the columns of equal rows.
     """
 
-    def __init__(self, shared: dict[Any, Any] | None = None) -> None:
+    def __init__(self, shared: dict[Any, Any] | None = None, colours: Colours | None = None) -> None:
+        self.told = colours if colours is not None else Colours()
+        self.dyed: dict[int, tuple[Columns, list[tuple[int, str]]]] = {}
         self.fabric = Fabric()
         self.below = _NOTHING
         self.below_start = 0
@@ -73,6 +77,10 @@ class Weaver:
         first = next((n.origin for n in (outcome.made.tape if outcome.made else ()) if n.origin in ends), origins[0] if origins else -1)
         chain = next((k for k in ends if ends[k] and k == _chain_start(step.body)), first)
         span = (chain, ends[chain]) if chain in ends else (step.span.start, step.span.end)
+        self._again(outcome.step, span[0])
+        for i in self.told.of_row(span[0]):
+            if self.told.offsets[i] <= span[0]:
+                self.colour = self._colour(self.told.names[i])
         f.kind += items.translate(bytes(self.kinds))
         f.row.extend(array("i", (len(f.rows),)) * count)
         f.into.extend(array("i", (-1,)) * count)
@@ -91,7 +99,6 @@ class Weaver:
         """A foundation chain or a ring."""
         self._new_piece()
         self._know({CHAIN})
-        self._colour_at_head(outcome)
         if not base.items:
             self.below = Below(b"", 0, 1, None, -1, False, 0)
             self.below_start = len(self.fabric)
@@ -100,10 +107,14 @@ class Weaver:
         n = len(base.items)
         self.below = Below(base.items, 0, 1, None, -1, False, n) if base.ring else Below(base.items, n - 1, -1, None, -1, True, n)
 
-    def _colour_at_head(self, outcome: Outcome) -> None:
-        for note in outcome.made.tape if outcome.made is not None else ():
-            if note.what == "colour" and note.at == 0:
-                self.colour = self._colour(note.word)
+    def _again(self, step: Step, origin: int) -> bool:
+        """A colour told where a row is asked for again: "with B, rep Row 2"; whether one is."""
+        if step.span.start <= origin < step.span.end:
+            return False
+        told = self.told.between(step.span.start, step.span.end)
+        for i in told:
+            self.colour = self._colour(self.told.names[i])
+        return bool(told)
 
     def _colour(self, word: str) -> int:
         f = self.fabric
@@ -127,11 +138,13 @@ class Weaver:
             return
         turned = outcome.flipped != self.turned if base is not None and not base.foundation else outcome.flipped
         facing = self.below.flipped() if outcome.flipped and not (base is not None and (base.foundation or base.ring)) else self.below
+        if base is not None and not (base.foundation or base.ring) and base.items != facing.items:
+            facing = self._free(base.items, outcome, turned)
         self.side = self.side != turned
         cols = self._columns(outcome, made, facing)
         start = len(self.fabric)
-        self._lay(cols, start)
-        self._fix(cols, start, facing)
+        self._lay(cols, start, outcome.step)
+        self._fix(cols, start, turned)
         step = outcome.step
         said = step.side is not None
         self.fabric.rows.append(FabricRow(
@@ -142,6 +155,14 @@ class Weaver:
         self.turned = made.turned and made.in_rounds and (made.joined or step.kind == "rnd")
         if self.turned:
             self.below = self.below.flipped()
+
+    def _free(self, items: bytes, outcome: Outcome, turned: bool) -> Below:
+        """The stitches left free that a row is joined to."""
+        ids = self.edges.free(max(self.piece, 0), len(items), turned)
+        if len(ids) != len(items):
+            self.assumed(items, outcome)
+            return self.below
+        return Below(items, 0, 0, array("i", [i - self.below_start for i in ids]), -1, False, self.below.length)
 
     def _columns(self, outcome: Outcome, made: Made, facing: Below) -> Columns:
         key = (id(made), facing.key())
@@ -169,14 +190,14 @@ class Weaver:
 
     def _know_hidden(self, made: Made) -> None:
         for note in made.tape:
-            if note.what in ("move", "join", "picot"):
+            if note.what in ("move", "join", "picot", "close"):
                 self._know({_code("sl st")})
             elif note.what == "half":
                 self._know({_code(note.word)})
 
     # --- laying down ---------------------------------------------------------------------------------------------
 
-    def _lay(self, cols: Columns, start: int) -> None:
+    def _lay(self, cols: Columns, start: int, step: Step) -> None:
         f, count = self.fabric, len(cols.kind)
         into = self._parents(cols, start)
         f.kind += cols.kind
@@ -189,11 +210,26 @@ class Weaver:
         f.origin_end.extend(cols.origin_end)
         f.round.extend(cols.round)
         f.inner.extend(cols.inner)
-        done = 0
-        for at, word in cols.colours:
-            f.colour += bytes((self.colour,)) * (at - done)
-            done, self.colour = at, self._colour(word)
+        self._dye(cols, step)
+
+    def _dye(self, cols: Columns, step: Step) -> None:
+        """The colours of a row's stitches."""
+        f, count, done = self.fabric, len(cols.kind), 0
+        if self.told.offsets and count:
+            again = self._again(step, cols.origin[-1])
+            cuts = self._cuts(cols)
+            whole = len({word for _, word in cuts}) < 2
+            for at, word in cuts if not (again and whole) else ():
+                f.colour += bytes((self.colour,)) * (at - done)
+                done, self.colour = at, self._colour(word)
         f.colour += bytes((self.colour,)) * (count - done)
+
+    def _cuts(self, cols: Columns) -> list[tuple[int, str]]:
+        """Where in a row which colour begins: worked out once for equal rows of this text."""
+        found = self.dyed.get(id(cols))
+        if found is None:
+            found = self.dyed[id(cols)] = (cols, self.told.cuts(cols.origin, self.told.of_row(cols.origin[-1])))
+        return found[1]
 
     def _parents(self, cols: Columns, start: int) -> array[int]:
         if cols.reaches_down:
@@ -202,7 +238,7 @@ class Weaver:
         into = add(cols.into, self.below_start, cols.below_mask)
         return add(into, start, cols.own_mask) if cols.own_mask else into
 
-    def _fix(self, cols: Columns, start: int, facing: Below) -> None:
+    def _fix(self, cols: Columns, start: int, turned: bool) -> None:
         """What cannot be copied: parents that do not stand in a line, rows further down, edges."""
         f, base = self.fabric, self.below_start
         for stitch, more in cols.extra.items():
@@ -216,7 +252,7 @@ class Weaver:
             f.into[start + stitch] = parent
             f.many[start + stitch] = 0
         if cols.edges:
-            self.edges.resolve(start, cols.edges, max(self.piece, 0))
+            self.edges.resolve(start, cols.edges, max(self.piece, 0), turned)
 
     def finish(self) -> Fabric:
         """The fabric, with the side of each row: as said, else by the turns, the first row of a piece on the right side."""

@@ -1,0 +1,163 @@
+"""Brackets: groups, repeats, notes, names."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from loopwright.model.tree import (
+    ONE,
+    STITCH,
+    Chain,
+    Define,
+    Either,
+    Group,
+    Join,
+    Make,
+    Mark,
+    Node,
+    Num,
+    Place,
+    Repeat,
+    Unknown,
+)
+from loopwright.notation.cursor import Cursor
+from loopwright.notation.places import END_WORDS, PREPOSITIONS, place
+from loopwright.notation.stars import to_end
+from loopwright.notation.stitches import NOTE_WORDS
+
+MAX_DEPTH = 12
+SHAPES = frozenset("shell fan scallop cluster popcorn puff bobble picot v-st cross-st petal".split())
+REMARKS = frozenset("increased decreased made completed formed".split())
+
+
+def bracket(cur: Cursor, before: list[Node]) -> Node | None:
+    from loopwright.notation.body import nodes_until
+
+    start = cur.at
+    cur.at += 1
+    if cur.depth >= MAX_DEPTH:
+        return Unknown("(", 1, cur.span_from(start))
+    said = _note(cur, before, start)
+    if said:
+        return None
+    unknown = cur.unknown
+    inside = tuple(nodes_until(cur, "close"))
+    counted = cur.tokens[cur.at - 1] if cur.kind() == "close" and cur.tokens[cur.at - 1].kind == "times" else None
+    if cur.kind() == "close":
+        cur.at += 1
+    if counted is not None and len(inside) > 0 and cur.kind() != "times":  # "(3 ch and 1 dc in the ring 7 times)"
+        return Repeat(inside, "more" if counted.value[1] else "times", Num((counted.value[0],)), span=cur.span_from(start))
+    if not before and len(inside) == 1 and isinstance(inside[0], Chain) and cur.kind() not in ("times", "star"):
+        return inside[0]
+    if len(inside) == 2 and isinstance(inside[0], Make) and isinstance(inside[1], Unknown) and inside[1].text.lower() in ("st", "sts", "stitch"):
+        inside = inside[:1]
+    only_unknown = all(isinstance(n, (Unknown, Mark)) for n in inside)
+    if only_unknown:
+        cur.unknown = unknown
+        return Mark("note", span=cur.span_from(start)) if inside else None
+    if cur.low() in ("rep", "repeat") and cur.kind(1) not in ("times", "num", "blank") and cur.low(1) not in ("around", "across"):
+        return Repeat(inside, "once", span=cur.span_from(start)) if not _names(inside, before) else Define(str(inside[0].kind), span=cur.span_from(start))  # type: ignore[union-attr]
+    cur.skip("*", "rep", "repeat", "worked")
+    if cur.kind() == "times":
+        n, more = cur.take().value
+        again = Repeat(inside, "more" if more else "times", Num((n,)), span=cur.span_from(start))
+        if cur.low() in ("in", "into") and not any(isinstance(x, Make) and x.place is not None for x in inside) and (where := place(cur)) is not None:
+            return Group((again,), where, span=cur.span_from(start))  # "(3 dc, ch 2) twice in next space"
+        return again
+    if cur.kind() in ("num", "blank"):
+        mark, n2 = cur.at, cur.number()
+        if cur.low() in ("times", "time", "x"):
+            cur.at += 1
+            return Repeat(inside, "more" if cur.accept("more") else "times", n2, span=cur.span_from(start))
+        cur.at = mark
+    if len(inside) == 1 and isinstance(inside[0], Make) and inside[0].kind == "pattern" and inside[0].place is None:
+        return Define("pattern", span=cur.span_from(start)) if _name(before, "pattern") else Mark("note", span=cur.span_from(start))
+    if len(inside) == 1 and isinstance(inside[0], Make) and inside[0].kind in SHAPES and inside[0].place is None and _name(before, inside[0].kind):
+        return Define(inside[0].kind, span=cur.span_from(start))
+    if cur.low() == "all" and cur.low(1) in PREPOSITIONS:
+        cur.at += 1  # "(3 dc, 1 tr) all in this dc"
+    where = place(cur)
+    if where is None and cur.low() in ("each", "every"):
+        where = place(cur, bare=True)
+    if where is not None:
+        called = _called(cur, before, start)
+        return Group(inside, where, called, span=cur.span_from(start))
+    if cur.low() in END_WORDS or cur.low() == "to":
+        return to_end(cur, inside, start)
+    if len(inside) == 1 and isinstance(inside[0], Make) and inside[0].place is None and inside[0].n.at(0) not in (None, 1):
+        return Group(inside, Place("next", ONE), span=cur.span_from(start))
+    return Repeat(inside, "once", span=cur.span_from(start))
+
+
+def _names(inside: tuple[Node, ...], before: list[Node]) -> bool:
+    """Whether a bracket only gives a name to what stands before it."""
+    return len(inside) == 1 and isinstance(inside[0], Make) and inside[0].kind in SHAPES and inside[0].place is None and _name(before, inside[0].kind)
+
+
+def _called(cur: Cursor, before: list[Node], start: int) -> str | None:
+    """ "shell (3 dc, ch 1, 3 dc) in next sp": the name told right before the bracket; it is taken off the nodes before."""
+    last = before[-1] if before else None
+    if isinstance(last, Make) and last.kind in SHAPES and last.place is None and start and cur.tokens[start - 1].kind == "kind":
+        before.pop()
+        return last.kind
+    return None
+
+
+def _name(before: list[Node], name: str) -> bool:
+    """ "(shell)" after what a shell is made of: gives the name; False when nothing stands there to be named."""
+    if not before:
+        return False
+    last = before[-1]
+    if isinstance(last, Group):
+        before[-1] = replace(last, name=name)
+        return True
+    if isinstance(last, Either) and any(isinstance(n, Group) for _, r in last.readings for n in r):
+        group = next(n for _, r in last.readings for n in r if isinstance(n, Group))
+        before[-1] = replace(group, name=name)
+        return True
+    first = len(before)
+    while first > 0 and (isinstance(before[first - 1], Chain) or isinstance(before[first - 1], Make) and _same_place(before[first - 1])):
+        first -= 1
+    while first < len(before) and isinstance(before[first], Chain):
+        first += 1
+    run = before[first:]
+    if sum(isinstance(n, Make) for n in run) > 1:  # "cl in same sp, ch 3, cl in same sp (shell)"
+        place_ = next(n.place for n in run if isinstance(n, Make))
+        before[first:] = [Group(tuple(replace(n, place=None) if isinstance(n, Make) else n for n in run), place_, name, span=run[0].span.cover(run[-1].span))]
+        return True
+    return isinstance(last, Make)
+
+
+def _same_place(node: Node) -> bool:
+    return isinstance(node, Make) and node.place is not None and node.place.quant == "same"
+
+
+def _note(cur: Cursor, before: list[Node], start: int) -> bool:
+    """ "(counts as dc)", "(does not count as a st)": said of the chain before; takes the whole bracket."""
+    words: list[str] = []
+    i = 0
+    while cur.kind(i) not in ("close", "end") and i < NOTE_WORDS:
+        words.append(cur.low(i))
+        i += 1
+    text = " ".join(words)
+    defines = len(words) > 3 and ":" in words[1:4]
+    if defines:
+        cur.at += i + int(cur.kind(i) == "close")
+        return True
+    if words and (words[-1] in REMARKS or words[0] in ("is", "makes", "made", "this", "these") or "inc point" in text or words[-1] in ("row", "rnd", "round") and {"inc", "dec", "increase", "decrease"} & set(words)):
+        cur.at += i + int(cur.kind(i) == "close")
+        return True
+    if "count" not in text:
+        return False
+    if "turning" in words and {"space", "mesh", "loop", "sp"} & set(words):
+        before.append(Mark("note", "tch-space", span=cur.span_from(start)))
+    if before and isinstance(before[-1], Join) and len(before) < 3 and "not" not in words:
+        kind = next((str(cur.token(j).value) for j in range(i) if cur.kind(j) == "kind"), None)  # type: ignore[union-attr]
+        if kind is not None:
+            before.append(Make(kind, ONE, Place("first", ONE, STITCH), span=cur.span_from(start)))  # a join that counts as a stitch
+    if before and isinstance(before[-1], Chain):
+        no = "not" in words or "never" in words
+        as_kind = next((str(cur.token(j).value) for j in range(i) if cur.kind(j) == "kind"), None)  # type: ignore[union-attr]
+        before[-1] = replace(before[-1], counts="no" if no else "yes", as_kind=None if no else as_kind)
+    cur.at += i + int(cur.kind(i) == "close")
+    return True

@@ -1,0 +1,126 @@
+"""Lists of stitches and the place or the "around" told behind them: each in its own, all in one, over and over."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from loopwright.model.tree import (
+    Chain,
+    Either,
+    Group,
+    Make,
+    Node,
+    Repeat,
+    Skip,
+)
+from loopwright.notation.cursor import Cursor
+from loopwright.notation.places import place
+
+
+def late_place(cur: Cursor, out: list[Node], floor: int) -> bool:
+    """ "2 dc, ch 2, 2 dc, all in next sp": a place told after the list it is for; nothing taken where there is none."""
+    start = cur.at
+    cur.skip("all")
+    if cur.low() not in ("in", "into") or not isinstance(out[-1], (Make, Chain)) or isinstance(out[-1], Make) and out[-1].place is not None:
+        cur.at = start
+        return False
+    first = len(out)
+    while first > floor and _listed(out[first - 1]):
+        first -= 1
+    while first < len(out) and isinstance(out[first], Chain):
+        first += 1
+    where = place(cur) if first < len(out) else None
+    if where is None or where.from_hook or cur.low() in ("work", "make"):
+        cur.at = start
+        return False
+    out[first:] = [Group(tuple(out[first:]), where, span=out[first].span.cover(cur.span_from(start)))]
+    return True
+
+
+def swept(out: list[Node]) -> None:
+    """ "sc in next 2 sts, inc around": the whole list over and over, or only its last instruction; the worker finds out which."""
+    last = out[-1].readings[0][1][-1] if isinstance(out[-1], Either) and out[-1].readings[0][1] else out[-1]
+    first = len(out) - 1
+    while first > 0 and _sweeps(out[first - 1]):
+        first -= 1
+    if not isinstance(last, Make) or len(out) - first < 2 and not isinstance(out[-1], Either):
+        return
+    shapes = last.kind in ("inc", "dec", "invdec") or last.place is not None and last.place.quant == "next"
+    once = replace(last, place=None if _to_the_end(last) else last.place)
+    listed = (*out[first:-1], *(out[-1].readings[0][1][:-1] if isinstance(out[-1], Either) else ()), once)
+    if len(listed) < 2:
+        return
+    again = Repeat(listed, "end", span=listed[0].span.cover(last.span))
+    costs = (0.0, 0.8) if shapes else (0.6, 0.0)
+    readings = sorted([(costs[0], (again,)), (costs[1], tuple(out[first:]))], key=lambda r: r[0])
+    out[first:] = [Either("list-around", tuple(readings), again.span)]
+
+
+def _sweeps(node: Node) -> bool:
+    return isinstance(node, (Skip, Repeat)) or isinstance(node, Make) and node.kind != "sl st" and not _to_the_end(node)
+
+
+def _to_the_end(node: Node) -> bool:
+    return isinstance(node, Make) and node.place is not None and node.place.quant in ("each", "every", "last")
+
+
+def one_place(out: list[Node], floor: int) -> None:
+    """ "2 dc, ch 1, 2 dc in next st": all in one place, or each in its own; the worker finds out which."""
+    last = out[-1]
+    if not isinstance(last, Make) or last.place is None or last.place.quant not in ("next", "same", "kth", "first", "last", "any") or last.place.left:
+        return
+    if last.place.n is None or last.place.n.at(0) != 1 or last.place.from_hook:
+        return
+    first = len(out) - 1
+    while first > floor and _listed(out[first - 1]):
+        first -= 1
+    while first < len(out) - 1 and isinstance(out[first], Chain):
+        first += 1
+    run = out[first:]
+    if len(run) < 2:
+        return
+    together = Group((*run[:-1], replace(last, place=None)), last.place, span=run[0].span.cover(last.span))
+    told = [n.kind for n in run if isinstance(n, Make)]
+    if any(isinstance(g, Group) and g.name and [n.kind for n in g.nodes if isinstance(n, Make)] == told for g in out[:first]):
+        out[first:] = [together]  # as in the group that was named before
+        return
+    chains = any(isinstance(n, Chain) for n in run)
+    alike = all(isinstance(n, Make) and n.kind == last.kind for n in run) and not chains
+    costs = (0.0, 0.6) if chains else (1.0, 0.0) if alike else (0.15, 0.25)
+    readings = sorted([(costs[0], (together,)), (costs[1], tuple(run))], key=lambda r: r[0])
+    out[first:] = [Either("list-then-place", tuple(readings), together.span)]
+
+
+def over_each(out: list[Node]) -> None:
+    """ "4 dc, ch 1, 4 dc over each loop": the whole list in each of them."""
+    last = out[-1]
+    if not isinstance(last, Make) or last.place is None or last.place.quant != "each" or last.place.thing.kind not in ("sp", "loop"):
+        return
+    first = len(out) - 1
+    while first > 0 and _listed(out[first - 1]):
+        first -= 1
+    while first < len(out) - 1 and isinstance(out[first], Chain):
+        first += 1
+    run = out[first:]
+    kinds = {n.kind for n in run if isinstance(n, Make)}
+    if len(run) > 2 and (isinstance(run[1], Chain) or len(kinds) > 1):
+        out[first:] = [Group((*run[:-1], replace(last, place=None)), last.place, span=run[0].span.cover(last.span))]
+
+
+def in_each(out: list[Node], cur: Cursor) -> None:
+    """ "1 sc and 1 dc in each of next 2 sts": both in each of them."""
+    last = out[-1]
+    if len(out) < 2 or not isinstance(last, Make) or last.place is None or last.place.quant != "next" or last.place.n is None or (last.place.n.at(0) or 1) < 2:
+        return
+    before = out[-2]
+    if last.place.thing.kind in ("sp", "loop") and isinstance(before, Chain):
+        return
+    if not isinstance(before, Make) or not _listed(before) or before.kind == last.kind or (before.n.at(0) or 1) > 4:
+        return
+    said = [t.text.lower() for t in cur.tokens[: cur.at] if before.span.end <= t.start < last.span.end]
+    if said[:1] == ["and"] and "each" in said:
+        out[-2:] = [Group((before, replace(last, place=None)), last.place, span=before.span.cover(last.span))]
+
+
+def _listed(node: Node) -> bool:
+    return isinstance(node, Chain) or isinstance(node, Make) and node.place is None and node.kind not in ("inc", "dec", "sl st") and "tog" not in node.kind

@@ -1,0 +1,109 @@
+"""Instructions that make no stitch: skips, joins of a round."""
+
+from __future__ import annotations
+
+from loopwright.model.tree import (
+    ONE,
+    STITCH,
+    Chain,
+    Join,
+    Mark,
+    Node,
+    Repeat,
+    Ring,
+    Skip,
+    Unknown,
+)
+from loopwright.notation.cursor import Cursor, thing_word
+from loopwright.notation.places import place
+from loopwright.notation.things import is_space_number, thing
+
+LEFT_FREE = frozenset("missed skipped free unworked held remaining unused sleeve".split())
+SKIPS = frozenset("skip sk skp miss omit".split())
+
+
+def skip(cur: Cursor) -> Node:
+    start = cur.at
+    cur.at += 1
+    skips = [_one_skip(cur, start)]
+    while (more := _skips_more(cur)) is not None:
+        skips.append(more)
+    return skips[0] if len(skips) == 1 else Repeat(tuple(skips), "once", span=cur.span_from(start))
+
+
+def _skips_more(cur: Cursor) -> Node | None:
+    """ ", the next 5 sts and the next ch-2 sp" after a skip; nothing taken when it does not go on."""
+    mark = cur.at
+    while cur.low() in (",", "and"):
+        cur.at += 1
+    begin = cur.at
+    if cur.at > mark and cur.low() == "next" and cur.low(-1) == "and" and (cur.kind(1) == "kind" or thing_word(cur.low(1)) == "st") and cur.low(2) in (",", ";", "."):
+        return _one_skip(cur, begin)  # "skip joined st and next sc"
+    if cur.at > mark and cur.low() == "the":
+        cur.skip("the", "next", "following")
+        number = cur.kind() in ("num", "blank") and (is_space_number(cur) or thing_follows(cur))
+        space = cur.kind() == "kind" and cur.low() in ("ch", "chain") and cur.low(1) == "-"
+        if number or space or thing_word(cur.low()) is not None:
+            cur.at = begin
+            return _one_skip(cur, begin)
+    cur.at = mark
+    return None
+
+
+def thing_follows(cur: Cursor) -> bool:
+    """Whether a number and a thing come next: "5 sts"."""
+    mark = cur.at
+    found = cur.number() is not None and thing(cur) is not None
+    cur.at = mark
+    return found
+
+
+def _one_skip(cur: Cursor, start: int) -> Node:
+    ahead = 1 if cur.low() in ("the", "over") else 0
+    first = cur.kind(ahead) == "ord" and cur.token(ahead).value == 1  # type: ignore[union-attr]
+    cur.at += ahead + first
+    cur.skip("the", "next", "first", "last", "over", "following", "joined", "joining")
+    n = None if is_space_number(cur) else cur.number()
+    found = thing(cur)
+    if found is not None and cur.low() == "of" and (cur.low(1) in ("ch", "chain", "foundation") or cur.low(1) == "the" and cur.low(2) in ("ch", "chain")):
+        cur.at += 2 + (cur.low(1) == "the")
+    if cur.low() == "of" and cur.low(1) in ("next", "same", "each", "the") and (thing_word(cur.low(2)) == "group" or cur.kind(2) == "kind"):
+        cur.at += 2
+        thing(cur)
+        first = False
+    if cur.low() == "of" and cur.low(1) in ("each", "every", "the") and cur.low(2) in ("row", "rnd", "round"):
+        cur.at += 3
+    return Skip(n or ONE, found or STITCH, cur.span_from(start), first)
+
+
+def join(cur: Cursor, before: list[Node]) -> Node:
+    start = cur.at
+    cur.at += 1
+    via = None
+    last_chain: int | None = None
+    if cur.low() == "last" and cur.kind(1) == "kind" and cur.token(1).value == "ch":  # type: ignore[union-attr]
+        cur.at += 1
+        joined = thing(cur)  # "join last ch-3 to …": the chain is there already
+        last_chain = joined.length if joined is not None else None
+    if cur.low() == "with" or cur.kind() == "open" and cur.low(1) == "with":
+        cur.at += 1 + (cur.kind() == "open")
+        cur.skip("a")
+        if cur.kind() == "kind":
+            via = str(cur.take().value)
+        cur.skip(")", "single")
+    if cur.low() in ("to", "in", "into") and cur.low(1) in ("form", "a", "ring", "make"):
+        while cur.low() in ("to", "in", "into", "form", "a", "ring", "make", "loop", "circle"):
+            cur.at += 1
+        return Ring(False, span=cur.span_from(start))
+    where = None
+    if cur.accept_words("as before"):
+        last_chain = last_chain or -1
+    where = place(cur, bare=True) if cur.accept("to") else place(cur)
+    if where is not None and where.thing.kind == "ring":
+        return Ring(False, span=cur.span_from(start))
+    chains = [b for b in before if not isinstance(b, (Mark, Unknown))]
+    if len(chains) == 1 and isinstance(chains[0], Chain) and (chains[0].n.at(0) or 0) > 2 and (where is None or where.thing.kind in ("ch", "st") and where.quant in ("kth", "first", "next")):
+        return Ring(False, span=cur.span_from(start))  # "ch 30, join": the foundation closed
+    if not before:
+        return Mark("attach", place=where, span=cur.span_from(start))
+    return Join(where, via, last_chain, cur.span_from(start))

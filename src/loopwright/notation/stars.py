@@ -1,0 +1,190 @@
+"""Repeats told by marks: "*…; rep from * around", "** … ending at **", so many times."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from loopwright.model.tree import (
+    Chain,
+    Mark,
+    Node,
+    Num,
+    Repeat,
+)
+from loopwright.notation.cursor import Cursor
+from loopwright.notation.lists import one_place
+from loopwright.notation.places import END_WORDS, left_words
+
+
+def to_end(cur: Cursor, inside: tuple[Node, ...], start: int) -> Node:
+    cur.skip("around", "across", "round", "along", "the", "row", "rnd", "entire", "ch", "chain", "all")
+    left = left_words(cur)
+    if left is not None:
+        return Repeat(inside, "left", left=left[0], span=cur.span_from(start))
+    cur.skip("to", "end", "of", "the", "row", "rnd", "round")
+    return Repeat(inside, "end", span=cur.span_from(start))
+
+
+def star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
+    """A mark: opens a repeat, or closes one where times, "around" or a repeat follow ("*…* 6 times")."""
+    token = cur.take()
+    if len(token.text) == 1 and stars and cur.low() == "to" and cur.kind(1) == "star":
+        cur.at += 2
+        begin = stars.pop()
+        inside = tuple(out[begin:])
+        del out[begin:]
+        out.append(_stopped(_counted_repeat(cur, inside, cur.at - 3)))
+        return
+    if len(token.text) > 1 and stars:
+        out.append(Mark("stop-mark", token.text))
+        return
+    closing = bool(stars) and len(token.text) == 1 and (
+        cur.kind() in ("times", "end") or cur.low() in END_WORDS or cur.low() in ("rep", "repeat", ",", ";", ".", "to", "each", "join", "sl", "slst")
+        or cur.kind() == "kind" and cur.token().value == "sl st"  # type: ignore[union-attr]
+        or cur.kind() == "open" and cur.kind(1) == "star" and cur.low(2) == "to"
+    ) and len(out) > stars[-1]
+    if not closing:
+        cur.first_star.setdefault(cur.depth, len(out))
+        stars.append(len(out))
+        return
+    begin = stars.pop()
+    inside = tuple(out[begin:])
+    del out[begin:]
+    start = cur.at - 1
+    if cur.kind() == "open" and cur.kind(1) == "star":
+        cur.at += 2
+        while cur.low() in ("to", *END_WORDS) or cur.kind() in ("star", "open") and cur.kind(1) == "end":
+            cur.at += 1
+    cur.skip(",", ";", ".", "rep", "repeat") if cur.kind(1) != "end" else None
+    if cur.low() in ("from", "between"):
+        _from_star(cur)
+    out.append(_stopped(_counted_repeat(cur, inside, start)))
+
+
+def _stopped(made: Node) -> Node:
+    """A repeat whose nodes hold a second mark (**): remembered as the place where its last round may stop."""
+    if not isinstance(made, Repeat):
+        return made
+    at = next((i for i, n in enumerate(made.nodes) if isinstance(n, Mark) and n.what == "stop-mark"), None)
+    if at is None:
+        return made
+    return replace(made, nodes=tuple(n for n in made.nodes if not (isinstance(n, Mark) and n.what == "stop-mark")), stop_at=at)
+
+
+def to_mark(cur: Cursor, out: list[Node]) -> bool:
+    """ "then from * to ** once more": the part before the second mark of a repeat told before."""
+    start = cur.at
+    cur.skip("then", "rep", "repeat", "work", "and", ",", ";")
+    if not (cur.low() == "from" and cur.kind(1) == "star" and cur.low(2) == "to" and cur.kind(3) == "star"
+            or cur.kind() == "star" and cur.low(1) == "to" and cur.kind(2) == "star" and len(cur.low(2)) > 1 and cur.low(0) != cur.low(2)):
+        cur.at = start
+        return False
+    told = next((n for n in reversed(out) if isinstance(n, Repeat) and n.stop_at is not None), None)
+    if told is None:
+        cur.at = start
+        return False
+    cur.at += 4 if cur.low() == "from" else 3
+    times = cur.take().value[0] if cur.kind() == "times" else 1
+    out.append(Repeat(told.nodes[: told.stop_at], "times", Num((times,)), span=cur.span_from(start)))
+    return True
+
+
+def _counted_repeat(cur: Cursor, inside: tuple[Node, ...], start: int) -> Node:
+    """ "6 times", "twice more", or to the end."""
+    if cur.kind() == "times":
+        n, more = cur.take().value
+        return Repeat(inside, "more" if more else "times", Num((n,)), span=cur.span_from(start))
+    return to_end(cur, inside, start)
+
+
+def _from_star(cur: Cursor) -> None:
+    """ "from *", "between *'s", "from * to *", "from first *": where the repeat begins; "to last 4 sts" is left standing."""
+    cur.skip("from", "between", "the")
+    cur.skip("first", "1st", "last", "beg", "beginning", "second") if cur.kind(1) == "star" or cur.low() in ("beg", "beginning") else None
+    if cur.kind() == "star":
+        cur.at += 1
+        cur.skip("'s", "s", "’s")
+        if cur.low() in ("to", "and") and cur.kind(1) == "star":
+            cur.at += 2
+
+
+def _until_made(cur: Cursor) -> Num | None:
+    """ "until 4 groups are made", "until there are 40 shells": how many; nothing taken when it is not told so."""
+    start = cur.at
+    if not cur.accept("until"):
+        return None
+    there = cur.accept_words("there are") or cur.accept_words("you have")
+    n = cur.number()
+    words = [cur.low(i) for i in range(9)]
+    if n is None or "remain" in words or "left" in words or not (there or {"made", "completed", "worked", "formed"} & set(words)):
+        cur.at = start
+        return None
+    while not cur.done and cur.kind() not in ("sep", "close", "open", "star"):
+        cur.at += 1
+    return n
+
+
+def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
+    """ "rep from * around", "rep from * to last 3 sts", "rep from * 5 times (more)"."""
+    from loopwright.notation.body import one
+
+    start = cur.at
+    cur.at += 1
+    _from_star(cur)
+    if cur.kind() == "times" and cur.low(1) == "from" and cur.kind(2) == "star":  # "repeat 4 times from *"
+        cur.tokens.insert(cur.at + 3, cur.take())
+        cur.at += 2
+    begin = stars.pop() if stars else 0
+    if not begin and not stars and cur.low(-1) == "*" and cur.depth in cur.first_star:
+        begin = min(cur.first_star[cur.depth], len(out))  # one * serves two repeats: "repeat from 1st *"
+    lead = 0
+    while begin == 0 and lead < len(out) and isinstance(out[lead], (Chain, Mark)) and not stars and lead == 0:
+        lead += 1
+    if lead and not begin and cur.low(-1) in ("beg", "beginning") and isinstance(out[0], Chain) and (out[0].n.at(0) or 0) > 4:
+        lead = 0  # "ch 7, …, repeat from beginning": the loop is part of it
+    begin = begin or (lead if start and not any(t.kind == "star" for t in cur.tokens[:start]) else 0)
+    inside = tuple(out[begin:])
+    del out[begin:]
+    cur.skip("all", "the", "way") if cur.low() == "all" else None
+    if cur.kind() == "times":
+        n, more = cur.take().value
+        in_all = cur.accept_words("in all")
+        made = Repeat(inside, "times" if in_all else "more" if more else "star-times", Num((n,)), span=cur.span_from(start))
+    elif cur.kind() in ("num", "blank"):
+        n2 = cur.number()
+        cur.skip("times", "time")
+        more, in_all = cur.accept("more"), cur.accept_words("in all")
+        made = Repeat(inside, "times" if in_all else "more" if more else "star-times", n2, span=cur.span_from(start))
+    elif (many := _until_made(cur)) is not None:
+        made = Repeat(inside, "until", many, span=cur.span_from(start))
+    else:
+        if cur.low() in ("last", "until"):
+            cur.at -= 0
+        found = to_end(cur, inside, start)
+        made = found if isinstance(found, Repeat) else Repeat(inside, "end")
+    stopped = _stopped(made)
+    made = stopped if isinstance(stopped, Repeat) else made
+    cur.skip(",", ";")
+    at_mark = next((i for i in range(1, 8) if cur.kind(i) == "star" and len(cur.low(i)) > 1), None)
+    if cur.low() in ("ending", "end", "finishing") and at_mark and made.stop_at is not None and any(cur.low(i) in ("at", "with") for i in range(1, at_mark)):
+        cur.at += at_mark + 1
+        made = replace(made, ending_mode="at")
+    elif cur.low() in ("ending", "end", "finishing") and cur.low(1) == "to" and cur.low(2).startswith("corr"):
+        cur.at += 3
+        made = replace(made, ending_mode="correspond")
+    elif cur.low() in ("ending", "end") and cur.low(1) in ("with", "last", "in", "rep"):
+        last = any(cur.low(i) in ("last", "rep", "repeat") for i in range(1, 4))
+        cur.skip("ending", "end", "with", "last", "rep", "repeat", "by", "in")
+        tail: list[Node] = []
+        while not cur.done and cur.low() not in (";", "."):
+            at = cur.at
+            if cur.low() in ("turn", "join") or cur.kind() == "close":
+                break
+            found_node = one(cur, tail)
+            if found_node is not None:
+                tail.append(found_node)
+                one_place(tail, 0)
+            if cur.at == at:
+                cur.at += 1
+        made = replace(made, ending=tuple(tail), ending_mode="with-last" if last else "with")
+    out.append(made)

@@ -1,0 +1,240 @@
+"""Stitches in words: number, kind, places, joins by slip stitch."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from loopwright.model.tree import (
+    ONE,
+    STITCH,
+    Chain,
+    EdgeRun,
+    Either,
+    Group,
+    InTurn,
+    Join,
+    Loop,
+    Make,
+    Mark,
+    Node,
+    Num,
+    Place,
+    Repeat,
+    Ring,
+)
+from loopwright.notation.cursor import Cursor
+from loopwright.notation.moves import LEFT_FREE
+from loopwright.notation.olden import spread
+from loopwright.notation.phrases import between
+from loopwright.notation.places import END_WORDS, left_words, place
+from loopwright.notation.things import loop_words, thing
+
+NOTE_WORDS = 60
+
+
+def leave(cur: Cursor) -> Node | None:
+    """ "leave the last 4 sts (unworked)", "leaving rem sts unworked"."""
+    start = cur.at
+    cur.at += 1
+    cur.skip("the", "last", "remaining", "rem", "next")
+    n = cur.number()
+    found = thing(cur)
+    if n is None and found is None:
+        cur.at = start
+        return None
+    cur.skip("unworked", "free", "un-worked", "un", "-", "worked")
+    return Mark("leave", n=n, span=cur.span_from(start))
+
+
+def first_chain(node: Node, before: list[Node]) -> Node:
+    """ "sc in 2nd ch" as a row's first stitch means from the hook."""
+    inner = node.nodes[0] if isinstance(node, Repeat) and node.nodes else node
+    if not isinstance(inner, Make) or inner.place is None or inner.place.thing.kind not in ("ch", "st") or any(isinstance(b, (Make, Group, Repeat)) for b in before):
+        return node
+    where = inner.place
+    if where.quant != "kth" or where.from_hook or where.of is not None or where.thing.kind != "ch":
+        return node
+    fixed = replace(inner, place=replace(where, from_hook=True))
+    return replace(node, nodes=(fixed, *node.nodes[1:])) if isinstance(node, Repeat) else fixed
+
+
+def kind_before(nodes: list[Node] | tuple[Node, ...]) -> str | None:
+    """The stitch named last: "2 dc in next, 1 in next" means it."""
+    for node in reversed(nodes):
+        if isinstance(node, Make):
+            return node.kind
+        if isinstance(node, (Repeat, Group)):
+            return kind_before(node.nodes)
+        if isinstance(node, Either):
+            return kind_before(node.readings[0][1])
+    return None
+
+
+def kind_follows(cur: Cursor) -> bool:
+    start = cur.at
+    n = cur.number()
+    cur.skip("more", "-", ".")
+    ok = n is not None and cur.kind() == "kind"
+    cur.at = start
+    return ok
+
+
+def make(cur: Cursor) -> Node:
+    start = cur.at
+    n = cur.number()
+    cur.skip("more", "-", ".")
+    kind = str(cur.take().value)
+    if n is None and cur.kind() in ("num", "blank") and (kind == "ch" or cur.kind(1) != "kind" or _number_after(cur)):
+        n = cur.number()
+    if kind == "ch" and n is None and cur.low() == "of" and cur.kind(1) in ("num", "blank"):
+        cur.at += 1
+        n = cur.number()
+    if kind == "ch":
+        plus = 0
+        if n is not None and cur.low() in ("+", "plus") and cur.kind(1) == "num" and cur.kind(2) in ("sep", "end", "close", "word"):
+            cur.at += 1
+            plus = int(cur.take().value)
+        return Chain(n or ONE, plus=plus, span=cur.span_from(start))
+    if kind == "sl st" and n is None and (joined := _slip_join(cur, start)) is not None:
+        return joined
+    loop = loop_words(cur) or "both"
+    chains = between(cur)
+    if cur.low() in ("in", "into") and (edge := _along(cur, kind, n, start)) is not None:
+        return edge
+    if "tog" in kind and (again := _decreases(cur, kind, n, loop, start)) is not None:
+        return again
+    where = place(cur)
+    if where is None and cur.low() in END_WORDS and (n is None or (n.at(0) or 0) < 4):
+        cur.at += 1
+        cur.swept = cur.at
+        where = Place("each", None, STITCH, loop=loop)
+        if (left := left_words(cur)) is not None:
+            where = replace(where, left=left[0])
+    elif where is None and cur.low() in ("each", "next", "every"):
+        where = place(cur, bare=True)
+    if where is None and cur.low() == "to" and (left := left_words(cur)) is not None:
+        where = Place("each", None, STITCH, left=left[0])
+    if loop == "both":
+        loop = loop_words(cur) or "both"
+    chains = chains or (between(cur) if where is not None else 0)
+    wide = where.n.at(0) if where is not None and where.n is not None and where.quant == "next" else None
+    if kind == "cluster" and n in (None, ONE) and wide and wide > 1 and any(t.text.lower() == "over" for t in cur.tokens[start : cur.at]):
+        return Make(kind, ONE, None, taking=wide, parts=wide, span=cur.span_from(start))
+    made = Make(kind, n or ONE, where, loop if loop != "both" else where.loop if where else "both", between=chains, span=cur.span_from(start))
+    over = spread(cur, made, start)
+    return _more_places(cur, made, start) if over is made else over
+
+
+def _along(cur: Cursor, kind: str, per: Num | None, start: int) -> Node | None:
+    """ "in each of the 5 missed sts", "in the other side of each of the 5 ch": an edge left free before; nothing taken else."""
+    mark = cur.at
+    cur.at += 1
+    cur.skip("the")
+    under = cur.accept_words("other side of") or cur.accept_words("opposite side of")
+    cur.skip("each", "of", "the", "next")
+    many = cur.number() if cur.kind() in ("num", "blank") else None
+    left = [w for w in (cur.low(), cur.low(1)) if w in LEFT_FREE]
+    across = any(cur.low(i) == "of" and cur.low(i + 1) in ("opposite", "other") and cur.low(i + 2) == "side" for i in (1, 2))
+    if many is None or per is not None and per.at(0) != 1 or not (under or left or across):
+        cur.at = mark
+        return None
+    cur.skip(*LEFT_FREE)
+    thing(cur)
+    if cur.accept("of"):
+        cur.skip("the", "foundation", "opposite", "other")
+        cur.at += cur.kind() == "word"
+    return EdgeRun(kind, many, "underside" if under else "free", span=cur.span_from(start))
+
+
+def _decreases(cur: Cursor, kind: str, n: Num | None, loop: Loop, start: int) -> Node | None:
+    """ "sc2tog 6 times", "sc2tog {n} times", "sc2tog around": one after the other; nothing taken where none of it is said."""
+    one = Make(kind, ONE, None, loop, span=cur.span_from(start))
+    if cur.kind() == "times" and n is None:
+        times, more = cur.take().value
+        return Repeat((one,), "more" if more else "times", Num((times,)), span=cur.span_from(start))
+    if n is not None and cur.low() in ("times", "time"):
+        cur.at += 1
+        return Repeat((one,), "times", n, span=cur.span_from(start))
+    if n is None and cur.low() in ("around", "across") and cur.low(1) in ("", ",", ";", "."):
+        cur.at += 1
+        return Repeat((one,), "end", span=cur.span_from(start))
+    return None
+
+
+def _number_after(cur: Cursor) -> bool:
+    """Whether this row says "sc 5 inc sc 8", the number behind the stitch, without stops between."""
+    stops = ("sep", "close", "end", "star", "times")
+    tokens = cur.tokens
+    after = sum(1 for i in range(1, len(tokens)) if tokens[i].kind == "num" and tokens[i - 1].kind == "kind" and (i + 1 == len(tokens) or tokens[i + 1].kind in stops))
+    before = sum(1 for i in range(len(tokens) - 1) if tokens[i].kind == "num" and tokens[i + 1].kind == "kind" and (i == 0 or tokens[i - 1].kind in (*stops, "open")))
+    return after > before
+
+
+def _slip_join(cur: Cursor, start: int) -> Node | None:
+    """ "sl st to form ring", "sl st to first dc", "sl st in top of ch 3": a join; nothing taken when it is none."""
+    if cur.low() == "to":
+        if cur.low(1) in ("close", "join") and cur.low(2) in ("", ".", ",", ";", ")", "rnd", "round", "turn") and start > 3:
+            cur.at += 2 + (cur.low(2) in ("rnd", "round"))
+            return Join(None, "sl st", span=cur.span_from(start))  # "…, sl st to join": a round that ends, no ring
+        if cur.low(1) in ("form", "make", "ring", "close", "join"):
+            while cur.low() in ("to", "form", "make", "ring", "a", "loop", "circle", "close", "join"):
+                cur.at += 1
+            return Ring(False, span=cur.span_from(start))
+        cur.at += 1
+        where = place(cur, bare=True)
+        if where is not None and (where.quant == "first" or where.thing.kind in ("tch", "join")):
+            return Join(where, "sl st", span=cur.span_from(start))
+        return Make("sl st", ONE, where, span=cur.span_from(start)) if where else Join(None, "sl st", span=cur.span_from(start))
+    mark = cur.at
+    where = place(cur)
+    closes = cur.done or cur.low() in (".", ";", ",", ")") and cur.low(1) in ("", "turn", "ch", "fasten", "do", "not", "cut", ".")
+    if where is not None and closes and start > 3 and (where.quant == "first" or where.thing.kind == "tch" or where.of is not None and where.of.kind in ("tch", "ch", "sp")):
+        return Join(where, "sl st", span=cur.span_from(start))
+    if where is None and start > 3 and (cur.done or cur.low() in (".", ";", ",") and (cur.kind(1) == "end" or cur.low(1) in ("turn", "ch", "fasten", "do"))):
+        return Join(None, "sl st", span=cur.span_from(start))
+    cur.at = mark
+    return None
+
+
+def _more_places(cur: Cursor, made: Make, start: int) -> Node:
+    """ "in next st and in each of next 3": the same stitch in further places."""
+    parts: list[Node] = [made]
+    skipped = ""
+    if cur.kind() == "open":
+        close = next((i for i in range(2, NOTE_WORDS) if cur.kind(i) == "close"), 0)
+        said = any(cur.low(i).startswith("count") for i in range(1, close)) or close and cur.low(1) in ("is", "first", "1st", "makes")
+        if close and said:
+            text = [cur.low(i) for i in range(1, close)]
+            if made.place is not None and made.place.from_hook:
+                skipped = "no" if "not" in text or "never" in text else "yes"
+                parts.insert(0, Mark("skipped-counts", skipped))
+            if cur.low(close + 1) == "and" or skipped:
+                cur.at += close + 1
+    while made.place is not None and cur.low() == "and" and cur.low(1) in ("in", "into", "each", "across", "around"):
+        mark = cur.at
+        cur.at += 1
+        if cur.low() in ("across", "around") and place(cur) is None:
+            cur.at += 1
+            parts.append(replace(made, n=ONE, place=Place("each", None), span=cur.span_from(mark)))
+            break
+        more = place(cur, bare=cur.low() == "each")
+        if more is None or cur.low() in ("work", "make"):
+            cur.at = mark
+            break
+        parts.append(replace(made, place=more, span=cur.span_from(mark)))
+    while len(parts) == 1 and made.place is not None and made.place.quant == "each" and made.place.n is None and cur.low() == "and":
+        mark = cur.at
+        cur.at += 1
+        cur.skip("each", "the")
+        also = thing(cur)  # "in each st and ch around"
+        if also is None or also.kind not in ("ch", "sp", "st") and also.kind not in ("dc", "sc", "hdc", "tr") or cur.low() not in (*END_WORDS, ",", ";", ".", "") and cur.kind() != "close":
+            cur.at = mark
+            break
+        cur.skip(*END_WORDS)
+        parts.append(replace(made, place=replace(made.place, thing=also), span=cur.span_from(mark)))
+    if len(parts) == 1:
+        return made
+    places = [p.place for p in parts if isinstance(p, Make) and p.place is not None]
+    if all(p.quant == "each" and p.n is None and p.left is None for p in places) and len({p.thing for p in places}) == len(parts):
+        return InTurn(tuple(parts), cur.span_from(start))  # "in each st and in each ch": as they come
+    return Repeat(tuple(parts), "once", span=cur.span_from(start))

@@ -1,0 +1,125 @@
+"""Several things into one place, and the names that groups have."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from loopwright.model.tree import (
+    Chain,
+    Either,
+    Group,
+    Make,
+    Node,
+    Num,
+    Place,
+    Repeat,
+)
+from loopwright.working.kinds import HEIGHT, code
+from loopwright.working.making import do_make, kind_made, picot
+from loopwright.working.places import how_of, slots_of
+from loopwright.working.run import Run
+from loopwright.working.starts import first_stitch, skip_foundation, start_in_group
+from loopwright.working.view import Group as MadeGroup
+from loopwright.working.view import Slot
+
+
+def do_group(run: Run, node: Group) -> None:
+    """Several things into one place, once for each place taken."""
+    place = node.place or Place("next", Num((1,)))
+    slots = slots_of(run, place, how_of(run, place))
+    if slots and slots[0].how == "own-chain" and place.from_hook:
+        slots = [Slot(-1, -1, "chain")]
+    elif place.from_hook and run.view.foundation and not run.worked and (first := first_stitch(node.nodes)) is not None:
+        skip_foundation(run, kind_made(run, first[0])[0], place.k, mesh=False)
+    for slot in slots:
+        begin = len(run.out)
+        nodes = node.nodes
+        if len(nodes) > 1 and isinstance(nodes[0], Chain) and not run.worked and not run.out and run.start_chain is None and not run.view.foundation:
+            start_in_group(run, nodes[0], (nodes[0].n.at(0) or 0) + nodes[0].plus, nodes[1:], slot)
+            nodes = nodes[1:]
+        into_one(run, nodes, slot)
+        label = node.name or ""
+        run.groups.append(MadeGroup(begin, len(run.out), label))
+    if slots:
+        run.last = slots[-1]
+        run.pos = max(run.pos, slots[-1].end)
+
+
+def into_one(run: Run, nodes: Sequence[Node], slot: Slot) -> None:
+    """Works nodes so that every stitch goes into `slot`."""
+    from loopwright.working.instructions import do
+
+    for node in nodes:
+        if node.span.end:
+            run.origin = node.span.start
+        if isinstance(node, Make):
+            if node.place is not None and node.place.quant != "same" and node.place.thing.kind != "st":
+                do_make(run, node)
+                continue
+            kind, twice = kind_made(run, node.kind)
+            if kind == "picot":
+                picot(run, node.n.at(0) or 1)
+                continue
+            if kind == "sl st":
+                continue
+            if kind in run.definitions and kind not in HEIGHT:
+                for _ in range(node.n.at(0) or 1):
+                    begin = len(run.out)
+                    into_one(run, stitch_parts(run, kind), slot)
+                    run.groups.append(MadeGroup(begin, len(run.out), kind))
+                continue
+            for j in range((node.n.at(0) or 1) * twice):
+                if j and node.between:
+                    run.chain(node.between)
+                run.make(code(kind), slot)
+        elif isinstance(node, Chain):
+            run.chain(max(0, node.n.at(0) or 0))
+        elif isinstance(node, Repeat):
+            for _ in range(min(200, ((node.times.at(0) or 1) if node.times else 1) + (node.mode == "more"))):
+                into_one(run, node.nodes, slot)
+            into_one(run, node.ending, slot)
+        elif isinstance(node, Group):
+            into_one(run, node.nodes, slot)
+        elif isinstance(node, Either):
+            into_one(run, node.readings[0][1], slot)
+        else:
+            do(run, node, ())
+
+
+def stitch_parts(run: Run, kind: str) -> tuple[Node, ...]:
+    """What a defined name is made of, its own place taken away: the caller gives the place."""
+    nodes = run.definitions.get(kind, ())
+    if len(nodes) == 1 and isinstance(nodes[0], Group):
+        return nodes[0].nodes
+    return tuple(n for n in nodes if not (isinstance(n, Make) and n.kind == kind))
+
+
+def do_defined(run: Run, node: Make) -> None:
+    """A stitch or group that the pattern has defined: "shell", "cluster", "bean st"."""
+    nodes = stitch_parts(run, node.kind)
+    count = node.n.at(0) or 1
+    places = node.place or Place("next", node.n)
+    repeats = count if node.place is not None and count > 1 and (node.place.n is None or node.place.n.at(0) == 1) else 1
+    spread = not any(isinstance(n, (Make, Group)) for n in nodes)
+    slots = slots_of(run, places, how_of(run, places, node.loop))
+    for slot in slots:
+        for _ in range(repeats):
+            begin = len(run.out)
+            if spread or not nodes:
+                run.make(code(node.kind), slot)
+            else:
+                into_one(run, nodes, slot)
+            run.groups.append(MadeGroup(begin, len(run.out), node.kind))
+    if slots:
+        run.last, run.pos = slots[-1], max(run.pos, slots[-1].end)
+
+
+def name_last(run: Run, label: str) -> None:
+    """The stitches just made into one place get a name ("(shell made)")."""
+    if run.groups and run.groups[-1].end == len(run.out):
+        run.groups[-1] = run.groups[-1]._replace(name=label)
+    elif run.out:
+        run.groups.append(MadeGroup(len(run.out) - 1, len(run.out), label))
+
+
+# --- skips, joins, marks ---------------------------------------------------------------------------------------------

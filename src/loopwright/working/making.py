@@ -1,0 +1,211 @@
+"""Stitches: each kind into the places its words name."""
+
+from __future__ import annotations
+
+from loopwright.model.tree import (
+    STITCH,
+    EdgeRun,
+    Make,
+    Place,
+    Thing,
+)
+from loopwright.working.kinds import HEIGHT, code, legs, plain
+from loopwright.working.places import how_of, slots_of
+from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
+from loopwright.working.seeking import SPACES, seek
+from loopwright.working.starts import skip_foundation
+from loopwright.working.view import Group as MadeGroup
+from loopwright.working.view import Slot
+
+DEFAULT_SHELL = 5
+
+
+def kind_made(run: Run, kind: str) -> tuple[str, int]:
+    """The real kind of "inc" and "dec", and how many an increase makes."""
+    if kind == "inc":
+        return run.main_kind, 2
+    if kind in ("dec", "invdec"):
+        return f"{plain(run.main_kind)}2tog", 1
+    return ("sc" if run.main_kind == "st" else run.main_kind, 1) if kind in ("st", "*same*") else (kind, 1)
+
+
+def do_make(run: Run, node: Make) -> None:
+    """Stitches of one kind; see the tree's Make for which places."""
+    from loopwright.working.groups import do_defined
+    from loopwright.working.slips import do_slip
+
+    if node.kind in run.definitions and node.kind not in HEIGHT:
+        return do_defined(run, node)
+    kind, twice = kind_made(run, node.kind)
+    count = node.n.at(0)
+    if count is None or count < 0:
+        raise CannotWork("blank")
+    if node.kind == "sl st":
+        return do_slip(run, node, count)
+    if kind == "picot":
+        return picot(run, count)
+    if node.place is not None and node.place.quant == "each" and node.place.n is None and node.place.thing.kind in ("row", "row-end"):
+        from loopwright.working.whole_rows import do_edge
+
+        return do_edge(run, EdgeRun(kind, None, "row-ends", count, node.span))
+    place, parts = node.place, node.taking or max(legs(node.kind), node.parts if node.parts and node.place is None else 0)
+    if place is None:
+        return _make_over(run, kind, count, parts, twice, node)
+    if parts > 1 and _over(run, place, parts, node):
+        wanted = ((place.n.at(0) if place.n else None) or parts) if place.quant != "each" else None
+        times = count if wanted in (None, 1, parts) else max(1, wanted // parts)
+        return _make_over(run, kind, times, parts, twice, node, Thing(place.thing.kind, place.thing.length))
+    if place.of is not None and place.of.kind == "ch" and place.k is None and run.named.get("own-chain-left", 0) > 0:
+        return own_more(run, code(kind), place)
+    _before_foundation(run, kind, place)
+    slots = slots_of(run, place, how_of(run, place, node.loop))
+    if slots and slots[0].how == "own-chain" and place.from_hook:
+        return own_chain(run, kind, count, -slots[0].start)
+    if place.from_hook:
+        _before_foundation(run, kind, place, place.k)
+    number = code(kind)
+    _start_pair(run, place, number, count * twice)
+    if count * twice == 1 and not node.between and len(slots) > 8:
+        return plain_run(run, number, slots)
+    for slot in slots:
+        begin = len(run.out)
+        for j in range(count * twice):
+            if j and node.between:
+                run.chain(node.between)
+            run.make(number, slot)
+        if count * twice > 1:
+            run.groups.append(MadeGroup(begin, len(run.out), ""))
+    if run.half_loop:
+        _half_loop(run, kind)
+    return None
+
+
+def _start_pair(run: Run, place: Place, number: int, each: int) -> None:
+    """ "Ch 3, 2 dc in each st": where the chain is a stitch, its place takes the other one too."""
+    paired = place.quant == "each" and each > 1 and run.tch_item and len(run.out) == 1 and run.into[0] is not None and not run.view.ring
+    if paired and run.once("start-pair", ((0.0, True), (0.3, False))):
+        for _ in range(each - 1):
+            run.make(number, run.into[0])
+        run.groups.append(MadeGroup(0, len(run.out), ""))
+
+
+def _before_foundation(run: Run, kind: str, place: Place | None, said: int | None = None) -> None:
+    """In the first row: where the first stitch goes, and what the chains before it are."""
+    if not run.view.foundation or run.worked:
+        return
+    if said is None and run.named.get("missed") == run.pos > 0:
+        said = run.pos + 1  # "miss 3, 1 treble in next": as if told from the hook
+    if said is not None:
+        skip_foundation(run, kind, said)
+    elif run.pos == 0 and not (place and (place.from_hook or place.quant in ("first", "last"))):
+        skip_foundation(run, kind, None)
+
+
+def plain_run(run: Run, number: int, slots: list[Slot]) -> None:
+    """One stitch in each of many slots at once."""
+    if len(run.out) + len(slots) > 20_000:
+        raise CannotWork("too-many", limit=20_000)
+    run.out.extend(bytes([number]) * len(slots))
+    run.into.extend(slots)
+    run.origins.extend([run.origin] * len(slots))
+    run.worked += len(slots)
+    run.own_chain = 0
+
+
+def _over(run: Run, place: Place, parts: int, node: Make) -> bool:
+    """Whether a decrease or cluster is worked over several places, or wholly into one."""
+    if place.quant == "same" or place.relation == "around" and place.n is None:
+        return False
+    wanted = place.n.at(0) if place.n is not None else 1
+    if wanted and wanted > 1:
+        return True
+    if place.quant == "each" or place.thing.kind in SPACES or place.thing.kind in ("ring", "corner"):
+        return False
+    return bool(run.once(f"over-{node.kind}", ((0.0, True), (0.35, False)) if parts == 2 else ((0.2, True), (0.0, False))))
+
+
+def _make_over(run: Run, kind: str, count: int, parts: int, twice: int, node: Make, thing: Thing = STITCH) -> None:
+    """Each stitch over the next `parts` places."""
+    how = how_of(run, None, node.loop)
+    number = code(kind)
+    if run.view.ring and (not run.view.items or not run.worked and count * parts > len(run.view.items)):
+        for _ in range(count * twice):
+            run.make(number, Slot(0, 0, "ring"))
+        return
+    _before_foundation(run, kind, None)
+    for _ in range(count):
+        first: Slot | None = None
+        for _ in range(max(1, parts)):
+            slot = seek(run, thing, run.pos)
+            if slot is None:
+                raise RunsOut(thing.kind, wanted=count * parts, found=0)
+            run.pos, run.last = max(run.pos, slot.end), slot
+            first = slot if first is None else Slot(first.start, slot.end, slot.how)
+        assert first is not None
+        begin = len(run.out)
+        for _ in range(twice):
+            run.make(number, first._replace(how=how if first.how == "top" else first.how))
+        if twice > 1:
+            run.groups.append(MadeGroup(begin, len(run.out), ""))
+
+
+def own_chain(run: Run, kind: str, count: int, k: int) -> None:
+    """Stitches back along the chain just made ("ch 6, dc in 4th ch from hook"): it becomes a base for a while."""
+    if not run.runs:
+        raise RunsOut("ch", wanted=k + count, found=0)
+    begin, end = run.runs.pop()
+    base, origin = end - begin, run.origins[begin]
+    del run.out[begin:]
+    del run.into[begin:]
+    del run.origins[begin:]
+    keep = base - k
+    number = code(kind)
+    skipped = k - 1
+    # "ch 6, dc in 4th ch from hook, dc in next 2 ch": a block, whose first chains are a space or a stitch
+    how = run.convention("own-skipped", ((0.0, "space"), (0.3, "st"), (0.4, "none"))) if keep and skipped >= 2 else "none"
+    run.note("base", keep + 1 if how == "space" else base)
+    run.tape[-1] = run.tape[-1]._replace(origin=origin)
+    if how == "space":
+        run.chain(skipped)
+        run.named["own-blocks"] = 1
+        run.conventions["blocks"] = True
+    elif how == "st":
+        run.make(number, Slot(-2 - keep, -2 - keep, "own-chain"))
+    for _ in range(count):
+        run.make(number, Slot(-2 - keep, -2 - keep, "own-chain"))
+    run.own_chain = 0
+    run.named["own-chain-left"] = keep
+
+
+def own_more(run: Run, number: int, place: Place) -> None:
+    """Further stitches along a chain that was just worked back into: the next one, or all that are left of it."""
+    left = run.named.get("own-chain-left", 0)
+    many = left if place.quant == "each" else min(left, (place.n.at(0) if place.n is not None else 1) or 1)
+    for i in range(many):
+        at = -2 - (left - 1 - i)
+        run.make(number, Slot(at, at, "own-chain"))
+    run.named["own-chain-left"] = left - many
+
+
+def picot(run: Run, count: int) -> None:
+    run.named["picot"] = run.named.get("picot", 0) + count
+    if run.named["picot"] > MAX_ITEMS:
+        raise CannotWork("too-many", limit=MAX_ITEMS)
+    run.note("picot", count)
+
+
+def _half_loop(run: Run, kind: str) -> None:
+    """A round closed by a stitch in its first place: the stitch is half a loop."""
+    run.half_loop = False
+    run.out.pop()
+    slot = run.into.pop()
+    run.origins.pop()
+    del slot
+    run.worked -= 1
+    run.joined = True
+    tall = max(1, min(HEIGHT.get(plain(kind)) or 1, 8))
+    run.note("half", tall, kind)
+    run.chain(tall)
+
+
+# --- groups, names ---------------------------------------------------------------------------------------------------

@@ -1,0 +1,201 @@
+"""Looking for the next thing in the row below: a stitch, a chain, a space, a group, a corner."""
+
+from __future__ import annotations
+
+from bisect import bisect_left
+
+from loopwright.model.tree import Thing
+from loopwright.working.kinds import ANY, CHAIN, HEIGHT, code, name, plain
+from loopwright.working.run import Run
+from loopwright.working.view import Group, Slot
+
+SPACES = frozenset({"sp", "loop", "mesh", "arch"})
+STITCHES = frozenset({"st", "sts", "stitch", "pattern"})
+OPEN_LIMIT = 4000
+
+
+def view_runs(run: Run) -> list[tuple[int, int]]:
+    """Chain spaces of the view, going on past a full turn when the start has moved."""
+    runs = list(run.view.runs)
+    if run.end > len(run.view.items):
+        n = len(run.view.items)
+        runs += [(s + n, e + n) for s, e in run.view.runs if e + n <= run.end]
+    return runs
+
+
+# --- looking for the next thing --------------------------------------------------------------------------------------
+
+
+def seek(run: Run, thing: Thing, pos: int) -> Slot | None:
+    """The next place of this sort at or after `pos`, or None. The cursor stays."""
+    kind = thing.kind
+    if kind == "any" and not run.view.open_end:
+        return Slot(pos, pos + 1) if pos < run.end else None
+    if run.view.open_end:
+        return Slot(pos, pos + 1) if pos < OPEN_LIMIT else None
+    if kind in STITCHES:
+        return _seek_stitch(run, pos)
+    if kind in SPACES:
+        return _seek_space(run, pos, thing.length)
+    if kind == "gap":
+        return _seek_gap(run, pos)
+    if kind == "ch":
+        return _seek_chain(run, pos, thing.length)
+    if kind == "corner":
+        return _seek_corner(run, pos)
+    if kind == "tch":
+        return _seek_stitch(run, max(pos, run.end - 1)) or _seek_stitch(run, pos)
+    if kind in ("join", "joining"):
+        return Slot(run.start, run.start + 1)
+    if kind in ("row-end", "underside", "row"):
+        return _seek_stitch(run, pos)
+    return _seek_kind(run, pos, kind)
+
+
+def _seek_stitch(run: Run, pos: int) -> Slot | None:
+    if run.view.foundation or (run.view.ring and run.view.items):
+        return Slot(pos, pos + 1) if pos < run.end else None
+    while pos < run.end:
+        if run.item(pos) != CHAIN or run.view.mesh and run.once("chains-taken", ((0.4, False), (0.0, True)) if run.view.mesh > 1 else ((0.0, False), (0.5, True))):
+            return Slot(pos, pos + 1)
+        pos += 1
+    return None
+
+
+def _seek_chain(run: Run, pos: int, length: int | None) -> Slot | None:
+    if run.view.foundation or run.view.ring:
+        return Slot(pos, pos + 1) if pos < run.end else None
+    if length:
+        return _seek_space(run, pos, length)
+    at = pos
+    while at < run.end:
+        if run.item(at) == CHAIN:
+            return Slot(at, at + 1, "chain")
+        at += 1
+    return _seek_stitch(run, pos) if CHAIN not in run.view.items else None
+
+
+def _seek_space(run: Run, pos: int, length: int | None) -> Slot | None:
+    runs = run.view.runs
+    if not runs or run.view.foundation:
+        return _seek_gap(run, pos)
+    known = run.view.index.lengths
+    if length and length not in known:
+        run.once(f"space-{length}", ((0.7, True),))
+        length = None
+    exact = length if length and len(known) > 1 else None
+    n = len(run.view.items)
+    for turn in (0, n) if run.end > n else (0,):
+        at = bisect_left(runs, (pos - turn,))
+        if at and runs[at - 1][0] == pos - turn - 1 and runs[at - 1][1] > pos - turn:
+            at -= 1  # just past the first chain of a space: still in it
+        while at < len(runs) and exact and runs[at][1] - runs[at][0] != exact:
+            at += 1
+        if at < len(runs) and (not turn or runs[at][1] + turn <= run.end):
+            return Slot(runs[at][0] + turn, runs[at][1] + turn, "space")
+    view = run.view
+    if view.tch > 1 and not view.tch_first and not run.in_rounds and not run.named.get("tch-space") and pos >= runs[-1][1]:
+        if run.conventions.get("tch-space") or run.once("tch-space", ((0.0, False), (0.5, True))):  # the space that the turning chain makes
+            run.named["tch-space"] = 1
+            return Slot(run.end, run.end, "space")
+    return None
+
+
+def _seek_gap(run: Run, pos: int) -> Slot | None:
+    """No chain spaces in the row: a space is a gap between groups, else between two stitches."""
+    if len(run.view.groups) > 1:
+        edges = _edges(run)
+        first = bisect_left(edges, pos)
+        at = next((e for e in edges[first : first + 3] if e > pos or (e == pos and (run.last is None or run.last.end != pos or run.last.how != "between"))), None)
+        return Slot(at, at, "between") if at is not None and at <= run.end else None
+    run.once("gap-between-stitches", ((0.9, True),))
+    return Slot(pos + 1, pos + 1, "between") if pos + 1 <= run.end else None
+
+
+def _edges(run: Run) -> list[int]:
+    """Where one group of the row below ends and another begins; looked up once."""
+    if run.edges is None:
+        n = len(run.view.items)
+        found = {g.end for g in run.view.groups if g.end < n} | {g.start for g in run.view.groups if g.start > 0}
+        run.edges = sorted(found) + ([n] if run.view.joined else [])
+    return run.edges
+
+
+def _seek_corner(run: Run, pos: int) -> Slot | None:
+    runs = [(s, e) for s, e in view_runs(run) if s >= pos or (e > pos and s >= pos - 1)]
+    if run.view.runs:
+        longest = max(e - s for s, e in run.view.runs)
+        if len({e - s for s, e in run.view.runs}) > 1:
+            runs = [(s, e) for s, e in runs if e - s == longest]
+        return Slot(*runs[0], "space") if runs else None
+    corners = [g for g in run.view.groups if g.start >= pos and g.end - g.start >= 3]
+    if corners:
+        middle = (corners[0].start + corners[0].end - 1) // 2
+        return Slot(middle, middle + 1)
+    return _seek_stitch(run, pos)
+
+
+def _seek_kind(run: Run, pos: int, kind: str) -> Slot | None:
+    """A stitch of a kind, or a group by name; where the row has none of it, the next stitch at a cost."""
+    group = _seek_group(run, pos, kind)
+    if group is not None:
+        return Slot(group.start, group.end)
+    if kind in run.view.index.by_name:
+        return None
+    number = code(kind)
+    if number in run.view.items:
+        jump = run.once(f"jump-{kind}", ((0.1, True), (0.45, False))) if _others_ahead(run, pos, number) else True
+        return _scan(run, pos, number) if jump else _seek_stitch(run, pos)
+    relatives = {i for i in set(run.view.items) if i > ANY and plain(name(i)) == plain(kind)}
+    if relatives:
+        return _scan_any(run, pos, relatives) if len(relatives) > 1 else _scan(run, pos, relatives.pop())
+    if kind not in HEIGHT and run.view.groups:
+        return _any_group(run, pos, kind)
+    if kind not in HEIGHT and run.view.runs and plain(kind) not in HEIGHT:
+        run.once(f"no-{kind}", ((0.6, True),))
+        return _seek_space(run, pos, None)
+    run.once(f"no-{kind}", ((0.4, True),))
+    return _seek_stitch(run, pos)
+
+
+def _others_ahead(run: Run, pos: int, number: int) -> bool:
+    slot = _seek_stitch(run, pos)
+    return slot is not None and run.item(slot.start) != number
+
+
+def _scan(run: Run, pos: int, number: int) -> Slot | None:
+    n = len(run.view.items)
+    needle = bytes([number])
+    if pos < n:
+        at = run.view.items.find(needle, pos, min(run.end, n))
+        if at >= 0:
+            return Slot(at, at + 1)
+        pos = n
+    if run.end > n:
+        at = run.view.items.find(needle, pos - n, run.end - n)
+        if at >= 0:
+            return Slot(at + n, at + n + 1)
+    return None
+
+
+def _scan_any(run: Run, pos: int, numbers: set[int]) -> Slot | None:
+    found = [s for s in (_scan(run, pos, i) for i in numbers) if s is not None]
+    return min(found) if found else None
+
+
+def _seek_group(run: Run, pos: int, kind: str) -> Group | None:
+    named = run.view.index.by_name.get(kind)
+    if not named:
+        return None
+    n = len(run.view.items)
+    for turn in (0, n) if run.end > n else (0,):
+        for g in named[bisect_left(named, (pos - turn,)) :]:
+            if g.end + turn <= run.end:
+                return Group(g.start + turn, g.end + turn, g.name)
+    return None
+
+
+def _any_group(run: Run, pos: int, kind: str) -> Slot | None:
+    run.once(f"group-{kind}", ((0.5, True),))
+    g = next((g for g in run.view.groups if g.start >= pos and g.end <= run.end and g.end - g.start > 1), None)
+    return Slot(g.start, g.end) if g is not None else None

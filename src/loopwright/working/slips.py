@@ -1,0 +1,206 @@
+"""Slip stitches, skips, joins and marks: what moves the hook without making a counted stitch."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from loopwright.model.tree import (
+    STITCH,
+    Chain,
+    Either,
+    Group,
+    Join,
+    Make,
+    Mark,
+    Node,
+    Place,
+    Skip,
+)
+from loopwright.working.kinds import HEIGHT, code, plain
+from loopwright.working.making import own_chain, own_more, plain_run
+from loopwright.working.places import how_of, slots_of
+from loopwright.working.run import CannotWork, Run, RunsOut
+from loopwright.working.seeking import SPACES, STITCHES, seek, view_runs
+from loopwright.working.starts import first_stitch
+from loopwright.working.view import Slot, plain_row
+
+
+def do_slip(run: Run, node: Make, count: int) -> None:
+    """Slip stitches: before the first stitch they move the start of the row; later they are stitches that are not counted."""
+    place = node.place or Place("next", node.n)
+    if run.worked == 0 and not run.out and place.quant == "each" and not run.view.ring:
+        slots = slots_of(run, place, how_of(run, place, node.loop))
+        run.slip_row = True
+        return plain_run(run, code("sl st"), slots)
+    if run.view.foundation and place.from_hook and run.worked == 0:
+        slots = slots_of(run, place)
+        run.slip_row = True
+        return plain_run(run, code("sl st"), slots)
+    if place.from_hook and run.own_chain and run.own_chain >= (place.k or 1):
+        back = place.k or 1
+        if back < min(3, run.own_chain) and run.worked:
+            return own_chain(run, "sl st", count, back)  # along the chain just made: a tie, a knob
+        run.named["picot"] = run.named.get("picot", 0) + 1  # back into the chain just made: a picot, part of its loop
+        run.note("close", back)
+        return None
+    if place.of is not None and place.of.kind == "ch" and run.named.get("own-chain-left", 0) > 0:
+        return own_more(run, code("sl st"), place)
+    if run.worked == 0 and not run.out and not run.inside:
+        if run.view.ring:
+            return None
+        try:
+            slots = slots_of(run, place)
+        except RunsOut:
+            run.cost += 1.0
+            return None
+        if slots:
+            run.last = slots[-1]
+            run.note("move", len(slots), slot=slots[-1])
+            run.slipped = slots[-1].how not in ("space", "between", "chain", "ring")
+            if run.view.joined or run.in_rounds:
+                move_start(run, slots[-1].start)
+                _start_again(run, slots[-1])
+                if slots[-1].end - slots[-1].start > 1 and slots[-1].how != "space":
+                    run.pos = slots[-1].start  # moved to a group: it is the first to be worked into
+        return None
+    if place.quant in ("first", "same") or place.thing.kind in ("tch", "join", "ring"):
+        if place.quant == "first" and run.worked:
+            run.joined = True
+            run.note("join")
+        return None
+    try:
+        slots = slots_of(run, place, how_of(run, place, node.loop))
+    except RunsOut:
+        if not run.worked or run.inside:
+            raise
+        run.joined = True  # a slip stitch for which no place is left closes the round
+        run.note("join")
+        run.cost += 0.2
+        return None
+    for slot in slots:
+        run.into.append(slot)
+        run.out.append(code("sl st"))
+        run.origins.append(run.origin)
+        run.worked += 1
+        run.own_chain = 0
+    return None
+
+
+def move_start(run: Run, at: int) -> None:
+    """The round begins at item `at`; what was before it comes last."""
+    if at <= 0 or run.view.open_end or not run.view.items:
+        return
+    over = at // len(run.view.items) * len(run.view.items)
+    at, run.pos = at - over, max(0, run.pos - over)
+    run.start = at
+    run.end = len(run.view.items) + at
+    run.pos = max(run.pos, at)
+
+
+def _start_again(run: Run, slot: Slot) -> None:
+    """A round that starts in a space without a stitch there comes back to that space at its end."""
+    first = first_stitch(run.following)
+    lead = run.following[0] if run.following else None
+    if isinstance(lead, Chain) and first is not None and (HEIGHT.get(plain(first[0])) or 0) > 1:
+        return
+    if first is None or first[1] is not None and first[1].quant in ("same", "first"):
+        return
+    n = len(run.view.items)
+    for s, e in run.view.runs:
+        if s <= slot.start % n < e:
+            run.end = max(run.end, n + e)
+
+
+def _into_space(following: Sequence[Node]) -> bool:
+    """Whether the next thing is worked into a chain space."""
+    node = following[0] if following else None
+    if isinstance(node, Either):
+        node = node.readings[0][1][0] if node.readings[0][1] else None
+    return isinstance(node, (Make, Group)) and node.place is not None and node.place.thing.kind in SPACES and node.place.quant == "next"
+
+
+def do_skip(run: Run, node: Skip) -> None:
+    """Passes places over."""
+    count = node.n.at(0)
+    if count is None:
+        raise CannotWork("blank")
+    if node.thing.kind in STITCHES and _into_space(run.following) and not run.view.foundation and run.view.runs:
+        ahead = next((s for s, e in view_runs(run) if e > run.pos), None)
+        if ahead is not None and count:  # "skip 3 dc, … in next sp": never past the space that is meant
+            passed = 0
+            while passed < count and run.pos < ahead and (slot := seek(run, node.thing, run.pos)) is not None and slot.start < ahead:
+                run.pos, passed = slot.end, passed + 1
+            return
+    if node.first and run.tch_item and len(run.out) == 1 and not run.view.ring:
+        count -= 1  # the start chain stands over it
+    for i in range(min(count, 4000)):
+        slot = seek(run, STITCH if node.first and node.thing.kind in HEIGHT else node.thing, run.pos)
+        if slot is None:
+            if run.view.ring:
+                return
+            raise RunsOut(node.thing.kind, wanted=count, found=i)
+        run.pos = max(slot.end, run.pos + (slot.end == slot.start))
+    if run.view.foundation and not run.worked and run.pos == count:
+        run.named["missed"] = count
+
+
+def do_join(run: Run, node: Join) -> None:
+    """The end of a round. A stitch as join ("dc in first sc") after chains is half a loop."""
+    run.joined = True
+    if not node.via or node.via == "sl st":
+        run.note("join")
+    if node.place is not None:
+        k = node.place.k
+        if node.place.thing.kind == "tch" or (k and node.place.thing.kind == "ch"):
+            run.join_said = f"ch{k}" if k else "ch"
+        elif node.place.thing.kind in HEIGHT:
+            run.join_said = node.place.thing.kind
+    if node.via and node.via != "sl st" and run.runs and run.runs[-1][1] == len(run.out):
+        tall = max(1, min(HEIGHT.get(node.via, 1) or 1, 8))
+        run.note("half", tall, node.via)
+        run.chain(tall)
+
+
+def do_mark(run: Run, node: Mark) -> None:
+    """Marks that matter to the fabric: turn, no join, leave, attach, loops."""
+    if node.what == "turn":
+        run.turned = True
+    elif node.what == "no-join":
+        run.joined = False
+    elif node.what == "no-turn":
+        run.named["no-turn"] = 1
+    elif node.what == "leave":
+        run.left_said = True
+    elif node.what == "colour":
+        run.note("colour", word=node.text)
+    elif node.what == "loops":
+        run.loop = node.loop
+    elif node.what == "skipped-counts":
+        run.skipped_said = node.text
+    elif node.what == "underside":
+        do_underside(run)
+    elif node.what == "attach" and node.text == "free" and run.named.get("free") and run.worked == 0:
+        run.view = plain_row(run.named["free"])
+        run.pos, run.start, run.end, run.last = 0, 0, run.named["free"], None
+    elif node.what == "attach" and node.place is not None and run.worked == 0 and run.view.items and not run.view.foundation:
+        slots = slots_of(run, node.place)
+        if slots and slots[-1].start >= 0:
+            run.last = slots[-1]
+            run.pos = slots[-1].start
+            move_start(run, slots[-1].start)
+            run.named["attached"] = 1
+            run.note("attach", slot=slots[-1])
+
+
+def do_underside(run: Run) -> None:
+    """From the last chain of the foundation back along its other side: it has a place under each stitch worked so far."""
+    n = len(run.view.items)
+    if not run.view.foundation or run.end > n:
+        return
+    skipped = run.into[0].start if run.into and run.into[0] is not None else 0
+    run.pos = max(run.pos, n)
+    run.end = n + max(0, n - 1 - skipped)
+    run.in_rounds = True
+
+
+# --- whole-row forms -------------------------------------------------------------------------------------------------

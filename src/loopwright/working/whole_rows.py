@@ -1,0 +1,162 @@
+"""Forms told for a whole row: evenly, every k-th, at the ends, along an edge, as the row below."""
+
+from __future__ import annotations
+
+from collections import Counter
+
+from loopwright.model.tree import (
+    STITCH,
+    AtEnds,
+    EdgeRun,
+    Evenly,
+    EveryKth,
+)
+from loopwright.working.kinds import CHAIN, code, plain
+from loopwright.working.making import kind_made
+from loopwright.working.run import CannotWork, Run, RunsOut
+from loopwright.working.seeking import seek
+from loopwright.working.view import Group as MadeGroup
+from loopwright.working.view import Slot
+
+
+def do_evenly(run: Run, node: Evenly) -> None:
+    """Increases or decreases spread over what is left of the row."""
+    left = run.stitches_left() - run.reserve
+    change = node.n.at(0) if node.n is not None else None
+    if change is None and node.to is not None and node.to.at(0) is not None:
+        goal = (node.to.at(0) or 0) - _counted(run)
+        change = abs(goal - left)
+    if change is None:
+        raise CannotWork("blank")
+    kind = node.kind or run.main_kind
+    if kind in ("st", ""):
+        kind = "sc"
+    if change == 0:
+        return _spread(run, kind, left, 0, node.op)
+    if node.op == "dec" and change * 2 > left:
+        raise RunsOut("st", wanted=change * 2, found=left)
+    if node.op == "inc" and change > left:
+        raise RunsOut("st", wanted=change, found=left)
+    return _spread(run, kind, left, change, node.op)
+
+
+def _counted(run: Run) -> int:
+    return len(run.out) - run.out.count(CHAIN)
+
+
+def _spread(run: Run, kind: str, left: int, change: int, op: str) -> None:
+    number, together = code(kind), code(f"{plain(kind)}2tog")
+    units = left if op == "inc" else left - change
+    for done in range(units):
+        special = change and ((done + 1) * change) // units > (done * change) // units
+        slot = seek(run, STITCH, run.pos)
+        if slot is None:
+            raise RunsOut("st", wanted=left, found=done)
+        run.pos, run.last = slot.end, slot
+        if special and op == "dec":
+            second = seek(run, STITCH, run.pos)
+            if second is None:
+                raise RunsOut("st", wanted=left, found=done)
+            run.pos, run.last = second.end, second
+            run.make(together, Slot(slot.start, second.end))
+        else:
+            run.make(number, slot)
+            if special:
+                run.make(number, slot)
+
+
+def do_every_kth(run: Run, node: EveryKth) -> None:
+    """Increase or decrease in every k-th stitch: k - 1 (or k - 2) plain ones before it."""
+    kind = node.kind or run.main_kind
+    kind = "sc" if kind in ("st", "") else kind
+    number, k = code(kind), max(1, node.k)
+    left = run.stitches_left() - run.reserve
+    i = 0
+    while i < left:
+        i += 1
+        slot = seek(run, STITCH, run.pos)
+        if slot is None:
+            return
+        run.pos, run.last = slot.end, slot
+        if node.op == "inc":
+            run.make(number, slot)
+            if i % k == 0:
+                run.make(number, slot)
+        elif i % k == k - 1 and i < left and k > 1:
+            second = seek(run, STITCH, run.pos)
+            if second is None:
+                run.make(number, slot)
+                return
+            run.pos, run.last = second.end, second
+            run.make(code(f"{plain(kind)}2tog"), Slot(slot.start, second.end))
+            i += 1
+        else:
+            run.make(number, slot)
+
+
+def do_at_ends(run: Run, node: AtEnds) -> None:
+    """One (or n) more or fewer at each end, the rest worked even."""
+    kind = node.kind or run.main_kind
+    kind = "sc" if kind in ("st", "") else kind
+    amount = (node.n.at(0) or 1) * max(1, node.ends)
+    left = run.stitches_left() - run.reserve
+    if node.op == "dec" and left < amount * 2:
+        raise RunsOut("st", wanted=amount * 2, found=left)
+    first = amount // 2 if node.ends == 2 else 0
+    last = amount - first
+    number, together = code(kind), code(f"{plain(kind)}2tog")
+    units = left - amount if node.op == "dec" else left
+    for i in range(units):
+        special = i < first or i >= units - last
+        slot = seek(run, STITCH, run.pos)
+        if slot is None:
+            raise RunsOut("st", wanted=left, found=i)
+        run.pos, run.last = slot.end, slot
+        if special and node.op == "dec":
+            second = seek(run, STITCH, run.pos)
+            if second is None:
+                raise RunsOut("st", wanted=left, found=i)
+            run.pos, run.last = second.end, second
+            run.make(together, Slot(slot.start, second.end))
+        else:
+            run.make(number, slot)
+            if special:
+                run.make(number, slot)
+
+
+def do_edge(run: Run, node: EdgeRun) -> None:
+    """Stitches along an edge: as many as told; an untold number comes from the edge itself where it is known."""
+    count = node.n.at(0) if node.n is not None else None
+    if count is None and node.where == "around":
+        raise CannotWork("edge-unknown")
+    if count is None:
+        count = run.named.get("edge-rows", 0) * (node.per or 1)
+        if not count:
+            raise CannotWork("edge-unknown")
+        run.cost += 0.5
+    if count > 20_000:
+        raise CannotWork("too-many", limit=20_000)
+    number = code(kind_made(run, node.kind)[0])
+    place = Slot(-1, -1, node.where if node.where in ("underside", "free") else "row-end")
+    for _ in range(count):
+        run.make(number, place)
+    run.left_said = True
+
+
+def copy_row(run: Run) -> None:
+    """Works the row below over once more, stitch on stitch and chain on chain."""
+    kinds = Counter(run.view.items)
+    if not kinds:
+        raise CannotWork("nothing-below")
+    run_starts = dict(run.view.runs)
+    at = run.pos
+    stop = run.end
+    while at < stop:
+        if at in run_starts:
+            run.chain(run_starts[at] - at)
+            at = run_starts[at]
+            continue
+        run.make(run.item(at), Slot(at, at + 1))
+        at += 1
+    run.pos = stop
+    run.groups.extend(MadeGroup(g.start, g.end, g.name) for g in run.view.groups if run.start == 0 and len(run.out) == len(run.view.items))
