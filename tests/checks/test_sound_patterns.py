@@ -53,7 +53,7 @@ SLIPS = [
     ("marsh-harrier-pullover", "Rep Row 2.", "Rep Row 12.", {"W009"}),
     ("marsh-harrier-pullover", "Row 2: Ch 1, 2 hdc in first st", "Row 1: Ch 1, 2 hdc in first st", {"C012"}),
     ("marsh-harrier-pullover", "32 (34, 36, 38, 40) hdc", "32 (34, 36, 38.5, 40) hdc", {"C030"}),
-    ("marsh-harrier-pullover", "does not count as a stitch.", "counts as a stitch.", {"C004"}),
+    ("marsh-harrier-pullover", "does not count as a stitch.", "counts as a stitch.", {"C004", "W001"}),
     (
         "marsh-harrier-pullover",
         "Fasten off.\n\nFront",

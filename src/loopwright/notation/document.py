@@ -56,7 +56,7 @@ _HEAD_NAMES = frozenset(
 )
 _FOR_ROWS = re.compile(r",?\s*\bfor\s+(?:the\s+next\s+)?(?P<n>\d{1,4}(?:\s*[(\[][\d\s,:;–-]+[)\]])?|two|three|four|five|six|seven|eight|nine|ten)\s+(?:more\s+)?(?:rows?|rnds?|rounds?)(?:\s+more)?\s*\.?\s*$", re.IGNORECASE)
 _THEN = re.compile(r"[,;.]?\s*\bthen\s+(?=[^.;]{3,60}\bfor\s+(?:\d{1,4}|two|three|four|five|six)\s+(?:more\s+)?(?:rows|rnds|rounds)\b)", re.IGNORECASE)
-_ONLY = re.compile(r"\(?(?:for\s+)?(?:the\s+)?(?P<names>[\w ,&/-]{1,60}?)\s+sizes?\s+only\)?\s*[:.—–-]?\s*|\(?(?:for\s+)?(?:the\s+)?sizes?\s+(?P<after>[\w ,&/-]{1,60}?)\s+only\)?\s*[:.—–-]\s*", re.IGNORECASE)
+_ONLY = re.compile(r"\(?(?:for\s+)?(?:the\s+)?(?P<names>[\w ,&/-]{1,60}?)\s+sizes?\s+only\)?\s*[:.—–-]?\s*|\(?for\s+(?:the\s+)?(?P<plain>[\w ,&/-]{1,40}?)\s+only\)?\s*[:.—–-]\s*|\(?(?:for\s+)?(?:the\s+)?sizes?\s+(?P<after>[\w ,&/-]{1,60}?)\s+only\)?\s*[:.—–-]\s*", re.IGNORECASE)
 _ALL_SIZES = re.compile(r"\(?(?:for\s+)?all\s+sizes\)?\s*[:.—–-]?\s*", re.IGNORECASE)
 _MAKING_UP = re.compile(r"(?:(?:fold|lay)\s+(?:the|it|each|both|your|work|piece)|where\s+(?:a|an|the|two))\b", re.IGNORECASE)  # told of the whole piece
 _START = re.compile(r".*\b(?:ch(?:ain)?\.?\s+(?:of\s+)?(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|ten|eleven|twelve|\w{3,5}teen)\b|ch(?:ain)?\.?\s*[\d{]|(?:an?|of)\s+chain\b|^\s*chain\s+of|\d{1,9}(?:\s*[(\[][\d\s,:;–-]+[)\]])?\s*ch(?:ain)?\b|in\s+this\s+(?:ring\s+)?work|magic|ring)|^\s*\*|\{[^{}]+\}\s*ch\b", re.IGNORECASE)
@@ -87,16 +87,19 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
         if len(line) > MAX_LINE:
             long.append(Finding("N003", Span(start, start + 40), {"length": len(line), "limit": MAX_LINE}))
         at = start + len(line) - len(line.lstrip())
-        after, only = _sizes_only(text, at, start + len(line.rstrip()), sizes, only)
-        if after > at and not text[after : start + len(line)].strip():
+        after, here = _sizes_only(text, at, start + len(line.rstrip()), sizes, only)
+        alone = not text[after : start + len(line)].strip()
+        if after == at or alone or here is None:
+            only = here  # said on a line of its own it holds until told otherwise, before a row for that row
+        if after > at and alone:
             items.append(Prose(line, Span(start, start + len(line))))
             continue
         made = _remembered(memo, text, after, start + len(line.rstrip()), which, len(sizes), seen_row)
         if not seen_row and any(isinstance(i, Row) for i in made) and is_told(line, in_block):
             made = [Prose(line, Span(start, start + len(line)))]
         in_block = in_block or opens_block(line)
-        if only is not None:
-            made = [replace(i, sizes=only) if isinstance(i, Row) else i for i in made]
+        if here is not None:
+            made = [replace(i, sizes=here) if isinstance(i, Row) else i for i in made]
         seen_row = seen_row or any(isinstance(i, Row) for i in made)
         if title is None and not items and len(made) == 1 and isinstance(made[0], (Section, Prose)) and len(line) < 80:
             title = line.strip()
@@ -117,7 +120,7 @@ def _sizes_only(text: str, at: int, end: int, sizes: tuple[str, ...], only: tupl
     m = _ONLY.match(text, at, end)
     if m is None:
         return at, only
-    said = (m["names"] or m["after"] or "").lower()
+    said = (m["names"] or m["plain"] or m["after"] or "").lower()
     names = [n.strip() for n in re.split(r",|&|\band\b|/", said) if n.strip()]
     found = tuple(i for i, size in enumerate(sizes) if any(_means(n, size, i, len(sizes)) for n in names))
     return (m.end(), found) if found else (at, only)

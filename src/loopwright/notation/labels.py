@@ -23,7 +23,7 @@ _LABEL = re.compile(
     | (?P<nfirst>\d{{1,9}})\.?\s+(?P<rword>{_WORD})
     | (?P<wword>{_WORD})\s+(?P<wfirst>{_NUMBERS})(?:\s*(?:-|–|to|and)\s*(?P<wlast>{_NUMBERS}))?
     | (?P<spelled>{_ORDINALS})\s+(?P<sword>{_WORD})
-    | (?:next|last|final)\s+(?P<many>\d+\s+)?(?P<nword>{_WORD})
+    | (?:next|last|final)\s+(?P<many>\d+(?:\s*[(\[][\d\s,:;–-]+[)\]])?\s+)?(?P<nword>{_WORD})
     ){_END}""",
     re.IGNORECASE | re.VERBOSE,
 )
@@ -56,6 +56,8 @@ def label_at(text: str, at: int, end: int, sizes: int = 1) -> Found | None:
     if several is not None:
         return _several(text, several)
     m = _LABEL.match(text, at, end)
+    if m is not None and m["many"] and len(re.findall(r"\d+", m["many"])) not in (1, sizes):
+        m = None
     if m is not None and any(m[g] and len(_listed("0", m[g])) != sizes for g in ("firsts", "lasts")):
         m = None
     if m is None and (old := _old_label(text, at, end)) is not None:
@@ -97,7 +99,7 @@ def _numbers(m: re.Match[str]) -> tuple[Num | None, Num | None, Num]:
         table = words()["numbers"]
         return Num((table[m["wfirst"].lower()],)), Num((table[(m["wlast"] or m["wfirst"]).lower()],)), one
     if m["nword"]:
-        return None, None, Num((min(int(m["many"]), MAX_RANGE),)) if m["many"] else one
+        return None, None, Num(tuple(min(int(n), MAX_RANGE) for n in re.findall(r"\d+", m["many"]))) if m["many"] else one
     first = _num(m["first"] or m["ofirst"] or m["nfirst"], m["firsts"])
     last = _num(m["last"] or m["olast"], m["lasts"]) if m["last"] or m["olast"] else first
     return first, last, one

@@ -13,6 +13,7 @@ from loopwright.model.tree import Document, Group, Mark, Node, PatternRun, Repea
 from loopwright.source import Span
 from loopwright.working.colours import Colours
 from loopwright.working.rows import Made
+from loopwright.working.said import said
 from loopwright.working.search import Decoder, Explanation, Outcome
 from loopwright.working.steps import definitions, expand
 from loopwright.working.view import View
@@ -34,7 +35,7 @@ def work(document: Document, memo: dict[Any, Any] | None = None) -> Report:
     """
     names = definitions(document)
     decoder = Decoder(names, memo)
-    conventions: tuple[tuple[str, Any], ...] = ()
+    conventions = said(document)
     per_size: list[list[Outcome]] = []
     fabrics: list[Fabric | None] = []
     shared: dict[Any, Any] = {} if memo is None else memo.setdefault("woven", {})
@@ -43,7 +44,7 @@ def work(document: Document, memo: dict[Any, Any] | None = None) -> Report:
     colours = Colours.of(document)
     for size in range(max(1, len(document.sizes))):
         best = decoder.decode(expand(document, size), conventions)
-        conventions = conventions or best.state.conventions
+        conventions = best.state.conventions if size == 0 else conventions
         per_size.append(best.outcomes())
         fabrics.append(_weave(best, shared, colours))
     rows = _rows(document, per_size)
@@ -133,7 +134,7 @@ def _findings(document: Document, per_size: Sequence[Sequence[Outcome]]) -> list
         for o in outcomes:
             found = _finding(document, o, size) or _asks_more(before, o)
             before = o
-            if unread and found is not None and found.code == "D001" and "multiple" not in found.args:
+            if unread and found is not None and found.code == "D001" and "family" not in found.args:
                 found = None  # said of the row before already
             unread = o.made is None
             if shaken and found is not None and found.code == "W001":

@@ -10,7 +10,7 @@ from array import array
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from loopwright.model.tree import COUNT_OR_WORK, Chain, Count, EdgeRun, Make, Mark, Node, Num, PatternRun, Place, Repeat, Ring, Row, Thing
+from loopwright.model.tree import COUNT_OR_WORK, Chain, Count, EdgeRun, Group, Make, Mark, Node, Num, PatternRun, Place, Repeat, Ring, Row, Thing
 from loopwright.working.kinds import HEIGHT, code, plain
 from loopwright.working.rows import (
     DISAGREES,
@@ -38,6 +38,7 @@ FRESH = 1.5
 AS_PRINTED = 0.8
 DOUBT = 5  # unknown words from which a row's count is no safe ground for the next
 ROW_WORK = 40_000  # instructions worked in all readings of a row: what keeps a row under a quarter of a second
+DEEPEST = 5  # repeats within repeats that one row may have; the trade hardly ever goes to three
 ALL_WORK = 4_000_000  # and of a size: what is past it is not worked any more
 EXCUSE = 1.5
 
@@ -84,12 +85,13 @@ class Outcome:
 class Told:
     """What a step tells, hashed once: many rows tell the same."""
 
-    __slots__ = ("_hash", "counts_rows", "what")
+    __slots__ = ("_hash", "counts_rows", "depth", "what")
 
     def __init__(self, step: Step) -> None:
         self.what = (step.body, step.printed, step.order)
         self._hash = hash(self.what)
         self.counts_rows = _counts_rows(step.body)
+        self.depth = _depth(step.body)
 
     def __hash__(self) -> int:
         return self._hash
@@ -159,6 +161,8 @@ class Decoder:
         state = old.state
         if self.spent > ALL_WORK and not step.problem:
             step = replace(step, problem="too-many", problem_facts=(("limit", ALL_WORK),))
+        elif not step.problem and self._told(step).depth > DEEPEST:
+            step = replace(step, problem="too-many", problem_facts=(("repeats in one another", DEEPEST),))
         if step.problem:
             outcome = Outcome(step, None, FAILS, None, step.problem, dict(step.problem_facts))
             return [Explanation(self._assumed_state(state, step), old.cost + FAILS, outcome, old)]
@@ -346,7 +350,7 @@ class Decoder:
         from loopwright.working.beginnings import told
 
         if self.family and (apart := told(self.family)) is not None:
-            problem = Outcome(step, None, FAILS, None, "open", {"multiple": apart[0], "plus": apart[1] or None})
+            problem = Outcome(step, None, FAILS, None, "open", {"family": f"any multiple of {apart[0]}{f' plus {apart[1]}' if apart[1] else ''} stitches"})
             self.family = ()
         elif state.view is NOTHING and problem.problem == "runs-out" and lead_chain(step.body) is None:
             problem = Outcome(step, None, FAILS, None, "open")
@@ -453,6 +457,11 @@ def printed_total(printed: tuple[Count, ...]) -> int | None:
         if count.scope == "row" and count.n.at(0) is not None and (count.noun in (None, "st", "sts") or plain(count.noun) in HEIGHT):
             return count.n.at(0)
     return None
+
+
+def _depth(nodes: tuple[Node, ...]) -> int:
+    """How many repeats stand in one another."""
+    return max((_depth(n.nodes) + isinstance(n, Repeat) for n in nodes if isinstance(n, (Repeat, Group))), default=0)
 
 
 def _counts_rows(body: tuple[Node, ...]) -> bool:

@@ -181,6 +181,9 @@ def _reading(run: Run, node: Chain, length: int, kind: str, first: tuple[str, Pl
         return ("st", max(0, spaces), as_kind)
     if node.counts == "part":
         return "none"
+    told = run.conventions.get(f"told-ch-{length}", run.conventions.get("told-ch"))
+    if told is not None and node.counts == "unsaid" and first is not None and tall and length <= tall:
+        return ("st", 0, kind) if told else "none"
     if node.counts == "no":
         return "none"
     if first is None and length <= 2:

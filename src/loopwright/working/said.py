@@ -1,0 +1,34 @@
+"""What the words before the rows say of turning chains: "Turning chain: ch 1 does not count as a st", "Ch 3 counts as dc throughout"."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+from loopwright.model.tree import Document, Row
+
+_SAID = re.compile(
+    r"\b(?:(?:beg(?:inning)?|turning|starting|initial|t)[\s-]+)?ch(?:ain)?s?\b[\s-]*(?P<n>\d{1,2})?(?:\s+at\s+the\s+(?:start|beg(?:inning)?)\s+of\s+(?:each|a|the|every)\s+(?:row|rnd|round))?"
+    r"[^.;\n]{0,30}?\b(?P<how>does\s+not\s+count|do\s+not\s+count|doesn[’']t\s+count|don[’']t\s+count|never\s+counts?|is\s+not\s+(?:counted|a\s+st)|(?:does\s+)?counts?\b|counted\s+as|is\s+counted)"
+    r"(?P<value>\s*(?:as\s+(?:a\s+|one\s+|1\s+)?(?:st|stitch)\s*)?:\s*(?:yes|no)\b)?",
+    re.IGNORECASE,
+)
+_HEADED = re.compile(r"^turning chains?(?:\s+counts?(?:\s+as\s+(?:a\s+)?(?:st|stitch))?)?\s*:\s*(?P<value>.*)$", re.IGNORECASE | re.MULTILINE)
+
+
+def said(document: Document) -> tuple[tuple[str, Any], ...]:
+    """Conventions to begin with: ("told-ch-3", True) where ch 3 is said to count, ("told-ch", False) where no turning chain is."""
+    first = next((i.span.start for i in document.items if isinstance(i, Row)), 0)
+    front = document.text[:first]
+    found: dict[str, bool] = {}
+    for head in _HEADED.finditer(front):
+        value = head["value"].strip().lower()
+        if value.rstrip(".") in ("yes", "no", "counts", "does not count", "counts as a st", "does not count as a st", "counts as a stitch", "does not count as a stitch"):
+            found["told-ch"] = value.startswith(("yes", "counts"))
+    for m in _SAID.finditer(front):
+        no = re.search(r"not|n[’']t|never", m["how"], re.IGNORECASE) is not None or bool(m["value"] and m["value"].lower().rstrip().endswith("no"))
+        if m["n"]:
+            found.setdefault(f"told-ch-{m['n']}", not no)
+        elif re.match(r"(?:beg|turning|starting|initial|t)", m.group(), re.IGNORECASE):
+            found.setdefault("told-ch", not no)
+    return tuple(sorted(found.items()))
