@@ -83,7 +83,9 @@ def test_stitches_left_free_are_worked_later():
 
 def test_a_row_in_pattern_is_counted_by_its_print_alone():
     row = report("LEFT FRONT: Ch 40. Work same as back to underarm—9 shells.\n").rows[-1]
-    assert row.read and row.made["shell"] == (9,) and not row.confirmed
+    assert row.read
+    assert row.made["shell"] == (9,)
+    assert not row.confirmed
 
 
 def test_rows_told_by_the_count_they_end_with():

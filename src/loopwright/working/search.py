@@ -10,7 +10,23 @@ from array import array
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from loopwright.model.tree import COUNT_OR_WORK, Chain, Count, EdgeRun, Group, Make, Mark, Node, Num, PatternRun, Place, Repeat, Ring, Row, Thing
+from loopwright.model.tree import (
+    COUNT_OR_WORK,
+    Chain,
+    Count,
+    EdgeRun,
+    Group,
+    Make,
+    Mark,
+    Node,
+    Num,
+    PatternRun,
+    Place,
+    Repeat,
+    Ring,
+    Row,
+    Thing,
+)
 from loopwright.working.kinds import HEIGHT, code, plain
 from loopwright.working.rows import (
     DISAGREES,
