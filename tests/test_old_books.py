@@ -3,6 +3,7 @@
 import pytest
 
 from loopwright.notation import read, write
+from loopwright.notation.quiet import quiet
 from loopwright.source import Source
 from loopwright.working import work
 
@@ -63,6 +64,30 @@ def test_shapes_are_counted_across_a_row():
     assert report(text).rows[-1].made["shell"] == (3,)
 
 
+def test_a_round_ends_with_the_chain_that_is_joined():
+    text = (
+        "Rnd 1: Ch 6, join to form a ring, ch 6, * tr in ring, ch 2, repeat from * 6 more times, join to 4th st of ch-6.\n"
+        "Rnd 2: Ch 4, 2 tr in 1st sp, * ch 3, 3 tr in next sp, repeat from * around, join last ch-3 to 4th st of ch-4.\n"
+        "Rnd 3: Ch 4, tr in next 2 tr, * tr in 1st ch of ch-3, ch 4, tr in 3rd ch of same ch-3, tr in next 3 tr, repeat from * around, join last ch-4 to 4th st of ch-4.\n"
+    )
+    assert counts(text)[:2] == [8, 24]
+
+
+def test_stitches_left_free_are_worked_later():
+    text = (
+        "Ch 21, s c in 2nd st from hook and in each remaining st of ch, turn.\n2nd Row. 1 s c in each of the 1st 12 s c, turn.\n"
+        "3rd Row. 1 s c in each s c, cut yarn.\nAttach yarn in 1st free st and work 1 s c in each s c.\n"
+    )
+    assert counts(text) == [20, 12, 12, 8]
+
+
+def test_a_row_in_pattern_is_counted_by_its_print_alone():
+    row = report("LEFT FRONT: Ch 40. Work same as back to underarm—9 shells.\n").rows[-1]
+    assert row.read
+    assert row.made["shell"] == (9,)
+    assert not row.confirmed
+
+
 def test_rows_told_by_the_count_they_end_with():
     text = "Ch 2, 6 s c in 2nd st from hook.\n2nd ROUND: 2 s c in each s c.\nContinue in this manner, increasing 6 sts in each round until there are 48 s c in round.\n"
     assert counts(text) == [6, 12, 48]
@@ -100,6 +125,13 @@ OLD = "Make a chain of 5, unite; in this work 12 double crochet.\n"
 )
 def test_books_before_1900(text, expected):
     assert counts(text, "old") == expected
+
+
+@pytest.mark.parametrize("text", [RING, OLD, "Ch. 21 sts. (6 mos.--25 sts.).\n\nWith Rust ch 9,\nyo hook, insert hook in last st, pull loop through, yo and pull through all loops on hook\nincluding all"])
+def test_quiet_words_keep_the_length_and_the_lines(text):
+    left = quiet(text)
+    assert len(left) == len(text)
+    assert [len(line) for line in left.split("\n")] == [len(line) for line in text.split("\n")]
 
 
 def test_a_wrong_count_in_a_leaflet_is_an_error_at_the_number():

@@ -26,7 +26,7 @@ from loopwright.notation.stars import to_end
 from loopwright.notation.stitches import NOTE_WORDS
 
 MAX_DEPTH = 12
-SHAPES = frozenset("shell fan scallop cluster popcorn puff bobble picot v-st cross-st petal".split())
+SHAPES = frozenset("shell fan scallop cluster popcorn puff bobble picot v-st cross-st petal point pineapple".split())
 REMARKS = frozenset("increased decreased made completed formed".split())
 
 

@@ -21,6 +21,7 @@ _HELD = re.compile(
     rf"(?:holding|keeping|leaving) (?:back )?(?:on (?:the )?hook )?(?:the )?last loop of each [a-z .]{{2,6}}?(?: on (?:the )?hook)?[,;]\s*(?:make |work )?(?P<k>[a-z]{{2,4}}) in next (?P<n>\d) (?P<t>\w+)[,;]\s*{_YO},? and (?:draw|pull) through all (?:the )?loops on (?:the )?hook",
     re.IGNORECASE,
 )
+LONGEST = 700  # characters that one stitch's movements may take
 _TIMES = {"once": 1, "twice": 2}
 _DROPPED = re.compile(
     r",?\s{0,3}drop (?:the )?loop from (?:the )?hook,?\s*insert hook in [^,;.]*,\s*(?:pick up|draw|pull|catch)[^,;.()]*(?:through)?[^,;.()]*(?:,\s*do not ch 1)?"
@@ -69,7 +70,8 @@ def _read(text: str, at: int) -> _Told:
     at += starred
     since = 0
     finished: int | None = None
-    while (m := _MOVE.match(text, at)) is not None and m.end() > at:
+    far = at + LONGEST
+    while at < far and (m := _MOVE.match(text, at)) is not None and m.end() > at:
         if finished is not None and not m["glue"] and (not (m["yo"] or m["insert"] or m["off"] or m["again"]) or m["insert"] and not m["yo"]):
             break
         if m["insert"]:

@@ -39,6 +39,11 @@ def _skips_more(cur: Cursor) -> Node | None:
     begin = cur.at
     if cur.at > mark and cur.low() == "next" and cur.low(-1) == "and" and (cur.kind(1) == "kind" or thing_word(cur.low(1)) == "st") and cur.low(2) in (",", ";", "."):
         return _one_skip(cur, begin)  # "skip joined st and next sc"
+    if cur.at == mark + 1 and cur.low(-1) == "and":
+        alone = thing_word(cur.low()) in ("sp", "loop") and cur.low(1) in (",", ";", ".")
+        counted = cur.kind() == "num" and (cur.kind(1) == "kind" or thing_word(cur.low(1)) is not None) and cur.low(2) in (",", ";", ".")
+        if alone or counted:
+            return _one_skip(cur, begin)  # "skip next tr and sp", "skip next sp and 1 tr"
     if cur.at > mark and cur.low() == "the":
         cur.skip("the", "next", "following")
         number = cur.kind() in ("num", "blank") and (is_space_number(cur) or thing_follows(cur))

@@ -117,10 +117,13 @@ def _meshes(cur: Cursor) -> Node | None:
     word = cur.low()
     block = cur.kind() == "kind" and cur.token().value == "block"  # type: ignore[union-attr]
     ends = cur.kind(1) in ("sep", "end", "close") or cur.low(1) in (",", ";", ".", "turn", "and")
+    if n is None or not ends or not (block or word in _OPEN_MESH):
+        cur.at = start
+        return None
     said = [t.text.lower() for t in cur.tokens]
     filet = sum(w in _OPEN_MESH for w in said) + 2 * sum(t.value == "block" for t in cur.tokens) >= 2
     named = cur.kind(1) == "close" and start > 0 and cur.tokens[start - 1].kind == "open"  # "3 dc (1 bl)": what that makes
-    if n is None or not ends or not filet or not (block or word in _OPEN_MESH):
+    if not filet:
         cur.at = start
         return None
     cur.at += 1

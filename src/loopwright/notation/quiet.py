@@ -65,9 +65,14 @@ def stopped_style(text: str) -> bool:
 
 
 def quiet(text: str, terms: str = "us") -> str:
-    """The text with what makes no stitch turned into spaces; same length, same line ends."""
+    """The text with what makes no stitch turned into spaces, line by line; same length, same line ends."""
+    stopped = stopped_style(text)
+    return "\n".join(_quiet_line(line, terms, stopped) if line else line for line in text.split("\n"))
+
+
+def _quiet_line(text: str, terms: str, stopped: bool) -> str:
     text = named(text, terms)
-    if stopped_style(text):
+    if stopped:
         text = _unstopped(text)
     text = _NAMED_SIZES.sub(_listed, text)
     text = _SAME_LENGTH.sub(lambda m: _SPELT[m.group().lower()], text)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from loopwright.model.tree import Place, Thing
+from loopwright.model.tree import Make, Place, Thing
 from loopwright.working.kinds import CHAIN
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
 from loopwright.working.seeking import SPACES, STITCHES, seek, view_runs
@@ -240,6 +240,8 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
         raise RunsOut(place.thing.kind, wanted=1, found=0)
     if spare and place.thing.kind not in STITCHES and not in_spaces and place.left is None and not run.view.foundation:
         spare = 0
+    if not spare and place.left is None and _turning_next(run) and not run.view.tch and len(ahead) > 1 and ahead[-1].end >= run.end:
+        spare = 1  # "in each dc and in top of turning ch": the last one is that chain
     taken = ahead[: len(ahead) - spare] if spare else ahead
     if not taken and place.left is None and ahead:
         run.cost += 1.0
@@ -249,6 +251,12 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
     for slot in taken[-1:]:
         _take(run, slot)
     return [s._replace(how=_entered(s, how)) for s in taken]
+
+
+def _turning_next(run: Run) -> bool:
+    """Whether the words go on with a stitch in the turning chain."""
+    node = run.following[0] if run.following else None
+    return isinstance(node, Make) and node.place is not None and node.place.thing.kind == "tch" and node.place.quant == "last"
 
 
 def _stop(run: Run, place: Place) -> int:
