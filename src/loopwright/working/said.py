@@ -8,8 +8,8 @@ from typing import Any
 from loopwright.model.tree import Document, Row
 
 _SAID = re.compile(
-    r"\b(?:(?:beg(?:inning)?|turning|starting|initial|t)[\s-]+)?ch(?:ain)?s?\b[\s-]*(?P<n>\d{1,2})?(?:\s+at\s+the\s+(?:start|beg(?:inning)?)\s+of\s+(?:each|a|the|every)\s+(?:row|rnd|round))?"
-    r"[^.;\n]{0,30}?\b(?P<how>does\s+not\s+count|do\s+not\s+count|doesn[’']t\s+count|don[’']t\s+count|never\s+counts?|is\s+not\s+(?:counted|a\s+st)|(?:does\s+)?counts?\b|counted\s+as|is\s+counted)"
+    r"\b(?:(?P<before>\d{1,2})[\s-]+)?(?:(?:beg(?:inning)?|turning|starting|initial|t)[\s-]+)?ch(?:ain)?s?\b[\s-]*(?P<n>\d{1,2})?(?:\s+at\s+the\s+(?:start|beg(?:inning)?)\s+of\s+(?:each|a|the|every)\s+(?:row|rnd|round))?"
+    r"[^.;:,\d\n]{0,30}?\b(?P<how>does\s+not\s+count|do\s+not\s+count|doesn[’']t\s+count|don[’']t\s+count|never\s+counts?|is\s+not\s+(?:counted|a\s+st)|(?:does\s+)?counts?\b|counted\s+as|is\s+counted)"
     r"(?P<value>\s*(?:as\s+(?:a\s+|one\s+|1\s+)?(?:st|stitch)\s*)?:\s*(?:yes|no)\b)?",
     re.IGNORECASE,
 )
@@ -27,8 +27,9 @@ def said(document: Document) -> tuple[tuple[str, Any], ...]:
             found["told-ch"] = value.startswith(("yes", "counts"))
     for m in _SAID.finditer(front):
         no = re.search(r"not|n[’']t|never", m["how"], re.IGNORECASE) is not None or bool(m["value"] and m["value"].lower().rstrip().endswith("no"))
-        if m["n"]:
-            found.setdefault(f"told-ch-{m['n']}", not no)
+        length = m["n"] or m["before"]
+        if length:
+            found.setdefault(f"told-ch-{length}", not no)
         elif re.match(r"(?:beg|turning|starting|initial|t)", m.group(), re.IGNORECASE):
             found.setdefault("told-ch", not no)
     return tuple(sorted(found.items()))
