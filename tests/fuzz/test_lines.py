@@ -19,9 +19,9 @@ def _alarm():
     def stop(_signal: int, _frame: object) -> None:
         raise TimeoutError
 
-    before = signal.signal(signal.SIGALRM, stop)
+    before = signal.signal(signal.SIGVTALRM, stop)
     yield
-    signal.signal(signal.SIGALRM, before)
+    signal.signal(signal.SIGVTALRM, before)
 
 
 @pytest.mark.parametrize("seed", [101, 102])
@@ -32,7 +32,7 @@ def test_lines_are_read_and_worked(seed):
         text = FIRST + line if ran % 2 else line
         found = trouble(text, ("us", "uk", "old", None)[ran % 4])
         ran += 1
-        assert found is None or found.startswith(("slow", "hangs")), f"{found}: {text!r}"  # time is held by `make fuzz`, on a quiet machine
+        assert found is None or found.startswith("slow"), f"{found}: {text!r}"  # time is held by `make fuzz`, on a quiet machine
     assert ran > 20
 
 

@@ -237,3 +237,17 @@ def test_a_thumb_goes_round_its_opening_over_missed_stitches_and_under_the_chain
     assert r.section == "Thumb"
     assert [fabric.parents(s) for s in thumb] == [(s,) for s in first[4:7] + chains[::-1]]
     assert [fabric.where(s) for s in thumb] == ["top"] * 3 + ["underside"] * 3
+
+
+def test_a_motif_joined_as_you_go_goes_into_the_corners_of_the_finished_one() -> None:
+    motif = "Ch 4, join with sl st to form a ring.\nRnd 1: Ch 3 (counts as dc), 2 dc in ring, ch {0}, {1}; join with sl st to top of ch-3. (12 dc)\n"
+    text = ("First square\n" + motif.format(2, "(3 dc in ring, ch 2) 3 times") + "Fasten off.\n\nJoined square\n"
+            + motif.format("1, sl st in corner sp of first square, ch 1",
+                           "3 dc in ring, ch 1, sl st in next corner sp of first square, ch 1, (3 dc in ring, ch 2) twice"))
+    fabric = woven(text)
+    first, second = (r for r in fabric.rows if r.label == "Rnd 1")
+    chains = [s for s in range(first.start, first.end) if fabric.name(s) == "ch" and fabric.part_of(s) == "edge"]
+    slips = [s for s in range(second.start, second.end) if fabric.name(s) == "sl st" and fabric.part_of(s) == "edge"]
+    assert [fabric.parents(s) for s in slips] == [tuple(chains[:2]), tuple(chains[-2:])]
+    assert [fabric.where(s) for s in slips] == ["space", "space"]
+    assert (first.piece, second.piece) == (0, 1)

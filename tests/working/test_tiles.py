@@ -49,6 +49,13 @@ def test_a_row_of_thousands_of_stitches_is_worked() -> None:
     assert not report.findings
 
 
+def test_so_many_stitches_told_are_so_many_made() -> None:
+    report = work(read(Source.of("Ch 7001.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (7000 sc)\n"
+                                 "Row 2: Ch 1, sc in each of next 6000 sts, leave last 1000 sts unworked, turn. (6000 sc)\n"
+                                 "Row 3: Ch 1, 5 sc in next st, ch 5000, sk 5000 sts, sc in each st across.\n")))
+    assert [r.counts for r in report.rows] == [(7001,), (7000,), (6000,), (1004,)]
+
+
 items = st.lists(st.integers(0, 10**6), max_size=80)
 
 

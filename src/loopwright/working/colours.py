@@ -108,7 +108,8 @@ def _in_row(text: str, start: int, told: re.Pattern[str], head: re.Pattern[str],
 def _clause(text: str, at: int) -> int:
     """Where the words begin that "with A" at an offset belongs to: "3 sc with A" has it after them, "with A, 3 sc" before."""
     begin = max((m.end() for m in _BREAKS.finditer(text, max(0, at - 80), at)), default=0)
-    return begin if re.search(r"\w", text[begin:at]) and not re.fullmatch(r"\s*(?:now|then|working|work)?\s*", text[begin:at], re.IGNORECASE) else at
+    words = text[begin:at].strip().lower()
+    return begin if words not in ("", "now", "then", "working", "work") else at
 
 
 def _tidy(name: str) -> str:

@@ -110,7 +110,8 @@ class Edges:
             return []
         row = next((i for i, r in enumerate(rows) if r.start <= opening[0] < r.end), len(rows))
         for r in rows[row + 1 : row + 2]:
-            runs = [list(g) for chain, g in groupby(range(r.start, r.end), key=lambda s: f.kinds[f.kind[s]] == "ch" and f.role[s] in _LIVE) if chain]
+            live = [f.kinds[f.kind[s]] == "ch" and f.role[s] in _LIVE for s in range(r.start, r.end)]
+            runs = [list(g) for chain, g in groupby(range(r.start, r.end), key=lambda s: live[s - r.start]) if chain]
             fit = [run for run in runs if len(run) == len(opening)]
             if fit:
                 return fit[0][::-1] if (opening[-1] > opening[0]) != r.turned_before else fit[0]

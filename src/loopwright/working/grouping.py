@@ -22,7 +22,8 @@ def together(run: Run) -> None:
     start, n = 0, len(out)
     while start < n - 1:
         a, b, how = starts[start], ends[start], hows[start]
-        if starts[start + 1] != a and out[start + 1] != CHAIN or how in (NOTHING, _RING) or a < 0 or b - a > 1 and how != _SPACE or out[start] in (CHAIN, SLIP):
+        alone = starts[start + 1] != a and out[start + 1] != CHAIN
+        if alone or how in (NOTHING, _RING) or a < 0 or b - a > 1 and how != _SPACE or out[start] in (CHAIN, SLIP):
             start += 1
             continue
         told = reach[start]

@@ -38,7 +38,7 @@ from loopwright.working.starts import do_chain, do_ring
 from loopwright.working.whole_rows import do_at_ends, do_edge, do_evenly, do_every_kth
 
 UNKNOWN_COST = 0.15
-MAX_STEPS = 60_000
+MAX_STEPS = 20_000
 
 
 MAX_PLANS = 4096

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from loopwright.model.tree import Make, Place, Thing
 from loopwright.working.kinds import CHAIN, code
-from loopwright.working.run import CannotWork, Run, RunsOut
-from loopwright.working.seeking import OPEN_LIMIT, SPACES, STITCHES, seek, view_runs
+from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
+from loopwright.working.seeking import SPACES, STITCHES, seek, view_runs
 from loopwright.working.view import Slot
 
 _HOW = {"both": "top", "back": "back", "front": "front", "third": "third", "front-post": "front-post", "back-post": "back-post"}
@@ -64,7 +64,7 @@ def _row_ends(run: Run, place: Place) -> list[Slot] | None:
     if run.view.ring or run.view.foundation or wanted is None or wanted < 2 or place.quant != "next":
         return None
     run.left_said = True
-    return [Slot(-1, -1, "row-end")] * min(wanted, OPEN_LIMIT)
+    return [Slot(-1, -1, "row-end")] * min(wanted, MAX_ITEMS)
 
 
 def _own_places(run: Run, place: Place, left: int) -> list[Slot]:
@@ -81,7 +81,7 @@ def _own_places(run: Run, place: Place, left: int) -> list[Slot]:
 def _next(run: Run, place: Place, how: str) -> list[Slot]:
     wanted = place.n.at(0) if place.n is not None else 1
     found: list[Slot] = []
-    for _ in range(min(wanted or 0, OPEN_LIMIT)):
+    for _ in range(min(wanted or 0, MAX_ITEMS)):
         slot = seek(run, place.thing, run.pos)
         if slot is None:
             raise RunsOut(place.thing.kind, wanted=wanted, found=len(found))
@@ -143,7 +143,7 @@ def _last(run: Run, place: Place, how: str) -> list[Slot]:
         return [_tch(run)]
     ahead: list[Slot] = []
     pos = run.pos
-    while (slot := seek(run, place.thing, pos)) is not None and len(ahead) < OPEN_LIMIT:
+    while (slot := seek(run, place.thing, pos)) is not None and len(ahead) < MAX_ITEMS:
         ahead.append(slot)
         pos = max(slot.end, pos + 1) if slot.end == pos else slot.end
     if len(ahead) < wanted:
@@ -200,7 +200,7 @@ def _kth(run: Run, place: Place, how: str) -> Slot:
         run.pos = max(run.pos, at + 1)
         return run.last
     slot = None
-    for _ in range(min(k, OPEN_LIMIT)):
+    for _ in range(min(k, MAX_ITEMS)):
         slot = seek(run, place.thing, run.pos)
         if slot is None:
             raise RunsOut(place.thing.kind, wanted=k, found=0)
@@ -237,7 +237,7 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
     ahead: list[Slot] = []
     pos = run.pos
     stop = _stop(run, place) if place.upto is not None else run.end
-    while pos < stop and len(ahead) < OPEN_LIMIT * 5:
+    while pos < stop and len(ahead) < MAX_ITEMS:
         slot = seek(run, place.thing, pos)
         if slot is None or slot.start >= stop:
             break

@@ -12,6 +12,7 @@ from loopwright.model.report import Assumption, Report, RowReport
 from loopwright.model.tree import Document, Group, Mark, Node, PatternRun, Repeat, Row, Unknown
 from loopwright.source import Span
 from loopwright.working.colours import Colours
+from loopwright.working.motifs import Joins
 from loopwright.working.rows import Made
 from loopwright.working.said import said
 from loopwright.working.search import Decoder, Explanation, Outcome
@@ -41,12 +42,12 @@ def work(document: Document, memo: dict[Any, Any] | None = None) -> Report:
     shared: dict[Any, Any] = {} if memo is None else memo.setdefault("woven", {})
     if len(shared) > WOVEN:
         shared.clear()
-    colours = Colours.of(document)
+    colours, joins = Colours.of(document), Joins.of(document.text)
     for size in range(max(1, len(document.sizes))):
         best = decoder.decode(expand(document, size), conventions)
         conventions = best.state.conventions if size == 0 else conventions
         per_size.append(best.outcomes())
-        fabrics.append(_weave(best, shared, colours))
+        fabrics.append(_weave(best, shared, colours, joins))
     rows = _rows(document, per_size)
     return Report(
         document.title, document.terms, document.sizes, tuple(rows), tuple(_assumptions(document, per_size)),
@@ -54,13 +55,13 @@ def work(document: Document, memo: dict[Any, Any] | None = None) -> Report:
     )
 
 
-def _weave(best: Explanation, shared: dict[Any, Any], colours: Colours) -> Fabric | None:
+def _weave(best: Explanation, shared: dict[Any, Any], colours: Colours, joins: Joins) -> Fabric | None:
     chain: list[Explanation] = []
     at: Explanation | None = best
     while at is not None and at.outcome is not None:
         chain.append(at)
         at = at.before
-    weaver = Weaver(shared, colours)
+    weaver = Weaver(shared, colours, joins)
     for e in reversed(chain):
         assert e.outcome is not None
         start = dict(e.outcome.assumed).get("start")

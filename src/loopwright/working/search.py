@@ -53,6 +53,7 @@ FAILS = 8.0
 FRESH = 1.5
 AS_PRINTED = 0.8
 DOUBT = 5  # unknown words from which a row's count is no safe ground for the next
+LONG, LONG_RUNS = 2_000, 4  # a row of so many stitches is looked at in few ways
 ROW_WORK = 40_000  # instructions worked in all readings of a row: what keeps a row under a quarter of a second
 DEEPEST = 5  # repeats within repeats that one row may have; the trade hardly ever goes to three
 ALL_WORK = 4_000_000  # and of a size: what is past it is not worked any more
@@ -228,7 +229,8 @@ class Decoder:
             good = [r for r in results if r[1].cost < FAILS]
         lost = from_hook(step.body) and lead_chain(step.body) is None and not state.view.foundation and state.pending is None
         guessed = state.unsure and bool(step.printed) and not any(r[1].agrees for r in good)
-        if not good or lost or guessed or (step.gap and min(r[1].cost for r in good) > FRESH):
+        endless = bool(problems) and not good and all(p.problem == "too-many" for p in problems)  # no other start would mend that
+        if not endless and (not good or lost or guessed or (step.gap and min(r[1].cost for r in good) > FRESH)):
             self.looked_ahead = True
             results += self._unknown_start(state, step, steps, at)
         if step.printed and not any(o.agrees for _, o in results) and any(isinstance(n, PatternRun) and n.n is None for n in step.body):
@@ -270,7 +272,8 @@ class Decoder:
         queue: list[tuple[float, int, tuple[int, ...]]] = [(0.0, 0, ())]
         runs, best, serial, spent = 0, 1e9, 0, 0
         window = WINDOW
-        while queue and runs < RUNS and spent < ROW_WORK:
+        most = RUNS if len(view.items) < LONG else LONG_RUNS
+        while queue and runs < most and spent < ROW_WORK:
             bound, _, forced = heapq.heappop(queue)
             if bound >= best + window:
                 break

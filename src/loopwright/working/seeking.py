@@ -94,9 +94,9 @@ def _seek_space(run: Run, pos: int, length: int | None) -> Slot | None:
         if at < len(runs) and (not turn or runs[at][1] + turn <= run.end):
             return Slot(runs[at][0] + turn, runs[at][1] + turn, "space")
     view = run.view
-    over = view.tch > 1 and not view.tch_first and not run.in_rounds and not run.named.get("tch-space") and pos >= runs[-1][1]
-    if over and (run.conventions.get("tch-space") or run.once("tch-space", ((0.0, False), (0.5, True)))):
-        run.named["tch-space"] = 1  # the space that the turning chain makes
+    own = view.tch > 1 and not view.tch_first and not run.in_rounds and not run.named.get("tch-space") and pos >= runs[-1][1]
+    if own and (run.conventions.get("tch-space") or run.once("tch-space", ((0.0, False), (0.5, True)))):  # the space that the turning chain makes
+        run.named["tch-space"] = 1
         return Slot(run.end, run.end, "space")
     return None
 

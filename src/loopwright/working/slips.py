@@ -19,7 +19,7 @@ from loopwright.model.tree import (
 from loopwright.working.kinds import HEIGHT, code, plain
 from loopwright.working.making import own_chain, own_more, plain_run
 from loopwright.working.places import how_of, slots_of
-from loopwright.working.run import CannotWork, Run, RunsOut
+from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
 from loopwright.working.seeking import SPACES, STITCHES, seek, view_runs
 from loopwright.working.starts import first_stitch
 from loopwright.working.view import Slot, plain_row
@@ -133,7 +133,7 @@ def do_skip(run: Run, node: Skip) -> None:
             return
     if node.first and run.tch_item and len(run.out) == 1 and not run.view.ring:
         count -= 1  # the start chain stands over it
-    for i in range(min(count, 4000)):
+    for i in range(min(count, MAX_ITEMS)):
         slot = seek(run, STITCH if node.first and node.thing.kind in HEIGHT else node.thing, run.pos)
         if slot is None:
             if run.view.ring:

@@ -113,13 +113,17 @@ def _alike(run: Run, a: Point, b: Point, step: int) -> bool:
             return False
     if run.into.how[a.items : b.items] != run.into.how[b.items : end]:
         return False
-    if any(n.slot is not None for n in run.tape[b.tape :]) or [(n.at - a.items, *n[1:5]) for n in run.tape[a.tape : b.tape] if n.what != "round"] != [
-        (n.at - b.items, *n[1:5]) for n in run.tape[b.tape :] if n.what != "round"
-    ]:
+    first, second = run.tape[a.tape : b.tape], run.tape[b.tape :]
+    if any(n.slot is not None for n in second) or _since(first, a.items) != _since(second, b.items):
         return False
     if [Group(s + made, e + made, g) for s, e, g in run.groups[a.groups : b.groups]] != run.groups[b.groups :]:
         return False
     return [(s + made, e + made) for s, e in run.runs[a.runs : b.runs]] == run.runs[b.runs :]
+
+
+def _since(notes: list[Note], begin: int) -> list[tuple[Any, ...]]:
+    """What was noted of a round that began at an item, rounds of repeats aside."""
+    return [(n.at - begin, *n[1:5]) for n in notes if n.what != "round"]
 
 
 def _periods(run: Run, begin: int, step: int) -> int:

@@ -12,11 +12,13 @@ from typing import Any
 
 from loopwright.model.fabric import Fabric, FabricRow
 from loopwright.model.tree import Group, Node, Repeat
+from loopwright.working.builder import PLACE, ROLE, Builder
 from loopwright.working.colours import Colours
-from loopwright.working.columns import PLACE, ROLE, Below, Builder, Columns
+from loopwright.working.columns import Below, Columns
 from loopwright.working.edges import Edges
 from loopwright.working.kinds import CHAIN, name
 from loopwright.working.lanes import add
+from loopwright.working.motifs import Joins
 from loopwright.working.rows import Made
 from loopwright.working.search import Outcome
 from loopwright.working.steps import Step
@@ -31,7 +33,8 @@ class Weaver:
     `shared` may be given to the weavers of several sizes: they share the columns of equal rows.
     """
 
-    def __init__(self, shared: dict[Any, Any] | None = None, colours: Colours | None = None) -> None:
+    def __init__(self, shared: dict[Any, Any] | None = None, colours: Colours | None = None, joins: Joins | None = None) -> None:
+        self.joins = joins if joins is not None else Joins()
         self.told = colours if colours is not None else Colours()
         self.dyed: dict[int, tuple[Columns, list[tuple[int, str]]]] = {}
         self.fabric = Fabric()
@@ -145,6 +148,8 @@ class Weaver:
         start = len(self.fabric)
         self._lay(cols, start, outcome.step)
         self._fix(cols, start, turned)
+        if self.joins.ends:
+            self.joins.resolve(self.fabric, start, cols, cols.origin, max(self.piece, 0))
         step = outcome.step
         said = step.side is not None
         self.fabric.rows.append(FabricRow(

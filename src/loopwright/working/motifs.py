@@ -1,0 +1,83 @@
+"""Motifs joined as you go: "sl st in corner sp of first square" goes into the edge of another piece.
+
+The worker takes such a stitch for one of the row at hand; here it gets its real parent. A motif is joined side by side with the
+finished one, so its edge is met in the other direction: from the first corner that is named backwards.
+"""
+
+from __future__ import annotations
+
+import re
+from array import array
+from bisect import bisect_right
+from dataclasses import dataclass, field
+from itertools import groupby
+
+from loopwright.model.fabric import PLACES, ROLES, Fabric, FabricRow
+
+_OF_ANOTHER = re.compile(
+    r"\b(?:of|on|from)\s+(?:the\s+|a\s+)?(?P<which>first|finished|adjoining|adjacent|previous|last|other|neighbou?ring|completed|second)\s+"
+    r"(?:square|motif|hexagon|piece|block|medallion|flower|granny)\b",
+    re.IGNORECASE,
+)
+_SPACE, _EDGE = PLACES.index("space"), ROLES.index("edge")
+
+
+@dataclass(slots=True)
+class Joins:
+    """Where in a text stitches are told to go into another piece."""
+
+    text: str = ""
+    ends: list[int] = field(default_factory=list)
+    first: set[int] = field(default_factory=set)
+    known: dict[int, tuple[object, list[tuple[int, bool, bool]]]] = field(default_factory=dict)
+
+    @classmethod
+    def of(cls, text: str) -> Joins:
+        """The joins of a text."""
+        found = list(_OF_ANOTHER.finditer(text))
+        return cls(text, [m.start() for m in found], {m.start() for m in found if m["which"].lower() == "first"})
+
+    def told(self, columns: object, origins: array[int]) -> list[tuple[int, bool, bool]]:
+        """Stitches of a row that are joins: (index, into a corner, of the first piece)."""
+        kept = self.known.get(id(columns))
+        if kept is None:
+            kept = self.known[id(columns)] = (columns, self._told(origins))
+        return kept[1]
+
+    def _told(self, origins: array[int]) -> list[tuple[int, bool, bool]]:
+        starts = sorted(set(origins))
+        joins: dict[int, int] = {}
+        for end in self.ends:
+            at = bisect_right(starts, end) - 1
+            if at >= 0 and not re.search(r"[,;.*]", self.text[starts[at] : end]):
+                joins[starts[at]] = end
+        return [(i, "corner" in self.text[o : joins[o]].lower(), joins[o] in self.first) for i, o in enumerate(origins) if o in joins]
+
+    def resolve(self, fabric: Fabric, start: int, columns: object, origins: array[int], piece: int) -> None:
+        """Gives the joins of a row that begins at stitch `start` their parents in another piece."""
+        told = self.told(columns, origins)
+        if not told or piece < 1:
+            return
+        other = 0 if told[0][2] else piece - 1
+        rows = [r for r in fabric.rows if r.piece == other]
+        spaces = _spaces(fabric, rows[-1]) if rows else []
+        if not spaces:
+            return
+        longest = max(len(s) for s in spaces)
+        at = next(i for i, s in enumerate(spaces) if len(s) == longest) + 1
+        for stitch, corner, _ in told:
+            at -= 1
+            while corner and len(spaces[at % len(spaces)]) != longest:
+                at -= 1
+            space = spaces[at % len(spaces)]
+            fabric.into[start + stitch], fabric.many[start + stitch] = space[0], len(space) - 1
+            fabric.place[start + stitch] = _SPACE
+
+
+def _spaces(fabric: Fabric, row: FabricRow) -> list[list[int]]:
+    """The chain spaces on a row's edge, in the order of making."""
+    chain = [fabric.kinds[fabric.kind[s]] == "ch" and fabric.role[s] == _EDGE for s in range(row.start, row.end)]
+    return [list(g) for is_chain, g in groupby(range(row.start, row.end), key=lambda s: chain[s - row.start]) if is_chain]
+
+
+__all__ = ["Joins"]
