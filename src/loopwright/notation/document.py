@@ -286,7 +286,8 @@ def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, s
     if not told.sure:
         if any(type(n).__name__ in _INSTRUCTIONS - {"Chain", "Ring", "Join", "Skip"} for n in nodes):
             said_again, _ = _nodes(text, stop, after.start, which, sizes)
-            nodes += (Either(COUNT_OR_WORK, ((0.0, ()), (0.4, said_again)), Span(stop, after.start)),)
+            if any(type(n).__name__ in _INSTRUCTIONS for n in said_again):  # else it can only be a count
+                nodes += (Either(COUNT_OR_WORK, ((0.0, ()), (0.4, said_again)), Span(stop, after.start)),)
         else:
             nodes, unknown = _nodes(text, at, after.start, which, sizes)
             counts = ()

@@ -417,8 +417,9 @@ def _held(cur: Cursor, before: list[Node]) -> Node | None:
     if not (cur.low() in ("last", "final") and thing_word(cur.low(1)) in ("loop", "sp")) and thing_word(cur.low()) != "loop":
         cur.at = start
         return None
-    while not cur.done and not (cur.low() in ("all", "remaining") and cur.low(1) in ("loops", "remaining", "lps", "the")) and cur.kind() not in ("star", "close"):
-        cur.at += 1
+    through = next((i for i in range(40) if cur.low(i) in ("all", "remaining") and cur.low(i + 1) in ("loops", "remaining", "lps", "the")), None)
+    stop = next((i for i in range(40) if cur.low(i) == "." or cur.kind(i) in ("star", "close", "end")), 40)
+    cur.at = min(len(cur.tokens), cur.at + (through if through is not None and through < stop else stop))
     while not cur.done and cur.low() not in (",", ";", ".") and cur.kind() not in ("open", "close", "star"):
         cur.at += 1
     last = before[-1]

@@ -264,8 +264,10 @@ def _after(cur: Cursor, found: Place) -> Place:
         if cur.low() == "between" and found.thing.kind == "sp" and (cur.kind(1) == "kind" or thing_word(cur.low(1)) in ("group", "st") or cur.kind(1) == "num" and cur.kind(2) == "kind"):
             cur.at += 1  # "in next sp between groups"
             cur.number()
-            thing(cur)
+            beside = thing(cur)
             cur.skip("'s", "’s")
+            if beside is not None and beside.kind in ("sc", "hdc", "dc", "tr", "dtr"):
+                found = replace(found, relation="between", of=beside)
         elif cur.low() == "where" and (many := _where_made(cur)):
             cur.at += many
         elif cur.accept_words("from hook") or cur.accept_words("from the hook") or cur.accept_words("from needle"):

@@ -152,18 +152,33 @@ def do_pattern(run: Run, node: PatternRun) -> None:
         return _copy(run, max(0, run.stitches_left() - (node.left.at(0) or 0)))
     if run.reserve and run.stitches_left() > run.reserve:
         return _copy(run, run.stitches_left() - run.reserve)
+    if run.worked and CHAIN not in run.view.items and _swapped(run):
+        return _copy(run, run.stitches_left())
     copy_row(run)
     return None
 
 
+def _swapped(run: Run) -> dict[int, int]:
+    """ "dc in next sc, complete row in pattern": the pattern sets the one kind over the other; empty where it does not."""
+    found: dict[int, int] = {}
+    for i in range(min(len(run.out), 20)):
+        slot = run.into[i]
+        if slot is not None and slot.start >= 0 and run.out[i] != CHAIN and slot.how in ("top", "back", "front"):
+            below = run.item(slot.start)
+            if below not in (run.out[i], CHAIN):
+                found |= {below: run.out[i], run.out[i]: below}
+    return found
+
+
 def _copy(run: Run, count: int) -> None:
-    """So many stitches in pattern: as those below."""
+    """So many stitches in pattern: as those below, or the other of the two where the row's first stitches say so."""
+    swapped = _swapped(run)
     for _ in range(min(count, LIMIT)):
         slot = seek(run, Thing("st"), run.pos)
         if slot is None:
             raise RunsOut("st", wanted=count, found=0)
         run.last, run.pos = slot, slot.end
-        kind = run.item(slot.start)
+        kind = swapped.get(run.item(slot.start), run.item(slot.start))
         run.make(code(run.main_kind) if kind == CHAIN else kind, slot)
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from loopwright.model.tree import Make, Place, Thing
-from loopwright.working.kinds import CHAIN
+from loopwright.working.kinds import CHAIN, code
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
 from loopwright.working.seeking import SPACES, STITCHES, seek, view_runs
 from loopwright.working.view import Slot
@@ -85,10 +85,21 @@ def _next(run: Run, place: Place, how: str) -> list[Slot]:
         slot = seek(run, place.thing, run.pos)
         if slot is None:
             raise RunsOut(place.thing.kind, wanted=wanted, found=len(found))
-        if place.of is not None or place.centre:
+        if place.relation == "between" and place.of is not None and place.thing.kind in SPACES:
+            slot = _between(run, slot, place.of.kind) or slot
+        elif place.of is not None or place.centre:
             slot = _inside(run, slot, place)
         found.append(_take(run, slot._replace(how=_entered(slot, how))))
     return found
+
+
+def _between(run: Run, slot: Slot, kind: str) -> Slot | None:
+    """The next chain space that stands between two stitches of a kind, from `slot` on; None when there is none."""
+    number, n = code(kind), len(run.view.items)
+    for s, e in view_runs(run):
+        if s >= slot.start and s > 0 and run.item(s - 1) == number and run.item(e % n) == number:
+            return Slot(s, e, "space")
+    return None
 
 
 def _entered(slot: Slot, how: str) -> str:

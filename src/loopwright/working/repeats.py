@@ -5,7 +5,7 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections.abc import Sequence
 
-from loopwright.model.tree import Chain, Join, Node, Repeat
+from loopwright.model.tree import Chain, Join, Make, Node, Num, Repeat, Skip
 from loopwright.working.instructions import do_all, total_needed
 from loopwright.working.kinds import CHAIN
 from loopwright.working.run import CannotWork, Point, Run, RunsOut
@@ -180,6 +180,8 @@ def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exa
     run.uneven = _uneven(run, points, keep) or run.uneven
     if exact:
         return best
+    if node.ending_mode == "correspond" and 0 < left < 4 and not (run.in_rounds or run.view.joined) and _mirrored(run, node, left):
+        return best
     part_cost = 0.0 if node.ending_mode in ("correspond", "with-last") else 0.05 if closes else 0.35
     options: tuple[tuple[float, str], ...] = ((0.0, "most"), (part_cost + 0.0, "part"))
     if best > 1:
@@ -197,6 +199,17 @@ def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exa
     if not run.inside:
         run.named["rounds"] = best
     return best
+
+
+def _mirrored(run: Run, node: Repeat, left: int) -> bool:
+    """ "Ending to correspond" in a row: its last stitch stands in the last place, chains over what lies between, as at its start."""
+    last = node.nodes[-1] if node.nodes else None
+    if not isinstance(last, Make) or not any(isinstance(n, Chain) for n in node.nodes):
+        return False
+    if left > 1:
+        do_all(run, (Chain(Num((left - 1,))), Skip(Num((left - 1,)))))
+    do_all(run, (last,))
+    return True
 
 
 def _spaces_ahead(run: Run) -> bool:
