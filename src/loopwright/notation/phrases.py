@@ -41,7 +41,7 @@ _LIST_END = frozenset(("rep", "repeat", "join", "turn", "ending", "unite", "cut"
 _HOLDS = frozenset(("keeping", "holding", "leaving", "retaining", "keep", "hold"))
 
 _OPEN_MESH = frozenset("sp sps space spaces".split())
-_EDGES = frozenset("missed unworked held underarm opening thumb edge neck armhole lower upper".split())
+_FREE_EDGES = frozenset("missed unworked held underarm opening thumb edge neck armhole lower upper".split())
 
 _NO_TWIST = ("taking care not to twist", "being careful not to twist", "be careful not to twist", "careful not to twist", "making sure not to twist", "without twisting")
 
@@ -142,7 +142,7 @@ def _attach(cur: Cursor) -> Node | None:
         cur.at += goes  # "attach dark green to …"
     if cur.low() == "to" or cur.low() in ("in", "at", "into", "on"):
         words = next((i for i in range(1, 14) if cur.kind(i) in ("sep", "end", "close")), 0)
-        if any(cur.low(i) in _EDGES for i in range(words)):
+        if any(cur.low(i) in _FREE_EDGES for i in range(words)):
             cur.at += words  # on an edge that is told in words only: "in first missed st of the thumb opening"
             return Mark("attach", span=cur.span_from(start))
         mark = cur.at
