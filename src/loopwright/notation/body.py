@@ -21,12 +21,13 @@ from loopwright.notation.cursor import FILLER, Cursor
 from loopwright.notation.lists import in_each, late_place, one_place, over_each, swept
 from loopwright.notation.moves import SKIPS, join, skip
 from loopwright.notation.olden import every_with_chain, in_order
-from loopwright.notation.phrases import in_turn, phrase
+from loopwright.notation.phrases import phrase
 from loopwright.notation.places import END_WORDS, PREPOSITIONS, place
 from loopwright.notation.shaping import absorbed, plainly, shaping
 from loopwright.notation.stars import repeat_from, star, to_mark
 from loopwright.notation.stitches import first_chain, kind_before, kind_follows, leave, make
 from loopwright.notation.things import loop_words, thing, underside_words
+from loopwright.notation.turns import in_turn
 
 QUIET = FILLER | frozenset("and with for so from hook yarn this rnd row round counting made last ending".split())
 

@@ -25,8 +25,8 @@ from loopwright.model.tree import (
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.moves import LEFT_FREE
 from loopwright.notation.olden import spread
-from loopwright.notation.phrases import between
 from loopwright.notation.places import END_WORDS, left_words, place
+from loopwright.notation.shapes import between
 from loopwright.notation.things import loop_words, thing
 
 NOTE_WORDS = 60

@@ -7,11 +7,14 @@ from typing import TYPE_CHECKING
 
 from loopwright.model.tree import Count, Node
 from loopwright.working.kinds import code
-from loopwright.working.rows import CannotWork, Made, agrees, from_hook, lead_chain, main_kind, work_row
+from loopwright.working.rows import Made, from_hook, lead_chain, main_kind, work_row
+from loopwright.working.run import CannotWork
+from loopwright.working.tally import agrees
 from loopwright.working.view import View, foundation, plain_row
 
 if TYPE_CHECKING:
-    from loopwright.working.search import Decoder, State
+    from loopwright.working.explanations import State
+    from loopwright.working.search import Decoder
     from loopwright.working.steps import Step
 
 NEAR = 10

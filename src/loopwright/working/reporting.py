@@ -12,10 +12,11 @@ from loopwright.model.report import Assumption, Report, RowReport
 from loopwright.model.tree import Document, Group, Mark, Node, PatternRun, Repeat, Row, Unknown
 from loopwright.source import Span
 from loopwright.working.colours import Colours
+from loopwright.working.explanations import Explanation, Outcome
 from loopwright.working.motifs import Joins
 from loopwright.working.rows import Made
 from loopwright.working.said import said
-from loopwright.working.search import Decoder, Explanation, Outcome
+from loopwright.working.search import Decoder
 from loopwright.working.steps import definitions, expand
 from loopwright.working.view import View
 from loopwright.working.weave import Weaver

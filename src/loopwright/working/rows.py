@@ -10,7 +10,6 @@ from typing import Any
 from loopwright.model.tree import (
     AtEnds,
     Chain,
-    Count,
     Either,
     Evenly,
     EveryKth,
@@ -27,22 +26,18 @@ from loopwright.model.tree import (
 )
 from loopwright.working.grouping import together
 from loopwright.working.instructions import do_all, total_needed
-from loopwright.working.kinds import CHAIN, HEIGHT, code, name, plain
+from loopwright.working.kinds import CHAIN, HEIGHT, code, plain
 from loopwright.working.run import CannotWork, Choice, Run
-from loopwright.working.seeking import SPACES
-from loopwright.working.slots import HOW, Slots
+from loopwright.working.slots import Slots
 from loopwright.working.starts import first_stitch
+from loopwright.working.tally import SLIP, bridged_chains, kinds_made, main_of, makes_opening, slips_along_own_chain
 from loopwright.working.tape import Note
-from loopwright.working.view import Group as MadeGroup
 from loopwright.working.view import View, ring
 
 NOTHING = View(b"")
 LEFT_COST, LEFT_EACH, LEFT_MAX = 1.5, 0.15, 4.0
 SPACE_LEFT, SPACE_EACH = 0.7, 0.1
 DISAGREES = 3.0
-OPENING = 20  # so many stitches left out under a chain make an opening, whatever the chain's length
-SLIP = code("sl st")
-_OWN = HOW["own-chain"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -229,21 +224,21 @@ def _finished(run: Run, pending: Chain | None) -> Made:
     _drop_trailing_slips(run)
     out = bytes(run.out)
     nothing_made = run.worked == 0 and not out
-    along = _slips_along_own_chain(run, out)
+    along = slips_along_own_chain(run, out)
     slips = out.count(SLIP) - along
     stitches = len(out) - out.count(CHAIN) - along
     count = stitches if run.slip_row else stitches - (slips if slips * 4 < stitches or slips == stitches > 0 and run.turned is False and run.in_rounds else 0)
-    bridged = _bridged(run)
+    bridged = bridged_chains(run)
     if nothing_made and (run.view.foundation or run.view.ring):
         return _only_start(run, cost, pending)
     together(run)
     view = View(
         out, tuple(r for r in run.runs if r[1] > r[0]), tuple(g for g in run.groups if g.end - g.start > 1 or g.name),
         0 if run.tch_item else run.tch_length, True, joined=run.joined or (run.in_rounds and not run.turned), turned=False,
-        mesh=(bridged > 0 and min(e - s for s, e in run.runs) < 3) + (bridged > 0 and _opening(run)) * 2, divisions=_divisions(run),
+        mesh=(bridged > 0 and min(e - s for s, e in run.runs) < 3) + (bridged > 0 and makes_opening(run)) * 2, divisions=_divisions(run),
     )
     return Made(
-        view, out, run.into, run.origins, count, bridged, _made(run, out), cost, left, spaces, tuple(run.log),
+        view, out, run.into, run.origins, count, bridged, kinds_made(run, out), cost, left, spaces, tuple(run.log),
         tuple(sorted(run.conventions.items(), key=lambda kv: kv[0])), main_of(out, run.main_kind), run.joined, run.turned,
         run.in_rounds or run.joined, pending, None, run.unsure, base=run.view, tape=tuple(run.tape), start=run.start, uneven=run.uneven,
         stays=bool(run.named.get("no-turn")),
@@ -251,27 +246,10 @@ def _finished(run: Run, pending: Chain | None) -> Made:
     )
 
 
-def _opening(run: Run) -> bool:
-    """Whether a chain of the row bridges an opening: a sleeve's, a thumb's, whose chains the next row works into."""
-    for s, e in run.runs:
-        if s > 0 and e < len(run.out) and e - s > 1:
-            a, b = run.into[s - 1], run.into[e]
-            if a is not None and b is not None and b.start - a.end >= OPENING:
-                return True
-    return False
-
-
 def _divisions(run: Run) -> int:
     """Equal parts that the row was told in: its repeats, its groups into each place."""
     parts = run.named.get("divisions") or run.named.get("rounds") or (len(run.groups) if run.groups and not run.runs else 0)
     return parts if parts and len(run.out) % parts == 0 else 0
-
-
-def _slips_along_own_chain(run: Run, out: bytes) -> int:
-    """Slip stitches back along a chain that the row itself made, a tie or a knob: no stitches of the row."""
-    if SLIP not in out or _OWN not in run.into.how:
-        return 0
-    return sum(1 for kind, how in zip(out, run.into.how, strict=True) if kind == SLIP and how == _OWN)
 
 
 def _only_start(run: Run, cost: float, pending: Chain | None) -> Made:
@@ -288,15 +266,6 @@ def _num(value: int) -> Any:
     from loopwright.model.tree import Num
 
     return Num((value,))
-
-
-def main_of(out: bytes, default: str) -> str:
-    """The plain kind that most items of a row have."""
-    counts = Counter(b for b in out if b not in (CHAIN, SLIP))
-    if not counts:
-        return default
-    kind = plain(name(counts.most_common(1)[0][0]))
-    return kind if kind in HEIGHT else default
 
 
 def _is_tch(run: Run) -> bool:
@@ -327,99 +296,3 @@ def _drop_trailing_slips(run: Run) -> None:
         slot = run.into.pop()
         run.origins.pop()
         run.note("join", slot=slot)
-
-
-def _bridged(run: Run) -> int:
-    """Chains that stand over just as many skipped places of the row below."""
-    total = 0
-    for s, e in run.runs:
-        if s == 0:
-            continue
-        if e >= len(run.out):
-            a = run.into[s - 1]
-            total += e - s if a is not None and a.start >= 0 and a.how not in ("space", "ring") and run.pos - a.end == e - s > 0 else 0
-            continue
-        a, b = run.into[s - 1], run.into[e]
-        if a is None or b is None or a.start < 0 or b.start < 0 or a.how in ("space", "ring") or b.how in ("space", "ring"):
-            continue
-        gap = b.start - a.end
-        if gap == e - s or gap >= OPENING or gap > 4 and abs(gap - (e - s)) <= gap // 4:  # an opening may have a chain more or less
-            total += e - s
-    return total
-
-
-def _made(run: Run, out: bytes) -> dict[str, int]:
-    found: dict[str, int] = {}
-    for number, many in Counter(out).items():
-        if number not in (CHAIN, SLIP):
-            found[name(number)] = many
-    if out.count(SLIP):
-        found["sl st"] = out.count(SLIP)
-    if run.runs:
-        found["ch-sp"] = len(run.runs)
-    unnamed = 0
-    for g in run.groups:
-        if g.name:
-            found[g.name] = max(found.get(g.name, 0), sum(1 for h in run.groups if h.name == g.name))
-        elif g.end - g.start > 1:
-            unnamed += 1
-    unnamed = _clumps(run) or unnamed
-    if unnamed:
-        found["group"] = unnamed
-    if run.named.get("picot"):
-        found["picot"] = run.named["picot"]
-    if run.named.get("own-blocks"):
-        found["block"] = max(found.get("block", 0), sum(1 for s, e in run.runs if e - s >= 2))
-    if run.repeats:
-        found["repeat"] = run.repeats
-    return found
-
-
-def _clumps(run: Run) -> int:
-    """Groups as the eye counts them: two and more stitches between chains, where the row has chains between."""
-    inside = {i for g in run.groups for i in range(g.start, g.end)}
-    cuts = [r for r in run.runs if r[0] not in inside]
-    if len(cuts) < 2:
-        return 0
-    edges = [0, *(x for s, e in cuts for x in (s, e)), len(run.out)]
-    return sum(1 for a, b in zip(edges[::2], edges[1::2], strict=True) if sum(1 for i in range(a, b) if run.out[i] not in (CHAIN, SLIP)) > 1)
-
-
-def agrees(made: Made, printed: tuple[Count, ...]) -> bool | None:
-    """Whether the printed counts fit what was made; None where nothing printed can be compared."""
-    verdicts = [v for v in (_fits(made, c, printed) for c in printed) if v is not None]
-    return all(verdicts) if verdicts else None
-
-
-def _beside(made: Made, noun: str, printed: tuple[Count, ...]) -> int | None:
-    """Stitches of a kind outside the groups that are counted by themselves: "(19 V sts and 2 htr)"; None where none are."""
-    named = {c.noun for c in printed if c.noun in made.made and plain(c.noun or "") not in HEIGHT}
-    if not named:
-        return None
-    within = {i for g in made.view.groups if g.name in named for i in range(g.start, g.end)}
-    return sum(1 for i, kind in enumerate(made.view.items) if name(kind) == noun and i not in within)
-
-
-def _fits(made: Made, count: Count, printed: tuple[Count, ...]) -> bool | None:
-    number = count.n.at(0)
-    if number is None or count.scope != "row":
-        return None
-    noun = count.noun
-    totals = {made.count, made.count + made.bridged}
-    if noun in (None, "st", "sts"):
-        return number in totals or (made.view.foundation and number == len(made.view.items))
-    if noun == "ch":
-        return number == made.made.get("ch") if made.view.foundation else None
-    if noun in SPACES or noun == "ch-sp":
-        number = sum(c.n.at(0) or 0 for c in printed if c.noun == noun and c.scope == "row")  # "4 2-ch sps and 8 1-ch sps"
-        return number in {made.made.get("ch-sp", 0), made.made.get("group", -1)} if made.made.get("ch-sp") or made.made.get("group") else None
-    if plain(noun) in HEIGHT and noun != "sl st":
-        return number == made.made.get(noun, 0) or number in totals or number == _beside(made, noun, printed)
-    if noun in made.made:
-        return number == made.made[noun]
-    near = [v for k, v in made.made.items() if k not in HEIGHT and k not in ("ch", "picot")]
-    return number in near if near else None
-
-
-
-__all__ = ["CannotWork", "Made", "MadeGroup", "Unknown", "agrees", "first_stitch", "from_hook", "lead_chain", "main_kind", "work_row"]

@@ -7,41 +7,26 @@ from __future__ import annotations
 
 import heapq
 from array import array
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 from typing import Any
 
 from loopwright.model.tree import (
     COUNT_OR_WORK,
-    Chain,
-    Count,
-    EdgeRun,
-    Group,
     Make,
-    Mark,
     Node,
     Num,
     PatternRun,
     Place,
-    Repeat,
-    Ring,
-    Row,
     Thing,
 )
-from loopwright.working.kinds import HEIGHT, code, plain
-from loopwright.working.rows import (
-    DISAGREES,
-    NOTHING,
-    CannotWork,
-    Made,
-    agrees,
-    first_stitch,
-    from_hook,
-    lead_chain,
-    main_kind,
-    work_row,
-)
+from loopwright.working.explanations import Explanation, Outcome, State, Told
+from loopwright.working.kinds import code
+from loopwright.working.openings import begins_anew, by_shape, from_the_middle, has_ring, joins_round, printed_total
+from loopwright.working.rows import DISAGREES, NOTHING, Made, from_hook, lead_chain, main_kind, work_row
+from loopwright.working.run import CannotWork
 from loopwright.working.slots import empty
 from loopwright.working.steps import Step
+from loopwright.working.tally import agrees
 from loopwright.working.view import View, foundation, plain_row
 
 BEAM = 5
@@ -58,82 +43,6 @@ ROW_WORK = 40_000  # instructions worked in all readings of a row: what keeps a 
 DEEPEST = 5  # repeats within repeats that one row may have; the trade hardly ever goes to three
 ALL_WORK = 4_000_000  # and of a size: what is past it is not worked any more
 EXCUSE = 1.5
-
-
-@dataclass(frozen=True, slots=True)
-class State:
-    """What one explanation knows after a row."""
-
-    view: View
-    conventions: tuple[tuple[str, Any], ...] = ()
-    pending: Chain | None = None
-    kind: str = "sc"
-    in_rounds: bool = False
-    joined: bool = False
-    rows: int = 0
-    last_change: int | None = None
-    unsure: bool = False
-    free: int = 0
-
-
-@dataclass(frozen=True, slots=True)
-class Outcome:
-    """A row in one explanation: what was made, or why not."""
-
-    step: Step
-    made: Made | None
-    cost: float
-    agrees: bool | None
-    problem: str | None = None
-    facts: dict[str, Any] = field(default_factory=dict)
-    assumed: tuple[tuple[str, Any], ...] = ()
-    as_printed: int | None = None
-    clean_count: int | None = None
-    flipped: bool = False
-    got: int = 0
-
-    def of(self, step: Step) -> Outcome:
-        """The same outcome of another step that tells the same."""
-        return self if step is self.step else Outcome(
-            step, self.made, self.cost, self.agrees, self.problem, self.facts, self.assumed, self.as_printed, self.clean_count, self.flipped, self.got,
-        )
-
-
-class Told:
-    """What a step tells, hashed once: many rows tell the same."""
-
-    __slots__ = ("_hash", "counts_rows", "depth", "what")
-
-    def __init__(self, step: Step) -> None:
-        self.what = (step.body, step.printed, step.order)
-        self._hash = hash(self.what)
-        self.counts_rows = _counts_rows(step.body)
-        self.depth = _depth(step.body)
-
-    def __hash__(self) -> int:
-        return self._hash
-
-    def __eq__(self, other: object) -> bool:
-        return isinstance(other, Told) and self.what == other.what
-
-
-@dataclass(frozen=True, slots=True)
-class Explanation:
-    """A chain of outcomes with its cost: newest first, linked."""
-
-    state: State
-    cost: float
-    outcome: Outcome | None = None
-    before: Explanation | None = None
-
-    def outcomes(self) -> list[Outcome]:
-        found: list[Outcome] = []
-        at: Explanation | None = self
-        while at is not None:
-            if at.outcome is not None:
-                found.append(at.outcome)
-            at = at.before
-        return found[::-1]
 
 
 class Decoder:
@@ -221,7 +130,7 @@ class Decoder:
         for view, cost, assumed in starts:
             turned = view is not NOTHING and view is not state.view
             results += [(s, replace(o, flipped=turned)) for s, o in self._readings(state, step, view, cost, assumed, problems)]
-        if state.view is NOTHING and _middle(step):
+        if state.view is NOTHING and from_the_middle(step):
             # a short chain at the head of a later row is no foundation, and a row that makes nothing is not worked
             results = [(s, replace(o, cost=o.cost + FRESH * 2)) for s, o in results if o.made is not None and o.made.made and o.made.spaces_left + o.made.left == 0]
             good: list[tuple[State, Outcome]] = []
@@ -330,7 +239,7 @@ class Decoder:
         body = step.body
         if not body and step.order is not None and step.order.what == "continue":
             body = self._established(state)
-        if state.pending is not None and lead_chain(body) is None and not _has_ring(body):
+        if state.pending is not None and lead_chain(body) is None and not has_ring(body):
             body = (state.pending, *body)
         return body
 
@@ -352,7 +261,7 @@ class Decoder:
         change = made.count - before if before else None
         return State(
             view, made.conventions, made.pending, made.main_kind, made.in_rounds or (step.kind == "rnd" and made.view.items != b""),
-            made.joined, state.rows + 1 if made.out else 0, change, (step.doubt >= DOUBT or _by_shape(step.body)) and made.agrees is not True, made.left if made.left > 1 and made.turned else state.free,
+            made.joined, state.rows + 1 if made.out else 0, change, (step.doubt >= DOUBT or by_shape(step.body)) and made.agrees is not True, made.left if made.left > 1 and made.turned else state.free,
         )
 
     # --- when it does not go -------------------------------------------------------------------------------------
@@ -417,10 +326,10 @@ class Decoder:
         results = []
         for number, kind, counted in solve(self, state, step, steps, at):
             chain = kind == "ch"
-            view = foundation(number) if chain else plain_row(number, code(kind) if kind else 2, joined=step.kind == "rnd" or _joins(step.body))
+            view = foundation(number) if chain else plain_row(number, code(kind) if kind else 2, joined=step.kind == "rnd" or joins_round(step.body))
             problems: list[Outcome] = []
             assumed = (("start-chain" if chain else "start", number), ("start-by-count", counted))
-            fresh = replace(state, view=view, pending=None, in_rounds=step.kind == "rnd" or _joins(step.body))
+            fresh = replace(state, view=view, pending=None, in_rounds=step.kind == "rnd" or joins_round(step.body))
             results += self._readings(fresh, step, view, FRESH if state.view is not NOTHING else 0.0, assumed, problems)
         # a start solved by a count that then disagrees is none; one that the stitches alone tell stands, and the count is wrong
         return [r for r in results if r[1].agrees is not False or not dict(r[1].assumed)["start-by-count"]]
@@ -428,7 +337,7 @@ class Decoder:
     def count_after(self, state: State, steps: list[Step], number: int) -> int | None:
         """What the last of some rows makes when the first stands on a plain row of `number`; None where one cannot be worked."""
         first = steps[0]
-        rounds = first.kind == "rnd" or _joins(first.body)
+        rounds = first.kind == "rnd" or joins_round(first.body)
         view = plain_row(number, code(main_kind(first.body, state.kind) or "sc"), joined=rounds)
         at = replace(state, view=view, pending=None, in_rounds=rounds)
         made: Made | None = None
@@ -455,11 +364,6 @@ class Decoder:
         return Explanation(after, old.cost + (DISAGREES if verdict is False else 0), Outcome(step, made, 0.0, verdict, assumed=(("until", number),)), old)
 
 
-def _by_shape(body: tuple[Node, ...]) -> bool:
-    """Whether a row is told by shapes alone, so that nobody knows its stitches."""
-    return any(isinstance(n, PatternRun) and (n.name is not None or n.n is None) for n in body)
-
-
 def _rows_on(state: State, then: int, now: int) -> State:
     """A state out of the memo, its number of rows counted on from where it is used and not from where it was found."""
     return state if then == now or state.rows == 0 else replace(state, rows=now + state.rows - then)
@@ -468,66 +372,3 @@ def _rows_on(state: State, then: int, now: int) -> State:
 def _worked_count(made: Made) -> bool:
     """Whether the words of the count were taken for an instruction: then there is no printed count."""
     return any(c.key.startswith(COUNT_OR_WORK) and c.taken for c in made.log)
-
-
-def printed_total(printed: tuple[Count, ...]) -> int | None:
-    """The printed number of stitches, if one is printed."""
-    for count in printed:
-        if count.scope == "row" and count.n.at(0) is not None and (count.noun in (None, "st", "sts") or plain(count.noun) in HEIGHT):
-            return count.n.at(0)
-    return None
-
-
-def _depth(nodes: tuple[Node, ...]) -> int:
-    """How many repeats stand in one another."""
-    return max((_depth(n.nodes) + isinstance(n, Repeat) for n in nodes if isinstance(n, (Repeat, Group))), default=0)
-
-
-def _counts_rows(body: tuple[Node, ...]) -> bool:
-    """Whether a row goes along row ends of which it does not tell the number."""
-    return any(isinstance(n, EdgeRun) or isinstance(n, Repeat) and (_counts_rows(n.nodes) or _counts_rows(n.ending)) for n in body)
-
-
-def _joins(body: tuple[Node, ...]) -> bool:
-    from loopwright.model.tree import Join
-
-    return any(isinstance(n, Join) for n in body)
-
-
-def _has_ring(body: tuple[Node, ...]) -> bool:
-    return any(isinstance(n, Ring) for n in body)
-
-
-def _middle(step: Step) -> bool:
-    """Whether a first row met is a later row of its piece: numbered past 1, its stitches in places of a row below."""
-    if step.number is None or step.number <= 1:
-        return lead_chain(step.body) is None and not _has_ring(step.body) and (first := first_stitch(step.body)) is not None and (
-            first[1] is None or first[1].thing.kind not in ("ring", "ch") and not first[1].from_hook
-        ) and step.number is None
-    first = first_stitch(tuple(n for n in step.body if not isinstance(n, (Chain, Mark))))
-    ring = first is not None and first[1] is not None and first[1].thing.kind == "ring"
-    return first is not None and not ring and not _has_ring(step.body) and not from_hook(step.body)
-
-
-def begins_anew(step: Step, state: State) -> tuple[bool, bool]:
-    """Whether a row surely, or perhaps, begins a new piece: a ring, or a foundation chain."""
-    body = step.body
-    first = first_stitch(body)
-    chain = lead_chain(body)
-    fresh = step.order is None and (step.new_section or step.number in (None, 1))
-    if _has_ring(body) and (chain is not None or fresh):
-        return True, False
-    if first is not None and first[1] is not None and first[1].thing.kind == "ring":
-        return (True, False) if fresh and not state.view.ring else (False, False)
-    if chain is None:
-        return False, False
-    length = chain.n.at(0) or 0
-    if from_hook(body) and fresh and length > 1:
-        return True, False
-    only_chain = not any(isinstance(n, (Make, Repeat)) or n.__class__.__name__ in ("Group", "Evenly", "PatternRun") for n in body)
-    if only_chain and step.number is None and (length > 6 or step.new_section):
-        return True, False
-    return False, (step.new_section or step.number == 1) and length > 6
-
-
-__all__ = ["Decoder", "Explanation", "Mark", "Outcome", "Row", "State"]

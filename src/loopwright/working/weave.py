@@ -16,11 +16,11 @@ from loopwright.working.builder import PLACE, ROLE, Builder
 from loopwright.working.colours import Colours
 from loopwright.working.columns import Below, Columns
 from loopwright.working.edges import Edges
+from loopwright.working.explanations import Outcome
 from loopwright.working.kinds import CHAIN, name
 from loopwright.working.lanes import add
 from loopwright.working.motifs import Joins
 from loopwright.working.rows import Made
-from loopwright.working.search import Outcome
 from loopwright.working.steps import Step
 from loopwright.working.view import View
 

@@ -1,0 +1,118 @@
+"""Stitches worked in turn with what is worked instead at certain places: "sc in each dc, working 3 sc in each corner"."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from loopwright.model.tree import (
+    AtEnds,
+    Chain,
+    Evenly,
+    Group,
+    InTurn,
+    Make,
+    Node,
+    Num,
+    Place,
+)
+from loopwright.notation import body
+from loopwright.notation.cursor import Cursor
+from loopwright.notation.lists import one_place
+
+_LIST_END = frozenset(("rep", "repeat", "join", "turn", "ending", "unite", "cut", "break", "attach", "fasten", "working", "making"))
+
+
+def working(cur: Cursor, before: list[Node]) -> Node | None:
+    """ "1 sc in each dc, working 3 sc in each corner": what is worked instead where the second place comes."""
+    if cur.working:  # one inside another would be read over and over
+        return None
+    start, unknown, cur.working = cur.at, cur.unknown, True
+    cur.at += 1
+    inside: list[Node] = []
+    while not cur.done and cur.low() not in (".", ";") and cur.kind() not in ("close", "star", "open"):
+        if cur.low() in ("rep", "repeat", "join", "turn", "ending", "until"):
+            break
+        at = cur.at
+        found = body.one(cur, inside)
+        if found is not None:
+            inside.append(found)
+            one_place(inside, 0)
+            if placed(found) is not None and cur.low() != "and":
+                break
+        if cur.at == at:
+            cur.at += 1
+    cur.working = False
+    group = as_group(inside)
+    if group is None or group.place is None or group.place.quant not in ("each", "next") or not isinstance(before[-1], (Make, Group, InTurn)):
+        cur.at, cur.unknown = start, unknown
+        return None
+    base = before[-1]
+    if not isinstance(base, InTurn) and (placed(base) is None or placed(base).quant != "each"):  # type: ignore[union-attr]
+        cur.at, cur.unknown = start, unknown
+        return None
+    _at_each(cur, group)
+    before.pop()
+    parts = base.parts if isinstance(base, InTurn) else (base,)
+    return InTurn((*parts, replace(group, place=replace(group.place, quant="each", n=None))), span=cur.span_from(start))
+
+
+def _at_each(cur: Cursor, group: Group) -> None:
+    """ "at each corner", "at each of the 4 inc points" says only which places were meant."""
+    cur.skip(",") if cur.low(1) == "at" else None
+    if cur.low() == "at" and cur.low(1) in ("each", "all", "every", "the", "both"):
+        cur.at += 2
+        cur.skip("of", "the")
+        cur.number()
+        while cur.kind() in ("word", "kind") and cur.low() not in ("and", "join", "turn", "work"):
+            cur.at += 1
+
+
+def placed(node: Node) -> Place | None:
+    return node.place if isinstance(node, (Make, Group)) else None
+
+
+def as_group(nodes: list[Node]) -> Group | None:
+    """A list with one place at its end as a group into that place."""
+    if not nodes:
+        return None
+    last = nodes[-1]
+    if len(nodes) == 1 and hasattr(last, "readings"):
+        last = next((n for _, r in last.readings for n in r if isinstance(n, Group)), last)
+        return last if isinstance(last, Group) else None
+    if isinstance(last, Group):
+        return last if len(nodes) == 1 else None
+    if not isinstance(last, Make) or last.place is None:
+        return None
+    if any(not isinstance(n, (Make, Chain)) or getattr(n, "place", None) is not None for n in nodes[:-1]):
+        return None
+    return Group((*nodes[:-1], replace(last, place=None)), last.place, span=nodes[0].span.cover(last.span))
+
+
+def in_turn(out: list[Node]) -> None:
+    """ "1 dc in each dc, 2 dc, ch 2, 2 dc in each ch-2 sp": the two are worked as their places come."""
+    last = out[-1]
+    if isinstance(last, Evenly) and last.n is not None and len(out) > 1 and isinstance(out[-2], AtEnds) and out[-2].op == last.op:
+        ends = out[-2]  # "dec 1 st at each end and dec 10 more evenly": all in one row
+        out[-2:] = [replace(last, n=Num(tuple((a or 0) + (ends.n.at(i) or 1) * ends.ends for i, a in enumerate(last.n.values))))]
+        return
+    there = placed(last)
+    if there is None or there.quant != "each" or there.left is not None:
+        return
+    first = len(out) - 1
+    while first > 0 and isinstance(out[first - 1], (Make, Chain)) and placed(out[first - 1]) is None:
+        first -= 1
+    while first < len(out) - 1 and isinstance(out[first], Chain):
+        first += 1
+    if first == 0:
+        return
+    base = out[first - 1]
+    here = placed(base)
+    sorts = base.parts if isinstance(base, InTurn) else (base,)
+    if not isinstance(base, InTurn) and (here is None or here.quant != "each" or here.left is not None):
+        return
+    if any((placed(p) or there).thing == there.thing for p in sorts):
+        return
+    group = as_group(out[first:])
+    if group is None:
+        return
+    out[first - 1 :] = [InTurn((*sorts, group), span=base.span.cover(group.span))]

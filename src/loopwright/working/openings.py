@@ -1,0 +1,74 @@
+"""What a row tells of itself before it is worked: whether it begins a piece, goes on in the middle, prints a count."""
+
+from __future__ import annotations
+
+from loopwright.model.tree import (
+    Chain,
+    Count,
+    Make,
+    Mark,
+    Node,
+    PatternRun,
+    Repeat,
+    Ring,
+)
+from loopwright.working.explanations import State
+from loopwright.working.kinds import HEIGHT, plain
+from loopwright.working.rows import from_hook, lead_chain
+from loopwright.working.starts import first_stitch
+from loopwright.working.steps import Step
+
+
+def by_shape(body: tuple[Node, ...]) -> bool:
+    """Whether a row is told by shapes alone, so that nobody knows its stitches."""
+    return any(isinstance(n, PatternRun) and (n.name is not None or n.n is None) for n in body)
+
+
+def printed_total(printed: tuple[Count, ...]) -> int | None:
+    """The printed number of stitches, if one is printed."""
+    for count in printed:
+        if count.scope == "row" and count.n.at(0) is not None and (count.noun in (None, "st", "sts") or plain(count.noun) in HEIGHT):
+            return count.n.at(0)
+    return None
+
+
+def joins_round(body: tuple[Node, ...]) -> bool:
+    from loopwright.model.tree import Join
+
+    return any(isinstance(n, Join) for n in body)
+
+
+def has_ring(body: tuple[Node, ...]) -> bool:
+    return any(isinstance(n, Ring) for n in body)
+
+
+def from_the_middle(step: Step) -> bool:
+    """Whether a first row met is a later row of its piece: numbered past 1, its stitches in places of a row below."""
+    if step.number is None or step.number <= 1:
+        return lead_chain(step.body) is None and not has_ring(step.body) and (first := first_stitch(step.body)) is not None and (
+            first[1] is None or first[1].thing.kind not in ("ring", "ch") and not first[1].from_hook
+        ) and step.number is None
+    first = first_stitch(tuple(n for n in step.body if not isinstance(n, (Chain, Mark))))
+    ring = first is not None and first[1] is not None and first[1].thing.kind == "ring"
+    return first is not None and not ring and not has_ring(step.body) and not from_hook(step.body)
+
+
+def begins_anew(step: Step, state: State) -> tuple[bool, bool]:
+    """Whether a row surely, or perhaps, begins a new piece: a ring, or a foundation chain."""
+    body = step.body
+    first = first_stitch(body)
+    chain = lead_chain(body)
+    fresh = step.order is None and (step.new_section or step.number in (None, 1))
+    if has_ring(body) and (chain is not None or fresh):
+        return True, False
+    if first is not None and first[1] is not None and first[1].thing.kind == "ring":
+        return (True, False) if fresh and not state.view.ring else (False, False)
+    if chain is None:
+        return False, False
+    length = chain.n.at(0) or 0
+    if from_hook(body) and fresh and length > 1:
+        return True, False
+    only_chain = not any(isinstance(n, (Make, Repeat)) or n.__class__.__name__ in ("Group", "Evenly", "PatternRun") for n in body)
+    if only_chain and step.number is None and (length > 6 or step.new_section):
+        return True, False
+    return False, (step.new_section or step.number == 1) and length > 6

@@ -1,0 +1,140 @@
+"""Counts of a made row, as the trade counts, and whether a printed count fits them."""
+
+from __future__ import annotations
+
+from collections import Counter
+from typing import TYPE_CHECKING
+
+from loopwright.model.tree import (
+    Count,
+)
+from loopwright.working.kinds import CHAIN, HEIGHT, code, name, plain
+from loopwright.working.run import Run
+from loopwright.working.seeking import SPACES
+from loopwright.working.slots import HOW
+
+if TYPE_CHECKING:
+    from loopwright.working.rows import Made
+
+
+OPENING = 20  # so many stitches left out under a chain make an opening, whatever the chain's length
+SLIP = code("sl st")
+_OWN = HOW["own-chain"]
+
+
+def makes_opening(run: Run) -> bool:
+    """Whether a chain of the row bridges an opening: a sleeve's, a thumb's, whose chains the next row works into."""
+    for s, e in run.runs:
+        if s > 0 and e < len(run.out) and e - s > 1:
+            a, b = run.into[s - 1], run.into[e]
+            if a is not None and b is not None and b.start - a.end >= OPENING:
+                return True
+    return False
+
+
+def slips_along_own_chain(run: Run, out: bytes) -> int:
+    """Slip stitches back along a chain that the row itself made, a tie or a knob: no stitches of the row."""
+    if SLIP not in out or _OWN not in run.into.how:
+        return 0
+    return sum(1 for kind, how in zip(out, run.into.how, strict=True) if kind == SLIP and how == _OWN)
+
+
+def main_of(out: bytes, default: str) -> str:
+    """The plain kind that most items of a row have."""
+    counts = Counter(b for b in out if b not in (CHAIN, SLIP))
+    if not counts:
+        return default
+    kind = plain(name(counts.most_common(1)[0][0]))
+    return kind if kind in HEIGHT else default
+
+
+def bridged_chains(run: Run) -> int:
+    """Chains that stand over just as many skipped places of the row below."""
+    total = 0
+    for s, e in run.runs:
+        if s == 0:
+            continue
+        if e >= len(run.out):
+            a = run.into[s - 1]
+            total += e - s if a is not None and a.start >= 0 and a.how not in ("space", "ring") and run.pos - a.end == e - s > 0 else 0
+            continue
+        a, b = run.into[s - 1], run.into[e]
+        if a is None or b is None or a.start < 0 or b.start < 0 or a.how in ("space", "ring") or b.how in ("space", "ring"):
+            continue
+        gap = b.start - a.end
+        if gap == e - s or gap >= OPENING or gap > 4 and abs(gap - (e - s)) <= gap // 4:  # an opening may have a chain more or less
+            total += e - s
+    return total
+
+
+def kinds_made(run: Run, out: bytes) -> dict[str, int]:
+    found: dict[str, int] = {}
+    for number, many in Counter(out).items():
+        if number not in (CHAIN, SLIP):
+            found[name(number)] = many
+    if out.count(SLIP):
+        found["sl st"] = out.count(SLIP)
+    if run.runs:
+        found["ch-sp"] = len(run.runs)
+    unnamed = 0
+    for g in run.groups:
+        if g.name:
+            found[g.name] = max(found.get(g.name, 0), sum(1 for h in run.groups if h.name == g.name))
+        elif g.end - g.start > 1:
+            unnamed += 1
+    unnamed = _clumps(run) or unnamed
+    if unnamed:
+        found["group"] = unnamed
+    if run.named.get("picot"):
+        found["picot"] = run.named["picot"]
+    if run.named.get("own-blocks"):
+        found["block"] = max(found.get("block", 0), sum(1 for s, e in run.runs if e - s >= 2))
+    if run.repeats:
+        found["repeat"] = run.repeats
+    return found
+
+
+def _clumps(run: Run) -> int:
+    """Groups as the eye counts them: two and more stitches between chains, where the row has chains between."""
+    inside = {i for g in run.groups for i in range(g.start, g.end)}
+    cuts = [r for r in run.runs if r[0] not in inside]
+    if len(cuts) < 2:
+        return 0
+    edges = [0, *(x for s, e in cuts for x in (s, e)), len(run.out)]
+    return sum(1 for a, b in zip(edges[::2], edges[1::2], strict=True) if sum(1 for i in range(a, b) if run.out[i] not in (CHAIN, SLIP)) > 1)
+
+
+def agrees(made: Made, printed: tuple[Count, ...]) -> bool | None:
+    """Whether the printed counts fit what was made; None where nothing printed can be compared."""
+    verdicts = [v for v in (_fits(made, c, printed) for c in printed) if v is not None]
+    return all(verdicts) if verdicts else None
+
+
+def _beside(made: Made, noun: str, printed: tuple[Count, ...]) -> int | None:
+    """Stitches of a kind outside the groups that are counted by themselves: "(19 V sts and 2 htr)"; None where none are."""
+    named = {c.noun for c in printed if c.noun in made.made and plain(c.noun or "") not in HEIGHT}
+    if not named:
+        return None
+    within = {i for g in made.view.groups if g.name in named for i in range(g.start, g.end)}
+    return sum(1 for i, kind in enumerate(made.view.items) if name(kind) == noun and i not in within)
+
+
+def _fits(made: Made, count: Count, printed: tuple[Count, ...]) -> bool | None:
+    number = count.n.at(0)
+    if number is None or count.scope != "row":
+        return None
+    noun = count.noun
+    totals = {made.count, made.count + made.bridged}
+    if noun in (None, "st", "sts"):
+        return number in totals or (made.view.foundation and number == len(made.view.items))
+    if noun == "ch":
+        return number == made.made.get("ch") if made.view.foundation else None
+    if noun in SPACES or noun == "ch-sp":
+        number = sum(c.n.at(0) or 0 for c in printed if c.noun == noun and c.scope == "row")  # "4 2-ch sps and 8 1-ch sps"
+        return number in {made.made.get("ch-sp", 0), made.made.get("group", -1)} if made.made.get("ch-sp") or made.made.get("group") else None
+    if plain(noun) in HEIGHT and noun != "sl st":
+        return number == made.made.get(noun, 0) or number in totals or number == _beside(made, noun, printed)
+    if noun in made.made:
+        return number == made.made[noun]
+    near = [v for k, v in made.made.items() if k not in HEIGHT and k not in ("ch", "picot")]
+    return number in near if near else None
