@@ -41,7 +41,7 @@ DOUBT = 5  # unknown words from which a row's count is no safe ground for the ne
 LONG, LONG_RUNS = 2_000, 4  # a row of so many stitches is looked at in few ways
 ROW_WORK = 40_000  # instructions worked in all readings of a row: what keeps a row under a quarter of a second
 DEEPEST = 5  # repeats within repeats that one row may have; the trade hardly ever goes to three
-ALL_WORK = 1_000_000  # and of a size: what is past it is not worked any more
+ALL_WORK = 500_000  # and of a size: what is past it is not worked any more
 EXCUSE = 1.5
 
 
