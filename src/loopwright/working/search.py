@@ -42,7 +42,8 @@ LONG, LONG_RUNS = 2_000, 4  # a row of so many stitches is looked at in few ways
 ROW_WORK = 40_000  # instructions worked in all readings of a row: what keeps a row under a quarter of a second
 DEEPEST = 5  # repeats within repeats that one row may have; the trade hardly ever goes to three
 ALL_WORK = 500_000  # and of a size: what is past it is not worked any more
-EXCUSE = 1.5
+EXCUSE = 1.5  # what a reading may cost more than the cheapest clean one to make a printed count true
+ODD_START = 1.1  # and less for a start chain read in a way it hardly ever is
 
 
 class Decoder:
@@ -219,7 +220,7 @@ class Decoder:
             return []
         cleanest = min(found, key=lambda m: m.cost)
         if cleanest.agrees is False and cleanest.left == 0:
-            found = [m for m in found if m.agrees is not True or m.cost <= cleanest.cost + EXCUSE]  # no dear excuse for a wrong count
+            found = [m for m in found if m.agrees is not True or m.cost <= cleanest.cost + _excused(m)]  # no dear excuse for a wrong count
         ordered = sorted(found, key=lambda m: m.cost + (DISAGREES if m.agrees is False else 0.0))
         results, seen = [], set()
         for made in ordered:
@@ -362,6 +363,12 @@ class Decoder:
         verdict = agrees(made, step.printed) if step.printed else None
         after = replace(state, view=made.view, pending=None, kind=kind)
         return Explanation(after, old.cost + (DISAGREES if verdict is False else 0), Outcome(step, made, 0.0, verdict, assumed=(("until", number),)), old)
+
+
+def _excused(made: Made) -> float:
+    """What a reading may cost more than the cheapest clean one."""
+    odd = any(c.key.startswith("start-") and c.costs[c.taken] > ODD_START for c in made.log)
+    return ODD_START if odd else EXCUSE
 
 
 def _rows_on(state: State, then: int, now: int) -> State:
