@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from loopwright.model.tree import Count, Node
 from loopwright.working.kinds import code
 from loopwright.working.rows import Made, from_hook, lead_chain, main_kind, work_row
-from loopwright.working.run import CannotWork
+from loopwright.working.run import MAX_ITEMS, CannotWork
 from loopwright.working.tally import agrees
 from loopwright.working.view import View, foundation, plain_row
 
@@ -168,6 +168,8 @@ def _attempt(decoder: Decoder, state: State, step: Step, body: tuple, kind: str,
 def _by_count(
     decoder: Decoder, state: State, step: Step, body: tuple, kind: str, printed: tuple[Count, ...], wanted: int,  # type: ignore[type-arg]
 ) -> list[int]:
+    if wanted > MAX_ITEMS:
+        return []  # no row has so many
     first = _attempt(decoder, state, step, body, kind, max(1, wanted))
     guess = wanted
     if first is not None and first.count:
