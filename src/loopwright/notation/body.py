@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from loopwright.model.tree import (
     ONE,
+    Chain,
     Group,
     Make,
     Mark,
@@ -115,6 +116,9 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         return Mark("fasten-off", span=cur.span_from(start))
     if low in ("leave", "leaving") and (left := leave(cur)) is not None:
         return left
+    if low in ("inv", "invisible", "chainless") and cur.low(1) in ("join", "start", "starting") and not any(isinstance(b, (Make, Chain, Group)) for b in before):
+        cur.at += 2  # a join or a start that stands for the first stitch, as a chain would
+        return Chain(Num((3,)), "yes", span=cur.span_from(start))
     if low == "do" and cur.low(1) == "not":
         what = {"join": "no-join", "turn": "no-turn"}.get(cur.low(2), "note")
         cur.at += 3

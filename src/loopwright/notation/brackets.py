@@ -86,7 +86,12 @@ def bracket(cur: Cursor, before: list[Node]) -> Node | None:
         return to_end(cur, inside, start)
     if len(inside) == 1 and isinstance(inside[0], Make) and inside[0].place is None and inside[0].n.at(0) not in (None, 1):
         return Group(inside, Place("next", ONE), span=cur.span_from(start))
-    return Repeat(inside, "once", span=cur.span_from(start))
+    once = Repeat(inside, "once", span=cur.span_from(start))
+    told = [n for n in inside if isinstance(n, Make) and n.place is not None]
+    if len(told) > 1 and len(told) == len(inside) and cur.low() in (";", ".", ",") and cur.kind(1) == "kind" and any(cur.low(i) == "last" for i in range(2, 6)):
+        again = replace(once, mode="end")  # "[dc in next 3 sts, 2 dc in next st]; dc in last 3 sts": over and over, though it does not say so
+        return Either("bracket-again", ((0.0, (once,)), (0.4, (again,))), once.span)
+    return once
 
 
 def _names(inside: tuple[Node, ...], before: list[Node]) -> bool:

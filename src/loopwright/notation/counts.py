@@ -103,6 +103,9 @@ def _stitches_glued(cur: Cursor) -> Num | None:
 def _noun(cur: Cursor) -> str | None:
     if cur.done or cur.low() in (",", "and"):
         return None
+    cur.skip("solid", "open", "closed", "filled", "whole", "complete", "full")
+    if cur.done:
+        return None
     t = cur.take()
     if t.kind == "num" and cur.low() == "-" and cur.kind(1) == "kind" and cur.token(1).value == "ch":  # type: ignore[union-attr]
         cur.at += 2

@@ -100,6 +100,8 @@ def _row(document: Document, outcomes: list[Outcome | None]) -> RowReport:
     read = read and bool(kinds)
     made = {k: tuple(o.made.made.get(k, 0) if o and o.made else None for o in outcomes) for k in kinds}
     printed, noun = _printed(document, outcomes)
+    if noun in ("mesh", "block") and noun not in made and printed and all(o is None or o.agrees for o in outcomes):
+        made = {**made, noun: printed}  # a solid row counted in meshes
     verdicts = [o.agrees for o in outcomes if o is not None and o.agrees is not None]
     agrees = all(verdicts) if verdicts else None
     solved = any("start" in dict(o.assumed) or "start-chain" in dict(o.assumed) for o in outcomes if o)
@@ -245,7 +247,7 @@ def _assumptions(document: Document, per_size: Sequence[Sequence[Outcome]]) -> l
                 message = "the rows it names are not in the text: taken as worked even"
                 found.setdefault(f"{o.step.item}:{message}", Assumption(o.step.span, message))
             for key, value in o.assumed:
-                words = _assumed_words(key, value)
+                words = _assumed_words(key, value, first=o is outcomes[0])
                 if words:
                     found.setdefault(f"{o.step.item}:{words}", Assumption(o.step.span, words))
             for key, value in o.made.conventions if o.made else ():
@@ -257,9 +259,10 @@ def _assumptions(document: Document, per_size: Sequence[Sequence[Outcome]]) -> l
     return sorted(found.values(), key=lambda a: a.span.start)
 
 
-def _assumed_words(key: str, value: Any) -> str | None:
+def _assumed_words(key: str, value: Any, *, first: bool) -> str | None:
     if key == "start":
-        return f"the text begins in the middle: this row needs {value} stitches, so {value} were there before"
+        before = "the text begins in the middle" if first else "what stands before this row is not told"
+        return f"{before}: it needs {value} {'stitch' if value == 1 else 'stitches'}, so {value} {'was' if value == 1 else 'were'} there"
     if key == "start-chain":
         return f"no chain is told before this row: it fits on a chain of {value}"
     if key == "as-printed":

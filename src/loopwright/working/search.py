@@ -140,7 +140,7 @@ class Decoder:
         lost = from_hook(step.body) and lead_chain(step.body) is None and not state.view.foundation and state.pending is None
         guessed = state.unsure and bool(step.printed) and not any(r[1].agrees for r in good)
         endless = bool(problems) and not good and all(p.problem == "too-many" for p in problems)  # no other start would mend that
-        if not endless and (not good or lost or guessed or (step.gap and min(r[1].cost for r in good) > FRESH)):
+        if not endless and (not good or lost or guessed or ((step.gap or step.new_section and step.printed) and min(r[1].cost for r in good) > FRESH)):
             self.looked_ahead = True
             results += self._unknown_start(state, step, steps, at)
         if step.printed and not any(o.agrees for _, o in results) and any(isinstance(n, PatternRun) and n.n is None for n in step.body):

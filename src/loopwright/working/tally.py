@@ -119,11 +119,18 @@ def _beside(made: Made, noun: str, printed: tuple[Count, ...]) -> int | None:
     return sum(1 for i, kind in enumerate(made.view.items) if name(kind) == noun and i not in within)
 
 
+def _in_meshes(made: Made) -> set[int]:
+    """A solid row in meshes of two or of three stitches, and the stitch that closes the last."""
+    return {(made.count - 1) // k for k in (2, 3) if made.count > k and (made.count - 1) % k == 0}
+
+
 def _fits(made: Made, count: Count, printed: tuple[Count, ...]) -> bool | None:
     number = count.n.at(0)
     if number is None or count.scope != "row":
         return None
     noun = count.noun
+    if noun in ("mesh", "block") and noun not in made.made and number in _in_meshes(made):
+        return True
     totals = {made.count, made.count + made.bridged}
     if noun in (None, "st", "sts"):
         return number in totals or (made.view.foundation and number == len(made.view.items))
