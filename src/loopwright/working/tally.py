@@ -52,8 +52,8 @@ def bridged_chains(run: Run) -> int:
     """Chains that stand over just as many skipped places of the row below."""
     total = 0
     for s, e in run.runs:
-        if s == 0:
-            continue
+        if not 0 < s <= len(run.out):
+            continue  # at the start of the row, or taken back since
         if e >= len(run.out):
             a = run.into[s - 1]
             total += e - s if a is not None and a.start >= 0 and a.how not in ("space", "ring") and run.pos - a.end == e - s > 0 else 0
