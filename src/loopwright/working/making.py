@@ -151,7 +151,7 @@ def _make_over(run: Run, kind: str, count: int, parts: int, twice: int, node: Ma
 
 def own_chain(run: Run, kind: str, count: int, k: int) -> None:
     """Stitches back along the chain just made ("ch 6, dc in 4th ch from hook"): it becomes a base for a while."""
-    if not run.runs:
+    if not run.runs or run.runs[-1][1] != len(run.out):
         raise RunsOut("ch", wanted=k + count, found=0)
     begin, end = run.runs.pop()
     base, origin = end - begin, run.origins[begin]

@@ -161,6 +161,9 @@ def work_row(
         if why.reason == "runs-out" and (has := _has(run.view, why.facts.get("thing"))) is not None:
             why.facts.setdefault("has", has)
         raise
+    made = len(run.out)  # stitches may have been taken back, and with them what they were part of
+    run.groups = [g for g in run.groups if g.end <= made]
+    run.runs = [r for r in run.runs if r[1] <= made]
     return _finished(run, pending)
 
 
