@@ -58,6 +58,18 @@ _FOR_ROWS = re.compile(r",?\s*\bfor\s+(?:the\s+next\s+)?(?P<n>\d{1,4}(?:\s*[(\[]
 _THEN = re.compile(r"[,;.]?\s*\bthen\s+(?=[^.;]{3,60}\bfor\s+(?:\d{1,4}|two|three|four|five|six)\s+(?:more\s+)?(?:rows|rnds|rounds)\b)", re.IGNORECASE)
 _ONLY = re.compile(r"\(?(?:for\s+)?(?:the\s+)?(?P<names>[\w ,&/-]{1,60}?)\s+sizes?\s+only\)?\s*[:.—–-]?\s*|\(?for\s+(?:the\s+)?(?P<plain>[\w ,&/-]{1,40}?)\s+only\)?\s*[:.—–-]\s*|\(?(?:for\s+)?(?:the\s+)?sizes?\s+(?P<after>[\w ,&/-]{1,60}?)\s+only\)?\s*[:.—–-]\s*", re.IGNORECASE)
 _ALL_SIZES = re.compile(r"\(?(?:for\s+)?all\s+sizes\)?\s*[:.—–-]?\s*", re.IGNORECASE)
+# what tells the terms where they are not said: stitches that one side alone has, other words, and start chains as tall as their stitch
+_SIGNS: dict[str, tuple[tuple[str, float], ...]] = {
+    "us": (
+        (r"\b(?:s\.?\s?c|hdc|single crochet|half double)\b", 3.0), (r"\b(?:skip|sk|gauge|fasten off)\b", 1.0), (r"\bcolor\b", 0.5),
+        (r"(?:^|:\s*)(?:ch[ -]?3|3 ch)\b[^.;\n]{0,40}?\bd\.?\s?c\b", 1.5), (r"\bch[ -]?2\b[^.;\n]{0,30}?\bhdc\b", 1.0),
+    ),
+    "uk": (
+        (r"\b(?:htr|half treble|half-treble)\b", 3.0), (r"\b(?:miss|tension|yrh|yoh)\b", 1.0), (r"\bcolour\b", 0.5), (r"\bss\b", 0.4),
+        (r"(?:^|:\s*)(?:3 ?ch|ch[ -]?3)\b[^.;\n]{0,40}?\btr\b", 1.5), (r"(?:^|:\s*)(?:1 ?ch|ch[ -]?1)\b[^.;\n]{0,24}?\bdc\b", 1.0),
+    ),
+}
+_OTHER_CRAFT = re.compile(r"\b(?:tunisian|afghan\s+st(?:itch)?|broomstick|solomon[’']?s?\s+knots?|lover[’']?s?\s+knots?|love\s+knots?|knot\s+st(?:itche?)?s?|hairpin\s+lace)\b", re.IGNORECASE)
 _MAKING_UP = re.compile(r"(?:(?:fold|lay)\s+(?:the|it|each|both|your|work|piece)|where\s+(?:a|an|the|two))\b", re.IGNORECASE)  # told of the whole piece
 _START = re.compile(r".*\b(?:ch(?:ain)?\.?\s+(?:of\s+)?(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|ten|eleven|twelve|\w{3,5}teen)\b|ch(?:ain)?\.?\s*[\d{]|(?:an?|of)\s+chain\b|^\s*chain\s+of|\d{1,9}(?:\s*[(\[][\d\s,:;–-]+[)\]])?\s*ch(?:ain)?\b|in\s+this\s+(?:ring\s+)?work|magic|ring)|^\s*\*|\{[^{}]+\}\s*ch\b", re.IGNORECASE)
 
@@ -84,6 +96,9 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
         if not line.strip():
             in_block = False
             continue
+        other = _OTHER_CRAFT.search(line)
+        if other is not None and (seen_row or labels_in(text, start, start + len(line))):
+            long.append(Finding("N004", Span(start + other.start(), start + other.end()), {"technique": other.group().lower()}))
         if len(line) > MAX_LINE:
             long.append(Finding("N003", Span(start, start + 40), {"length": len(line), "limit": MAX_LINE}))
         at = start + len(line) - len(line.lstrip())
@@ -161,9 +176,8 @@ def _terms(text: str, terms: str | None) -> tuple[Literal["us", "uk", "old"], bo
     told = re.search(r"^terms:\s*(us|uk|old)\b", text, re.IGNORECASE | re.MULTILINE)
     if told:
         return told[1].lower(), False  # type: ignore[return-value]
-    uk = len(re.findall(r"\b(?:htr|miss|tension|half treble)\b", text, re.IGNORECASE))
-    us = len(re.findall(r"\b(?:sc|hdc|single crochet|skip|gauge)\b", text, re.IGNORECASE))
-    return ("uk" if uk > us else "us"), True
+    weighed = {which: sum(weight * len(re.findall(signs, text, re.IGNORECASE | re.MULTILINE)) for signs, weight in _SIGNS[which]) for which in ("us", "uk")}
+    return ("uk" if weighed["uk"] > weighed["us"] else "us"), True
 
 
 def _sizes(text: str) -> tuple[str, ...]:
