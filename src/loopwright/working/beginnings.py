@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 NEAR = 10
 FAR = 420
 SPAN = 70
+SHORT, LONGEST = 130, 3_000  # foundation chains that are tried one by one, and at all
 HORIZON = 4
 
 
@@ -107,9 +108,9 @@ def _chains(decoder: Decoder, state: State, step: Step, body: tuple, kind: str) 
     wanted = _printed(step.printed)
     fits: list[tuple[float, int]] = []
     near = [wanted + d for d in (1, 2, 3, 0, 4, 5, 6, -1, -2)] if wanted else range(2, 130)
-    numbers = [*near, *(n for n in range(2, FAR) if n not in near)] if wanted else list(near)
+    numbers = [*near, *(n for n in range(2, SHORT) if n not in near)] if wanted else list(near)
     for n in numbers:
-        if n < 2:
+        if not 1 < n <= LONGEST:
             continue
         try:
             made = work_row(foundation(n), body, (), dict(state.conventions), decoder.definitions, kind, step.kind == "rnd", 0)
