@@ -40,6 +40,8 @@ def do_make(run: Run, node: Make) -> None:
     count = node.n.at(0)
     if count is None or count < 0:
         raise CannotWork("blank")
+    if count > MAX_ITEMS:
+        raise CannotWork("too-many", limit=MAX_ITEMS)
     if node.kind == "sl st":
         return do_slip(run, node, count)
     if kind == "picot":

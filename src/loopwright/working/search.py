@@ -183,7 +183,8 @@ class Decoder:
         runs, best, serial, spent = 0, 1e9, 0, 0
         window = WINDOW
         most = RUNS if len(view.items) < LONG else LONG_RUNS
-        while queue and runs < most and spent < ROW_WORK:
+        tries = 0
+        while queue and runs < most and spent < ROW_WORK and tries < 2:
             bound, _, forced = heapq.heappop(queue)
             if bound >= best + window:
                 break
@@ -192,6 +193,7 @@ class Decoder:
                 made = work_row(view, body, forced, conventions, self.definitions, kind, rounds, state.rows, state.free)
             except CannotWork as why:
                 log = why.log
+                tries = tries + 1 if why.reason == "too-many" else tries
                 spent += why.work
                 problems.append(Outcome(step, None, FAILS, None, why.reason, why.facts, got=why.got))
             else:
