@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
@@ -43,7 +44,7 @@ class Assumption:
 
 @dataclass(frozen=True, slots=True)
 class Report:
-    """A pattern worked in all its sizes. `fabrics` has one fabric per size (None where it could not be worked)."""
+    """A pattern worked in all its sizes. `fabrics` has one fabric per size (None where it could not be worked), woven when it is looked at."""
 
     title: str | None
     terms: str
@@ -51,4 +52,4 @@ class Report:
     rows: tuple[RowReport, ...]
     assumptions: tuple[Assumption, ...]
     findings: tuple[Finding, ...]
-    fabrics: tuple[Fabric | None, ...] = field(default=(), compare=False)
+    fabrics: Sequence[Fabric | None] = field(default=(), compare=False)

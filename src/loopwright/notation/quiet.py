@@ -7,6 +7,7 @@ Common practice, no source: the forms were met in printed books and leaflets.
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 from loopwright.notation.movements import named
 
@@ -70,6 +71,7 @@ def quiet(text: str, terms: str = "us") -> str:
     return "\n".join(_quiet_line(line, terms, stopped) if line else line for line in text.split("\n"))
 
 
+@lru_cache(maxsize=4096)
 def _quiet_line(text: str, terms: str, stopped: bool) -> str:
     text = named(text, terms)
     if stopped:

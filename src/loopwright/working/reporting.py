@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
+from functools import partial
 from typing import Any
 
 from loopwright.findings import Finding
@@ -13,6 +14,7 @@ from loopwright.model.tree import Document, Group, Mark, Node, PatternRun, Repea
 from loopwright.source import Span
 from loopwright.working.colours import Colours
 from loopwright.working.explanations import Explanation, Outcome
+from loopwright.working.fabrics import Fabrics
 from loopwright.working.motifs import Joins
 from loopwright.working.rows import Made
 from loopwright.working.said import said
@@ -39,7 +41,7 @@ def work(document: Document, memo: dict[Any, Any] | None = None) -> Report:
     decoder = Decoder(names, memo)
     conventions = said(document)
     per_size: list[list[Outcome]] = []
-    fabrics: list[Fabric | None] = []
+    fabrics: list[Callable[[], Fabric | None]] = []
     shared: dict[Any, Any] = {} if memo is None else memo.setdefault("woven", {})
     if len(shared) > WOVEN:
         shared.clear()
@@ -48,11 +50,11 @@ def work(document: Document, memo: dict[Any, Any] | None = None) -> Report:
         best = decoder.decode(expand(document, size), conventions)
         conventions = best.state.conventions if size == 0 else conventions
         per_size.append(best.outcomes())
-        fabrics.append(_weave(best, shared, colours, joins))
+        fabrics.append(partial(_weave, best, shared, colours, joins))
     rows = _rows(document, per_size)
     return Report(
         document.title, document.terms, document.sizes, tuple(rows), tuple(_assumptions(document, per_size)),
-        tuple(sorted([*_not_understood(document), *_findings(document, per_size)], key=lambda f: f.span.start)), tuple(fabrics),
+        tuple(sorted([*_not_understood(document), *_findings(document, per_size)], key=lambda f: f.span.start)), Fabrics(fabrics),
     )
 
 
