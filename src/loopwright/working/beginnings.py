@@ -46,7 +46,10 @@ def solve(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int
         return [(n, below, True) for n in found[:3]]
     if state.view.items and not step.new_section and not step.gap:
         return []  # a row below is told: that this one does not fit it is a fault of either
-    family = _family(decoder, state, step, body, kind)
+    key = (body, kind, state.conventions)
+    family = decoder.families.get(key)
+    if family is None:
+        family = decoder.families[key] = _family(decoder, state, step, body, kind)
     if not family:
         return []
     decoder.family = family

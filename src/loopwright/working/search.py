@@ -54,6 +54,7 @@ class Decoder:
         self.memo = memo if memo is not None else {}
         self.names = hash(tuple(sorted(definitions)))
         self.looked_ahead = False
+        self.families: dict[Any, tuple[int, ...]] = {}  # by row and conventions: rows that tell the same are looked at once
         self.family: tuple[int, ...] = ()  # numbers of stitches that the row just looked at may have stood on
         self.solved_by: set[int] = set()  # items whose printed count told what stood before an earlier row
         self.spent = 0
