@@ -31,7 +31,7 @@ from loopwright.working.view import View, foundation, plain_row
 
 BEAM = 5
 KEEP = 4
-RUNS = 24
+RUNS = 10
 WINDOW = 3.0
 SURE, NEARBY = 0.3, 1.1
 FAILS = 8.0
