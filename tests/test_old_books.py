@@ -76,7 +76,7 @@ def test_a_round_ends_with_the_chain_that_is_joined():
 def test_stitches_left_free_are_worked_later():
     text = (
         "Ch 21, s c in 2nd st from hook and in each remaining st of ch, turn.\n2nd Row. 1 s c in each of the 1st 12 s c, turn.\n"
-        "3rd Row. 1 s c in each s c, cut yarn.\nAttach yarn in 1st free st and work 1 s c in each s c.\n"
+        "3rd Row. 1 s c in each s c, cut yarn.\nAttach yarn in 1st free st, 1 s c in each s c to end.\n"
     )
     assert counts(text) == [20, 12, 12, 8]
 
@@ -96,7 +96,7 @@ def test_rows_told_by_the_count_they_end_with():
 def test_movements_of_the_hook():
     text = (
         "Ch 21, s c in 2nd st from hook and in each remaining st of ch, ch 1, turn.\n"
-        "2nd ROW: * Pull up a loop in each of next 2 sts, yo and work off all loops at one time, repeat from * across row, ch 1, turn.\n"
+        "2nd ROW: * Draw up a loop in each of next 2 sts, yo and work off all loops together, repeat from * across row, ch 1, turn.\n"
         "3rd ROW: 1 s c in each of the next 9 sts, insert hook in last st, pull loop through, drop Rust, pull Sand through both loops on hook, turn.\n"
     )
     assert counts(text) == [20, 10, 10]
@@ -116,8 +116,8 @@ OLD = "Make a chain of 5, unite; in this work 12 double crochet.\n"
     [
         (OLD, [12]),
         (OLD + "2nd round—In the 12 double crochet work 24 treble.\n", [12, 24]),
-        (OLD + "2nd round—In every stitch of last round work 1 white and 1 blue.\n3rd round—1 white on the white, 2 blue on the 1 in last round.\n", [12, 24, 36]),
-        (OLD + "2nd round—In every stitch of last round work 1 white and 1 blue.\n3rd round—2 white on the white, 3 blue on the 1 underneath.\n4th round—2 white over 2, 4 blue over the 3.\n", [12, 24, 60, 72]),
+        (OLD + "2nd round—In each stitch of the round before work 1 white and 1 blue.\n3rd round—1 white on the white, 2 blue on the 1 in last round.\n", [12, 24, 36]),
+        (OLD + "2nd round—In each stitch of the round before work 1 white and 1 blue.\n3rd round—2 white on the white, 3 blue on the 1 underneath.\n4th round—2 white over 2, 4 blue over the 3.\n", [12, 24, 60, 72]),
         (OLD + "2d.—Dc., increasing 6 in the round.\n", [12, 18]),
         (OLD + "2nd round--5 chain, and 1 plain in every stitch.\n3rd round--Treble.\n", [12, 12, 72]),
         (OLD + "2nd, 3rd and 4th rounds—Double crochet.\n", [12, 12, 12, 12]),

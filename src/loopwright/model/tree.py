@@ -247,7 +247,7 @@ class InTurn:
 
 @dataclass(frozen=True, slots=True)
 class Spread:
-    """ "in the 8 dc work 16 treble", "14 gold over 14 gold": `n` stitches over the next `over` places, as evenly as they come.
+    """ "in the 12 dc work 24 treble", "5 blue over 5 blue": `n` stitches over the next `over` places, as evenly as they come.
 
     `over` None: over as many as are left of the division ("21 black over the black"). `colour` as told.
     """
@@ -261,7 +261,7 @@ class Spread:
 
 @dataclass(frozen=True, slots=True)
 class Divided:
-    """A row told for one of its equal divisions and meant for all of them: "1 black on the black, 3 gold on the 2"."""
+    """A row told for one of its equal divisions and meant for all of them: "1 white on the white, 4 blue on the 3"."""
 
     parts: tuple[Spread, ...]
     span: Span = NOWHERE

@@ -192,5 +192,5 @@ def _place_first(cur: Cursor) -> Node | None:
         inside = [Repeat(tuple(inside), "more" if more else "times", Num((n,)), span=cur.span_from(start))]
     total = where.n.at(0) if where.n is not None else None
     if total and total > 1 and where.quant == "next" and not said & {"each", "every"} and len(inside) == 1 and isinstance(inside[0], Make) and inside[0].place is None and (inside[0].n.at(0) or 1) > 1:
-        return Spread(inside[0].kind, inside[0].n, where.n, span=cur.span_from(start))  # "in the 8 dc work 16 treble"
+        return Spread(inside[0].kind, inside[0].n, where.n, span=cur.span_from(start))  # "in the 12 dc work 24 treble"
     return Group(tuple(inside), where, span=cur.span_from(start))

@@ -100,7 +100,7 @@ def _names(inside: tuple[Node, ...], before: list[Node]) -> bool:
 
 
 def _called(cur: Cursor, before: list[Node], start: int) -> str | None:
-    """ "shell (3 dc, ch 1, 3 dc) in next sp": the name told right before the bracket; it is taken off the nodes before."""
+    """ "fan (4 tr, ch 2, 4 tr) in next sp": the name told right before the bracket; it is taken off the nodes before."""
     last = before[-1] if before else None
     if isinstance(last, Make) and last.kind in SHAPES and last.place is None and start and cur.tokens[start - 1].kind == "kind":
         before.pop()

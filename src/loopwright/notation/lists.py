@@ -108,7 +108,7 @@ def over_each(out: list[Node]) -> None:
 
 
 def in_each(out: list[Node], cur: Cursor) -> None:
-    """ "1 sc and 1 dc in each of next 2 sts": both in each of them."""
+    """ "2 sc and 1 hdc in each of next 3 sts": both in each of them."""
     last = out[-1]
     if len(out) < 2 or not isinstance(last, Make) or last.place is None or last.place.quant != "next" or last.place.n is None or (last.place.n.at(0) or 1) < 2:
         return

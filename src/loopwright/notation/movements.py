@@ -1,4 +1,4 @@
-"""Stitches told by the movements of the hook, put into the name of a stitch: "insert hook in last st, pull loop through …".
+"""Stitches told by the movements of the hook, put into the name of a stitch: "insert hook in next st, draw up a loop …".
 
 The text keeps its length, so that spans outside of such a passage stay true. Common practice, no source.
 """

@@ -1,4 +1,4 @@
-"""Forms of needlework books before about 1930: colours named for stitches, "in the 8 double crochet work 16 treble", "Treble." alone.
+"""Forms of needlework books before about 1930: colours named for stitches, "in the 12 double crochet work 24 treble", "Treble." alone.
 
 Each reader takes its words and gives a node, or takes nothing and gives None. Common practice, no source.
 """
@@ -56,7 +56,7 @@ def olden(cur: Cursor, before: list[Node]) -> Node | None:
 
 
 def _coloured(cur: Cursor, before: list[Node]) -> Node | None:
-    """ "12 black", "2 gold on the 1 in last round", "3 black, 1 gold, 3 black over the 3 black and the last gold"."""
+    """ "9 white", "3 blue on the 2 underneath", "4 white, 2 blue, 4 white over the 4 white and one blue"."""
     start = cur.at
     n = cur.number()
     colour = cur.take().text.lower()
@@ -107,7 +107,7 @@ def _under(cur: Cursor, made: int) -> tuple[bool, Num | None]:
 
 
 def _over_first(cur: Cursor) -> Node | None:
-    """ "over the 13th gold and 7 black work 9 black"."""
+    """ "over the 5th blue and 6 white work 8 white"."""
     start = cur.at
     cur.at += 1
     told, over = _under(cur, 2)
@@ -150,7 +150,7 @@ def counted(nodes: list[Node], dialect: str) -> list[Node]:
 
 
 def _said_after(cur: Cursor, before: list[Node]) -> Node | None:
-    """ "1 plain, 5 chain, 1 plain; both these stitches are to be worked in the 3 chain": the place told afterwards."""
+    """ "2 treble, 4 chain, 2 treble; all these are worked in the 2 chain": the place told afterwards."""
     start = cur.at
     i = 0
     while i < 14 and cur.low(i) not in (".", ";", "") and not (cur.low(i) in ("worked", "made") and cur.low(i + 1) in ("in", "into", "under", "on")):
@@ -181,7 +181,7 @@ def _increasing(cur: Cursor) -> Node | None:
 
 
 def _long(cur: Cursor) -> Node | None:
-    """ "1 long on the 2nd", "2 double long": tall stitches of the old books."""
+    """ "2 long on the next", "3 double long": tall stitches of the old books."""
     start = cur.at
     n = cur.number() if cur.kind() == "num" else None
     double = cur.low() in ("double", "treble") and cur.low(1) == "long"
@@ -237,7 +237,7 @@ def spread(cur: Cursor, made: Make, start: int) -> Node:
 
 
 def in_order(out: list[Node]) -> None:
-    """ "2 treble on the 1st treble, 1 long on the 2nd, 1 on the 3rd": counted on, so each is the next one."""
+    """ "3 treble on the 1st double, 1 treble on the 2nd, 2 on the 3rd": counted on, so each is the next one."""
     last = out[-1]
     if not isinstance(last, Make) or last.place is None or last.place.quant != "kth" or last.place.from_hook or last.place.of is not None:
         return
@@ -255,7 +255,7 @@ def in_order(out: list[Node]) -> None:
 
 
 def every_with_chain(out: list[Node], dialect: str) -> None:
-    """ "3 chain, and 1 plain in every stitch": the chain is made before each of them."""
+    """ "5 chain, and 2 plain in every stitch": the chain is made before each of them."""
     last = out[-1]
     if dialect != "old" or not isinstance(last, Make) or last.place is None or last.place.quant != "each" or len(out) < 2:
         return

@@ -199,7 +199,7 @@ def _a_row_of(cur: Cursor) -> Node:
 
 
 def _together(cur: Cursor, before: list[Node]) -> Node | None:
-    """ "tr in next 5 tr, working off together as for a cluster": one cluster over them."""
+    """ "dc in next 4 dc, worked off together as one cluster": one cluster over them."""
     start, last = cur.at, before[-1]
     i = 1
     while i < 8 and cur.kind(i) not in ("sep", "end", "close", "star"):

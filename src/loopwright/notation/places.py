@@ -375,6 +375,7 @@ def _row_words(cur: Cursor) -> bool:
     cur.skip("the", "previous", "prev", "last", "foundation", "starting", "beginning", "beg", "preceding", "same", "this")
     if cur.low() in ("row", "rnd", "round", "rows", "ch", "chain", "edge", "rounds", "chs"):
         cur.at += 1
+        cur.skip("before", "below", "beneath", "underneath")
         return True
     cur.at = start
     return False

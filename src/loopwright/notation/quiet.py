@@ -61,7 +61,7 @@ _ASIDE = re.compile("|".join(_ASIDES), re.IGNORECASE)
 
 
 def stopped_style(text: str) -> bool:
-    """Whether a pattern writes a full stop after its numbers: "1. d.c. in next 2. sts."."""
+    """Whether a pattern writes a full stop after its numbers: "4. d.c. in next 6. sts."."""
     return len(_COUNTED_STOP.findall(text)) >= 4
 
 
@@ -84,7 +84,7 @@ def _quiet_line(text: str, terms: str, stopped: bool) -> str:
 
 
 def _listed(m: re.Match[str]) -> str:
-    """ "37 sts. (6 mos.--41 sts.) (9 mos.--45 sts.)" as "37 (41, 45) sts.", filled up with spaces to the same length."""
+    """ "22 sts. (1 yr.--26 sts.) (2 yrs.--30 sts.)" as "22 (26, 30) sts.", filled up with spaces to the same length."""
     values = re.findall(r"(?:--|—|–|-)\s*(?:ch\.?\s*)?(\d{1,5})(?![\d/-])[^()]*\)", m["others"], re.IGNORECASE)
     if len(values) != m["others"].count("("):
         return m.group()

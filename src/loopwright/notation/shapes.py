@@ -23,7 +23,7 @@ _HOLDS = frozenset(("keeping", "holding", "leaving", "retaining", "keep", "hold"
 
 
 def in_pattern(cur: Cursor) -> Node | None:
-    """ "work in pattern across next 14 sts", "work even in pattern to last 3 sts"."""
+    """ "work in pattern over next 20 sts", "work even in pattern to last 3 sts"."""
     start = cur.at
     cur.at += 1
     cur.skip("even")
@@ -91,7 +91,7 @@ def shapes_across(cur: Cursor) -> Node | None:
 
 
 def shape_of(cur: Cursor) -> Node | None:
-    """ "shell of 3 trebles, 2 chain and 3 trebles in next stitch": what the shape is made of, and where."""
+    """ "fan of 4 trebles, 1 chain and 4 trebles in next stitch": what the shape is made of, and where."""
     start, unknown = cur.at, cur.unknown
     name = str(cur.take().value)
     cur.at += 1

@@ -57,7 +57,7 @@ def working(cur: Cursor, before: list[Node]) -> Node | None:
 
 
 def _at_each(cur: Cursor, group: Group) -> None:
-    """ "at each corner", "at each of the 4 inc points" says only which places were meant."""
+    """ "at each corner", "at each of the 6 marked points" says only which places were meant."""
     cur.skip(",") if cur.low(1) == "at" else None
     if cur.low() == "at" and cur.low(1) in ("each", "all", "every", "the", "both"):
         cur.at += 2
