@@ -472,7 +472,6 @@ class Document:
     title: str | None
     sizes: tuple[str, ...]
     terms: Literal["us", "uk", "old"]
-    terms_said: bool
     in_rounds: bool | None = None
     findings: tuple[object, ...] = field(default=(), compare=False)
     assumptions: tuple[tuple[Span, str], ...] = ()

@@ -123,8 +123,3 @@ def _noun(cur: Cursor) -> str | None:
     if named is not None:
         return None if named == "st" else "ch-sp" if named in ("sp", "loop") else named
     return "?"
-
-
-def count_span(counts: tuple[Count, ...]) -> Span | None:
-    """From the first count to the last, None when there are none."""
-    return counts[0].span.cover(counts[-1].span) if counts else None

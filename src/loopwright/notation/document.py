@@ -122,7 +122,7 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
         items.extend(made)
     noted = () if terms or not inferred else ((Span(0, min(1, len(text))), f"{said.upper()} terms taken from the stitches that the text names"),)
     items = [_as_written(i, source) for i in items]
-    return Document(source.text, source.name, tuple(items), title, sizes, said, bool(terms), assumptions=noted, findings=tuple(long), specials=defined(own))
+    return Document(source.text, source.name, tuple(items), title, sizes, said, assumptions=noted, findings=tuple(long), specials=defined(own))
 
 
 def _sizes_only(text: str, at: int, end: int, sizes: tuple[str, ...], only: tuple[int, ...] | None) -> tuple[int, tuple[int, ...] | None]:

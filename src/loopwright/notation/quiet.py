@@ -68,10 +68,9 @@ def stopped_style(text: str) -> bool:
 def quiet(text: str, terms: str = "us") -> str:
     """The text with what makes no stitch turned into spaces, line by line; same length, same line ends."""
     stopped = stopped_style(text)
-    return "\n".join(_quiet_line(line, terms, stopped) if line else line for line in text.split("\n"))
+    return "\n".join((_kept if len(line) < KEPT else _quiet_line)(line, terms, stopped) if line else line for line in text.split("\n"))
 
 
-@lru_cache(maxsize=4096)
 def _quiet_line(text: str, terms: str, stopped: bool) -> str:
     text = named(text, terms)
     if stopped:
@@ -81,6 +80,10 @@ def _quiet_line(text: str, terms: str, stopped: bool) -> str:
     text = _COLOUR.sub(lambda m: _blank(m, False), text)
     text = _BREAKS.sub(lambda m: _blank(m, True), text)
     return _ASIDE.sub(lambda m: _blank(m, False), text)
+
+
+KEPT = 2_000  # longer lines are not kept: none of a pattern is, and they would fill the memory
+_kept = lru_cache(maxsize=4096)(_quiet_line)
 
 
 def _listed(m: re.Match[str]) -> str:

@@ -18,7 +18,6 @@ _OPS: dict[str, Op] = {
 _LEAD = frozenset("and while working but evenly by making".split())
 _SPREAD = frozenset("spaced spacing space evenly around across over in on the row rnd round this each them apart as you go".split())
 _EVERY = frozenset({"every", "each"})
-WORDS = frozenset(_OPS)
 
 
 def shaping(cur: Cursor) -> Node | None:

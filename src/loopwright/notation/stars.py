@@ -158,8 +158,6 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     elif (many := _until_made(cur)) is not None:
         made = Repeat(inside, "until", many, span=cur.span_from(start))
     else:
-        if cur.low() in ("last", "until"):
-            cur.at -= 0
         found = to_end(cur, inside, start)
         made = found if isinstance(found, Repeat) else Repeat(inside, "end")
     stopped = _stopped(made)

@@ -81,6 +81,11 @@ def stitch(key: str) -> Stitch | None:
     return _load().stitches.get(key)
 
 
+def heights() -> Mapping[str, int]:
+    """How many chains are as tall as a stitch, by US key, for every stitch that the table has."""
+    return {key: known.height_chains for key, known in _load().stitches.items()}
+
+
 def swatches() -> tuple[Swatch, ...]:
     """Published gauges."""
     return _load().swatches

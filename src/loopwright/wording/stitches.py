@@ -32,12 +32,12 @@ from loopwright.model.tree import (
     Spread,
     Unknown,
 )
+from loopwright.trade.stitches import heights
 from loopwright.wording.places import place, where
 from loopwright.wording.voice import Voice
 from loopwright.wording.whole_rows import at_ends, edge_run, evenly, every_kth, pattern_run
 
 _CHAIN = re.compile(r"(?:(\d+)[- ]?ch(?:ain)?|ch(?:ain)?[- ]?(\d+))\b", re.IGNORECASE)
-HEIGHT_SPARE = {"hdc": 2, "dc": 3, "tr": 4, "dtr": 5, "trtr": 6}
 
 
 @dataclass(slots=True)
@@ -239,7 +239,8 @@ def chain(voice: Voice, node: Chain) -> str:
         return said
     if node.as_kind is None:
         return voice.say("counts_st", chain=said)
-    spare = (voice.single(node.n) or 0) - HEIGHT_SPARE.get(node.as_kind, 99)
+    tall = heights().get(node.as_kind, 0)
+    spare = (voice.single(node.n) or 0) - tall if tall > 1 else 0
     if spare > 0:
         return voice.say("counts_yes_chains", chain=said, stitch=voice.stitch(node.as_kind), spare=voice.say("chain", n=spare))
     return voice.say("counts_yes", chain=said, stitch=voice.stitch(node.as_kind))

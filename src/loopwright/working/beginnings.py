@@ -24,8 +24,10 @@ SHORT, LONGEST = 130, 3_000  # foundation chains that are tried one by one, and 
 HORIZON = 4
 
 
-def solve(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int) -> list[tuple[int, str, bool]]:
-    """Numbers of stitches that may have stood below, best first: (number, kind, whether the printed count was needed to tell).
+def solve(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int) -> list[tuple[int, str, bool, int | None]]:
+    """Numbers of stitches that may have stood below, best first.
+
+    Each with its kind, whether a printed count was needed to tell, and the item of a later row if it was the count of that one.
 
     A row whose repeats are all bounded tells it exactly. Otherwise its printed count does, where one number alone
     leaves nothing over; then that count cannot also confirm the row.
@@ -36,14 +38,14 @@ def solve(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int
     if from_hook(body) and lead_chain(body) is None:
         if state.view.foundation:
             return []  # the chain is told: the row does not fit it
-        return [(n, "ch", _printed(step.printed) is not None) for n in _chains(decoder, state, step, body, kind)]
+        return [(n, "ch", _printed(step.printed) is not None, None) for n in _chains(decoder, state, step, body, kind)]
     bounded = _try_open(decoder, state, step, body, kind)
     if bounded is not None and bounded > 0:
-        return [(bounded, below, False)]
+        return [(bounded, below, False, None)]
     wanted = _printed(step.printed)
     if wanted:
         found = _by_count(decoder, state, step, body, kind, step.printed, wanted)
-        return [(n, below, True) for n in found[:3]]
+        return [(n, below, True, None) for n in found[:3]]
     if state.view.items and not step.new_section and not step.gap:
         return []  # a row below is told: that this one does not fit it is a fault of either
     key = (body, kind, state.conventions)
@@ -53,7 +55,7 @@ def solve(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int
     if not family:
         return []
     decoder.family = family
-    return [(n, below, True) for n in _by_later_count(decoder, state, step, steps, at, family)]
+    return [(n, below, True, item) for n, item in _by_later_count(decoder, state, step, steps, at, family)]
 
 
 def _family(decoder: Decoder, state: State, step: Step, body: tuple[Node, ...], kind: str) -> tuple[int, ...]:
@@ -88,8 +90,8 @@ def told(family: tuple[int, ...]) -> tuple[int, int] | None:
     return step, family[0] % step
 
 
-def _by_later_count(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int, family: tuple[int, ...]) -> list[int]:
-    """The member of a family with which a count printed a few rows later comes true; that count then cannot confirm its row."""
+def _by_later_count(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int, family: tuple[int, ...]) -> list[tuple[int, int]]:
+    """The member of a family with which a count printed a few rows later comes true, and that row's item: it is not confirmed by it."""
     ahead = next((i for i in range(at + 1, min(at + HORIZON, len(steps))) if _printed(steps[i].printed) is not None), None)
     if ahead is None or len(family) < 2 or any(s.problem or s.new_section for s in steps[at + 1 : ahead + 1]):
         return []
@@ -102,8 +104,7 @@ def _by_later_count(decoder: Decoder, state: State, step: Step, steps: list[Step
     first = round(number)
     if abs(number - first) > 0.01 or not 1 < first <= FAR or decoder.count_after(state, steps[at : ahead + 1], first) != wanted:
         return []
-    decoder.solved_by.add(steps[ahead].item)
-    return [first]
+    return [(first, steps[ahead].item)]
 
 
 def _chains(decoder: Decoder, state: State, step: Step, body: tuple, kind: str) -> list[int]:  # type: ignore[type-arg]

@@ -45,14 +45,13 @@ class Outcome:
     facts: dict[str, Any] = field(default_factory=dict)
     assumed: tuple[tuple[str, Any], ...] = ()
     as_printed: int | None = None
-    clean_count: int | None = None
     flipped: bool = False
     got: int = 0
 
     def of(self, step: Step) -> Outcome:
         """The same outcome of another step that tells the same."""
         return self if step is self.step else Outcome(
-            step, self.made, self.cost, self.agrees, self.problem, self.facts, self.assumed, self.as_printed, self.clean_count, self.flipped, self.got,
+            step, self.made, self.cost, self.agrees, self.problem, self.facts, self.assumed, self.as_printed, self.flipped, self.got,
         )
 
 

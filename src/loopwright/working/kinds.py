@@ -8,14 +8,16 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
+from loopwright.trade.stitches import heights
+
 CHAIN = 1
 ANY = 2
 _CODES: dict[str, int] = {"": 0, "ch": CHAIN, "st": ANY}
 _NAMES: list[str] = ["", "ch", "st"]
 _LIMIT = 255
 
-# Chains that stand in for a stitch at the start of a row: common practice, no source; the trade's tables agree.
-HEIGHT = {"sl st": 0, "sc": 1, "esc": 2, "hdc": 2, "edc": 3, "ehdc": 2, "dc": 3, "tr": 4, "dtr": 5, "trtr": 6, "qtr": 7}
+# Chains that stand in for a stitch at the start of a row.
+HEIGHT = heights()
 
 _TOG = re.compile(r"^(?:fp|bp)?([a-z]+?)(\d+)tog$")
 _POST = re.compile(r"^(fp|bp)([a-z]+\d*t?o?g?)$")

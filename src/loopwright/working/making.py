@@ -17,8 +17,6 @@ from loopwright.working.starts import skip_foundation
 from loopwright.working.view import Group as MadeGroup
 from loopwright.working.view import Slot
 
-DEFAULT_SHELL = 5
-
 
 def kind_made(run: Run, kind: str) -> tuple[str, int]:
     """The real kind of "inc" and "dec", and how many an increase makes."""

@@ -24,7 +24,6 @@ from loopwright.working.view import View
 from loopwright.working.weave import Weaver
 
 UNCERTAIN_FROM = 4
-SPACED = 60
 WOVEN = 20_000  # rows kept in a memo; more of them belong to other patterns
 _CODES = {
     "runs-out": "W003", "too-many": "W008", "too-many-rows": "W008", "unknown-row": "W009", "blank": "W010",
@@ -281,7 +280,7 @@ def _convention_words(key: str, value: Any) -> str | None:
     if parts[0] == "start" and len(parts) >= 2:
         stitch = f" before {parts[2]}" if len(parts) > 2 else ""
         if isinstance(value, tuple):
-            more = f" and {value[1]} chains" if value[1] else ""
+            more = f" and {value[1]} {'chain' if value[1] == 1 else 'chains'}" if value[1] else ""
             return f"ch {parts[1]} at the start of a row{stitch} counts as a stitch{more}"
         return f"ch {parts[1]} at the start of a row{stitch} " + ("is a loop" if value == "loop" else "does not count as a stitch")
     if parts[0] == "skipped":
@@ -292,5 +291,3 @@ def _convention_words(key: str, value: Any) -> str | None:
         return "rows that tell one repeat mean it for the whole row"
     return None
 
-
-__all__ = ["SPACED", "Span", "work"]

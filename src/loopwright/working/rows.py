@@ -18,6 +18,7 @@ from loopwright.model.tree import (
     Make,
     Mark,
     Node,
+    Num,
     PatternRun,
     Repeat,
     Ring,
@@ -63,8 +64,6 @@ class Made:
     pending: Chain | None
     agrees: bool | None = None
     unsure: float = 0.0
-    below_flipped: bool = False
-    needs: int | None = None
     work: int = 0
     base: View | None = None  # what it was worked on: the row below, or a foundation or ring that the row itself began
     tape: tuple[Note, ...] = ()
@@ -258,17 +257,11 @@ def _divisions(run: Run) -> int:
 def _only_start(run: Run, cost: float, pending: Chain | None) -> Made:
     n = len(run.view.items)
     turn = run.start_chain is not None and run.start_chain[1] == "foundation-turn"
-    pend = Chain(_num(run.start_chain[0])) if turn and run.start_chain else pending
+    pend = Chain(Num((run.start_chain[0],))) if turn and run.start_chain else pending
     return Made(
         run.view, b"", Slots(), array("i"), n, 0, {"ch": n}, cost, 0, 0, tuple(run.log), tuple(sorted(run.conventions.items(), key=lambda kv: kv[0])),
         run.main_kind, False, run.turned, run.in_rounds, pend, None, run.unsure, base=run.view, tape=tuple(run.tape),
     )
-
-
-def _num(value: int) -> Any:
-    from loopwright.model.tree import Num
-
-    return Num((value,))
 
 
 def _is_tch(run: Run) -> bool:

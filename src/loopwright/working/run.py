@@ -95,7 +95,6 @@ class Run:
     tch_item: bool = False
     tch_length: int = 0
     joined: bool = False
-    join_said: str = ""
     turned: bool = False
     left_said: bool = False
     loop: str = "both"

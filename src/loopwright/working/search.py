@@ -12,6 +12,7 @@ from typing import Any
 
 from loopwright.model.tree import (
     COUNT_OR_WORK,
+    Evenly,
     Make,
     Node,
     Num,
@@ -56,7 +57,6 @@ class Decoder:
         self.looked_ahead = False
         self.families: dict[Any, tuple[int, ...]] = {}  # by row and conventions: rows that tell the same are looked at once
         self.family: tuple[int, ...] = ()  # numbers of stitches that the row just looked at may have stood on
-        self.solved_by: set[int] = set()  # items whose printed count told what stood before an earlier row
         self.spent = 0
         self.told: dict[tuple[int, int, int], Told] = {}
 
@@ -232,7 +232,7 @@ class Decoder:
                 continue
             seen.add(key)
             cost = made.cost + (DISAGREES if made.agrees is False else 0.0) + extra
-            outcome = Outcome(step, made, cost, made.agrees, assumed=assumed, clean_count=cleanest.count if cleanest.left == 0 else None)
+            outcome = Outcome(step, made, cost, made.agrees, assumed=assumed)
             results.append((self._after(state, step, made), outcome))
             if len(results) >= KEEP:
                 break
@@ -248,8 +248,6 @@ class Decoder:
         return body
 
     def _established(self, state: State) -> tuple[Node, ...]:
-        from loopwright.model.tree import Evenly
-
         change = state.last_change or 0
         if change == 0:
             return (Make("*same*", Num((1,)), Place("each", None, Thing("st"))),)
@@ -328,11 +326,11 @@ class Decoder:
         from loopwright.working.beginnings import solve
 
         results = []
-        for number, kind, counted in solve(self, state, step, steps, at):
+        for number, kind, counted, by in solve(self, state, step, steps, at):
             chain = kind == "ch"
             view = foundation(number) if chain else plain_row(number, code(kind) if kind else 2, joined=step.kind == "rnd" or joins_round(step.body))
             problems: list[Outcome] = []
-            assumed = (("start-chain" if chain else "start", number), ("start-by-count", counted))
+            assumed = (("start-chain" if chain else "start", number), ("start-by-count", counted), ("told-by", by))
             fresh = replace(state, view=view, pending=None, in_rounds=step.kind == "rnd" or joins_round(step.body))
             results += self._readings(fresh, step, view, FRESH if state.view is not NOTHING else 0.0, assumed, problems)
         # a start solved by a count that then disagrees is none; one that the stitches alone tell stands, and the count is wrong

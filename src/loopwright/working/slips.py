@@ -149,12 +149,6 @@ def do_join(run: Run, node: Join) -> None:
     run.joined = True
     if not node.via or node.via == "sl st":
         run.note("join")
-    if node.place is not None:
-        k = node.place.k
-        if node.place.thing.kind == "tch" or (k and node.place.thing.kind == "ch"):
-            run.join_said = f"ch{k}" if k else "ch"
-        elif node.place.thing.kind in HEIGHT:
-            run.join_said = node.place.thing.kind
     if node.via and node.via != "sl st" and run.runs and run.runs[-1][1] == len(run.out):
         tall = max(1, min(HEIGHT.get(node.via, 1) or 1, 8))
         run.note("half", tall, node.via)
@@ -201,6 +195,3 @@ def do_underside(run: Run) -> None:
     run.pos = max(run.pos, n)
     run.end = n + max(0, n - 1 - skipped)
     run.in_rounds = True
-
-
-# --- whole-row forms -------------------------------------------------------------------------------------------------

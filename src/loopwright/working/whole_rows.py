@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Sequence
 
 from loopwright.model.tree import (
     STITCH,
@@ -13,7 +14,7 @@ from loopwright.model.tree import (
 )
 from loopwright.working.kinds import CHAIN, code, plain
 from loopwright.working.making import kind_made
-from loopwright.working.run import CannotWork, Run, RunsOut
+from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
 from loopwright.working.seeking import seek
 from loopwright.working.view import Group as MadeGroup
 from loopwright.working.view import Slot
@@ -45,15 +46,19 @@ def _counted(run: Run) -> int:
 
 
 def _spread(run: Run, kind: str, left: int, change: int, op: str) -> None:
-    number, together = code(kind), code(f"{plain(kind)}2tog")
     units = left if op == "inc" else left - change
-    for done in range(units):
-        special = change and ((done + 1) * change) // units > (done * change) // units
+    _shaped(run, kind, left, op, [bool(change) and ((i + 1) * change) // units > (i * change) // units for i in range(units)])
+
+
+def _shaped(run: Run, kind: str, left: int, op: str, special: Sequence[bool]) -> None:
+    """Plain stitches, and where `special` says so two in one or two together."""
+    number, together = code(kind), code(f"{plain(kind)}2tog")
+    for done, here in enumerate(special):
         slot = seek(run, STITCH, run.pos)
         if slot is None:
             raise RunsOut("st", wanted=left, found=done)
         run.pos, run.last = slot.end, slot
-        if special and op == "dec":
+        if here and op == "dec":
             second = seek(run, STITCH, run.pos)
             if second is None:
                 raise RunsOut("st", wanted=left, found=done)
@@ -61,7 +66,7 @@ def _spread(run: Run, kind: str, left: int, change: int, op: str) -> None:
             run.make(together, Slot(slot.start, second.end))
         else:
             run.make(number, slot)
-            if special:
+            if here:
                 run.make(number, slot)
 
 
@@ -104,24 +109,8 @@ def do_at_ends(run: Run, node: AtEnds) -> None:
         raise RunsOut("st", wanted=amount * 2, found=left)
     first = amount // 2 if node.ends == 2 else 0
     last = amount - first
-    number, together = code(kind), code(f"{plain(kind)}2tog")
     units = left - amount if node.op == "dec" else left
-    for i in range(units):
-        special = i < first or i >= units - last
-        slot = seek(run, STITCH, run.pos)
-        if slot is None:
-            raise RunsOut("st", wanted=left, found=i)
-        run.pos, run.last = slot.end, slot
-        if special and node.op == "dec":
-            second = seek(run, STITCH, run.pos)
-            if second is None:
-                raise RunsOut("st", wanted=left, found=i)
-            run.pos, run.last = second.end, second
-            run.make(together, Slot(slot.start, second.end))
-        else:
-            run.make(number, slot)
-            if special:
-                run.make(number, slot)
+    _shaped(run, kind, left, node.op, [i < first or i >= units - last for i in range(units)])
 
 
 def do_edge(run: Run, node: EdgeRun) -> None:
@@ -134,8 +123,8 @@ def do_edge(run: Run, node: EdgeRun) -> None:
         if not count:
             raise CannotWork("edge-unknown")
         run.cost += 0.5
-    if count > 20_000:
-        raise CannotWork("too-many", limit=20_000)
+    if count > MAX_ITEMS:
+        raise CannotWork("too-many", limit=MAX_ITEMS)
     number = code(kind_made(run, node.kind)[0])
     place = Slot(-1, -1, node.where if node.where in ("underside", "free") else "row-end")
     for _ in range(count):
