@@ -24,7 +24,7 @@ def on_chain(part: Part, at: int) -> bool:
     return at > 0 and _only_chain(part.rows[at - 1][1], 0) is not None
 
 
-def confirmed(pattern: Pattern, part: Part, at: int) -> bool:
+def sure_below(pattern: Pattern, part: Part, at: int) -> bool:
     """Whether what the row stands on is sure: a chain, or a row whose printed count agrees."""
     if at == 0:
         return False

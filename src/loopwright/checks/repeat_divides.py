@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from loopwright.checks.arithmetic import flow
-from loopwright.checks.neighbours import below, confirmed, on_chain, only_report, sizes
+from loopwright.checks.neighbours import below, on_chain, only_report, sizes, sure_below
 from loopwright.checks.pattern import Part, Pattern
 from loopwright.findings import Finding
 from loopwright.model.tree import Chain, Node, Repeat, Row
@@ -30,7 +30,7 @@ def _row(pattern: Pattern, part: Part, at: int, row: Row) -> Iterator[Finding]:
     """One finding with the figures of the first size that does not come out, naming the sizes unless all of them do not."""
     bad: list[tuple[str, Finding]] = []
     for size in sizes(pattern):
-        stands = below(pattern, part, at, size) if confirmed(pattern, part, at) else None
+        stands = below(pattern, part, at, size) if sure_below(pattern, part, at) else None
         found = _misfit(row, stands, size) if stands else None
         if found is not None:
             bad.append((pattern.report.sizes[size], found))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from loopwright.checks.arithmetic import Flow, flow
-from loopwright.checks.neighbours import below, confirmed, only_report
+from loopwright.checks.neighbours import below, only_report, sure_below
 from loopwright.checks.pattern import Part, Pattern
 from loopwright.findings import Finding
 from loopwright.model.tree import Chain, Join, Make, Mark, Row
@@ -20,7 +20,7 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
     for part in pattern.parts:
         for at, (item, row) in enumerate(part.rows):
             report = only_report(pattern, item)
-            if report is not None and report.agrees and report.printed and report.printed_noun is None and confirmed(pattern, part, at):
+            if report is not None and report.agrees and report.printed and report.printed_noun is None and sure_below(pattern, part, at):
                 yield from _row(pattern, part, at, row, report.printed[0])
 
 

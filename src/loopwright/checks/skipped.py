@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from loopwright.checks.arithmetic import flow
-from loopwright.checks.neighbours import below, confirmed, only_report, sizes
+from loopwright.checks.neighbours import below, only_report, sizes, sure_below
 from loopwright.checks.pattern import Part, Pattern
 from loopwright.findings import Finding
 from loopwright.model.tree import Chain, Node, Repeat, Row, Skip
@@ -16,7 +16,7 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
     for part in pattern.parts:
         for at, (item, row) in enumerate(part.rows[1:], 1):
             report = only_report(pattern, item)
-            if report is not None and confirmed(pattern, part, at):
+            if report is not None and sure_below(pattern, part, at):
                 yield from _row(pattern, part, at, row)
 
 

@@ -16,7 +16,8 @@ if TYPE_CHECKING:
 class RowReport:
     """One worked row. Lists are per size; None where the size does not work the row or its count is not known.
 
-    `index` is its place among all worked rows; `item` the index of the tree's item that asked for it.
+    `item` is the index of the tree's item that asked for it. `confirmed`: its printed count says the same, or a confirmed row
+    that is worked on every stitch of it does; a count that told where an earlier row began confirms nothing.
     """
 
     section: str | None

@@ -5,8 +5,9 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from loopwright.model.tree import Count, Node
+from loopwright.model.tree import Count, Mark, Node
 from loopwright.working.kinds import code
+from loopwright.working.openings import leaves_any
 from loopwright.working.rows import Made, from_hook, lead_chain, main_kind, work_row
 from loopwright.working.run import MAX_ITEMS, CannotWork
 from loopwright.working.tally import agrees
@@ -90,21 +91,41 @@ def told(family: tuple[int, ...]) -> tuple[int, int] | None:
     return step, family[0] % step
 
 
-def _by_later_count(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int, family: tuple[int, ...]) -> list[tuple[int, int]]:
-    """The member of a family with which a count printed a few rows later comes true, and that row's item: it is not confirmed by it."""
-    ahead = next((i for i in range(at + 1, min(at + HORIZON, len(steps))) if _printed(steps[i].printed) is not None), None)
-    if ahead is None or len(family) < 2 or any(s.problem or s.new_section for s in steps[at + 1 : ahead + 1]):
+def _by_later_count(
+    decoder: Decoder, state: State, step: Step, steps: list[Step], at: int, family: tuple[int, ...],
+) -> list[tuple[int, int | None]]:
+    """The member of a family with which a row a few rows later comes true.
+
+    Either that row needs so many stitches, or its printed count tells; then that row's item comes with it: it is not confirmed by it.
+    """
+    ahead, wanted, item = _known_later(decoder, state, steps, at)
+    if wanted is None or len(family) < 2 or any(s.problem or s.new_section for s in steps[at + 1 : ahead + 1]):
         return []
-    wanted = _printed(steps[ahead].printed)
+    between = steps[at : ahead + 1] if item is not None else steps[at:ahead]
     low, high = family[0], family[-1]
-    a, b = (decoder.count_after(state, steps[at : ahead + 1], n) for n in (low, high))
-    if a is None or b is None or wanted is None or b == a:
+    a, b = (decoder.count_after(state, between, n) for n in (low, high))
+    if a is None or b is None or b == a:
         return []
     number = low + (wanted - a) * (high - low) / (b - a)
     first = round(number)
-    if abs(number - first) > 0.01 or not 1 < first <= FAR or decoder.count_after(state, steps[at : ahead + 1], first) != wanted:
+    if abs(number - first) > 0.01 or not 1 < first <= FAR or decoder.count_after(state, between, first) != wanted:
         return []
-    return [(first, steps[ahead].item)]
+    return [(first, item)]
+
+
+def _known_later(decoder: Decoder, state: State, steps: list[Step], at: int) -> tuple[int, int | None, int | None]:
+    """The first row ahead that tells a number: its place, the number, and its item where the number is its printed count."""
+    for i in range(at + 1, min(at + HORIZON, len(steps))):
+        later = steps[i]
+        body = decoder._body(state, later)
+        if not leaves_any(body) and (lead_chain(body) is None or not from_hook(body)):
+            needs = _try_open(decoder, state, later, body, main_kind(body, state.kind))
+            if needs is not None and needs > 1:
+                return i, needs, None
+        printed = _printed(later.printed)
+        if printed is not None:
+            return i, printed, later.item
+    return at, None, None
 
 
 def _chains(decoder: Decoder, state: State, step: Step, body: tuple, kind: str) -> list[int]:  # type: ignore[type-arg]
@@ -146,7 +167,7 @@ def _printed(printed: tuple[Count, ...]) -> int | None:
 
 
 def _try_open(decoder: Decoder, state: State, step: Step, body: tuple, kind: str) -> int | None:  # type: ignore[type-arg]
-    """Works the row on a row without end; how many it used, when it came to an end by itself."""
+    """Works the row on a row without end; how many it used or said to leave, when it came to an end by itself."""
     from loopwright.working.run import Run
 
     view = View(b"\x02", open_end=True, joined=step.kind == "rnd")
@@ -159,7 +180,7 @@ def _try_open(decoder: Decoder, state: State, step: Step, body: tuple, kind: str
         do_all(run, nodes)
     except CannotWork:
         return None
-    return run.pos or None
+    return run.pos + sum(n.n.at(0) or 0 for n in nodes if isinstance(n, Mark) and n.what == "leave" and n.n is not None) or None
 
 
 def _attempt(decoder: Decoder, state: State, step: Step, body: tuple, kind: str, number: int) -> Made | None:  # type: ignore[type-arg]

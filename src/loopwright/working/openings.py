@@ -53,6 +53,11 @@ def from_the_middle(step: Step) -> bool:
     return first is not None and not ring and not has_ring(step.body) and not from_hook(step.body)
 
 
+def leaves_any(body: tuple[Node, ...]) -> bool:
+    """Whether a row says to leave the rest, of which it does not tell the number: then it needs no certain number of stitches."""
+    return any(isinstance(n, Mark) and n.what == "leave" and n.n is None for n in body)
+
+
 def begins_anew(step: Step, state: State) -> tuple[bool, bool]:
     """Whether a row surely, or perhaps, begins a new piece: a ring, or a foundation chain."""
     body = step.body

@@ -10,12 +10,13 @@ from typing import Any
 from loopwright.findings import Finding
 from loopwright.model.fabric import Fabric
 from loopwright.model.report import Assumption, Report, RowReport
-from loopwright.model.tree import Document, Group, Mark, Node, PatternRun, Repeat, Row, Unknown
+from loopwright.model.tree import Document, Evenly, Group, Mark, Node, PatternRun, Repeat, Row, Unknown
 from loopwright.source import Span
 from loopwright.working.colours import Colours
 from loopwright.working.explanations import Explanation, Outcome
 from loopwright.working.fabrics import Fabrics
 from loopwright.working.motifs import Joins
+from loopwright.working.openings import leaves_any
 from loopwright.working.rows import Made
 from loopwright.working.said import said
 from loopwright.working.search import Decoder
@@ -80,18 +81,22 @@ def _weave(best: Explanation, shared: dict[Any, Any], colours: Colours, joins: J
 
 def _rows(document: Document, per_size: Sequence[Sequence[Outcome]]) -> list[RowReport]:
     keys: dict[tuple[int, int], list[Outcome | None]] = {}
+    sure: dict[tuple[int, int], bool] = {}
     most: dict[int, int] = {}
     for outcomes in per_size:
         for o in outcomes:
             most[o.step.item] = max(most.get(o.step.item, 0), o.step.part)
     for size, outcomes in enumerate(per_size):
-        for o in outcomes:
+        for o, confirmed in zip(outcomes, _confirmed(outcomes), strict=True):
             part = most[o.step.item] if o.step.last_of_item else o.step.part  # ranges of unlike length end together
-            keys.setdefault((o.step.item, part), [None] * len(per_size))[size] = o
-    return [_row(document, keys[k]) for k in sorted(keys)]
+            key = (o.step.item, part)
+            keys.setdefault(key, [None] * len(per_size))[size] = o
+            sure[key] = sure.get(key, True) and confirmed
+    told = _told(per_size)
+    return [_row(document, keys[k], sure[k], k[0] in told) for k in sorted(keys)]
 
 
-def _row(document: Document, outcomes: list[Outcome | None]) -> RowReport:
+def _row(document: Document, outcomes: list[Outcome | None], confirmed: bool, told_a_start: bool) -> RowReport:
     some = next(o for o in outcomes if o is not None)
     step = some.step
     read = all(o is None or o.made is not None for o in outcomes)
@@ -105,15 +110,47 @@ def _row(document: Document, outcomes: list[Outcome | None]) -> RowReport:
         made = {**made, noun: printed}  # a solid row counted in meshes
     verdicts = [o.agrees for o in outcomes if o is not None and o.agrees is not None]
     agrees = all(verdicts) if verdicts else None
-    solved = any("start" in dict(o.assumed) or "start-chain" in dict(o.assumed) for o in outcomes if o)
-    if any(dict(o.assumed).get("start-by-count") for o in outcomes if o):
-        agrees = None  # a count that told the start cannot confirm it
+    if agrees and told_a_start or any(_own_count_used(o) for o in outcomes if o):
+        agrees = None  # a count that told a start cannot confirm it
     if not read:
         counts = (None,) * len(outcomes)
     return RowReport(
         step.section, step.label or "", step.span, step.item, read, counts, chains if chains != counts else None, made, printed, noun, agrees,
-        bool(agrees) and not solved and read, None if read else some.problem,
+        confirmed and read, None if read else some.problem,
     )
+
+
+def _told(per_size: Sequence[Sequence[Outcome]]) -> set[int]:
+    """Items whose printed count told how many stitches an earlier row began with."""
+    return {by for outcomes in per_size for o in outcomes if (by := dict(o.assumed).get("told-by")) is not None}
+
+
+def _own_count_used(o: Outcome) -> bool:
+    """Whether the printed count of the row itself was needed to tell what it stands on."""
+    assumed = dict(o.assumed)
+    return bool(assumed.get("start-by-count")) and assumed.get("told-by") is None
+
+
+def _confirmed(outcomes: Sequence[Outcome]) -> list[bool]:
+    """Of each row of a size, whether its printed count says the same, or else whether a confirmed row needs just what it leaves."""
+    told = _told([outcomes])
+    result = [bool(o.agrees) and not _own_count_used(o) and o.step.item not in told for o in outcomes]
+    for i in range(len(outcomes) - 2, -1, -1):
+        if not result[i] and outcomes[i].agrees is None and not outcomes[i].assumed:
+            result[i] = result[i + 1] and _needs_all(outcomes[i + 1], outcomes[i])
+    return result
+
+
+def _needs_all(o: Outcome, before: Outcome) -> bool:
+    """Whether a row is worked on every stitch of the one before, so that another number there would not come out."""
+    base, below = (o.made.base if o.made else None), (before.made.view if before.made else None)
+    if base is None or below is None or o.made is None or before.made is None or not below.items or below.foundation or o.made.left:
+        return False
+    if set(before.made.made) <= {"ch"}:
+        return False  # a ring takes any number of stitches
+    if o.assumed or leaves_any(o.step.body) or any(isinstance(n, Evenly) for n in o.step.body):
+        return False
+    return base.items in (below.items, below.items[::-1])
 
 
 def _printed(document: Document, outcomes: list[Outcome | None]) -> tuple[tuple[int | None, ...] | None, str | None]:

@@ -282,7 +282,7 @@ class Decoder:
         if self.family and (apart := told(self.family)) is not None:
             problem = Outcome(step, None, FAILS, None, "open", {"family": f"any multiple of {apart[0]}{f' plus {apart[1]}' if apart[1] else ''} stitches"})
             self.family = ()
-        elif state.view is NOTHING and problem.problem == "runs-out" and lead_chain(step.body) is None:
+        elif state.view is NOTHING and problem.problem == "runs-out" and (lead_chain(step.body) is None or from_the_middle(step)):
             problem = Outcome(step, None, FAILS, None, "open")
         number = printed_total(step.printed)
         after = self._assumed_state(state, step)
