@@ -251,3 +251,22 @@ def test_a_motif_joined_as_you_go_goes_into_the_corners_of_the_finished_one() ->
     assert [fabric.parents(s) for s in slips] == [tuple(chains[:2]), tuple(chains[-2:])]
     assert [fabric.where(s) for s in slips] == ["space", "space"]
     assert (first.piece, second.piece) == (0, 1)
+
+
+def test_an_edging_goes_down_the_side_where_its_first_stitches_came_to_and_turns_the_corners():
+    f = woven(
+        "Ch 5.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn.\nRows 2-4: Ch 1, sc in each st across, turn.\n"
+        "Edging: Ch 1, sc in next 4 sts, work 4 sc down side, 2 sc in corner, work 4 sc along bottom, 2 sc in corner, 4 sc up side; join.\n"
+    )
+    last = f.rows[-1]
+    made = [s for s in range(last.start, last.end) if f.name(s) == "sc"]
+    into = [f.parents(s)[0] for s in made]
+    first, second, third, fourth = (edge(f, f"Row {n}") for n in (1, 2, 3, 4))
+    assert into[:4] == fourth[::-1]
+    assert into[4:8] == [fourth[0], third[-1], second[0], first[-1]]  # down the side on which row 4 began
+    assert into[8:10] == [first[-1]] * 2
+    assert into[10:14] == [f.parents(s)[0] for s in first[::-1]]  # the other side of the chains that row 1 went into
+    assert into[14:16] == [into[13]] * 2
+    assert into[16:] == [first[0], second[-1], third[0], fourth[-1]]
+    assert {f.where(s) for s in made[10:16]} == {"underside"}
+    assert {f.where(s) for s in (*made[4:10], *made[16:])} == {"row-end"}

@@ -142,7 +142,7 @@ class Repeat:
 
     `mode`: "times" (`times` in all: "(…) 6 times", "x 6"), "more" ("rep from * 5 times more": times + 1 in all),
     "star-times" ("rep from * 5 times": n + 1 by custom, or n: the worker decides), "end" (around, across, to the end),
-    "left" (until `left` sts remain), "until" (until `times` groups are made), "once" (no repeat told: a bracket only).
+    "left" (until `left` of `left_of` remain), "until" (until `times` groups are made), "once" (no repeat told: a bracket only).
     `ending`: what is worked after it when the text says "ending with …" (replaces the last round's tail as needed);
     `ending_mode`: "after" (plain text going on), "with" ("ending with"), "with-last" ("end last rep with"), "correspond",
     "omit" (last repeat leaves the ending nodes out), "at" (last repeat stops before node index `stop_at`: ** mark).
@@ -152,6 +152,7 @@ class Repeat:
     mode: Literal["times", "more", "star-times", "end", "left", "until", "once"]
     times: Num | None = None
     left: Num | None = None
+    left_of: Thing = STITCH
     ending: tuple[Node, ...] = ()
     ending_mode: Literal["after", "with", "with-last", "correspond", "omit", "at"] = "after"
     stop_at: int | None = None

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from loopwright.model.tree import (
     ONE,
-    Chain,
     Group,
     Make,
     Mark,
@@ -26,7 +25,7 @@ from loopwright.notation.phrases import phrase
 from loopwright.notation.places import END_WORDS, PREPOSITIONS, place
 from loopwright.notation.shaping import absorbed, plainly, shaping
 from loopwright.notation.stars import repeat_from, star, to_mark
-from loopwright.notation.stitches import first_chain, kind_before, kind_follows, leave, make
+from loopwright.notation.stitches import UNSEEN, first_chain, kind_before, kind_follows, leave, make, standing
 from loopwright.notation.things import loop_words, thing, underside_words
 from loopwright.notation.turns import in_turn
 
@@ -116,9 +115,11 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         return Mark("fasten-off", span=cur.span_from(start))
     if low in ("leave", "leaving") and (left := leave(cur)) is not None:
         return left
-    if low in ("inv", "invisible", "chainless") and cur.low(1) in ("join", "start", "starting") and not any(isinstance(b, (Make, Chain, Group)) for b in before):
-        cur.at += 2  # a join or a start that stands for the first stitch, as a chain would
-        return Chain(Num((3,)), "yes", span=cur.span_from(start))
+    if low in UNSEEN and (first := standing(cur, before)) is not None:
+        return first
+    if low in UNSEEN and cur.low(1) == "join":
+        cur.at += 1
+        return join(cur, before)
     if low == "do" and cur.low(1) == "not":
         what = {"join": "no-join", "turn": "no-turn"}.get(cur.low(2), "note")
         cur.at += 3

@@ -31,6 +31,7 @@ REMARKS = frozenset("increased decreased made completed formed".split())
 
 
 def bracket(cur: Cursor, before: list[Node]) -> Node | None:
+    """From an opening bracket on: a group, a repeat, or the name of what stands before; None for a note or a count."""
     from loopwright.notation.body import nodes_until
 
     start = cur.at
@@ -42,9 +43,9 @@ def bracket(cur: Cursor, before: list[Node]) -> Node | None:
         return None
     unknown = cur.unknown
     inside = tuple(nodes_until(cur, "close"))
-    counted = cur.tokens[cur.at - 1] if cur.kind() == "close" and cur.tokens[cur.at - 1].kind == "times" else None
-    if cur.kind() == "close":
-        cur.at += 1
+    closed = cur.kind() == "close"  # one that is left open ends with its row: what is said last is said of it
+    counted = cur.tokens[cur.at - 1] if (closed or cur.done) and cur.tokens[cur.at - 1].kind == "times" else None
+    cur.at += closed
     if counted is not None and len(inside) > 0 and cur.kind() != "times":  # "(3 ch and 1 dc in the ring 7 times)"
         return Repeat(inside, "more" if counted.value[1] else "times", Num((counted.value[0],)), span=cur.span_from(start))
     if not before and len(inside) == 1 and isinstance(inside[0], Chain) and cur.kind() not in ("times", "star"):

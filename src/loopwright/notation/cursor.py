@@ -33,10 +33,12 @@ class Cursor:
     first_star: dict[int, int] = field(default_factory=dict)
 
     def token(self, ahead: int = 0) -> Token | None:
+        """The token `ahead` of the next one, None past the end."""
         i = self.at + ahead
         return self.tokens[i] if 0 <= i < len(self.tokens) else None
 
     def kind(self, ahead: int = 0) -> str:
+        """The sort of the token `ahead` of the next one; "end" past the end."""
         i = self.at + ahead
         return self.tokens[i].kind if 0 <= i < len(self.tokens) else "end"
 
@@ -46,6 +48,7 @@ class Cursor:
         return self.tokens[i].low if 0 <= i < len(self.tokens) else ""
 
     def take(self) -> Token:
+        """The next token, which is taken."""
         t = self.tokens[self.at]
         self.at += 1
         return t
@@ -72,6 +75,7 @@ class Cursor:
 
     @property
     def done(self) -> bool:
+        """Whether all tokens are taken."""
         return self.at >= len(self.tokens)
 
     def span_from(self, start: int) -> Span:

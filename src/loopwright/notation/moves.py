@@ -23,6 +23,7 @@ SKIPS = frozenset("skip sk skp miss omit".split())
 
 
 def skip(cur: Cursor) -> Node:
+    """ "sk next 2 sts", "skip 1 ch, miss 1 st": what is passed over."""
     start = cur.at
     cur.at += 1
     skips = [_one_skip(cur, start)]
@@ -82,6 +83,7 @@ def _one_skip(cur: Cursor, start: int) -> Node:
 
 
 def join(cur: Cursor, before: list[Node]) -> Node:
+    """From "join" on: the end of a round, a ring made of a chain, or where the yarn is attached."""
     start = cur.at
     cur.at += 1
     via = None

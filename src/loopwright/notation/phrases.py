@@ -179,7 +179,7 @@ def _edge(cur: Cursor) -> Node | None:
         return None
     cur.at += i
     span = cur.span_from(start)
-    once = EdgeRun(kind, n, "edge", span=span)
+    once = EdgeRun(kind, n, "underside" if "bottom" in said else "edge", span=span)
     if "each" in said:
         return Either("edge-each", ((0.0, (once,)), (0.3, (once, once))), span)
     return once

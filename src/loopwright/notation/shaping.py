@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Literal
 
-from loopwright.model.tree import AtEnds, Evenly, EveryKth, Make, Node, Num
+from loopwright.model.tree import ONE, AtEnds, Evenly, EveryKth, Group, InTurn, Make, Node, Num, Place
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.places import place
 from loopwright.notation.things import thing
@@ -84,7 +84,7 @@ def _every(cur: Cursor, op: Op) -> EveryKth | None:
     return None
 
 
-def _where(cur: Cursor, op: Op) -> AtEnds | Evenly | None:
+def _where(cur: Cursor, op: Op) -> AtEnds | Evenly | InTurn | None:
     mark = cur.at
     n = cur.number()
     thing(cur)
@@ -99,9 +99,15 @@ def _where(cur: Cursor, op: Op) -> AtEnds | Evenly | None:
         cur.at += 1
         cur.skip("the", "center", "centre", "middle")
         thing(cur)
-        return Evenly(op, n)
+        return _in_centre(n) if op == "inc" and n.values else Evenly(op, n)
     cur.at = mark
     return None
+
+
+def _in_centre(n: Num) -> InTurn:
+    """Each stitch once, the centre one so many times more."""
+    more = Num(tuple(v + 1 if v is not None else None for v in n.values))
+    return InTurn((Make("st", ONE, Place("each", None)), Group((Make("st", more),), Place("each", None, centre=True))))
 
 
 def _ends(cur: Cursor) -> int | None:
@@ -143,11 +149,13 @@ def absorbed(before: list[Node], node: Node) -> Node:
     last = before[-1] if before else None
     if isinstance(node, AtEnds) and node.ends == 1 and before and not (isinstance(last, Make) and last.place is not None and last.place.quant == "each" and last.place.left is None):
         return Make(node.op, node.n, span=node.span)  # "…, dec 1 st at end": where the row has come to
-    if not isinstance(node, (Evenly, EveryKth, AtEnds)) or not isinstance(last, Make) or last.place is None:
+    if not isinstance(node, (Evenly, EveryKth, AtEnds, InTurn)) or not isinstance(last, Make) or last.place is None:
         return node
     if last.place.quant != "each" or last.place.left is not None or last.n.at(0) != 1:
         return node
     before.pop()
+    if isinstance(node, InTurn):
+        return replace(node, parts=(last, *node.parts[1:]))
     return replace(node, kind=node.kind or last.kind)
 
 

@@ -17,10 +17,11 @@ from loopwright.notation.places import END_WORDS, left_words
 
 
 def to_end(cur: Cursor, inside: tuple[Node, ...], start: int) -> Node:
+    """A repeat along the row, to its end or until so much is left ("across to last 3 sts"); `start`: its first token."""
     cur.skip("around", "across", "round", "along", "the", "row", "rnd", "entire", "ch", "chain", "all")
     left = left_words(cur)
     if left is not None:
-        return Repeat(inside, "left", left=left[0], span=cur.span_from(start))
+        return Repeat(inside, "left", left=left[0], left_of=left[1], span=cur.span_from(start))
     cur.skip("to", "end", "of", "the", "row", "rnd", "round")
     return Repeat(inside, "end", span=cur.span_from(start))
 

@@ -30,6 +30,7 @@ from loopwright.notation.shapes import between
 from loopwright.notation.things import loop_words, thing
 
 NOTE_WORDS = 60
+UNSEEN = frozenset({"inv", "invisible", "seamless", "chainless", "standing"})  # joins and starts that do not show
 
 
 def leave(cur: Cursor) -> Node | None:
@@ -44,6 +45,23 @@ def leave(cur: Cursor) -> Node | None:
         return None
     cur.skip("unworked", "free", "un-worked", "un", "-", "worked")
     return Mark("leave", n=n, span=cur.span_from(start))
+
+
+def standing(cur: Cursor, before: list[Node]) -> Node | None:
+    """ "chainless starting dc", "standing dc in any st", "invisible join" before any stitch: the first stitch, made without a chain."""
+    if any(isinstance(b, (Make, Chain, Group, Repeat)) for b in before):
+        return None
+    start = cur.at
+    cur.at += 1
+    joined = cur.accept("join")
+    told = joined or cur.accept("start", "starting", "beginning")
+    kind = "st"
+    if cur.kind() == "kind" and not joined:
+        kind = str(cur.take().value)
+    elif not told:
+        cur.at = start
+        return None
+    return Make(kind, ONE, place(cur) or Place(), span=cur.span_from(start))
 
 
 def first_chain(node: Node, before: list[Node]) -> Node:
@@ -71,6 +89,7 @@ def kind_before(nodes: list[Node] | tuple[Node, ...]) -> str | None:
 
 
 def kind_follows(cur: Cursor) -> bool:
+    """Whether a number and then a stitch come next."""
     start = cur.at
     n = cur.number()
     cur.skip("more", "-", ".")
@@ -80,6 +99,7 @@ def kind_follows(cur: Cursor) -> bool:
 
 
 def make(cur: Cursor) -> Node:
+    """A stitch with its number before or after it, its place, and what the words make of both: a join, an edge, a list of places."""
     start = cur.at
     n = cur.number()
     cur.skip("more", "-", ".")

@@ -59,6 +59,9 @@ def underside_words(cur: Cursor) -> bool:
 def thing(cur: Cursor) -> Thing | None:
     """A thing: "st", "ch-3 sp", "5-ch loop", "turning ch", "magic ring", "dc", "shell"; takes nothing when there is none."""
     start = cur.at
+    if cur.low() == "corner" and thing_word(cur.low(1)) in ("sp", "loop"):
+        cur.at += 2
+        return Thing("corner")
     numbered = cur.kind(1) == "num" and cur.low(2) == "-" and cur.kind(3) == "kind"  # "corner 2-ch sp"
     if thing_word(cur.low(1)) in ("sp", "loop") or cur.low(1) in ("ch", "chain") or numbered:
         cur.skip("corner", "large", "small", "little")
@@ -150,4 +153,5 @@ def _numbered_thing(cur: Cursor) -> Thing | None:
 
 
 def is_space_number(cur: Cursor) -> bool:
+    """Whether the number that comes next is the length of a chain ("2-ch sp")."""
     return cur.low(1) in ("-", "ch") and cur.kind(2) == "kind"

@@ -68,6 +68,7 @@ def _at_each(cur: Cursor, group: Group) -> None:
 
 
 def placed(node: Node) -> Place | None:
+    """The place of a stitch or group, None for any other node."""
     return node.place if isinstance(node, (Make, Group)) else None
 
 

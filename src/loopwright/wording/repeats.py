@@ -84,16 +84,22 @@ def _bracket(scene: Scene, node: Repeat, parts: str) -> str:
     if node.mode == "end":
         return voice.say("bracket_end", parts=parts, end=scene.end)
     if node.mode == "left":
-        return voice.say("bracket_left", parts=parts, n=voice.num(node.left), last=voice.noun("st", voice.single(node.left) != 1))
+        return voice.say("bracket_left", parts=parts, n=voice.num(node.left), last=_last(voice, node))
     more = 1 if node.mode in ("more", "star-times") else 0
     return voice.say("bracket", parts=parts, times=voice.times(node.times, more))
+
+
+def _last(voice: Voice, node: Repeat) -> str:
+    """What a repeat leaves: "sts" of any sort, or the thing it names."""
+    many = voice.single(node.left) != 1
+    return voice.noun("st", many) if node.left_of.kind in ("st", "ch") else voice.thing(node.left_of, many)
 
 
 def _star(scene: Scene, node: Repeat, parts: str) -> str:
     voice = scene.voice
     if node.mode == "left":
         one = voice.single(node.left) == 1
-        return voice.say("star_left_one" if one else "star_left", parts=parts, n=voice.num(node.left), last=voice.noun("st", not one))
+        return voice.say("star_left_one" if one else "star_left", parts=parts, n=voice.num(node.left), last=_last(voice, node))
     if node.mode == "more":
         return voice.say("star_more", parts=parts, times=voice.times(node.times))
     if node.mode == "star-times":

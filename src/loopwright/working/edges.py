@@ -30,19 +30,24 @@ class Edges:
     def resolve(self, start: int, wanted: list[tuple[int, str]], piece: int, turned: bool) -> None:
         """Gives parents to stitches (numbers counted from `start`) that go into an edge of the piece. `turned`: just before.
 
-        The edge is followed from where the last row ended: down that side, along the foundation, up the other side.
+        The edge is followed from where the last row ended, or where these stitches came to when they went along its top first:
+        down that side, along the foundation, up the other side.
         """
         rows = [r for r in self.fabric.rows if r.piece == piece]
+        away = turned and any(self.fabric.into[s] >= 0 for s in range(start, start + wanted[0][0]))
         sides = 0
         opening: list[int] = []
         for how, run in _runs(wanted):
             stitches = [start + s for s in run]
             if how == "row-end":
-                self._spread(stitches, self._side(rows, sides), how)
+                self._spread(stitches, self._side(rows, sides, away), how)
                 sides += 1
             elif how == "underside":
-                self._spread(stitches, self._above(rows, opening) or self._underside(rows), how)
+                self._spread(stitches, self._above(rows, opening) or self._underside(rows, away), how)
                 sides = max(sides, 1)
+            elif how == "corner":
+                last = stitches[0] - 1  # in the same place as the stitch before the corner
+                self._spread(stitches, [s for s in (self.fabric.into[last],) if s >= 0], PLACES[self.fabric.place[last]])
             elif how == "free":
                 opening = self._free(rows, len(stitches), turned)
                 self._spread(stitches, opening, "top")
@@ -67,11 +72,11 @@ class Edges:
         f = self.fabric
         return all(f.into[s] < 0 and f.kinds[f.kind[s]] == "ch" for s in (row.start, row.end - 1))
 
-    def _side(self, rows: list[FabricRow], which: int) -> list[int]:
-        """Stitches at the row ends: 0 the side where the last row ended, from the top down; 1 the other side, upwards."""
+    def _side(self, rows: list[FabricRow], which: int, away: bool) -> list[int]:
+        """Stitches at the row ends: 0 the side where the last row ended (began, if `away`), from the top down; 1 the other side, upwards."""
         body = [r for r in rows if r.end > r.start and not self._is_foundation(r)]
         found = []
-        at_end = which % 2 == 0
+        at_end = (which % 2 == 0) != away
         for r in reversed(body):
             live = self._live(r)
             if live:
@@ -79,13 +84,13 @@ class Edges:
             at_end = at_end != r.turned_before
         return found if which % 2 == 0 else found[::-1]
 
-    def _underside(self, rows: list[FabricRow]) -> list[int]:
-        """The chains of the foundation that the first row went into, from the side where the last row ended."""
+    def _underside(self, rows: list[FabricRow], away: bool) -> list[int]:
+        """The chains of the foundation that the first row went into, from the side where the last row ended (began, if `away`)."""
         if len(rows) < 2 or not self._is_foundation(rows[0]):
             return []
         first = rows[1]
         chains = list(dict.fromkeys(self.fabric.into[s] for s in self._live(first) if rows[0].start <= self.fabric.into[s] < rows[0].end))
-        at_end = True
+        at_end = not away
         for r in reversed(rows[2:]):
             at_end = at_end != r.turned_before
         return chains[::-1] if at_end else chains

@@ -83,6 +83,7 @@ class Explanation:
     before: Explanation | None = None
 
     def outcomes(self) -> list[Outcome]:
+        """The outcomes from the first row to this one."""
         found: list[Outcome] = []
         at: Explanation | None = self
         while at is not None:

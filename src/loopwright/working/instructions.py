@@ -67,6 +67,11 @@ def _plan(nodes: Sequence[Node]) -> Plan:
     needs = [needed(node) for node in nodes]
     closed = next((i for i, node in enumerate(nodes) if isinstance(node, Join) and i), len(nodes))
     needs[closed:] = [(0, 0)] * (len(nodes) - closed)  # what comes after the join takes nothing of this round
+    edge = next((i for i, node in enumerate(nodes) if isinstance(node, EdgeRun)), len(nodes))
+    for i in range(edge + 1, len(nodes)):
+        node = nodes[i]
+        if isinstance(node, (Make, Group)) and node.place is not None and node.place.thing.kind == "corner":
+            needs[i] = (0, 0)  # a corner of the piece, not of the row below
     stitches, spaces = sum(n[0] for n in needs), sum(n[1] for n in needs)
     plan = []
     for i, node in enumerate(nodes):

@@ -188,6 +188,7 @@ def own_more(run: Run, number: int, place: Place) -> None:
 
 
 def picot(run: Run, count: int) -> None:
+    """Notes so many picots on what was just made: they are no stitches of the row. Raises CannotWork past MAX_ITEMS."""
     run.named["picot"] = run.named.get("picot", 0) + count
     if run.named["picot"] > MAX_ITEMS:
         raise CannotWork("too-many", limit=MAX_ITEMS)

@@ -33,12 +33,14 @@ def printed_total(printed: tuple[Count, ...]) -> int | None:
 
 
 def joins_round(body: tuple[Node, ...]) -> bool:
+    """Whether a row says that it is joined."""
     from loopwright.model.tree import Join
 
     return any(isinstance(n, Join) for n in body)
 
 
 def has_ring(body: tuple[Node, ...]) -> bool:
+    """Whether a row makes a ring."""
     return any(isinstance(n, Ring) for n in body)
 
 

@@ -35,6 +35,8 @@ def slots_of(run: Run, place: Place, how: str = "top") -> list[Slot]:
             return own
     if kind in ("row", "row-end") and (edge := _row_ends(run, place)) is not None:
         return edge
+    if kind == "corner" and run.named.get("along-edge"):
+        return [Slot(-1, -1, "corner")]  # where one edge of the piece meets the next
     if kind == "row" and run.view.ring:
         kind = "ring"  # "in the round", said of the ring
     if kind == "ring":

@@ -9,7 +9,7 @@ from loopwright.model.tree import Chain, Join, Make, Node, Num, Repeat, Skip
 from loopwright.working.instructions import do_all, total_needed
 from loopwright.working.kinds import CHAIN
 from loopwright.working.run import CannotWork, Point, Run, RunsOut
-from loopwright.working.seeking import view_runs
+from loopwright.working.seeking import SPACES, view_runs
 from loopwright.working.tiles import LAST_ROUNDS, Copier, Points, round_begins
 
 MAX_TIMES = 20_000
@@ -28,7 +28,8 @@ def do_repeat(run: Run, node: Repeat) -> None:
     elif node.mode == "until":
         _until(run, node, after)
     elif node.mode == "left":
-        _to_end(run, node, after, (node.left.at(0) or 0) if node.left is not None else 0)
+        left = (node.left.at(0) or 0) if node.left is not None else 0
+        _to_end(run, node, after, (0, left) if node.left_of.kind in SPACES else (left, 0))
     else:
         _to_end(run, node, after, None)
     return None
@@ -96,7 +97,7 @@ def _shortened(node: Repeat) -> tuple[Node, ...]:
     return node.nodes
 
 
-def _to_end(run: Run, node: Repeat, after: tuple[int, int], left: int | None) -> None:
+def _to_end(run: Run, node: Repeat, after: tuple[int, int], left: tuple[int, int] | None) -> None:
     """Whole rounds while there is room; then, where it does not come out even, the ways it may have been meant."""
     if run.view.ring and not run.view.items:
         raise CannotWork("endless")
@@ -105,7 +106,7 @@ def _to_end(run: Run, node: Repeat, after: tuple[int, int], left: int | None) ->
     ending = () if node.ending_mode == "omit" else node.ending
     tail = total_needed(ending)
     # what the words leave ("to last 2 sts") is what the rest of the row works into
-    keep = (max(after[0] + tail[0], left or 0), after[1] + tail[1])
+    keep = (max(after[0] + tail[0], left[0] if left else 0), max(after[1] + tail[1], left[1] if left else 0))
     short = _shortened(node) if node.ending_mode in ("omit", "at") else ()
     points = _rounds(run, node, keep)
     full = len(points) - 1
@@ -123,12 +124,15 @@ def _to_end(run: Run, node: Repeat, after: tuple[int, int], left: int | None) ->
         do_all(run, ending, after)
 
 
-def _room(run: Run, keep: tuple[int, int]) -> bool:
+def _room(run: Run, keep: tuple[int, int], takes_spaces: bool) -> bool:
     if run.pos >= run.end:
         return False
-    if keep[1] and not keep[0]:
+    if keep[1] and (takes_spaces or not keep[0]):
         ahead = len(run.view.runs) - bisect_left(run.view.runs, (run.pos,))
-        return ahead > keep[1] or run.end > len(run.view.items)
+        if ahead <= keep[1] and run.end <= len(run.view.items):
+            return False
+        if not keep[0]:
+            return True
     return run.stitches_left() > keep[0] or (run.stitches_left() == keep[0] == 0)
 
 
@@ -136,7 +140,8 @@ def _rounds(run: Run, node: Repeat, keep: tuple[int, int]) -> Points:
     """Works whole rounds; gives the points before the first and after each."""
     copier = Copier(run, keep)
     points = copier.points
-    while _room(run, keep) and len(points) <= MAX_TIMES:
+    takes_spaces = total_needed(node.nodes)[1] > 0
+    while _room(run, keep, takes_spaces) and len(points) <= MAX_TIMES:
         before, cost = run.pos, run.cost
         copier.begin()
         run.inside += 1

@@ -157,6 +157,7 @@ class Run:
         return items[index % len(items)]
 
     def point(self) -> Point:
+        """Where the row stands, to come back to."""
         return Point(self.pos, len(self.out), len(self.groups), len(self.runs), self.last, self.worked, 0, len(self.tape))
 
     def back_to(self, point: Point) -> None:

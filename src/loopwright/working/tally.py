@@ -68,6 +68,7 @@ def bridged_chains(run: Run) -> int:
 
 
 def kinds_made(run: Run, out: bytes) -> dict[str, int]:
+    """How many of each kind, group and chain space a row made, by the names that reports use."""
     found: dict[str, int] = {}
     for number, many in Counter(out).items():
         if number not in (CHAIN, SLIP):

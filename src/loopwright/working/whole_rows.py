@@ -130,6 +130,7 @@ def do_edge(run: Run, node: EdgeRun) -> None:
     for _ in range(count):
         run.make(number, place)
     run.left_said = True
+    run.named["along-edge"] = 1
 
 
 def copy_row(run: Run) -> None:

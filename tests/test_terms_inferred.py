@@ -1,4 +1,4 @@
-"""Which terms a text is in where it does not say: heights of start chains of the conversion lists of the trade (sources beside them in terms/dialects)."""
+"""Which terms a text is in where it does not say: start chains stand as high as the stitch after them. Cases of our own."""
 
 import pytest
 
