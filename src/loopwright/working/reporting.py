@@ -115,9 +115,19 @@ def _row(document: Document, outcomes: list[Outcome | None], confirmed: bool, to
     if not read:
         counts = (None,) * len(outcomes)
     return RowReport(
-        step.section, step.label or "", step.span, step.item, read, counts, chains if chains != counts else None, made, printed, noun, agrees,
+        step.section, _label(outcomes), step.span, step.item, read, counts, chains if chains != counts else None, made, printed, noun, agrees,
         confirmed and read, None if read else some.problem,
     )
+
+
+def _label(outcomes: list[Outcome | None]) -> str:
+    """The label of a row; "Rnd 5-11" where it is another number in other sizes, as the last row of a range is."""
+    labels = list(dict.fromkeys(o.step.label or "" for o in outcomes if o is not None))
+    numbers = [o.step.number for o in outcomes if o is not None and o.step.number is not None]
+    first, number = labels[0], str(min(numbers, default=""))
+    if len(labels) == 1 or not all(n[: n.rfind(" ")] == first[: first.rfind(" ")] for n in labels) or not number:
+        return first
+    return f"{first[: first.rfind(' ') + 1]}{number}-{max(numbers)}"
 
 
 def _told(per_size: Sequence[Sequence[Outcome]]) -> set[int]:

@@ -79,10 +79,12 @@ def table(entry: dict[str, Any]) -> str:
     rows = [("row", "makes", "printed", "")]
     section = None
     for r in entry["rows"]:
-        if r["section"] != section:
-            section = r["section"]
-            rows.append((f"{section or ''}", "", "", ""))
-        rows.append(("  " + (r["label"] or "start"), *_figures(r)))
+        unnamed = "then"
+        if r["section"] != section or len(rows) == 1:
+            section, unnamed = r["section"], "start"
+            if section or len(rows) > 1:
+                rows.append((section or "", "", "", ""))
+        rows.append(("  " + (r["label"] or unnamed), *_figures(r)))
     widths = [max(len(r[i]) for r in rows) for i in range(3)]
     lines = [f"{a:<{widths[0]}}  {b:>{widths[1]}}  {c:>{widths[2]}}  {d}".rstrip() for a, b, c, d in rows]
     head = f"{entry['title'] or entry['file']} ({str(entry['terms']).upper()} terms)"
