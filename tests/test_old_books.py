@@ -90,7 +90,7 @@ def test_a_row_in_pattern_is_counted_by_its_print_alone():
 
 def test_rows_told_by_the_count_they_end_with():
     text = "Ch 2, 6 s c in 2nd st from hook.\n2nd ROUND: 2 s c in each s c.\nContinue in this manner, increasing 6 sts in each round until there are 48 s c in round.\n"
-    assert counts(text) == [6, 12, 48]
+    assert counts(text) == [6, 12, 18, 24, 30, 36, 42, 48]
 
 
 def test_movements_of_the_hook():

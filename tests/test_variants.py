@@ -93,7 +93,7 @@ CASES = [
     ("38 straight", "us", SC24R + "Next 3 rounds: Sc straight.", [24] * 3),
     ("38 around for", "us", SC24R + "Rnd 5: 1 sc in each st around for 3 rnds.", [24] * 3),
     ("39 measure", "us", SC24R + "Sc in each st around until piece measures 4 inches.", [24]),
-    ("39 number", "us", SC24R + "Rnd 5: (sc 2, dec) around.\nContinue to dec 6 sts in each round until 6 sts remain.", [18, 6]),
+    ("39 number", "us", SC24R + "Rnd 5: (sc 2, dec) around.\nContinue to dec 6 sts in each round until 6 sts remain.", [18, 12, 6]),
     ("40 inc words", "us", SC20 + "Row 2: Ch 1, 2 sc in first st, sc in each st to last st, 2 sc in last st.", [22]),
     ("40 increase in", "us", SC20 + "Row 2: Ch 1, increase in next st, sc in each st to end.", [21]),
     ("40 sc 2 in", "us", SC20 + "Row 2: Ch 1, sc 2 in next st, sc in each st to end.", [21]),

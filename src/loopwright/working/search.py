@@ -28,6 +28,7 @@ from loopwright.working.run import CannotWork
 from loopwright.working.slots import empty
 from loopwright.working.steps import Step
 from loopwright.working.tally import agrees
+from loopwright.working.until import rows_until
 from loopwright.working.view import View, foundation, plain_row
 
 BEAM = 5
@@ -95,7 +96,7 @@ class Decoder:
             outcome = Outcome(step, None, FAILS, None, step.problem, dict(step.problem_facts))
             return [Explanation(self._assumed_state(state, step), old.cost + FAILS, outcome, old)]
         if step.order is not None and step.order.until_sts is not None:
-            return [self._until(old, step, sum(1 for s in steps[at:] if s.item == step.item))]
+            return [self._until(old, step, steps, at)]
         found, rows = self._known(state, step, steps, at)
         return [Explanation(_rows_on(s, rows, state.rows), old.cost + o.cost, o.of(step), old) for s, o in found]
 
@@ -351,11 +352,14 @@ class Decoder:
             made = outcome.made
         return made.count if made is not None else None
 
-    def _until(self, old: Explanation, step: Step, rows: int = 1) -> Explanation:
-        """ "Continue so until 54 sts": rows of the same change until the number is there, `rows` of them where so many are told."""
+    def _until(self, old: Explanation, step: Step, steps: list[Step], at: int) -> Explanation:
+        """ "Continue so until 54 sts": rows of the same change until the number is there; one for all where they do not come out."""
         assert step.order is not None
         target = step.order.until_sts.at(0) if step.order.until_sts is not None else None
         state = old.state
+        rows = sum(1 for s in steps[at:] if s.item == step.item)
+        if rows == 1 and target is not None and state.view.items and (found := rows_until(self, old, step, steps, at, target)) is not None:
+            return found
         number = target if target is not None else state.view.stitches
         if rows > 1 and state.view.items:
             number = state.view.stitches + round((number - state.view.stitches) / rows)
