@@ -52,7 +52,7 @@ _FIT = re.compile(r"\{(?P<blank>[^{}]+)\}:\s*(?P<sentence>\S.*)$")
 _HEAD_NAMES = frozenset(
     "size sizes worked in gauge tension hook yarn terms turning chain abbreviations special stitches notes note materials colours colors "
     "finished measurements measurement finished size cautions caution level needed used supplies notions dimensions terminology "
-    "safety warning warnings abbreviation".split()
+    "safety warning warnings abbreviation hidden swatch swatches timed sample weighed".split()
 )
 _FOR_ROWS = re.compile(r",?\s*\bfor\s+(?:the\s+next\s+)?(?P<n>\d{1,4}(?:\s*[(\[][\d\s,:;–-]+[)\]])?|two|three|four|five|six|seven|eight|nine|ten)\s+(?:more\s+)?(?:rows?|rnds?|rounds?)(?:\s+more)?\s*\.?\s*$", re.IGNORECASE)
 _THEN = re.compile(r"[,;.]?\s*\bthen\s+(?=[^.;]{3,60}\bfor\s+(?:\d{1,4}|two|three|four|five|six)\s+(?:more\s+)?(?:rows|rnds|rounds)\b)", re.IGNORECASE)
@@ -243,7 +243,7 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
     if seen_row and _MAKING_UP.match(line):
         return [Prose(line, span)]
     body_at = start + (head.start("value") if head else 0)
-    told = until(text[body_at:end].strip(), which) or order_of(text[body_at:end].strip(), sizes)
+    told = until(text[body_at:end].strip(), which) or order_of(text[body_at:end].strip(), sizes, which)
     if told is not None and (seen_row or told.what == "even" or told.what == "repeat" and told.rows):
         return _row(text, None, body_at, end, which, sizes)
     instructions = 0
@@ -279,9 +279,9 @@ def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, s
     span = Span(start, end)
     said = label.label if label else None
     side: Literal["RS", "WS"] | None = None if label is None or label.side is None else "RS" if label.side == "RS" else "WS"
-    whole = order_of(text[at:end].strip(), sizes)
+    whole = order_of(text[at:end].strip(), sizes, which)
     ends = until(text[at:end].strip(), which)
-    order = ends or whole if ends is not None or whole is not None and (whole.total_rows or whole.until_sts) else order_of(text[at:stop].strip(), sizes)
+    order = ends or whole if ends is not None or whole is not None and (whole.total_rows or whole.until_sts) else order_of(text[at:stop].strip(), sizes, which)
     if order is not None:
         return [Row(said, (), () if order is ends or order is whole and order.total_rows else counts, order, side, span=span)]
     split = _THEN.search(text, at, stop)
@@ -292,7 +292,7 @@ def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, s
     many = _FOR_ROWS.search(text, at, stop)
     if many is not None and (n := number(many["n"], sizes)) is not None:
         said, stop = _repeated_label(said, n), many.start()
-    body_end, later = _later_order(text, at, stop, sizes)
+    body_end, later = _later_order(text, at, stop, sizes, which)
     if later is None and (told_end := later_until(text, at, end, which)) is not None:
         body_end, later = told_end
         counts = ()
@@ -319,10 +319,10 @@ def _repeated_label(said: Label | None, n: Num) -> Label:
     return replace(said, last=Num((first + (n.values[0] or 1) - 1,)))
 
 
-def _later_order(text: str, at: int, stop: int, sizes: int) -> tuple[int, RowOrder | None]:
+def _later_order(text: str, at: int, stop: int, sizes: int, which: Dialect) -> tuple[int, RowOrder | None]:
     """A sentence after the row that asks for other rows: "… turn. Rep Rows 2 and 3 4 times"."""
     for m in re.finditer(r"[.;]\s+(?=rep|work even)", text[at:stop], re.IGNORECASE):
-        order = order_of(text[at + m.end() : stop].strip(), sizes)
+        order = order_of(text[at + m.end() : stop].strip(), sizes, which)
         if order is not None:
             return at + m.start() + 1, order
     return stop, None

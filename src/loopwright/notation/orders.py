@@ -7,6 +7,7 @@ from typing import Literal
 
 from loopwright.model.tree import Num, RowOrder
 from loopwright.notation.scanner import words as tables
+from loopwright.terms import Dialect
 
 MOST = 5000
 _ROWS = r"(?:rows?|rnds?|rounds?|rds?)\b\.?"
@@ -30,7 +31,7 @@ _UNTIL_ROWS = re.compile(rf"(?:until|till|for(?:\s+a\s+total\s+of)?|to)\s+(?:the
 _UNTIL_STS = re.compile(rf"(?:until|till|to)\s+(?:there\s+are\s+|you\s+have\s+|about\s+|only\s+)?(?P<n>{_N})\s*(?:sts?\b|stitches|[a-z]{{1,3}}\.?\s?c\b|sc|hdc|dc|tr)", re.IGNORECASE)
 _UNTIL_ANY = re.compile(r"\b(?:until|till|for|to)\b\s+(?P<what>[^.;]{3,80})", re.IGNORECASE)
 _EVEN = re.compile(
-    rf"(?:work(?:ing)?|continue|cont\.?|go on|keep)\s+(?:on\s+|to\s+work\s+|working\s+)?(?:even|straight|without (?:shaping|increasing|inc))(?:\s+in\s+[\w ]{{1,20}}?)?(?P<tail>(?:\s+for)?\s+(?P<n>{_N})\s*(?:more\s+)?{_ROWS}|\s+(?:until|till|to|for)\b.*|\s*)\.?\s*$"
+    rf"(?:work(?:ing)?|continue|cont\.?|go on|keep)\s+(?:on\s+|to\s+work\s+|working\s+)?(?:even|straight|without (?:shaping|increasing|inc))(?:\s+in\s+(?P<stitch>[\w ]{{1,20}}?))?(?P<tail>(?:\s+for)?\s+(?P<n>{_N})\s*(?:more\s+)?{_ROWS}|\s+(?:until|till|to|for)\b.*|\s*)\.?\s*$"
     rf"|work\s+(?P<m>{_N})\s*(?:more\s+)?{_ROWS}\s+(?:of\s+(?:double|single|treble|half|dc|sc|d\.?\s?c|s\.?\s?c|tr)\b[a-z ]{{0,20}}[;,]?\s*(?:turn)?|even|straight|in\s+(?:pattern|patt|pat)\b|without\s+(?:shaping|increasing))\.?\s*$"
     rf"|(?P<k>{_N})\s*{_ROWS}\s+(?:even|straight)\.?\s*$",
     re.IGNORECASE,
@@ -51,12 +52,12 @@ _ELSEWHERE = re.compile(r"\s+of\s+(?:the\s+)?(?P<section>[a-z]{3,})\b(?<!row)(?<
 _COUNTS = {"once": 1, "twice": 2, "thrice": 3}
 
 
-def order(words: str, sizes: int = 1) -> RowOrder | None:
-    """The order that the words of a row give, None when they give none."""
+def order(words: str, sizes: int = 1, which: Dialect | None = None) -> RowOrder | None:
+    """The order that the words of a row give, None when they give none. `which`: the terms that name a stitch ("work even in hdc")."""
     words = words.lstrip(" ,;.")
     lead = _LEAD.match(words)
     said = words[lead.end() :] if lead else words
-    return _even(said, sizes) or _continued(said, sizes) or _other_rows(said, sizes)
+    return _even(said, sizes, which) or _continued(said, sizes) or _other_rows(said, sizes)
 
 
 def number(text: str | None, sizes: int) -> Num | None:
@@ -73,14 +74,15 @@ def number(text: str | None, sizes: int) -> Num | None:
     return Num(values) if len(values) == sizes else Num(values[:1]) if values else None
 
 
-def _even(words: str, sizes: int) -> RowOrder | None:
+def _even(words: str, sizes: int, which: Dialect | None) -> RowOrder | None:
     m = _EVEN.match(words)
     if m is None:
         return None
     times = number(m["n"] or m["m"] or m["k"], sizes)
     until = _UNTIL_ANY.search(m["tail"] or "") if times is None else None
     pattern = "pattern" if re.search(r"\bin\s+(?:the\s+)?(?:same\s+)?(?:pattern|patt|pat)\b", words, re.IGNORECASE) else None
-    return RowOrder("even", times=times, until_text=until["what"].strip() if until else "", kind=pattern)
+    stitch = which.kind_of(m["stitch"]) if which is not None and m["stitch"] and pattern is None else None
+    return RowOrder("even", times=times, until_text=until["what"].strip() if until else "", kind=pattern or stitch)
 
 
 def _continued(words: str, sizes: int) -> RowOrder | None:

@@ -13,7 +13,6 @@ from loopwright.model.tree import (
     STITCH,
     Chain,
     EdgeRun,
-    Either,
     Filet,
     Group,
     InTurn,
@@ -25,6 +24,7 @@ from loopwright.model.tree import (
     Repeat,
 )
 from loopwright.notation.cursor import Cursor
+from loopwright.notation.edges import EDGES, work_along
 from loopwright.notation.olden import olden
 from loopwright.notation.places import place
 from loopwright.notation.shapes import _HOLDS, _SHAPES, held, in_pattern, shape_of, shapes_across
@@ -68,7 +68,7 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
         return PatternRun(None, None, span=cur.span_from(cur.at - 4))
     if low in ("work", "make") and cur.low(1) in ("a", "1", "one") and cur.low(2) in ("row", "rnd", "round") and cur.low(3) == "of" and cur.kind(4) == "kind":
         return _a_row_of(cur)
-    if (low in ("work", "make") or cur.kind() == "num" and any(isinstance(b, EdgeRun) for b in before)) and (edge := _edge(cur)) is not None:
+    if (low in ("work", "make") or cur.kind() == "num" and any(isinstance(b, EdgeRun) for b in before)) and (edge := work_along(cur)) is not None:
         return edge
     if low in ("working", "making", "with") and before and isinstance(before[-1], (Make, Group, InTurn, Repeat)):
         return working(cur, before)
@@ -154,37 +154,6 @@ def _attach(cur: Cursor) -> Node | None:
     return None
 
 
-_EDGES = frozenset("side sides edge edges section sections neck neckline armhole armholes front fronts seam sleeve end bottom top".split())
-
-
-def _edge(cur: Cursor) -> Node | None:
-    """ "work 47 s c down side", "work 32 d c across lower edge": so many along an edge that is no row."""
-    start = cur.at
-    cur.at += cur.kind() != "num"
-    n = cur.number()
-    if n is None or cur.kind() != "kind" or str(cur.token().value) == "ch":  # type: ignore[union-attr]
-        cur.at = start
-        return None
-    kind = str(cur.take().value)
-    if cur.low() not in ("down", "up", "along", "across", "around", "round", "over", "on", "evenly"):
-        cur.at = start
-        return None
-    i = 0
-    said: list[str] = []
-    while i < 9 and cur.kind(i) not in ("sep", "end", "close", "open", "star", "num") and cur.low(i) not in ("and", "join", "turn"):
-        said.append(cur.low(i))
-        i += 1
-    if not _EDGES & set(said):
-        cur.at = start
-        return None
-    cur.at += i
-    span = cur.span_from(start)
-    once = EdgeRun(kind, n, "underside" if "bottom" in said else "edge", span=span)
-    if "each" in said:
-        return Either("edge-each", ((0.0, (once,)), (0.3, (once, once))), span)
-    return once
-
-
 def _a_row_of(cur: Cursor) -> Node:
     """ "work a row of sc all around": along an edge whose length nobody told, or over the row where no edge is named."""
     start = cur.at
@@ -193,7 +162,7 @@ def _a_row_of(cur: Cursor) -> Node:
     said = []
     while not cur.done and cur.kind() not in ("sep", "close", "open", "star"):
         said.append(cur.take().text.lower())
-    if {"around", "round"} & set(said) or _EDGES & set(said):
+    if {"around", "round"} & set(said) or EDGES & set(said):
         return EdgeRun(kind, None, "around", span=cur.span_from(start))
     return Make(kind, ONE, Place("each", None, STITCH), span=cur.span_from(start))
 

@@ -49,23 +49,23 @@ def _ends_here(cur: Cursor) -> bool:
     return cur.kind(1) in ("end", "sep", "close", "star", "times") or cur.low(1) in ("row", "rnd", "and", "join", "rep", "repeat", "ending", "with", "(", "[", "*")
 
 
-def _post(cur: Cursor) -> bool:
-    """ "post of", "stem of", "front post of"."""
+def _post(cur: Cursor) -> Loop | None:
+    """ "post of", "stem of", "back post of": from the front where nothing is said (common practice, no source)."""
     start = cur.at
     cur.skip("the", "front", "back")
     if cur.low() in ("post", "stem", "bar", "posts"):
+        behind = any(t.text.lower() == "back" for t in cur.tokens[start : cur.at])
         cur.at += 1
         cur.skip("of", "the")
-        return True
+        return "back-post" if behind else "front-post"
     cur.at = start
-    return False
+    return None
 
 
 def _quantified(cur: Cursor, seen: bool) -> Place | None:
     loop: Loop = loop_words(cur) or "both"
     cur.skip(*_JUNK)
-    if _post(cur):
-        pass
+    loop = _post(cur) or loop
     if cur.low() in ("top", "tip", "base", "end", "head", "back", "front", "side") and cur.low(1) == "of":
         base = cur.low() == "base"
         cur.at += 2

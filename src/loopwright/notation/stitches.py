@@ -23,6 +23,7 @@ from loopwright.model.tree import (
     Ring,
 )
 from loopwright.notation.cursor import Cursor
+from loopwright.notation.edges import along
 from loopwright.notation.moves import LEFT_FREE
 from loopwright.notation.olden import spread
 from loopwright.notation.places import END_WORDS, left_words, place
@@ -121,6 +122,8 @@ def make(cur: Cursor) -> Node:
     chains = between(cur)
     if cur.low() in ("in", "into") and (edge := _along(cur, kind, n, start)) is not None:
         return edge
+    if (edge := along(cur, kind, n, start)) is not None:
+        return edge
     if "tog" in kind and (again := _decreases(cur, kind, n, loop, start)) is not None:
         return again
     where = place(cur)
@@ -134,6 +137,8 @@ def make(cur: Cursor) -> Node:
         where = place(cur, bare=True)
     if where is None and cur.low() == "to" and (left := left_words(cur)) is not None:
         where = Place("each", None, STITCH, left=left[0])
+    if where is not None and where.loop in _POSTS:
+        kind, where = kind if kind.startswith(("fp", "bp")) else _POSTS[where.loop] + kind, replace(where, loop="both")
     if loop == "both":
         loop = loop_words(cur) or "both"
     chains = chains or (between(cur) if where is not None else 0)
@@ -145,6 +150,10 @@ def make(cur: Cursor) -> Node:
     return _more_places(cur, made, start) if over is made else over
 
 
+_POSTS = {"front-post": "fp", "back-post": "bp"}
+_OFF = frozenset("of on along".split())
+
+
 def _along(cur: Cursor, kind: str, per: Num | None, start: int) -> Node | None:
     """ "in each of the 5 missed sts", "in the other side of each of the 5 ch": an edge left free before; nothing taken else."""
     mark = cur.at
@@ -154,15 +163,20 @@ def _along(cur: Cursor, kind: str, per: Num | None, start: int) -> Node | None:
     cur.skip("each", "of", "the", "next")
     many = cur.number() if cur.kind() in ("num", "blank") else None
     left = [w for w in (cur.low(), cur.low(1)) if w in LEFT_FREE]
-    across = any(cur.low(i) == "of" and cur.low(i + 1) in ("opposite", "other") and cur.low(i + 2) == "side" for i in (1, 2))
+    across = any(cur.low(i) in _OFF and "side" in (cur.low(i + 2), cur.low(i + 3)) and {"opposite", "other"} & {cur.low(i + 1), cur.low(i + 2)} for i in (1, 2))
     if many is None or per is not None and per.at(0) != 1 or not (under or left or across):
         cur.at = mark
         return None
     cur.skip(*LEFT_FREE)
     thing(cur)
-    if cur.accept("of"):
+    under = under or across and cur.low() != "of"
+    if cur.low() in _OFF:
+        cur.at += 1
         cur.skip("the", "foundation", "opposite", "other")
         cur.at += cur.kind() == "word"
+        if across and cur.accept("of"):
+            cur.skip("the", "foundation", "starting", "beginning", "original")
+            thing(cur)
     return EdgeRun(kind, many, "underside" if under else "free", span=cur.span_from(start))
 
 
