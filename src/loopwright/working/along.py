@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from loopwright.model.tree import Divided, Group, InTurn, Make, Node, Num, PatternRun, Place, Spread, Thing
 from loopwright.working.groups import into_one, stitch_parts
@@ -19,6 +20,11 @@ LIMIT = 20_000
 
 def do_in_turn(run: Run, node: InTurn) -> None:
     """Each part in each of its places, in the order of the places; a later part wins a place that two name."""
+    if any(_row_ends(part) for part in node.parts):
+        for part in node.parts:  # along the side and then along the top: one after the other
+            for make in _apart(part):
+                do_make(run, make)
+        return
     if run.view.open_end:
         raise CannotWork("open", thing="st")
     taken: dict[int, tuple[Slot, Node]] = {}
@@ -41,6 +47,17 @@ def do_in_turn(run: Run, node: InTurn) -> None:
         into_one(run, tuple(_bare(n) for n in nodes), slot)
         if len(run.out) - begin > 1:
             run.groups.append(MadeGroup(begin, len(run.out), part.name or "" if isinstance(part, Group) else ""))
+
+
+def _row_ends(part: Node) -> bool:
+    return isinstance(part, Make) and part.place is not None and part.place.thing.kind in ("row", "row-end")
+
+
+def _apart(part: Node) -> list[Make]:
+    """A part's stitches, each with its place."""
+    nodes = part.nodes if isinstance(part, Group) else (part,)
+    place = part.place if isinstance(part, Group) else None
+    return [replace(n, place=n.place or place) for n in nodes if isinstance(n, Make)]
 
 
 def _bare(node: Node) -> Node:

@@ -14,11 +14,13 @@ from itertools import groupby
 
 from loopwright.model.fabric import PLACES, ROLES, Fabric, FabricRow
 
+ANOTHER = frozenset("first finished adjoining adjacent previous last other neighbour neighbor neighbouring neighboring completed second".split())
+PIECES = frozenset("square motif hexagon piece block medallion flower granny".split())
 _OF_ANOTHER = re.compile(
-    r"\b(?:of|on|from)\s+(?:the\s+|a\s+)?(?P<which>first|finished|adjoining|adjacent|previous|last|other|neighbou?ring|completed|second)\s+"
-    r"(?:square|motif|hexagon|piece|block|medallion|flower|granny)\b",
-    re.IGNORECASE,
+    rf"\b(?:of|on|from)\s+(?:the\s+|a\s+)?(?P<which>{'|'.join(sorted(ANOTHER))})\s+(?:{'|'.join(sorted(PIECES))})\b", re.IGNORECASE,
 )
+_ROWS_OF = re.compile(r"\b(?:rows?|rnds?|rounds?)\b[\s\d,&–-]*(?:and\s+\d+\s*)?$", re.IGNORECASE)  # "as Rnds 1-3 of first square": no join
+_NEAR = 40
 _SPACE, _EDGE = PLACES.index("space"), ROLES.index("edge")
 
 
@@ -34,7 +36,7 @@ class Joins:
     @classmethod
     def of(cls, text: str) -> Joins:
         """The joins of a text."""
-        found = list(_OF_ANOTHER.finditer(text))
+        found = [m for m in _OF_ANOTHER.finditer(text) if not _ROWS_OF.search(text, max(0, m.start() - _NEAR), m.start())]
         return cls(text, [m.start() for m in found], {m.start() for m in found if m["which"].lower() == "first"})
 
     def told(self, columns: object, origins: array[int]) -> list[tuple[int, bool, bool]]:

@@ -35,7 +35,7 @@ def slots_of(run: Run, place: Place, how: str = "top") -> list[Slot]:
             return own
     if kind in ("row", "row-end") and (edge := _row_ends(run, place)) is not None:
         return edge
-    if kind == "corner" and run.named.get("along-edge"):
+    if kind == "corner" and (run.named.get("along-edge") or run.named.get("edges-told") and seek(run, place.thing, run.pos) is None):
         return [Slot(-1, -1, "corner")]  # where one edge of the piece meets the next
     if kind == "row" and run.view.ring:
         kind = "ring"  # "in the round", said of the ring
@@ -66,6 +66,7 @@ def _row_ends(run: Run, place: Place) -> list[Slot] | None:
     if run.view.ring or run.view.foundation or wanted is None or wanted < 2 or place.quant != "next":
         return None
     run.left_said = True
+    run.named["row-ends"] = 1
     return [Slot(-1, -1, "row-end")] * min(wanted, MAX_ITEMS)
 
 
@@ -83,6 +84,9 @@ def _own_places(run: Run, place: Place, left: int) -> list[Slot]:
 def _next(run: Run, place: Place, how: str) -> list[Slot]:
     wanted = place.n.at(0) if place.n is not None else 1
     found: list[Slot] = []
+    if place.thing.kind == "ch" and run.named.get("row-ends") and not run.view.foundation and CHAIN not in run.view.items and place.of is None:
+        run.left_said = True  # past the row ends come the chains that the piece began with
+        return [Slot(-1, -1, "underside")] * min(wanted or 0, MAX_ITEMS)
     for _ in range(min(wanted or 0, MAX_ITEMS)):
         slot = seek(run, place.thing, run.pos)
         if slot is None:

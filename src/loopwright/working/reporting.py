@@ -50,7 +50,7 @@ def work(document: Document, memo: dict[Any, Any] | None = None) -> Report:
         best = decoder.decode(expand(document, size), conventions)
         conventions = best.state.conventions if size == 0 else conventions
         per_size.append(best.outcomes())
-        fabrics.append(partial(_weave, best, shared, colours, joins))
+        fabrics.append(partial(_weave, best, shared, colours, joins, document.text))
     rows = _rows(document, per_size)
     return Report(
         document.title, document.terms, document.sizes, tuple(rows), tuple(_assumptions(document, per_size)),
@@ -58,19 +58,19 @@ def work(document: Document, memo: dict[Any, Any] | None = None) -> Report:
     )
 
 
-def _weave(best: Explanation, shared: dict[Any, Any], colours: Colours, joins: Joins) -> Fabric | None:
+def _weave(best: Explanation, shared: dict[Any, Any], colours: Colours, joins: Joins, text: str) -> Fabric | None:
     chain: list[Explanation] = []
     at: Explanation | None = best
     while at is not None and at.outcome is not None:
         chain.append(at)
         at = at.before
-    weaver = Weaver(shared, colours, joins)
+    weaver = Weaver(shared, colours, joins, text)
     for e in reversed(chain):
         assert e.outcome is not None
         start = dict(e.outcome.assumed).get("start")
         below: View | None = e.before.state.view if e.before is not None else None
         if start is not None:
-            weaver.assumed(b"\x02" * int(start), e.outcome)
+            weaver.begins(b"\x02" * int(start), e.outcome)
             below = None
         weaver.row(e.outcome, below if below is not None and below.items else None)
     return weaver.finish()

@@ -10,10 +10,12 @@ from typing import Any
 from loopwright.model.tree import (
     AtEnds,
     Chain,
+    EdgeRun,
     Either,
     Evenly,
     EveryKth,
     Group,
+    InTurn,
     Join,
     Make,
     Mark,
@@ -143,6 +145,7 @@ def work_row(
     run = Run(view, forced, dict(conventions), definitions, kind, in_rounds or view.joined)
     run.named["edge-rows"] = edge_rows
     run.named["free"] = free
+    run.named["edges-told"] = int(not view.runs and any(_along_edge(n) for n in nodes))
     if not view.items and not view.ring and not view.open_end and not any(isinstance(n, Ring) for n in nodes) and _into_ring(nodes):
         run.view = ring()
         run.in_rounds = True
@@ -164,6 +167,13 @@ def work_row(
     run.groups = [g for g in run.groups if g.end <= made]
     run.runs = [r for r in run.runs if r[1] <= made]
     return _finished(run, pending)
+
+
+def _along_edge(node: Node) -> bool:
+    """Whether an instruction goes along an edge of the piece."""
+    if isinstance(node, InTurn):
+        return any(map(_along_edge, node.parts))
+    return isinstance(node, EdgeRun) or isinstance(node, Make) and node.place is not None and node.place.thing.kind in ("row", "row-end")
 
 
 def _has(view: View, thing: str | None) -> int | None:

@@ -107,7 +107,7 @@ class Decoder:
         the rows ahead is true of its own row alone, so that is kept with its number.
         """
         told = self._told(step)
-        which = (told, step.kind, step.new_section, step.gap, step.number if step.number in (None, 1) else 2)
+        which = (told, step.kind, step.new_section, step.gap, step.number if step.number in (None, 1) else 2, state.view.joined and step.side == "RS")
         there = (state.view, state.conventions, state.pending, state.kind, state.in_rounds, state.joined, state.last_change, state.unsure, state.free, bool(state.rows))
         key = (*which, *there, state.rows if told.counts_rows else -1, self.names, at if state.view is NOTHING else -1)
         found = self.memo.get(key) or self.memo.get((key, step.number))
@@ -167,7 +167,8 @@ class Decoder:
         view = state.view
         if view.foundation or view.ring:
             return view
-        rounds = state.in_rounds and step.kind != "row" or state.joined
+        on_round = state.in_rounds and view.joined and step.side == "RS"  # the first row on a round that is not turned
+        rounds = state.in_rounds and step.kind != "row" or state.joined or on_round
         turned = bool(getattr(view, "turned", False))
         if rounds and not turned:
             return view

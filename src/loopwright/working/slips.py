@@ -15,9 +15,11 @@ from loopwright.model.tree import (
     Node,
     Place,
     Skip,
+    Unknown,
 )
 from loopwright.working.kinds import HEIGHT, code, plain
 from loopwright.working.making import own_chain, own_more, plain_run
+from loopwright.working.motifs import ANOTHER, PIECES
 from loopwright.working.places import how_of, slots_of
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
 from loopwright.working.seeking import SPACES, STITCHES, seek, view_runs
@@ -32,6 +34,12 @@ def do_slip(run: Run, node: Make, count: int) -> None:
         slots = slots_of(run, place, how_of(run, place, node.loop))
         run.slip_row = True
         return plain_run(run, code("sl st"), slots)
+    if run.worked and _of_another(run.following):
+        run.out.append(code("sl st"))
+        run.into.append(None)
+        run.origins.append(run.origin)
+        run.own_chain = 0
+        return None
     if run.view.foundation and place.from_hook and run.worked == 0:
         slots = slots_of(run, place)
         run.slip_row = True
@@ -84,6 +92,12 @@ def do_slip(run: Run, node: Make, count: int) -> None:
         run.worked += 1
         run.own_chain = 0
     return None
+
+
+def _of_another(following: Sequence[Node]) -> bool:
+    """ "sl st in corner sp of the finished square": the place just named is another piece's, not the row's below."""
+    words = [n.text.lower() for n in following[:2] if isinstance(n, Unknown)]
+    return len(words) == 2 and words[0] in ANOTHER and words[1] in PIECES
 
 
 def move_start(run: Run, at: int) -> None:

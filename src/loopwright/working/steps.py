@@ -25,6 +25,7 @@ from loopwright.model.tree import (
     PatternRun,
     Place,
     Repeat,
+    Ring,
     Row,
     RowOrder,
     Section,
@@ -234,12 +235,22 @@ def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, ba
         facts = (("rows", ", ".join(map(str, order.rows)) or "the row before"),)
         return [replace(base, number=n, problem="unknown-row", problem_facts=facts, order=order, label=_label(base, n, ranged)) for n in numbers[:1] or [None]]
     many = _cycle(order, numbers, ranged, len(sources), shelf.number)
+    lead = _lead(sources[0], shelf) if base.new_section and order.section is not None else ()
     steps = []
     for i, n in enumerate(many):
         source = sources[i % len(sources)]
         extra = tuple(x for x in row.body if not isinstance(x, Mark)) if i == len(many) - 1 and order.what == "same-as" else ()
-        steps.append(replace(base, number=n, body=source.body + extra, label=_label(base, n, ranged), order=order, kind=source.kind if base.kind == "none" else base.kind, same=True))
+        steps.append(replace(base, number=n, body=(*(lead if not i else ()), *source.body, *extra), label=_label(base, n, ranged), order=order, kind=source.kind if base.kind == "none" else base.kind, same=True))
     return steps
+
+
+def _lead(first: Step, shelf: _Shelf) -> tuple[Node, ...]:
+    """The ring that a first round is worked into where it is told in a line of its own: whoever works the round as told there makes it too."""
+    at = next((i for i, step in enumerate(shelf.done) if step is first), 0)
+    before = shelf.done[at - 1] if at else None
+    if first.number != 1 or before is None or before.number is not None or before.section != first.section:
+        return ()
+    return before.body if any(isinstance(n, Ring) for n in before.body) and not any(isinstance(n, Ring) for n in first.body) else ()
 
 
 def _for_row(body: tuple[Node, ...], last: bool) -> tuple[Node, ...]:

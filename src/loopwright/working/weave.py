@@ -5,25 +5,31 @@ Rows that are worked the same on the same row below share their columns; laying 
 
 from __future__ import annotations
 
+import re
 from array import array
-from dataclasses import fields, is_dataclass, replace
-from functools import lru_cache
+from dataclasses import replace
 from typing import Any
 
 from loopwright.model.fabric import Fabric, FabricRow
-from loopwright.model.tree import Group, Node, Repeat
+from loopwright.model.tree import Mark
 from loopwright.working.builder import PLACE, ROLE, Builder
 from loopwright.working.colours import Colours
-from loopwright.working.columns import Below, Columns
-from loopwright.working.edges import Edges
+from loopwright.working.columns import BELOW, Below, Columns
+from loopwright.working.edges import Edges, Way
 from loopwright.working.explanations import Outcome
 from loopwright.working.kinds import CHAIN, name
 from loopwright.working.lanes import add
 from loopwright.working.motifs import Joins
 from loopwright.working.rows import Made
+from loopwright.working.seams import SEAM, bare
+from loopwright.working.sides import facings
+from loopwright.working.slots import HOW, Slots
+from loopwright.working.spans import chain_start, spans
 from loopwright.working.steps import Step
+from loopwright.working.tally import SLIP
 from loopwright.working.view import View
 
+_FASTENED = re.compile(r"(?<!not )\b(?:fasten(?:ed|ing)? off|f\.?o\.?|(?:break|cut|end) (?:off|yarn|wool|thread))\b", re.IGNORECASE)
 _NOTHING = Below(b"", 0, 0, None, -1, False, 0)
 
 
@@ -33,7 +39,9 @@ class Weaver:
     `shared` may be given to the weavers of several sizes: they share the columns of equal rows.
     """
 
-    def __init__(self, shared: dict[Any, Any] | None = None, colours: Colours | None = None, joins: Joins | None = None) -> None:
+    def __init__(
+        self, shared: dict[Any, Any] | None = None, colours: Colours | None = None, joins: Joins | None = None, text: str = "",
+    ) -> None:
         self.joins = joins if joins is not None else Joins()
         self.told = colours if colours is not None else Colours()
         self.dyed: dict[int, tuple[Columns, list[tuple[int, str]]]] = {}
@@ -47,7 +55,9 @@ class Weaver:
         self.piece = -1
         self.turned = False  # the view was turned already at the end of the row before
         self.side = True
-        self.edges = Edges(self.fabric)
+        self.text = text
+        self.told_to = 0  # where the words of the row before end
+        self.edges = Edges(self.fabric, text)
 
     # --- kinds ---------------------------------------------------------------------------------------------------
 
@@ -59,10 +69,19 @@ class Weaver:
 
     # --- rows ----------------------------------------------------------------------------------------------------
 
+    def begins(self, items: bytes, outcome: Outcome) -> None:
+        """A row that needs so many stitches, of which nothing is told before it; one along row ends finds them in its piece."""
+        if not self._along_row_ends(outcome):
+            self.assumed(items, outcome)
+
+    def _along_row_ends(self, outcome: Outcome) -> bool:
+        return self.piece >= 0 and outcome.made is not None and HOW["row-end"] in Slots.of(outcome.made.into).how
+
     def assumed(self, items: bytes, outcome: Outcome) -> None:
         """Stitches that must have been there: no words made them."""
         self._know(items)
-        self._new_piece()
+        if not self._along_row_ends(outcome):
+            self._new_piece()
         self._plain(items, ROLE["assumed"], outcome, "")
         self.below = Below(items, 0, 1, None, -1, False, len(items))
 
@@ -73,34 +92,27 @@ class Weaver:
 
     def _plain(self, items: bytes, role: int, outcome: Outcome, label: str) -> None:
         """Stitches worked into nothing, as a row of their own."""
-        f, step, count = self.fabric, outcome.step, len(items)
+        f, step = self.fabric, outcome.step
         start = len(f)
-        ends = _spans(step.body)
+        ends = spans(step.body)
         origins = outcome.made.origins if outcome.made is not None else ()
         first = next((n.origin for n in (outcome.made.tape if outcome.made else ()) if n.origin in ends), origins[0] if origins else -1)
-        chain = next((k for k in ends if ends[k] and k == _chain_start(step.body)), first)
+        chain = next((k for k in ends if ends[k] and k == chain_start(step.body)), first)
         span = (chain, ends[chain]) if chain in ends else (step.span.start, step.span.end)
         self._again(outcome.step, span[0])
         for i in self.told.of_row(span[0]):
             if self.told.offsets[i] <= span[0]:
                 self.colour = self._colour(self.told.names[i])
-        f.kind += items.translate(bytes(self.kinds))
-        f.row.extend(array("i", (len(f.rows),)) * count)
-        f.into.extend(array("i", (-1,)) * count)
-        f.many.extend(array("h", bytes(2 * count)))
-        f.place += bytes((PLACE["none"],)) * count
-        f.role += bytes((role,)) * count
-        f.colour += bytes((self.colour,)) * count
-        f.origin.extend(array("i", (span[0],)) * count)
-        f.origin_end.extend(array("i", (span[1],)) * count)
-        f.round.extend(array("i", bytes(4 * count)))
-        f.inner.extend(array("H", bytes(2 * count)))
-        f.rows.append(FabricRow(step.section, label, start, len(f), False, False, step.item, max(self.piece, 0), part=step.part))
+        bare(f, items.translate(bytes(self.kinds)), role, self.colour, span)
+        f.rows.append(FabricRow(step.section, label, start, len(f), False, False, step.item, max(self.piece, 0), self.side, part=step.part))
         self.below_start = start
 
     def _start(self, base: View, outcome: Outcome) -> None:
-        """A foundation chain or a ring."""
-        self._new_piece()
+        """A foundation chain or a ring; or a chain that hangs on the stitch before it."""
+        if self._is_cord(base, outcome):
+            self.edges.cords.update((len(self.fabric.rows), len(self.fabric.rows) + 1))
+        else:
+            self._new_piece()
         self._know({CHAIN})
         if not base.items:
             self.below = Below(b"", 0, 1, None, -1, False, 0)
@@ -109,6 +121,17 @@ class Weaver:
         self._plain(base.items, ROLE["edge"], outcome, "")
         n = len(base.items)
         self.below = Below(base.items, 0, 1, None, -1, False, n) if base.ring else Below(base.items, n - 1, -1, None, -1, True, n)
+
+    def _is_cord(self, base: View, outcome: Outcome) -> bool:
+        """A chain with slip stitches back along it, made while the yarn still hangs on the piece: a tie."""
+        made, step = outcome.made, outcome.step
+        slips = made is not None and bool(made.out) and not made.out.strip(bytes((SLIP,)))
+        return slips and base.foundation and self.piece >= 0 and step.number is None and not self._anew(step)
+
+    def _anew(self, step: Step) -> bool:
+        """Whether the yarn was fastened off before a row, or is joined in it."""
+        between = self.text[self.told_to : step.span.start]
+        return _FASTENED.search(between) is not None or any(isinstance(n, Mark) and n.what == "attach" for n in step.body)
 
     def _again(self, step: Step, origin: int) -> bool:
         """A colour told where a row is asked for again: "with B, rep Row 2"; whether one is."""
@@ -132,6 +155,7 @@ class Weaver:
         made = outcome.made
         if made is None:
             return
+        self._seam(outcome.step)
         base = made.base
         if base is not None and (base.foundation or base.ring) and base != below:
             self._start(base, outcome)
@@ -139,35 +163,108 @@ class Weaver:
             self.assumed(below.items, outcome)
         if not made.out:
             return
+        fresh = base is not None and (base.foundation or base.ring)
         turned = outcome.flipped != self.turned if base is not None and not base.foundation else outcome.flipped
-        facing = self.below.flipped() if outcome.flipped and not (base is not None and (base.foundation or base.ring)) else self.below
-        if base is not None and not (base.foundation or base.ring) and base.items != facing.items:
-            facing = self._free(base.items, outcome, turned)
-        self.side = self.side != turned
-        cols = self._columns(outcome, made, facing)
-        start = len(self.fabric)
+        facing, tops = self.below.flipped() if outcome.flipped and not fresh else self.below, "top"
+        opening: tuple[int, ...] = ()
+        if base is not None and not fresh and base.items != facing.items:
+            facing, tops, opening = self._elsewhere(base.items, outcome, turned)
+        cols, start = self._columns(outcome, made, facing), len(self.fabric)
         self._lay(cols, start, outcome.step)
-        self._fix(cols, start, turned)
+        self._fix(cols, start)
+        if base is None:
+            self._evenly_over(cols, start)
+        elif cols.edges:
+            turned = self._along(outcome.step, cols, start, turned, tops, opening)
+        joined = made.joined and not self.edges.closes(start)
+        self.side = self.side != turned
         if self.joins.ends:
             self.joins.resolve(self.fabric, start, cols, cols.origin, max(self.piece, 0))
-        step = outcome.step
-        said = step.side is not None
+        step, said = outcome.step, outcome.step.side is not None
         self.fabric.rows.append(FabricRow(
-            step.section, step.label, start, len(self.fabric), made.joined, made.turned, step.item, max(self.piece, 0),
+            step.section, step.label, start, len(self.fabric), joined, made.turned, step.item, max(self.piece, 0),
             self.side if not said else step.side == "RS", said, turned, tuple(start + b for b in cols.borrowed), step.part,
         ))
+        self.told_to = step.span.end
         self.below, self.below_start = cols.below(made.out), start
         self.turned = made.turned and made.in_rounds and (made.joined or step.kind == "rnd")
         if self.turned:
             self.below = self.below.flipped()
 
-    def _free(self, items: bytes, outcome: Outcome, turned: bool) -> Below:
-        """The stitches left free that a row is joined to."""
-        ids = self.edges.free(max(self.piece, 0), len(items), turned)
-        if len(ids) != len(items):
-            self.assumed(items, outcome)
-            return self.below
-        return Below(items, 0, 0, array("i", [i - self.below_start for i in ids]), -1, False, self.below.length)
+    # --- along edges ---------------------------------------------------------------------------------------------
+
+    def _turns(self, step: Step, turned: bool, *, tops_first: bool) -> bool:
+        """Whether the work is turned before a row that goes along edges.
+
+        Where it is worked into tops too, as they are met; else as its side is said. Yarn joined anew is joined on the right side,
+        yarn that is not goes on round the corner (common practice, no source).
+        """
+        if tops_first:
+            return turned
+        last = self.edges.faces(max(self.piece, 0))
+        if step.side is not None:
+            return (step.side == "RS") != last
+        return self._anew(step) and not last
+
+    def _way(self, step: Step, turned: bool, tops: str = "top", opening: tuple[int, ...] = ()) -> Way:
+        piece = max(self.piece, 0)
+        return Way(piece, self.edges.faces(piece) != turned, self._anew(step), tops, opening, step.span.start)
+
+    def _elsewhere(self, items: bytes, outcome: Outcome, turned: bool) -> tuple[Below, str, tuple[int, ...]]:
+        """The stitches that a row is worked on that does not stand on the row before, what they are, those of an opening.
+
+        The chains of the foundation, stitches left free; assumed ones where the piece has none.
+        """
+        step, many = outcome.step, len(items)
+        if self._along_row_ends(outcome):
+            ids = self.edges.underside(many, self._way(step, self._turns(step, turned, tops_first=False)))
+            if ids:
+                return Below(items, 0, 0, array("i", [i - self.below_start for i in ids]), -1, False, self.below.length), "underside", ()
+        ids = self.edges.free(many, self._way(step, turned))
+        if ids:
+            return Below(items, 0, 0, array("i", [i - self.below_start for i in ids]), -1, False, self.below.length), "top", tuple(ids)
+        self.assumed(items, outcome)
+        return self.below, "top", ()
+
+    def _along(self, step: Step, cols: Columns, start: int, turned: bool, tops: str, opening: tuple[int, ...]) -> bool:
+        """Gives a row that goes along edges its parents there; whether the work was turned before it."""
+        if tops == "underside":
+            for i, ref in enumerate(cols.refs):
+                if ref == BELOW:
+                    self.fabric.place[start + i] = PLACE["underside"]
+        turned = self._turns(step, turned, tops_first=tops == "top" and _into_tops(cols))
+        self.edges.resolve(start, cols.edges, self._way(step, turned, tops, opening))
+        return turned
+
+    def _evenly_over(self, cols: Columns, start: int) -> None:
+        """A row of which only the number of stitches is known stands evenly on the row below."""
+        f, below, many = self.fabric, self.below, len(cols.ids)
+        for i, stitch in enumerate(cols.ids):
+            if below.items and f.kinds[f.kind[start + stitch]] != "ch":
+                f.into[start + stitch] = self.below_start + below.at(i * len(below.items) // many)
+                f.place[start + stitch] = PLACE["top"]
+
+    def _seam(self, step: Step) -> None:
+        """A seam told before a row that closes the last row to the foundation: slip stitches through both."""
+        f, rows, below = self.fabric, self.fabric.rows, self.below
+        told = SEAM.search(self.text, self.told_to, step.span.start) if rows and self.told_to < step.span.start else None
+        if told is None or below.foundation:
+            return
+        turned = rows[-1].turned
+        top = [self.below_start + below.at(i) for i in range(len(below.items))]
+        way = Way(rows[-1].piece, self.edges.faces(rows[-1].piece) != turned)
+        under = self.edges.underside(len(top), way)[::-1]
+        if not under:
+            return
+        self._know({SLIP})
+        start = len(f)
+        bare(f, bytes((self.kinds[SLIP],)) * len(top), ROLE["edge"], self.colour, told.span())
+        for i, (over, chain) in enumerate(zip(top[::-1] if turned else top, under, strict=True), start):
+            f.into[i], f.extra[i], f.place[i] = over, (chain,), PLACE["top"]
+        self.side = self.side != turned
+        self.edges.cords.add(len(rows))
+        item = min(rows[-1].item + 1, step.item)  # the words of the seam stand between the rows'
+        rows.append(FabricRow(rows[-1].section, "", start, len(f), False, False, item, rows[-1].piece, self.side, turned_before=turned))
 
     def _columns(self, outcome: Outcome, made: Made, facing: Below) -> Columns:
         key = (id(made), facing.key())
@@ -177,7 +274,7 @@ class Weaver:
             self._know({CHAIN})
             self._know_hidden(made)
             step = outcome.step
-            builder = Builder(made, facing, bytes(self.kinds), _ends(step.body, made), (step.span.start, step.span.end))
+            builder = Builder(made, facing, bytes(self.kinds), spans(step.body), (step.span.start, step.span.end))
             found = self.shared[key] = (made, builder.build(), tuple(self.fabric.kinds))
         columns: Columns = found[1]
         return columns
@@ -243,8 +340,8 @@ class Weaver:
         into = add(cols.into, self.below_start, cols.below_mask)
         return add(into, start, cols.own_mask) if cols.own_mask else into
 
-    def _fix(self, cols: Columns, start: int, turned: bool) -> None:
-        """What cannot be copied: parents that do not stand in a line, rows further down, edges."""
+    def _fix(self, cols: Columns, start: int) -> None:
+        """What cannot be copied: parents that do not stand in a line, rows further down."""
         f, base = self.fabric, self.below_start
         for stitch, more in cols.extra.items():
             f.extra[start + stitch] = tuple(base + m for m in more)
@@ -256,8 +353,6 @@ class Weaver:
                 parent = f.into[parent] if parent >= 0 and f.into[parent] >= 0 else parent
             f.into[start + stitch] = parent
             f.many[start + stitch] = 0
-        if cols.edges:
-            self.edges.resolve(start, cols.edges, max(self.piece, 0), turned)
 
     def finish(self) -> Fabric:
         """The fabric, with the side of each row: as said, else by the turns, the first row of a piece on the right side."""
@@ -267,62 +362,21 @@ class Weaver:
             end = begin
             while end < len(rows) and rows[end].piece == rows[begin].piece:
                 end += 1
-            _sides(rows, begin, end)
+            for i, side in enumerate(facings(rows[begin:end]), begin):
+                if rows[i].right_side != side:
+                    rows[i] = replace(rows[i], right_side=side)
             begin = end
         return self.fabric
 
 
-def _sides(rows: list[FabricRow], begin: int, end: int) -> None:
-    """Sides of a piece's rows: each turn changes the side; one said side settles the others up to the next said one."""
-    said = [i for i in range(begin, end) if rows[i].side_said]
-    if not said:
-        return
-    sides, side = [], True
-    for i in range(begin, end):
-        side = side != rows[i].turned_before
-        sides.append(side)
-    flip = sides[said[0] - begin] != rows[said[0]].right_side
-    for i in range(begin, end):
-        if rows[i].side_said:
-            flip = sides[i - begin] != rows[i].right_side
-        elif rows[i].right_side != (sides[i - begin] != flip):
-            rows[i] = replace(rows[i], right_side=not rows[i].right_side)
+def _into_tops(cols: Columns) -> bool:
+    """Whether a row goes into stitches of the row below, its start chain aside."""
+    live = (ROLE["edge"], ROLE["counts"])
+    tops = [i for i, ref in enumerate(cols.refs) if ref == BELOW and cols.role[i] in live]
+    return len(tops) > 1 or bool(tops) and cols.role[tops[0]] == ROLE["edge"]
 
 
 def _code(kind: str) -> int:
     from loopwright.working.kinds import code
 
     return code(kind)
-
-
-def _chain_start(body: tuple[Node, ...]) -> int:
-    from loopwright.model.tree import Chain
-
-    return next((n.span.start for n in body if isinstance(n, Chain)), -1)
-
-
-def _ends(body: tuple[Node, ...], made: Made) -> dict[int, int]:
-    """Where the words that start at an offset end; a chain told at the end of the row before among them."""
-    return _spans(body)
-
-
-@lru_cache(maxsize=512)
-def _spans(body: tuple[Node, ...]) -> dict[int, int]:
-    """{start: end} of the instructions themselves, not of the repeats and groups around them."""
-    found: dict[int, int] = {}
-    _collect(body, found)
-    return found
-
-
-def _collect(node: Any, found: dict[int, int]) -> None:
-    if isinstance(node, tuple):
-        for n in node:
-            _collect(n, found)
-    elif is_dataclass(node) and hasattr(node, "span"):
-        span = node.span
-        if span.end and not isinstance(node, (Repeat, Group)):
-            found[span.start] = min(span.end, found.get(span.start, span.end))
-        for f in fields(node):
-            value = getattr(node, f.name)
-            if isinstance(value, tuple) and type(node).__name__ != "Num":
-                _collect(value, found)

@@ -131,6 +131,8 @@ def do_edge(run: Run, node: EdgeRun) -> None:
         run.make(number, place)
     run.left_said = True
     run.named["along-edge"] = 1
+    if place.how == "row-end":
+        run.named["row-ends"] = 1
 
 
 def copy_row(run: Run) -> None:
