@@ -69,8 +69,19 @@ class Circle:
 
 
 @dataclass(frozen=True, slots=True)
+class Worked:
+    """How much a row adds, as a share of the plain stitch's row, where it is not worked into the top."""
+
+    share: float
+    source: str
+    weak: bool
+
+
+@dataclass(frozen=True, slots=True)
 class _Tables:
     stitches: Mapping[str, Stitch]
+    worked: Mapping[str, Worked]
+    like: Mapping[str, str]
     swatches: tuple[Swatch, ...]
     shapes: Mapping[str, Shape]
     circles: Mapping[str, Circle]
@@ -84,6 +95,16 @@ def stitch(key: str) -> Stitch | None:
 def heights() -> Mapping[str, int]:
     """How many chains are as tall as a stitch, by US key, for every stitch that the table has."""
     return {key: known.height_chains for key, known in _load().stitches.items()}
+
+
+def worked(way: str) -> Worked | None:
+    """What a row adds that is worked so ("post"), or None."""
+    return _load().worked.get(way)
+
+
+def like(key: str) -> str | None:
+    """The plain stitch that a stitch of several ("cluster", "puff") is as tall as, or None."""
+    return _load().like.get(key)
 
 
 def swatches() -> tuple[Swatch, ...]:
@@ -117,11 +138,15 @@ def _load() -> _Tables:
     sources = tables.sources(top)
     known = top.entry("stitch")
     stitches = {key: _stitch(key, known.entry(key), sources) for key in known.left()}
+    worked = top.entry("worked")
+    like = _like(top.entry("like"), sources, stitches)
     swatches = tuple(_swatch(entry, sources) for entry in top.entries("gauge"))
     shapes = top.entry("aspect")
     circles = top.entry("circle")
     found = _Tables(
         stitches,
+        {key: _worked(worked.entry(key), sources) for key in worked.left()},
+        like,
         swatches,
         {key: _shape(shapes.entry(key), sources) for key in shapes.left()},
         {key: _circle(circles.entry(key), sources) for key in circles.left()},
@@ -146,6 +171,22 @@ def _stitch(key: str, entry: Entry, sources: Mapping[str, str]) -> Stitch:
         entry.flag("weak"),
     )
     entry.done()
+    return found
+
+
+def _worked(entry: Entry, sources: Mapping[str, str]) -> Worked:
+    found = Worked(entry.number("share"), entry.source("source", sources), entry.flag("weak"))
+    entry.done()
+    return found
+
+
+def _like(entry: Entry, sources: Mapping[str, str], known: Mapping[str, Stitch]) -> dict[str, str]:
+    entry.source("source", sources)
+    entry.flag("weak")
+    found = {key: entry.text(key) for key in entry.left()}
+    for key, plain in found.items():
+        if plain not in known:
+            raise entry.error(f"'{key}' is like '{plain}', which has no figures")
     return found
 
 

@@ -1,0 +1,131 @@
+"""Lines of the heading by their names, wherever they stand, and what they say of hook and yarn class."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import dataclass, fields, is_dataclass
+
+from loopwright.model.tree import Document, HeadLine, Make, Row
+from loopwright.source import Span
+from loopwright.trade.hooks import of_label, of_old_uk
+from loopwright.trade.stitches import stitch
+from loopwright.trade.yarn import Weight, by_metres, weight, weights
+
+_NAMED = re.compile(r"^[ \t]*(?P<name>[A-Za-z][A-Za-z ]{1,40}?)[ \t]*[:=][ \t]*(?P<value>\S.*)$", re.MULTILINE)
+_MM = re.compile(r"(?<![\d.])(?P<mm>\d{1,2}(?:[.,]\d{1,3})?)\s*-?mm\b", re.IGNORECASE)
+_LABEL = re.compile(
+    r"(?P<label>(?:steel\s+(?:(?:hook|size|no\.?|#)\s*)*\d{1,2}|\b[A-Q](?:\s?[/-]?\s?\d{1,2}(?:\.\d|\s?1/2)?)?\b))(?!\s*mm)"
+)
+_THREAD = re.compile(r"\b(?:crochet (?:cotton|thread)|bedspread cotton|thread|cotton size \d+|size \d{2,3} cotton)\b", re.IGNORECASE)
+_METRES = re.compile(
+    r"(?P<g>\d{1,4}(?:\.\d)?)\s*(?P<mass>g|gr|grams?|oz|ounces?)\b\s*(?:balls?|skeins?)?\s*(?:[=/:(,]|per|of|is|at)*\s*(?:about\s+|approx\w*\.?\s+)?"
+    r"(?P<n>\d{1,5}(?:[.,]\d{1,3})?)\s*(?P<unit>m|metres?|meters?|yds?|yards?)\b", re.IGNORECASE,
+)
+# class names that are everyday words too: they count as a part of the line alone, or before "weight" or "yarn"
+_EVERYDAY = frozenset("fine medium light baby craft rug sock lace thread 0 1 2 3 4 5 6 7".split())
+GRAMS = {"g": 1.0, "o": 28.35}
+METRES = {"m": 1.0, "y": 0.9144}  # a yard is 0.9144 m exactly
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """ "Name: value" of the text. `name` is lower case; the span is that of the value."""
+
+    name: str
+    value: str
+    span: Span
+
+
+def lines(document: Document, *names: str) -> list[Line]:
+    """Lines whose name is one of these or begins with one ("gauge in dc"), in the order of the text, before the first row or after it."""
+    found = [Line(i.name, i.value, i.value_span) for i in document.items if isinstance(i, HeadLine) and _named(i.name, names)]
+    seen = {line.span.start for line in found}
+    for m in _NAMED.finditer(document.text):
+        name = " ".join(m["name"].lower().split())
+        if _named(name, names) and m.start("value") not in seen:
+            found.append(Line(name, m["value"].strip(), Span(m.start("value"), m.end("value"))))
+    return sorted(found, key=lambda line: line.span.start)
+
+
+def _named(name: str, names: tuple[str, ...]) -> bool:
+    return any(name == n or name.startswith(f"{n} ") for n in names) and name != "yarn over"  # an abbreviation, no yarn
+
+
+def hook_mm(document: Document) -> float | None:
+    """The hook in mm: in its own line, or in the gauge's; None where none is told or the label means no hook."""
+    for line in (*lines(document, "hook", "hooks", "hook size"), *lines(document, "gauge", "tension", "materials", "you will need")):
+        found = hook_of(line.value, own_line=line.name.startswith("hook"))
+        if found is not None:
+            return found
+    return None
+
+
+def hook_of(words: str, *, own_line: bool = True) -> float | None:
+    """A hook's thickness in words: "4 mm (G-6)", "size I", "steel 7"; a letter counts only in a line of its own."""
+    m = _MM.search(words)
+    if m:
+        mm = float(m["mm"].replace(",", "."))
+        return mm if 0.3 <= mm <= 40 else None
+    if not own_line:
+        return None
+    for label in _LABEL.finditer(words):
+        known = of_label(label["label"])
+        if known:
+            return known[0].mm
+    old = re.search(r"\b(?:no\.?|uk)\s*(\d{1,2})\b", words, re.IGNORECASE)
+    known = of_old_uk(old[1]) if old else ()
+    return known[0].mm if known else None
+
+
+def yarn_class(words: str) -> Weight | None:
+    """The class that the words of a yarn line name, or that its metres tell; None where neither does."""
+    if _THREAD.search(words):
+        return weights()[0]
+    for part in re.split(r"[,;(]|\bin\b", words):
+        tokens = re.findall(r"[A-Za-z0-9]+", part)
+        for many in range(min(3, len(tokens)), 0, -1):
+            for at in range(len(tokens) - many + 1):
+                said = " ".join(tokens[at : at + many])
+                alone = at + many == len(tokens) == many or (tokens[at + many : at + many + 1] or [""])[0].lower() in ("weight", "yarn")
+                known = weight(said) if alone or said.lower() not in _EVERYDAY else None
+                if known is not None:
+                    return known
+    metres = metres_per_100g(words)
+    near = by_metres(metres) if metres else ()
+    return near[0] if len(near) == 1 else None
+
+
+def metres_per_100g(words: str) -> float | None:
+    """Metres in 100 g of yarn, by "50 g = 120 m" and the like; None where it is not told or cannot be."""
+    m = _METRES.search(words)
+    if m is None:
+        return None
+    grams = float(m["g"]) * GRAMS[m["mass"][0].lower()]
+    said = m["n"].replace(",", "") if re.fullmatch(r"\d{1,2},\d{3}", m["n"]) else m["n"].replace(",", ".")
+    metres = float(said) * METRES[m["unit"][0].lower()]
+    found = metres * 100 / grams if grams > 0 else 0.0
+    return found if 3 <= found <= 20_000 else None
+
+
+def main_stitch(document: Document) -> str | None:
+    """The stitch that most instructions of the pattern name (US key), None where none has a height of its own."""
+    seen: Counter[str] = Counter()
+    for item in document.items:
+        if isinstance(item, Row):
+            seen.update(kind for kind in _kinds(item.body) if stitch(kind) is not None and kind not in ("ch", "sl st"))
+    return seen.most_common(1)[0][0] if seen else None
+
+
+def _kinds(node: object) -> Iterator[str]:
+    """Kinds of the stitches made anywhere below a node."""
+    waiting = [node]
+    while waiting:
+        one = waiting.pop()
+        if isinstance(one, Make):
+            yield one.kind
+        elif isinstance(one, tuple):
+            waiting.extend(one)
+        elif is_dataclass(one):
+            waiting.extend(getattr(one, f.name) for f in fields(one) if f.name not in ("span", "label", "printed"))
