@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from loopwright.findings import Finding
+    from loopwright.model.cautions import CautionDue
     from loopwright.model.fabric import Fabric
     from loopwright.source import Span
 
@@ -45,7 +46,10 @@ class Assumption:
 
 @dataclass(frozen=True, slots=True)
 class Report:
-    """A pattern worked in all its sizes. `fabrics` has one fabric per size (None where it could not be worked), woven when it is looked at."""
+    """A pattern worked in all its sizes. `fabrics` has one fabric per size (None where it could not be worked), woven when it is looked at.
+
+    `cautions`: those that are due, None where nobody looked for them.
+    """
 
     title: str | None
     terms: str
@@ -54,3 +58,4 @@ class Report:
     assumptions: tuple[Assumption, ...]
     findings: tuple[Finding, ...]
     fabrics: Sequence[Fabric | None] = field(default=(), compare=False)
+    cautions: tuple[CautionDue, ...] | None = None

@@ -9,6 +9,7 @@ from loopwright.model.report import Report
 from loopwright.model.tree import Document, FitLine, HeadLine, Prose, Row, Section, SpecialStitch
 from loopwright.wording.abbreviations import abbreviations, own_abbreviations
 from loopwright.wording.as_written import doubtful_words, in_full, swap_terms, translate
+from loopwright.wording.cautions import HIDES, NAMES, caution_lines
 from loopwright.wording.conventions import turning_chains
 from loopwright.wording.voice import Voice
 
@@ -53,6 +54,7 @@ def heading(
     parts = ["\n".join(top), "\n".join(lines)]
     if fit:
         parts.append("\n".join([head["fit"], *(f"{{{i.blank}}}: {i.sentence}" for i in fit)]))
+    parts.append("\n".join(caution_lines(voice, document, report, items)))
     return "\n\n".join(p for p in parts if p) + "\n"
 
 
@@ -68,7 +70,7 @@ def heading_end(document: Document) -> int:
 def _line(voice: Voice, document: Document, item: HeadLine, specials: list[str]) -> list[str]:
     head = voice.phrases.heading
     name = item.name
-    if name in ("abbreviations", "note", "notes", "terms"):
+    if name in ("abbreviations", "note", "notes", "terms", *NAMES, *HIDES):
         return []
     if name.startswith("special"):
         specials.append(translate(voice, item.value))

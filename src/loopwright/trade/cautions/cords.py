@@ -1,0 +1,97 @@
+"""How long the ties, cords and loops of a pattern are: chains worked under such a name at her gauge, and lengths told in words."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from loopwright.model.tree import Chain, Document, Group, HeadLine, Node, Prose, Repeat, Row, Section
+from loopwright.source import Span
+from loopwright.trade.cautions.gaps import StitchMm
+
+CORD = r"(?:ties?|tie cords?|cords?|strings?|ribbons?|tie straps?|chin straps?)"
+_CORD = re.compile(rf"\b{CORD}\b", re.IGNORECASE)
+_LOOP = re.compile(r"\b(?:hanging|button|chain|ch|tie)[ -]loops?\b|\bloop for (?:the |a )?(?:button|hanging)\b|^loops?\b", re.IGNORECASE)
+_NO_CORD = re.compile(r"\btied? (?:off|in|the|a|ends?|on|together|yarn)\b|\b(?:string|cord)s? of (?:ch|beads)", re.IGNORECASE)
+# a cord that runs through the fabric: only its ends hang free, and how long those are nobody tells
+_THROUGH = re.compile(r"\b(?:drawstrings?|thread(?:ed)?|weave|woven|lace[ds]?|through)\b", re.IGNORECASE)
+_TOLD = re.compile(
+    rf"(?:(?P<n>\d{{1,3}}(?:\.\d)?)\s*(?P<unit>cm|mm|inch(?:es)?|in\b|[\"”])[ -]*"
+    rf"(?:long\s+|lengths?\s+of\s+|of\s+)?(?:[a-z]+\s+){{0,3}}?{CORD}\b)"
+    rf"|(?:\b{CORD}\b[^.;\n\d]{{0,40}}?(?P<n2>\d{{1,3}}(?:\.\d)?)\s*(?P<unit2>cm|mm|inch(?:es)?|in\b|[\"”])\s*(?:long|in length|each)\b)",
+    re.IGNORECASE,
+)
+_WAIST = re.compile(r"\b(?:waist|belt|hem|drawstrings?)\b", re.IGNORECASE)
+LEAST_CHAINS = 8  # fewer are a turning chain, a picot or a buttonhole
+LONGEST_LOOP = 30  # chains; longer is no loop but a strap
+_MM = {"c": 10.0, "m": 1.0, "i": 25.4, '"': 25.4, "”": 25.4}
+
+
+@dataclass(frozen=True, slots=True)
+class Cord:
+    """One tie or loop of one size, `mm` long.
+
+    `waist`: it closes a waist or hem, or runs through it. `free`: it hangs free, so that a limit for free ends holds for it.
+    """
+
+    what: str
+    waist: bool
+    mm: float
+    free: bool
+    span: Span
+    how: str
+
+
+def cords(document: Document, size: int, stitch: StitchMm | None) -> Iterator[Cord]:
+    """The ties and loops of a size whose length is known. Without the size of a stitch only those whose length is told."""
+    section: Section | None = None
+    for at, item in enumerate(document.items):
+        if isinstance(item, Section):
+            section = item
+        elif isinstance(item, Row) and stitch is not None and (item.sizes is None or size in item.sizes):
+            made = _made(document, item, section, size)
+            if made:
+                what, free, chain, many = made
+                waist = _WAIST.search(f"{section.title if section else ''} {document.text[item.span.start : item.span.end]}") is not None
+                yield Cord(what, waist, many * stitch.width("ch"), free, chain.span, f"{many} ch")
+        elif isinstance(item, (Prose, HeadLine)) and at and not _is_advice(item):
+            yield from _told(item.text if isinstance(item, Prose) else item.value, item.span)
+
+
+def _made(document: Document, row: Row, section: Section | None, size: int) -> tuple[str, bool, Chain, int] | None:
+    """The chain of a row that makes a cord or loop: what it is, whether it hangs free, the chain, how many chains in this size."""
+    words = document.text[row.span.start : row.span.end]
+    title = section.title if section else ""
+    named = _CORD.search(title) or _CORD.search(_NO_CORD.sub(" ", words))
+    loop = not named and (_LOOP.search(title) or _LOOP.search(words))
+    if not named and not loop:
+        return None
+    chains = [(c, (c.n.at(size) or 0) + c.plus) for c in _chains(row.body)]
+    long = [(c, n) for c, n in chains if n >= LEAST_CHAINS and (named or n <= LONGEST_LOOP)]
+    if not long:
+        return None
+    chain, many = max(long, key=lambda found: found[1])
+    return ("tie", _THROUGH.search(f"{title} {words}") is None, chain, many) if named else ("loop", True, chain, many)
+
+
+def _chains(nodes: tuple[Node, ...]) -> Iterator[Chain]:
+    for node in nodes:
+        if isinstance(node, Chain):
+            yield node
+        elif isinstance(node, (Group, Repeat)):
+            yield from _chains(node.nodes)
+
+
+def _is_advice(item: Prose | HeadLine) -> bool:
+    return isinstance(item, HeadLine) and item.name in ("gauge", "tension", "caution", "cautions", "safety", "warning", "hidden cautions")
+
+
+def _told(text: str, span: Span) -> Iterator[Cord]:
+    """Lengths in words: "two ribbons 45 cm long", "30 cm of ribbon"."""
+    for m in _TOLD.finditer(text):
+        n, unit = m["n"] or m["n2"], m["unit"] or m["unit2"]
+        mm = float(n) * _MM[unit[0].lower()]
+        if mm > 0:
+            free = _THROUGH.search(text[max(0, m.start() - 40) : m.end() + 40]) is None
+            yield Cord("tie", _WAIST.search(text) is not None, mm, free, span, m.group().strip())

@@ -1,0 +1,49 @@
+"""The cautions of a pattern before its instructions: the designer's own, then those that are due and that she has not told."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from loopwright.model.report import Report
+from loopwright.model.tree import Document, HeadLine, Item
+from loopwright.trade.cautions import cautions, cautions_due, defer
+from loopwright.wording.as_written import translate
+from loopwright.wording.voice import Voice
+
+NAMES = ("caution", "cautions", "safety", "safety note", "safety notes", "warning", "warnings")
+HIDES = ("hidden cautions", "hidden caution")
+
+
+def caution_lines(voice: Voice, document: Document, report: Report | None, items: Sequence[Item]) -> list[str]:
+    """One line each, in plain words; the sentence that refers to local rules once, last. None for what the heading hides or notes tell."""
+    own = [_own(voice, i) for i in items if isinstance(i, HeadLine) and i.name in NAMES]
+    due = report.cautions if report is not None and report.cautions is not None else cautions_due(document)
+    head = voice.phrases.heading
+    asked = None if voice.size is None else document.sizes[voice.size]
+    added = []
+    for caution in due:
+        if caution.told or caution.hidden or caution.sizes and asked is not None and asked not in caution.sizes:
+            continue
+        whom = "" if asked is not None or not caution.sizes else head["for_sizes"].format(sizes=_some(voice, document.sizes, caution.sizes))
+        added.append(f"{head['safety']}: {whom}{caution.text}")
+    refers = [f"{head['safety']}: {defer()}"] if added or any(_is_ours(line) for line in own) else []
+    return [*(line for line in own if line not in refers), *added, *refers]
+
+
+def _some(voice: Voice, all_sizes: Sequence[str], sizes: Sequence[str]) -> str:
+    """Sizes as they are said: "newborn to 12 months" where they stand next to each other, else each of them."""
+    head = voice.phrases.heading
+    first = all_sizes.index(sizes[0]) if sizes[0] in all_sizes else 0
+    if len(sizes) > 2 and tuple(all_sizes[first : first + len(sizes)]) == tuple(sizes):
+        return str(head["from_to"].format(first=sizes[0], last=sizes[-1]))
+    return str(head["list_sep"].join(sizes))
+
+
+def _own(voice: Voice, line: HeadLine) -> str:
+    """A line of the designer's; one that was written by this module before stays as it is."""
+    value = line.value if _is_ours(line.value) else translate(voice, line.value)
+    return f"{line.name[:1].upper()}{line.name[1:]}: {value}"
+
+
+def _is_ours(said: str) -> bool:
+    return said.endswith(defer()) or any(c.text in said for c in cautions())
