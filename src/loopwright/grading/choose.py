@@ -57,9 +57,27 @@ class Sum:
 
 
 @dataclass(frozen=True, slots=True)
+class Run:
+    """Rows that a number tells, `per` * number + `more` of them, with heights that come in turn, mm."""
+
+    name: str
+    turn_mm: tuple[float, ...]
+    per: int = 1
+    more: int = 0
+
+    def mm(self, values: Mapping[str, int]) -> float:
+        """How tall they are together. Raises KeyError for a number not chosen yet."""
+        rows = max(0, self.per * values[self.name] + self.more)
+        turns, rest = divmod(rows, len(self.turn_mm))
+        return turns * sum(self.turn_mm) + sum(self.turn_mm[:rest])
+
+
+@dataclass(frozen=True, slots=True)
 class Sought:
     """A number that is chosen: `(number + before) * step_mm` is to be near `target_mm`, number = multiple * n + rest.
 
+    Where it tells rows, `runs` are these and the ones before them that other numbers tell, and `const_mm` is what all others measure:
+    then their sum is to be near the target, and `step_mm` is the mean of what one more brings. `const_mm` counts for stitches too.
     `weight`: how much its error counts beside those of numbers it is tied to.
     """
 
@@ -72,11 +90,24 @@ class Sought:
     high: int = LARGEST
     before: Sum = Sum()
     weight: int = 1
+    runs: tuple[Run, ...] = ()
+    const_mm: float = 0.0
 
     def reached_mm(self, values: Mapping[str, int]) -> float:
         """What the numbers make of it."""
+        if self.runs:
+            return self.const_mm + sum(run.mm(values) for run in self.runs)
         before = self.before.above(values) / self.before.below if self.before.parts or self.before.const else 0
-        return (values[self.name] + before) * self.step_mm
+        return (values[self.name] + before) * self.step_mm + self.const_mm
+
+    @property
+    def needs(self) -> frozenset[str]:
+        """The other numbers that what it reaches stands on."""
+        return (self.before.names | {run.name for run in self.runs}) - {self.name}
+
+    def wanted(self, values: Mapping[str, int]) -> float:
+        """The number before rounding, the others being what they are; exact where all its rows are alike."""
+        return values[self.name] + (self.target_mm - self.reached_mm(values)) / self.step_mm
 
     def cost(self, values: Mapping[str, int]) -> int:
         """The error as a whole number of nanometres, so that equal is equal; so many times its weight."""
@@ -141,14 +172,13 @@ def nearest_legal(exact: Fraction, multiple: int, rest: int, rounding: str = "ne
 
 def candidates(s: Sought, values: Mapping[str, int]) -> Iterator[tuple[int, int]]:
     """Legal numbers for one blank with their errors, nearest first, the larger of two equals first."""
-    ideal = Fraction(s.target_mm / s.step_mm) - s.before.at(values)
     low = s.low + (s.rest - s.low) % s.multiple
     high = s.high - (s.high - s.rest) % s.multiple
     if low > high:
         return
-    up = min(max(nearest_legal(ideal, s.multiple, s.rest, "up"), low), high)
-    down = up - s.multiple
     trial = dict(values)
+    up = min(max(_first_over(s, trial, low), low), high)
+    down = up - s.multiple
 
     def cost(n: int) -> int:
         trial[s.name] = n
@@ -161,6 +191,20 @@ def candidates(s: Sought, values: Mapping[str, int]) -> Iterator[tuple[int, int]
         else:
             yield cost(down), down
             down -= s.multiple
+
+
+def _first_over(s: Sought, trial: dict[str, int], low: int) -> int:
+    """The least legal number that reaches the target, limits apart."""
+    if not s.runs:
+        return nearest_legal(Fraction((s.target_mm - s.const_mm) / s.step_mm) - s.before.at(trial), s.multiple, s.rest, "up")
+    trial[s.name] = low
+    found = max(low, nearest_legal(Fraction(s.wanted(trial)), s.multiple, s.rest, "up"))
+    trial[s.name] = found
+    while s.reached_mm(trial) < s.target_mm:  # the mean step may be off by a turn of rows
+        trial[s.name] += s.multiple
+    while trial[s.name] > low and s.reached_mm({**trial, s.name: trial[s.name] - s.multiple}) >= s.target_mm:
+        trial[s.name] -= s.multiple
+    return trial.pop(s.name)
 
 
 def assignments(problem: Problem, most: int = MAX_TRIED) -> Iterator[tuple[int, dict[str, int]]]:
@@ -223,7 +267,7 @@ def _in_order(problem: Problem) -> list[Sought]:
     left, done, order = list(problem.sought), set[str](), list[Sought]()
     while left:
         for s in left:
-            if all(_reachable(n, needs, done) for n in s.before.names):
+            if all(_reachable(n, needs, done) for n in s.needs):
                 order.append(s)
                 done.add(s.name)
                 left.remove(s)
@@ -240,7 +284,7 @@ def _reachable(name: str, needs: Mapping[str, frozenset[str]], done: set[str]) -
 def split(problem: Problem) -> list[Problem]:
     """The parts of a problem that share no number: each is chosen by itself."""
     groups: list[set[str]] = []
-    links = [{x.name, *x.before.names} for x in problem.sought] + [{x.name, *x.formula.names} for x in problem.linked]
+    links = [{x.name, *x.needs} for x in problem.sought] + [{x.name, *x.formula.names} for x in problem.linked]
     links += [set(x.names) for x in problem.limits]
     for link in links:
         touching = [g for g in groups if g & link]

@@ -33,6 +33,7 @@ def cords(fits: Mapping[str, Fit], text: str, sizes: Sequence[str], numbers: Seq
 
 def _finding(fit: Fit, caution: Caution, sizes: list[str], longest_mm: float) -> Finding:
     most = caution.figures.get("free_mm_most")
-    over = f", more than the {in_cm(most)} that {caution.standard} allows" if most is not None and longest_mm > most else ""
+    above = most is not None and longest_mm > most
+    over = f", {in_cm(longest_mm - (most or 0.0))} too long ({caution.limit})" if above else ""
     facts = {"blank": fit.blank, "length": in_cm(longest_mm), "over": over, "caution": caution.said}
-    return Finding("G035", fit.span, facts, sizes=tuple(sizes), severity="warning" if over else None)
+    return Finding("G035", fit.span, facts, sizes=tuple(sizes), severity="warning" if above and not caution.weak else None)

@@ -11,7 +11,8 @@ from loopwright.grading.choose import Linked, Problem, Sought
 from loopwright.grading.fit import Fit
 from loopwright.grading.lengths import in_cm
 from loopwright.grading.number import Neighbour, Number
-from loopwright.grading.targets import Setting, measures_in
+from loopwright.grading.reach import Setting
+from loopwright.grading.targets import measures_in
 
 _COUNT_WORDS = frozenset("sts st rounds rnds rows round row rnd chain ch stitches repeats".split())
 _UNIT_WORDS = {"st": "sts", "row": "rows", "ch": "ch", "repeat": "repeats"}
@@ -36,10 +37,14 @@ def name_of(fit: Fit) -> str:
 
 def way_of(fit: Fit) -> str:
     """How the trade calls what is measured."""
+    if fit.opening:
+        return "opening around"
     if fit.across:
         return "across"
-    if fit.way == "around":
+    if fit.way == "around" or fit.side == "around":
         return "around"
+    if fit.side:
+        return fit.side
     if fit.unit == "ch" or any("length" in a.name for _, a in fit.target.terms):
         return "length"
     return "depth" if fit.unit == "row" else "width"
@@ -67,25 +72,26 @@ def _sought(fit: Fit, s: Sought, problem: Problem, values: Mapping[str, int], si
     reached = s.reached_mm(values)
     around = [Neighbour(n, s.reached_mm({**values, s.name: n})) for n in (value - s.multiple, value + s.multiple) if s.low <= n <= s.high]
     equal = next((n.value for n in around if abs(abs(n.achieved_mm - s.target_mm) - abs(reached - s.target_mm)) < EQUAL_MM), None)
-    wanted = s.target_mm / s.step_mm - float(s.before.at(values))
     held = _held_back(fit, s, problem, values, around)
     bodies = measures_in(fit.target, size, setting)
-    why = _why(fit, s, values, around, equal, bodies)
+    why = _why(fit, s, values, around, equal, bodies, setting)
     return Number(
-        fit.blank, value, name_of(fit), way_of(fit), fit.unit, s.target_mm, reached, s.step_mm * s.multiple, wanted, s.multiple,
+        fit.blank, value, name_of(fit), way_of(fit), fit.unit, s.target_mm, reached, s.step_mm * s.multiple, s.wanted(values), s.multiple,
         tuple(around), "; ".join([why, *held]), equal, "; ".join(held), tuple(dict(bodies).items()),
     )
 
 
 def _why(
     fit: Fit, s: Sought, values: Mapping[str, int], around: list[Neighbour], equal: int | None, bodies: list[tuple[str, Body]],
+    setting: Setting,
 ) -> str:
     value, reached = values[s.name], s.reached_mm(values)
     target = f"{_before_clauses(fit.sentence)}: {in_cm(s.target_mm)}"
     told = "; ".join(dict.fromkeys(f"{n} is {in_cm(body.mm)}" for n, body in bodies))
     before = s.before.at(values)
     with_before = f" with the {before} before" if before else ""
-    made = f"{value} {_word(fit, value)}{with_before} {'makes' if value == 1 else 'make'} {in_cm(reached)}{_off(reached - s.target_mm)}"
+    made = f"{value} {_word(fit, value)}{with_before}{_each(fit, s, setting)} {'makes' if value == 1 else 'make'} {in_cm(reached)}"
+    made += _off(reached - s.target_mm)
     others = ", ".join(f"{n.value} would make {in_cm(n.achieved_mm)}" for n in around)
     said = [f"{target} ({told})" if told else target, made, others]
     if s.multiple > 1:
@@ -93,6 +99,16 @@ def _why(
     if equal is not None:
         said.append(f"{equal} is as near: of two equals the larger is taken" if equal < value else f"{equal} is as near, and was not open")
     return "; ".join(x for x in said if x)
+
+
+def _each(fit: Fit, s: Sought, setting: Setting) -> str:
+    """How tall the rows are, where their stitches are not as tall as the gauge's row."""
+    own = next((r for r in s.runs if r.name == fit.blank), None)
+    row = setting.gauge.row_mm
+    if own is None or row is None or not own.turn_mm:
+        return ""
+    mean = sum(own.turn_mm) / len(own.turn_mm) / (2 if fit.across else 1)
+    return "" if abs(mean - row) < EQUAL_MM else f", {mean:.1f} mm each,"
 
 
 def _off(error: float) -> str:

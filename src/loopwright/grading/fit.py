@@ -10,6 +10,7 @@ from loopwright.source import Span
 
 Unit = Literal["st", "row", "ch", "repeat"]
 Way = Literal["around", "measure", "until", "number"]
+Side = Literal["", "around", "width", "depth", "height", "length"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +64,8 @@ class Fit:
     """One blank's sentence, understood. `multiple` and `rest`: legal are `multiple * n + rest`.
 
     `way`: around or measure (a length of so many stitches or rows), until (the piece named by `subject` reaches it),
-    number (a link to other blanks). `across`: the length is a diameter. `whole`: worked out, it must be a whole number.
+    number (a link to other blanks). `across`: the length is a diameter. `opening`: what is measured goes around an opening.
+    `side`: which way the length lies, where the words tell it. `whole`: worked out, it must be a whole number.
     """
 
     blank: str
@@ -75,6 +77,8 @@ class Fit:
     subject: str | None = None
     across: bool = False
     from_centre: bool = False
+    opening: bool = False
+    side: Side = ""
     multiple: int = 1
     rest: int = 0
     at_least: tuple[Linear, ...] = ()

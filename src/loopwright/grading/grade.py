@@ -13,18 +13,21 @@ from loopwright.grading.discs import flat_rate, lies
 from loopwright.grading.explain import explained
 from loopwright.grading.fill import fill, per_size, pick
 from loopwright.grading.fit import Fit
-from loopwright.grading.gauge import Gauge, GaugeError, parse_gauge
+from loopwright.grading.gauge import Gauge, GaugeError, GaugeFound, parse_gauge, stitch_sizes
+from loopwright.grading.heights import by_fabric, by_words
 from loopwright.grading.lengths import in_cm
 from loopwright.grading.number import Number
 from loopwright.grading.parity import choose_alike
+from loopwright.grading.reach import Setting
 from loopwright.grading.reasons import read_reasons
-from loopwright.grading.structure import structure
-from loopwright.grading.targets import Setting, impossible, problems
+from loopwright.grading.structure import Structure, structure
+from loopwright.grading.targets import impossible, problems
 from loopwright.model.report import Report
 from loopwright.model.tree import Document, FitLine, HeadLine
 from loopwright.source import Span
 
 TOP = Span(0, 0)
+ROUNDS = 4  # so often numbers are chosen again because their rows, once worked, are not as tall as their words said
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,16 +80,70 @@ def grade(
         findings.append(Finding("G034", _line_of(document, "sizes", "size")))
     held = _held_gauge(document, gauge, findings if asked else [])
     fits = read_reasons(design, plan, findings)
-    numbers: list[tuple[Number, ...]] = [() for _ in design.sizes]
+    setting: Setting | None = None
     if fits and held is not None:
-        setting = Setting(design.sizes, held, plan, measure or measure_of(design, findings), design.text)
-        numbers = _chosen(fits, setting, findings)
-    shown = tuple(SizeGrade(design.sizes[i], numbers[i]) for i in order)
-    design = pick(design, order) if order != list(range(len(design.sizes))) else design
-    graded = Graded(design, design, None, held, shown, tuple(findings))
-    filled = fill(design, graded.values)
-    report = work(filled) if work is not None else None
-    return Graded(design, filled, report, held, shown, _shown(findings, design.sizes))
+        found = stitch_sizes(design, gauge)
+        setting = _setting(design, held, plan, measure or measure_of(design, findings), (found, gauge is None))
+    choice = _Choice(design, order, held, work, tuple(findings))
+    graded = choice.of(fits, setting)
+    for _ in range(ROUNDS):
+        worked = _as_worked(setting, graded, order) if setting is not None else None
+        if worked is None:
+            break
+        again = choice.of(fits, worked, like=graded)
+        setting, settled, graded = worked, again.values == graded.values, again
+        if settled:
+            break
+    return graded
+
+
+@dataclass(frozen=True, slots=True)
+class _Choice:
+    """A design and what is worked of it: numbers chosen, blanks filled, the result worked. `order`: the sizes asked for, by index."""
+
+    design: Document
+    order: list[int]
+    gauge: Gauge | None
+    work: Callable[[Document], Report] | None
+    findings: tuple[Finding, ...]
+
+    def of(self, fits: Mapping[str, Fit], setting: Setting | None, like: Graded | None = None) -> Graded:
+        """The whole, by how tall rows are now. `like`: what was graded before; where the numbers are the same it is not worked again."""
+        findings = list(self.findings)
+        numbers: list[tuple[Number, ...]] = [() for _ in self.design.sizes]
+        if setting is not None:
+            numbers = _chosen(fits, setting, findings)
+        sizes = tuple(SizeGrade(self.design.sizes[i], numbers[i]) for i in self.order)
+        whole = self.order == list(range(len(self.design.sizes)))
+        design = self.design if whole else pick(self.design, self.order)
+        graded = Graded(design, design, None, self.gauge, sizes, _shown(findings, design.sizes))
+        if like is not None and like.values == graded.values:
+            return replace(graded, document=like.document, report=like.report)
+        filled = fill(design, graded.values)
+        return replace(graded, document=filled, report=self.work(filled) if self.work is not None else None)
+
+
+def _setting(design: Document, gauge: Gauge, plan: Structure, measure: Measure, known: tuple[GaugeFound, bool]) -> Setting:
+    """The setting before anything is worked. `known`: sizes of stitches, and whether the pattern's own swatches hold."""
+    found, own = known
+    swatches = found.swatches if own and not found.guessed else ()
+    rows = gauge.row_mm is not None or any(s.row_mm is not None for s in swatches)
+    stitches = gauge.stitch_mm is not None or any(s.stitch_mm is not None for s in swatches)
+    heights = () if found.sizes is None else (by_words(design, found.sizes),) * len(design.sizes)
+    return Setting(design.sizes, gauge, plan, measure, design.text, heights, rows, stitches)
+
+
+def _as_worked(setting: Setting, graded: Graded, order: Sequence[int]) -> Setting | None:
+    """The setting with rows as tall as the worked ones are; None where that is what it says already, or nothing was worked."""
+    if graded.report is None or not setting.heights:
+        return None
+    items, free, heights = setting.plan.items(), setting.plan.free(), list(setting.heights)
+    for i, fabric in zip(order, graded.report.fabrics, strict=False):
+        if fabric is not None:
+            heights[i] = by_fabric(fabric, heights[i], free)
+    if all(a.like(b, items) for a, b in zip(heights, setting.heights, strict=True)):
+        return None
+    return replace(setting, heights=tuple(heights))
 
 
 def _shown(findings: Sequence[Finding], sizes: Sequence[str]) -> tuple[Finding, ...]:
@@ -135,11 +192,14 @@ def _far(fits: Mapping[str, Fit], numbers: Sequence[Sequence[Number]], setting: 
 
 def _not_flat(fits: Mapping[str, Fit], setting: Setting) -> list[Finding]:
     """Crowns whose rounds grow by more or less than a flat circle does at this gauge."""
-    stitch, row = setting.gauge.stitch_mm, setting.gauge.row_mm
-    found = []
+    found: list[Finding] = []
+    if not setting.heights or not setting.rows_told or not setting.stitches_told:
+        return found
     for blank, grows in setting.plan.grows.items():
-        if blank in fits and fits[blank].across and stitch and row:
-            flat = flat_rate(stitch, row)
+        if blank in fits and fits[blank].across:
+            item, heights = setting.plan.uses[blank].item, setting.heights[0]
+            turn = heights.cycle(item)
+            flat = flat_rate(heights.width((item,)), sum(turn) / len(turn))
             how = lies(grows, flat)
             if how != "flat":
                 facts = {"blank": blank, "grows": grows, "flat": f"{flat:.1f}", "whole": round(flat), "how": how}

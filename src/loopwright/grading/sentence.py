@@ -1,11 +1,14 @@
 """The reader of Fit sentences: a small, tolerant, hand-written parser of trade English.
 
-    sentence = unit ("to go around" | "to fit" | "to measure" | "until" subject "measures") sum clause*  |  sum clause*
+    sentence = unit what thing? sum clause*  |  sum clause*
+    what     = "to go around" | "to go along" | "to fit" | "to measure" | "until" subject "measures"
+    thing    = ("an" | "the")? word* ("opening" | "edge") "of"?
     sum      = part (("less" | "minus" | "plus" | "and" | "+" | "-") part)*
     part     = (fraction "of" | n "times" | "twice" | n "%" "of")? atom | n "%"
     atom     = {blank} | length | list of lengths | measurement | number
     clause   = "," ("multiple of" n "plus" n | "even" | "odd" | "at least" sum | "at most" sum | "divided by" n | "divides" {blank}
-               | "rounded down" | "rounded up" | "same parity in all sizes" | "across" | "from the centre" | "ease")
+               | "rounded down" | "rounded up" | "same parity in all sizes" | "across" | "around" | "wide" | "high" | "deep" | "long"
+               | "in width" … | "along" thing | "from the centre" | "ease")
 
 A fraction or a factor takes the next atom only: "a third of head circumference less 1 cm" is (head / 3) - 1 cm.
 """
@@ -17,9 +20,9 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import cast
 
-from loopwright.grading.fit import ONE, Atom, Fit, Linear, Unit, Way
+from loopwright.grading.fit import ONE, Atom, Fit, Linear, Side, Unit, Way
 from loopwright.grading.lengths import NUMBER, UNIT, number, unit_mm
-from loopwright.grading.words import COUNTS, NUMBERS, PARTS
+from loopwright.grading.words import COUNTS, EDGES, NUMBERS, OPENINGS, PARTS, SIDES
 from loopwright.source import Span
 
 _TOKEN = re.compile(
@@ -85,13 +88,38 @@ def parse_fit(blank: str, sentence: str, span: Span = NOWHERE) -> Fit:
     if w.low() in ("multiple", "multiples") and w.low(1) == "of":
         fit = _clause(w, fit)
         w.at -= w.low(-1) in COUNTS  # "multiple of 4 sts to go around …": the word tells what is counted, too
-    unit, way, subject = _head(w)
-    fit = replace(fit, unit=unit, way=way, subject=subject, target=_sum(w))
+    fit = _headed(w, fit)
+    fit = replace(fit, target=_sum(w))
     while w.at < len(w.tokens):
         fit = _clause(w, fit)
     if fit.way == "number" and fit.target.is_length:
         fit = replace(fit, way="measure", unit=_unit_of_name(blank))
     return fit
+
+
+def _headed(w: _Words, fit: Fit) -> Fit:
+    """The head of the sentence: what is counted, what it does, and the opening or edge that is measured where one is named."""
+    unit, way, subject = _head(w)
+    along = w.low(-1) == "along"
+    thing = subject if subject is not None else _thing(w) if way != "number" else None
+    last = thing.split()[-1] if thing else ""
+    opening = unit != "row" and last in OPENINGS
+    tall = SIDES.get(w.low(-2), "") if w.low(-1) == "as" else ""  # "is as tall as"
+    side = "length" if along or unit != "row" and last in EDGES else tall
+    return replace(fit, unit=unit, way=way, subject=thing, opening=opening, side=cast("Side", side))
+
+
+def _thing(w: _Words) -> str | None:
+    """As in "an opening of …", "the neck edge, …": its words, taken; None where the next words name no such thing."""
+    for ahead in range(5):
+        word = w.low(ahead)
+        if not re.fullmatch(r"[a-z'’-]+", word) or word in _STOPS:
+            return None
+        if word in OPENINGS | EDGES and w.low(ahead + 1) not in SIDES and w.low(ahead + 1) != "circumference":
+            words = [w.take().lower() for _ in range(ahead + 1 + (w.low(ahead + 1) in OPENINGS))]
+            w.skip_any("of", "that", "which", "measures", "measuring", "is", ",")
+            return " ".join(x for x in words if x not in ("a", "an", "the")) or None
+    return None
 
 
 def _unit_of_name(blank: str) -> Unit:
@@ -111,6 +139,8 @@ def _head(w: _Words) -> tuple[Unit, Way, str | None]:
         return "st", "number", None
     if w.skip("until") or w.skip("till"):
         return unit or "row", "until", _subject(w)
+    if w.skip("along") or w.skip("to", "go", "along") or w.skip("to", "fit", "along"):
+        return unit or "st", "measure", None
     if w.skip("to") or w.low() == "go" and w.low(1) in ("around", "round"):
         if w.low() in ("go", "fit", "reach") and w.low(1) in ("around", "round") or w.low() == "fit":
             w.take()
@@ -299,6 +329,11 @@ def _clause(w: _Words, fit: Fit) -> Fit:
         odd = w.low(-1) == "odd"
         w.skip_any("number", "of", "sts", "rows", "rnds")
         return replace(fit, multiple=2, rest=int(odd))
+    if w.skip("along"):
+        thing = _thing(w)
+        if thing is None:
+            raise NotUnderstoodError(f"along {w.rest()}")
+        return replace(fit, side="length", subject=fit.subject or thing)
     limits = _limit(w, fit)
     return limits if limits is not None else _manner(w, fit)
 
@@ -349,6 +384,7 @@ def _manner(w: _Words, fit: Fit) -> Fit:
         w.skip_any("in", "all", "sizes")
         return replace(fit, same_parity=True)
     if w.low() in _SIDES:
-        w.take()
-        return fit
+        word = w.take().lower()
+        side = "around" if word == "around" else SIDES.get(word, fit.side)
+        return replace(fit, side=cast("Side", side))
     raise NotUnderstoodError(w.rest())

@@ -12,7 +12,7 @@ from fractions import Fraction
 from typing import Any, Literal
 
 from loopwright.grading.fit import Linear, blank_of, count_of
-from loopwright.model.tree import Chain, Document, Evenly, FitLine, Make, Num, Ring, Row, Section
+from loopwright.model.tree import Chain, Document, Evenly, FitLine, Make, Num, Ring, Row, Section, Skip
 from loopwright.source import Span
 
 _BLANK = re.compile(r"\{([^{}\n]{1,60})\}")
@@ -23,11 +23,21 @@ Role = Literal["last row", "times", "count"]
 
 
 @dataclass(frozen=True, slots=True)
+class Stretch:
+    """Rows that one item asks for: its index in the document, and how many they are, as a number or a sum over blanks."""
+
+    item: int
+    rows: Linear
+
+
+@dataclass(frozen=True, slots=True)
 class Use:
     """The place where a blank tells how many rows there are, or the first place where it is a count.
 
     `before_in_section` and `before_in_piece`: rows worked before the ones it tells, as sums over other blanks; for a
-    range "Rnds 4-{n}" they are such that they and the number together are all rows so far.
+    range "Rnds 4-{n}" they are such that they and the number together are all rows so far. `section_rows` and `piece_rows`: the same
+    rows one item after the other, without what the range's number says again. `item`: index of the item; `per`: rows that each one of
+    its number asks for ("Rep Rows 2 and 3 {n} times" has two).
     """
 
     role: Role
@@ -36,17 +46,46 @@ class Use:
     first: int = 1
     before_in_section: Linear = NOTHING
     before_in_piece: Linear = NOTHING
+    item: int = -1
+    per: int = 1
+    section_rows: tuple[Stretch, ...] = ()
+    piece_rows: tuple[Stretch, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Spanned:
+    """An opening: chains and skipped stitches for each one of a blank's number, and those that are there besides."""
+
+    chains: int = 0
+    skipped: int = 0
+    more_chains: int = 0
+    more_skipped: int = 0
 
 
 @dataclass(slots=True)
 class Structure:
-    """Uses by blank; the limits found (each sum must not be below zero); by how many stitches the rows of a range grow."""
+    """Uses by blank; the limits found (each sum must not be below zero); by how many stitches the rows of a range grow.
+
+    `counted`: the items in which a blank is a count of stitches, not those that make nothing but a chain. `spanned`: by blank, how many
+    chains and how many skipped stitches of its first row each one of its number stands for, and how many come to them whatever it is.
+    """
 
     uses: dict[str, Use] = field(default_factory=dict)
     spans: dict[str, Span] = field(default_factory=dict)
     limits: list[tuple[Linear, str]] = field(default_factory=list)
     sections: list[str] = field(default_factory=list)
     grows: dict[str, int] = field(default_factory=dict)
+    counted: dict[str, list[int]] = field(default_factory=dict)
+    spanned: dict[str, Spanned] = field(default_factory=dict)
+
+    def items(self) -> frozenset[int]:
+        """All items whose rows or stitches a blank may stand for or stand on."""
+        rows = {s.item for u in self.uses.values() for s in (*u.section_rows, *u.piece_rows)} | {u.item for u in self.uses.values()}
+        return frozenset(rows).union(*self.counted.values()) - {-1}
+
+    def free(self) -> frozenset[int]:
+        """Items whose number of rows a blank tells."""
+        return frozenset(u.item for u in self.uses.values() if u.role != "count")
 
 
 def blanks_in(node: Any) -> Iterator[Num]:
@@ -62,15 +101,43 @@ def blanks_in(node: Any) -> Iterator[Num]:
             yield from blanks_in(getattr(node, f.name))
 
 
+@dataclass(frozen=True, slots=True)
+class _Before:
+    """Rows so far: their number and the items that ask for them."""
+
+    number: Linear = NOTHING
+    stretches: tuple[Stretch, ...] = ()
+
+    def plus(self, item: int, rows: Linear) -> _Before:
+        return _Before(self.number.plus(rows), (*self.stretches, Stretch(item, rows))) if rows.terms else self
+
+
+@dataclass(frozen=True, slots=True)
+class _Place:
+    """Where a row stands: its item's index, the section, the rows before it in section and piece."""
+
+    item: int
+    section: str | None
+    in_section: _Before
+    in_piece: _Before
+
+    def use(self, role: Role, row: Row, first: int = 1, per: int = 1) -> Use:
+        back = count_of(1 - first)
+        return Use(
+            role, row.span, self.section, first, self.in_section.number.plus(back), self.in_piece.number.plus(back), self.item, per,
+            self.in_section.stretches, self.in_piece.stretches,
+        )
+
+
 def structure(document: Document) -> Structure:
     """Walks the rows once."""
     found = Structure()
     section: str | None = None
-    in_section, in_piece = Linear(), Linear()
+    in_section, in_piece = _Before(), _Before()
     stitches: Linear | None = None
-    for item in document.items:
+    for at, item in enumerate(document.items):
         if isinstance(item, Section):
-            section, in_section = item.title, Linear()
+            section, in_section = item.title, _Before()
             found.sections.append(item.title.lower())
             continue
         if not isinstance(item, Row):
@@ -79,13 +146,11 @@ def structure(document: Document) -> Structure:
             if num.blank is not None:
                 found.spans.setdefault(num.blank, num.span if num.span.end else item.span)
         if _begins(item):
-            in_piece = Linear()
+            in_piece = _Before()
         stitches = _limits(found, item, stitches)
-        rows = _rows(found, item, section, in_section, in_piece)
-        in_section, in_piece = in_section.plus(rows), in_piece.plus(rows)
-        for num in blanks_in((item.body, item.printed)):
-            if num.blank is not None:
-                found.uses.setdefault(num.blank, Use("count", item.span, section))
+        rows = _rows(found, item, _Place(at, section, in_section, in_piece))
+        in_section, in_piece = in_section.plus(at, rows), in_piece.plus(at, rows)
+        _counts(found, item, at, section)
     _in_text(document, found)
     return found
 
@@ -108,19 +173,40 @@ def _begins(row: Row) -> bool:
     return False
 
 
-def _rows(found: Structure, row: Row, section: str | None, in_section: Linear, in_piece: Linear) -> Linear:
+def _counts(found: Structure, row: Row, at: int, section: str | None) -> None:
+    """Notes the blanks that are counts in a row, and what an opening in it makes of them."""
+    solid = any(not isinstance(n, (Chain, Ring)) for n in row.body) or row.order is not None
+    for num in blanks_in((row.body, row.printed)):
+        if num.blank is None:
+            continue
+        found.uses.setdefault(num.blank, Use("count", row.span, section))
+        if solid:
+            found.counted.setdefault(num.blank, []).append(at)
+            found.spanned.setdefault(num.blank, _spanned(row, num.blank))
+
+
+def _spanned(row: Row, blank: str) -> Spanned:
+    """Chains in the air over skipped stitches: how many of each the blank stands for, where the row has one chain and one skip."""
+    chains = [n.n for n in row.body if isinstance(n, Chain) and n.counts == "unsaid"]
+    skips = [n.n for n in row.body if isinstance(n, Skip)]
+    chains = [n for n in chains if n.blank == blank] or chains[-1:]
+    own = [(n[0].blank == blank, n[0].at(0) or 0) if n else (False, 0) for n in (chains, skips)]
+    (chain, chain_more), (skip, skip_more) = own
+    return Spanned(int(chain), int(skip), 0 if chain else chain_more, 0 if skip else skip_more)
+
+
+def _rows(found: Structure, row: Row, place: _Place) -> Linear:
     """How many rows an item asks for; notes the blank that tells it."""
     label, order = row.label, row.order
     times = order.times if order is not None else None
     if label is not None and label.last is not None and label.last.blank and not label.last.values:
         first = (label.first.at(0) if label.first is not None else 1) or 1
         name = label.last.blank
-        back = count_of(1 - first)
-        found.uses.setdefault(name, Use("last row", row.span, section, first, in_section.plus(back), in_piece.plus(back)))
-        return blank_of(name).plus(back)
+        found.uses.setdefault(name, place.use("last row", row, first))
+        return blank_of(name).plus(count_of(1 - first))
     if times is not None and times.blank and not times.values:
         per = len(order.rows) or order.last_n or 1 if order is not None and order.what == "repeat" else 1
-        found.uses.setdefault(times.blank, Use("times", row.span, section, 1, in_section, in_piece))
+        found.uses.setdefault(times.blank, place.use("times", row, per=per))
         return blank_of(times.blank).times(Fraction(per))
     if label is not None and label.first is not None:
         start, end = label.first.at(0) or 0, label.last.at(0) if label.last is not None else None

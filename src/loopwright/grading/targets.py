@@ -3,40 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 
 from loopwright.findings import Finding
-from loopwright.grading.bodies import Body, Measure, NoMeasurementError
+from loopwright.grading.bodies import Body, NoMeasurementError
 from loopwright.grading.choose import LARGEST, Limit, Linked, Problem, Sought, Sum, assignments
 from loopwright.grading.fit import Fit, Linear
-from loopwright.grading.gauge import Gauge
 from loopwright.grading.lengths import in_cm
+from loopwright.grading.reach import Setting, UnusableError, before, reach
 from loopwright.grading.structure import Structure
 
 # Where a row ties stitches to rounds ("increasing evenly to {body sts}" after {crown rounds}), what goes around has to fit and the
 # rounds give way: an error in stitches counts as much as one twenty times as long in rows. Common practice, no source.
 STITCHES_WEIGH = 20
-
-
-@dataclass(frozen=True, slots=True)
-class Setting:
-    """What all sentences stand on: sizes, gauge, the rows, and where measurements are looked up."""
-
-    sizes: Sequence[str]
-    gauge: Gauge
-    plan: Structure
-    measure: Measure
-    text: str = ""
-
-
-class _UnusableError(Exception):
-    """A sentence that cannot be used here; holds the finding's code and words."""
-
-    def __init__(self, code: str, **facts: object) -> None:
-        super().__init__(code)
-        self.code = code
-        self.facts = facts
 
 
 def problems(fits: Mapping[str, Fit], setting: Setting, findings: list[Finding]) -> tuple[list[Problem], dict[str, Fit]]:
@@ -46,7 +26,7 @@ def problems(fits: Mapping[str, Fit], setting: Setting, findings: list[Finding])
         for i, size in enumerate(setting.sizes):
             try:
                 _number(fit, i, setting)
-            except _UnusableError as e:
+            except UnusableError as e:
                 sizes = None if e.code in ("G005", "G006", "G015", "G017") else (size,)
                 findings.append(Finding(e.code, fit.span, {"blank": name, "size": size, **e.facts}, sizes=sizes))
                 usable.pop(name, None)
@@ -61,7 +41,7 @@ def _drop_followers(usable: dict[str, Fit], plan: Structure) -> None:
     while again:
         again = False
         for name in list(usable):
-            needs = usable[name].target.blanks() | _before(usable[name], plan).blanks()
+            needs = usable[name].target.blanks() | before(usable[name], plan).blanks()
             if any(n not in usable for n in needs):
                 del usable[name]
                 again = True
@@ -84,30 +64,16 @@ def _problem(fits: Mapping[str, Fit], size: int, setting: Setting) -> Problem:
 def _number(fit: Fit, size: int, setting: Setting) -> Sought | Linked:
     if not fit.target.is_length:
         return Linked(fit.blank, _sum(fit.target, size, setting), fit.multiple, fit.rest % fit.multiple, fit.rounding, fit.whole)
-    step = step_mm(fit, setting.gauge)
+    found = reach(fit, size, setting)
     target = target_mm(fit.target, size, setting)
     if target <= 0:
-        raise _UnusableError("G031", target=in_cm(target))
-    low, high = _bounds(fit, size, setting, step)
-    before, weight = _sum(_before(fit, setting.plan), size), 1 if fit.unit == "row" else STITCHES_WEIGH
-    return Sought(fit.blank, step, target, fit.multiple, fit.rest % fit.multiple, low, high, before, weight)
-
-
-def step_mm(fit: Fit, gauge: Gauge) -> float:
-    """What one more of what the blank counts adds, in mm. Raises _UnusableError where the gauge does not tell it."""
-    if fit.unit == "row":
-        if gauge.row_mm is None:
-            raise _UnusableError("G005")
-        return gauge.row_mm * (2 if fit.across else 1)
-    if fit.unit == "repeat":
-        if gauge.repeat_mm is None:
-            raise _UnusableError("G006", what="repeats")
-        return gauge.repeat_mm
-    if gauge.stitch_mm is not None:
-        return gauge.stitch_mm
-    if gauge.repeat_mm is not None and fit.multiple > 1:
-        return gauge.repeat_mm / fit.multiple
-    raise _UnusableError("G006", what="stitches")
+        raise UnusableError("G031", target=in_cm(target))
+    low, high = _bounds(fit, size, setting, found.step_mm)
+    weight = 1 if fit.unit == "row" else STITCHES_WEIGH
+    return Sought(
+        fit.blank, found.step_mm, target, fit.multiple, fit.rest % fit.multiple, low, high, _sum(found.before, size), weight, found.runs,
+        found.const_mm,
+    )
 
 
 def target_mm(total: Linear, size: int, setting: Setting) -> float:
@@ -116,12 +82,12 @@ def target_mm(total: Linear, size: int, setting: Setting) -> float:
     for factor, atom in total.terms:
         if atom.kind == "length":
             if len(atom.lengths_mm) not in (1, len(setting.sizes)):
-                raise _UnusableError("G015", many=len(atom.lengths_mm), sizes=len(setting.sizes))
+                raise UnusableError("G015", many=len(atom.lengths_mm), sizes=len(setting.sizes))
             result += float(factor) * atom.lengths_mm[size if len(atom.lengths_mm) > 1 else 0]
         elif atom.kind == "measure":
             result += float(factor) * _measured(atom.name, size, setting).mm
         else:
-            raise _UnusableError("G017")
+            raise UnusableError("G017")
     return result
 
 
@@ -129,9 +95,9 @@ def _measured(name: str, size: int, setting: Setting) -> Body:
     try:
         body = setting.measure(setting.sizes[size], name)
     except NoMeasurementError as e:
-        raise _UnusableError("G021", what=name, why=str(e)) from None
+        raise UnusableError("G021", what=name, why=str(e)) from None
     if body.mm <= 0:
-        raise _UnusableError("G022", what=name, mm=in_cm(body.mm))
+        raise UnusableError("G022", what=name, mm=in_cm(body.mm))
     return body
 
 
@@ -141,7 +107,7 @@ def measures_in(total: Linear, size: int, setting: Setting) -> list[tuple[str, B
 
 
 def _sum(total: Linear, size: int, setting: Setting | None = None) -> Sum:
-    """A sum of numbers and blanks for one size. Raises _UnusableError where a list per size has another length."""
+    """A sum of numbers and blanks for one size. Raises UnusableError where a list per size has another length."""
     const = Fraction(0)
     parts: dict[str, Fraction] = {}
     for factor, atom in total.terms:
@@ -149,21 +115,11 @@ def _sum(total: Linear, size: int, setting: Setting | None = None) -> Sum:
             parts[atom.name] = parts.get(atom.name, Fraction(0)) + factor
         elif atom.lengths_mm:
             if setting is not None and len(atom.lengths_mm) != len(setting.sizes):
-                raise _UnusableError("G015", many=len(atom.lengths_mm), sizes=len(setting.sizes))
+                raise UnusableError("G015", many=len(atom.lengths_mm), sizes=len(setting.sizes))
             const += factor * Fraction(atom.lengths_mm[size])
         else:
             const += factor
     return Sum(const, tuple(parts.items()))
-
-
-def _before(fit: Fit, plan: Structure) -> Linear:
-    """Rows worked before those that the blank tells, for "until" sentences."""
-    use = plan.uses.get(fit.blank)
-    if fit.way != "until" or use is None or use.role == "count":
-        return Linear()
-    section, subject = (use.section or "").lower(), fit.subject or ""
-    named = bool(section and subject) and (subject in section or section in subject)
-    return use.before_in_section if named and not fit.from_centre else use.before_in_piece
 
 
 def _lowest(fit: Fit, plan: Structure) -> int:

@@ -11,6 +11,9 @@ _TABLE: dict[str, Any] = tomllib.loads(files("loopwright.grading").joinpath("wor
 
 COUNTS: dict[str, str] = {word: kind for kind, words in _TABLE["counts"].items() for word in words}
 SWATCH: dict[str, str] = {word: kind for kind, words in _TABLE["swatch"].items() for word in words}
+SIDES: dict[str, str] = {word: side for side, words in _TABLE["sides"].items() for word in words}
+OPENINGS: frozenset[str] = frozenset(_TABLE["things"]["opening"])
+EDGES: frozenset[str] = frozenset(_TABLE["things"]["edge"])
 NUMBERS: dict[str, int] = _TABLE["numbers"]
 PARTS: dict[str, int] = _TABLE["parts"]
 SIGNS: dict[str, Fraction] = {sign: Fraction(value) for sign, value in _TABLE["signs"].items()}

@@ -11,7 +11,8 @@ from dataclasses import dataclass, replace
 
 from loopwright.findings import Edit, Finding
 from loopwright.grading.discs import flat_rate, lies
-from loopwright.grading.gauge import Gauge
+from loopwright.grading.gauge import Gauge, stitch_sizes
+from loopwright.grading.heights import rows_of_items
 from loopwright.grading.propose.assemble import Head, design_text
 from loopwright.grading.propose.blanks import Blank, Proposed, Reason
 from loopwright.grading.propose.candidates import Ground, Item, item_of, reasons_for
@@ -88,7 +89,11 @@ def propose(document: Document, report: Report, task: Task) -> Proposal:
     if item.scaled:
         note = Finding("G044", Span(0, 0), {"item": item.name})
         return Proposal(document, task, item, (), (), (), (note,))
-    found = search(lines_of(document, report), _called(document, item), task.gauge.row_mm)
+    sizes = stitch_sizes(document, task.gauge if task.words else None).sizes
+    worked = report.fabrics[0] if report.fabrics else None
+    tall = rows_of_items(worked, sizes) if worked is not None and sizes is not None else {}
+    row_mm = sizes.row_mm if sizes is not None else task.gauge.row_mm or 0.0
+    found = search(lines_of(document, report, tall, row_mm), _called(document, item), task.gauge.row_mm)
     blanks = tuple(Proposed(_with_flatness(b, task.gauge), reasons_for(b, ground)) for b in found.blanks)
     dumb = [p.blank.name for p in blanks if not p.reasons]
     notes = tuple(Finding("G041", Span(0, 0), {"blank": name}) for name in dumb)
@@ -104,7 +109,7 @@ def _with_flatness(blank: Blank, gauge: Gauge) -> Blank:
     """A disc's blank with what its rate does at this gauge among its facts."""
     if not blank.gain or gauge.row_mm is None or gauge.stitch_mm is None:
         return blank
-    flat = flat_rate(gauge.stitch_mm, gauge.row_mm)
+    flat = flat_rate(gauge.stitch_mm, blank.rows_mm[0] if blank.rows_mm is not None else gauge.row_mm)
     does = {"flat": "lies flat", "cups": "cups a little", "ruffles": "ruffles a little"}[lies(blank.gain, flat)]
     return replace(blank, facts=(*blank.facts, f"a flat circle gains {flat:.1f} at this gauge, so it {does}"))
 

@@ -31,7 +31,7 @@ class Blank:
 
     `subject` is what an "until … measures" sentence names. `facts` are findings of the search that stand as evidence. `gain`: what each
     round of a disc gains. `given`: reasons that do not come from a measure (links to other blanks); `also`: such reasons that stand
-    beside measured ones.
+    beside measured ones. `rows_mm`: what one more row brings, and what is there besides so many of them (None: rows as the gauge's).
     """
 
     name: str
@@ -46,6 +46,7 @@ class Blank:
     line: int = 0
     gain: int = 0
     also: tuple[Reason, ...] = ()
+    rows_mm: tuple[float, float] | None = None
 
 
 @dataclass(frozen=True, slots=True)

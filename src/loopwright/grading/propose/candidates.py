@@ -127,7 +127,8 @@ def _fixed(blank: Blank) -> bool:
 def step_mm(blank: Blank, gauge: Gauge) -> float | None:
     """What one more adds: a stitch's width, a row's height, two for a disc's diameter."""
     if blank.unit in ("rnds", "rows"):
-        return None if gauge.row_mm is None else gauge.row_mm * (2 if blank.role == "across" else 1)
+        row = blank.rows_mm[0] if blank.rows_mm is not None else gauge.row_mm
+        return None if gauge.row_mm is None or row is None else row * (2 if blank.role == "across" else 1)
     if gauge.stitch_mm is not None:
         return gauge.stitch_mm
     return gauge.repeat_mm / blank.legal.multiple if gauge.repeat_mm is not None and blank.legal.multiple > 1 else None
@@ -159,13 +160,19 @@ def _ceil(mm: float, grain: float) -> int:
 
 
 def _reached(blank: Blank, step: float) -> float:
-    return (blank.value + (blank.before if blank.role == "depth" else 0)) * step
+    return blank.value * step + _besides(blank, step)
+
+
+def _besides(blank: Blank, step: float) -> float:
+    """What is there whatever the number is: the rows before those it counts, and what these are taller or less tall."""
+    if blank.rows_mm is not None:
+        return blank.rows_mm[1] * (2 if blank.role == "across" else 1)
+    return (blank.before if blank.role == "depth" else 0) * step
 
 
 def _brings_back(blank: Blank, target_mm: float, step: float) -> bool:
     """Whether the nearest legal number to a target is hers, and clearly so."""
-    before = blank.before if blank.role == "depth" else 0
-    wanted = target_mm / step - before
+    wanted = (target_mm - _besides(blank, step)) / step
     rule: Legal = blank.legal
     return rule.nearest(wanted) == (blank.value,) and abs(wanted - blank.value) <= SAFE * rule.multiple
 

@@ -96,7 +96,10 @@ def crown_rounds(found: Found, lines: tuple[Line, ...], disc: Disc, *, tube: boo
     name, rule = found.name(f"{word} rounds"), Legal(least=kept)
     body = _body_name(found, lines, disc) if tube else ""
     also = (_link(body, disc, full),) if tube and disc.gain in NAMED else ()
-    across = Blank(name, "rnds", full, "across", word, 0, rule, facts, line=disc.lines[0], gain=disc.gain, also=also)
+    tall = [h for i in disc.lines for h in lines[i].tall_mm][:full]
+    step = sum(tall[kept:]) / len(tall[kept:]) if len(tall) == full else None
+    mm = (step, sum(tall) - full * step) if step else None
+    across = Blank(name, "rnds", full, "across", word, 0, rule, facts, line=disc.lines[0], gain=disc.gain, also=also, rows_mm=mm)
     slot = found.add(across)
     unsaid = lines[disc.lines[kept - 1]].printed is None  # the count that the rounds start from, which the grader must know
     own = found.add(_edge(found, disc, across, last)) if not tube or unsaid else ""

@@ -7,7 +7,7 @@ what the designer counted on her hook.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, fields, is_dataclass, replace
 from typing import Any, Literal
 
@@ -19,6 +19,7 @@ from loopwright.terms import dialect
 Start = Literal["ring", "chain", "tube", "cord", "none"]
 LEAST_CHAIN = 5
 LEAST_EQUAL = 3
+MOST_ROWS = 20_000  # of a line that tells more nobody has worked so many
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +28,7 @@ class Line:
 
     `worked`: how many rows it stands for. `stitch`: the stitch it has most of, in the pattern's own terms. Where several equal rows
     stand one below the other, the first stands for all of them: `until` is the number of the last, `tail` the text of the others.
-    `wide`: its count with the chains that stand over skipped stitches, where it has such.
+    `wide`: its count with the chains that stand over skipped stitches, where it has such. `tall_mm`: how tall each of its rows is.
     """
 
     item: int
@@ -42,6 +43,7 @@ class Line:
     until: int | None = None
     tail: Span | None = None
     wide: int | None = None
+    tall_mm: tuple[float, ...] = ()
 
     @property
     def span(self) -> Span:
@@ -84,8 +86,11 @@ class Line:
         return self.row.body
 
 
-def lines_of(document: Document, report: Report) -> tuple[Line, ...]:
-    """The rows of the text in order, with what they made in the first size."""
+def lines_of(document: Document, report: Report, rows_mm: Mapping[int, Sequence[float]], row_mm: float) -> tuple[Line, ...]:
+    """The rows of the text in order, with what they made in the first size.
+
+    `rows_mm`: how tall worked rows are, by the item that asks for them; `row_mm`: that of all others.
+    """
     made: dict[int, list[RowReport]] = {}
     for r in report.rows:
         made.setdefault(r.item, []).append(r)
@@ -100,7 +105,11 @@ def lines_of(document: Document, report: Report) -> tuple[Line, ...]:
             made_counts = tuple(r.counts[0] for r in rows)
             stitch = _stitch(rows, document.terms)
             wide = rows[-1].with_chains[0] if rows and rows[-1].with_chains else None
-            line = Line(i, item, text, section, _count(item, rows), made_counts, _rows(item, rows), _start(item, text), stitch, wide=wide)
+            many = _rows(item, rows)
+            tall = tuple(h for h in rows_mm.get(i, ()) if h > 0)
+            if len(tall) != many and item.label is not None:
+                tall = (sum(tall) / len(tall) if tall else row_mm,) * (many if many <= MOST_ROWS else 0)
+            line = Line(i, item, text, section, _count(item, rows), made_counts, many, _start(item, text), stitch, wide=wide, tall_mm=tall)
             found.append(line)
     return tuple(_gathered(found))
 
@@ -126,7 +135,8 @@ def _gathered(lines: list[Line]) -> Iterator[Line]:
             continue
         first, last = lines[at], lines[end - 1]
         counts = tuple(c for x in lines[at:end] for c in x.counts)
-        yield replace(first, counts=counts, worked=end - at, until=last.first, tail=Span(first.span.end, last.span.end))
+        tall = tuple(h for x in lines[at:end] for h in x.tall_mm)
+        yield replace(first, counts=counts, worked=end - at, until=last.first, tail=Span(first.span.end, last.span.end), tall_mm=tall)
         at = end
 
 

@@ -9,6 +9,7 @@ from loopwright.grading.counting import Legal
 from loopwright.grading.propose.blanks import ANY, Blank, Found, Role
 from loopwright.grading.propose.facts import Line
 from loopwright.grading.propose.takes import multiple_of_row
+from loopwright.grading.propose.tall import rows_mm
 from loopwright.model.tree import Evenly
 from loopwright.source import Span
 
@@ -84,7 +85,9 @@ def stretch_blank(found: Found, lines: tuple[Line, ...], i: int, before: int, nu
     if m and line.first is not None and line.last is not None and line.last > line.first:
         first, last = line.first - numbering.shift, line.last - numbering.shift
         legal = _turning(line, lines, first, last)
-        slot = found.add(Blank(name, unit, last, role, subject, before - (first - 1), legal, (f"{said(line)}: all worked alike",), line=i))  # type: ignore[arg-type]
+        facts, less = (f"{said(line)}: all worked alike",), before - (first - 1)
+        tall = rows_mm(lines, i, last, less if role == "depth" else 0, last - first + 1)
+        slot = found.add(Blank(name, unit, last, role, subject, less, legal, facts, line=i, rows_mm=tall))  # type: ignore[arg-type]
         at = line.span.start
         found.replace(Span(at + m.start(), at + m.end()), f"{_many(m['word'], line)} {first}-{slot}")
         if line.tail is not None:
@@ -93,7 +96,8 @@ def stretch_blank(found: Found, lines: tuple[Line, ...], i: int, before: int, nu
     n = NEXT_ROWS.match(line.text)
     if n is not None:
         many, facts = int(n["n"]), (f"{said(line)}: all worked alike",)
-        slot = found.add(Blank(name, unit, many, role, subject, before, _turning(line, lines, 1, many), facts, line=i))  # type: ignore[arg-type]
+        legal, tall = _turning(line, lines, 1, many), rows_mm(lines, i, many, before if role == "depth" else 0, many)
+        slot = found.add(Blank(name, unit, many, role, subject, before, legal, facts, line=i, rows_mm=tall))  # type: ignore[arg-type]
         found.replace(Span(line.span.start, line.span.start + n.end()), f"{n['word'].capitalize()} 1-{slot}")
         return many
     t = _TIMES.search(line.text)
@@ -101,7 +105,8 @@ def stretch_blank(found: Found, lines: tuple[Line, ...], i: int, before: int, nu
         found.kept.append(f"{said(line)}: its number of rows is not said in figures, so it stays")
         return 0
     times = int(t["n"])
-    slot = found.add(Blank(name, unit, times, role, subject, before, ANY, (f"{said(line)}: {times} times",), line=i))  # type: ignore[arg-type]
+    facts, tall = (f"{said(line)}: {times} times",), rows_mm(lines, i, times, before if role == "depth" else 0, times)
+    slot = found.add(Blank(name, unit, times, role, subject, before, ANY, facts, line=i, rows_mm=tall))  # type: ignore[arg-type]
     at = line.span.start
     found.replace(Span(at + t.start("n"), at + t.end("n")), slot)
     return times

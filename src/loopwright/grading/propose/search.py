@@ -215,7 +215,7 @@ def _stretch(
         return False
     before = lines[at - 1] if at else None
     if not line.even_after(before):
-        if before is not None and not piece.varies and growing(found, line, before):
+        if before is not None and not piece.varies and growing(found, lines, at):
             numbering.known, piece.varies = False, True
             return True
         found.kept.append(f"{line.row.label.text if line.row.label else line.text[:30]}: rows that grow or shrink keep their number")

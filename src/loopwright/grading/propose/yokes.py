@@ -9,6 +9,7 @@ from loopwright.grading.counting import Legal
 from loopwright.grading.propose.blanks import Blank, Found, Reason
 from loopwright.grading.propose.facts import Line, walk
 from loopwright.grading.propose.phrases import SHARES, share_of
+from loopwright.grading.propose.tall import rows_mm
 from loopwright.model.tree import Chain
 from loopwright.source import Span
 
@@ -53,7 +54,7 @@ def raglan(found: Found, lines: tuple[Line, ...], at: int) -> int | None:
         if line.printed is not None:
             rest = line.printed - around
             _printed(found, line, _link(f"row {line.first} sts", line.printed, f"{{neck ch}} plus {rest}", f"{around} + {rest}", line))
-    _yoke(found, lines[grow], around, end, rows)
+    _yoke(found, lines, grow, around, rows)
     _parts(found, lines[grow + 1 :], end - 2 * top + 2 * under, (top, under))
     return grow + 2
 
@@ -103,13 +104,15 @@ def _at_the_neck(found: Found, row: Line, neck: _Neck, around: int) -> None:
         _printed(found, row, blank)
 
 
-def _yoke(found: Found, line: Line, around: int, end: int, rows: int) -> None:
+def _yoke(found: Found, lines: tuple[Line, ...], at: int, around: int, rows: int) -> None:
     """Rows to the underarm, and the stitches they make: eight more a row, two at each corner."""
+    line, end = lines[at], lines[at].count
     m = _RANGE.match(line.text)
-    if m is None:
+    if m is None or end is None:
         return
     facts = (f"eight more sts in every row, two at each corner: {rows} rows make {end} sts",)
-    blank = Blank("yoke rows", "rows", rows, "part", "yoke", 0, Legal(2, rows % 2, least=int(m["first"])), facts, line=line.item)
+    rule, tall = Legal(2, rows % 2, least=int(m["first"])), rows_mm(lines, at, rows, 0, rows - int(m["first"]) + 1)
+    blank = Blank("yoke rows", "rows", rows, "part", "yoke", 0, rule, facts, line=line.item, rows_mm=tall)
     found.replace(Span(line.span.start + m.start("last"), line.span.start + m.end("last")), found.add(blank))
     rest = end - around - 8 * rows
     sentence = "{neck ch}" + (f" {'plus' if rest > 0 else 'less'} {abs(rest)}" if rest else "") + " plus 8 times {yoke rows}"
