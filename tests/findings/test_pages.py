@@ -16,4 +16,4 @@ def test_pages_are_up_to_date():
 
 
 def test_every_code_has_a_kind():
-    assert all(any(code.startswith(k) for k in "NWDCGP") for code in load())
+    assert all(any(code.startswith(k) for k in "NWDCGMP") for code in load())

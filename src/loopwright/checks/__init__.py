@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 
 from loopwright.checks import (
     abbreviations,
+    caution_figures,
+    caution_hidden,
     cautions,
     colours,
     counts_missing,
@@ -35,13 +37,17 @@ from loopwright.checks import (
     turning_chain,
     yarn_need,
 )
+from loopwright.checks.lies import lie_findings
 from loopwright.checks.pattern import Pattern, look
 from loopwright.findings import Finding
+from loopwright.model.lies import LieFault
 from loopwright.model.report import Report
 from loopwright.model.tree import Document
 
 RULES: tuple[Callable[[Pattern], Iterable[Finding]], ...] = (
     abbreviations.rule,
+    caution_figures.rule,
+    caution_hidden.rule,
     cautions.rule,
     colours.rule,
     counts_missing.rule,
@@ -73,10 +79,13 @@ RULES: tuple[Callable[[Pattern], Iterable[Finding]], ...] = (
 )
 
 
-def check(document: Document, report: Report) -> tuple[Finding, ...]:
-    """The findings of all rules, in the order of the text. Accepts any document and its report; never raises for what they hold."""
+def check(document: Document, report: Report, faults: Sequence[LieFault] = ()) -> tuple[Finding, ...]:
+    """The findings of all rules, in the order of the text. Accepts any document and its report; never raises for what they hold.
+
+    `faults`: what was measured of how its fabric lies.
+    """
     pattern = look(document, report)
-    found = [f for rule in RULES for f in rule(pattern)]
+    found = [*(f for rule in RULES for f in rule(pattern)), *lie_findings(pattern, faults)]
     return tuple(sorted(found, key=lambda f: (f.span.start, f.code)))
 
 

@@ -68,6 +68,7 @@ def parser() -> argparse.ArgumentParser:
     grade.add_argument("--own-words", action="store_true", help="the design's own words with the numbers put in, nothing else changed")
     grade.add_argument("--json", action="store_true", help="everything as JSON on standard output")
     _new(verbs)
+    _measure(verbs)
     demo = verbs.add_parser(
         "demo", help="see it done: one worked hat becomes ten sizes",
         description="Takes a hat as it was worked in one size, proposes its reasons, grades it to ten sizes at two gauges, and checks "
@@ -94,6 +95,25 @@ def _new(verbs: argparse._SubParsersAction[_Parser]) -> None:
     new.add_argument("-o", "--out", metavar="FILE", help="write to this file (standard output unless given)")
     new.add_argument("--force", action="store_true", help="replace the file if it is there already")
     new.add_argument("--json", action="store_true", help="everything as JSON on standard output")
+
+
+def _measure(verbs: argparse._SubParsersAction[_Parser]) -> None:
+    measure = verbs.add_parser(
+        "measure", help="how big, does it lie flat, how much yarn, how long",
+        description="Measures a design or a plain pattern in every size: dimensions with their range, how its rounds lie, yarn, time; "
+        "with --shape also the shape that the fabric takes.",
+    )
+    measure.add_argument("pattern", nargs="?", metavar="FILE", help="a design or a plain text pattern; - reads standard input")
+    measure.add_argument("--size", action="append", metavar="NAME", dest="sizes", help="only this size (may be given several times)")
+    measure.add_argument("--gauge", metavar="TEXT", help='another gauge, for example "18 sts and 10 rows = 10 cm"')
+    measure.add_argument("--terms", choices=("us", "uk", "old"), help="which terms the text uses (found out when not said)")
+    measure.add_argument(
+        "--shape", nargs="?", const=".", metavar="DIR", help="relax the shape too, written as glTF into DIR (this folder unless named)",
+    )
+    measure.add_argument("--have", metavar="AMOUNT", help='yarn at hand ("300 m", "2 balls"): which sizes it makes, in which row it ends')
+    measure.add_argument("--other-yarn", metavar="LABEL", help='balls of another yarn, for example "50 g = 120 m"')
+    measure.add_argument("--budget", type=float, metavar="SECONDS", help="time that one size's shape may take (60)")
+    measure.add_argument("--json", action="store_true", help="everything as JSON on standard output")
 
 
 def main(argv: Sequence[str] | None = None) -> int:
@@ -127,6 +147,8 @@ def _run(args: argparse.Namespace) -> int:
 
         print(script(parser(), args.shell), end="")
         return 0
+    if args.verb == "measure":
+        return _run_measure(args)
     if args.verb == "grade":
         from loopwright.cli.commands.grade import run as run_grade
 
@@ -134,6 +156,23 @@ def _run(args: argparse.Namespace) -> int:
     from loopwright.cli.commands.check import run
 
     return run(args.files, args.terms, args.json, args.fix)
+
+
+def _run_measure(args: argparse.Namespace) -> int:
+    from loopwright.cli.commands.measure import run
+    from loopwright.workshop.measure import Wanted
+
+    pattern, shape = args.pattern, args.shape
+    if pattern is None and shape not in (None, "."):
+        pattern, shape = shape, "."  # "measure --shape hat.txt"
+    if pattern is None:
+        print("loopwright: measure what? Name a design or a pattern, or - for standard input", file=sys.stderr)
+        return 2
+    if args.budget is not None and not 0 < args.budget <= 3600:
+        print("loopwright: --budget is a time in seconds, above 0 and at most 3600", file=sys.stderr)
+        return 2
+    wanted = Wanted(args.sizes, args.gauge, args.terms, shape is not None, args.budget)
+    return run(pattern, wanted, shape, have=args.have, other_yarn=args.other_yarn, as_data=args.json)
 
 
 def _run_new(args: argparse.Namespace) -> int:

@@ -13,6 +13,7 @@ KINDS = {
     "D": "What can be read in several ways",
     "C": "The technical editor's checks",
     "G": "Grading",
+    "M": "How the fabric lies",
     "P": "Files",
 }
 SEVERITIES = {

@@ -2,23 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import replace
 from typing import Any
 
 from loopwright.checks import check
 from loopwright.checks.mends import with_mends
-from loopwright.findings import Finding
-from loopwright.findings.registry import severity
+from loopwright.findings import in_order
 from loopwright.findings.render_json import as_json as findings_json
 from loopwright.grading import grade
+from loopwright.grading.gauge import StitchSizes, stitch_sizes
+from loopwright.measuring.flatness import faults
+from loopwright.model.lies import LieFault
 from loopwright.model.report import Assumption, Report, RowReport
-from loopwright.model.tree import Document, FitLine
+from loopwright.model.tree import Document, FitLine, HeadLine
 from loopwright.notation import read
 from loopwright.source import Source
 from loopwright.working import work
-
-_GRAVEST_FIRST = {"error": 0, "warning": 1, "advice": 2}
+from loopwright.workshop import cautions
 
 
 def check_text(text: str, name: str = "pattern", terms: str | None = None) -> Report:
@@ -42,8 +42,10 @@ def check_document(document: Document, memo: dict[Any, Any] | None = None) -> Re
     fits = [i for i in document.items if isinstance(i, FitLine)]
     graded = grade(document) if fits else None
     document = graded.document if graded else document
-    report = work(document, memo)
-    found = in_order((*(graded.findings if graded else ()), *with_mends(document, report), *check(document, report)))
+    stitches = stitch_sizes(document).sizes
+    report = cautions.with_cautions(document, work(document, memo), stitches)
+    lies = _lies(document, report, stitches)
+    found = in_order((*(graded.findings if graded else ()), *with_mends(document, report), *check(document, report, lies)))
     filled = (
         (Assumption(fits[0].span, "the blanks were filled for every size, from the Fit sentences and the gauge"),)
         if graded and graded.values
@@ -52,10 +54,14 @@ def check_document(document: Document, memo: dict[Any, Any] | None = None) -> Re
     return replace(report, findings=found, assumptions=(*filled, *report.assumptions))
 
 
-def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
-    """Findings by place; at one place the gravest first; each once."""
-    once = {(f.code, f.span, tuple(f.args.items())): f for f in findings}
-    return tuple(sorted(once.values(), key=lambda f: (f.span.start, _GRAVEST_FIRST[severity(f)], f.code)))
+def _lies(document: Document, report: Report, stitches: StitchSizes | None) -> tuple[LieFault, ...]:
+    """How the fabric lies, in one size: the one that was worked, else the first. Nothing without a gauge that was measured."""
+    if stitches is None or stitches.guessed or not report.fabrics:
+        return ()
+    worked = next((i.value.lower() for i in document.items if isinstance(i, HeadLine) and i.name == "worked in"), "")
+    size = next((i for i, name in enumerate(document.sizes) if name.lower() == worked), 0)
+    fabric = report.fabrics[size] if size < len(report.fabrics) else None
+    return () if fabric is None else faults(fabric, None, stitches)
 
 
 def as_json(source: Source, report: Report) -> dict[str, Any]:
@@ -68,6 +74,7 @@ def as_json(source: Source, report: Report) -> dict[str, Any]:
         "rows": [_row(source, r) for r in report.rows],
         "assumptions": [{"line": source.line_of(a.span.start), "message": a.message} for a in report.assumptions],
         "findings": findings_json(source, report.findings),
+        "cautions": cautions.as_json(source, report.cautions or ()),
     }
 
 

@@ -67,7 +67,12 @@ def _decoded(raw: bytes, called: str) -> str:
 
 
 def write_whole(path: Path, text: str) -> None:
-    """Writes a text file, whole or not at all: beside it first, flushed to disk, then put in its place. Raises CannotSave.
+    """Writes a text file, whole or not at all. Raises CannotSave."""
+    write_bytes(path, text.encode("utf-8"))
+
+
+def write_bytes(path: Path, data: bytes) -> None:
+    """Writes a file, whole or not at all: beside it first, flushed to disk, then put in its place. Raises CannotSave.
 
     The folder is made if it is not there. An older file keeps its permissions, and stays as it was when anything goes wrong.
     """
@@ -75,8 +80,8 @@ def write_whole(path: Path, text: str) -> None:
     draft: str | None = None
     try:
         handle, draft = tempfile.mkstemp(prefix=f".{path.name[:40]}.", suffix=".part", dir=path.parent)
-        with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as f:
-            f.write(text)
+        with os.fdopen(handle, "wb") as f:
+            f.write(data)
             f.flush()
             os.fsync(f.fileno())
         Path(draft).chmod(_mode(path))

@@ -6,16 +6,17 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
-from loopwright.findings import Finding
+from loopwright.findings import Finding, in_order
 from loopwright.findings.render_json import as_json as findings_json
 from loopwright.grading import Graded, Number, grade, parse_gauge, written
+from loopwright.grading.gauge import stitch_sizes
 from loopwright.model.report import RowReport
 from loopwright.model.tree import Document, HeadLine, Section
 from loopwright.notation import read
 from loopwright.source import Source
 from loopwright.wording import write
 from loopwright.working import work
-from loopwright.workshop.check import in_order
+from loopwright.workshop import cautions
 
 WIDE = 112
 
@@ -42,6 +43,8 @@ def grade_design(
     other = parse_gauge(gauge) if gauge is not None else None
     document = read(source)
     graded = grade(document, work, other, sizes)
+    if graded.report is not None:
+        graded = replace(graded, report=cautions.with_cautions(graded.document, graded.report, stitch_sizes(graded.document, other).sizes))
     report = graded.report
     found = in_order((*graded.findings, *(report.findings if report is not None else ())))
     given = graded.gauge.text if gauge is not None and graded.gauge is not None else None
@@ -76,6 +79,7 @@ def as_json(sized: Sized) -> dict[str, Any]:
         "version": 1, "title": graded.document.title, "gauge": graded.gauge.text if graded.gauge else None, "text": sized.text,
         "sizes": [_size(sized, i) for i in range(len(graded.sizes))],
         "findings": findings_json(sized.source, sized.findings),
+        "cautions": cautions.as_json(sized.source, (graded.report.cautions if graded.report else None) or ()),
     }
 
 

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from loopwright.findings import Finding
+from loopwright.findings import Finding, in_order
 from loopwright.findings.render_json import as_json as findings_json
 from loopwright.grading import Gauge, GaugeError, grade, parse_gauge
 from loopwright.grading.propose import Item, Proposal, Task, item_of, propose
@@ -16,7 +16,6 @@ from loopwright.notation import read
 from loopwright.source import Source, Span
 from loopwright.trade import sizes as body_sizes
 from loopwright.working import work
-from loopwright.workshop.check import in_order
 from loopwright.workshop.grade import Sized, grade_design
 
 TOP = Span(0, 0)

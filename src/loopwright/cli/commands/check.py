@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import json
-import os
 import sys
 from collections.abc import Sequence
-from typing import Any, TextIO
+from typing import Any
 
+from loopwright.cli.terminal import coloured
 from loopwright.findings import Finding, render_text
 from loopwright.findings.registry import severity
 from loopwright.source import Source
@@ -60,11 +60,6 @@ def _mended(name: str, terms: str | None) -> Source:
     if not done:
         print(f"{name}: nothing that is safe to mend", file=sys.stderr)
     return open_source(name)
-
-
-def coloured(stream: TextIO) -> bool:
-    """Whether colour is welcome: on a terminal, unless the user says no (the NO_COLOR convention)."""
-    return stream.isatty() and "NO_COLOR" not in os.environ and os.environ.get("TERM") != "dumb"
 
 
 def _progress(number: int, of: int, name: str) -> None:

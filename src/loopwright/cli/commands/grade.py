@@ -6,7 +6,7 @@ import json
 import sys
 from collections.abc import Sequence
 
-from loopwright.cli.commands.check import coloured
+from loopwright.cli.terminal import coloured
 from loopwright.findings import Finding, render_text
 from loopwright.findings.registry import hints, message, severity
 from loopwright.grading import GaugeError

@@ -7,7 +7,7 @@ import sys
 import textwrap
 from pathlib import Path
 
-from loopwright.cli.commands.check import coloured
+from loopwright.cli.terminal import coloured
 from loopwright.findings import Finding, render_text
 from loopwright.findings.registry import hints, message, severity
 from loopwright.grading import GaugeError

@@ -1,0 +1,168 @@
+"""A fabric cut into parts that have measures of their own: discs, ovals, tubes, flat pieces, borders, ties, edges."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from loopwright.measuring.corners import Corner, corners
+from loopwright.measuring.courses import Course
+from loopwright.model.fabric import Fabric
+
+Kind = Literal["disc", "oval", "tube", "flat", "border", "tie", "edge"]
+Origin = Literal["centre", "chain", "rim", "none"]
+
+FEW = 0.6  # a round that uses less of the round below than this leaves an opening, or begins a branch
+ALL_ENDS = 0.9  # so many of a round's stitches in row ends: a strip worked along its side, not a border
+FEWEST_SIDES = 3
+TIE = 8  # a shorter chain is a ring or a turn, not a tie
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """Courses that lie alike and follow one another within a section.
+
+    `radius_mm`: for discs and ovals, how far from the centre (or the chain) the part ends. `base_mm`: length of the chain in the middle
+    of an oval. `depth_mm`: how far along the fabric the part's end lies from where its piece began. `edge_mm`: how far a border or edging
+    reaches beyond what it is worked on. `corners`: those of its last course.
+    """
+
+    kind: Kind
+    section: str | None
+    piece: int
+    courses: tuple[Course, ...]
+    radius_mm: float = 0.0
+    base_mm: float = 0.0
+    depth_mm: float = 0.0
+    edge_mm: float = 0.0
+    corners: tuple[Corner, ...] = ()
+
+    @property
+    def sides(self) -> int:
+        """Of a motif with true corners; 0 for a round one."""
+        return len(self.corners) if self.kind == "disc" and len(self.corners) >= FEWEST_SIDES else 0
+
+    @property
+    def rows(self) -> tuple[int, int]:
+        """First and last row of the fabric."""
+        return self.courses[0].index, self.courses[-1].index
+
+    @property
+    def height_mm(self) -> float:
+        """What its courses add together."""
+        return sum(c.height_mm for c in self.courses)
+
+
+@dataclass(slots=True)
+class _Line:
+    """What is known of a course from those it stands on: where they began, how far it is from there, how deep its border is."""
+
+    origin: Origin
+    depth_mm: float
+    base_mm: float = 0.0
+    edge_mm: float = 0.0
+
+
+def parts(fabric: Fabric, courses: Sequence[Course]) -> list[Part]:
+    """The parts of a fabric, in the order of making. Chains that are only a foundation are no part."""
+    lines = [_Line("none", 0.0) for _ in courses]
+    for c in courses:
+        lines[c.index] = _line(c, courses, lines)
+    growing = _grows_later(courses)
+    kinds = [_kind(c, lines[c.index], growing[c.index], courses) for c in courses]
+    found: list[Part] = []
+    run: list[Course] = []
+    last: Kind | None = None
+    for c in courses:
+        kind = kinds[c.index]
+        if run and last is not None and (kind != last or _apart(run[-1], c)):
+            found.append(_part(fabric, last, run, lines))
+            run = []
+        if kind is not None:
+            run.append(c)
+        last = kind
+    if run and last is not None:
+        found.append(_part(fabric, last, run, lines))
+    return found
+
+
+def _apart(last: Course, c: Course) -> bool:
+    if c.row.section != last.row.section or c.row.piece != last.row.piece or c.index != last.index + 1:
+        return True
+    return c.below != last.index and c.way != "along"
+
+
+def _part(fabric: Fabric, kind: Kind, run: list[Course], lines: Sequence[_Line]) -> Part:
+    last = lines[run[-1].index]
+    found = corners(fabric, run[-1]) if kind in ("disc", "flat") else ()
+    return Part(kind, run[0].row.section, run[0].row.piece, tuple(run), last.depth_mm, last.base_mm, last.depth_mm, last.edge_mm, found)
+
+
+def _line(c: Course, courses: Sequence[Course], lines: Sequence[_Line]) -> _Line:
+    if c.way == "chain" or c.assumed:
+        return _Line("none", 0.0)
+    below = courses[c.below] if 0 <= c.below < c.index else None
+    if c.way == "round":
+        if below is None or c.from_ring:
+            return _Line("centre", c.height_mm)
+        if c.both_sides:
+            straight = below.top_mm * max(0, c.uses - 1) / below.places  # between the middles of its two end chains
+            return _Line("centre", c.height_mm, base_mm=straight)
+        if below.way == "chain":
+            return _Line("chain", c.height_mm)
+    if below is None or below.way == "chain" or below.assumed:
+        return _Line("chain", c.height_mm)
+    under = lines[c.below]
+    if c.way == "along":
+        return _Line("rim", under.depth_mm, edge_mm=c.height_mm)
+    if c.way == "round" and c.row_ends >= ALL_ENDS * c.stitches:
+        return _Line("chain", below.top_mm + c.height_mm)  # a strip joined into a ring, worked along its side
+    if c.way == "round" and below.places and c.uses < FEW * below.places and c.stitches < FEW * below.stitches:
+        return _Line("chain", c.height_mm)  # a branch: thumb, sleeve, leg
+    if c.way == "round" and (below.way in ("row", "along") or c.row_ends):
+        return _Line("rim", under.depth_mm, edge_mm=under.edge_mm + c.height_mm)
+    if under.origin == "rim":
+        return _Line("rim", under.depth_mm, edge_mm=under.edge_mm + c.height_mm)
+    return _Line(under.origin, under.depth_mm + c.height_mm, base_mm=under.base_mm)
+
+
+def _grows_later(courses: Sequence[Course]) -> list[bool]:
+    """Whether a round, or one that stands on it by way of rounds, gains stitches over the one below."""
+    found = [False] * len(courses)
+    for c in reversed(courses):
+        below = courses[c.below] if 0 <= c.below < c.index else None
+        if c.way != "round" or below is None or below.way != "round":
+            continue
+        if c.places > below.places:
+            found[c.index] = True
+        if found[c.index] and c.uses >= FEW * below.places:
+            found[c.below] = True
+    return found
+
+
+def _kind(c: Course, line: _Line, grows: bool, courses: Sequence[Course]) -> Kind | None:
+    if c.assumed:
+        return None
+    if c.way == "chain":
+        after = next((o for o in courses[c.index + 1 : c.index + 3] if o.below == c.index), None)
+        return "tie" if c.chains >= TIE and (after is None or set(after.kinds) == {"sl st"}) else None
+    below = courses[c.below] if 0 <= c.below < c.index else None
+    if below is not None and below.way == "chain" and set(c.kinds) == {"sl st"}:
+        return "tie"
+    if line.origin == "rim":
+        return "border" if c.way == "round" else "edge"
+    if c.way == "row":
+        return "flat"
+    first = below is None or below.way == "chain" or c.from_ring
+    if line.origin == "centre" and (grows or first):
+        return "oval" if line.base_mm else "disc"
+    return "tube"
+
+
+def pieces(found: Iterable[Part]) -> dict[int, list[Part]]:
+    """Parts by the piece they belong to."""
+    by_piece: dict[int, list[Part]] = {}
+    for part in found:
+        by_piece.setdefault(part.piece, []).append(part)
+    return by_piece
