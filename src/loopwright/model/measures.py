@@ -62,6 +62,24 @@ class ShapeMeasures:
 
 
 @dataclass(frozen=True, slots=True)
+class WornShape:
+    """The relaxed shape put on a form of the size's own measure: where it ends.
+
+    `form`: in words, "a head of 49.5 cm". Of a hat or bonnet: height of the opening's edge above the brow line, in front, behind and at the
+    sides (below nought: lower); of a mitt: above the wrist crease. `behind_brow_mm`: how far the front edge lies behind the brow.
+    `stretch`: the edge worn by relaxed.
+    """
+
+    form: str
+    front_mm: float
+    back_mm: float
+    sides_mm: float
+    behind_brow_mm: float
+    stretch: float
+    notes: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class YarnNeed:
     """Yarn of one colour: length with its range in metres, mass where it can be told, whole balls to buy where a ball is known.
 
@@ -117,6 +135,7 @@ class Measures:
     dimensions: tuple[Dimension, ...] = ()
     rounds: tuple[RoundLies, ...] = ()
     shape: ShapeMeasures | None = None
+    worn: WornShape | None = None
     yarn: tuple[YarnNeed, ...] = ()
     yarn_of_sections: tuple[tuple[str | None, tuple[YarnNeed, ...]], ...] = ()
     at_hand: YarnAtHand | None = None

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
@@ -40,8 +40,9 @@ from loopwright.working import work
 
 if TYPE_CHECKING:
     from loopwright.measuring.relax import Shape
+    from loopwright.workshop.wear import OnForm
 
-NOTHING_TO_GRADE = "G034"
+NOTHING_TO_GRADE, NO_GAUGE = "G034", "G001"  # measuring says these in its notes
 MEANT = 2.0  # radians of curvature inside a round from which it is no disc any more (a judgement)
 
 
@@ -49,7 +50,7 @@ MEANT = 2.0  # radians of curvature inside a round from which it is no disc any 
 class Measured:
     """A pattern measured: one `Measures` per size, what is known of gauge and yarn, what was assumed, what is due to be said, the findings.
 
-    `worked_yarn`: the yarn of every row, per size. `shapes`: relaxed, per size, where asked for.
+    `worked_yarn`: the yarn of every row, per size. `shapes`: relaxed, per size, where asked for; `on_forms`: worn.
     """
 
     source: Source
@@ -63,6 +64,7 @@ class Measured:
     fabrics: tuple[Fabric | None, ...] = field(default=(), compare=False)
     worked_yarn: tuple[FabricYarn | None, ...] = field(default=(), compare=False)
     shapes: tuple[Shape | None, ...] = field(default=(), compare=False)
+    on_forms: tuple[OnForm | None, ...] = field(default=(), compare=False)
 
     @property
     def document(self) -> Document:
@@ -111,7 +113,7 @@ def measure_source(source: Source, wanted: Wanted | None = None) -> Measured:
     findings = [f for f in (*graded.findings, *(report.findings if report is not None else ())) if f.code != NOTHING_TO_GRADE]
     return Measured(
         source, graded, found, yarn, sizes, cautions_due(document, found.sizes, fabrics), tuple(dict.fromkeys(remarks)),
-        in_order([*findings, *found.findings]), fabrics, worked,
+        in_order([*findings, *(f for f in found.findings if f.code != NO_GAUGE)]), fabrics, worked,
     )
 
 
@@ -120,15 +122,15 @@ def _sizes(
     remarks: list[str],
 ) -> tuple[tuple[Measures, ...], tuple[FabricYarn | None, ...]]:
     if stitches is None:
-        remarks.append("no gauge and nothing to guess it from: only stitches are counted; add a Gauge line, or the yarn and the hook")
+        remarks.append("only stitches are counted; add a Gauge line, or the yarn and the hook")
         return tuple(_counted(n, f) for n, f in zip(names, fabrics, strict=True)), (None,) * len(names)
     worked = [None if f is None else fabric_yarn(f, stitches, yarn, copies_of(document, i)) for i, f in enumerate(fabrics)]
     weighed = {n.lower(): _metres(w) for n, w in zip(names, worked, strict=True) if w is not None} if yarn.samples else None
     calibrated = calibration(yarn, stitches, weighed)
     remarks.extend(calibrated.doubts)
-    item = _item(document)
+    item = item_of(document)
     setting = _Setting(document, stitches, yarn, item, calibrated)
-    bodies = _bodies(document, item, names)
+    bodies = bodies_of(document, item.measure or "chest", names) if item is not None else [None] * len(names)
     if calibrated != Calibration():
         worked = [None if f is None else fabric_yarn(f, stitches, yarn, copies_of(document, i), calibrated) for i, f in enumerate(fabrics)]
     each = enumerate(zip(names, fabrics, worked, strict=True))
@@ -143,7 +145,7 @@ def _metres(worked: FabricYarn) -> float:
 def _counted(name: str, fabric: Fabric | None) -> Measures:
     if fabric is None:
         return Measures(name, notes=("this size could not be worked",))
-    return Measures(name, stitches=made(fabric))
+    return Measures(name, stitches=made(fabric, {}))
 
 
 def _size(name: str, fabric: Fabric, used: FabricYarn, setting: _Setting, body_mm: float | None, index: int) -> Measures:
@@ -154,7 +156,7 @@ def _size(name: str, fabric: Fabric, used: FabricYarn, setting: _Setting, body_m
         found = (*found, *worn(found, body_mm, setting.item))
     copies = copies_of(setting.document, index)
     return Measures(
-        name, found, tuple(_told(r) for r in lies(fabric, rows, stitches)), stitches=made(fabric), notes=notes(rows),
+        name, found, tuple(_told(r) for r in lies(fabric, rows, stitches)), stitches=made(fabric, copies), notes=notes(rows),
         yarn=needs_of(used, stitches, setting.yarn, setting.calibrated),
         yarn_of_sections=tuple(sections_of(used, stitches, setting.yarn, setting.calibrated).items()),
         time=time_need(fabric, own_speed(setting.document), copies),
@@ -166,16 +168,16 @@ def _told(r: RoundLies) -> RoundLies:
     return replace(r, mend="") if abs(r.curvature) > MEANT else r
 
 
-def made(fabric: Fabric) -> dict[str, int]:
-    """Stitches by kind over all rows, as the trade counts them."""
+def made(fabric: Fabric, copies: Mapping[str | None, int]) -> dict[str, int]:
+    """Stitches by kind over all rows, as the trade counts them; sections that are made several times count so often."""
     total: dict[str, int] = {}
     for row in fabric.rows:
         for kind, n in fabric.counted(row).items():
-            total[kind] = total.get(kind, 0) + n
+            total[kind] = total.get(kind, 0) + n * copies.get(row.section, 1)
     return dict(sorted(total.items(), key=lambda kn: -kn[1]))
 
 
-def _item(document: Document) -> Ease | None:
+def item_of(document: Document) -> Ease | None:
     """What is made, by the words of the title, else of the text before the first section."""
     first = next((i.span.start for i in document.items if isinstance(i, Section)), min(len(document.text), 400))
     for text in (document.title or "", document.text[:first]):
@@ -185,15 +187,13 @@ def _item(document: Document) -> Ease | None:
     return None
 
 
-def _bodies(document: Document, item: Ease | None, names: Sequence[str]) -> list[float | None]:
-    """The body's measurement that the item goes by, per size, mm; None where no chart tells it."""
-    if item is None:
-        return [None] * len(names)
+def bodies_of(document: Document, what: str, names: Sequence[str]) -> list[float | None]:
+    """A body measurement per size, mm, from the pattern's chart or the trade's; None where none tells it."""
     measure = measure_of(document, [])
     found: list[float | None] = []
     for name in names:
         try:
-            found.append(measure(name, item.measure or "chest").mm)
+            found.append(measure(name, what).mm)
         except NoMeasurementError:
             found.append(None)
     return found

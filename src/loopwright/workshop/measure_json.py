@@ -45,6 +45,10 @@ def _size_json(measured: Measured, m: Measures) -> dict[str, Any]:
             "width_mm": _mm(m.shape.width_mm), "depth_mm": _mm(m.shape.depth_mm), "height_mm": _mm(m.shape.height_mm),
             "strain_mean": round(m.shape.strain_mean, 5), "strain_max": round(m.shape.strain_max, 4), "settled": m.shape.settled,
         },
+        "worn": None if m.worn is None else {
+            "form": m.worn.form, "front_mm": _mm(m.worn.front_mm), "back_mm": _mm(m.worn.back_mm), "sides_mm": _mm(m.worn.sides_mm),
+            "behind_brow_mm": _mm(m.worn.behind_brow_mm), "stretch": round(m.worn.stretch, 3), "notes": list(m.worn.notes),
+        },
         "yarn": _yarn(m.yarn),
         "yarn_of_sections": [{"section": section, "yarn": _yarn(needs)} for section, needs in m.yarn_of_sections],
         "at_hand": None if m.at_hand is None else {

@@ -52,8 +52,21 @@ def _one(m: Measures) -> str:
         whole = f"{_cm(m.shape.width_mm)} x {_cm(m.shape.depth_mm)} x {_cm(m.shape.height_mm)}"
         rest = "" if m.shape.settled else "; not settled"
         rows.append(("  as it lies", whole, "", f"strain {100 * m.shape.strain_mean:.1f} %{rest}"))
+    rows += _where_it_ends(m)
     rows += _needs([m])
     return _laid([("", "cm", "range", ""), *rows])
+
+
+def _where_it_ends(m: Measures) -> list[tuple[str, ...]]:
+    """On the form: its edge in front and behind, against the brow line or the wrist."""
+    if m.worn is None:
+        return []
+    line = "wrist crease" if "hand" in m.worn.form else "brow line"
+    rows: list[tuple[str, ...]] = []
+    stretch = f"; the edge {100 * m.worn.stretch:.0f} % of its own length"
+    for name, mm, more in (("front", m.worn.front_mm, stretch), ("back", m.worn.back_mm, "")):
+        rows.append((f"  {name} edge", _cm(abs(mm)), "", f"{'above' if mm >= 0 else 'below'} the {line} on {m.worn.form}{more}"))
+    return rows
 
 
 def _several(sizes: Sequence[Measures]) -> str:

@@ -5,20 +5,29 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import replace
+from functools import partial
 from pathlib import Path
 
+from loopwright.drawing.scene.beside import form_buffers, together
 from loopwright.drawing.scene.buffers import buffers
 from loopwright.drawing.scene.gltf import as_glb
+from loopwright.drawing.scene.stood import stood
 from loopwright.measuring.relax import RelaxOptions, Shape, relax
 from loopwright.measuring.relaxed import relaxed_dimensions
 from loopwright.model.fabric import Fabric
 from loopwright.model.tree import Document, Section
 from loopwright.workshop.files import make_folder, write_bytes
-from loopwright.workshop.measure import Measured, Wanted
+from loopwright.workshop.measure import Measured, Wanted, item_of
+from loopwright.workshop.wear import OnForm, forms_of, put_on
 
 BUDGET_S = 60.0
-_STUFFED = re.compile(r"\bstuff(?:ed|ing)?\b|\bfill(?:ed)? with\b", re.IGNORECASE)
+TRIANGLES = 150_000  # of a fabric in a file: every stitch a strand up to some thousand stitches
+_OPEN_ABOVE = re.compile(r"\b(?:bag|tote|basket|pot|bowl|pouch)\b", re.IGNORECASE)
 _NOT_STUFFED = re.compile(r"\b(?:do not|don't|not|un|without|no)[ -]?stuff", re.IGNORECASE)
+_STUFFED = re.compile(r"\bstuff(?:ed|ing)?\b|\bfill(?:ed)? with\b", re.IGNORECASE)
+_NOT_OPEN_ABOVE = re.compile(r"\b(?:bag|tote|basket|pot|bowl|pouch)\b", re.IGNORECASE)
+_NOT_STUFFED = re.compile(r"\b(?:do not|don't|not|un|without|no)[ -]?stuff", re.IGNORECASE)
+_STUFFED = re.compile(r"\b(?:do not|don't|not|un|without|no)[ -]?stuff", re.IGNORECASE)
 
 
 def with_shapes(measured: Measured, wanted: Wanted) -> Measured:
@@ -26,23 +35,38 @@ def with_shapes(measured: Measured, wanted: Wanted) -> Measured:
     stitches = measured.gauge.sizes
     if stitches is None:
         notes = (*measured.notes, "no shape without a gauge: a stitch has no width and no height")
-        return replace(measured, notes=notes, shapes=(None,) * len(measured.sizes))
+        nothing = (None,) * len(measured.sizes)
+        return replace(measured, notes=notes, shapes=nothing, on_forms=nothing)
     shapes: list[Shape | None] = []
+    on_forms: list[OnForm | None] = []
     sizes = []
-    for m, fabric in zip(measured.sizes, measured.fabrics, strict=True):
+    forms = forms_of(measured.document, item_of(measured.document), [m.size for m in measured.sizes])
+    for m, fabric, form in zip(measured.sizes, measured.fabrics, forms, strict=True):
         if fabric is None:
             shapes.append(None)
+            on_forms.append(None)
             sizes.append(m)
             continue
-        told = wanted.progress
-        watch = None if told is None else (lambda share, name=m.size, told=told: told(name, share))
+        watch = partial(wanted.progress, m.size) if wanted.progress is not None else None
         options = RelaxOptions(stuffed=stuffed(measured.document, fabric), budget_s=wanted.budget_s or BUDGET_S, progress=watch)
         shape = relax(fabric, stitches, options)
         shapes.append(shape)
-        notes = m.notes if shape.settled else (*m.notes, f"{m.size}: the shape has not come to rest: {shape.why}")
+        worn = put_on(measured.document, shape, form)
+        on_form = worn if isinstance(worn, OnForm) else None
+        on_forms.append(on_form)
         found = (*m.dimensions, *relaxed_dimensions(fabric, stitches, shape))
-        sizes.append(replace(m, shape=shape.measures(), dimensions=found, notes=notes))
-    return replace(measured, sizes=tuple(sizes), shapes=tuple(shapes))
+        remarks = (*m.notes, *_remarks(m.size, shape, worn))
+        sizes.append(replace(m, shape=shape.measures(), worn=on_form.told if on_form else None, dimensions=found, notes=remarks))
+    return replace(measured, sizes=tuple(sizes), shapes=tuple(shapes), on_forms=tuple(on_forms))
+
+
+def _remarks(size: str, shape: Shape, worn: OnForm | str | None) -> Iterator[str]:
+    if not shape.settled:
+        yield f"{size}: the shape has not come to rest: {shape.why}"
+    if isinstance(worn, str):
+        yield f"{size}: not put on: {worn}"
+    elif worn is not None:
+        yield from (f"{size}, worn: {note}" for note in worn.told.notes)
 
 
 def stuffed(document: Document, fabric: Fabric) -> frozenset[int]:
@@ -64,14 +88,20 @@ def write_shapes(measured: Measured, folder: str) -> list[dict[str, str]]:
     make_folder(Path(folder))
     files = []
     title = measured.document.title or Path(measured.source.name).stem
-    for m, fabric, shape in zip(measured.sizes, measured.fabrics, measured.shapes, strict=True):
+    opening_up = _OPEN_ABOVE.search(title) is not None
+    for m, fabric, shape, on_form in zip(measured.sizes, measured.fabrics, measured.shapes, measured.on_forms, strict=True):
         if fabric is None or shape is None or not len(shape.points):
             continue
         name = _file(title, m.size if len(measured.sizes) > 1 or measured.document.sizes else "")
         path = Path(folder) / name
         told = f"{title}, {m.size}" if measured.document.sizes else title
-        write_bytes(path, as_glb(buffers(fabric, shape), title=told))
+        write_bytes(path, as_glb(buffers(fabric, stood(shape, opening_up=opening_up), budget=TRIANGLES), title=told))
         files.append({"path": str(path), "what": "shape", "size": m.size, "description": f"the relaxed shape of {told}, stitch by stitch"})
+        if on_form is not None:
+            path = Path(folder) / name.replace(".glb", "-worn.glb")
+            both = together(buffers(fabric, on_form.fabric.body, budget=TRIANGLES), form_buffers(on_form.form))
+            write_bytes(path, as_glb(both, title=f"{told}, on {on_form.told.form}"))
+            files.append({"path": str(path), "what": "shape", "size": m.size, "description": f"{told}, on {on_form.told.form}"})
     return files
 
 
