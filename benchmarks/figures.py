@@ -115,6 +115,12 @@ def start_up() -> Lines:
     yield "loopwright --help, times the cost of python -c pass", command(["-m", "loopwright", "--help"]) / bare, "<=", 3
 
 
+def measure() -> Lines:
+    """The whole command on a hat in ten sizes, without its shape."""
+    hat = str(DESIGNS / "samphire-beanie.txt")
+    yield "loopwright measure of a ten-size hat, as a process, ms", 1000 * command(["-m", "loopwright", "measure", hat, "--json"]), "<=", 300
+
+
 def again() -> Lines:
     """The larger designs checked again after one line was changed, three quarters down: a word of it, and its printed count."""
     from loopwright.workshop.check import check_source

@@ -12,7 +12,7 @@ import sys
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
-from benchmarks import figures
+from benchmarks import bench_shape, figures
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,6 +33,12 @@ FIGURES: dict[str, Callable[[], Iterator[tuple[str, float, str, float]]]] = {
     "help": figures.start_up,
     "again": figures.again,
     "decoding": figures.decoding,
+    "measure": figures.measure,
+    "strain": bench_shape.strained,
+    "picture": bench_shape.first_picture,
+    "descent": bench_shape.plain_descent,
+    "layouts": bench_shape.layouts,
+    "spring layout": bench_shape.spring_layout,
 }
 
 

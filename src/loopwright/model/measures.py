@@ -51,7 +51,10 @@ class RoundLies:
 
 @dataclass(frozen=True, slots=True)
 class ShapeMeasures:
-    """The relaxed shape's own measures: its bounding box laid as it lies, strains as shares, and whether the solver came to rest."""
+    """The relaxed shape's own measures: its bounding box as it lies, strains as shares, and whether the solver came to rest.
+
+    `laid_flat`: laid out and blocked in the plane, as pieces of rows alone are shown; else free in space.
+    """
 
     width_mm: float
     depth_mm: float
@@ -59,6 +62,7 @@ class ShapeMeasures:
     strain_mean: float
     strain_max: float
     settled: bool
+    laid_flat: bool = False
 
 
 @dataclass(frozen=True, slots=True)

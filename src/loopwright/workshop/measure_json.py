@@ -44,6 +44,7 @@ def _size_json(measured: Measured, m: Measures) -> dict[str, Any]:
         "shape": None if m.shape is None else {
             "width_mm": _mm(m.shape.width_mm), "depth_mm": _mm(m.shape.depth_mm), "height_mm": _mm(m.shape.height_mm),
             "strain_mean": round(m.shape.strain_mean, 5), "strain_max": round(m.shape.strain_max, 4), "settled": m.shape.settled,
+            "laid_flat": m.shape.laid_flat,
         },
         "worn": None if m.worn is None else {
             "form": m.worn.form, "front_mm": _mm(m.worn.front_mm), "back_mm": _mm(m.worn.back_mm), "sides_mm": _mm(m.worn.sides_mm),

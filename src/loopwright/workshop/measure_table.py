@@ -51,7 +51,7 @@ def _one(m: Measures) -> str:
         rows.append(("Shape", "", "", ""))
         whole = f"{_cm(m.shape.width_mm)} x {_cm(m.shape.depth_mm)} x {_cm(m.shape.height_mm)}"
         rest = "" if m.shape.settled else "; not settled"
-        rows.append(("  as it lies", whole, "", f"strain {100 * m.shape.strain_mean:.1f} %{rest}"))
+        rows.append(("  laid flat" if m.shape.laid_flat else "  as it lies", whole, "", f"strain {100 * m.shape.strain_mean:.1f} %{rest}"))
     rows += _where_it_ends(m)
     rows += _needs([m])
     return _laid([("", "cm", "range", ""), *rows])

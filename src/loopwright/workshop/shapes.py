@@ -12,6 +12,9 @@ from loopwright.drawing.scene.beside import form_buffers, together
 from loopwright.drawing.scene.buffers import buffers
 from loopwright.drawing.scene.gltf import as_glb
 from loopwright.drawing.scene.stood import stood
+from loopwright.grading.gauge import StitchSizes
+from loopwright.measuring.courses import courses
+from loopwright.measuring.parts import parts
 from loopwright.measuring.relax import RelaxOptions, Shape, relax
 from loopwright.measuring.relaxed import relaxed_dimensions
 from loopwright.model.fabric import Fabric
@@ -48,16 +51,25 @@ def with_shapes(measured: Measured, wanted: Wanted) -> Measured:
             sizes.append(m)
             continue
         watch = partial(wanted.progress, m.size) if wanted.progress is not None else None
-        options = RelaxOptions(stuffed=stuffed(measured.document, fabric), budget_s=wanted.budget_s or BUDGET_S, progress=watch)
+        flat = lies_flat(fabric, stitches)
+        filled = stuffed(measured.document, fabric)
+        options = RelaxOptions(flat, filled, wanted.budget_s or BUDGET_S, progress=watch)
         shape = relax(fabric, stitches, options)
         shapes.append(shape)
-        worn = put_on(measured.document, shape, form)
+        worn = put_on(measured.document, fabric, shape, form)
         on_form = worn if isinstance(worn, OnForm) else None
         on_forms.append(on_form)
         found = (*m.dimensions, *relaxed_dimensions(fabric, stitches, shape))
         remarks = (*m.notes, *_remarks(m.size, shape, worn))
-        sizes.append(replace(m, shape=shape.measures(), worn=on_form.told if on_form else None, dimensions=found, notes=remarks))
+        told = on_form.told if on_form is not None else None
+        sizes.append(replace(m, shape=replace(shape.measures(), laid_flat=flat), worn=told, dimensions=found, notes=remarks))
     return replace(measured, sizes=tuple(sizes), shapes=tuple(shapes), on_forms=tuple(on_forms))
+
+
+def lies_flat(fabric: Fabric, stitches: StitchSizes) -> bool:
+    """Whether it is rows alone, with or without a border: such a piece is shown as it is laid out and blocked."""
+    kinds = {p.kind for p in parts(fabric, courses(fabric, stitches))}
+    return "flat" in kinds and not kinds & {"disc", "oval", "tube"}
 
 
 def _remarks(size: str, shape: Shape, worn: OnForm | str | None) -> Iterator[str]:

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
+
+import numpy as np
 
 from loopwright.drawing.scene.forms import Form, hand_form, head_form
 from loopwright.drawing.scene.worn import Worn, worn
 from loopwright.measuring.relax import Shape
+from loopwright.model.fabric import Fabric
 from loopwright.model.measures import WornShape
 from loopwright.model.tree import Document
 from loopwright.trade.ease import Ease
@@ -47,10 +50,46 @@ def forms_of(document: Document, item: Ease | None, names: Sequence[str]) -> lis
     return found
 
 
-def put_on(document: Document, shape: Shape, form: tuple[str, Form] | None) -> OnForm | str | None:
-    """The shape on its form; None where there is no form; a word where it cannot be put on."""
+def _ties(fabric: Fabric) -> set[int]:
+    """Rows that are a chain in the air in the middle of a piece, and the slip stitches back over it."""
+    found: set[int] = set()
+    for i, row in enumerate(fabric.rows):
+        span = range(row.start, row.end)
+        if not span:
+            continue
+        hangs = i > 0 and fabric.rows[i - 1].piece == row.piece and all(fabric.into[s] < 0 for s in span)
+        back = i - 1 in found and all(fabric.kinds[fabric.kind[s]] == "sl st" for s in span)
+        if back or hangs and all(fabric.kinds[fabric.kind[s]] == "ch" for s in span):
+            found.add(i)
+    return found
+
+
+def _untied(fabric: Fabric, shape: Shape) -> Shape:
+    """The shape without the chains in the air that hang from it, and what was worked back over them."""
+    rows = _ties(fabric)
+    if not rows:
+        return shape
+    drop = np.zeros(len(shape.points), bool)
+    for i in rows:
+        nodes = shape.node_of[fabric.rows[i].start : fabric.rows[i].end]
+        drop[nodes[nodes >= 0]] = True
+    keep = ~drop
+    new = np.where(keep, np.cumsum(keep) - 1, -1)
+    pairs = keep[shape.pairs].all(axis=1)
+    corners = np.where(shape.faces >= 0, keep[shape.faces], True).all(axis=1)
+    ends = keep[shape.ends].all(axis=1) if len(shape.ends) else np.zeros(0, bool)
+    return replace(
+        shape, points=shape.points[keep], node_of=np.where(shape.node_of >= 0, new[shape.node_of], -1), pairs=new[shape.pairs[pairs]],
+        rest_mm=shape.rest_mm[pairs], strain=shape.strain[pairs], faces=np.where(shape.faces[corners] >= 0, new[shape.faces[corners]], -1),
+        face_stitch=shape.face_stitch[corners], piece=shape.piece[keep], ends=new[shape.ends[ends]], end_mm=shape.end_mm[ends],
+    )
+
+
+def put_on(document: Document, fabric: Fabric, shape: Shape, form: tuple[str, Form] | None) -> OnForm | str | None:
+    """The shape on its form, its ties left out; None where there is no form; a word where it cannot be put on."""
     if form is None:
         return None
+    shape = _untied(fabric, shape)
     name, body = form
     where: Literal["hat", "bonnet", "mitt"] = "mitt" if "hand" in name else "bonnet" if _BONNET.search(document.title or "") else "hat"
     try:
