@@ -33,8 +33,9 @@ lock: .tools/.stamp
 
 .venv/.stamp: .tools/.stamp requirements-dev.lock build-constraints.txt pyproject.toml
 	$(UV) venv -q --clear --python $(PYTHON) --no-python-downloads .venv
-	$(UV) pip sync -q --python $(BIN)/python --require-hashes requirements-dev.lock
+	$(UV) pip sync -q --compile-bytecode --python $(BIN)/python --require-hashes requirements-dev.lock
 	$(UV) pip install -q --python $(BIN)/python --no-deps --build-constraints build-constraints.txt -e .
+	$(BIN)/python -m compileall -q src
 	touch $@
 
 clean:

@@ -118,7 +118,8 @@ def start_up() -> Lines:
 def measure() -> Lines:
     """The whole command on a hat in ten sizes, without its shape."""
     hat = str(DESIGNS / "samphire-beanie.txt")
-    yield "loopwright measure of a ten-size hat, as a process, ms", 1000 * command(["-m", "loopwright", "measure", hat, "--json"]), "<=", 300
+    seconds = command(["-m", "loopwright", "measure", hat, "--json"])
+    yield "loopwright measure of a ten-size hat, as a process, ms", 1000 * seconds, "<=", 300
 
 
 def again() -> Lines:

@@ -53,7 +53,7 @@ class Tops:
         return self.order[self.start[row] : self.start[row + 1]]
 
     def ties(self) -> tuple[Ints, Ints]:
-        """First chains of ties, and the stitch each hangs from: a chain in the air in the middle of a piece goes on from the last stitch."""
+        """First chains of ties, and the stitches they hang from: a chain in the air within a piece goes on from the last stitch."""
         hung: list[int] = []
         held: list[int] = []
         for row in range(1, len(self.closed)):
