@@ -3,16 +3,15 @@
 from __future__ import annotations
 
 import re
-import tomllib
 from collections.abc import Iterator
 from functools import cache
-from importlib.resources import files
 
 from loopwright.checks.gauges import gauge
 from loopwright.checks.pattern import Pattern, Told
 from loopwright.findings import Finding
 from loopwright.model.tree import Section
 from loopwright.source import Span
+from loopwright.trade.yarn_use import yarn_use
 
 _N = r"\d{1,5}(?:[.,]\d{3})*(?:\.\d+)?"
 _LONG = r"(?P<unit>m|metres?|meters?|yds?|yards?)\b"
@@ -87,5 +86,6 @@ def _copies(pattern: Pattern) -> dict[str | None, int]:
 
 @cache
 def _times_width() -> dict[str, float]:
-    table = tomllib.loads(files("loopwright.checks").joinpath("yarn_need.toml").read_text(encoding="utf-8"))
-    return {kind: float(n) for kind, n in table["times_width"].items()}
+    """Yarn in one stitch as a multiple of its width, from the measured swatches; a treble is as much over a double as that over a half."""
+    times = {m.kind: m.over_length for m in yarn_use().measured if m.over_length and not m.weak}
+    return {**times, "sl st": times["ch"], "tr": 2 * times["dc"] - times["hdc"]}
