@@ -25,12 +25,13 @@ from loopwright.workshop.wear import OnForm, forms_of, put_on
 
 BUDGET_S = 60.0
 TRIANGLES = 150_000  # of a fabric in a file: every stitch a strand up to some thousand stitches
-_OPEN_ABOVE = re.compile(r"\b(?:bag|tote|basket|pot|bowl|pouch)\b", re.IGNORECASE)
-_NOT_STUFFED = re.compile(r"\b(?:do not|don't|not|un|without|no)[ -]?stuff", re.IGNORECASE)
 _STUFFED = re.compile(r"\bstuff(?:ed|ing)?\b|\bfill(?:ed)? with\b", re.IGNORECASE)
-_NOT_OPEN_ABOVE = re.compile(r"\b(?:bag|tote|basket|pot|bowl|pouch)\b", re.IGNORECASE)
 _NOT_STUFFED = re.compile(r"\b(?:do not|don't|not|un|without|no)[ -]?stuff", re.IGNORECASE)
-_STUFFED = re.compile(r"\b(?:do not|don't|not|un|without|no)[ -]?stuff", re.IGNORECASE)
+_OPEN_ABOVE = re.compile(r"\b(?:bag|tote|basket|pot|bowl|pouch)\b", re.IGNORECASE)
+_DRAWN = re.compile(
+    r"\b(?:thread|run|weave)\b[^.]{0,60}\bthrough\b[^.]{0,60}\b(?:st|sts|stitches|loops)\b|"
+    r"\b(?:draw|pull|gather)\b[^.]{0,30}\b(?:last|remaining)\b[^.]{0,12}\b(?:st|sts|stitches)\b|\bclose the (?:top|hole)\b", re.IGNORECASE,
+)
 
 
 def with_shapes(measured: Measured, wanted: Wanted) -> Measured:
@@ -53,7 +54,8 @@ def with_shapes(measured: Measured, wanted: Wanted) -> Measured:
         watch = partial(wanted.progress, m.size) if wanted.progress is not None else None
         flat = lies_flat(fabric, stitches)
         filled = stuffed(measured.document, fabric)
-        options = RelaxOptions(flat, filled, wanted.budget_s or BUDGET_S, progress=watch)
+        drawn = drawn_together(measured.document, fabric)
+        options = RelaxOptions(flat, filled, wanted.budget_s or BUDGET_S, progress=watch, drawn=drawn)
         shape = relax(fabric, stitches, options)
         shapes.append(shape)
         worn = put_on(measured.document, fabric, shape, form)
@@ -85,6 +87,13 @@ def stuffed(document: Document, fabric: Fabric) -> frozenset[int]:
     """Pieces that the words of their sections ask to stuff."""
     told = {title for title, words in _sections(document) if _STUFFED.search(words) and not _NOT_STUFFED.search(words)}
     return frozenset(row.piece for row in fabric.rows if row.section in told)
+
+
+def drawn_together(document: Document, fabric: Fabric) -> frozenset[int]:
+    """Last rounds of sections whose words draw them together: "thread the end through the last 8 sts, draw them together"."""
+    told = {title for title, words in _sections(document) if _DRAWN.search(words)}
+    last = {(row.section, row.piece): i for i, row in enumerate(fabric.rows) if row.section in told}
+    return frozenset(last.values())
 
 
 def _sections(document: Document) -> Iterator[tuple[str, str]]:

@@ -97,3 +97,16 @@ def test_strains_are_those_of_the_points():
     length = np.linalg.norm(shape.points[shape.pairs[:, 0]] - shape.points[shape.pairs[:, 1]], axis=1)
     assert np.allclose(shape.strain, length / shape.rest_mm - 1)
     assert shape.measures().strain_max == pytest.approx(np.abs(shape.strain).max())
+
+
+def test_a_round_that_is_drawn_together_closes():
+    fabric = forms.made("Rnd 1: 24 sc in magic ring. (24)\nRnds 2-6: Sc in each st around. (24)\n")
+    last = len(fabric.rows) - 1
+    nodes = range(fabric.rows[last].start, fabric.rows[last].end)
+
+    def wide(drawn):
+        shape = relax(fabric, forms.sizes("sc"), RelaxOptions(drawn=frozenset(drawn)))
+        ring = shape.points[shape.node_of[list(nodes)]]
+        return float(np.linalg.norm(ring - ring.mean(axis=0), axis=1).mean())
+
+    assert wide([last]) < 0.5 * wide([])

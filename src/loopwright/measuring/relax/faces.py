@@ -73,9 +73,12 @@ class Along:
         first, size = self.start[row], self.start[row + 1] - self.start[row]
         return first + (place - first + steps) % size
 
+# Stitches of a round that is drawn together lie so close, in widths: the end runs through their tops (a judgement).
+DRAWN_WIDTHS = 0.3
 
-def along_of(tops: Tops, wales: Wales, cluster_width: float) -> Along:
-    """The tops as nodes with the lengths between them; chains drawn into a ring's centre are left out."""
+
+def along_of(tops: Tops, wales: Wales, cluster_width: float, drawn: frozenset[int] = frozenset()) -> Along:
+    """The tops as nodes with the lengths between them; chains drawn into a ring's centre are left out. `drawn`: rounds drawn together."""
     keep = (wales.node_of[tops.order] >= 0) & (wales.node_of[tops.order] < wales.nodes - len(wales.centre))
     stitches = tops.order[keep]
     begun = np.concatenate([[0], np.cumsum(keep)])
@@ -93,6 +96,8 @@ def along_of(tops: Tops, wales: Wales, cluster_width: float) -> Along:
     if len(stitches):
         length = np.where((crowd >= 0) & (crowd == crowd[nxt]), length * cluster_width, length)
         length[last] = np.where(closed[row[last]], length[last], 0.0)
+        together = np.isin(row, list(drawn)) & closed[row]
+        length = np.where(together, length * DRAWN_WIDTHS, length)
     return Along(wales.node_of[stitches], row, start, place, length, closed)
 
 

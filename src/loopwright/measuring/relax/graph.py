@@ -66,11 +66,14 @@ class Graph:
         return len(self.stitch_of)
 
 
-def stitch_graph(fabric: Fabric, sizes: StitchSizes) -> Graph:
-    """The graph of a fabric at her sizes of stitches. Never raises for a fabric that the worker made, an empty one included."""
+def stitch_graph(fabric: Fabric, sizes: StitchSizes, drawn: frozenset[int] = frozenset()) -> Graph:
+    """The graph of a fabric at her sizes of stitches. Never raises for a fabric that the worker made, an empty one included.
+
+    `drawn`: rounds (indexes of the fabric's rows) that are drawn together with the end of the yarn.
+    """
     tops = tops_of(fabric, sizes)
     wales = wales_of(tops)
-    along = along_of(tops, wales, CLUSTER_WIDTH)
+    along = along_of(tops, wales, CLUSTER_WIDTH, drawn)
     right_side = np.array([r.right_side for r in fabric.rows], bool)
     gaps = gaps_of(tops, wales, along, right_side)
     strips = strips_of(tops, wales, along, gaps)

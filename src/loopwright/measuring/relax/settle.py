@@ -26,7 +26,7 @@ def relax(fabric: Fabric, sizes: StitchSizes, options: RelaxOptions | None = Non
     """
     options = options or RelaxOptions()
     until = time.monotonic() + options.budget_s
-    graph = stitch_graph(fabric, sizes)
+    graph = stitch_graph(fabric, sizes, options.drawn)
     parts = parts_of(graph)
     points = np.zeros((len(graph), 3))
     words: list[str] = []

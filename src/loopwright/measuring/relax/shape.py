@@ -23,6 +23,7 @@ class RelaxOptions:
     `flat`: laid out and blocked, in the plane. `stuffed`: the pieces that are filled, with their pressure (in stitch widths) or without.
     `budget_s`: seconds of the clock after which the shape is given as it is. `seed`: of the small disorder that starts are given; the same
     seed gives the same shape. `bending`: stiffness. `progress`: called with the share that is done, 0 to 1.
+    `drawn`: rounds, by index of the fabric's rows, that are drawn together at the end.
     """
 
     flat: bool = False
@@ -31,6 +32,7 @@ class RelaxOptions:
     seed: int = 1
     bending: float = BENDING
     progress: Callable[[float], None] | None = None
+    drawn: frozenset[int] = frozenset()
 
     def pressure(self, piece: int) -> float:
         """What a piece's stuffing presses with, 0 for none."""
