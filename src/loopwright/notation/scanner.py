@@ -81,10 +81,8 @@ def _expression(dialect: Dialect) -> re.Pattern[str]:
     | (?P<timesx>(?<![a-z])[x×✕]\s*(?P<tx>\d{{1,9}})(?![a-z]))
     | (?P<times>(?:(?P<tn>\d{{1,9}}|{numbers})\s*(?:more\s+)?(?:times?|x(?![a-z])|×))(?P<tmore>\s+more)?|twice(?P<tm2>\s+more)?|thrice|once(?P<tm1>\s+more)?|once\s+again)(?![a-z])
     | (?P<ord>(?:(?:(?P<on>\d{{0,8}}(?:(?<!1)1(?=st)|(?<!1)2(?=nd)|(?<!1)3(?=rd)|\d(?=th)))(?:st|nd|rd|th))|(?P<ow>{ordinals}))(?![a-z]))
-    | (?P<post>(?<![a-z]){post}(?P<pk>{stitches})(?P<ptog>\s*\d{{1,9}}\s*tog\b)?(?![a-z]))
     | (?P<postb>(?<![a-z])(?P<pbr>r)?(?P<pbk>tr|dc|htr|hdc|sc)\s?(?:r)?(?P<pbs>[fb])(?P<pbp>p)?(?![a-z]))
-    | (?P<tog>(?<![a-z])(?P<gk>{stitches})\s*(?P<gn>\d{{1,9}})\s*(?:tog|together)(?![a-z]))
-    | (?P<kind>(?<![a-z])(?P<k>{stitches})(?![a-z])(?:\.(?=\s*[a-z\d(,;]))?)
+    | (?P<kind>(?<![a-z])(?P<fp>{post})?(?P<k>{stitches})(?:\s*(?P<gn>\d{{1,9}})\s*(?:tog|together)(?![a-z])|(?![a-z])(?:\.(?=\s*[a-z\d(,;]))?))
     | (?P<num>\d{{1,9}}(?:[.,]\d{{1,9}}(?=\s*(?:cm|in|mm|"|″|”|inch)))?(?:\s?[½¼¾]|-\d/\d|\s\d/\d)?)
     | (?P<numword>(?<![a-z])(?:{numbers})(?![a-z]))
     | (?P<word>[^\W\d_]+(?:['’][^\W\d_]+)?)
@@ -142,10 +140,19 @@ def _token(m: re.Match[str], dialect: Dialect, table: dict[str, dict[str, Any]])
         return Token(kind, text, low, m.start(), m.end(), low)
     if kind == "kind":
         known = _kind_of(dialect, m["k"])
+        if m["gn"] or m["fp"]:
+            return _composed(m, known)
         return _made("kind", text, known, m.start(), m.end()) if known else _made("word", text, text.lower(), m.start(), m.end())
     if kind == "num":
         return _made("num", text, min(int(text), MAX_NUMBER) if text.isdecimal() else _number(text), m.start(), m.end())
     return _rarer(m, kind, dialect, table)
+
+
+def _composed(m: re.Match[str], known: str | None) -> Token:
+    """ "dc3tog", "front post dc", "bpdc2tog"."""
+    post = "" if not m["fp"] else "bp" if m["fp"].lower().startswith("b") else "fp"
+    tog = f"{min(int(m['gn']), 99)}tog" if m["gn"] else ""
+    return _made("kind", m.group(), f"{post}{known or ('dc' if post else 'sc')}{tog}", m.start(), m.end())
 
 
 def _rarer(m: re.Match[str], kind: str, dialect: Dialect, table: dict[str, dict[str, Any]]) -> Token:
@@ -164,10 +171,6 @@ def _rarer(m: re.Match[str], kind: str, dialect: Dialect, table: dict[str, dict[
         return _made("ord", text, min(value, MAX_NUMBER), *at)
     if kind == "numword":
         return _made("num", text, _in_words(low, table), *at)
-    if kind == "tog":
-        return _made("kind", text, f"{_kind_of(dialect, m['gk']) or 'sc'}{min(int(m['gn']), 99)}tog", *at)
-    if kind == "post":
-        return _made("kind", text, f"{'bp' if low.startswith('b') else 'fp'}{_kind_of(dialect, m['pk']) or 'dc'}", *at)
     if not (m["pbr"] or m["pbp"]):
         return _made("word", text, low, *at)
     return _made("kind", text, f"{'bp' if m['pbs'].lower() == 'b' else 'fp'}{_kind_of(dialect, m['pbk']) or 'dc'}", *at)
