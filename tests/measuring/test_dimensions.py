@@ -102,3 +102,16 @@ def test_everything_scales_with_the_gauge(factor: float) -> None:
     one = measured(HAT)
     other = measured(HAT, StitchSizes(5.0 * factor, 7.0 * factor, "hdc", width_share=0.02, height_share=0.03))
     assert all(other[k].value_mm == pytest.approx(factor * d.value_mm) for k, d in one.items())
+
+
+RIPPLE = (
+    "Ch 57.\nRow 1: Sc in 2nd ch from hook and in next 5 ch, *3 sc in next ch, sc in next 6 ch, sk 2 ch, sc in next 6 ch; rep from * to last 8 ch, "
+    "3 sc in next ch, sc in last 7 ch, turn.\n"
+)
+
+
+def test_a_ripple_takes_up_width_unless_the_gauge_was_taken_over_it():
+    """Its rows lie at the angle whose tangent is a width over a height (plane geometry); here 45 degrees."""
+    straight = measured(RIPPLE, StitchSizes(5.0, 5.0, "sc", text="20 sc and 20 rows = 10 cm in ripple pattern"))[None, "width"].value_mm
+    waved = measured(RIPPLE, StitchSizes(5.0, 5.0, "sc", text="20 sc and 20 rows = 10 cm"))[None, "width"].value_mm
+    assert waved == pytest.approx(straight / 2**0.5)

@@ -16,6 +16,7 @@ from loopwright.measuring.fans import fan
 from loopwright.measuring.openings import openings
 from loopwright.measuring.parts import Part, parts, pieces
 from loopwright.measuring.ranges import dimension, sts, width_mm
+from loopwright.measuring.ripples import takes_up
 from loopwright.model.fabric import Fabric
 from loopwright.model.measures import Dimension
 
@@ -107,10 +108,12 @@ def _depth(part: Part, sizes: StitchSizes) -> Dimension:
 
 def _lengths(part: Part, name: str, sizes: StitchSizes) -> Iterator[Dimension]:
     """The length of the rows; where they differ, the widest, and those at both ends."""
-    widths = [width_mm(c) for c in part.courses]
+    share = takes_up(part, sizes)
+    widths = [share * width_mm(c) for c in part.courses]
     widest = max(range(len(widths)), key=widths.__getitem__)
     best = part.courses[widest]
-    yield dimension(part, name, widths[widest], sts(best), sizes, along=True, run=[best])
+    how = sts(best) if share == 1 else f"{sts(best)} in a zigzag, which takes up {100 * (1 - share):.0f} % of them; measure a repeat"
+    yield dimension(part, name, widths[widest], how, sizes, along=True, run=[best])
     if min(widths) < (1 - ALIKE) * widths[widest]:
         for word, at in (("at the start", 0), ("at the end", -1)):
             if widths[at] < (1 - ALIKE) * widths[widest]:
@@ -142,8 +145,8 @@ def _flat_whole(
     rim: dict[str, float] = {p.kind: p.edge_mm for p in own if p.edge_mm}
     around = 2 * rim.get("border", 0.0)
     if not body:
-        widest = max((c for p in flat for c in p.courses), key=width_mm)
-        wide = width_mm(widest) + around + rim.get("edge", 0.0)
+        part, widest = max(((p, c) for p in flat for c in p.courses), key=lambda pc: width_mm(pc[1]))
+        wide = takes_up(part, sizes) * width_mm(widest) + around + rim.get("edge", 0.0)
         w = dimension(flat[0], "width", wide, _with_border(sts(widest), rim), sizes, along=True, run=[widest])
         yield _as_whole(w, section, own)
     deepest = max(body if body and body[0].kind == "tube" else (*flat, *body), key=lambda p: p.depth_mm)
