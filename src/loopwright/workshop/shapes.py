@@ -104,12 +104,17 @@ def _sections(document: Document) -> Iterator[tuple[str, str]]:
         yield section.title, document.text[section.span.start : end]
 
 
+def opens_above(document: Document) -> bool:
+    """Whether it stands with its opening upward, as a bag does."""
+    return _OPEN_ABOVE.search(document.title or "") is not None
+
+
 def write_shapes(measured: Measured, folder: str) -> list[dict[str, str]]:
     """Writes each size's shape into a folder, made where it is not there. Raises CannotSave."""
     make_folder(Path(folder))
     files = []
     title = measured.document.title or Path(measured.source.name).stem
-    opening_up = _OPEN_ABOVE.search(title) is not None
+    opening_up = opens_above(measured.document)
     for m, fabric, shape, on_form in zip(measured.sizes, measured.fabrics, measured.shapes, measured.on_forms, strict=True):
         if fabric is None or shape is None or not len(shape.points):
             continue

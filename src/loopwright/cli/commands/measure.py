@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import json
 import sys
-import time
 
-from loopwright.cli.terminal import coloured
+from loopwright.cli.terminal import Progress, coloured
 from loopwright.findings import Finding, render_text
 from loopwright.findings.registry import hints, message, severity
 from loopwright.grading import GaugeError
@@ -18,7 +17,7 @@ from loopwright.workshop.yarn_at_hand import CannotTellError, with_other_yarn, w
 
 def run(name: str, wanted: Wanted, shapes_in: str | None, *, have: str | None, other_yarn: str | None, as_data: bool) -> int:
     """Measures a pattern; 1 when a finding is an error, 2 when the file, the gauge or the folder cannot be used."""
-    progress = _Progress() if wanted.shape and sys.stderr.isatty() else None
+    progress = Progress() if wanted.shape and sys.stderr.isatty() else None
     try:
         source = open_source(name)
         measured = measure_source(source, wanted)
@@ -56,24 +55,3 @@ def run(name: str, wanted: Wanted, shapes_in: str | None, *, have: str | None, o
         if measured.findings:
             print(render_text.text(source, measured.findings, colour=coloured(sys.stderr)), file=sys.stderr)
     return int(any(severity(f) == "error" for f in measured.findings))
-
-
-class _Progress:
-    """One line on the terminal that says which size is being relaxed and how far it is."""
-
-    def __init__(self) -> None:
-        self.last = 0.0
-        self.wide = 0
-
-    def __call__(self, what: str, share: float) -> None:
-        now = time.monotonic()
-        if now - self.last < 0.1 and share < 1:
-            return
-        self.last = now
-        line = f"{what}: {100 * share:.0f} %"
-        self.wide = max(self.wide, len(line))
-        print(f"\r{line:<{self.wide}}", end="", file=sys.stderr, flush=True)
-
-    def done(self) -> None:
-        """Clears the line."""
-        print("\r" + " " * self.wide + "\r", end="", file=sys.stderr, flush=True)
