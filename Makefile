@@ -2,7 +2,7 @@ PYTHON ?= python3
 UV := .tools/bin/uv
 BIN := .venv/bin
 
-.PHONY: demo test lint bench fuzz lock clean
+.PHONY: demo test lint bench fuzz pictures lock clean
 
 demo: .venv/.stamp
 	$(BIN)/loopwright demo
@@ -21,6 +21,9 @@ bench: .venv/.stamp
 
 fuzz: .venv/.stamp
 	$(BIN)/python -m benchmarks.fuzz_long --lines 100000
+
+pictures: .venv/.stamp
+	$(BIN)/python docs/make_pictures.py pictures
 
 lock: .tools/.stamp
 	$(UV) pip compile -q --universal --generate-hashes --no-header --python-version 3.11 pyproject.toml --group dev -o requirements-dev.lock

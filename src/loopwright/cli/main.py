@@ -69,6 +69,7 @@ def parser() -> argparse.ArgumentParser:
     grade.add_argument("--json", action="store_true", help="everything as JSON on standard output")
     _new(verbs)
     _measure(verbs)
+    _draw(verbs)
     demo = verbs.add_parser(
         "demo", help="see it done: one worked hat becomes ten sizes",
         description="Takes a hat as it was worked in one size, proposes its reasons, grades it to ten sizes at two gauges, and checks "
@@ -116,6 +117,26 @@ def _measure(verbs: argparse._SubParsersAction[_Parser]) -> None:
     measure.add_argument("--json", action="store_true", help="everything as JSON on standard output")
 
 
+def _draw(verbs: argparse._SubParsersAction[_Parser]) -> None:
+    draw = verbs.add_parser(
+        "draw", help="charts, schematics and pictures of the fabric",
+        description="Draws a design or a plain pattern into a folder: symbol charts and schematics as SVG, the fabric as it looks, and its "
+        "shape as glTF. Each file is listed with what it shows.",
+    )
+    draw.add_argument("pattern", metavar="FILE", help="a design or a plain text pattern; - reads standard input")
+    draw.add_argument("--out", required=True, metavar="DIR", help="folder for the drawings")
+    kinds = ("chart", "schematic", "fabric", "rounds", "shape")
+    draw.add_argument("--what", action="append", choices=kinds, help="only this kind (may be given several times)")
+    draw.add_argument("--size", action="append", metavar="NAME", dest="sizes", help="only this size (may be given several times)")
+    draw.add_argument("--gauge", metavar="TEXT", help='another gauge, for example "18 sts and 10 rows = 10 cm"')
+    draw.add_argument("--terms", choices=("us", "uk", "old"), help="which terms the text uses (found out when not said)")
+    draw.add_argument("--left-handed", action="store_true", help="charts mirrored, their text not")
+    draw.add_argument("--whole", action="store_true", help="large charts whole, not the repeat with its edges")
+    draw.add_argument("--png", action="store_true", help="every SVG as PNG too")
+    draw.add_argument("--budget", type=float, metavar="SECONDS", help="time that one size's shape may take (60)")
+    draw.add_argument("--json", action="store_true", help="the list of files as JSON on standard output")
+
+
 def main(argv: Sequence[str] | None = None) -> int:
     """Runs the command; gives the exit code. Every failure becomes a message with the way out."""
     args = parser().parse_args(argv)
@@ -149,6 +170,14 @@ def _run(args: argparse.Namespace) -> int:
         return 0
     if args.verb == "measure":
         return _run_measure(args)
+    if args.verb == "draw":
+        from loopwright.cli.commands.draw import run as run_draw
+        from loopwright.workshop.draw import KINDS, Sheet
+        from loopwright.workshop.measure import Wanted
+
+        sheet = Sheet(tuple(args.what or KINDS), args.left_handed, args.png, args.whole)
+        wanted = Wanted(args.sizes, args.gauge, args.terms, shape=True, budget_s=args.budget)
+        return run_draw(args.pattern, wanted, sheet, args.out, as_data=args.json)
     if args.verb == "grade":
         from loopwright.cli.commands.grade import run as run_grade
 

@@ -1,0 +1,23 @@
+"""What charts are timed and weighed by. Each function gives lines: what it is, the figure, ">=" or "<=", the target."""
+
+from __future__ import annotations
+
+from benchmarks.clock import best
+from benchmarks.figures import Lines, blanket, worked
+from loopwright.drawing.chart import ChartOptions, charts
+from loopwright.grading.gauge import StitchSizes
+
+SIZES = StitchSizes(8.0, 9.0)
+
+
+def charting() -> Lines:
+    """Charts of about 2,000 and 20,000 symbols, laid out and written, every symbol with its source line."""
+    for stitches, most_ms in ((2_000, 300.0), (20_000, 3_000.0)):
+        fabric = worked(blanket(stitches)).fabrics[0]
+        options = ChartOptions(whole=True, line=lambda stitch: stitch % 99 + 1)
+        drawn = charts(fabric, SIZES, options)
+        symbols = sum(c.svg.count("data-stitch") for c in drawn)
+        if symbols < stitches:
+            raise AssertionError("a stitch is missing from the chart")
+        yield f"chart of {symbols:,} symbols, ms", best(lambda f=fabric, o=options: charts(f, SIZES, o), 3) * 1000, "<=", most_ms  # type: ignore[misc]
+        yield f"  kB for each 2,000 of {symbols:,} symbols", sum(len(c.svg) for c in drawn) / 1000 / (symbols / 2000), "<=", 400

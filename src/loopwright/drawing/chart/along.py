@@ -1,0 +1,157 @@
+"""Where the columns of a row stand along it."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from loopwright.drawing.chart.planes import Around, Plane, Ring, Strip
+from loopwright.drawing.chart.spread import filled, in_order, smooth
+from loopwright.drawing.chart.stood import FAN, Stood
+
+if TYPE_CHECKING:
+    from loopwright.drawing.chart.laying import Laying
+
+SPREAD = 5.0  # between the feet of many stitches in one space
+PULL_ROW, PULL_OVAL, PULL_ROUND = 0.15, 0.8, 1.5  # how much evenness counts against standing over the feet
+PITCH = 18.0  # between two chains of a foundation
+
+
+def _pull(plane: Plane) -> float:
+    if isinstance(plane, Around):
+        return PULL_OVAL
+    return PULL_ROUND if isinstance(plane, Ring) and not plane.sides else PULL_ROW
+
+
+def along(laying: Laying, stood: list[Stood], way: int) -> None:
+    """Sets the u of every column of a row, and the heights of a round that must reach further out to have room."""
+    plane, wide = laying.plane, [s.column.wide for s in stood]
+    closed = plane.closed
+    lows = [s.high for s in stood if s.column.what in ("stitch", "stack") and s.tall] or [laying.level + 10]
+    line = min(lows)
+    if closed:
+        line = max(line, plane.reach(sum(wide) + 4))
+        for s in stood:
+            s.high = max(s.high, line) if s.column.what in ("stitch", "stack") else s.high
+    laying.line = line
+    _siblings(laying, stood, line)
+    aims = [(plane.length(sum(s.aims) / len(s.aims), line) if s.aims and s.column.what != "join" else None) for s in stood]
+    around = plane.span(line)
+    if closed and not any(a is not None for a in aims):
+        _first(laying, stood, aims, around)
+    lone = not closed and all(a is None for a in aims)
+    room = [max(PITCH, w) if lone and s.column.what == "chain" else w for s, w in zip(stood, wide, strict=True)]
+    places = filled(aims, room, 0.0)
+    low, high = _bounds(laying, stood, places, around, way)
+    _fill(laying, stood, places, around, way)
+    body = [i for i, s in enumerate(stood) if s.column.what in ("stitch", "chain")]
+    if body:
+        even = smooth([places[i] for i in body], _pull(plane))
+        for i, e in zip(body, even, strict=True):
+            places[i] = e
+    if isinstance(plane, Strip) and plane.wave:
+        stands = [i for i, s in enumerate(stood) if s.column.what == "stitch" or (s.column.what == "stack" and not s.column.turning)]
+        if len(stands) == len(plane.wave):  # rows of a ripple shift along it by whole stitches
+            for i, (at, _) in zip(stands, plane.wave, strict=True):
+                places[i] = at
+    for s, at in zip(stood, in_order(places, wide, low, high), strict=True):
+        s.u = plane.place(at, line)
+
+
+def _first(laying: Laying, stood: Sequence[Stood], aims: list[float | None], around: float) -> None:
+    """A first round about the middle: evenly; in a polygon what lies at the seam takes no room, so that the corners are as far apart."""
+    polygon = isinstance(laying.plane, Ring) and laying.plane.sides > 0
+    body = [i for i, s in enumerate(stood) if s.column.what in ("stitch", "chain") or (s.column.what == "stack" and not s.column.turning)]
+    seam = 0.0 if polygon else sum(s.column.wide for i, s in enumerate(stood) if i not in body)
+    free = (around - seam - sum(stood[i].column.wide for i in body)) / max(1, len(body))
+    before = 0.0 if polygon else sum(s.column.wide for s in stood[: body[0]]) - stood[0].column.wide / 2 if body else 0.0
+    for i in body:
+        half = (stood[i].column.wide + free) / 2
+        aims[i] = before + half
+        before += 2 * half
+
+
+def _siblings(laying: Laying, stood: Sequence[Stood], line: float) -> None:
+    """Stitches in one place, and chains between them, fan out over it."""
+    i = 0
+    while i < len(stood):
+        j = last = i
+        while stood[i].key is not None and j + 1 < len(stood):
+            j += 1
+            if stood[j].key == stood[i].key and stood[j].column.place != "row-end":
+                last = j
+            elif stood[j].column.what != "chain":
+                break
+        group = stood[i : last + 1]
+        if len(group) > 1:
+            _fan(laying, group, line)
+        i = last + 1
+
+
+def _fan(laying: Laying, group: Sequence[Stood], line: float) -> None:
+    aims = group[0].aims
+    foot = sum(aims) / len(aims)
+    standing = [s for s in group if s.column.what != "chain"]
+    step = 0.0
+    if group[0].column.place == "space" and len(standing) > FAN:
+        ends = [laying.tops[p][0] for p in group[0].column.parents if p in laying.tops]
+        step = min(SPREAD, 0.6 * (laying.plane.length(max(ends), line) - laying.plane.length(min(ends), line)) / (len(standing) - 1))
+    centre, at = laying.plane.length(foot, line), 0.0
+    offsets = []
+    for k, s in enumerate(group):
+        at += (group[k - 1].column.wide + s.column.wide) / 2 if k else 0.0
+        offsets.append(at)
+    for s, offset in zip(group, offsets, strict=True):
+        if s.column.what == "chain" or len(s.aims) == 1:
+            s.u = laying.plane.place(centre + offset - offsets[-1] / 2, line)
+            s.aims = [s.u]
+    for k, s in enumerate(standing):
+        s.key = (foot, laying.plane.place(centre + step * (k - (len(standing) - 1) / 2), line), len(standing))
+
+
+def _bounds(laying: Laying, stood: Sequence[Stood], places: list[float], around: float, way: int) -> tuple[float | None, float | None]:
+    """Where a round may begin and end, lengths along it; its number goes to the seam if it begins there."""
+    if not laying.plane.closed:
+        return None, None
+    firsts = [p for p, s in zip(places, stood, strict=True) if s.known and s.column.what != "join"]
+    seam = 0.0 if way > 0 else around
+    tab = next((i for i, s in enumerate(stood) if s.column.what == "tab"), None)
+    if firsts:
+        start = firsts[0] if way > 0 else firsts[-1]
+        turns = round((start - seam) / around) * around
+        head = next(s for s in (stood if way > 0 else reversed(stood)) if s.known and s.column.what != "join")
+        if laying.ends and not laying.ends.intersection(head.column.parents):
+            middle = (places[0] + places[-1]) / 2
+            return middle - around / 2, middle + around / 2
+        for i in range(len(places)):
+            places[i] -= turns
+    if tab is None:
+        return 0.0, around
+    half = stood[tab].column.wide / 2
+    places[tab] = seam
+    return (-half, around - half) if way > 0 else (half, around + half)
+
+
+def _fill(laying: Laying, stood: Sequence[Stood], places: list[float], around: float, way: int) -> None:
+    """Stretches a round that begins at the seam over the whole turn: what lies at the seam stays as wide, not its angle."""
+    tab = next((i for i, s in enumerate(stood) if s.column.what == "tab"), None)
+    seam = 0.0 if way > 0 else around
+    cap = laying.plane.length(math.pi / 2, laying.line) if isinstance(laying.plane, Around) else around / 2
+    known = [i for i, s in enumerate(stood) if s.column.what in ("stitch", "chain") or (s.column.what == "stack" and not s.column.turning)]
+    turns_free = not laying.plane.closed or (isinstance(laying.plane, Ring) and laying.plane.sides)
+    if turns_free or tab is None or len(known) < FAN or abs(places[tab] - seam) > 1e-6:
+        return
+    first, last = known[0], known[-1]
+    before, after = sum(s.column.wide for s in stood[:first]), sum(s.column.wide for s in stood[last + 1 :])
+    half = stood[tab].column.wide / 2
+    shift = -half if way > 0 else half
+    spare = (around - sum(s.column.wide for s in stood)) / len(known)
+    low = shift + before + (stood[first].column.wide + spare) / 2
+    high = shift + around - after - (stood[last].column.wide + spare) / 2
+    a, b = places[first], places[last]
+    for i in known:
+        if places[i] < cap and cap - a > 1.0:
+            places[i] = cap - (cap - places[i]) * (cap - low) / (cap - a)
+        elif places[i] > around - cap and b - around + cap > 1.0:
+            places[i] = around - cap + (places[i] - around + cap) * (high - around + cap) / (b - around + cap)

@@ -1,0 +1,105 @@
+"""A wide piece cut down to its repeat with its edges.
+
+Rows that repeat lie the same again a whole number of repeats further on; so a band of whole repeats can be taken out of the middle and
+the rest moved up, and every foot still stands on the stitch that stands on the same place of the repeat.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from itertools import pairwise
+
+from loopwright.drawing.chart.drawn import Mark, Point
+from loopwright.drawing.chart.laid import Laid
+from loopwright.model.fabric import Fabric
+
+WIDE = 700.0  # a narrower piece is shown whole
+KEPT = 260.0  # of either side, at least
+MOST_TRIED = 120
+SAME = 1.0  # how far repeats may lie from even
+
+
+def cut(fabric: Fabric, laid: Laid) -> tuple[Laid, str]:
+    """The chart with repeats left out, and a word on what is shown; as it was, and "", where nothing can be left out."""
+    xs = [m.top[0] for m in laid.marks]
+    left, right = min(xs), max(xs)
+    if right - left < WIDE:
+        return laid, ""
+    step = _period(fabric, laid)
+    keep = max(KEPT, 2.2 * step)
+    most = int((right - left - 2 * keep) // step) if step else 0
+    gone = 0
+    for from_left in (True, False):
+        for times in range(min(most - gone, MOST_TRIED), 0, -1):
+            far = max(m.top[0] for m in laid.marks)
+            start = left + keep if from_left else far - keep - times * step
+            if start >= left + keep - 1e-6 and _fits(laid.marks, start, times * step):
+                laid, gone = _without(laid, start, times * step), gone + times
+                break
+    return laid, f"the repeat with its edges, {gone} repeat{'s' * (gone > 1)} left out between" if gone else ""
+
+
+def _without(laid: Laid, start: float, way: float) -> Laid:
+    """The chart without what lies from `start` on, `way` wide; the rest moved up."""
+
+    def moved(p: Point, top: float) -> Point:
+        return (p[0] - way, p[1]) if top >= start + way else p
+
+    marks = [
+        replace(m, feet=tuple(moved(p, m.top[0]) for p in m.feet), top=moved(m.top, m.top[0]), way=tuple(moved(p, m.top[0]) for p in m.way))
+        for m in laid.marks
+        if not start <= m.top[0] < start + way
+    ]
+    below = [(moved(a, a[0]), moved(b, a[0])) for a, b in laid.below if not start <= a[0] < start + way]
+    lines = [replace(n, tab=moved(n.tab, n.tab[0]), end=moved(n.end, n.end[0])) for n in laid.lines]
+    frames = []
+    for f in laid.frames:
+        at = [p[0] for side in f.sides for p in side]
+        if max(at) < start or min(at) >= start + way:
+            one, two = (tuple(moved(p, at[0]) for p in side) for side in f.sides)
+            frames.append(replace(f, sides=((one[0], one[1]), (two[0], two[1]))))
+    return Laid(marks, lines, frames, below, laid.ring)
+
+
+def _period(fabric: Fabric, laid: Laid) -> float:
+    """How far on the rows lie the same again: the widest repeat of all rows, if all others go into it."""
+    steps: list[float] = []
+    by_row: dict[int, dict[int, list[float]]] = {}
+    plain: dict[int, list[float]] = {}
+    for m in laid.marks:
+        number = fabric.round[m.stitch]
+        if number:
+            by_row.setdefault(m.row, {}).setdefault(number, []).append(m.top[0])
+        plain.setdefault(m.row, []).append(m.top[0])
+    for rounds in by_row.values():
+        firsts = [xs[0] for n, xs in sorted(rounds.items()) if n > 1]
+        ways = sorted(abs(b - a) for a, b in pairwise(firsts))
+        if ways:
+            steps.append(ways[len(ways) // 2])
+    for row, xs in plain.items():
+        if row not in by_row and len(xs) > 2:
+            ways = sorted(abs(b - a) for a, b in pairwise(xs))
+            steps.append(ways[len(ways) // 2])
+    whole = max(steps, default=0.0)
+    return whole if all(s > 0 and abs(whole / s - round(whole / s)) * s < SAME for s in steps) else 0.0
+
+
+def _fits(marks: Sequence[Mark], start: float, way: float) -> bool:
+    """Whether every row goes on behind the cut as it would have gone on before it."""
+    rows: dict[int, list[Mark]] = {}
+    for m in marks:
+        rows.setdefault(m.row, []).append(m)
+    for found in rows.values():
+        ordered = sorted(found, key=lambda m: m.top[0])
+        first = next((m for m in ordered if m.top[0] >= start), None)
+        after = next((m for m in ordered if m.top[0] >= start + way), None)
+        if first is None or after is None:
+            continue
+        same = first.kind == after.kind and abs(after.top[0] - way - first.top[0]) < SAME and abs(after.top[1] - first.top[1]) < SAME
+        same = same and len(first.feet) == len(after.feet) and all(
+            abs(b[0] - way - a[0]) < SAME and abs(b[1] - a[1]) < SAME for a, b in zip(first.feet, after.feet, strict=True)
+        )
+        if not same:
+            return False
+    return True

@@ -1,0 +1,166 @@
+"""A section laid out: its plane, what it begins on, its rows."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, field
+
+from loopwright.drawing.chart.along import PITCH
+from loopwright.drawing.chart.beginnings import begin, wave
+from loopwright.drawing.chart.columns import Column, columns
+from loopwright.drawing.chart.drawn import Frame, Mark, Point, RowLine
+from loopwright.drawing.chart.laying import Laying
+from loopwright.drawing.chart.planes import Around, Plane, Ring, Strip
+from loopwright.drawing.chart.sections import Section
+from loopwright.drawing.chart.symbols import AIR
+from loopwright.model.fabric import Fabric
+
+TAB_AWAY, END_AWAY = 24.0, 14.0  # from the nearest symbol to a number's middle, to a count
+RING = 15.0  # radius of the ring that a first round is worked into
+BAND = 6.0  # height of a band in which numbers are kept clear of symbols
+ASIDE = 0.25  # of the seam, in u, that the first and last feet of an oval stand
+WIDER = 1.15  # a piece whose last row is so much wider than its first has grown
+
+
+@dataclass(slots=True)
+class Laid:
+    """What there is to draw, y upwards.
+
+    `below`: short bars for stitches of another chart that this one stands on; `ring`: radius of a ring in the middle, 0 for none.
+    """
+
+    marks: list[Mark]
+    lines: list[RowLine]
+    frames: list[Frame]
+    below: list[tuple[Point, Point]] = field(default_factory=list)
+    ring: float = 0.0
+
+
+def lay(fabric: Fabric, section: Section) -> Laid:
+    """Lays a section out; its marks are in the order of work."""
+    if section.kind == "disc":
+        found = _disc(fabric, section)
+    elif section.kind == "oval" and section.base >= 0:
+        found = _oval(fabric, section)
+    else:
+        found = _strip(fabric, section)
+    found.marks.sort(key=lambda m: m.stitch)
+    return found
+
+
+def _disc(fabric: Fabric, section: Section) -> Laid:
+    """Rounds about a ring. They are laid first and turned afterwards, so that the corners of the last round come to the plane's corners."""
+    chains = fabric.rows[section.base].end - fabric.rows[section.base].start if section.base >= 0 else 0
+    radius = max(RING, chains * 13.0 / (2 * math.pi))
+    plane: Plane = Ring(section.sides)
+    laying = Laying(fabric, plane, radius + AIR + (3.0 if chains else 0.0))
+    for index in section.rows:
+        laying.row(index, 1)
+    if section.sides and section.corners:
+        turned = Ring(section.sides, _turn(fabric, laying, section))
+        laying = Laying(fabric, turned, radius + AIR + (3.0 if chains else 0.0))
+        for index in section.rows:
+            laying.row(index, 1)
+    marks = list(laying.marks)
+    if chains:
+        row = fabric.rows[section.base]
+        ring = [(s, 2 * math.pi * (k + 0.5) / chains) for k, s in enumerate(range(row.start, row.end))]
+        half = min(6.0, math.pi * radius / chains - 0.4)
+        marks = [_on_circle(s, a, radius, half, section.base) for s, a in ring] + marks
+    return Laid(marks, laying.lines, laying.frames, ring=0.0 if chains else radius)
+
+
+def _on_circle(stitch: int, angle: float, radius: float, half: float, row: int) -> Mark:
+    x, y = radius * math.cos(angle), radius * math.sin(angle)
+    dx, dy = -math.sin(angle) * half, math.cos(angle) * half
+    return Mark(stitch, "ch", ((x - dx, y - dy),), (x + dx, y + dy), "none", row)
+
+
+def _turn(fabric: Fabric, laying: Laying, section: Section) -> float:
+    """Where the corners of the last round lie within a side, as a mean on the circle of one side."""
+    row = fabric.rows[section.corner_row]
+    edge = [s for s in range(row.start, row.end) if s in laying.tops and fabric.part_of(s) in ("edge", "counts")]
+    side = laying.plane.whole / section.sides if isinstance(laying.plane, Ring) else 1.0
+    x = y = 0.0
+    for at in section.corners:
+        place = min(max(at * len(edge), 0.0), len(edge) - 1.0)
+        low = int(place)
+        one, two = laying.tops[edge[low]][0], laying.tops[edge[min(low + 1, len(edge) - 1)]][0]
+        angle = 2 * math.pi * (one + (two - one) * (place - low)) / side
+        x, y = x + math.cos(angle), y + math.sin(angle)
+    return math.atan2(y, x) * side / (2 * math.pi)
+
+
+def _oval(fabric: Fabric, section: Section) -> Laid:
+    """Rounds about both sides of a chain; its last chain lies at the right, where the first round begins."""
+    row, first = fabric.rows[section.base], fabric.rows[section.rows[0]]
+    used = {p for s in range(first.start, first.end) for p in fabric.parents(s)}
+    worked = [s for s in range(row.start, row.end) if s in used]
+    straight = (len(worked) - 1) * PITCH
+    plane = Around(straight)
+    laying = Laying(fabric, plane, AIR + 3.5)
+    marks = []
+    spare = [s for s in range(row.start, row.end) if s > worked[-1]]
+    if spare:
+        laying.lead = [Column("stack", spare, "ch", wide=9.0, turning=True)]
+    for s in range(row.start, worked[-1] + 1):
+        x = -straight / 2 + (s - worked[0]) * PITCH
+        marks.append(Mark(s, "ch", ((x - 6.0, 0.0),), (x + 6.0, 0.0), "none", section.base))
+        if s in used:
+            away = straight / 2 - x
+            end = s == worked[0]
+            quarter = math.pi / 2
+            top = 0.0 if s == worked[-1] else (2 * quarter + straight if end else quarter + away)
+            aside = ASIDE if s == worked[-1] else 0.0
+            laying.tops[s] = (top + aside, 3.5)
+            laying.undersides[s] = (plane.whole - aside if s == worked[-1] else top if end else plane.whole - top, 3.5)
+    for index in section.rows:
+        laying.row(index, 1)
+    return Laid(marks + laying.marks, laying.lines, laying.frames)
+
+
+def _strip(fabric: Fabric, section: Section) -> Laid:
+    laying = Laying(fabric, Strip(wave(fabric, section, _pitch(fabric, section))))
+    first = fabric.rows[section.rows[0]]
+    way = -1 if section.closed or first.right_side else 1
+    marks, below = begin(fabric, section, laying, way, _pitch(fabric, section))
+    for index in section.rows:
+        row = fabric.rows[index]
+        laying.row(index, -1 if section.closed or row.right_side else 1)
+    found = Laid(marks + laying.marks, laying.lines, laying.frames, below)
+    found.lines = _cleared(found.lines, found.marks)
+    return found
+
+
+def _cleared(lines: list[RowLine], marks: list[Mark]) -> list[RowLine]:
+    """Numbers and counts moved out past everything that lies as high."""
+    bands: dict[int, tuple[float, float]] = {}
+    for m in marks:
+        xs, ys = [m.top[0], *(p[0] for p in m.feet)], [m.top[1], *(p[1] for p in m.feet)]
+        low, high = min(xs), max(xs)
+        for band in range(int(min(ys) // BAND), int(max(ys) // BAND) + 1):
+            left, right = bands.get(band, (low, high))
+            bands[band] = min(left, low), max(right, high)
+    return [_clear(line, bands) for line in lines]
+
+
+def _clear(line: RowLine, bands: dict[int, tuple[float, float]]) -> RowLine:
+    way = 1 if line.along[0] > 0 else -1
+    tab, end = line.tab[0], line.end[0]
+    near = [bands[b] for b in range(int((line.tab[1] - 9) // BAND), int((line.tab[1] + 9) // BAND) + 1) if b in bands]
+    if near:
+        tab = min(tab, min(n[0] for n in near) - TAB_AWAY) if way > 0 else max(tab, max(n[1] for n in near) + TAB_AWAY)
+    near = [bands[b] for b in range(int((line.end[1] - 7) // BAND), int((line.end[1] + 7) // BAND) + 1) if b in bands]
+    if near:
+        end = max(end, max(n[1] for n in near) + END_AWAY) if way > 0 else min(end, min(n[0] for n in near) - END_AWAY)
+    return RowLine(line.row, (tab, line.tab[1]), (end, line.end[1]), line.along)
+
+
+def _pitch(fabric: Fabric, section: Section) -> float:
+    """Between two chains of a foundation: wide enough for the first row, and for the widest unless the piece grows."""
+    if section.base < 0:
+        return PITCH
+    base = fabric.rows[section.base]
+    wide = [sum(c.wide for c in columns(fabric, fabric.rows[i], tab=False) if not c.turning) for i in section.rows[:8]]
+    need = wide[0] if wide[-1] > WIDER * wide[0] else max(wide)
+    return max(PITCH, min(4 * PITCH, need / max(1, base.end - base.start)))

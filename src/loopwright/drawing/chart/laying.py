@@ -1,0 +1,208 @@
+"""Rows laid on a plane: each stitch over what it was worked into, each row above everything below it."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from loopwright.drawing.chart.along import PITCH, along
+from loopwright.drawing.chart.arches import arch, knob, stacked
+from loopwright.drawing.chart.columns import CHAIN_STEP, Column, columns
+from loopwright.drawing.chart.drawn import Frame, Mark, Point, RowLine
+from loopwright.drawing.chart.planes import Around, Plane, Strip
+from loopwright.drawing.chart.rising import rise
+from loopwright.drawing.chart.skyline import Skyline
+from loopwright.drawing.chart.stood import FAN, Stood, part_ends, runs
+from loopwright.drawing.chart.symbols import AIR, height
+from loopwright.drawing.chart.telling import told
+from loopwright.model.fabric import Fabric
+
+FAR = 400.0
+BESIDE = 7.0  # a chain that stands in a fan stands so far beside its foot
+
+
+LEG_REACH = 9.0  # that a chain keeps away from the legs of a decrease
+
+
+@dataclass(slots=True)
+class Laying:
+    """What has been laid so far.
+
+    `tops`: u and v of every stitch's top; `undersides`: of the free side of chains. `lead`: columns of the foundation that belong to the
+    first row. `floor`: where the first row's feet stand if they stand on nothing.
+    """
+
+    fabric: Fabric
+    plane: Plane
+    floor: float = 0.0
+    tops: dict[int, tuple[float, float]] = field(default_factory=dict)
+    undersides: dict[int, tuple[float, float]] = field(default_factory=dict)
+    marks: list[Mark] = field(default_factory=list)
+    lines: list[RowLine] = field(default_factory=list)
+    frames: list[Frame] = field(default_factory=list)
+    sky: Skyline = field(init=False)
+    level: float = field(init=False)
+    line: float = 0.0
+    pitch: float = PITCH
+    lead: list[Column] = field(default_factory=list)
+    ends: set[int] = field(default_factory=set)
+    last: set[int] = field(default_factory=set)
+
+    def __post_init__(self) -> None:
+        whole = math.inf if isinstance(self.plane, Strip) else self.plane.whole
+        self.sky = Skyline(3.0 if math.isinf(whole) else whole / 720, whole)
+        self.level = self.floor
+
+    def row(self, index: int, way: int) -> None:
+        """Lays a row; `way`: 1 where it goes towards larger u if its feet do not tell."""
+        row = self.fabric.rows[index]
+        found = columns(self.fabric, row, tab=self.plane.closed)
+        front = 1 if self.plane.closed else 0
+        stood = [self._stand(c) for c in (*found[:front], *self.lead, *found[front:])]
+        self.lead = []
+        if not any(s.column.stitches for s in stood):
+            return
+        way = self._unwrap(stood, way)
+        if not self.plane.closed:
+            part_ends(stood)
+        ordered = stood if way > 0 else stood[::-1]
+        self._heights(ordered)
+        along(self, ordered, way)
+        rise(self, ordered)
+        self._draw(ordered, index)
+        told(self, ordered, index, way)
+        body = [s for s in stood if s.column.what in ("stitch", "chain", "stack")]
+        self.last = {n for s in stood for n in s.column.stitches}
+        self.ends = {n for s in (*body[:3], *body[-2:]) for n in s.column.stitches}
+
+    def _stand(self, column: Column) -> Stood:
+        tops = self.undersides if column.place == "underside" else self.tops
+        known = [p for p in column.parents if p in tops or p in self.tops]
+        places = [(tops.get(p) or self.tops[p]) for p in known]
+        if column.place in ("space", "between") and not self.plane.closed:  # an unrolled round may close between its two ends
+            places = [p for p in places if abs(p[0] - places[0][0]) < FAR]
+        found = Stood(column, [u for u, _ in places], known=bool(places))
+        if column.what == "stack":
+            found.tall = stacked(self.fabric, column)
+        elif column.what == "stitch":
+            found.tall = height(column.kind)
+        if places:
+            found.low = max(v for _, v in places) + AIR
+            found.key = (column.parents, column.place) if column.place != "row-end" else (column.stitches[0],)
+        return found
+
+    def _unwrap(self, stood: Sequence[Stood], way: int) -> int:
+        """Brings the feet into one turn after another and says which way the row goes."""
+        last: float | None = None
+        trend = 0.0
+        whole = 0.0 if isinstance(self.plane, Strip) else self.plane.whole
+        for s in stood:
+            if not s.aims or s.column.what == "join":
+                continue
+            for i, u in enumerate(s.aims):
+                near = u if last is None else last
+                if whole:
+                    turns = round((near - u) / whole) if last is not None else -math.floor(u / whole + 0.5)
+                    s.aims[i] = u + turns * whole
+                trend += s.aims[i] - near
+                last = s.aims[i]
+            if s.column.place in ("space", "ring", "between"):
+                s.aims = [sum(s.aims) / len(s.aims)]
+                last = s.aims[0]
+        return way if abs(trend) < 1e-6 else (1 if trend > 0 else -1)
+
+    def _heights(self, stood: Sequence[Stood]) -> None:
+        known = sorted(s.low for s in stood if s.known and s.column.what in ("stitch", "stack"))
+        usual = known[len(known) // 2] if known else self.level
+        for i, s in enumerate(stood):
+            if s.column.what == "chain":
+                continue
+            if not s.known:
+                near = next((t.low for k in range(1, len(stood)) for t in stood[max(0, i - k) : i + k + 1] if t.known), usual)
+                s.low = near
+                tallest = max((t.tall for t in stood), default=0.0)
+                if s.column.what == "join":
+                    s.low += tallest / 3
+                elif s.column.turning and isinstance(self.plane, Around):
+                    s.low += 0.75 * tallest  # out of the way of the stitches that fan out at the seam
+                if s.column.kind == "sl st" and s.column.what == "stitch":  # into another piece: it lies on the edge
+                    s.low += tallest - s.tall
+            s.high = s.low + s.tall
+
+    def foot(self, s: Stood) -> list[float]:
+        """U of its feet."""
+        if isinstance(s.key, tuple) and len(s.key) == 3 and isinstance(s.key[1], float):
+            aside = self.half(s, BESIDE) if s.column.what == "stack" else 0.0
+            return [s.key[1] + max(-aside, min(aside, s.u - s.key[1]))]
+        return s.aims if s.known and s.aims and s.column.what != "join" else [s.u]
+
+    def half(self, s: Stood, units: float) -> float:
+        """A length as a way in u at its top."""
+        at = self.plane.length(s.u, max(s.high, 1.0))
+        return self.plane.place(at + units, max(s.high, 1.0)) - s.u
+
+    def point(self, u: float, v: float) -> Point:
+        """Where a place lies, units of the drawing."""
+        return self.plane.point(u, v)
+
+    def _draw(self, stood: Sequence[Stood], index: int) -> None:
+        right = self.fabric.rows[index].right_side
+        fresh: list[tuple[float, float, float]] = []
+        for s in stood:
+            column = s.column
+            if column.what in ("tab", "chain"):
+                continue
+            feet = self.foot(s)
+            if column.what == "join":
+                s.high = s.low + 5.0
+                s.low = s.high - 5.0
+            self._standing(s, feet, right=right)
+            for stitch in column.stitches:
+                self.tops[stitch] = (s.u, s.high)
+            half = self.half(s, 6.5 if column.what != "join" else 3.0)
+            fresh.append((s.u, s.high, half))
+            for f in feet:
+                for t in (0.0, 0.2, 0.4, 0.6, 0.8):
+                    self.sky.raise_to(f + (s.u - f) * t, s.low + (s.high - s.low) * t, self.half(s, 2.0 if len(feet) == 1 else LEG_REACH))
+            if column.knob:
+                fresh.append(knob(self.fabric, self.plane, column.knob, (s.u, s.high), index, self.marks))
+        for run, before, after in runs(stood):
+            self._arch(run, before, after, index, fresh)
+        for u, v, half in fresh:
+            self.sky.raise_to(u, v, half)
+        self.level = max((v for _, v, _ in fresh), default=self.level) + AIR
+
+    def _standing(self, s: Stood, feet: Sequence[float], *, right: bool) -> None:
+        column, count = s.column, len(s.column.stitches)
+        place = column.place
+        for k, stitch in enumerate(column.stitches):
+            low, high = s.low + (s.high - s.low) * k / count, s.low + (s.high - s.low) * (k + 1) / count
+            at = [f + (s.u - f) * k / count for f in feet]
+            to = feet[0] + (s.u - feet[0]) * (k + 1) / count if count > 1 else s.u
+            points = tuple(self.point(u, low) for u in at)
+            way: tuple[Point, ...] = ()
+            if s.bend is not None:
+                foot, under, aside = s.bend
+                way = (self.point(foot, under), self.point(aside, under + 2.0))
+            seen = place if right else "ws:" + place
+            self.marks.append(Mark(stitch, self.fabric.name(stitch), points, self.point(to, high), seen, self.fabric.row[stitch], way))
+
+    def _arch(
+        self, run: Sequence[Stood], before: Stood | None, after: Stood | None, index: int, fresh: list[tuple[float, float, float]]
+    ) -> None:
+        ends = [(s.u, s.high + (3.0 if len(s.aims) > FAN else -2.0)) for s in (before, after) if s is not None]
+        if not ends:
+            ends = [(run[0].u, self.level)]
+        laid = arch(self.plane, self.sky, [s.u for s in run], ends, held=before is not None and after is not None)
+        for s, (u, v, reach, a, b) in zip(run, laid, strict=True):
+            stitch = s.column.stitches[0]
+            s.u, s.high = u, v + 3.0
+            self.tops[stitch] = (u, v + 3.0)
+            self.marks.append(Mark(stitch, "ch", (a,), b, "none", self.fabric.row[stitch]))
+            fresh.append((u, reach, self.half(s, CHAIN_STEP / 2)))
+            if s.column.knob:
+                fresh.append(knob(self.fabric, self.plane, s.column.knob, (u, v + 3.0), index, self.marks))
+
+
+

@@ -1,0 +1,158 @@
+"""Planes that rows are laid on: a strip, a ring, a polygon, a ring round a chain. A place is (u, v): u along the row, v outwards.
+
+`s` is the length along a row at height v; every plane turns u into s and back, and a place into x and y.
+"""
+
+from __future__ import annotations
+
+import math
+from bisect import bisect_right
+from dataclasses import dataclass
+
+from loopwright.drawing.chart.drawn import Point
+
+
+@dataclass(frozen=True, slots=True)
+class Strip:
+    """Rows, one above the other. `wave`: of a ripple, how far the row lies up or down at each u, in order."""
+
+    wave: tuple[Point, ...] = ()
+    closed: bool = False
+
+    def span(self, v: float) -> float:  # noqa: ARG002 - as the other planes have it
+        """Length of a whole turn at height v: there is none."""
+        return math.inf
+
+    def length(self, u: float, v: float) -> float:  # noqa: ARG002 - as the other planes have it
+        """U as a length along the row at height v."""
+        return u
+
+    def place(self, s: float, v: float) -> float:  # noqa: ARG002 - as the other planes have it
+        """The u of a length along the row at height v."""
+        return s
+
+    def reach(self, span: float) -> float:  # noqa: ARG002 - as the other planes have it
+        """The height at which a turn is so long."""
+        return 0.0
+
+    def point(self, u: float, v: float) -> Point:
+        """Where a place lies."""
+        return u, v + self._up(u)
+
+    def _up(self, u: float) -> float:
+        if not self.wave:
+            return 0.0
+        at = bisect_right(self.wave, (u, math.inf))
+        if at in (0, len(self.wave)):
+            return self.wave[min(at, len(self.wave) - 1)][1]
+        (a, one), (b, two) = self.wave[at - 1], self.wave[at]
+        return one + (two - one) * (u - a) / (b - a)
+
+
+@dataclass(frozen=True, slots=True)
+class Ring:
+    """Rounds about a centre: circles, or polygons with `sides` whose corners lie at whole sides after `turn` (in u)."""
+
+    sides: int = 0
+    turn: float = 0.0
+    closed: bool = True
+
+    @property
+    def whole(self) -> float:
+        """U of a whole turn."""
+        return 2 * self.sides * math.tan(math.pi / self.sides) if self.sides else 2 * math.pi
+
+    def span(self, v: float) -> float:
+        """Length of a whole turn at height v."""
+        return self.whole * v
+
+    def length(self, u: float, v: float) -> float:
+        """U as a length along the round at height v."""
+        return u * v
+
+    def place(self, s: float, v: float) -> float:
+        """The u of a length along the round at height v."""
+        return s / v if v else 0.0
+
+    def reach(self, span: float) -> float:
+        """The height at which a turn is so long."""
+        return span / self.whole
+
+    def point(self, u: float, v: float) -> Point:
+        """Where a place lies."""
+        if not self.sides:
+            return v * math.cos(u), v * math.sin(u)
+        side = self.whole / self.sides
+        n, along = divmod(u - self.turn, side)
+        angle = (n + 1) * 2 * math.pi / self.sides - math.pi / 2  # a side lies flat at the bottom
+        across = v * (2 * along / side - 1) * math.tan(math.pi / self.sides)
+        return v * math.cos(angle) - across * math.sin(angle), v * math.sin(angle) + across * math.cos(angle)
+
+
+@dataclass(frozen=True, slots=True)
+class Around:
+    """Rounds about a straight chain of length `straight`; u = 0 at its right-hand end.
+
+    In the straight parts u is a length, in the ends an angle; v is the distance from the chain.
+    """
+
+    straight: float
+    closed: bool = True
+
+    @property
+    def whole(self) -> float:
+        """U of a whole turn."""
+        return 2 * math.pi + 2 * self.straight
+
+    def span(self, v: float) -> float:
+        """Length of a whole turn at height v."""
+        return 2 * math.pi * v + 2 * self.straight
+
+    def reach(self, span: float) -> float:
+        """The height at which a turn is so long."""
+        return max(0.0, span - 2 * self.straight) / (2 * math.pi)
+
+    def _knots(self) -> tuple[tuple[float, bool], ...]:
+        q = math.pi / 2
+        return ((q, True), (self.straight, False), (2 * q, True), (self.straight, False), (q, True))
+
+    def length(self, u: float, v: float) -> float:
+        """U as a length along the round at height v."""
+        turns, left = divmod(u, self.whole)
+        found = turns * self.span(v)
+        for long, bent in self._knots():
+            here = min(long, left)
+            found += here * v if bent else here
+            left -= here
+        return found
+
+    def place(self, s: float, v: float) -> float:
+        """The u of a length along the round at height v."""
+        turns, left = divmod(s, self.span(v))
+        found = turns * self.whole
+        for long, bent in self._knots():
+            whole = long * v if bent else long
+            here = min(whole, left)
+            found += here / v if bent and v else here
+            left -= here
+        return found
+
+    def point(self, u: float, v: float) -> Point:
+        """Where a place lies; the middle of the chain is the origin."""
+        left, half, q = u % self.whole, self.straight / 2, math.pi / 2
+        if left <= q:
+            return half + v * math.cos(left), v * math.sin(left)
+        left -= q
+        if left <= self.straight:
+            return half - left, v
+        left -= self.straight
+        if left <= 2 * q:
+            return -half + v * math.cos(q + left), v * math.sin(q + left)
+        left -= 2 * q
+        if left <= self.straight:
+            return -half + left, -v
+        left -= self.straight
+        return half + v * math.cos(3 * q + left), v * math.sin(3 * q + left)
+
+
+Plane = Strip | Ring | Around

@@ -1,0 +1,113 @@
+"""What is drawn in one chart: a part of the fabric, the chain it begins on, the plane it lies on."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from loopwright.drawing.chart.along import PITCH
+from loopwright.drawing.chart.symbols import AIR, height
+from loopwright.grading.gauge import StitchSizes
+from loopwright.measuring.corners import Corner, corners
+from loopwright.measuring.courses import Course, courses
+from loopwright.measuring.parts import FEWEST_SIDES, Part, parts
+from loopwright.model.fabric import Fabric
+
+MANY = 700  # symbols that a chart shows where it may leave rows out
+FEWEST, MOST = 4, 12  # rows
+SLIM = 5.0  # times as far round as its stitches are wide
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """Rows of one chart.
+
+    `kind`: of the part ("disc", "oval", "tube", "flat", "border", "edge", "tie", "rows"); `base`: the row of chains it begins on, -1 for
+    none; `rows`: rows of the fabric that are shown; `of`: how many there are; `corners`: shares of the row
+    `corner_row` where its corners stand.
+    """
+
+    kind: str
+    name: str | None
+    base: int
+    rows: tuple[int, ...]
+    of: int
+    sides: int = 0
+    corners: tuple[float, ...] = ()
+    corner_row: int = -1
+    closed: bool = False
+
+
+def sections(fabric: Fabric, sizes: StitchSizes, *, whole: bool) -> list[Section]:
+    """The charts of a fabric, in the order of making. Rows that nobody worked (they must have been there) are in none."""
+    found = courses(fabric, sizes)
+    taken: set[int] = set()
+    drawn: list[tuple[int, Section]] = []
+    for part in parts(fabric, found):
+        rows = [c.index for c in part.courses if c.index not in taken and _has(fabric, c.index)]
+        if not rows:
+            continue
+        base = _base(fabric, found, rows, taken)
+        taken.update(rows, () if base < 0 else (base,))
+        drawn.append((rows[0], _section(fabric, part, base, rows, whole=whole)))
+    left = [c for c in found if c.index not in taken and not c.assumed and _has(fabric, c.index)]
+    drawn += [(c.index, Section("rows", c.row.section, -1, (c.index,), 1)) for c in left]
+    return [s for _, s in sorted(drawn, key=lambda d: d[0])]
+
+
+def _has(fabric: Fabric, index: int) -> bool:
+    row = fabric.rows[index]
+    return any(fabric.part_of(s) != "assumed" for s in range(row.start, row.end))
+
+
+def _base(fabric: Fabric, found: Sequence[Course], rows: Sequence[int], taken: set[int]) -> int:
+    if rows[0] == 0:
+        return -1
+    first = fabric.rows[rows[0]]
+    parents = {p for s in range(first.start, first.end) for p in fabric.parents(s)} | set(first.borrowed)
+    for index in range(rows[0] - 1, max(-1, rows[0] - 3), -1):
+        row = found[index].row
+        if found[index].way == "chain" and index not in taken and any(row.start <= p < row.end for p in parents):
+            return index
+    return -1
+
+
+def _section(fabric: Fabric, part: Part, base: int, rows: list[int], *, whole: bool) -> Section:
+    shown = rows if whole else _few(fabric, rows, rounds=part.kind in ("disc", "oval"))
+    last = next(c for c in part.courses if c.index == shown[-1])
+    found, at = _corners(fabric, part, shown) if part.kind == "disc" else ((), -1)
+    shares = tuple(c.at for c in found)
+    kind = "tube" if part.kind == "disc" and _slim(part, shown) else part.kind
+    return Section(kind, part.section, base, tuple(shown), len(rows), len(found), shares, at, last.way == "round")
+
+
+def _slim(part: Part, shown: Sequence[int]) -> bool:
+    """Whether rounds stay so few in stitches that rings about a middle would draw them far apart: a bill, a stalk."""
+    widest = max((c for c in part.courses if c.index in shown), key=lambda c: c.places)
+    upto = [c for c in part.courses if c.index in shown and c.index <= widest.index and c.kinds]
+    reach = sum(height(max(c.kinds, key=lambda k: c.kinds[k])) + AIR for c in upto)
+    return 2 * math.pi * reach > SLIM * PITCH * max(1, widest.places)
+
+
+def _corners(fabric: Fabric, part: Part, shown: Sequence[int]) -> tuple[tuple[Corner, ...], int]:
+    """The corners of a motif, and the row they were found in: the last shown that has them (one that joins may hide them)."""
+    if part.sides and shown[-1] == part.courses[-1].index:
+        return part.corners, shown[-1]
+    for c in reversed([c for c in part.courses if c.index in shown]):
+        found = corners(fabric, c)
+        if len(found) >= FEWEST_SIDES and all(k.chained for k in found):
+            return found, c.index
+    return (), -1
+
+
+def _few(fabric: Fabric, rows: list[int], *, rounds: bool) -> list[int]:
+    """The first rows, as many as a chart shows without being asked for the whole."""
+    shown: list[int] = []
+    symbols = 0
+    for index in rows:
+        symbols += fabric.rows[index].end - fabric.rows[index].start
+        if len(shown) >= FEWEST and (symbols > MANY and rounds or len(shown) >= MOST):
+            break
+        shown.append(index)
+    return shown

@@ -1,0 +1,90 @@
+"""One picture per round: the work so far, stitch by stitch, the new round told apart by colour and by a heavy line, its count beside it."""
+
+from __future__ import annotations
+
+from loopwright.drawing.rounds.drawn import RoundDrawing, RoundOptions
+from loopwright.drawing.rounds.laid import LaidOut, facing, laid_out, seen_flat
+from loopwright.drawing.rounds.page import Page, page
+from loopwright.drawing.rounds.stitches import Frame, extent_mm, frame_of, work_so_far
+from loopwright.grading.gauge import StitchSizes
+from loopwright.measuring.courses import Course
+from loopwright.measuring.parts import Part
+from loopwright.measuring.relax import Shape
+from loopwright.model.fabric import Fabric
+
+MOST_FACES = 2500
+"""Stitches in one picture; where there are more, rows are drawn, not stitches."""
+MOST_IN_ALL = 400_000
+SMALL = 0.03
+"""A chain that takes less than this share of its picture is a ring to begin in, and has no picture of its own."""
+
+
+def round_drawings(
+    fabric: Fabric, sizes: StitchSizes, options: RoundOptions | None = None, *, shape: Shape | None = None,
+) -> tuple[RoundDrawing, ...]:
+    """A drawing for every row and round that was worked, in the order of making; none for a fabric without stitches.
+
+    Discs, ovals and rows are seen on their right side, tubes from the front and a little above. `shape`: where it is relaxed already.
+    """
+    asked = options or RoundOptions()
+    laid = laid_out(fabric, sizes, shape, opening_up=asked.opening_up, budget_s=asked.budget_s)
+    if not len(laid.body.points):
+        return ()
+    worked = [c for c in laid.rows if not c.assumed and c.row.end > c.row.start and len(laid.nodes_of(c.index))]
+    most = min(MOST_FACES, MOST_IN_ALL // max(1, len(worked)))
+    found = []
+    frames: dict[tuple[int, int], Frame] = {}
+    for c in worked:
+        part = seen_flat(laid, c)
+        key = (c.row.piece, part.rows[0] if part is not None else -1)
+        if key not in frames:
+            frames[key] = frame_of(laid, facing(laid, part), part, c.row.piece)
+        if c.way != "chain" or extent_mm(laid, c) >= SMALL * frames[key].whole_mm:
+            found.append(_drawing(laid, c, part, frames[key], asked, most))
+    return tuple(found)
+
+
+def _drawing(laid: LaidOut, c: Course, part: Part | None, frame: Frame, asked: RoundOptions, most: int) -> RoundDrawing:
+    counted = laid.fabric.counted(c.row)
+    count = sum(counted.values()) or c.chains
+    label = _label(laid, c)
+    told = _told(counted, c, asked)
+    description = f"{label}{f', {c.row.section}' if c.row.section else ''}: {told}. {_gain(laid, c, count)}{_seen(part)}"
+    drawing = work_so_far(laid, c, frame, most)
+    svg = page(Page(asked.ident, c.index, asked.title, label, c.row.section or "", count, told, description), drawing)
+    stitches = tuple(s for s in range(c.row.start, c.row.end) if laid.body.node_of[s] >= 0)
+    return RoundDrawing(svg, description, c.index, label, c.row.section, count, stitches)
+
+
+def _told(counted: dict[str, int], c: Course, asked: RoundOptions) -> str:
+    """ "24 hdc and 6 sc"; chains where there is nothing else."""
+    if not counted:
+        return f"{c.chains} {asked.say('ch')}"
+    words = [f"{n} {asked.say(kind)}" for kind, n in counted.items()]
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"
+
+
+def _label(laid: LaidOut, c: Course) -> str:
+    """As the pattern has it; of rows without one, their number in the section."""
+    if c.row.label:
+        return c.row.label
+    if c.way == "chain":
+        return "Foundation chain"
+    number = sum(o.row.section == c.row.section and o.row.piece == c.row.piece and o.way != "chain" for o in laid.rows[: c.index + 1])
+    return f"{'Rnd' if c.way == 'round' else 'Row'} {number}"
+
+
+def _gain(laid: LaidOut, c: Course, count: int) -> str:
+    """How many more or fewer than in the round that it stands on, where it takes all of that."""
+    if not 0 <= c.below < c.index or laid.rows[c.below].way == "chain":
+        return ""
+    before = laid.rows[c.below]
+    below = sum(laid.fabric.counted(before.row).values())
+    if not below or c.uses < before.places * 0.9:
+        return ""
+    word = "As many as" if count == below else f"{abs(count - below)} {'more' if count > below else 'fewer'} than"
+    return f"{word} in {_label(laid, before)}. "
+
+
+def _seen(part: Part | None) -> str:
+    return f"Seen {'from the front' if part is None else 'on its right side'}, the new stitches told apart."

@@ -1,0 +1,112 @@
+"""Faces of the stitches as flat shapes: what was worked before in quiet tones, the new round over it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
+
+from loopwright.drawing.rounds.laid import LaidOut
+from loopwright.drawing.scene.body import Bools, Floats, Ints
+from loopwright.drawing.scene.surface import unit
+from loopwright.measuring.courses import Course
+from loopwright.measuring.parts import Part
+
+SIDE_PX = 420.0
+MARGIN_PX = 16.0
+LEAST_SHARE = 0.45  # a first round is drawn no smaller than this share of the frame would be at the end
+TONES = 4
+_LAMP = unit(np.asarray([-0.45, 0.65, 0.75]))
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """How a part is seen: from the body to the eye (3, 3), how large it is at its end, mm, and the row that its piece begins with."""
+
+    to_eye: Floats
+    whole_mm: float
+    from_row: int
+
+
+def frame_of(laid: LaidOut, to_eye: Floats, part: Part | None, piece: int) -> Frame:
+    """The frame of a part: discs and ovals by themselves, else the whole piece without its ties."""
+    rows = np.asarray(laid.fabric.row, dtype=np.int64)[laid.body.face_stitch]
+    ties = [i for p in laid.parts if p.kind == "tie" for i in range(p.rows[0], p.rows[1] + 1)]
+    own = [i for i, row in enumerate(laid.fabric.rows) if row.piece == piece and i not in ties] or [0]
+    last = part.rows[1] if part is not None and part.kind in ("disc", "oval") else own[-1]
+    nodes = _corners(laid.body.faces[(rows >= own[0]) & (rows <= last) & ~np.isin(rows, ties)])
+    seen = laid.body.points[nodes] @ to_eye.T if len(nodes) else np.zeros((1, 3))
+    return Frame(to_eye, float(np.ptp(seen[:, :2], axis=0).max()), own[0])
+
+
+def extent_mm(laid: LaidOut, c: Course) -> float:
+    """The longest side of a row's box."""
+    return float(np.ptp(laid.body.points[laid.nodes_of(c.index)], axis=0).max())
+
+
+def _corners(faces: Ints) -> Ints:
+    nodes = np.unique(faces)
+    return np.asarray(nodes[nodes >= 0])
+
+
+def work_so_far(laid: LaidOut, c: Course, frame: Frame, most: int) -> list[str]:
+    """Paths of the piece up to a row: every stitch where they are no more than `most`, else rows alone."""
+    body = laid.body
+    rows = np.asarray(laid.fabric.row, dtype=np.int64)[body.face_stitch]
+    so_far = np.flatnonzero((rows >= frame.from_row) & (rows <= c.index))
+    faces, new = body.faces[so_far], rows[so_far] == c.index
+    ring = laid.nodes_of(c.index)
+    nodes = np.union1d(_corners(faces), ring)
+    seen = body.points @ frame.to_eye.T
+    low, high = seen[nodes, :2].min(axis=0), seen[nodes, :2].max(axis=0)
+    size = max(float((high - low).max()), LEAST_SHARE * frame.whole_mm, 1e-9)
+    scale, middle = (SIDE_PX - 2 * MARGIN_PX) / size, (low + high) / 2
+    places = np.stack(((seen[:, 0] - middle[0]) * scale, (middle[1] - seen[:, 1]) * scale), axis=1) + SIDE_PX / 2
+    if len(faces) > most:
+        return [*_bands(laid, frame, c, places), _line(places[ring], "newest", closed=c.way == "round")]
+    lace = [o for o in laid.rows[frame.from_row : c.index] if o.chains and o.way != "chain" and len(laid.nodes_of(o.index)) > 1]
+    drawn = [_line(places[laid.nodes_of(o.index)], "row", closed=o.way == "round") for o in lace]
+    drawn += _faces(places, seen, faces, new) if len(faces) else []
+    if c.way == "chain" or not new.any():
+        return [*drawn, _line(places[ring], "newest", closed=False)]
+    return [*drawn, *([_line(places[ring], "lace", closed=c.way == "round")] if c.chains else [])]
+
+
+def _faces(places: Floats, seen: Floats, faces: Ints, new: Bools) -> Iterator[str]:
+    """From the far ones to the near ones; runs of one class in one path."""
+    three = faces[:, 3] < 0
+    full = np.where(faces < 0, faces[:, [2]], faces)
+    depth = seen[full][:, :, 2].mean(axis=1)
+    side = seen[full[:, 2]] - seen[full[:, 0]]
+    normal = np.cross(side, np.where(three[:, None], seen[full[:, 1]] - seen[full[:, 0]], seen[full[:, 3]] - seen[full[:, 1]]))
+    normal = unit(np.where(three[:, None], -normal, normal))
+    away = normal[:, 2] < 0
+    light = np.where(away[:, None], -normal, normal) @ _LAMP
+    tone = np.clip(np.floor(light * TONES), 0, TONES - 1).astype(np.int64)
+    # what faces away lies behind what faces the eye; flat work has no depth to sort by
+    order = np.lexsort((tone, np.round(depth / max(1e-9, float(np.ptp(depth)) / 40)), ~away))
+    corners = np.round(places[full] * 10).astype(np.int64)
+    names = [f"{'new' if new[i] else 'old'}{' in' if away[i] else f' t{tone[i]}'}" for i in order]
+    run: list[str] = []
+    for k, i in enumerate(order.tolist()):
+        points = corners[i][: 3 if three[i] else 4].tolist()
+        run.append("M" + " ".join(f"{x} {y}" for x, y in points) + "Z")
+        if k + 1 == len(order) or names[k + 1] != names[k]:
+            yield f'<path class="{names[k]}" d="{"".join(run)}"/>'
+            run = []
+
+
+def _bands(laid: LaidOut, frame: Frame, c: Course, places: Floats) -> Iterator[str]:
+    """Rows below as lines, those that lie too close left out."""
+    own = range(frame.from_row, c.index)
+    step = max(1, len(own) // 40)
+    for row in own[::step]:
+        nodes = laid.nodes_of(row)
+        if len(nodes) > 1:
+            yield _line(places[nodes[:: max(1, len(nodes) // 60)]], "row", closed=laid.rows[row].way == "round")
+
+
+def _line(places: Floats, name: str, *, closed: bool) -> str:
+    points = np.round(places * 10).astype(np.int64).tolist()
+    return f'<path class="{name}" d="M{" ".join(f"{x} {y}" for x, y in points)}{"Z" if closed and len(points) > 2 else ""}"/>'

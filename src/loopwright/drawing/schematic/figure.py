@@ -1,0 +1,143 @@
+"""A figure: outlines, folds, joins, arrows and measured spans of one piece, in millimetres, x to the right and y downward."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field, replace
+from itertools import pairwise
+from typing import Literal
+
+Point = tuple[float, float]
+Line = Literal["outline", "fold", "join", "round", "work"]
+Side = Literal["left", "right", "above", "below", "within"]
+
+_TURNED: dict[Side, Side] = {"left": "above", "above": "left", "right": "below", "below": "right", "within": "within"}
+_CIRCLE = 72
+
+
+@dataclass(frozen=True, slots=True)
+class Stroke:
+    """One line of a figure.
+
+    "outline": the edge of a piece; "fold": where it is folded or a section begins; "join": where it is joined to another; "round": a round
+    or row within; "work": the direction of work, with an arrow at its end.
+    """
+
+    line: Line
+    points: tuple[Point, ...]
+    closed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """A measured length, from point to point.
+
+    `entry`: number of its measurement in the book. `share`: of it that is drawn; a tube laid flat shows half of what goes around. `side`,
+    `level`: where its line stands, and how far out. `label`: where along a line within the figure the letter stands, as a share.
+    """
+
+    entry: int
+    start: Point
+    end: Point
+    side: Side
+    level: int = 0
+    share: float = 1.0
+    label: float = 0.5
+
+    @property
+    def length_mm(self) -> float:
+        """As drawn."""
+        return math.dist(self.start, self.end)
+
+
+@dataclass(frozen=True, slots=True)
+class Word:
+    """A name that stands in the figure, its middle at a place. `room_mm`: width and height; it is left out where it does not fit."""
+
+    text: str
+    at: Point
+    room_mm: tuple[float, float] = (math.inf, math.inf)
+
+
+@dataclass(slots=True)
+class Figure:
+    """What is drawn of a piece, or of some of its sections. `says`: how it is made, in words."""
+
+    name: str
+    strokes: list[Stroke] = field(default_factory=list)
+    spans: list[Span] = field(default_factory=list)
+    words: list[Word] = field(default_factory=list)
+    says: str = ""
+
+    def span(
+        self, entry: int | None, start: Point, end: Point, side: Side, level: int = 0, *, share: float = 1.0, label: float = 0.5,
+    ) -> bool:
+        """Adds a measured length where there is a measurement; whether it did."""
+        if entry is not None and math.dist(start, end) > 0:
+            self.spans.append(Span(entry, start, end, side, level, share, label))
+            return True
+        return False
+
+    def stroke(self, line: Line, points: Iterable[Point], *, closed: bool = False) -> None:
+        """Adds a line."""
+        found = tuple(points)
+        if len(found) > 1:
+            self.strokes.append(Stroke(line, found, closed))
+
+    @property
+    def box(self) -> tuple[float, float, float, float]:
+        """Least x and y, largest x and y of its strokes, mm."""
+        points = [p for s in self.strokes for p in s.points]
+        xs, ys = [p[0] for p in points] or [0.0], [p[1] for p in points] or [0.0]
+        return min(xs), min(ys), max(xs), max(ys)
+
+    def turned(self) -> Figure:
+        """Lying on its side: what went upward goes to the right."""
+        strokes = [replace(s, points=tuple(map(_turn, s.points))) for s in self.strokes]
+        spans = [replace(s, start=_turn(s.start), end=_turn(s.end), side=_TURNED[s.side]) for s in self.spans]
+        return Figure(self.name, strokes, spans, [replace(w, at=_turn(w.at)) for w in self.words], self.says)
+
+
+def _turn(p: Point) -> Point:
+    return -p[1], p[0]
+
+
+def circle(centre: Point, radius_mm: float, *, start: float = 0.0, end: float = 2 * math.pi) -> list[Point]:
+    """Points of a circle or an arc, angles in radians from the right, clockwise on the page."""
+    steps = max(8, round(_CIRCLE * abs(end - start) / (2 * math.pi)))
+    angles = (start + (end - start) * i / steps for i in range(steps + 1))
+    return [(centre[0] + radius_mm * math.cos(a), centre[1] + radius_mm * math.sin(a)) for a in angles]
+
+
+def polygon(sides: int, across_mm: float) -> list[Point]:
+    """A regular polygon around nought, one side below and level; `across_mm`: twice the way from its centre to a side."""
+    out = across_mm / 2 / math.cos(math.pi / sides)
+    first = math.pi / 2 - math.pi / sides
+    return [(out * math.cos(first + 2 * math.pi * i / sides), out * math.sin(first + 2 * math.pi * i / sides)) for i in range(sides)]
+
+
+def stadium(base_mm: float, radius_mm: float) -> list[Point]:
+    """Around a straight line of `base_mm` in the middle, `radius_mm` away from it everywhere."""
+    right = circle((base_mm / 2, 0), radius_mm, start=-math.pi / 2, end=math.pi / 2)
+    left = circle((-base_mm / 2, 0), radius_mm, start=math.pi / 2, end=3 * math.pi / 2)
+    return [*right, *left]
+
+
+def rounded(halves: Sequence[tuple[float, float]]) -> list[tuple[float, float]]:
+    """The same with its corners cut three times over; both ends stay where they are, and so does a widest place that is a point."""
+    widest = max(w for w, _ in halves)
+    peak = widest if sum(w > (1 - 1e-6) * widest for w, _ in halves) == 1 else math.inf
+    points = list(halves)
+    for _ in range(3):
+        cut = [points[0]]
+        for (ax, ay), (bx, by) in pairwise(points):
+            first, second = (0.75 * ax + 0.25 * bx, 0.75 * ay + 0.25 * by), (0.25 * ax + 0.75 * bx, 0.25 * ay + 0.75 * by)
+            cut += [(ax, ay)] * (ax == peak) + [first, second]
+        points = [*cut, points[-1]]
+    return points
+
+
+def both_sides(halves: Sequence[tuple[float, float]]) -> list[Point]:
+    """An outline that is alike on both sides, from half its width and y at each step."""
+    return [*((w, y) for w, y in halves), *((-w, y) for w, y in reversed(halves) if w > 0)]

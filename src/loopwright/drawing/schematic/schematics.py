@@ -1,0 +1,170 @@
+"""From fabrics to sheets: measurements of all sizes, figures of one, a table of them all."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from loopwright.drawing.schematic import drawing, svg
+from loopwright.drawing.schematic.book import Book, book_of
+from loopwright.drawing.schematic.drawn import SchematicDrawing, SchematicOptions
+from loopwright.drawing.schematic.figure import Figure, Span
+from loopwright.drawing.schematic.look import LINE_PX, TEXT_PX, style
+from loopwright.drawing.schematic.pieces import figures_of
+from loopwright.drawing.schematic.placed import PX_PER_MM, Sheet, lanes, sheet
+from loopwright.drawing.schematic.table import Row, natural_px, rows_of, table
+from loopwright.drawing.schematic.words import in_brackets, length, plain, wrapped
+from loopwright.grading.gauge import StitchSizes
+from loopwright.measuring.courses import courses
+from loopwright.measuring.dimensions import dimensions
+from loopwright.measuring.parts import parts
+from loopwright.model.fabric import Fabric
+
+SCOPE = "lw-schematic"
+NARROWEST_MM, WIDEST_MM = 60.0, 1000.0
+MOST_FIGURES = 6  # on one sheet
+_MARGIN_PX = 10.0
+_BESIDE_FROM_PX = 560.0
+_AS_LARGE = 0.7  # a drawing with its table beside it is no smaller than this share of one with its table below
+_BARS_MM = (500.0, 200.0, 100.0, 50.0, 20.0, 10.0, 5.0)
+
+
+def schematics(
+    fabrics: Sequence[Fabric | None], sizes: StitchSizes, names: Sequence[str], options: SchematicOptions | None = None,
+) -> tuple[SchematicDrawing, ...]:
+    """The sheets of a pattern, each with up to six figures; none where nothing was worked or no row has a length.
+
+    `fabrics`: one per size, None for a size that could not be worked; `sizes`: of the stitches; `names`: of the sizes. All lengths come
+    from `measuring.dimensions`. Raises ValueError for a width or a size that there is not.
+    """
+    asked = options or SchematicOptions()
+    if not NARROWEST_MM <= asked.width_mm <= WIDEST_MM:
+        raise ValueError(f"a schematic is {NARROWEST_MM:g} to {WIDEST_MM:g} mm wide, not {asked.width_mm:g}")
+    drawn = _drawn(fabrics, asked)
+    fabric = fabrics[drawn] if drawn is not None else None
+    if drawn is None or fabric is None:
+        return ()
+    rows = courses(fabric, sizes)
+    book = book_of([None if f is None else dimensions(f, sizes) for f in fabrics], drawn)
+    found = figures_of(fabric, rows, parts(fabric, rows), book)
+    if not found.figures:
+        return ()
+    groups = [found.figures[i : i + MOST_FIGURES] for i in range(0, len(found.figures), MOST_FIGURES)]
+    sheets = []
+    for i, group in enumerate(groups):
+        told = found.told if i == len(groups) - 1 else []
+        sheets.append(_Sheet(book, names, drawn, asked, group, told, i if len(groups) > 1 else None).draw())
+    return tuple(sheets)
+
+
+def _drawn(fabrics: Sequence[Fabric | None], asked: SchematicOptions) -> int | None:
+    """Number of the size whose outline is drawn."""
+    for wanted in (asked.only, asked.drawn):
+        if wanted is not None:
+            if not 0 <= wanted < len(fabrics):
+                raise ValueError(f"there is no size number {wanted}: there are {len(fabrics)}")
+            return wanted if fabrics[wanted] is not None else None
+    worked = [i for i, f in enumerate(fabrics) if f is not None]
+    return worked[len(worked) // 2] if worked else None
+
+
+@dataclass(slots=True)
+class _Sheet:
+    """One sheet being made."""
+
+    book: Book
+    names: Sequence[str]
+    drawn: int
+    asked: SchematicOptions
+    figures: list[Figure]
+    told: list[int]
+    number: int | None
+
+    def draw(self) -> SchematicDrawing:
+        """The file and its words."""
+        before = set(self.book.letters.values())
+        labelled = [(f, lanes(f, [self._label(s) for s in f.spans])) for f in self.figures]
+        rows = [r for r in rows_of(self.book, self.told, self.asked) if not r.letter or r.letter not in before]
+        wide = self.asked.width_mm * PX_PER_MM - 2 * _MARGIN_PX
+        captions = len(self.figures) > 1
+        most = (0.7 if wide >= _BESIDE_FROM_PX else 1.3) * wide
+        room, laid = wide, sheet(labelled, wide, most, captions=captions)
+        beside = wide >= _BESIDE_FROM_PX and natural_px(rows) <= 0.55 * wide
+        if beside:
+            tight = wide - natural_px(rows) - 2 * _MARGIN_PX
+            narrow = sheet(labelled, tight, most, captions=captions)
+            beside = narrow.scale > _AS_LARGE * laid.scale
+            room, laid = (tight, narrow) if beside else (room, laid)
+        inside, high = self._page(laid, rows, wide, room, beside=beside)
+        title, description = self._title(), self._description(rows)
+        ident = self.asked.ident + ("" if self.number is None else f"-{self.number + 1}")
+        size = wide + 2 * _MARGIN_PX, high + 2 * _MARGIN_PX
+        paper = svg.rect("paper", (0, 0), size)
+        moved = svg.group(inside, f' transform="translate({_MARGIN_PX:g} {_MARGIN_PX:g})"')
+        text = svg.document(ident, SCOPE, size, (title, description), [f"<style>{style(SCOPE)}</style>", paper, moved])
+        sections = tuple(dict.fromkeys(f.name for f in self.figures if f.name))
+        return SchematicDrawing(text, title, description, sections, self.names[self.drawn])
+
+    def _label(self, span: Span) -> str:
+        share, entry = span.share, span.entry
+        letter = self.book.letter(entry)
+        half = "½ " if share != 1.0 else ""
+        if self.asked.only is None or span.side == "within":
+            return half + letter
+        return f"{half}{letter} {length(share * self.book.value_mm(entry), self.asked.units)}"
+
+    def _page(self, laid: Sheet, rows: list[Row], wide: float, room: float, *, beside: bool) -> tuple[list[str], float]:
+        inside: list[str] = []
+        captions = len(self.figures) > 1
+        pushed = max(0.0, (room - laid.wide_px) / 2)
+        figures = [drawing.figure(p, self.book, captions=captions) for p in laid.placed]
+        inside.append(svg.group(figures, f' transform="translate({svg.number(pushed)} 0)"'))
+        left, top = (room + 2 * _MARGIN_PX, 0.0) if beside else (0.0, laid.high_px + 20)
+        head, head_px = self._sizes(left, top, wide - left)
+        lines, table_px = table(rows, left, top + head_px, wide - left)
+        y = max(laid.high_px, top + head_px + table_px) + 8
+        notes, notes_px = self._notes(laid, wide, y)
+        return [*inside, *head, *lines, *notes], y + notes_px
+
+    def _sizes(self, left: float, top: float, room: float) -> tuple[list[str], float]:
+        """Which sizes the values stand for."""
+        if len(self.names) < 2:
+            return [], 0.0
+        names = [plain(n) for n in self.names]
+        words = f"Size {names[self.drawn]}" if self.asked.only is not None else f"Sizes {in_brackets(names)}"
+        lines = wrapped(words, TEXT_PX, room)
+        inside = [svg.text("soft", (left, top + TEXT_PX + i * LINE_PX), line) for i, line in enumerate(lines)]
+        return inside, len(lines) * LINE_PX + 4
+
+    def _notes(self, laid: Sheet, wide: float, top: float) -> tuple[list[str], float]:
+        """What the signs mean, and a bar to measure the drawing by."""
+        used = {s.line for f in self.figures for s in f.strokes}
+        words = ["Arrow: direction of work."] if "work" in used else []
+        words += ["Dashed: a fold, or where a section begins."] if "fold" in used else []
+        words += ["Dotted: joined."] if "join" in used else []
+        words += ["½: laid flat, half of what goes around or across."] if any(s.share != 1 for f in self.figures for s in f.spans) else []
+        if self.asked.only is None and len(self.names) > 1:
+            words.append(f"Drawn in size {plain(self.names[self.drawn])}.")
+        bar = next((b for b in _BARS_MM if b * laid.scale <= 0.3 * wide), _BARS_MM[-1])
+        long = bar * laid.scale
+        inside = [svg.path("span", [(0, top + 4), (0, top + 12), (long, top + 12), (long, top + 4)], more=svg.data(bar_mm=bar))]
+        inside.append(svg.text("soft", (long + 8, top + 14), length(bar, "cm")))
+        lines = wrapped(" ".join(words), TEXT_PX, wide)
+        inside += [svg.text("soft", (0, top + 34 + i * LINE_PX), line) for i, line in enumerate(lines)]
+        return inside, 34 + len(lines) * LINE_PX - LINE_PX + 4
+
+    def _title(self) -> str:
+        title = plain(self.asked.title)
+        told = f"Schematic of {title}" if title else "Schematic"
+        return told if self.number is None else f"{told}, sheet {self.number + 1}"
+
+    def _description(self, rows: Sequence[Row]) -> str:
+        """For who cannot see it: every figure, how it is made, and every measurement."""
+        said = []
+        for f in self.figures:
+            letters = list(dict.fromkeys(self.book.letter(s.entry) for s in f.spans))
+            said.append(f"{plain(f.name) or 'The piece'}: {f.says}{'; measured at ' + ', '.join(letters) if letters else ''}.")
+        measures = [f"{r.letter + ', ' if r.letter else ''}{r.name}: {'; '.join(r.lines)}." for r in rows]
+        size = plain(self.names[self.drawn])
+        sizes = f"Outline drawn to scale in size {size}." if len(self.names) > 1 else "Outline drawn to scale."
+        return " ".join([sizes, *said, *measures])

@@ -1,0 +1,93 @@
+"""Lengths and names as a schematic says them, and how wide they come out."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from loopwright.drawing.schematic.book import Entry
+from loopwright.drawing.schematic.drawn import SchematicOptions
+
+_QUARTERS = ("", "¼", "½", "¾")
+INCH_MM = 25.4
+_ILLEGAL = re.compile("[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
+
+# Widths of characters as shares of the type's size: of DejaVu Sans, the widest of the fonts named, so that nothing overlaps in any of them.
+_NARROW, _SPACE, _DIGIT, _UPPER, _LOWER, _WIDE, _WIDEST = 0.34, 0.32, 0.636, 0.70, 0.60, 0.86, 1.05
+
+
+def plain(text: str) -> str:
+    """Without characters that XML cannot hold, on one line."""
+    return " ".join(_ILLEGAL.sub("", text).split())
+
+
+def width_px(text: str, size_px: float) -> float:
+    """At most how wide a text comes out."""
+    return size_px * sum(_width(c) for c in text)
+
+
+def _width(c: str) -> float:
+    if c in " .,;:!'|ijl·":
+        return _SPACE if c == " " else _NARROW
+    if c in "mMW@%—w" or ord(c) > 0x2E7F:
+        return _WIDE if c == "w" else _WIDEST
+    return _DIGIT if c.isdigit() else _UPPER if c.isupper() else _LOWER
+
+
+def cm(value_mm: float) -> str:
+    """Centimetres to a millimetre, as measures are listed."""
+    return f"{value_mm / 10:.1f}".removesuffix(".0")
+
+
+def inches(value_mm: float) -> str:
+    """Inches to the nearest quarter (common practice, no source); eighths below two inches."""
+    value = value_mm / INCH_MM
+    if value < 2:
+        eighths = round(8 * value)
+        if eighths % 2:
+            return (f"{eighths // 8} " if eighths >= 8 else "") + f"{eighths % 8}/8"
+        quarters = eighths // 2
+    else:
+        quarters = round(4 * value)
+    whole, part = divmod(quarters, 4)
+    return (str(whole) if whole or not part else "") + _QUARTERS[part]
+
+
+def length(value_mm: float, units: str) -> str:
+    """One length with its unit, the first unit where both are wanted."""
+    return f"{inches(value_mm)} in" if units == "in" else f"{cm(value_mm)} cm"
+
+
+def in_brackets(words: Sequence[str]) -> str:
+    """ "46 (48, 50)"; one word where all are the same."""
+    if len(set(words)) == 1:
+        return words[0]
+    return f"{words[0]} ({', '.join(words[1:])})"
+
+
+def values(entry: Entry, options: SchematicOptions) -> list[str]:
+    """What the table says: one line for each unit."""
+    found = entry.values_mm if options.only is None else (entry.values_mm[options.only],)
+    lines = []
+    for unit, say in (("cm", cm), ("in", inches)):
+        if options.units in (unit, "both"):
+            lines.append(f"{in_brackets(['-' if v is None else say(v) for v in found])} {unit}")
+    return [" · ".join(lines)] if len(found) == 1 else lines
+
+
+def named(entry: Entry) -> str:
+    """ "Body, around"."""
+    section = plain(entry.section.split(" (", 1)[0]) if entry.section else ""
+    name = entry.told or entry.name
+    return f"{section}, {name}" if section else f"Whole, {name}"
+
+
+def wrapped(text: str, size_px: float, room_px: float) -> list[str]:
+    """Lines no wider than the room where words allow it."""
+    lines: list[str] = []
+    for word in text.split(" "):
+        if lines and width_px(f"{lines[-1]} {word}", size_px) <= room_px:
+            lines[-1] += f" {word}"
+        else:
+            lines.append(word)
+    return lines
