@@ -121,6 +121,13 @@ def test_a_large_fabric_is_drawn_as_rows(worked):
     assert outlines(found[-1].svg, "newest")
 
 
+def test_one_stitch_is_a_dot():
+    last = round_drawings(of("Ch 2.\nRow 1: Sc in 2nd ch from hook. (1 sc)\n"), SC)[-1]
+    (dot,) = outlines(last.svg, "newest")
+    assert dot.shape == (2, 2)
+    assert (dot[0] == dot[1]).all()
+
+
 def test_an_empty_fabric_has_no_pictures():
     assert round_drawings(Fabric(), SC) == ()
 

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 
 SPREAD = 5.0  # between the feet of many stitches in one space
 PULL_ROW, PULL_OVAL, PULL_ROUND = 0.15, 0.8, 1.5  # how much evenness counts against standing over the feet
+STACK_ASIDE = 6.0  # that a start chain stands beside a stitch in the same place
 PITCH = 18.0  # between two chains of a foundation
 
 
@@ -22,6 +23,11 @@ def _pull(plane: Plane) -> float:
     if isinstance(plane, Around):
         return PULL_OVAL
     return PULL_ROUND if isinstance(plane, Ring) and not plane.sides else PULL_ROW
+
+
+def _same(one: Stood, two: Stood) -> bool:
+    """Whether both stand in one place."""
+    return bool(one.column.parents) and one.column.parents == two.column.parents
 
 
 def along(laying: Laying, stood: list[Stood], way: int) -> None:
@@ -55,6 +61,9 @@ def along(laying: Laying, stood: list[Stood], way: int) -> None:
         if len(stands) == len(plane.wave):  # rows of a ripple shift along it by whole stitches
             for i, (at, _) in zip(stands, plane.wave, strict=True):
                 places[i] = at
+            for i, j, way_ in ((stands[0], stands[1], -1), (stands[-1], stands[-2], 1)):
+                if stood[i].column.what == "stack" and (stood[i].column.counts_as or _same(stood[i], stood[j])):
+                    places[i] += way_ * STACK_ASIDE
     for s, at in zip(stood, in_order(places, wide, low, high), strict=True):
         s.u = plane.place(at, line)
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections import Counter
+
 from loopwright.drawing.chart.along import PITCH
 from loopwright.drawing.chart.columns import Column, columns
 from loopwright.drawing.chart.drawn import Mark, Point
@@ -128,6 +130,9 @@ def wave(fabric: Fabric, section: Section, pitch: float) -> tuple[Point, ...]:
     places = [[order[p] for p in fabric.parents(s) if p in order] for s in tops]
     if not all(places):
         return ()
+    plain = Counter(p for foot in places for p in foot)
+    if 2 * sum(len(foot) == 1 and plain[foot[0]] == 1 for foot in places) < len(places):
+        return ()  # groups in one place are shells, whose rows lie straight
     sway = [k - sum(p) / len(p) for k, p in enumerate(places)]
     middle = sum(sway) / len(sway)
     if max(sway) - min(sway) < SWAY or abs(sway[0] - sway[-1]) > SWAY:

@@ -40,8 +40,9 @@ def _drawing(fabric: Fabric, section: Section, options: ChartOptions, *, whole: 
         laid, left_out = cut(fabric, laid) if section.kind not in ("disc", "oval") else (laid, "")
         first, last = fabric.rows[section.rows[0]].label, fabric.rows[section.rows[-1]].label
         if left_out or len(section.rows) < section.of:
-            rows = f"{first} to {last} of {section.of}" if len(section.rows) < section.of else f"{first} to {last}"
-            notes.append(f"Shown: {left_out or 'whole rows'}; {rows}.")
+            span = f"{first} to {last}" if first and last and first != last else first
+            rows = "; ".join(x for x in (left_out or "whole rows", f"{span} of {section.of}" if len(section.rows) < section.of else span) if x)
+            notes.append(f"Shown: {rows}.")
     if section.closed and section.kind not in ("disc", "oval"):
         notes.append("Worked in the round; drawn unrolled, every round read the same way.")
     description = describe(fabric, section, notes, options.terms, left_handed=options.left_handed)

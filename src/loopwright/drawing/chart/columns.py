@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from loopwright.drawing.chart.symbols import width
 from loopwright.model.fabric import Fabric, FabricRow
 
+LEAST = 14.5  # a stitch takes at least
 GAP = 2.5  # between two symbols side by side
 CHAIN_STEP = 13.0  # a chain in a short run, with its air
 ARCH_STEP = 10.0  # a chain in a run that may bow
@@ -73,7 +74,7 @@ def _other(fabric: Fabric, s: int, role: str, kind: str, found: list[Column]) ->
         return [Column("chain", [s], kind, wide=CHAIN_STEP)]
     parents = fabric.parents(s)
     legs = LEG * len(parents) if kind.endswith("tog") and len(parents) > 1 else 0.0
-    return [Column("stitch", [s], kind, fabric.where(s), parents, max(width(kind) + GAP, legs))]
+    return [Column("stitch", [s], kind, fabric.where(s), parents, max(width(kind) + GAP, LEAST if kind != "sl st" else 0.0, legs))]
 
 
 def knob_width(chains: int) -> float:

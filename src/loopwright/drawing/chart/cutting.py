@@ -16,7 +16,7 @@ from loopwright.model.fabric import Fabric
 
 WIDE = 700.0  # a narrower piece is shown whole
 KEPT = 260.0  # of either side, at least
-MOST_TRIED = 120
+TRIED = 20
 SAME = 1.0  # how far repeats may lie from even
 
 
@@ -31,13 +31,23 @@ def cut(fabric: Fabric, laid: Laid) -> tuple[Laid, str]:
     most = int((right - left - 2 * keep) // step) if step else 0
     gone = 0
     for from_left in (True, False):
-        for times in range(min(most - gone, MOST_TRIED), 0, -1):
+        for times in _tries(most - gone):
             far = max(m.top[0] for m in laid.marks)
             start = left + keep if from_left else far - keep - times * step
             if start >= left + keep - 1e-6 and _fits(laid.marks, start, times * step):
                 laid, gone = _without(laid, start, times * step), gone + times
                 break
     return laid, f"the repeat with its edges, {gone} repeat{'s' * (gone > 1)} left out between" if gone else ""
+
+
+def _tries(most: int) -> list[int]:
+    """Numbers of repeats to try to leave out: the largest, those a little smaller, then ever fewer."""
+    first = list(range(most, max(0, most - TRIED), -1))
+    below = max(0, most - TRIED)
+    while below > 0:
+        first.append(below)
+        below = below * 19 // 20
+    return first
 
 
 def _without(laid: Laid, start: float, way: float) -> Laid:

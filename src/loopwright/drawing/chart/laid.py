@@ -13,6 +13,7 @@ from loopwright.drawing.chart.laying import Laying
 from loopwright.drawing.chart.planes import Around, Plane, Ring, Strip
 from loopwright.drawing.chart.sections import Section
 from loopwright.drawing.chart.symbols import AIR
+from loopwright.drawing.chart.telling import clear_frames
 from loopwright.model.fabric import Fabric
 
 TAB_AWAY, END_AWAY = 24.0, 14.0  # from the nearest symbol to a number's middle, to a count
@@ -45,6 +46,7 @@ def lay(fabric: Fabric, section: Section) -> Laid:
     else:
         found = _strip(fabric, section)
     found.marks.sort(key=lambda m: m.stitch)
+    found.frames = clear_frames(found.frames, found.marks)
     return found
 
 

@@ -49,7 +49,7 @@ def page(fabric: Fabric, section: Section, laid: Laid, options: ChartOptions, no
     high = sheet.y1 - box[1] + MARGIN
     name = section.name or "Chart"
     parts = [*_drawn(fabric, laid, options, sheet), *_rows(fabric, section, laid, options, sheet)]
-    said = [*notes, *_repeats(fabric, laid.frames)]
+    said = [*notes, *_repeats(fabric, laid.frames), *(_yarns(fabric, laid) if options.colours else ())]
     if section.kind in ("disc", "oval"):
         totals = [(fabric.rows[i].label or "Row", count(fabric, fabric.rows[i], options.terms)) for i in section.rows]
         said += [f"{label}: {total}" for label, total in totals if total]
@@ -119,6 +119,16 @@ def _drawn(fabric: Fabric, laid: Laid, options: ChartOptions, sheet: _Sheet) -> 
 def _yarn(fabric: Fabric, stitch: int) -> str:
     at = fabric.colour[stitch]
     return f"y{LETTERS[(at - 1) % len(LETTERS)]}" if fabric.colours[at] else ""
+
+
+def _yarns(fabric: Fabric, laid: Laid) -> list[str]:
+    """Which rows are of which yarn: colour is never told by colour alone."""
+    rows: dict[str, dict[str, None]] = {}
+    for m in laid.marks:
+        yarn = fabric.colours[fabric.colour[m.stitch]]
+        if yarn:
+            rows.setdefault(yarn, {})[fabric.rows[m.row].label or "the chain"] = None
+    return [f"Yarn {yarn}: {', '.join(labels)}" for yarn, labels in rows.items()]
 
 
 def _group(fabric: Fabric, index: int, *, turned: bool) -> str:

@@ -15,8 +15,9 @@ from loopwright.measuring.parts import FEWEST_SIDES, Part, parts
 from loopwright.model.fabric import Fabric
 
 MANY = 700  # symbols that a chart shows where it may leave rows out
+HUGE = 12_000  # symbols that are more than two rows may have
 FEWEST, MOST = 4, 12  # rows
-SLIM = 5.0  # times as far round as its stitches are wide
+SLIM = 8.0  # times as far round as its stitches are wide
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,7 +108,7 @@ def _few(fabric: Fabric, rows: list[int], *, rounds: bool) -> list[int]:
     symbols = 0
     for index in rows:
         symbols += fabric.rows[index].end - fabric.rows[index].start
-        if len(shown) >= FEWEST and (symbols > MANY and rounds or len(shown) >= MOST):
+        if len(shown) >= FEWEST and (symbols > MANY and rounds or len(shown) >= MOST) or len(shown) > 1 and symbols > HUGE:
             break
         shown.append(index)
     return shown

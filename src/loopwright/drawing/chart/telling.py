@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from loopwright.drawing.chart.drawn import Frame, Point, RowLine
+from loopwright.drawing.chart.drawn import Frame, Mark, Point, RowLine
 from loopwright.drawing.chart.stood import Stood
 
 if TYPE_CHECKING:
@@ -60,3 +61,33 @@ def _side(laying: Laying, stood: Sequence[Stood], a: int, b: int) -> tuple[Point
     s = one if one is not None else stood[b]
     beside = laying.half(s, 10.0) * (1 if one is not None else -1)
     return laying.point(laying.foot(s)[0] + beside, s.low - 1), laying.point(s.u + beside, s.high)
+
+
+def clear_frames(frames: Sequence[Frame], marks: Sequence[Mark]) -> list[Frame]:
+    """Frames whose sides cross no stem: shortened to their upper or lower part where that helps, else left out."""
+    stems: dict[int, list[tuple[Point, Point]]] = {}
+    for m in marks:
+        stems.setdefault(m.row, []).extend((f, m.top) for f in m.feet)
+    found = []
+    for frame in frames:
+        near = [stem for row in (frame.row - 1, frame.row, frame.row + 1) for stem in stems.get(row, [])]
+        sides = tuple(_uncrossed(side, near) for side in frame.sides)
+        if sides[0] is not None and sides[1] is not None:
+            found.append(replace(frame, sides=(sides[0], sides[1])))
+    return found
+
+
+def _uncrossed(side: tuple[Point, Point], stems: Sequence[tuple[Point, Point]]) -> tuple[Point, Point] | None:
+    (x0, y0), (x1, y1) = side
+    for low, high in ((0.0, 1.0), (0.4, 1.0), (0.0, 0.6), (0.25, 0.75)):
+        part = (x0 + (x1 - x0) * low, y0 + (y1 - y0) * low), (x0 + (x1 - x0) * high, y0 + (y1 - y0) * high)
+        if not any(_cross(part, stem) for stem in stems):
+            return part
+    return None
+
+
+def _cross(one: tuple[Point, Point], two: tuple[Point, Point]) -> bool:
+    def side(a: Point, b: Point, c: Point) -> float:
+        return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+
+    return side(*one, two[0]) * side(*one, two[1]) <= 0 and side(*two, one[0]) * side(*two, one[1]) <= 0

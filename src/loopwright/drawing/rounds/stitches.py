@@ -109,4 +109,5 @@ def _bands(laid: LaidOut, frame: Frame, c: Course, places: Floats) -> Iterator[s
 
 def _line(places: Floats, name: str, *, closed: bool) -> str:
     points = np.round(places * 10).astype(np.int64).tolist()
+    points = points * 2 if len(points) == 1 else points  # one stitch is a dot
     return f'<path class="{name}" d="M{" ".join(f"{x} {y}" for x, y in points)}{"Z" if closed and len(points) > 2 else ""}"/>'

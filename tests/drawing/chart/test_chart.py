@@ -1,0 +1,188 @@
+"""What every chart keeps: no symbol on another, each stitch once, feet where they belong, text upright, one look for one fabric."""
+
+import math
+import re
+import statistics
+import xml.etree.ElementTree as ET
+from collections import Counter
+from typing import Any
+
+import pytest
+
+from loopwright.drawing.chart import ChartOptions, chart, charts
+from loopwright.drawing.chart.laid import lay
+from loopwright.drawing.chart.sections import sections
+from loopwright.drawing.chart.symbols import height
+from loopwright.model.fabric import Fabric
+from tests.drawing.chart.conftest import NAMES, fabric_of
+from tests.drawing.chart.svg_reading import NS, crossing, overlaps, symbols
+
+SQUARE = """Ch 4, join with sl st to form a ring.
+Rnd 1: Ch 3 (counts as dc), 2 dc in ring, ch 2, *3 dc in ring, ch 2; rep from * twice more; join with sl st to top of ch-3.
+"""
+HAT = "Rnd 1: 6 sc in magic ring. (6 sc)\nRnd 2: 2 sc in each st around. (12 sc)\nRnd 3: (Sc in next st, 2 sc in next st) 6 times. (18 sc)\n"
+ROWS = "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn.\nRow 2: Ch 1, sc in back loop only of each st across, turn.\n"
+
+
+@pytest.mark.parametrize("whole", [False, True])
+def test_no_symbol_lies_on_another(worked, whole):
+    fabric, sizes = worked
+    found = [(c.section, a.kind, b.kind) for c in charts(fabric, sizes, ChartOptions(whole=whole)) for a, b in overlaps(c.svg)]
+    assert found == []
+
+
+def test_every_stitch_that_was_worked_is_drawn_once(worked):
+    fabric, sizes = worked
+    drawn = Counter(s.stitch for c in charts(fabric, sizes, ChartOptions(whole=True)) for s in symbols(c.svg))
+    assert set(drawn.values()) == {1}
+    assert set(drawn) == {s for s in range(len(fabric)) if fabric.part_of(s) != "assumed"}
+
+
+def test_feet_stand_over_what_they_were_worked_into():
+    """Along the row, within 0.15 of a stitch: every stitch of a row that goes into the top of one stitch of the row below."""
+    off = []
+    for fabric, sizes in map(fabric_of, NAMES):
+        for section in sections(fabric, sizes, whole=True):
+            laid = lay(fabric, section)
+            tops = {m.stitch: m.top for m in laid.marks if m.kind != "ch"}
+            for m in laid.marks:
+                parents = fabric.parents(m.stitch)
+                plain = m.kind != "ch" and not m.way and fabric.part_of(m.stitch) == "edge" and m.place.removeprefix("ws:") == "top"
+                if not section.closed and plain and len(parents) == 1 and parents[0] in tops:
+                    off.append(abs(m.feet[0][0] - tops[parents[0]][0]) / 18.0)
+    assert len(off) > 1000
+    assert max(off) <= 0.15
+
+
+@pytest.mark.parametrize("name", [n for n in NAMES if n.startswith("pattern ")])
+def test_symbols_are_as_long_as_their_kind(name):
+    """Spread of drawn over true length at most 0.10, outside fans and legs of decreases, which stretch on purpose."""
+    fabric, sizes = fabric_of(name)
+    together = Counter((fabric.parents(s), fabric.row[s]) for s in range(len(fabric)) if fabric.parents(s))
+    shares = [
+        math.dist(m.feet[0], m.top) / height(m.kind)
+        for section in sections(fabric, sizes, whole=True)
+        for m in lay(fabric, section).marks
+        if m.kind not in ("ch", "sl st") and len(m.feet) == 1 and not m.way and together[fabric.parents(m.stitch), m.row] < 3
+    ]
+    assert statistics.pstdev(shares) / statistics.mean(shares) <= 0.10
+
+
+def test_the_picture_is_plain_and_the_same_every_time(worked):
+    fabric, sizes = worked
+    options = ChartOptions(line=lambda stitch: stitch // 10 + 1)
+    one, two = charts(fabric, sizes, options), charts(fabric, sizes, options)
+    assert one == two
+    for c in one:
+        root: Any = ET.fromstring(c.svg)  # noqa: S314 - our own drawing
+        tags = {e.tag.removeprefix(NS) for e in root.iter()}
+        assert tags <= {"svg", "title", "desc", "style", "rect", "text", "g", "path", "circle"}
+        assert not [a for e in root.iter() for a in e.attrib if a.startswith("on") or a.endswith("href")]
+        assert root.find(f"{NS}title").text
+        assert root.find(f"{NS}desc").text == c.description
+        assert all(p.get("data-line") for p in root.iter(f"{NS}path") if "data-stitch" in p.attrib)
+        assert "prefers-color-scheme:dark" in c.svg
+        assert not re.search(r"nan|inf\b", "".join(p.get("d") for p in root.iter(f"{NS}path")))
+
+
+def test_left_handed_is_an_exact_mirror_with_upright_text(weave):
+    fabric, sizes = weave(SQUARE)
+    right, left = chart(fabric, sizes), chart(fabric, sizes, ChartOptions(left_handed=True))
+    ones, twos = symbols(right.svg), symbols(left.svg)
+    pairs = [(p, q) for s, t in zip(ones, twos, strict=True) for p, q in zip(s.lines, t.lines, strict=True)]
+    sums = {round(a[0] + b[0], 1) for p, q in pairs for a, b in zip(p, q, strict=True)}
+    assert max(sums) - min(sums) <= 0.21
+    assert all(abs(a[1] - b[1]) < 0.11 for s, t in zip(ones, twos, strict=True) for a, b in zip(s.lines[0], t.lines[0], strict=True))
+    assert "transform" not in left.svg
+    assert "clockwise" in left.description
+    assert "counter-clockwise" not in left.description
+
+
+def test_the_square_has_its_corners_at_the_corners(weave):
+    fabric, sizes = weave(SQUARE + "Rnd 2: Sl st in next 2 dc and in ch-2 sp, ch 3 (counts as dc), (2 dc, ch 2, 3 dc) in same sp, "
+                          "*(3 dc, ch 2, 3 dc) in next ch-2 sp; rep from * around; join with sl st to top of ch-3.\n")  # fmt: skip
+    section = sections(fabric, sizes, whole=True)[0]
+    assert section.sides == 4
+    last = max(m.row for m in lay(fabric, section).marks)
+    chains = [m.top for m in lay(fabric, section).marks if m.row == last and m.kind == "ch" and fabric.part_of(m.stitch) == "edge"]
+    assert len(chains) == 8
+    reach = max(abs(x) for x, _ in chains)
+    assert all(min(abs(x), abs(y)) > 0.5 * reach for x, y in chains)
+
+
+def test_loops_change_places_on_the_wrong_side(weave):
+    """Symbols show the fabric from its right side: a back loop of a wrong-side row is a front loop there."""
+    fabric, sizes = weave(ROWS)
+    assert "front loop only" in chart(fabric, sizes).svg
+    assert "back loop only" not in chart(fabric, sizes).svg
+
+
+def test_the_key_names_what_is_used_in_the_terms_asked_for(weave):
+    fabric, sizes = weave(HAT)
+    us, uk = chart(fabric, sizes), chart(fabric, sizes, ChartOptions(terms="uk"))
+    assert re.findall(r'data-key="([^"]+)"', us.svg) == ["sc"]
+    assert "single crochet" in us.svg
+    assert "double crochet" in uk.svg
+    assert "18 dc" in uk.description
+
+
+def test_words_tell_each_round(weave):
+    fabric, sizes = weave(HAT)
+    told = chart(fabric, sizes).description.splitlines()
+    assert told[1] == "Rnd 1, counter-clockwise: 6 sc in ring (6 sc)."
+    assert told[3] == "Rnd 3, counter-clockwise: (sc in next st, 2 sc in next st) 6 times (18 sc)."
+
+
+def test_wide_rows_are_cut_to_the_repeat_and_say_so(weave):
+    rows = "Row 1: Sc in 2nd ch from hook and in each ch across, turn.\nRow 2: Ch 1, sc in each st across, turn.\n"
+    fabric, sizes = weave(f"Ch 201.\n{rows}")
+    part, whole = chart(fabric, sizes), chart(fabric, sizes, ChartOptions(whole=True))
+    assert "left out between" in part.notes[0]
+    assert len(symbols(part.svg)) < 100 < len(symbols(whole.svg)) == len(fabric)
+    assert overlaps(part.svg) == []
+
+
+def test_nothing_to_draw_is_said():
+    from loopwright.grading.gauge import StitchSizes
+
+    assert charts(Fabric(), StitchSizes(8.0, 9.0)) == ()
+    with pytest.raises(ValueError, match="no stitch to draw"):
+        chart(Fabric(), StitchSizes(8.0, 9.0))
+
+
+
+def test_yarn_colours_have_their_letter(weave):
+    fabric, sizes = weave(
+        "Yarn: DK, wool, in A (sand), B (reed)\nWith A, ch 6.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn.\n"
+        "Row 2: With B, ch 1, sc in each st across, turn.\n"
+    )
+    drawn = chart(fabric, sizes, ChartOptions(colours=True))
+    assert any(fabric.colours)
+    for colour in (c for c in fabric.colours if c):
+        assert f"Yarn {colour}" in drawn.svg
+
+
+def test_a_stitch_without_a_symbol_has_a_number_in_the_chart_and_in_the_key(weave):
+    fabric, sizes = weave("Ch 6.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn.\n")
+    fabric.kinds[fabric.kinds.index("sc")] = "reed knot"
+    drawn = chart(fabric, sizes)
+    assert drawn.svg.count(">1</text>") == 7  # five in the row, one in the key, the number of the row
+    assert ">reed knot</text>" in drawn.svg
+
+
+def test_frames_of_repeats_cross_no_stitch(worked):
+    fabric, sizes = worked
+    for section in sections(fabric, sizes, whole=False):
+        laid = lay(fabric, section)
+        stems = [(f, m.top) for m in laid.marks for f in m.feet]
+        for frame in laid.frames:
+            near = [s for m, s in zip([m for m in laid.marks for _ in m.feet], stems, strict=True) if abs(m.row - frame.row) <= 1]
+            assert not [s for s in near for side in frame.sides if crossing(side, s)]
+
+
+def test_a_row_too_wide_to_show_is_cut_with_a_word(weave):
+    fabric, sizes = weave("Ch 5001.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn.\nRows 2-9: Ch 1, sc in each st across, turn.\n")
+    drawn = chart(fabric, sizes)
+    assert "left out between" in drawn.notes[0]
+    assert "of 9" in drawn.notes[0]
+    assert len(drawn.svg) < 400_000
