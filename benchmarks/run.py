@@ -12,7 +12,7 @@ import sys
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
-from benchmarks import bench_shape, figures
+from benchmarks import bench_chart, bench_shape, figures
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,6 +34,7 @@ FIGURES: dict[str, Callable[[], Iterator[tuple[str, float, str, float]]]] = {
     "again": figures.again,
     "decoding": figures.decoding,
     "measure": figures.measure,
+    "charting": bench_chart.charting,
     "strain": bench_shape.strained,
     "picture": bench_shape.first_picture,
     "descent": bench_shape.plain_descent,

@@ -41,7 +41,8 @@ def _drawing(fabric: Fabric, section: Section, options: ChartOptions, *, whole: 
         first, last = fabric.rows[section.rows[0]].label, fabric.rows[section.rows[-1]].label
         if left_out or len(section.rows) < section.of:
             span = f"{first} to {last}" if first and last and first != last else first
-            rows = "; ".join(x for x in (left_out or "whole rows", f"{span} of {section.of}" if len(section.rows) < section.of else span) if x)
+            told_rows = f"{span} of {section.of}" if len(section.rows) < section.of else span
+            rows = "; ".join(x for x in (left_out or "whole rows", told_rows) if x)
             notes.append(f"Shown: {rows}.")
     if section.closed and section.kind not in ("disc", "oval"):
         notes.append("Worked in the round; drawn unrolled, every round read the same way.")

@@ -34,7 +34,7 @@ def cut(fabric: Fabric, laid: Laid) -> tuple[Laid, str]:
         for times in _tries(most - gone):
             far = max(m.top[0] for m in laid.marks)
             start = left + keep if from_left else far - keep - times * step
-            if start >= left + keep - 1e-6 and _fits(laid.marks, start, times * step):
+            if start >= left + keep - 1e-6 and _fits(laid.marks, start, times * step, step):
                 laid, gone = _without(laid, start, times * step), gone + times
                 break
     return laid, f"the repeat with its edges, {gone} repeat{'s' * (gone > 1)} left out between" if gone else ""
@@ -95,8 +95,8 @@ def _period(fabric: Fabric, laid: Laid) -> float:
     return whole if all(s > 0 and abs(whole / s - round(whole / s)) * s < SAME for s in steps) else 0.0
 
 
-def _fits(marks: Sequence[Mark], start: float, way: float) -> bool:
-    """Whether every row goes on behind the cut as it would have gone on before it."""
+def _fits(marks: Sequence[Mark], start: float, way: float, step: float) -> bool:
+    """Whether every row goes on behind the cut as it would have gone on before it, and nothing but repeats is cut out."""
     rows: dict[int, list[Mark]] = {}
     for m in marks:
         rows.setdefault(m.row, []).append(m)
@@ -110,6 +110,12 @@ def _fits(marks: Sequence[Mark], start: float, way: float) -> bool:
         same = same and len(first.feet) == len(after.feet) and all(
             abs(b[0] - way - a[0]) < SAME and abs(b[1] - a[1]) < SAME for a, b in zip(first.feet, after.feet, strict=True)
         )
-        if not same:
+        if not same or not _repeats([m for m in ordered if start <= m.top[0] < start + way], start, step):
             return False
     return True
+
+
+def _repeats(cut_out: Sequence[Mark], start: float, step: float) -> bool:
+    """Whether marks in order are the same again every step."""
+    many = sum(m.top[0] < start + step for m in cut_out)
+    return all(a.kind == b.kind and abs(b.top[0] - a.top[0] - step) < SAME for a, b in zip(cut_out, cut_out[many:], strict=False))
