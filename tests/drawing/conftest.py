@@ -1,4 +1,4 @@
-"""The shipped designs, worked once, with what pictures need of them."""
+"""The shipped designs, worked once, with what drawings need of them."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ from loopwright.notation import read
 from loopwright.source import Source
 from loopwright.working import work
 
-DESIGNS = sorted(p.stem for p in (Path(__file__).parents[3] / "designs").glob("*.txt"))
+DESIGNS = sorted(p.stem for p in (Path(__file__).parents[2] / "designs").glob("*.txt"))
 
 
 class Worked(NamedTuple):
@@ -31,7 +31,7 @@ def worked() -> Callable[[str], Worked]:
 
     def of(name: str) -> Worked:
         if name not in known:
-            text = (Path(__file__).parents[3] / "designs" / f"{name}.txt").read_text(encoding="utf-8")
+            text = (Path(__file__).parents[2] / "designs" / f"{name}.txt").read_text(encoding="utf-8")
             graded = grade(read(Source.of(text), None), work, None, None)
             sizes = stitch_sizes(graded.document, None).sizes
             assert graded.report is not None
