@@ -17,12 +17,13 @@ HERE = Path(__file__).parent / "gltf"
 
 
 @pytest.fixture(scope="module")
-def validator(request: pytest.FixtureRequest) -> Path:
-    """A folder with the validator of the lock file in it, made once and kept in pytest's cache."""
+def validator(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A folder with the validator of the lock file in it, made once and kept in pytest's cache where there is one."""
     node, npm = shutil.which("node"), shutil.which("npm")
     if node is None or npm is None:
         pytest.skip("node and npm are needed to run the npm package gltf-validator, and are not here")
-    folder = Path(request.config.cache.mkdir("gltf-validator")) if request.config.cache else HERE
+    cache = getattr(request.config, "cache", None)
+    folder = Path(cache.mkdir("gltf-validator")) if cache else tmp_path_factory.mktemp("gltf-validator")
     lock = (HERE / "package-lock.json").read_text(encoding="utf-8")
     done = folder / "installed.json"
     if not done.exists() or done.read_text(encoding="utf-8") != lock:

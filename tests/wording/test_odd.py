@@ -32,3 +32,10 @@ def texts(draw: st.DrawFn) -> str:
 def test_nothing_raises(text: str, terms: str, full: bool, one_size: bool) -> None:
     document = read(Source.of(text))
     assert write(document, None, terms=terms, full_words=full, size=0 if one_size else None, spelled_out=full).strip()
+
+
+def test_a_line_that_only_tells_a_colour_is_written_again() -> None:
+    text = "Reed Scarf\n\nBand\nWith A.\nRow 1: Ch 11, sc in 2nd ch from hook and in each ch across, turn. (10 sc)\nChange to B.\nRow 2: Ch 1, sc in each st across. (10 sc)\n"
+    lines = write(read(Source.of(text)), terms="us").splitlines()
+    assert lines[lines.index("Band") + 1] == "With A."
+    assert lines[-2] == "Change to B."

@@ -204,3 +204,24 @@ def test_a_row_known_by_its_count_alone_stands_evenly_on_the_one_below() -> None
     fabric = woven("Ch 9.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (8 sc)\nRow 2: Work in pattern across, turn. (8 sc)\n"
                    "Row 3: Ch 1, sc in each st across. (8 sc)\n")
     assert orphans(fabric) == []
+
+
+@pytest.mark.parametrize(("row", "count"), [
+    ("sc evenly to end, turn", 8), ("sc evenly across to the end of row, turn", 8), ("sc along each st to the end, turn", 8),
+    ("sc along the front loops, turn", 8), ("sc along the row to end, turn", 8), ("sc across top edge, turn", 8),
+    ("8 sc evenly along the top edge, turn", 8),
+])
+def test_words_that_tell_the_row_itself_are_no_edge(row: str, count: int) -> None:
+    fabric = woven(FLAT + f"Row 7: Ch 1, {row}. ({count} sc)\n")
+    assert [fabric.where(s) for s in live(fabric, fabric.rows[-1])] == ["top"] * count
+    assert broken_edges(fabric) == []
+
+
+@pytest.mark.parametrize("second", [
+    "6 sc along the other side", "6 sc down the other side of the chain", "work 6 sc along opposite side of chain",
+])
+def test_the_other_side_of_an_oval_is_the_chain_and_no_row_ends(second: str) -> None:
+    fabric = woven(f"Rnd 1: Ch 9, sc in 2nd ch from hook, sc in next 6 ch, 3 sc in last ch, {second}, 2 sc in last ch. (18)\n")
+    first = live(fabric, fabric.rows[-1])
+    assert [fabric.where(s) for s in first] == ["chain"] * 10 + ["underside"] * 8
+    assert [fabric.parents(s)[0] for s in first[10:16]] == list(range(1, 7))

@@ -19,7 +19,8 @@ _TOLD = re.compile(
 )
 _LENGTH = re.compile(r"\bch(?:ain)?\.?[ -]{0,2}(?P<after>\d)\b|\b(?P<before>\d)[ -]{0,2}ch(?:ain)?\b", re.IGNORECASE)
 _NOTE = re.compile(
-    r"[^.;\n]*\b(?:start|beginning|begin|turning|throughout)\b[^.;\n]{0,60}\b(?:does not count|do not count|not counted|counts?)\b[^.;\n]*",
+    r"(?<![^.;\n])[^.;\n]*\b(?:start|beginning|begin|turning|throughout)\b[^.;\n]{0,60}"
+    r"\b(?:does not count|do not count|not counted|counts?)\b[^.;\n]*",
     re.IGNORECASE,
 )
 _ASSUMED = re.compile(r"ch (?P<n>\d) at the start of a row(?: before \w+)? (?:(?P<no>does not count)|counts) as a stitch")

@@ -5,17 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from loopwright.grading.counting import Legal, Number, count_for, half_up
+from loopwright.grading.counting import Legal, Number, count_for
 from loopwright.grading.spread import even
 
 # Stitches in the end of one row, to begin with; correct them by a swatch. Source: carol-mycrochetpage.blogspot.com, picot edging (2009)
 # for sc, dc and tr; hdc is common practice, no source (3 in every 2 rows).
 PER_ROW_END = {"sc": Fraction(1), "hdc": Fraction(3, 2), "dc": Fraction(2), "tr": Fraction(3)}
-
-
-def pick_up(rows: int, row_mm: Number, stitch_mm: Number) -> int:
-    """Stitches along the ends of `rows` rows so that the edge keeps its length: rows * h / w, to the nearest whole."""
-    return half_up(rows * row_mm / stitch_mm)
 
 
 def rate(sts: int, rows: int) -> Fraction:

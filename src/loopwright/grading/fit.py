@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
@@ -87,7 +87,3 @@ class Fit:
     rounding: Literal["nearest", "down", "up"] = "nearest"
     whole: bool = False
     same_parity: bool = False
-
-    def with_limits(self, at_least: tuple[Linear, ...], at_most: tuple[Linear, ...]) -> Fit:
-        """The same with more limits, found in the rows."""
-        return replace(self, at_least=(*self.at_least, *at_least), at_most=(*self.at_most, *at_most))

@@ -6,7 +6,7 @@ Pure counting on the fabric's columns; a stitch is as wide and tall as the gauge
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -14,6 +14,8 @@ from loopwright.grading.gauge import StitchSizes
 from loopwright.grading.stitched import lent_stitches, row_height_mm, row_length_mm, taken_below, top_kinds
 from loopwright.model.fabric import PLACES, ROLES, Fabric, FabricRow
 
+EVEN = 3  # so many even rounds turn a crown down
+SAME = 1.001  # longer than this against the round below: it gains
 Way = Literal["round", "row", "chain", "along"]
 
 _EDGE, _COUNTS, _ASSUMED = (ROLES.index(r) for r in ("edge", "counts", "assumed"))
@@ -52,6 +54,21 @@ class Course:
     def places(self) -> int:
         """Stitches and chains along the top."""
         return self.stitches + self.chains
+
+
+def from_centre(c: Course, courses: Sequence[Course]) -> bool:
+    """Whether a round begins a piece in its middle: in a ring, in one chain, or along both sides of a chain."""
+    below = courses[c.below] if 0 <= c.below < c.index else None
+    if c.way != "round" or c.assumed:
+        return False
+    if below is None:
+        return c.from_ring and c.row_ends == 0
+    return below.way == "chain" and (c.from_ring or c.both_sides or c.uses == 1)
+
+
+def even_so_far(c: Course, below: Course, even: int) -> int:
+    """How many rounds up to this one gain nothing, one after the other, where `even` up to the one below do."""
+    return even + 1 if c.top_mm < below.top_mm * SAME else 0
 
 
 def courses(fabric: Fabric, sizes: StitchSizes) -> list[Course]:

@@ -11,7 +11,8 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from loopwright.grading.discs import across_by_rounds_mm
 from loopwright.grading.gauge import StitchSizes
-from loopwright.measuring.courses import Course, courses
+from loopwright.measuring.courses import SAME, Course, courses
+from loopwright.measuring.diagonal import sides_mm
 from loopwright.measuring.fans import fan
 from loopwright.measuring.openings import openings
 from loopwright.measuring.parts import Part, parts, pieces
@@ -29,13 +30,25 @@ def dimensions(fabric: Fabric, sizes: StitchSizes, rows: Sequence[Course] | None
     found = list(courses(fabric, sizes)) if rows is None else list(rows)
     cut = parts(fabric, found)
     result: list[Dimension] = []
-    for part in cut:
-        result += _OF[part.kind](part, sizes)
+    for i, part in enumerate(cut):
+        own = _OF[part.kind](part, sizes)
+        result += (d for d in own if d.name != "around" or not _goes_on(part, cut[i + 1 : i + 2]))
     result += openings(fabric, found, sizes)
     by_piece = pieces(cut)
-    for own in by_piece.values():
-        result += _whole(own, sizes, alone=len(by_piece) == 1)
+    for piece, own_parts in by_piece.items():
+        whole = list(_whole(own_parts, sizes, alone=len(by_piece) == 1))
+        if any(d.name == "across" for d in whole):  # stuffed: its crown does not lie flat
+            result = [d for d in result if d.piece != piece or d.name != "across"]
+        result += whole
     return tuple(_once(result))
+
+
+def _goes_on(part: Part, following: Sequence[Part]) -> bool:
+    """Whether a disc goes on in the same section as a tube no narrower than itself, which then tells how far around it is."""
+    if not following or part.kind != "disc" or following[0].kind != "tube" or part.section != following[0].section:
+        return False
+    last, first = part.courses[-1], following[0].courses[0]
+    return first.below == last.index and first.top_mm * SAME >= last.top_mm
 
 
 def _once(found: Sequence[Dimension]) -> Iterator[Dimension]:
@@ -77,8 +90,18 @@ def _tube(part: Part, sizes: StitchSizes) -> Iterator[Dimension]:
 
 
 def _flat(part: Part, sizes: StitchSizes) -> Iterator[Dimension]:
+    if part.blocks:
+        yield from _aslant(part, 0.0, sizes)
+        return
     yield from _lengths(part, "width", sizes)
     yield _depth(part, sizes)
+
+
+def _aslant(part: Part, around_mm: float, sizes: StitchSizes) -> Iterator[Dimension]:
+    """A piece from corner to corner in blocks, and a border around it: its two sides, not the length of its rows."""
+    how = f"up to {max(part.blocks)} blocks in a row from corner to corner"
+    for name, mm in zip(("width", "depth"), sides_mm(part.blocks, part.courses, sizes), strict=True):
+        yield dimension(part, name, mm + around_mm, how, sizes, along=False)
 
 
 def _border(part: Part, sizes: StitchSizes) -> Iterator[Dimension]:
@@ -139,17 +162,19 @@ def _flat_whole(
     own: Sequence[Part], flat: Sequence[Part], body: Sequence[Part], section: str | None, sizes: StitchSizes,
 ) -> Iterator[Dimension]:
     """A piece with rows: its width where it is rows alone, its depth from where it began."""
-    if not body and (found := fan(own, flat, sizes)):
-        yield from (_as_whole(d, section, own) for d in found)
-        return
     rim: dict[str, float] = {p.kind: p.edge_mm for p in own if p.edge_mm}
     around = 2 * rim.get("border", 0.0)
+    aslant = _aslant(flat[0], around, sizes) if flat[0].blocks else fan(own, flat, sizes)
+    if not body and (found := list(aslant)):
+        yield from (_as_whole(d, section, own) for d in found)
+        return
     if not body:
         part, widest = max(((p, c) for p in flat for c in p.courses), key=lambda pc: width_mm(pc[1]))
         wide = takes_up(part, sizes) * width_mm(widest) + around + rim.get("edge", 0.0)
         w = dimension(flat[0], "width", wide, _with_border(sts(widest), rim), sizes, along=True, run=[widest])
         yield _as_whole(w, section, own)
-    deepest = max(body if body and body[0].kind == "tube" else (*flat, *body), key=lambda p: p.depth_mm)
+    main = [p for p in body if not p.branch]
+    deepest = max(body if main and main[0].kind == "tube" else (*flat, *body), key=lambda p: p.depth_mm)
     how = "all its rounds and rows" if body else "all its rows"
     how = f"from the centre, {how}" if body and body[0].kind == "disc" else how
     told = _with_border(how, {k: v for k, v in rim.items() if k == "border"})

@@ -7,13 +7,15 @@ from dataclasses import dataclass
 from typing import Literal
 
 from loopwright.measuring.corners import Corner, corners
-from loopwright.measuring.courses import Course
+from loopwright.measuring.courses import EVEN, Course, even_so_far, from_centre
+from loopwright.measuring.diagonal import blocks
 from loopwright.model.fabric import Fabric
 
 Kind = Literal["disc", "oval", "tube", "flat", "border", "tie", "edge"]
 Origin = Literal["centre", "chain", "rim", "none"]
 
 FEW = 0.6  # a round that uses less of the round below than this leaves an opening, or begins a branch
+EDGED = 0.1  # so many of a row's stitches in row ends: it goes along an edge, as a band does (judgement)
 ALL_ENDS = 0.9  # so many of a round's stitches in row ends: a strip worked along its side, not a border
 FEWEST_SIDES = 3
 TIE = 8  # a shorter chain is a ring or a turn, not a tie
@@ -25,7 +27,8 @@ class Part:
 
     `radius_mm`: for discs and ovals, how far from the centre (or the chain) the part ends. `base_mm`: length of the chain in the middle
     of an oval. `depth_mm`: how far along the fabric the part's end lies from where its piece began. `edge_mm`: how far a border or edging
-    reaches beyond what it is worked on. `corners`: those of its last course.
+    reaches beyond what it is worked on. `corners`: those of its last course. `branch`: worked from a part of a round or row: thumb, sleeve.
+    `blocks`: how many each row has, where it is worked from corner to corner.
     """
 
     kind: Kind
@@ -37,6 +40,8 @@ class Part:
     depth_mm: float = 0.0
     edge_mm: float = 0.0
     corners: tuple[Corner, ...] = ()
+    branch: bool = False
+    blocks: tuple[int, ...] = ()
 
     @property
     def sides(self) -> int:
@@ -56,12 +61,18 @@ class Part:
 
 @dataclass(slots=True)
 class _Line:
-    """What is known of a course from those it stands on: where they began, how far it is from there, how deep its border is."""
+    """What is known of a course from those it stands on: where they began, how far it is from there, how deep its border is.
+
+    `even`: rounds up to it that gain nothing. `turned`: so many did, somewhere below it, that a crown ends there.
+    """
 
     origin: Origin
     depth_mm: float
     base_mm: float = 0.0
     edge_mm: float = 0.0
+    branch: bool = False
+    even: int = 0
+    turned: bool = False
 
 
 def parts(fabric: Fabric, courses: Sequence[Course]) -> list[Part]:
@@ -69,7 +80,7 @@ def parts(fabric: Fabric, courses: Sequence[Course]) -> list[Part]:
     lines = [_Line("none", 0.0) for _ in courses]
     for c in courses:
         lines[c.index] = _line(c, courses, lines)
-    growing = _grows_later(courses)
+    growing = _grows_later(courses, lines)
     kinds = [_kind(c, lines[c.index], growing[c.index], courses) for c in courses]
     found: list[Part] = []
     run: list[Course] = []
@@ -94,9 +105,11 @@ def _apart(last: Course, c: Course) -> bool:
 
 
 def _part(fabric: Fabric, kind: Kind, run: list[Course], lines: Sequence[_Line]) -> Part:
-    last = lines[run[-1].index]
-    found = corners(fabric, run[-1]) if kind in ("disc", "flat") else ()
-    return Part(kind, run[0].row.section, run[0].row.piece, tuple(run), last.depth_mm, last.base_mm, last.depth_mm, last.edge_mm, found)
+    last, row = lines[run[-1].index], run[0].row
+    return Part(
+        kind, row.section, row.piece, tuple(run), last.depth_mm, last.base_mm, last.depth_mm, last.edge_mm,
+        corners(fabric, run[-1]) if kind in ("disc", "flat") else (), last.branch, blocks(fabric, run) if kind == "flat" else (),
+    )
 
 
 def _line(c: Course, courses: Sequence[Course], lines: Sequence[_Line]) -> _Line:
@@ -104,37 +117,37 @@ def _line(c: Course, courses: Sequence[Course], lines: Sequence[_Line]) -> _Line
         return _Line("none", 0.0)
     below = courses[c.below] if 0 <= c.below < c.index else None
     if c.way == "round":
-        if below is None or c.from_ring:
-            return _Line("centre", c.height_mm)
-        if c.both_sides:
+        if c.both_sides and below is not None and not c.from_ring:
             straight = below.top_mm * max(0, c.uses - 1) / below.places  # between the middles of its two end chains
             return _Line("centre", c.height_mm, base_mm=straight)
-        if below.way == "chain":
-            return _Line("chain", c.height_mm)
+        if below is None or c.from_ring or from_centre(c, courses):
+            return _Line("centre", c.height_mm)
+    if c.way == "along" or c.way == "row" and c.row_ends >= max(2, EDGED * c.stitches):
+        return _Line("rim", 0.0 if below is None else lines[c.below].depth_mm, edge_mm=c.height_mm)
     if below is None or below.way == "chain" or below.assumed:
         return _Line("chain", c.height_mm)
     under = lines[c.below]
-    if c.way == "along":
-        return _Line("rim", under.depth_mm, edge_mm=c.height_mm)
     if c.way == "round" and c.row_ends >= ALL_ENDS * c.stitches:
         return _Line("chain", below.top_mm + c.height_mm)  # a strip joined into a ring, worked along its side
     if c.way == "round" and below.places and c.uses < FEW * below.places and c.stitches < FEW * below.stitches:
-        return _Line("chain", c.height_mm)  # a branch: thumb, sleeve, leg
+        return _Line("chain", c.height_mm, branch=True)  # thumb, sleeve, leg
     if c.way == "round" and (below.way in ("row", "along") or c.row_ends):
         return _Line("rim", under.depth_mm, edge_mm=under.edge_mm + c.height_mm)
     if under.origin == "rim":
         return _Line("rim", under.depth_mm, edge_mm=under.edge_mm + c.height_mm)
-    return _Line(under.origin, under.depth_mm + c.height_mm, base_mm=under.base_mm)
+    even = even_so_far(c, below, under.even) if c.way == "round" else 0
+    turned = under.turned or even >= EVEN
+    return _Line(under.origin, under.depth_mm + c.height_mm, under.base_mm, branch=under.branch, even=even, turned=turned)
 
 
-def _grows_later(courses: Sequence[Course]) -> list[bool]:
-    """Whether a round, or one that stands on it by way of rounds, gains stitches over the one below."""
+def _grows_later(courses: Sequence[Course], lines: Sequence[_Line]) -> list[bool]:
+    """Whether a round, or one that stands on it by way of rounds, gains stitches over the one below, before the crown turns down."""
     found = [False] * len(courses)
     for c in reversed(courses):
         below = courses[c.below] if 0 <= c.below < c.index else None
         if c.way != "round" or below is None or below.way != "round":
             continue
-        if c.places > below.places:
+        if c.places > below.places and not lines[c.index].turned:
             found[c.index] = True
         if found[c.index] and c.uses >= FEW * below.places:
             found[c.below] = True

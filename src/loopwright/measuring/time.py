@@ -7,13 +7,13 @@ from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from loopwright.grading.gauge import plain_kind
 from loopwright.grading.gauge.heading import lines
 from loopwright.grading.lengths import NUMBER, number
 from loopwright.model.fabric import ROLES, Fabric
 from loopwright.model.measures import TimeNeed
 from loopwright.model.tree import Document
 from loopwright.terms import dialect
+from loopwright.trade.composed import composed
 from loopwright.trade.stitches import like
 from loopwright.trade.yarn_use import yarn_use
 
@@ -23,8 +23,6 @@ _TIMED = re.compile(
     r"(?P<unit>s|secs?|seconds?|min|mins|minutes?|h|hours?)\b", re.IGNORECASE,
 )
 _SECONDS = {"s": 1.0, "m": 60.0, "h": 3600.0}
-_TOGETHER = re.compile(r"(?P<many>\d+)tog$")
-_POST = re.compile(r"^(?:fp|bp)(?=[a-z])")
 # A timed swatch is steady work: over a whole piece she is up to a fifth slower, and a tenth quicker once the rows are known. Common
 # practice, no source.
 _QUICKER, _SLOWER = 0.9, 1.2
@@ -39,14 +37,12 @@ class Pace:
 
     def seconds(self, kind: str, plain_sc: float) -> float:
         """Seconds for one stitch of a kind, where a single crochet takes `plain_sc`."""
-        plain = plain_kind(kind)
-        ratios = yarn_use().speed
-        base = self.own.get(kind) or self.own.get(plain) or plain_sc * ratios.ratios.get(plain, ratios.ratios.get(like(plain) or "sc", 1.0))
         if kind in self.own:
-            return base
-        together = _TOGETHER.search(kind)
-        legs = min(int(together["many"]), 99) if together else 1
-        return base * (1 + ratios.leg * (legs - 1)) * (ratios.post if _POST.match(kind) else 1.0)
+            return self.own[kind]
+        made, table = composed(kind), yarn_use().speed
+        usual = table.ratios.get(made.plain, table.ratios.get(like(made.plain) or "sc", 1.0))
+        base = self.own.get(made.plain) or plain_sc * usual
+        return base * (1 + table.leg * (made.legs - 1)) * (table.post if made.post else 1.0)
 
 
 def own_speed(document: Document) -> dict[str, float]:

@@ -95,6 +95,8 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
         line = text[start : start + len(source.line_text(line_number))]
         if not line.strip():
             in_block = False
+            if items and source.line_text(line_number).strip():  # nothing but quiet words
+                items.append(Prose(line, Span(start, start + len(line))))
             continue
         other = _OTHER_CRAFT.search(line)
         if other is not None and (seen_row or labels_in(text, start, start + len(line))):
@@ -121,7 +123,7 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
             made = [Prose(line, Span(start, start + len(line)))]
         items.extend(made)
     noted = () if terms or not inferred else ((Span(0, min(1, len(text))), f"{said.upper()} terms taken from the stitches that the text names"),)
-    items = [_as_written(i, source) for i in items]
+    items = [_as_written(i, source, text) for i in items]
     return Document(source.text, source.name, tuple(items), title, sizes, said, assumptions=noted, findings=tuple(long), specials=defined(own))
 
 
@@ -154,10 +156,17 @@ def _means(said: str, size: str, index: int, of: int) -> bool:
     return False
 
 
-def _as_written(item: Item, source: Source) -> Item:
-    """Texts that an item keeps, from the source: reading takes quiet words out of them."""
+def _as_written(item: Item, source: Source, quiet: str) -> Item:
+    """Texts that an item keeps, from the source: reading takes quiet words out of them, at the ends of lines too ("With A.")."""
     if isinstance(item, Prose):
-        return replace(item, text=source.cut(item.span))
+        start, end = item.span.start, item.span.end
+        while start and quiet[start - 1] == " ":
+            start -= 1
+        while end < len(quiet) and quiet[end] == " ":
+            end += 1
+        whole = source.text[start:end]
+        start, end = start + len(whole) - len(whole.lstrip()), end - len(whole) + len(whole.rstrip())
+        return replace(item, text=source.cut(Span(start, end)), span=Span(start, end))
     if isinstance(item, HeadLine):
         return replace(item, value=source.cut(item.value_span))
     if isinstance(item, FitLine):
@@ -280,7 +289,8 @@ def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, s
     said = label.label if label else None
     side: Literal["RS", "WS"] | None = None if label is None or label.side is None else "RS" if label.side == "RS" else "WS"
     whole = order_of(text[at:end].strip(), sizes, which)
-    ends = until(text[at:end].strip(), which)
+    again = whole is not None and whole.what == "repeat" and whole.until_sts is not None and (whole.rows or whole.last_n)
+    ends = None if again else until(text[at:end].strip(), which)
     order = ends or whole if ends is not None or whole is not None and (whole.total_rows or whole.until_sts) else order_of(text[at:stop].strip(), sizes, which)
     if order is not None:
         return [Row(said, (), () if order is ends or order is whole and order.total_rows else counts, order, side, span=span)]

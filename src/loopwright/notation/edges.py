@@ -2,12 +2,19 @@
 
 from __future__ import annotations
 
+from typing import Literal
+
 from loopwright.model.tree import EdgeRun, Either, Node, Num
 from loopwright.notation.cursor import Cursor
+from loopwright.notation.things import underside_words
 
 EDGES = frozenset("side sides edge edges section sections neck neckline armhole armholes front fronts seam sleeve end bottom top ends".split())
 _WAYS = frozenset("down up along across around round over on evenly".split())
 _PLAIN_WAYS = frozenset("down up along evenly".split())
+_NO_ROW = EDGES - frozenset("end ends top front".split())  # the end of a row and its front loops are the row's own
+_OWN = frozenset("top upper around round".split())  # and so is the edge at its top, and the one around
+_STITCHES = frozenset("st sts stitch stitches loop loops space sp".split())
+_GOAL = frozenset("to until till".split())
 _LONGEST = 9
 
 
@@ -20,7 +27,7 @@ def work_along(cur: Cursor) -> Node | None:
         cur.at = start
         return None
     kind = str(cur.take().value)
-    found = _edge(cur, kind, n, start) if cur.low() in _WAYS else None
+    found = _edge(cur, kind, n, start, EDGES, _STITCHES) if cur.low() in _WAYS else None
     if found is None:
         cur.at = start
     return found
@@ -30,24 +37,35 @@ def along(cur: Cursor, kind: str, n: Num | None, start: int) -> Node | None:
     """What follows a stitch: "evenly along the row ends", "down the side edge"; nothing taken elsewhere."""
     if cur.low() not in _PLAIN_WAYS or cur.low() == "along" and cur.low(1) == "with":
         return None
-    return _edge(cur, kind, n, start)
+    return _edge(cur, kind, n, start, _NO_ROW, _STITCHES | _OWN)
 
 
-def _edge(cur: Cursor, kind: str, n: Num | None, start: int) -> Node | None:
+def _edge(cur: Cursor, kind: str, n: Num | None, start: int, edges: frozenset[str], never: frozenset[str]) -> Node | None:
     i = 0
     said: list[str] = []
     while i < _LONGEST and cur.kind(i) not in ("sep", "end", "close", "open", "star", "num") and cur.low(i) not in ("and", "join", "turn"):
-        said.append(cur.low(i))
+        said += cur.low(i).split()
         i += 1
-    if not EDGES & set(said) or "space" in said or "sp" in said:
+    where = set(said[: next((k for k, word in enumerate(said) if word in _GOAL), len(said))])
+    if not (edges & where or _row_ends(where)) or never & where or _underside(cur):
         return None
     cur.at += i
     span = cur.span_from(start)
+    way: Literal["row-ends", "edge"] = "row-ends" if _row_ends(where) else "edge"
     if n is None:
-        return EdgeRun(kind, None, "row-ends" if _row_ends(said) else "edge", span=span)
-    once = EdgeRun(kind, n, "underside" if "bottom" in said else "row-ends" if _row_ends(said) else "edge", span=span)
-    return Either("edge-each", ((0.0, (once,)), (0.3, (once, once))), span) if "each" in said else once
+        return EdgeRun(kind, None, way, span=span)
+    once = EdgeRun(kind, n, "underside" if "bottom" in where else way, span=span)
+    return Either("edge-each", ((0.0, (once,)), (0.3, (once, once))), span) if "each" in where else once
 
 
-def _row_ends(said: list[str]) -> bool:
-    return bool({"end", "ends"} & set(said) and {"row", "rows", "rnd", "rnds", "round", "rounds"} & set(said))
+def _row_ends(said: set[str]) -> bool:
+    return bool({"end", "ends"} & said and {"row", "rows", "rnd", "rnds", "round", "rounds"} & said)
+
+
+def _underside(cur: Cursor) -> bool:
+    """Whether the other side of the chain comes next, which has a way of its own."""
+    start = cur.at
+    cur.skip("evenly")
+    found = underside_words(cur)
+    cur.at = start
+    return bool(found)

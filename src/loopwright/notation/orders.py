@@ -9,7 +9,8 @@ from loopwright.model.tree import Num, RowOrder
 from loopwright.notation.scanner import words as tables
 from loopwright.terms import Dialect
 
-MOST = 5000
+MOST = 5000  # rows, or times
+MOST_STITCHES = 99_999
 _ROWS = r"(?:rows?|rnds?|rounds?|rds?)\b\.?"
 _N = r"(?:\d{1,9}(?:\s*[(\[][\d\s,:;–-]+[)\]])?|\{[^{}\n]+\}|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)"
 _ORDINALS = "|".join(tables()["ordinals"])
@@ -60,7 +61,7 @@ def order(words: str, sizes: int = 1, which: Dialect | None = None) -> RowOrder 
     return _even(said, sizes, which) or _continued(said, sizes) or _other_rows(said, sizes)
 
 
-def number(text: str | None, sizes: int) -> Num | None:
+def number(text: str | None, sizes: int, most: int = MOST) -> Num | None:
     """A number in figures or words, a list per size, or a blank."""
     if not text:
         return None
@@ -70,7 +71,7 @@ def number(text: str | None, sizes: int) -> Num | None:
     known = _COUNTS.get(text) or tables()["numbers"].get(text)
     if known:
         return Num((int(known),))
-    values = tuple(min(int(v), MOST) for v in re.findall(r"\d{1,9}", text))
+    values = tuple(min(int(v), most) for v in re.findall(r"\d{1,9}", text))
     return Num(values) if len(values) == sizes else Num(values[:1]) if values else None
 
 
@@ -118,7 +119,7 @@ def _other_rows(words: str, sizes: int) -> RowOrder | None:
     asks_rows = times is not None and bool(times["rows"]) and not times["x"]
     return RowOrder(
         what, rows, last_n, section=elsewhere["section"] if elsewhere else None, times=None if times is None or asks_rows else number(times["n"], sizes), more=bool(times and (times["more"] or asks_rows)),
-        until_sts=number(sts["n"], sizes) if sts and repeats else None, until_text=until["what"].strip() if until else "",
+        until_sts=number(sts["n"], sizes, MOST_STITCHES) if sts and repeats else None, until_text=until["what"].strip() if until else "",
         total_rows=number(total["n"] if total else times["n"] if asks_rows and times else None, sizes),
     )
 

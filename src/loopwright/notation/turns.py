@@ -19,8 +19,6 @@ from loopwright.notation import body
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.lists import one_place
 
-_LIST_END = frozenset(("rep", "repeat", "join", "turn", "ending", "unite", "cut", "break", "attach", "fasten", "working", "making"))
-
 
 def working(cur: Cursor, before: list[Node]) -> Node | None:
     """ "1 sc in each dc, working 3 sc in each corner": what is worked instead where the second place comes."""

@@ -6,17 +6,14 @@ from collections.abc import Sequence
 
 from loopwright.model.report import Report
 from loopwright.model.tree import Document, HeadLine, Item
-from loopwright.trade.cautions import cautions, cautions_due, defer
+from loopwright.trade.cautions import TOLD, cautions, cautions_due, defer
 from loopwright.wording.as_written import translate
 from loopwright.wording.voice import Voice
-
-NAMES = ("caution", "cautions", "safety", "safety note", "safety notes", "warning", "warnings")
-HIDES = ("hidden cautions", "hidden caution")
 
 
 def caution_lines(voice: Voice, document: Document, report: Report | None, items: Sequence[Item]) -> list[str]:
     """One line each, in plain words; the sentence that refers to local rules once, last. None for what the heading hides or notes tell."""
-    own = [_own(voice, i) for i in items if isinstance(i, HeadLine) and i.name in NAMES]
+    own = [_own(voice, i) for i in items if isinstance(i, HeadLine) and i.name in TOLD]
     due = report.cautions if report is not None and report.cautions is not None else cautions_due(document)
     head = voice.phrases.heading
     asked = None if voice.size is None else document.sizes[voice.size]

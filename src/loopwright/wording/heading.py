@@ -7,9 +7,10 @@ from collections.abc import Mapping, Sequence
 
 from loopwright.model.report import Report
 from loopwright.model.tree import Document, FitLine, HeadLine, Prose, Row, Section, SpecialStitch
+from loopwright.trade.cautions import HIDDEN, TOLD
 from loopwright.wording.abbreviations import abbreviations, own_abbreviations
 from loopwright.wording.as_written import doubtful_words, in_full, swap_terms, translate
-from loopwright.wording.cautions import HIDES, NAMES, caution_lines
+from loopwright.wording.cautions import caution_lines
 from loopwright.wording.conventions import turning_chains
 from loopwright.wording.voice import Voice
 
@@ -70,7 +71,7 @@ def heading_end(document: Document) -> int:
 def _line(voice: Voice, document: Document, item: HeadLine, specials: list[str]) -> list[str]:
     head = voice.phrases.heading
     name = item.name
-    if name in ("abbreviations", "note", "notes", "terms", *NAMES, *HIDES):
+    if name in ("abbreviations", "note", "notes", "terms", *TOLD, *HIDDEN):
         return []
     if name.startswith("special"):
         specials.append(translate(voice, item.value))

@@ -60,7 +60,7 @@ def _repeated(voice: Voice, told: RowOrder, kind: str) -> str:
         return said + voice.say("until_rows", n=voice.num(told.total_rows), word=_word(voice, kind, many=True))
     if told.times is not None:
         said += voice.say("order_more" if told.more else "order_times", times=voice.times(told.times))
-    return said
+    return said + _until(voice, told)
 
 
 def _until(voice: Voice, told: RowOrder) -> str:

@@ -20,7 +20,7 @@ from loopwright.working.openings import leaves_any
 from loopwright.working.rows import Made
 from loopwright.working.said import said
 from loopwright.working.search import Decoder
-from loopwright.working.steps import definitions, expand
+from loopwright.working.steps import definitions, expand, printed_counts
 from loopwright.working.view import View
 from loopwright.working.weave import Weaver
 
@@ -169,7 +169,7 @@ def _printed(document: Document, outcomes: list[Outcome | None]) -> tuple[tuple[
     item = next((document.items[o.step.item] for o in outcomes if o is not None), None)
     if not isinstance(item, Row) or not any(ends):
         return None, None
-    count = next((c for c in item.printed if c.scope == "row"), None)
+    count = next((c for c in printed_counts(item) if c.scope == "row"), None)
     if count is None:
         return None, None
     return tuple(count.n.at(s) if end else None for s, end in enumerate(ends)), count.noun
@@ -271,7 +271,7 @@ def _disagreement(document: Document, o: Outcome, size: int) -> Finding | None:
     printed: int | None = None
     count = None
     if isinstance(item, Row):
-        count = next((c for c in item.printed if c.scope == "row"), None)
+        count = next((c for c in printed_counts(item) if c.scope == "row"), None)
         if count is not None:
             printed = count.n.at(size)
             span = count.span if count.span.end > count.span.start else count.n.span if count.n.span.end else span

@@ -40,7 +40,10 @@ EVEN: tuple[Node, ...] = (Make("*same*", Num((1,)), Place("each", None, Thing("s
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """One row to be worked. `item` is the tree item that asks for it, `part` which of its rows this is."""
+    """One row to be worked. `item` is the tree item that asks for it, `part` which of its rows this is.
+
+    `turn`: what rows do, one after the other and over again, that are worked until there are so many stitches.
+    """
 
     item: int
     part: int
@@ -62,6 +65,7 @@ class Step:
     last_of_item: bool = True
     side: str | None = None
     guess: str | None = None
+    turn: tuple[tuple[Node, ...], ...] = ()
 
 
 @dataclass(slots=True)
@@ -200,12 +204,21 @@ def _steps_of(row: Row, index: int, shelf: _Shelf) -> Iterator[Step]:
             shelf.number = number
         step = replace(
             made, part=part, new_section=(shelf.fresh or restart) and part == 0, gap=gap and part == 0, last_of_item=part == total - 1,
-            printed=row.printed if part == total - 1 else (),
+            printed=printed_counts(row) if part == total - 1 else (),
         )
         shelf.fresh = False
         if number is not None or step.body:
             shelf.rows[shelf.number] = step
         yield step
+
+
+def printed_counts(row: Row) -> tuple[Count, ...]:
+    """The counts printed for a row; "Rows 4-21: Rep Rows 2 and 3 until 10 sts remain" prints what its last row comes out at."""
+    order, label = row.order, row.label
+    if row.printed:
+        return row.printed
+    ends = order.until_sts if order is not None and order.what == "repeat" and label is not None and label.last is not None else None
+    return () if ends is None else (Count(ends, span=row.span),)
 
 
 def _counts_as_row(step: Step) -> bool:
@@ -234,6 +247,10 @@ def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, ba
     if not sources:
         facts = (("rows", ", ".join(map(str, order.rows)) or "the row before"),)
         return [replace(base, number=n, problem="unknown-row", problem_facts=facts, order=order, label=_label(base, n, ranged)) for n in numbers[:1] or [None]]
+    if order.until_sts is not None and not ranged:
+        kind, turn = sources[0].kind if base.kind == "none" else base.kind, tuple(s.body for s in sources)
+        return [replace(base, body=turn[0], turn=turn, order=order, kind=kind, same=True)]
+    order = replace(order, until_sts=None)
     many = _cycle(order, numbers, ranged, len(sources), shelf.number)
     lead = _lead(sources[0], shelf) if base.new_section and order.section is not None else ()
     steps = []

@@ -10,10 +10,7 @@ from pathlib import Path
 from typing import Literal
 
 from loopwright.drawing.chart import ChartOptions, charts
-from loopwright.drawing.rounds import RoundOptions, round_drawings
-from loopwright.drawing.scene.buffers import buffers
-from loopwright.drawing.scene.picture import as_png, picture
-from loopwright.drawing.scene.stood import stood
+from loopwright.drawing.rounds import RoundOptions, fabric_picture, round_drawings
 from loopwright.drawing.schematic import SchematicOptions, schematics
 from loopwright.model.fabric import Fabric
 from loopwright.terms import dialect
@@ -23,8 +20,7 @@ from loopwright.workshop.png import svg_png
 from loopwright.workshop.shapes import opens_above, with_shapes, write_shapes
 
 KINDS = ("chart", "schematic", "fabric", "rounds", "shape")
-VIEW, FROM_ABOVE = (30.0, 25.0), (0.0, 89.0)
-WIDE_PX, HIGH_PX = 1200, 1000
+WIDE_PX = 1200
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +57,7 @@ def draw(measured: Measured, wanted: Wanted, sheet: Sheet, folder: str) -> tuple
     if "schematic" in sheet.what:
         files += _schematics(measured, sheet, folder)
     if "fabric" in sheet.what:
-        files += _fabrics(shaped, folder)
+        files += _fabrics(shaped, folder, notes)
     if "rounds" in sheet.what:
         files += _rounds(shaped, sheet, folder)
     if "shape" in sheet.what:
@@ -77,7 +73,8 @@ def _charts(measured: Measured, sheet: Sheet, folder: str, notes: list[str]) -> 
     for m, fabric in zip(measured.sizes, measured.fabrics, strict=True):
         if fabric is None:
             continue
-        options = ChartOptions(terms=terms, left_handed=sheet.left_handed, whole=sheet.whole, line=partial(_line, measured, fabric))
+        line = partial(_line, measured, fabric)
+        options = ChartOptions(terms, sheet.left_handed, sheet.whole, line=line, ident=_ident("chart", measured, m.size))
         for i, chart in enumerate(charts(fabric, stitches, options), 1):
             notes.extend(chart.notes)
             hand = "-left-handed" if sheet.left_handed else ""
@@ -94,7 +91,7 @@ def _schematics(measured: Measured, sheet: Sheet, folder: str) -> Iterator[File]
     if stitches is None:
         return
     names = [m.size for m in measured.sizes]
-    options = SchematicOptions(title=measured.document.title or "")
+    options = SchematicOptions(title=measured.document.title or "", ident=_ident("schematic", measured))
     for i, drawing in enumerate(schematics(measured.fabrics, stitches, names, options), 1):
         name = file_name(measured, f"schematic {i}")
         section = drawing.sections[0] if drawing.sections else None
@@ -110,16 +107,20 @@ def _svg(path: Path, svg: str, told: File, sheet: Sheet) -> Iterator[File]:
         yield replace(told, path=str(png))
 
 
-def _fabrics(measured: Measured, folder: str) -> Iterator[File]:
-    title = measured.document.title or measured.source.name
+def _fabrics(measured: Measured, folder: str, notes: list[str]) -> Iterator[File]:
+    stitches = measured.gauge.sizes
+    if stitches is None:
+        return
+    title = measured.document.title or ""
+    opening_up = opens_above(measured.document) or None
     for m, fabric, shape in zip(measured.sizes, measured.fabrics, measured.shapes, strict=True):
         if fabric is None or shape is None or not len(shape.faces):
             continue
-        view = FROM_ABOVE if m.shape is not None and m.shape.laid_flat else VIEW
-        scene = buffers(fabric, stood(shape, opening_up=opens_above(measured.document)))
+        found = fabric_picture(fabric, stitches, shape=shape, width_px=WIDE_PX, title=title, opening_up=opening_up)
+        notes.extend(found.notes)
         path = Path(folder) / f"{file_name(measured, m.size)}-fabric.png"
-        write_bytes(path, as_png(picture(scene, view=view, width_px=WIDE_PX, height_px=HIGH_PX, background=(255, 255, 255, 0))))
-        yield File(str(path), "fabric", m.size, None, f"the fabric of {title}, {m.size}, as it looks")
+        write_bytes(path, found.png)
+        yield File(str(path), "fabric", m.size, None, found.description)
 
 
 def _rounds(measured: Measured, sheet: Sheet, folder: str) -> Iterator[File]:
@@ -127,15 +128,19 @@ def _rounds(measured: Measured, sheet: Sheet, folder: str) -> Iterator[File]:
     if stitches is None:
         return
     terms = dialect(measured.document.terms)
-    options = RoundOptions(
-        title=measured.document.title or "", say=lambda kind: terms.term(kind).short, opening_up=opens_above(measured.document) or None,
-    )
+    title, opening_up = measured.document.title or "", opens_above(measured.document) or None
     for m, fabric, shape in zip(measured.sizes, measured.fabrics, measured.shapes, strict=True):
         if fabric is None or shape is None:
             continue
+        options = RoundOptions(title, lambda kind: terms.term(kind).short, opening_up, _ident("round", measured, m.size))
         for i, drawing in enumerate(round_drawings(fabric, stitches, options, shape=shape), 1):
             path = Path(folder) / f"{file_name(measured, m.size, f'round {i:03}', drawing.section or '', drawing.label)}.svg"
             yield from _svg(path, drawing.svg, File("", "rounds", m.size, drawing.section, drawing.description), sheet)
+
+
+def _ident(kind: str, measured: Measured, *words: str) -> str:
+    """What ids in a drawing begin with, a letter first, so that drawings of several sizes can stand in one page."""
+    return f"{kind}-{file_name(measured, *words)}"
 
 
 def file_name(measured: Measured, *words: str) -> str:

@@ -14,6 +14,7 @@ from loopwright.grading.gauge import GaugeFound, StitchSizes, stitch_sizes
 from loopwright.measuring.courses import courses
 from loopwright.measuring.dimensions import dimensions
 from loopwright.measuring.flatness import lies, notes
+from loopwright.measuring.parts import parts
 from loopwright.measuring.time import own_speed, time_need
 from loopwright.measuring.worn import worn
 from loopwright.measuring.yarn import (
@@ -139,7 +140,7 @@ def _sizes(
 
 
 def _metres(worked: FabricYarn) -> float:
-    return sum(mm for row in worked.rows for mm in (*row.stitches_mm.values(), *row.tails.values())) / 1000
+    return sum(row.total_mm for row in worked.rows) / 1000
 
 
 def _counted(name: str, fabric: Fabric | None) -> Measures:
@@ -153,7 +154,7 @@ def _size(name: str, fabric: Fabric, used: FabricYarn, setting: _Setting, body_m
     rows = courses(fabric, stitches)
     found: tuple[Dimension, ...] = dimensions(fabric, stitches, rows)
     if setting.item is not None and body_mm:
-        found = (*found, *worn(found, body_mm, setting.item))
+        found = (*found, *worn(found, parts(fabric, rows), stitches, body_mm, setting.item))
     copies = copies_of(setting.document, index)
     return Measures(
         name, found, tuple(_told(r) for r in lies(fabric, rows, stitches)), stitches=made(fabric, copies), notes=notes(rows),

@@ -26,6 +26,13 @@ def fabric_of(name):
     return woven((DESIGNS / f"{name}.txt").read_text(encoding="utf-8"))
 
 
+@cache
+def report_of(name):
+    """The report of a design, worked in all its sizes."""
+    graded: Any = grade(read(Source.of((DESIGNS / f"{name}.txt").read_text(encoding="utf-8"))), work)
+    return graded.report
+
+
 def woven(text):
     graded: Any = grade(read(Source.of(text)), work)
     return graded.report.fabrics[0], stitch_sizes(graded.document).sizes or StitchSizes(8.0, 9.0)

@@ -66,8 +66,8 @@ def _bezier(a: Any, b: Any, c: Any, d: Any, t: float) -> Any:
     return tuple(s**3 * a[i] + 3 * s * s * t * b[i] + 3 * s * t * t * c[i] + t**3 * d[i] for i in (0, 1))
 
 
-def overlaps(svg, cell=15.0, foot=9.0):
-    """Pairs of symbols that touch or cross, but for legs that start from one foot and lines that meet end to end."""
+def overlaps(svg, cell=15.0):
+    """Pairs of symbols that touch, cross or lie on each other, but for lines that meet end to end, as two legs do in one foot."""
     found = symbols(svg)
     grid = defaultdict(list)
     for n, s in enumerate(found):
@@ -79,7 +79,7 @@ def overlaps(svg, cell=15.0, foot=9.0):
     for held in grid.values():
         for i, (n, one) in enumerate(held):
             for m, two in held[i + 1 :]:
-                if m != n and (n, m) not in hits and _touch(found[n], found[m], crossing(one, two), foot):
+                if m != n and (n, m) not in hits and _touch(found[n], found[m], crossing(one, two)):
                     hits.add((n, m))
     return [(found[n], found[m]) for n, m in sorted(hits)]
 
@@ -89,16 +89,28 @@ def crossing(one, two):
     (x3, y3), (x4, y4) = two
     d = (x2 - x1) * (y4 - y3) - (y2 - y1) * (x4 - x3)
     if abs(d) < 1e-9:
-        return None
+        return _on_each_other(one, two)
     a = ((x3 - x1) * (y4 - y3) - (y3 - y1) * (x4 - x3)) / d
     b = ((x3 - x1) * (y2 - y1) - (y3 - y1) * (x2 - x1)) / d
     return (x1 + a * (x2 - x1), y1 + a * (y2 - y1)) if 0 <= a <= 1 and 0 <= b <= 1 else None
 
 
-def _touch(one, two, at, foot):
+def _on_each_other(one, two):
+    """The middle of what two parallel lines have in common, where they lie on each other."""
+    (x1, y1), (x2, y2) = one
+    long = math.dist(*one)
+    if not long:
+        return None
+    ux, uy = (x2 - x1) / long, (y2 - y1) / long
+    if any(abs((p[0] - x1) * uy - (p[1] - y1) * ux) > 0.3 for p in two):
+        return None
+    low, high = sorted((p[0] - x1) * ux + (p[1] - y1) * uy for p in two)
+    low, high = max(low, 0.0), min(high, long)
+    return (x1 + ux * (low + high) / 2, y1 + uy * (low + high) / 2) if high > low else None
+
+
+def _touch(one, two, at):
     if at is None:
-        return False
-    if math.dist(one.foot, two.foot) <= 0.6 and math.dist(at, one.foot) <= foot:
         return False
     ends = [p for line in two.lines for p in line]
     return not any(math.dist(at, a) <= 0.8 and any(math.dist(a, b) <= 0.5 for b in ends) for line in one.lines for a in line)

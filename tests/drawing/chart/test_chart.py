@@ -21,11 +21,13 @@ SQUARE = """Ch 4, join with sl st to form a ring.
 Rnd 1: Ch 3 (counts as dc), 2 dc in ring, ch 2, *3 dc in ring, ch 2; rep from * twice more; join with sl st to top of ch-3.
 """
 HAT = "Rnd 1: 6 sc in magic ring. (6 sc)\nRnd 2: 2 sc in each st around. (12 sc)\nRnd 3: (Sc in next st, 2 sc in next st) 6 times. (18 sc)\n"
+STEMS = ("sc", "hdc", "dc", "tr", "dtr", "fpdc", "bpdc")
 ROWS = "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn.\nRow 2: Ch 1, sc in back loop only of each st across, turn.\n"
 
 
 @pytest.mark.parametrize("whole", [False, True])
 def test_no_symbol_lies_on_another(worked, whole):
+    """Touching, crossing or one on the other; lines may meet end to end."""
     fabric, sizes = worked
     found = [(c.section, a.kind, b.kind) for c in charts(fabric, sizes, ChartOptions(whole=whole)) for a, b in overlaps(c.svg)]
     assert found == []
@@ -38,20 +40,41 @@ def test_every_stitch_that_was_worked_is_drawn_once(worked):
     assert set(drawn) == {s for s in range(len(fabric)) if fabric.part_of(s) != "assumed"}
 
 
-def test_feet_stand_over_what_they_were_worked_into():
-    """Along the row, within 0.15 of a stitch: every stitch of a row that goes into the top of one stitch of the row below."""
-    off = []
-    for fabric, sizes in map(fabric_of, NAMES):
-        for section in sections(fabric, sizes, whole=True):
-            laid = lay(fabric, section)
-            tops = {m.stitch: m.top for m in laid.marks if m.kind != "ch"}
-            for m in laid.marks:
-                parents = fabric.parents(m.stitch)
-                plain = m.kind != "ch" and not m.way and fabric.part_of(m.stitch) == "edge" and m.place.removeprefix("ws:") == "top"
-                if not section.closed and plain and len(parents) == 1 and parents[0] in tops:
-                    off.append(abs(m.feet[0][0] - tops[parents[0]][0]) / 18.0)
-    assert len(off) > 1000
-    assert max(off) <= 0.15
+def test_feet_in_the_picture_stand_on_the_stitch_they_were_worked_into():
+    """Read from the file: of all tops of the row below the nearest to a foot is that of its own stitch, in rows within 0.15 of a stitch.
+
+    Stitches with a stem, into the top of one such stitch of the row before. Not measured: feet in spaces, rings and chains, several feet,
+    and stitches worked past others, whose line goes aside on purpose.
+    """
+    measured = 0
+    for name in NAMES:
+        fabric, sizes = fabric_of(name)
+        for c in charts(fabric, sizes, ChartOptions(whole=True)):
+            stems = {s.stitch: s.lines[0] for s in symbols(c.svg) if s.kind in STEMS and not _passes_others(fabric, s.stitch)}
+            for stitch, (foot, _) in stems.items():
+                parents = fabric.parents(stitch)
+                if len(parents) != 1 or parents[0] not in stems or fabric.where(stitch) != "top":
+                    continue
+                tops = {s: line[1] for s, line in stems.items() if fabric.row[s] == fabric.row[parents[0]]}
+                assert min(tops, key=lambda s: math.dist(tops[s], foot)) == parents[0], (name, stitch)
+                if c.part not in ("disc", "oval"):
+                    assert abs(tops[parents[0]][0] - foot[0]) <= 0.15 * 18.0, (name, stitch)
+                measured += 1
+    assert measured > 10_000
+
+
+def _passes_others(fabric: Fabric, stitch: int) -> bool:
+    return any(fabric.row[p] < fabric.row[stitch] - 1 for p in fabric.parents(stitch))
+
+
+def test_numbers_of_rows_stand_on_no_symbol_and_on_no_other_number(worked):
+    fabric, sizes = worked
+    for c in charts(fabric, sizes):
+        tabs = [[float(r.get(k, "")) for k in ("x", "y", "width", "height")] for r in ET.fromstring(c.svg).iter(f"{NS}rect") if r.get("class") == "tab"]  # noqa: S314
+        ends = [p for s in symbols(c.svg) for line in s.lines for p in line]
+        for n, (x, y, w, h) in enumerate(tabs):
+            assert not [p for p in ends if x < p[0] < x + w and y < p[1] < y + h]
+            assert not [t for t in tabs[:n] if x < t[0] + t[2] and t[0] < x + w and y < t[1] + t[3] and t[1] < y + h]
 
 
 @pytest.mark.parametrize("name", [n for n in NAMES if n.startswith("pattern ")])
@@ -186,3 +209,33 @@ def test_a_row_too_wide_to_show_is_cut_with_a_word(weave):
     assert "left out between" in drawn.notes[0]
     assert "of 9" in drawn.notes[0]
     assert len(drawn.svg) < 400_000
+
+
+def test_a_long_edge_without_an_even_repeat_shows_its_two_ends(weave):
+    uneven = ", ".join("dc in next st" if n.bit_count() % 2 else "sc in next st" for n in range(300))  # Thue and Morse: no stretch thrice
+    fabric, sizes = weave(f"Ch 301.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn.\nRow 2: Ch 1, {uneven}, turn.\n")
+    drawn = chart(fabric, sizes)
+    assert "both ends of the rows" in drawn.notes[0]
+    left_out = int(re.findall(r"(\d+) symbols left out", drawn.notes[0])[0])
+    assert len(symbols(drawn.svg)) + left_out == len(fabric)
+    assert overlaps(drawn.svg) == []
+    assert float(re.findall(r'viewBox="0 0 (\S+)', drawn.svg)[0]) < 2500
+
+
+def test_ids_of_two_charts_in_one_page_differ(weave):
+    fabric, sizes = weave(HAT)
+    one, two = (chart(fabric, sizes, ChartOptions(ident=ident)).svg for ident in ("child", "adult"))
+    ids = [set(re.findall(r' id="([^"]+)"', svg)) for svg in (one, two)]
+    assert len(ids[0]) == 2
+    assert not ids[0] & ids[1]
+    with pytest.raises(ValueError, match="cannot begin an id"):
+        chart(fabric, sizes, ChartOptions(ident='a"><script>'))
+
+
+def test_names_that_xml_cannot_hold_are_made_plain(weave):
+    fabric, sizes = weave("Tern\n\nCrown <&\x02>\nRnd 1: 8 sc in magic ring.\nRnd 2: 2 sc in each st around.\n")
+    fabric.kinds[fabric.kinds.index("sc")] = "reed \x01 & <knot>"
+    drawn = chart(fabric, sizes)
+    root: Any = ET.fromstring(drawn.svg)  # noqa: S314 - our own drawing
+    assert root.find(f"{NS}desc").text == drawn.description
+    assert {p.get("data-kind") for p in root.iter(f"{NS}path") if p.get("data-stitch")} == {"reed & <knot>"}

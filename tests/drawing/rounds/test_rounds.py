@@ -164,3 +164,23 @@ def test_ties_do_not_make_the_picture_small(worked):
 
 def test_a_picture_of_nothing_is_clear():
     assert not pixels(fabric_picture(Fabric(), SC, width_px=40).png)[:, :, 3].any()
+
+
+@pytest.mark.parametrize("name", SMALL)
+def test_words_can_be_read_on_a_telephone(worked, name):
+    """360 px wide, no letter is smaller than 12 px (judgement), and all of them stand within the file."""
+    design = worked(name)
+    for d in round_drawings(design.fabrics[0], design.sizes, RoundOptions(title=design.title)):
+        root = parsed(d.svg)
+        wide, high = float(root.get("width")), float(root.get("height"))
+        sizes = [float(s) for pair in re.findall(r"font:\d+ ([\d.]+)px|font-size=\"([\d.]+)\"", d.svg) for s in pair if s]
+        assert min(sizes) * 360 / wide >= 12
+        assert all(float(t.get("y")) < high for t in root.iter(NS + "text"))
+
+
+def test_ids_of_two_pictures_in_one_page_differ():
+    found = round_drawings(of(SWATCH), SC, RoundOptions(ident="small")) + round_drawings(of(SWATCH), SC, RoundOptions(ident="large"))
+    ids = [i for d in found for i in re.findall(r' id="([^"]+)"', d.svg)]
+    assert len(set(ids)) == len(ids) == 2 * len(found)
+    with pytest.raises(ValueError, match="cannot begin an id"):
+        round_drawings(of(SWATCH), SC, RoundOptions(ident="1 2"))

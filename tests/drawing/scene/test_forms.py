@@ -8,7 +8,7 @@ import trimesh
 from loopwright.drawing.scene.beside import form_buffers, together
 from loopwright.drawing.scene.body import Body
 from loopwright.drawing.scene.buffers import buffers
-from loopwright.drawing.scene.forms import Form, distance_outside, hand_form, head_form
+from loopwright.drawing.scene.forms import Form, hand_form, head_form, nearest_outside
 from loopwright.drawing.scene.surface import loops, rim
 from loopwright.drawing.scene.worn import worn
 from tests.drawing.scene.rounds import WIDE_MM, hat, sphere, tube
@@ -61,7 +61,7 @@ def test_distance_outside_of_a_ball():
     way = np.random.default_rng(3).normal(size=(400, 3))
     way /= np.linalg.norm(way, axis=1, keepdims=True)
     reach = np.random.default_rng(4).uniform(0.5, 1.8, 400)
-    off = distance_outside(form, way * (reach * radius)[:, None]) - (reach - 1) * radius
+    off = nearest_outside(form, way * (reach * radius)[:, None])[0] - (reach - 1) * radius
     assert np.abs(off).max() < 0.7, "a tenth of the spacing"
 
 
@@ -78,7 +78,7 @@ def test_a_hat_lies_outside_of_the_head_and_keeps_its_stitches():
     head = head_form(561)
     _, shape = hat(106, 20)
     on = worn(shape, head, "hat", thick_mm=3)
-    assert distance_outside(head, on.body.points).min() > 1.5 - 0.6
+    assert nearest_outside(head, on.body.points)[0].min() > 1.5 - 0.6
     assert np.abs(on.body.strain).mean() < 0.06
     assert 1.0 < on.stretch < 561 / (106 * WIDE_MM) + 0.03
     assert on.notes == ()

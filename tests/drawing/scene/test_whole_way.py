@@ -8,7 +8,7 @@ import pytest
 
 from loopwright.drawing.scene.beside import form_buffers, together
 from loopwright.drawing.scene.buffers import buffers
-from loopwright.drawing.scene.forms import distance_outside, head_form
+from loopwright.drawing.scene.forms import head_form, nearest_outside
 from loopwright.drawing.scene.gltf import as_glb
 from loopwright.drawing.scene.picture import picture
 from loopwright.drawing.scene.stood import stood
@@ -77,7 +77,7 @@ def test_it_goes_on_a_head_of_about_its_size(hat):
     head = head_form(360)
     on = worn(shape, head, "hat")
     assert on.stretch == pytest.approx(360 / (48 * WIDE_MM), abs=0.08)
-    assert distance_outside(head, on.body.points).min() > 0.5
+    assert nearest_outside(head, on.body.points)[0].min() > 0.5
     both = together(buffers(fabric, on.body), form_buffers(head))
     assert np.isfinite(both.positions).all()
     assert [p.piece for p in both.parts] == [0, -1]

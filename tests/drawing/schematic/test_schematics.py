@@ -203,7 +203,9 @@ def extents(svg, number=0):
 
 
 def of_whole(design, name, section=None):
-    return next(d.value_mm for d in dimensions(design.fabrics[len(design.fabrics) // 2], design.sizes) if (d.section, d.name) == (section, name))
+    """The measure of that name that is taken from the most rows."""
+    found = [d for d in dimensions(design.fabrics[len(design.fabrics) // 2], design.sizes) if (d.section, d.name) == (section, name)]
+    return max(found, key=lambda d: d.rows[1] - d.rows[0]).value_mm
 
 
 def test_outlines_are_as_large_as_the_measures(worked):
@@ -240,3 +242,15 @@ def test_a_cardigan_is_seen_from_the_front(worked):
 @pytest.mark.parametrize(("mm", "words"), [(0.0, "0"), (25.4, "1"), (508.0, "20"), (501.65, "19¾"), (15.9, "5/8"), (41.3, "1 5/8"), (12.7, "½")])
 def test_inches_are_quarters_and_small_ones_eighths(mm, words):
     assert inches(mm) == words
+
+
+def test_an_ident_that_is_no_name_is_refused(worked):
+    with pytest.raises(ValueError, match="cannot begin an id"):
+        drawn(worked("reedbed-panel"), ident='x" onload="')
+
+
+def test_on_paper_a_body_hides_the_sleeve_that_goes_on_under_it(worked):
+    (d,) = drawn(worked("plover-cardigan"))
+    on_paper = d.svg.split("@media print{")[1].split("</style>")[0]
+    assert re.search(r"\.outline[^{]*\{fill:#fff\}", on_paper)
+    assert not re.search(r"\.outline[^{]*\{fill:none\}", on_paper)

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 SPREAD = 5.0  # between the feet of many stitches in one space
 PULL_ROW, PULL_OVAL, PULL_ROUND = 0.15, 0.8, 1.5  # how much evenness counts against standing over the feet
 STACK_ASIDE = 6.0  # that a start chain stands beside a stitch in the same place
+BESIDE_LEG = 9.0  # of a turning chain, from the outermost leg of a decrease beside it
 PITCH = 18.0  # between two chains of a foundation
 
 
@@ -66,6 +67,15 @@ def along(laying: Laying, stood: list[Stood], way: int) -> None:
                     places[i] += way_ * STACK_ASIDE
     for s, at in zip(stood, in_order(places, wide, low, high), strict=True):
         s.u = plane.place(at, line)
+    if isinstance(plane, Strip) and len(stood) > 1:
+        _clear_of_legs(stood[0], stood[1], -1)
+        _clear_of_legs(stood[-1], stood[-2], 1)
+
+
+def _clear_of_legs(chain: Stood, beside: Stood, way: int) -> None:
+    """A turning chain at the end of a row stands outside the legs of a decrease: they reach further than its top."""
+    if chain.column.turning and len(beside.aims) > 1:
+        chain.u = way * max(way * chain.u, way * max(beside.aims, key=lambda u: way * u) + BESIDE_LEG)
 
 
 def _first(laying: Laying, stood: Sequence[Stood], aims: list[float | None], around: float) -> None:

@@ -1,7 +1,8 @@
 """A wide piece cut down to its repeat with its edges.
 
 Rows that repeat lie the same again a whole number of repeats further on; so a band of whole repeats can be taken out of the middle and
-the rest moved up, and every foot still stands on the stitch that stands on the same place of the repeat.
+the rest moved up, and every foot still stands on the stitch that stands on the same place of the repeat. Where nothing repeats evenly, a
+piece too long for any page keeps its two ends, with a gap between them.
 """
 
 from __future__ import annotations
@@ -15,6 +16,8 @@ from loopwright.drawing.chart.laid import Laid
 from loopwright.model.fabric import Fabric
 
 WIDE = 700.0  # a narrower piece is shown whole
+ENDLESS = 6 * WIDE  # a wider one that cannot be cut by repeats shows its ends alone; widths of a page, by eye
+GAP = 40.0  # between two ends
 KEPT = 260.0  # of either side, at least
 TRIED = 20
 SAME = 1.0  # how far repeats may lie from even
@@ -29,7 +32,7 @@ def cut(fabric: Fabric, laid: Laid) -> tuple[Laid, str]:
     step = _period(fabric, laid)
     keep = max(KEPT, 2.2 * step)
     most = int((right - left - 2 * keep) // step) if step else 0
-    gone = 0
+    gone, whole = 0, laid
     for from_left in (True, False):
         for times in _tries(most - gone):
             far = max(m.top[0] for m in laid.marks)
@@ -37,7 +40,18 @@ def cut(fabric: Fabric, laid: Laid) -> tuple[Laid, str]:
             if start >= left + keep - 1e-6 and _fits(laid.marks, start, times * step, step):
                 laid, gone = _without(laid, start, times * step), gone + times
                 break
+    if max(m.top[0] for m in laid.marks) - left > ENDLESS:
+        return _ends(whole)
     return laid, f"the repeat with its edges, {gone} repeat{'s' * (gone > 1)} left out between" if gone else ""
+
+
+def _ends(laid: Laid) -> tuple[Laid, str]:
+    """Both ends of the rows, each a page wide."""
+    xs = [m.top[0] for m in laid.marks]
+    start, way = min(xs) + WIDE, max(xs) - min(xs) - 2 * WIDE
+    found = _without(laid, start, way, gap=GAP)
+    gone = len(laid.marks) - len(found.marks)
+    return found, f"both ends of the rows, {gone} symbols left out at the gap between them"
 
 
 def _tries(most: int) -> list[int]:
@@ -50,11 +64,11 @@ def _tries(most: int) -> list[int]:
     return first
 
 
-def _without(laid: Laid, start: float, way: float) -> Laid:
-    """The chart without what lies from `start` on, `way` wide; the rest moved up."""
+def _without(laid: Laid, start: float, way: float, *, gap: float = 0.0) -> Laid:
+    """The chart without what lies from `start` on, `way` wide; the rest moved up, but for a gap."""
 
     def moved(p: Point, top: float) -> Point:
-        return (p[0] - way, p[1]) if top >= start + way else p
+        return (p[0] - way + gap, p[1]) if top >= start + way else p
 
     marks = [
         replace(m, feet=tuple(moved(p, m.top[0]) for p in m.feet), top=moved(m.top, m.top[0]), way=tuple(moved(p, m.top[0]) for p in m.way))

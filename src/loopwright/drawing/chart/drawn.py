@@ -15,7 +15,8 @@ class ChartOptions:
 
     `terms`: whose names the key uses. `left_handed`: mirrored, text upright. `whole`: every row and stitch; else large pieces are cut down
     to the repeat with its edges. `colours`: yarn colours by letter instead of the two row colours. `width`: of the picture in CSS pixels,
-    0 for as large as it is drawn. `line`: the line of the pattern, from 1, that made a stitch; None where nobody asks.
+    0 for as large as it is drawn. `line`: the line of the pattern, from 1, that made a stitch; None where nobody asks. `ident`: begins
+    every id in the file, so that several drawings can stand in one page; letters, digits, - and _.
     """
 
     terms: Literal["us", "uk"] = "us"
@@ -24,6 +25,7 @@ class ChartOptions:
     colours: bool = False
     width: float = 0.0
     line: Callable[[int], int] | None = None
+    ident: str = "chart"
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,4 +78,3 @@ class Frame:
     row: int
     times: int
     sides: tuple[tuple[Point, Point], tuple[Point, Point]]
-    turns: float = 0.0

@@ -61,9 +61,8 @@ def sample(kind: str, place: str, at: Point) -> Mark:
     """A symbol for the key, upright, its foot at a point; y upwards."""
     found = symbol_of(kind) or symbols()["own"]
     tall = min(found.height, 46.0)
-    feet: tuple[Point, ...] = (at,)
     at = (at[0], at[1] - tall / 2)
-    feet = (at,)
+    feet: tuple[Point, ...] = (at,)
     if kind == "ch":
         return Mark(-1, kind, ((at[0] - 6, at[1] + tall / 2),), (at[0] + 6, at[1] + tall / 2), "none", -1)
     if kind.endswith("tog"):

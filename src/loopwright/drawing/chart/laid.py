@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from loopwright.drawing.chart.along import PITCH
 from loopwright.drawing.chart.beginnings import begin, wave
@@ -18,6 +18,7 @@ from loopwright.model.fabric import Fabric
 
 TAB_AWAY, END_AWAY = 24.0, 14.0  # from the nearest symbol to a number's middle, to a count
 RING = 15.0  # radius of the ring that a first round is worked into
+HALF, STEPS = (13.0, 12.0), (4.0, 8.0, 12.0, 16.0)  # room about the middle of a number, and how far it may move
 BAND = 6.0  # height of a band in which numbers are kept clear of symbols
 ASIDE = 0.25  # of the seam, in u, that the first and last feet of an oval stand
 WIDER = 1.15  # a piece whose last row is so much wider than its first has grown
@@ -46,6 +47,8 @@ def lay(fabric: Fabric, section: Section) -> Laid:
     else:
         found = _strip(fabric, section)
     found.marks.sort(key=lambda m: m.stitch)
+    if section.kind in ("disc", "oval"):
+        found.lines = _aside(found.lines, found.marks)
     found.frames = clear_frames(found.frames, found.marks)
     return found
 
@@ -144,6 +147,19 @@ def _cleared(lines: list[RowLine], marks: list[Mark]) -> list[RowLine]:
             left, right = bands.get(band, (low, high))
             bands[band] = min(left, low), max(right, high)
     return [_clear(line, bands) for line in lines]
+
+
+def _aside(lines: list[RowLine], marks: list[Mark]) -> list[RowLine]:
+    """Numbers within rounds moved to the nearest place beside them that is free of symbols and of other numbers."""
+    inked = [p for m in marks for f in m.feet for p in (f, ((f[0] + m.top[0]) / 2, (f[1] + m.top[1]) / 2), m.top)]
+    found: list[RowLine] = []
+    for line in lines:
+        x, y = line.tab
+        taken = inked + [n.tab for n in found]
+        around = [(x + r * math.cos(a * math.pi / 4), y + r * math.sin(a * math.pi / 4)) for r in STEPS for a in range(8)]
+        free = (p for p in ((x, y), *around) if not any(abs(p[0] - q[0]) < HALF[0] and abs(p[1] - q[1]) < HALF[1] for q in taken))
+        found.append(replace(line, tab=next(free, line.tab)))
+    return found
 
 
 def _clear(line: RowLine, bands: dict[int, tuple[float, float]]) -> RowLine:

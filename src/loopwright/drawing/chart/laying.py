@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
@@ -115,13 +116,15 @@ class Laying:
     def _heights(self, stood: Sequence[Stood]) -> None:
         known = sorted(s.low for s in stood if s.known and s.column.what in ("stitch", "stack"))
         usual = known[len(known) // 2] if known else self.level
+        sure = [i for i, s in enumerate(stood) if s.known]
+        tallest = max((s.tall for s in stood), default=0.0)
         for i, s in enumerate(stood):
             if s.column.what == "chain":
                 continue
             if not s.known:
-                near = next((t.low for k in range(1, len(stood)) for t in stood[max(0, i - k) : i + k + 1] if t.known), usual)
-                s.low = near
-                tallest = max((t.tall for t in stood), default=0.0)
+                at = bisect_left(sure, i)
+                beside = min(sure[max(0, at - 1) : at + 1], key=lambda j: abs(j - i), default=None)
+                s.low = usual if beside is None else stood[beside].low
                 if s.column.what == "join":
                     s.low += tallest / 3
                 elif s.column.turning and isinstance(self.plane, Around):

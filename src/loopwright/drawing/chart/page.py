@@ -7,22 +7,25 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from html import escape
 
+from loopwright.drawing import svg
 from loopwright.drawing.chart.drawn import ChartOptions, Frame, Point
 from loopwright.drawing.chart.ink import is_filled, is_own, number, pair, sample, symbol_path
 from loopwright.drawing.chart.laid import Laid
 from loopwright.drawing.chart.sections import Section
-from loopwright.drawing.chart.style import LETTERS, style
+from loopwright.drawing.chart.style import LETTERS, SCOPE, TEXT_PX, TITLE_PX, style
 from loopwright.drawing.chart.symbols import marks, place_seen
 from loopwright.drawing.chart.words import count, row_number
+from loopwright.drawing.lettering import plain, width_px, wrapped
 from loopwright.model.fabric import Fabric
 from loopwright.terms import dialect
 
 MARGIN = 24.0
-LETTER = 7.4  # how wide a letter is taken to be, at 13 px
 LINE = 20.0
 ENTRY = 58.0  # height of an entry of the key
 NARROWEST = 380.0
+TITLE_LINE = 22.0
 TAB_HIGH = 18.0
+RINGS = ("disc", "oval")
 PLACES = {"back": "back loop only", "front": "front loop only"}
 
 
@@ -41,16 +44,16 @@ class _Sheet:
 
 def page(fabric: Fabric, section: Section, laid: Laid, options: ChartOptions, notes: Sequence[str], description: str) -> str:
     """The SVG of a section."""
-    box = _box(fabric, laid, options)
-    sheet = _Sheet(box[0] - MARGIN, box[3] + MARGIN + 34.0, -1 if options.left_handed else 1)
+    box = _box(fabric, section, laid, options)
     wide = max(NARROWEST, box[2] - box[0] + 2 * MARGIN)
+    name = wrapped(plain(section.name or "") or "Chart", TITLE_PX, wide - 2 * MARGIN, heavy=True)
+    sheet = _Sheet(box[0] - MARGIN, box[3] + MARGIN + 12.0 + TITLE_LINE * len(name), -1 if options.left_handed else 1)
     if wide == NARROWEST:
         sheet.x0 -= (NARROWEST - (box[2] - box[0] + 2 * MARGIN)) / 2
     high = sheet.y1 - box[1] + MARGIN
-    name = section.name or "Chart"
     parts = [*_drawn(fabric, laid, options, sheet), *_rows(fabric, section, laid, options, sheet)]
     said = [*notes, *_repeats(fabric, laid.frames), *(_yarns(fabric, laid) if options.colours else ())]
-    if section.kind in ("disc", "oval"):
+    if section.kind in RINGS:
         totals = [(fabric.rows[i].label or "Row", count(fabric, fabric.rows[i], options.terms)) for i in section.rows]
         said += [f"{label}: {total}" for label, total in totals if total]
     key, key_high = _key(fabric, laid, options, high, wide)
@@ -58,27 +61,29 @@ def page(fabric: Fabric, section: Section, laid: Laid, options: ChartOptions, no
     return _svg(section, options, (wide, high + key_high + told_high), name, description, [*parts, *key, *told])
 
 
-def _svg(section: Section, options: ChartOptions, size: Point, name: str, description: str, parts: Sequence[str]) -> str:
-    id_ = f"chart-{section.rows[0]}-{section.rows[-1]}"
-    wide, high = number(size[0]), number(size[1])
-    shown = f'width="{number(options.width)}"' if options.width > 0 else f'width="{wide}" height="{high}"'
-    return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" class="lwchart" {shown} viewBox="0 0 {wide} {high}" role="img"'
-        f' aria-labelledby="{id_}-title {id_}-desc">\n<title id="{id_}-title">{escape(name)}: symbol chart</title>\n'
-        f'<desc id="{id_}-desc">{escape(description)}</desc>\n<style>{style()}</style>\n'
-        f'<rect class="sheet" width="{wide}" height="{high}"/>\n<text class="title" x="{number(MARGIN)}" y="30">{escape(name)}</text>\n'
-        + "\n".join(parts)
-        + "\n</svg>\n"
-    )
+def _svg(section: Section, options: ChartOptions, size: Point, name: Sequence[str], description: str, parts: Sequence[str]) -> str:
+    ident = f"{options.ident}-{section.rows[0]}-{section.rows[-1]}"
+    lines = [svg.text("title", (MARGIN, 30 + TITLE_LINE * n), line) for n, line in enumerate(name)]
+    inside = ["\n".join(["", f"<style>{style()}</style>", svg.rect("sheet", (0, 0), size), *lines, *parts, ""])]
+    told = f"{' '.join(name)}: symbol chart", description
+    return svg.document(ident, SCOPE, size, told, inside, shown_px=options.width)
 
 
-def _box(fabric: Fabric, laid: Laid, options: ChartOptions) -> tuple[float, float, float, float]:
+def _wide(text: str) -> float:
+    return width_px(text, TEXT_PX)
+
+
+def _safe(text: str) -> str:
+    return escape(plain(text))
+
+
+def _box(fabric: Fabric, section: Section, laid: Laid, options: ChartOptions) -> tuple[float, float, float, float]:
     """Left, lower, right and upper end of everything drawn, mirrored if asked."""
     sign = -1 if options.left_handed else 1
     xs = [sign * p[0] for m in laid.marks for p in (*m.feet, m.top)] + [sign * p[0] for b in laid.below for p in b]
     ys = [p[1] for m in laid.marks for p in (*m.feet, m.top)] + [0.0 for _ in laid.below]
     for line in laid.lines:
-        long = len(count(fabric, fabric.rows[line.row], options.terms)) * LETTER if not laid.ring else 0.0
+        long = _wide(count(fabric, fabric.rows[line.row], options.terms)) if section.kind not in RINGS else 0.0
         x = sign * line.end[0]
         ways = -sign * line.along[0]
         xs += [sign * line.tab[0] - 62, sign * line.tab[0] + 62, x, x + (-long if ways > 0 else long)]
@@ -106,7 +111,7 @@ def _drawn(fabric: Fabric, laid: Laid, options: ChartOptions, sheet: _Sheet) -> 
         line = f' data-line="{options.line(m.stitch)}"' if options.line else ""
         classes = " ".join(x for x in ("f" if is_filled(m.kind) else "", _yarn(fabric, m.stitch) if options.colours else "") if x)
         class_ = f' class="{classes}"' if classes else ""
-        found.append(f'<path{class_} d="{symbol_path(m, sheet.at)}" data-stitch="{m.stitch}"{line} data-kind="{escape(m.kind)}"/>')
+        found.append(f'<path{class_} d="{symbol_path(m, sheet.at)}" data-stitch="{m.stitch}"{line} data-kind="{_safe(m.kind)}"/>')
         if m.kind in own:
             (x0, y0), (x1, y1) = sheet.at(m.feet[0]), sheet.at(m.top)
             x, y = x0 + 0.64 * (x1 - x0), y0 + 0.64 * (y1 - y0) + 4.5
@@ -137,14 +142,14 @@ def _group(fabric: Fabric, index: int, *, turned: bool) -> str:
     digits = row_number(row)
     second = not row.right_side if turned else bool(digits) and int(digits) % 2 == 1
     class_ = ' class="two"' if second else ""
-    return f'<g{class_} data-row="{index}" data-label="{escape(row.label)}" data-side="{"RS" if row.right_side else "WS"}">'
+    return f'<g{class_} data-row="{index}" data-label="{_safe(row.label)}" data-side="{"RS" if row.right_side else "WS"}">'
 
 
 def _rows(fabric: Fabric, section: Section, laid: Laid, options: ChartOptions, sheet: _Sheet) -> list[str]:
     """Numbers on tape where the rows start, arrows, counts where they end."""
     found = []
     turned = any(not fabric.rows[line.row].right_side for line in laid.lines)
-    rings = section.kind in ("disc", "oval")
+    rings = section.kind in RINGS
     for line in laid.lines:
         row = fabric.rows[line.row]
         text = row_number(row) + (" RS" if row.right_side else " WS") * turned
@@ -152,18 +157,18 @@ def _rows(fabric: Fabric, section: Section, laid: Laid, options: ChartOptions, s
         along = sheet.mirror * line.along[0], -line.along[1]
         text = text.strip()
         if text:
-            half = len(text) * LETTER / 2 + 4
+            half = _wide(text) / 2 + 4
             cx = x if rings else x - math.copysign(max(0.0, half - 8), along[0])
             place = f'x="{number(cx - half)}" y="{number(y - TAB_HIGH / 2)}"'
             found.append(f'<rect class="tab" {place} width="{number(2 * half)}" height="{number(TAB_HIGH)}"/>')
             found.append(f'<text class="num mid" x="{number(cx)}" y="{number(y + 4.6)}">{text}</text>')
         if not rings:
-            out = len(text) * LETTER + 8 + 12 if text else 0.0
+            out = _wide(text) + 8 + 12 if text else 0.0
             found.append(_arrow((x - math.copysign(out, along[0]), y), along))
             total = count(fabric, row, options.terms)
             ex, ey = sheet.at(line.end)
             side = "" if along[0] > 0 else " end"
-            found.append(f'<text class="said{side}" x="{number(ex)}" y="{number(ey + 4.6)}">{escape(total)}</text>' if total else "")
+            found.append(f'<text class="said{side}" x="{number(ex)}" y="{number(ey + 4.6)}">{_safe(total)}</text>' if total else "")
     for frame in laid.frames:
         sides = "".join(f"M{pair(sheet.at(a))}L{pair(sheet.at(b))}" for a, b in frame.sides)
         found.append(f'<g class="frame"><path d="{sides}" data-frame="{frame.row}" data-times="{frame.times}"/></g>')
@@ -206,7 +211,7 @@ def _entries(fabric: Fabric, laid: Laid, terms: str) -> list[tuple[str, str, str
 def _key(fabric: Fabric, laid: Laid, options: ChartOptions, top: float, wide: float) -> tuple[list[str], float]:
     own = {kind: n for n, kind in enumerate((k for k in fabric.kinds if is_own(k)), 1)}
     entries = _entries(fabric, laid, options.terms)
-    step = max(len(t) for _, _, t in entries) * LETTER + 56
+    step = max(_wide(t) for _, _, t in entries) + 56
     across = max(1, int((wide - 2 * MARGIN) // step))
     mirror = -1 if options.left_handed else 1
     found = ['<g class="key">']
@@ -214,24 +219,15 @@ def _key(fabric: Fabric, laid: Laid, options: ChartOptions, top: float, wide: fl
         x, y = MARGIN + (n % across) * step + 16, top + (n // across + 1) * ENTRY - 24
         turn = _Sheet(mirror * x - x, 0.0, mirror)
         class_ = ' class="f"' if is_filled(kind) else ""
-        found.append(f'<path{class_} d="{symbol_path(sample(kind, place, (x, -y)), turn.at)}" data-key="{escape(kind)}"/>')
+        found.append(f'<path{class_} d="{symbol_path(sample(kind, place, (x, -y)), turn.at)}" data-key="{_safe(kind)}"/>')
         if kind in own:
             found.append(f'<text class="mid" x="{number(x)}" y="{number(y - 2)}">{own[kind]}</text>')
-        found.append(f'<text x="{number(x + 24)}" y="{number(y + 4.5)}">{escape(text)}</text>')
+        found.append(f'<text x="{number(x + 24)}" y="{number(y + 4.5)}">{_safe(text)}</text>')
     return [*found, "</g>"], (len(entries) + across - 1) // across * ENTRY + 12
 
 
 def _said(said: Sequence[str], top: float, wide: float) -> tuple[list[str], float]:
     """Notes and counts below the key, broken to the width."""
-    room, lines = max(20, int((wide - 2 * MARGIN) / LETTER)), []
-    for text in said:
-        line = ""
-        for word in text.split():
-            if line and len(line) + 1 + len(word) > room:
-                lines.append(line)
-                line = word
-            else:
-                line = f"{line} {word}".strip()
-        lines.append(line)
-    found = [f'<text class="said" x="{number(MARGIN)}" y="{number(top + 14 + LINE * n)}">{escape(t)}</text>' for n, t in enumerate(lines)]
+    lines = [line for text in said for line in wrapped(plain(text), TEXT_PX, wide - 2 * MARGIN)]
+    found = [f'<text class="said" x="{number(MARGIN)}" y="{number(top + 14 + LINE * n)}">{_safe(t)}</text>' for n, t in enumerate(lines)]
     return found, len(lines) * LINE + MARGIN

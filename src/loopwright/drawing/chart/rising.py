@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from loopwright.drawing.chart.planes import Strip
@@ -15,12 +16,16 @@ if TYPE_CHECKING:
 
 LEAST_RISE = 0.7  # of its height that a stitch at the side of a fan still rises
 TALL = 40.0  # only fans of taller stitches round their tops off
+CROSSBAR, BESIDE = 0.72, 6.0  # where the bar of a short stitch crosses its stem, and how far from it a stem in the same place must stay
+STRETCHED, MOST_STRETCHED = 1.1, 4.0
 
 
 def rise(laying: Laying, stood: Sequence[Stood]) -> None:
     """Fans round their tops off; whatever would touch what lies below it goes up."""
     for s in stood:
         _bend(laying, s)
+    if isinstance(laying.plane, Strip):
+        _part(laying, stood)
     for group in together(stood):
         lift = 0.0
         for s in group:
@@ -32,6 +37,21 @@ def rise(laying: Laying, stood: Sequence[Stood]) -> None:
         for s in group:
             s.high += lift
             s.low += lift
+
+
+def _part(laying: Laying, stood: Sequence[Stood]) -> None:
+    """Where two short stitches in one place lean far to one side, the row grows until no bar touches the stem beside it."""
+    short = [s for s in stood if s.column.what == "stitch" and 0 < s.tall < TALL]
+    ways = [s.u - laying.foot(s)[0] for s in short]
+    grown = 1.0
+    for (one, a), (two, b) in pairwise(zip(short, ways, strict=True)):
+        tall, far = max(one.tall, two.tall), max(abs(a), abs(b))
+        while laying.foot(one) == laying.foot(two) and CROSSBAR * grown * tall * abs(b - a) < BESIDE * math.hypot(far, grown * tall):
+            if grown > MOST_STRETCHED:
+                break
+            grown *= STRETCHED
+    for s in short:
+        s.high = max(s.high, s.low + grown * s.tall)
 
 
 def _bend(laying: Laying, s: Stood) -> None:

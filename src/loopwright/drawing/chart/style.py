@@ -2,47 +2,42 @@
 
 from __future__ import annotations
 
-import tomllib
 from functools import cache
-from importlib.resources import files
 from typing import Any
 
+from loopwright.drawing.palette import WORKED, WRITTEN, colours
+
+SCOPE = "lw-chart"
 LETTERS = "ABCDEF"
-FONT = "'Atkinson Hyperlegible Next','Atkinson Hyperlegible','DejaVu Sans',Verdana,sans-serif"
-SERIF = "Besley,'DejaVu Serif',Georgia,serif"
-
-
-@cache
-def palette() -> dict[str, Any]:
-    """The colours by theme and name."""
-    return tomllib.loads(files("loopwright.drawing.chart").joinpath("palette.toml").read_text(encoding="utf-8"))
+TEXT_PX, TITLE_PX = 13.0, 17.0
 
 
 @cache
 def style() -> str:
-    """CSS for a chart; everything in it hangs on the class of the picture, so that it keeps to itself in a page."""
-    light, dark = palette()["light"], palette()["dark"]
+    """CSS for a chart; everything in it hangs on the class of the picture (SCOPE), so that it keeps to itself in a page."""
+    light, dark = colours("light"), colours("dark")
     ink = {"sheet": "#fff", "tape": "#fff", **dict.fromkeys(("ink", "ink2", "edge", "creek", "tapeedge", "tapeink"), "#000")}
     fixed = (
-        ".lwchart .ring{fill:none;stroke-width:1.7}.lwchart path{fill:none;stroke-width:1.7;stroke-linecap:round;stroke-linejoin:round}"
-        ".lwchart .two path{stroke-width:1.3}.lwchart .below path{stroke-width:1.3}"
-        ".lwchart .frame path{stroke-width:1.5;stroke-dasharray:2 4}.lwchart .tab{stroke-width:1}"
-        f".lwchart text{{font:13px {FONT}}}.lwchart .title{{font:600 17px {SERIF}}}.lwchart .count{{font:600 13px {SERIF}}}"
-        ".lwchart .mid{text-anchor:middle}.lwchart .end{text-anchor:end}"
+        ".lw-chart .ring{fill:none;stroke-width:1.7}.lw-chart path{fill:none;stroke-width:1.7;stroke-linecap:round;stroke-linejoin:round}"
+        ".lw-chart .two path{stroke-width:1.3}.lw-chart .below path{stroke-width:1.3}"
+        ".lw-chart .frame path{stroke-width:1.5;stroke-dasharray:2 4}.lw-chart .tab{stroke-width:1}"
+        f".lw-chart text{{font:{TEXT_PX:g}px {WRITTEN}}}.lw-chart .title{{font:700 {TITLE_PX:g}px {WORKED}}}"
+        ".lw-chart .mid{text-anchor:middle}.lw-chart .end{text-anchor:end}"
     )
     dark_rule = f"@media screen and (prefers-color-scheme:dark){{{_colours(dark)}}}"
     return f"{fixed}{_colours(light)}{dark_rule}@media print{{{_colours({**ink, 'yarns': ['#000'] * 6})}}}"
 
 
 def _colours(of: dict[str, Any]) -> str:
-    tab = f".lwchart .tab{{fill:{of['tape']};stroke:{of['tapeedge']}}}.lwchart .num{{fill:{of['tapeink']}}}"
+    tab = f".lw-chart .tab{{fill:{of['tape']};stroke:{of['tapeedge']}}}.lw-chart .num{{fill:{of['tapeink']}}}"
     found = (
-        f".lwchart .sheet{{fill:{of['sheet']}}}.lwchart path,.lwchart .ring{{stroke:{of['ink']}}}.lwchart .two path{{stroke:{of['creek']}}}"
-        f".lwchart .f{{fill:{of['ink']}}}.lwchart .two .f{{fill:{of['creek']}}}"
-        f".lwchart .below path,.lwchart .frame path{{stroke:{of['edge']}}}"
-        f".lwchart text{{fill:{of['ink']}}}.lwchart .said{{fill:{of['ink2']}}}"
-        f"{tab}.lwchart .arrow{{stroke:{of['ink2']}}}"
+        f".lw-chart .sheet{{fill:{of['sheet']}}}.lw-chart path,.lw-chart .ring{{stroke:{of['ink']}}}"
+        f".lw-chart .two path{{stroke:{of['creek']}}}"
+        f".lw-chart .f{{fill:{of['ink']}}}.lw-chart .two .f{{fill:{of['creek']}}}"
+        f".lw-chart .below path,.lw-chart .frame path{{stroke:{of['edge']}}}"
+        f".lw-chart text{{fill:{of['ink']}}}.lw-chart .said{{fill:{of['ink2']}}}"
+        f"{tab}.lw-chart .arrow{{stroke:{of['ink2']}}}"
     )
     for letter, colour in zip(LETTERS, of["yarns"], strict=True):
-        found += f".lwchart .y{letter}{{stroke:{colour}}}.lwchart .f.y{letter}{{fill:{colour}}}"
+        found += f".lw-chart .y{letter}{{stroke:{colour}}}.lw-chart .f.y{letter}{{fill:{colour}}}"
     return found

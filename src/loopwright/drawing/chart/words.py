@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from loopwright.drawing.chart.columns import Column, columns
 from loopwright.drawing.chart.sections import Section
+from loopwright.drawing.lettering import plain
 from loopwright.model.fabric import Fabric, FabricRow
 from loopwright.terms import dialect
 
@@ -49,7 +50,7 @@ def describe(fabric: Fabric, section: Section, notes: Sequence[str], terms: str,
         total = count(fabric, row, terms)
         told = f" ({total})" if total else ""
         found.append(f"{row.label or 'Row'}{side}, {way}: {_worked(fabric, row, terms)}{told}.")
-    return "\n".join([*found, *notes])
+    return "\n".join(plain(line) for line in (*found, *notes))
 
 
 def _worked(fabric: Fabric, row: FabricRow, terms: str) -> str:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -12,6 +11,7 @@ import numpy as np
 from loopwright.drawing.scene.body import Body, Floats, Ints
 from loopwright.drawing.scene.stood import stood
 from loopwright.drawing.scene.surface import triangles, unit
+from loopwright.drawing.schematic.rounds import BOTTOM
 from loopwright.grading.gauge import StitchSizes
 from loopwright.measuring.courses import Course, courses
 from loopwright.measuring.fans import FROM_A_POINT
@@ -24,7 +24,6 @@ ABOVE = 18.0
 RIM = 0.75
 SPREADS = 3
 """A piece that begins in one point and grows so many times over hangs from there, as a shawl does."""
-_BOTTOM = re.compile(r"\b(?:bottom|base|sole)\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +55,7 @@ def laid_out(
     found = parts(fabric, rows)
     flat = not any(_stands(p, found, rows) for p in found)
     given = shape if shape is not None else relax(fabric, sizes, RelaxOptions(flat=flat, budget_s=budget_s))
-    up = opening_up if opening_up is not None else bool(found and _BOTTOM.search(found[0].section or ""))
+    up = opening_up if opening_up is not None else bool(found and BOTTOM.search(found[0].section or ""))
     return LaidOut(fabric, rows, found, stood(given, opening_up=up and not flat), flat)
 
 

@@ -13,7 +13,7 @@ from loopwright.drawing.scene.surface import unit
 from loopwright.measuring.courses import Course
 from loopwright.measuring.parts import Part
 
-SIDE_PX = 420.0
+SIDE_PX = 400.0
 MARGIN_PX = 16.0
 LEAST_SHARE = 0.45  # a first round is drawn no smaller than this share of the frame would be at the end
 TONES = 4

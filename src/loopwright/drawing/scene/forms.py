@@ -44,13 +44,11 @@ class Form:
         return cKDTree(self.points[self.bare])
 
 
-def distance_outside(form: Form, points: Floats) -> Floats:
-    """How far points (p, 3) lie outside a form, mm; below nought: inside. Taken to the plane at the nearest point of the surface."""
-    return nearest_outside(form, points)[0]
-
-
 def nearest_outside(form: Form, points: Floats) -> tuple[Floats, Floats]:
-    """The distance outside (p,) and the direction outward there (p, 3)."""
+    """How far points (p, 3) lie outside a form, mm (p,), below nought: inside; and the direction outward there (p, 3).
+
+    Taken to the plane at the nearest point of the surface.
+    """
     if not len(points):
         return np.zeros(0), np.zeros((0, 3))
     where = np.flatnonzero(form.bare)

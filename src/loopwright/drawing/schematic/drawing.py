@@ -5,15 +5,14 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from loopwright.drawing.schematic import svg
+from loopwright.drawing import svg
+from loopwright.drawing.lettering import plain, width_px
 from loopwright.drawing.schematic.book import Book
 from loopwright.drawing.schematic.figure import Point, Stroke, Word
 from loopwright.drawing.schematic.look import LETTER_PX, NAME_PX
 from loopwright.drawing.schematic.placed import CAPTION_PX, LANE_PX, OUT_PX, Laid, Placed
-from loopwright.drawing.schematic.words import plain, width_px
 
 _BAR_PX, _HEAD_PX = 4.0, 8.0
-_UNDER = ("round", "outline", "fold", "join", "work")
 _LEAST_PX = 16.0  # between the middles of two labels one above the other
 
 
@@ -54,7 +53,7 @@ def _head(start: Point, end: Point) -> str:
 
 def _fits(placed: Placed, word: Word) -> bool:
     wide, high = word.room_mm
-    return width_px(plain(word.text), NAME_PX) <= wide * placed.scale and high * placed.scale >= NAME_PX + 4
+    return width_px(plain(word.text), NAME_PX, heavy=True) <= wide * placed.scale and high * placed.scale >= NAME_PX + 4
 
 
 def _word(placed: Placed, word: Word) -> str:
@@ -118,6 +117,6 @@ def _label(text: str, at: Point, anchor: str, *, clear: bool) -> Iterator[str]:
     if not text:
         return
     if clear:
-        wide = width_px(text, LETTER_PX) + 6
+        wide = width_px(text, LETTER_PX, heavy=True) + 6
         yield svg.rect("label", (at[0] - wide / 2, at[1] - LETTER_PX + 1), (wide, LETTER_PX + 4))
     yield svg.text("letter", at, text, anchor=anchor)

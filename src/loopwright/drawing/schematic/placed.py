@@ -6,9 +6,9 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from loopwright.drawing.lettering import width_px
 from loopwright.drawing.schematic.figure import Figure, Point, Span
 from loopwright.drawing.schematic.look import LETTER_PX, NAME_PX, TEXT_PX
-from loopwright.drawing.schematic.words import width_px
 
 PX_PER_MM = 96 / 25.4
 GAP_PX, LANE_PX, OUT_PX = 22.0, 22.0, 14.0
@@ -83,7 +83,7 @@ def margins(spans: Sequence[Laid]) -> dict[str, float]:
             continue
         out = OUT_PX + laid.lane * LANE_PX
         if side in ("left", "right"):
-            room[side] = max(room[side], out + 8 + width_px(laid.label, LETTER_PX))
+            room[side] = max(room[side], out + 8 + width_px(laid.label, LETTER_PX, heavy=True))
         else:
             room[side] = max(room[side], out + 8 + LETTER_PX)
     return room
@@ -112,10 +112,10 @@ def _flow(figures: Sequence[tuple[Figure, tuple[Laid, ...]]], room_px: float, sc
         own, room = scale * times, margins(spans)
         caption = CAPTION_PX * (1 + (times > 1)) if captions else 0.0
         wide = (x1 - x0) * own + room["left"] + room["right"]
-        level = [width_px(s.label, LETTER_PX) for s in spans if s.span.side in ("above", "below")]
+        level = [width_px(s.label, LETTER_PX, heavy=True) for s in spans if s.span.side in ("above", "below")]
         wide = max(wide, room["left"] + room["right"] + max(level, default=0.0))
         if captions:
-            wide = max(wide, width_px(figure.name, NAME_PX), width_px(_TIMES_TOLD, TEXT_PX) if times > 1 else 0)
+            wide = max(wide, width_px(figure.name, NAME_PX, heavy=True), width_px(_TIMES_TOLD, TEXT_PX) if times > 1 else 0)
         high = (y1 - y0) * own + room["above"] + room["below"] + caption
         if x and x + wide > room_px:
             x, y, line = 0.0, y + line + GAP_PX, 0.0

@@ -15,7 +15,7 @@ from loopwright.measuring.courses import Course
 from loopwright.measuring.dimensions import NARROW, stuffed_height_mm
 from loopwright.measuring.parts import Part
 
-_BOTTOM = re.compile(r"\b(?:bottom|base|sole|underside)\b", re.IGNORECASE)
+BOTTOM = re.compile(r"\b(?:bottom|base|sole|underside)\b", re.IGNORECASE)
 _TILT = math.radians(40)  # of a thumb against the hand, by eye
 _DOME = 12
 LAID = 0.5  # what of a round is seen when it is laid flat
@@ -61,7 +61,7 @@ def laid_flat(body: Sequence[Part], branches: Sequence[Part], book: Book, lay: L
     """Rounds laid flat: half of each round's length across, its height along; a flat crown as a dome as high as its radius."""
     first, lay = body[0], lay or Lay()
     from_centre = first.kind == "disc"
-    up = lay.up if lay.up is not None else not from_centre or _BOTTOM.search(first.section or "") is not None
+    up = lay.up if lay.up is not None else not from_centre or BOTTOM.search(first.section or "") is not None
     begun = ("centre of the bottom up" if up else "centre of the top down") if from_centre else "lower edge up" if up else "upper edge down"
     figure = Figure(name_of(first), says=f"worked in rounds from the {begun}; drawn laid flat")
     laid = _Laid(figure, -1.0 if up else 1.0, heel=lay.heel)

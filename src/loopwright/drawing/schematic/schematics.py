@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from loopwright.drawing.schematic import drawing, svg
+from loopwright.drawing import svg
+from loopwright.drawing.lettering import plain, wrapped
+from loopwright.drawing.schematic import drawing
 from loopwright.drawing.schematic.book import Book, book_of
 from loopwright.drawing.schematic.drawn import SchematicDrawing, SchematicOptions
 from loopwright.drawing.schematic.figure import Figure, Span
@@ -13,7 +15,7 @@ from loopwright.drawing.schematic.look import LINE_PX, TEXT_PX, style
 from loopwright.drawing.schematic.pieces import figures_of
 from loopwright.drawing.schematic.placed import PX_PER_MM, Sheet, lanes, sheet
 from loopwright.drawing.schematic.table import Row, natural_px, rows_of, table
-from loopwright.drawing.schematic.words import in_brackets, length, plain, wrapped
+from loopwright.drawing.schematic.words import in_brackets, length
 from loopwright.grading.gauge import StitchSizes
 from loopwright.measuring.courses import courses
 from loopwright.measuring.dimensions import dimensions

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from loopwright.drawing.schematic import svg
+from loopwright.drawing import svg
+from loopwright.drawing.lettering import width_px, wrapped
 from loopwright.drawing.schematic.book import Book
 from loopwright.drawing.schematic.drawn import SchematicOptions
 from loopwright.drawing.schematic.look import LINE_PX, TEXT_PX
-from loopwright.drawing.schematic.words import named, values, width_px, wrapped
+from loopwright.drawing.schematic.words import named, values
 
 _LETTER_PX = 30.0
 _PAD_PX = 6.0

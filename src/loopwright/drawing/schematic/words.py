@@ -1,37 +1,15 @@
-"""Lengths and names as a schematic says them, and how wide they come out."""
+"""Lengths and names as a schematic says them."""
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
+from loopwright.drawing.lettering import plain
 from loopwright.drawing.schematic.book import Entry
 from loopwright.drawing.schematic.drawn import SchematicOptions
 
 _QUARTERS = ("", "¼", "½", "¾")
 INCH_MM = 25.4
-_ILLEGAL = re.compile("[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
-
-# Widths of characters as shares of the type's size: of DejaVu Sans, the widest of the fonts named, so that nothing overlaps in any of them.
-_NARROW, _SPACE, _DIGIT, _UPPER, _LOWER, _WIDE, _WIDEST = 0.34, 0.32, 0.636, 0.70, 0.60, 0.86, 1.05
-
-
-def plain(text: str) -> str:
-    """Without characters that XML cannot hold, on one line."""
-    return " ".join(_ILLEGAL.sub("", text).split())
-
-
-def width_px(text: str, size_px: float) -> float:
-    """At most how wide a text comes out."""
-    return size_px * sum(_width(c) for c in text)
-
-
-def _width(c: str) -> float:
-    if c in " .,;:!'|ijl·":
-        return _SPACE if c == " " else _NARROW
-    if c in "mMW@%—w" or ord(c) > 0x2E7F:
-        return _WIDE if c == "w" else _WIDEST
-    return _DIGIT if c.isdigit() else _UPPER if c.isupper() else _LOWER
 
 
 def cm(value_mm: float) -> str:
@@ -80,14 +58,3 @@ def named(entry: Entry) -> str:
     section = plain(entry.section.split(" (", 1)[0]) if entry.section else ""
     name = entry.told or entry.name
     return f"{section}, {name}" if section else f"Whole, {name}"
-
-
-def wrapped(text: str, size_px: float, room_px: float) -> list[str]:
-    """Lines no wider than the room where words allow it."""
-    lines: list[str] = []
-    for word in text.split(" "):
-        if lines and width_px(f"{lines[-1]} {word}", size_px) <= room_px:
-            lines[-1] += f" {word}"
-        else:
-            lines.append(word)
-    return lines

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
@@ -66,10 +67,11 @@ def stitch_sizes(document: Document, given: Gauge | None = None) -> GaugeFound:
     findings = [] if given is not None else _faults(told, swatches)
     if sizes is None:
         found = guess(main, yarn, hook)
+        lacks = "the gauge tells neither a stitch nor a row" if swatches else "no gauge is told"
         if found is None:
-            return GaugeFound(None, (*notes, f"no gauge, yarn or hook is told: {UNKNOWN}"), tuple(doubts), tuple(findings))
+            return GaugeFound(None, (*notes, f"{lacks}, and no yarn or hook: {UNKNOWN}"), tuple(doubts), tuple(findings))
         wide = 2 * found.sizes.width_share * 100
-        said = f"no gauge is told; stitches are guessed {found.how}, give or take {wide:.0f} %: measure a swatch before trusting any length"
+        said = f"{lacks}; stitches are guessed {found.how}, give or take {wide:.0f} %: measure a swatch before trusting any length"
         return GaugeFound(found.sizes, (*notes, said), tuple(doubts), tuple(findings))
     return GaugeFound(sizes, tuple(notes), tuple(doubts), tuple(findings), before, tuple(swatches))
 
@@ -148,7 +150,7 @@ def _width_from_row(kind: str, row_mm: float, swatch: Swatch, beside: StitchSize
         return beside.width(kind), beside.width_share, "the other swatch"
     flat = circle(plain_kind(kind))
     if swatch.disc_rounds and flat is not None:  # 2 pi height / width stitches a round lie flat
-        return 6.2832 * row_mm / flat.usual, share, f"the {flat.usual} stitches a round of a flat circle"
+        return math.tau * row_mm / flat.usual, share, f"the {flat.usual} stitches a round of a flat circle"
     return row_mm / usual_shape(kind), share, "the usual shape of the stitch"
 
 

@@ -19,10 +19,13 @@ _LABEL = re.compile(
     r"(?P<label>(?:steel\s+(?:(?:hook|size|no\.?|#)\s*)*\d{1,2}|\b[A-Q](?:\s?[/-]?\s?\d{1,2}(?:\.\d|\s?1/2)?)?\b))(?!\s*mm)"
 )
 _THREAD = re.compile(r"\b(?:crochet (?:cotton|thread)|bedspread cotton|thread|cotton size \d+|size \d{2,3} cotton)\b", re.IGNORECASE)
-_METRES = re.compile(
-    r"(?P<g>\d{1,4}(?:\.\d)?)\s*(?P<mass>g|gr|grams?|oz|ounces?)\b\s*(?:balls?|skeins?)?\s*(?:[=/:(,]|per|of|is|at)*\s*(?:about\s+|approx\w*\.?\s+)?"
-    r"(?P<n>\d{1,5}(?:[.,]\d{1,3})?)\s*(?P<unit>m|metres?|meters?|yds?|yards?)\b", re.IGNORECASE,
-)
+# A mass and a length of yarn as they are written, to be put into longer expressions.
+MASS = r"(?P<g>\d{1,4}(?:\.\d{1,2})?)\s*(?P<mass>g|gr|grams?|grammes?|oz|ounces?)\b"
+LENGTH = r"(?P<n>\d{1,2},\d{3}|\d{1,5}(?:[.,]\d{1,2})?)\s*(?P<unit>m|metres?|meters?|yds?|yards?)\b"
+_BETWEEN = r"\s*(?:balls?|skeins?|hanks?|cones?)?\s*(?:[=/:(,–-]|per|of|is|at|each|about|approx\w*\.?|ca\.?)*\s*(?:\d?\s*balls?\s*)?"
+_BALL = re.compile(f"{MASS}{_BETWEEN}{LENGTH}", re.IGNORECASE)
+_BALL_TURNED = re.compile(f"{LENGTH}{_BETWEEN}{MASS}", re.IGNORECASE)
+_THINNEST, _THICKEST = 20_000, 3  # metres in 100 g: beyond these it is no yarn (common practice, no source)
 # class names that are everyday words too: they count as a part of the line alone, or before "weight" or "yarn"
 _EVERYDAY = frozenset("fine medium light baby craft rug sock lace thread 0 1 2 3 4 5 6 7".split())
 GRAMS = {"g": 1.0, "o": 28.35}
@@ -92,21 +95,29 @@ def yarn_class(words: str) -> Weight | None:
                 known = weight(said) if alone or said.lower() not in _EVERYDAY else None
                 if known is not None:
                     return known
-    metres = metres_per_100g(words)
-    near = by_metres(metres) if metres else ()
+    ball = ball_of(words)
+    near = by_metres(100 * ball[1] / ball[0]) if ball else ()
     return near[0] if len(near) == 1 else None
 
 
-def metres_per_100g(words: str) -> float | None:
-    """Metres in 100 g of yarn, by "50 g = 120 m" and the like; None where it is not told or cannot be."""
-    m = _METRES.search(words)
+def ball_of(words: str) -> tuple[float, float] | None:
+    """Grams and metres of a ball, by "50 g = 120 m", "220 yds per 100 g" and the like; None where they are not told or cannot be."""
+    m = _BALL.search(words) or _BALL_TURNED.search(words)
     if m is None:
         return None
-    grams = float(m["g"]) * GRAMS[m["mass"][0].lower()]
-    said = m["n"].replace(",", "") if re.fullmatch(r"\d{1,2},\d{3}", m["n"]) else m["n"].replace(",", ".")
-    metres = float(said) * METRES[m["unit"][0].lower()]
-    found = metres * 100 / grams if grams > 0 else 0.0
-    return found if 3 <= found <= 20_000 else None
+    grams, metres = grams_of(m), metres_of(m)
+    return (grams, metres) if grams > 0 and _THICKEST <= metres * 100 / grams <= _THINNEST else None
+
+
+def grams_of(m: re.Match[str]) -> float:
+    """The mass that MASS found."""
+    return float(m["g"]) * GRAMS[m["mass"][0].lower()]
+
+
+def metres_of(m: re.Match[str]) -> float:
+    """The length that LENGTH found; a comma before three digits parts thousands."""
+    said = m["n"].replace(",", "" if re.fullmatch(r"\d{1,2},\d{3}", m["n"]) else ".")
+    return float(said) * METRES[m["unit"][0].lower()]
 
 
 def main_stitch(document: Document) -> str | None:

@@ -18,12 +18,12 @@ chosen values lie between the sources. Post stitches and slip stitches have valu
 from __future__ import annotations
 
 import math
-import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cache
 
 from loopwright.grading.gauge.written import Gauge
+from loopwright.trade.composed import composed
 from loopwright.trade.stitches import like, stitch, swatches, worked
 
 # How sure a gauge is, as a share: one maker's tension from day to day and along a piece. Common practice, no source.
@@ -34,10 +34,6 @@ COUNTED_TO = 0.25
 WIDE = 2.0
 # What was not measured but follows from the usual shape of the stitch (published gauges lie that far apart).
 SHAPE_SHARE = 0.1
-_TOGETHER = re.compile(r"^(?P<kind>.+?)(?P<many>\d+)tog$")
-_POST = re.compile(r"^(?:fp|bp)(?=[a-z])")
-_LOOP = re.compile(r"^(?:fl|bl)(?=[a-z])")
-_FOUNDATION = re.compile(r"^f(?=sc$|hdc$|dc$|tr$)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,13 +93,9 @@ class StitchSizes:
         return known[near][part] * (at / near if part else 1.0)
 
 
-@cache
 def plain_kind(kind: str) -> str:
     """The plain stitch that a kind is made of: "dc" for "fpdc", "dc3tog" and "fdc"."""
-    m = _TOGETHER.match(kind)
-    name = m["kind"] if m else kind
-    name = _LOOP.sub("", _POST.sub("", name))
-    return _FOUNDATION.sub("", name)
+    return composed(kind).plain
 
 
 @cache
@@ -119,7 +111,7 @@ def relative_height(kind: str) -> float:
 @cache
 def worked_share(kind: str) -> float:
     """How much a row of the kind adds against one worked into the tops: less for post stitches, 1 for all others."""
-    post = worked("post") if _POST.match(kind) else None
+    post = worked("post") if composed(kind).post else None
     return post.share if post else 1.0
 
 

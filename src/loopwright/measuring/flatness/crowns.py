@@ -8,14 +8,14 @@ from dataclasses import dataclass
 
 from loopwright.grading.gauge import StitchSizes, plain_kind
 from loopwright.measuring.corners import corners
-from loopwright.measuring.courses import Course
+from loopwright.measuring.courses import EVEN, Course, even_so_far, from_centre
 from loopwright.model.fabric import PLACES, ROLES, Fabric
 from loopwright.model.measures import Lies
+from loopwright.trade.composed import composed
 
 FLAT, BLOCKS = 0.04, 0.10  # our own reading of relaxed discs; no source
 SURE = 0.03  # how sure a swatch of ten centimetres is, as a share
 NEAR_CENTRE = 2  # rounds in which one stitch more or less does not show
-EVEN = 3  # so many even rounds turn a crown down
 SIDES = (3, 8)
 STACKED = 2  # rounds with as many corners, one on the other
 # A stitch worked into a space hangs lower than one worked into a top, by up to this share of its height: common practice, no source.
@@ -76,13 +76,8 @@ def crowns(fabric: Fabric, courses: Sequence[Course], sizes: StitchSizes) -> Ite
 
 
 def starts(c: Course, courses: Sequence[Course]) -> bool:
-    """A round from a ring, from one chain, or along both sides of a chain."""
-    if c.way != "round" or c.assumed or c.stitches < 3:
-        return False
-    below = courses[c.below] if 0 <= c.below < c.index else None
-    if below is None:
-        return c.from_ring and c.row_ends == 0
-    return below.way == "chain" and (c.from_ring or c.both_sides or c.uses == 1)
+    """A round of several stitches from a centre."""
+    return c.stitches >= 3 and from_centre(c, courses)
 
 
 def _run(first: Course, courses: Sequence[Course]) -> list[Course]:
@@ -94,7 +89,7 @@ def _run(first: Course, courses: Sequence[Course]) -> list[Course]:
             break
         if c.top_mm < last.top_mm * 0.999:
             break
-        even = even + 1 if c.top_mm < last.top_mm * 1.001 else 0
+        even = even_so_far(c, last, even)
         if even >= EVEN:
             break
         run.append(c)
@@ -187,7 +182,8 @@ def word(off: float, slack: float = 0.0) -> Lies:
 
 def plain(c: Course, *, corners_of: int = 0) -> bool:
     """Whether its count tells how it lies: stitches of known height, side by side, no arches."""
-    if any(k != "ch" and (plain_kind(k) not in _JUDGED or "tog" in k or k.startswith(("fp", "bp"))) for k in c.kinds):
+    made = [composed(k) for k in c.kinds if k != "ch"]
+    if any(m.plain not in _JUDGED or m.legs > 1 or m.post for m in made):
         return False
     return c.chains <= max(2 * corners_of, c.stitches)
 

@@ -11,6 +11,7 @@ from loopwright.measuring.courses import Course
 from loopwright.measuring.flatness.crowns import BLOCKS, Crown, Ring, children, crowns, unsure
 from loopwright.measuring.flatness.mends import figure, percent, round_mend
 from loopwright.measuring.flatness.told import told
+from loopwright.measuring.ranges import BY_TABLE
 from loopwright.model.fabric import Fabric
 from loopwright.model.lies import Follows, LieFault
 from loopwright.trade.stitches import circle
@@ -19,7 +20,6 @@ FEWEST = 4  # rounds: over several, not one
 HABIT = 0.20  # a rate that is the trade's habit for its stitch is let go up to this share
 KNOWN = frozenset({"sc", "hdc", "dc", "tr", "dtr"})  # heights that rest on more than custom
 AT_CORNERS = 0.05  # chains of a corner are drawn straight or hang loose
-BY_TABLE = 0.05  # a stitch that was not swatched is as tall as the table says to within this share
 BEFORE_MORE = 0.25  # further from flat than this, before rounds or rows that go on, it is meant
 STACKED, MOST = 6, 6  # rounds of stacked increases, and places of them, that show as corners
 TWO = 2

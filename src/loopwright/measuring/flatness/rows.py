@@ -12,12 +12,14 @@ from loopwright.measuring.flatness.mends import figure
 from loopwright.measuring.flatness.told import told
 from loopwright.model.fabric import ROLES, Fabric
 from loopwright.model.lies import LieFault
+from loopwright.trade.composed import composed
 
 PEAKS = 3  # places of increases, and of decreases, that make a ripple
 ROWS = 3  # ripple rows that all gain, or all lose
 SLANT_ROWS = 8
 SLANT = 4  # stitches that one end moves
 END = 4  # stitches at the end of a row, within which its edge is shaped
+_SINGLE = frozenset({"sc", "hdc", "dc", "tr", "dtr"})
 _EDGE, _COUNTS = ROLES.index("edge"), ROLES.index("counts")
 
 
@@ -84,7 +86,9 @@ def _shaping(fabric: Fabric, c: Course, below: Course) -> _Shaping | None:
 
 
 def _single(kind: str) -> bool:
-    return "tog" in kind or kind in ("sc", "hdc", "dc", "tr", "dtr", "blsc", "flsc", "blhdc", "bldc", "fldc", "flhdc")
+    """Whether it takes one place, or is a decrease: then what a row gains is what it makes less what it takes."""
+    made = composed(kind)
+    return made.legs > 1 or made.plain in _SINGLE and not made.post and not made.foundation
 
 
 def _ripple(run: Sequence[Course], shaped: Sequence[_Shaping | None]) -> LieFault | None:

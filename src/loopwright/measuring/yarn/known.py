@@ -7,31 +7,26 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from loopwright.grading.gauge.heading import GRAMS, METRES, lines, yarn_class
+from loopwright.grading.gauge.heading import LENGTH, MASS, ball_of, grams_of, lines, metres_of, yarn_class
 from loopwright.grading.lengths import NUMBER, number
 from loopwright.model.tree import Document
 from loopwright.terms import Dialect, dialect
 from loopwright.trade.yarn import Weight
 
-_G = r"(?P<g>\d{1,4}(?:\.\d{1,2})?)\s*(?P<mass>g|gr|grams?|grammes?|oz|ounces?)\b"
-_M = r"(?P<n>\d{1,2},\d{3}|\d{1,5}(?:\.\d{1,2})?)\s*(?P<unit>m|metres?|meters?|yds?|yards?)\b"
-_BETWEEN = r"\s*(?:balls?|skeins?|hanks?|cones?)?\s*(?:[=/:(,–-]|per|of|is|at|each|about|approx\w*\.?|ca\.?)*\s*(?:\d?\s*balls?\s*)?"
-_BALL = re.compile(_G + _BETWEEN + _M, re.IGNORECASE)
-_BALL_TURNED = re.compile(_M + _BETWEEN + _G, re.IGNORECASE)
 _BALLS = re.compile(r"(?P<n>\d{1,3})\s*(?:x\s*\d+\s*g\s*)?(?:balls?|skeins?|hanks?|cones?)\b", re.IGNORECASE)
 _HELD = re.compile(r"\b(?:held double|two strands|2 strands|double strand)\b", re.IGNORECASE)
 _COLOUR = re.compile(r"\b(?P<letter>[A-H]|MC|CC\d?)\s*\((?P<name>[^()]{1,40})\)")
-_WEIGHS = re.compile(r"\b(?:weighs?|weighing|takes?|used?|uses|=)\s*(?:about\s+)?" + _G, re.IGNORECASE)
+_WEIGHS = re.compile(r"\b(?:weighs?|weighing|takes?|used?|uses|=)\s*(?:about\s+)?" + MASS, re.IGNORECASE)
 _BEFORE_AFTER = re.compile(
     r"(?P<before>\d{1,4}(?:\.\d{1,2})?)\s*g\s+before\b.{0,30}?(?P<after>\d{1,4}(?:\.\d{1,2})?)\s*g\s+after", re.IGNORECASE
 )
-_USES_LENGTH = re.compile(r"\b(?:takes?|used?|uses)\s*(?:about\s+)?" + _M, re.IGNORECASE)
+_USES_LENGTH = re.compile(r"\b(?:takes?|used?|uses)\s*(?:about\s+)?" + LENGTH, re.IGNORECASE)
 _STS = re.compile(
     rf"(?P<n>{NUMBER})\s*(?P<noun>[A-Za-z][A-Za-z ]{{0,24}}?)\s*(?:x|×|by|and)\s*(?P<rows>{NUMBER})\s*(?:rows?|rnds?|rounds?)",
     re.IGNORECASE,
 )
 _OF = re.compile(r"\b(?:of|in)\s+(?P<words>[A-Za-z]+(?: [A-Za-z]+){0,2})", re.IGNORECASE)
-_SAMPLE = re.compile(r"(?P<size>.+?)\s*(?:size\s*)?(?:weighs?|weighing|=|,)\s*(?:about\s+)?" + _G, re.IGNORECASE)
+_SAMPLE = re.compile(r"(?P<size>.+?)\s*(?:size\s*)?(?:weighs?|weighing|=|,)\s*(?:about\s+)?" + MASS, re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,20 +93,13 @@ def yarn_known(document: Document) -> YarnKnown:
 
 def yarn_of(words: str) -> YarnKnown:
     """The yarn that the words of a line tell: "DK, wool, 2 balls of 50 g / 120 m each, in A (stone) and B (mauve)"."""
-    ball = _BALL.search(words) or _BALL_TURNED.search(words)
-    grams = float(ball["g"]) * GRAMS[ball["mass"][0].lower()] if ball else 0.0
-    metres = _metres(ball) if ball else 0.0
-    sound = grams > 0 and 3 <= metres * 100 / grams <= 20_000
+    grams, metres = ball_of(words) or (None, None)
     balls = sum(int(m["n"]) for m in _BALLS.finditer(words))
     colours = {m["letter"]: m["name"].strip() for m in _COLOUR.finditer(words)}
     return YarnKnown(
-        yarn_class(words) if words else None, grams if sound else None, metres if sound else None, balls or None,
+        yarn_class(words) if words else None, grams, metres, balls or None,
         2 if _HELD.search(words) else 1, colours, text=words.strip(),
     )
-
-
-def _metres(m: re.Match[str]) -> float:
-    return float(m["n"].replace(",", "")) * METRES[m["unit"][0].lower()]
 
 
 def weighed(words: str, terms: Dialect) -> Weighed | None:
@@ -120,8 +108,8 @@ def weighed(words: str, terms: Dialect) -> Weighed | None:
     if size is None:
         return None
     between, mass, length = _BEFORE_AFTER.search(words), _WEIGHS.search(words), _USES_LENGTH.search(words)
-    grams = float(between["before"]) - float(between["after"]) if between else _grams(mass) if mass else None
-    metres = _metres(length) if length else None
+    grams = float(between["before"]) - float(between["after"]) if between else grams_of(mass) if mass else None
+    metres = metres_of(length) if length else None
     if not (grams and grams > 0) and not (metres and metres > 0):
         return None
     stitches, rows = float(number(size["n"])), float(number(size["rows"]))
@@ -134,13 +122,9 @@ def weighed(words: str, terms: Dialect) -> Weighed | None:
     return Weighed(named, stitches, rows, grams if grams and grams > 0 else None, metres, words.strip())
 
 
-def _grams(m: re.Match[str]) -> float:
-    return float(m["g"]) * GRAMS[m["mass"][0].lower()]
-
-
 def _sample(words: str) -> Sample | None:
     m = _SAMPLE.match(words.strip())
-    if m is None or _grams(m) <= 0:
+    if m is None or grams_of(m) <= 0:
         return None
     size = re.sub(r"^(?:the|our|size)\s+|\s+size$", "", m["size"].strip(), flags=re.IGNORECASE)
-    return Sample(size, _grams(m), words.strip())
+    return Sample(size, grams_of(m), words.strip())

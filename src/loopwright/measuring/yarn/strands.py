@@ -8,22 +8,18 @@ round a strand. So a tall stitch in a loose gauge takes more, and a thicker yarn
 from __future__ import annotations
 
 import math
-import re
 from functools import cache
 from typing import Protocol
 
 from loopwright.grading.gauge import StitchSizes, plain_kind
+from loopwright.trade.composed import composed
 from loopwright.trade.yarn import Weight, weights
 from loopwright.trade.yarn_use import Strands, yarn_use
 
-_TOGETHER = re.compile(r"^(?:fp|bp)?(?P<kind>.+?)(?P<many>\d+)tog$")
-_POST = re.compile(r"^(?:fp|bp)(?=[a-z])")
-_FOUNDATION = re.compile(r"^f(?=(?:sc|hdc|dc|tr)$)")
 # In ordinary fabric the yarn is a third as thick as a stitch is wide: so in the measured swatches of trade/data/yarn_use.toml.
 WIDE_TO_THICK = 3.0
 # Yarn much thinner or thicker than that is no yarn of this gauge (a shawl in lace yarn, a stiff basket): the bounds of what is believed.
 _THINNEST, _THICKEST = 6.0, 2.0
-_MOST_LEGS = 99
 
 
 class Sized(Protocol):
@@ -77,13 +73,11 @@ def stitch_yarn_mm(kind: str, sizes: Sized, thick_mm: float) -> float:
 
 def _of_one(kind: str, sizes: Sized, thick_mm: float) -> float:
     table = yarn_use()
-    together = _TOGETHER.match(kind)
-    legs = min(int(together["many"]), _MOST_LEGS) if together else 1
-    plain = plain_kind(kind)
-    strands = table.stitches.get(plain) or table.stitches[swatch_kind(sizes)]
-    around = table.post_turns if _POST.match(kind) else 0.0
-    below = _length(table.stitches["ch"], 1, sizes.width("ch"), 0.0, thick_mm) if _FOUNDATION.match(kind) else 0.0
-    return below + _length(strands, legs, sizes.width(kind), sizes.height(plain), thick_mm, around)
+    made = composed(kind)
+    strands = table.stitches.get(made.plain) or table.stitches[swatch_kind(sizes)]
+    around = table.post_turns if made.post else 0.0
+    below = _length(table.stitches["ch"], 1, sizes.width("ch"), 0.0, thick_mm) if made.foundation else 0.0
+    return below + _length(strands, made.legs, sizes.width(kind), sizes.height(made.plain), thick_mm, around)
 
 
 def _of_several(kind: str, sizes: Sized, thick_mm: float) -> float:

@@ -6,8 +6,10 @@ Prompts for the designer in our own words, never advice on law: every text is sa
 from loopwright.trade.cautions.ages import ages_of
 from loopwright.trade.cautions.due import about, cautions_due, hidden_names, in_words
 from loopwright.trade.cautions.gaps import Opening, StitchMm, openings_mm
+from loopwright.trade.cautions.scopes import HIDDEN, TOLD
 from loopwright.trade.cautions.table import Caution, cautions, defer
 
 __all__ = [
-    "Caution", "Opening", "StitchMm", "about", "ages_of", "cautions", "cautions_due", "defer", "hidden_names", "in_words", "openings_mm",
+    "HIDDEN", "TOLD", "Caution", "Opening", "StitchMm", "about", "ages_of", "cautions", "cautions_due", "defer", "hidden_names", "in_words",
+    "openings_mm",
 ]

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from loopwright.model.tree import Chain, Document, Group, HeadLine, Node, Prose, Repeat, Row, Section
 from loopwright.source import Span
 from loopwright.trade.cautions.gaps import StitchMm
+from loopwright.trade.cautions.scopes import HIDDEN, TOLD
 
 CORD = r"(?:ties?|tie cords?|cords?|strings?|ribbons?|tie straps?|chin straps?)"
 _CORD = re.compile(rf"\b{CORD}\b", re.IGNORECASE)
@@ -84,14 +85,15 @@ def _chains(nodes: tuple[Node, ...]) -> Iterator[Chain]:
 
 
 def _is_advice(item: Prose | HeadLine) -> bool:
-    return isinstance(item, HeadLine) and item.name in ("gauge", "tension", "caution", "cautions", "safety", "warning", "hidden cautions")
+    return isinstance(item, HeadLine) and item.name in ("gauge", "tension", *TOLD, *HIDDEN)
 
 
 def _told(text: str, span: Span) -> Iterator[Cord]:
     """Lengths in words: "two ribbons 45 cm long", "30 cm of ribbon"."""
+    waist = _WAIST.search(text) is not None
     for m in _TOLD.finditer(text):
         n, unit = m["n"] or m["n2"], m["unit"] or m["unit2"]
         mm = float(n) * _MM[unit[0].lower()]
         if mm > 0:
             free = _THROUGH.search(text[max(0, m.start() - 40) : m.end() + 40]) is None
-            yield Cord("tie", _WAIST.search(text) is not None, mm, free, span, m.group().strip())
+            yield Cord("tie", waist, mm, free, span, m.group().strip())

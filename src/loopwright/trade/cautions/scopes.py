@@ -9,7 +9,8 @@ from dataclasses import dataclass
 from loopwright.model.tree import Document, FitLine, HeadLine, Prose, Row, Section, SpecialStitch
 from loopwright.trade.cautions.table import cautions, defer, plain
 
-NOTES = ("note", "notes", "caution", "cautions", "safety", "warning", "warnings", "safety notes", "safety note", "level")
+TOLD = ("caution", "cautions", "safety", "safety note", "safety notes", "warning", "warnings")
+NOTES = ("note", "notes", *TOLD, "level")
 STUFF = ("yarn", "materials", "supplies", "notions", "needed", "used", "yarn needed", "yarn used", "colours", "colors")
 HIDDEN = ("hidden cautions", "hidden caution")
 _NOT_FOR_WHOM = (

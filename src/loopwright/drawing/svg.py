@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 from xml.sax.saxutils import escape, quoteattr
 
 Point = tuple[float, float]
+_IDENT = re.compile(r"[A-Za-z_][A-Za-z0-9_-]*")
 
 
 def number(value: float) -> str:
@@ -41,12 +43,21 @@ def group(inside: Iterable[str], attributes: str = "") -> str:
     return f"<g{attributes}>{''.join(inside)}</g>"
 
 
-def document(ident: str, scope: str, size_px: tuple[float, float], told: tuple[str, str], inside: Iterable[str]) -> str:
-    """A whole file: `told` is its title and its description in words."""
-    wide, high = size_px
+def document(
+    ident: str, scope: str, size_px: tuple[float, float], told: tuple[str, str], inside: Iterable[str], *, shown_px: float = 0.0,
+) -> str:
+    """A whole file.
+
+    `ident`: begins its ids; `scope`: the class of its root; `told`: its title and its description in words; `shown_px`: how wide it is
+    shown, 0 for as large as it is drawn. Raises ValueError for an ident that is no name: ids of two drawings in one page must differ.
+    """
+    if not _IDENT.fullmatch(ident):
+        raise ValueError(f"'{ident}' cannot begin an id: letters, digits, - and _, a letter first")
+    wide, high = (number(v) for v in size_px)
+    shown = f'width="{number(shown_px)}"' if shown_px > 0 else f'width="{wide}" height="{high}"'
     head = (
         f'<svg xmlns="http://www.w3.org/2000/svg" class="{scope}" role="img" aria-labelledby="{ident}-title {ident}-desc" '
-        f'viewBox="0 0 {number(wide)} {number(high)}" width="{number(wide)}" height="{number(high)}">'
+        f'viewBox="0 0 {wide} {high}" {shown}>'
     )
     title, desc = f'<title id="{ident}-title">{escape(told[0])}</title>', f'<desc id="{ident}-desc">{escape(told[1])}</desc>'
     return "".join([head, title, desc, *inside, "</svg>\n"])

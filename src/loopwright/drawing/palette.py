@@ -1,0 +1,25 @@
+"""Colours and type that all drawings on paper share, from `palette.toml`."""
+
+from __future__ import annotations
+
+import tomllib
+from functools import cache
+from importlib.resources import files
+from typing import Any, Literal
+
+
+@cache
+def _table() -> dict[str, Any]:
+    return tomllib.loads(files("loopwright.drawing").joinpath("palette.toml").read_text(encoding="utf-8"))
+
+
+def colours(theme: Literal["light", "dark"]) -> dict[str, Any]:
+    """Colours by name, #RRGGBB, in tones a list of them."""
+    found: dict[str, Any] = _table()[theme]
+    return found
+
+
+WRITTEN: str = _table()["type"]["written"]
+"""Families of type for words, in CSS."""
+WORKED: str = _table()["type"]["worked"]
+"""Families of type for names and large figures, in CSS."""
