@@ -13,6 +13,7 @@ from loopwright.wording.counts import counts_of, ends_with_count
 from loopwright.wording.covered import has_unknown, left_over, numbers, says_less, sentences, spans
 from loopwright.wording.labels import is_worked, label
 from loopwright.wording.orders import order
+from loopwright.wording.said import RowWords
 from loopwright.wording.stitches import Scene, words
 
 # what leads up to a count at a row's end
@@ -21,17 +22,19 @@ _LEAD = re.compile(
 _OWN_SENTENCE = ("fasten-off", "note", "attach")
 
 
-def row(scene: Scene, item: Row, worked: Sequence[RowReport]) -> str:
-    """A row on one line; "" where the size written for does not work it."""
+def row(scene: Scene, item: Row, worked: Sequence[RowReport]) -> RowWords | None:
+    """A row in its parts; None where the size written for does not work it."""
     voice = scene.voice
     if voice.size is not None and (item.sizes is not None and voice.size not in item.sizes or not is_worked(item.label, voice.size)):
-        return ""
+        return None
     said = label(voice, item.label, item.side) if item.label else ""
     body = _told(scene, item) if item.order is not None else _body_of(scene, item)
     if not body and not said:
-        return ""
+        return None
     stop = "" if ends_with_count(body) else voice.say("sentence_end")
-    return f"{said}{capital(body)}".rstrip(" ,;.") + stop + counts_of(scene, item, worked, body)
+    words_of_it = capital(body).rstrip(" ,;.")
+    label_of_it = said if words_of_it else said.rstrip(" ,;.")
+    return RowWords(label_of_it, words_of_it + stop, counts_of(scene, item, worked, body))
 
 
 def capital(text: str) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import partial
 
 from loopwright.model.report import Report, RowReport
@@ -16,6 +16,7 @@ from loopwright.wording.covered import numbers
 from loopwright.wording.heading import heading, heading_end
 from loopwright.wording.labels import only
 from loopwright.wording.rows import row
+from loopwright.wording.said import ProseWords, RowWords, Said, SectionWords
 from loopwright.wording.stitches import Scene
 from loopwright.wording.voice import Voice
 
@@ -33,15 +34,25 @@ def write(
     out; `spelled_out` writes repeats out where their number is known. `measurements`: millimetres per size by name.
     Raises ValueError for terms that there are none of, IndexError for a size that there is none of.
     """
+    voice = voice_for(document, terms, size, full_words=full_words, spelled_out=spelled_out)
+    body = "\n".join(part.text for part in instructions(voice, document, report)).strip("\n") + "\n"
+    return heading(voice, document, report, body, measurements) + "\n" + body
+
+
+def voice_for(document: Document, terms: str, size: int | None = None, *, full_words: bool = False, spelled_out: bool = False) -> Voice:
+    """The voice for a pattern's words. Raises IndexError for a size that there is none of."""
     sizes = max(1, len(document.sizes))
     if size is not None and not 0 <= size < sizes:
         raise IndexError(f"there is no size {size}: the pattern has {sizes}")
-    voice = Voice(
+    return Voice(
         terms, document.terms, sizes, size, full_words, spelled_out,
         _blanks(document), own_names(document), kept_names(document), *_told(document),
     )
-    body = _Body(voice, document, report).text()
-    return heading(voice, document, report, body, measurements) + "\n" + body
+
+
+def instructions(voice: Voice, document: Document, report: Report | None) -> tuple[Said, ...]:
+    """Everything from the first section or row on, part by part."""
+    return _Body(voice, document, report).parts()
 
 
 @dataclass(slots=True)
@@ -51,19 +62,19 @@ class _Body:
     voice: Voice
     document: Document
     report: Report | None
-    lines: list[str] = field(default_factory=list)
+    said: list[Said] = field(default_factory=list)
     ring: str = "magic_ring"
     pending: str = ""
     lead: int | None = None
     sizes: tuple[int, ...] | None = None
 
-    def text(self) -> str:
+    def parts(self) -> tuple[Said, ...]:
         worked: dict[int, list[RowReport]] = {}
         for r in self.report.rows if self.report else ():
             worked.setdefault(r.item, []).append(r)
         for index in range(heading_end(self.document), len(self.document.items)):
             self._item(self.document.items[index], index, worked.get(index, []))
-        return "\n".join(self.lines).strip("\n") + "\n"
+        return tuple(self.said)
 
     def _item(self, item: Item, index: int, worked: Sequence[RowReport]) -> None:
         if isinstance(item, Section):
@@ -71,7 +82,7 @@ class _Body:
         elif isinstance(item, Row):
             self._row(item, index, worked)
         elif isinstance(item, Prose):
-            self.lines.append(translate(self.voice, item.text))
+            self.said.append(ProseWords(translate(self.voice, item.text), index))
 
     def _section(self, item: Section, index: int) -> None:
         """A heading of its own, or the name before a row on the same line ("First tie: Ch 40, …")."""
@@ -82,7 +93,7 @@ class _Body:
             if "\n" not in between:
                 self.pending = f"{title}: "
                 return
-        self.lines += ["", title]
+        self.said.append(SectionWords(title, index))
         self.ring, self.sizes, self.lead = "magic_ring", None, None
 
     def _title(self, item: Section) -> str:
@@ -99,15 +110,15 @@ class _Body:
     def _row(self, item: Row, index: int, worked: Sequence[RowReport]) -> None:
         scene = self._scene(item, worked)
         scene.floor = max((i.span.end for i in self.document.items[max(0, index - 1) : index]), default=0)
-        said = row(scene, item, worked)
+        said: RowWords | None = row(scene, item, worked)
         if _stitches(item.body):
             self.ring = "magic_ring"
         elif any(isinstance(n, Ring) for n in item.body):
             self.ring = "ring"
         if item.order is None:
             self.lead = scene.lead if scene.lead or _stitches(item.body) else self.lead
-        if said:
-            self.lines.append(self._only(item) + self.pending + said)
+        if said is not None:
+            self.said.append(replace(said, item=index, lead=self._only(item) + self.pending))
         self.pending = ""
 
     def _only(self, item: Row) -> str:
