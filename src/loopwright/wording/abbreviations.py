@@ -15,9 +15,8 @@ _COMMON = frozenset({"ch", "sl st", "sc", "hdc", "dc", "tr", "dtr", "trtr"})
 _ENTRY = re.compile(r"\s*(?P<short>[^=,;]{1,30}?)\s*[=:]\s*(?P<long>(?:[^,;()]|\([^()]*\))+)[,;.]?")
 
 
-def abbreviations(voice: Voice, text: str, own: dict[str, str]) -> str:
-    """The list for a text: "ch = chain, dc = double crochet"."""
-    head = voice.phrases.heading
+def abbreviations(voice: Voice, text: str, own: dict[str, str]) -> tuple[tuple[str, str], ...]:
+    """The list for a text, short and long form by the alphabet."""
     found: dict[str, str] = {}
     for kind in _kinds_in(voice, text):
         term = voice.dialect.term(kind)
@@ -26,7 +25,7 @@ def abbreviations(voice: Voice, text: str, own: dict[str, str]) -> str:
     for short, long in {**voice.phrases.abbreviations, **own}.items():
         if _is_used(short, text):
             found.setdefault(short, long)
-    return str(head["list_sep"]).join(head["defines"].format(short=s, long=found[s]) for s in sorted(found, key=str.lower))
+    return tuple((s, found[s]) for s in sorted(found, key=str.lower))
 
 
 def own_abbreviations(voice: Voice, items: Sequence[Item]) -> dict[str, str]:

@@ -8,10 +8,11 @@ from loopwright.model.report import Report
 from loopwright.model.tree import Document, HeadLine, Item
 from loopwright.trade.cautions import TOLD, cautions, cautions_due, defer
 from loopwright.wording.as_written import translate
+from loopwright.wording.said import HeadWords
 from loopwright.wording.voice import Voice
 
 
-def caution_lines(voice: Voice, document: Document, report: Report | None, items: Sequence[Item]) -> list[str]:
+def caution_lines(voice: Voice, document: Document, report: Report | None, items: Sequence[Item]) -> list[HeadWords]:
     """One line each, in plain words; the sentence that refers to local rules once, last. None for what the heading hides or notes tell."""
     own = [_own(voice, i) for i in items if isinstance(i, HeadLine) and i.name in TOLD]
     due = report.cautions if report is not None and report.cautions is not None else cautions_due(document)
@@ -22,8 +23,8 @@ def caution_lines(voice: Voice, document: Document, report: Report | None, items
         if caution.told or caution.hidden or caution.sizes and asked is not None and asked not in caution.sizes:
             continue
         whom = "" if asked is not None or not caution.sizes else head["for_sizes"].format(sizes=_some(voice, document.sizes, caution.sizes))
-        added.append(f"{head['safety']}: {whom}{caution.text}")
-    refers = [f"{head['safety']}: {defer()}"] if added or any(_is_ours(line) for line in own) else []
+        added.append(HeadWords("safety", head["safety"], f"{whom}{caution.text}"))
+    refers = [HeadWords("safety", head["safety"], defer())] if added or any(_is_ours(line.value) for line in own) else []
     return [*(line for line in own if line not in refers), *added, *refers]
 
 
@@ -36,10 +37,10 @@ def _some(voice: Voice, all_sizes: Sequence[str], sizes: Sequence[str]) -> str:
     return str(head["list_sep"].join(sizes))
 
 
-def _own(voice: Voice, line: HeadLine) -> str:
+def _own(voice: Voice, line: HeadLine) -> HeadWords:
     """A line of the designer's; one that was written by this module before stays as it is."""
     value = line.value if _is_ours(line.value) else translate(voice, line.value)
-    return f"{line.name[:1].upper()}{line.name[1:]}: {value}"
+    return HeadWords("safety", f"{line.name[:1].upper()}{line.name[1:]}", value)
 
 
 def _is_ours(said: str) -> bool:

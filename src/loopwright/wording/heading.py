@@ -6,57 +6,66 @@ import re
 from collections.abc import Mapping, Sequence
 
 from loopwright.model.report import Report
-from loopwright.model.tree import Document, FitLine, HeadLine, Prose, Row, Section, SpecialStitch
+from loopwright.model.tree import Document, FitLine, HeadLine, Item, Prose, Row, Section, SpecialStitch
 from loopwright.trade.cautions import HIDDEN, TOLD
 from loopwright.wording.abbreviations import abbreviations, own_abbreviations
 from loopwright.wording.as_written import doubtful_words, in_full, swap_terms, translate
 from loopwright.wording.cautions import caution_lines
 from loopwright.wording.conventions import turning_chains
+from loopwright.wording.said import Heading, HeadWords
 from loopwright.wording.voice import Voice
 
 _ONE_SIZE_LEAVES_OUT = ("worked in",)
 
 
 def heading(
-    voice: Voice, document: Document, report: Report | None, body: str, measurements: Mapping[str, Sequence[float | None]] | None,
-) -> str:
-    """The lines before the first section, in the order they were written; what is missing is put in where it belongs."""
+    voice: Voice, document: Document, report: Report | None, body: str, measurements: Mapping[str, Sequence[float | None]] | None = None,
+) -> Heading:
+    """What stands before the first section, in the order it was written; what is missing is put in where it belongs."""
     head = voice.phrases.heading
-    top: list[str] = []
-    lines: list[str] = []
-    specials: list[str] = []
-    unfilled = "{" in body
     items = document.items[: heading_end(document)]
-    for item in items:
-        if isinstance(item, Prose):
-            if item.text.strip().rstrip(":").lower() == "fit":
-                continue
-            (lines if any(isinstance(i, HeadLine) for i in items[: items.index(item)]) else top).append(translate(voice, item.text))
-        elif isinstance(item, HeadLine):
-            lines.extend(_line(voice, document, item, specials))
-        elif isinstance(item, Section):
-            lines.append(translate(voice, document.text[item.span.start : item.span.end] or item.title))
-        elif isinstance(item, SpecialStitch):
-            specials.append(translate(voice, item.text))
+    top, lines, specials = _as_told(voice, document, items)
     lines = _with_terms(voice, document, lines)
     lines.extend(_measurements(voice, measurements))
     silent = not any(isinstance(i, HeadLine) and i.name == "turning chain" for i in items)
     if silent and (told := turning_chains(voice, document, report)):
-        lines.append(f"{head['turning']}: {told}")
+        lines.append(HeadWords("turning chain", head["turning"], told))
     used = abbreviations(voice, body + " ".join(specials), own_abbreviations(voice, items))
     if used:
-        lines.append(f"{head['abbreviations']}: {used}")
-    lines.extend(f"{head['special']}: {s}" for s in specials)
-    lines.extend(f"{head['notes']}: {translate(voice, i.value)}" for i in items if isinstance(i, HeadLine) and i.name in ("note", "notes"))
+        listed = str(head["list_sep"]).join(head["defines"].format(short=s, long=long) for s, long in used)
+        lines.append(HeadWords("abbreviations", head["abbreviations"], listed))
+    lines.extend(HeadWords("special", head["special"], s) for s in specials)
+    notes = [translate(voice, i.value) for i in items if isinstance(i, HeadLine) and i.name in ("note", "notes")]
     kept = doubtful_words(" ".join(i.text for i in document.items if isinstance(i, Prose)), voice.source, voice.dialect)
     if kept:
-        lines.append(f"{head['notes']}: {head['kept_words'].format(terms=head[voice.source_terms], words=head['list_sep'].join(kept))}")
-    fit = [i for i in items if isinstance(i, FitLine)] if unfilled else []
-    parts = ["\n".join(top), "\n".join(lines)]
-    if fit:
-        parts.append("\n".join([head["fit"], *(f"{{{i.blank}}}: {i.sentence}" for i in fit)]))
-    parts.append("\n".join(caution_lines(voice, document, report, items)))
-    return "\n\n".join(p for p in parts if p) + "\n"
+        notes.append(head["kept_words"].format(terms=head[voice.source_terms], words=head["list_sep"].join(kept)))
+    lines.extend(HeadWords("notes", head["notes"], n) for n in notes)
+    fit = [i for i in items if isinstance(i, FitLine)] if "{" in body else []
+    told_fit = (head["fit"], *(f"{{{i.blank}}}: {i.sentence}" for i in fit)) if fit else ()
+    return Heading(tuple(top), tuple(lines), used, told_fit, tuple(caution_lines(voice, document, report, items)))
+
+
+def _as_told(voice: Voice, document: Document, items: Sequence[Item]) -> tuple[list[str], list[HeadWords], list[str]]:
+    """The words at the top, the lines under names, and what special stitches are, as the pattern tells them."""
+    top: list[str] = []
+    lines: list[HeadWords] = []
+    specials: list[str] = []
+    for at, item in enumerate(items):
+        if isinstance(item, Prose):
+            if item.text.strip().rstrip(":").lower() == "fit":
+                continue
+            said = translate(voice, item.text)
+            if any(isinstance(i, HeadLine) for i in items[:at]):
+                lines.append(HeadWords("", "", said))
+            else:
+                top.append(said)
+        elif isinstance(item, HeadLine):
+            lines.extend(_line(voice, document, item, specials))
+        elif isinstance(item, Section):
+            lines.append(HeadWords("", "", translate(voice, document.text[item.span.start : item.span.end] or item.title)))
+        elif isinstance(item, SpecialStitch):
+            specials.append(translate(voice, item.text))
+    return top, lines, specials
 
 
 def heading_end(document: Document) -> int:
@@ -68,7 +77,7 @@ def heading_end(document: Document) -> int:
     return max(last, leading)
 
 
-def _line(voice: Voice, document: Document, item: HeadLine, specials: list[str]) -> list[str]:
+def _line(voice: Voice, document: Document, item: HeadLine, specials: list[str]) -> list[HeadWords]:
     head = voice.phrases.heading
     name = item.name
     if name in ("abbreviations", "note", "notes", "terms", *TOLD, *HIDDEN):
@@ -81,10 +90,11 @@ def _line(voice: Voice, document: Document, item: HeadLine, specials: list[str])
     if name in ("size", "sizes"):
         return _sizes(voice, document)
     if name in ("gauge", "tension"):
-        return [f"{head['gauge' if voice.dialect.words['gauge'] == 'gauge' else 'tension']}: {translate(voice, item.value)}"]
+        said = head["gauge" if voice.dialect.words["gauge"] == "gauge" else "tension"]
+        return [HeadWords("gauge", said, translate(voice, item.value))]
     if name == "turning chain":
-        return [f"{head['turning']}: {_conventions(voice, item.value)}"]
-    return [f"{name[:1].upper()}{name[1:]}: {translate(voice, item.value)}"]
+        return [HeadWords(name, head["turning"], _conventions(voice, item.value))]
+    return [HeadWords(name, f"{name[:1].upper()}{name[1:]}", translate(voice, item.value))]
 
 
 def _conventions(voice: Voice, text: str) -> str:
@@ -94,24 +104,23 @@ def _conventions(voice: Voice, text: str) -> str:
     return re.sub(r"\b(?:(\d+) ch(?:ain)?|ch(?:ain)? (\d+))\b", lambda m: str(voice.say("chain", n=m[1] or m[2])), said)
 
 
-def _with_terms(voice: Voice, document: Document, lines: list[str]) -> list[str]:
+def _with_terms(voice: Voice, document: Document, lines: list[HeadWords]) -> list[HeadWords]:
     """The sizes, where they were told nowhere but in lists; the terms after the sizes, or first."""
     head = voice.phrases.heading
-    names = (head["sizes"], head["size"])
-    if len(document.sizes) > 1 and not any(text.split(":")[0] in names for text in lines):
+    if len(document.sizes) > 1 and not any(x.key == "sizes" for x in lines):
         lines = [*_sizes(voice, document), *lines]
-    at = max((i + 1 for i, text in enumerate(lines) if text.split(":")[0] in (*names, "Worked in")), default=0)
-    return [*lines[:at], f"{head['terms']}: {head[voice.terms]}", *lines[at:]]
+    at = max((i + 1 for i, x in enumerate(lines) if x.key in ("sizes", "worked in")), default=0)
+    return [*lines[:at], HeadWords("terms", head["terms"], head[voice.terms]), *lines[at:]]
 
 
-def _sizes(voice: Voice, document: Document) -> list[str]:
+def _sizes(voice: Voice, document: Document) -> list[HeadWords]:
     head = voice.phrases.heading
     if voice.size is not None:
-        return [f"{head['size']}: {document.sizes[voice.size]}"]
-    return [f"{head['sizes'] if len(document.sizes) > 1 else head['size']}: {head['list_sep'].join(document.sizes)}"]
+        return [HeadWords("sizes", head["size"], document.sizes[voice.size])]
+    return [HeadWords("sizes", head["sizes" if len(document.sizes) > 1 else "size"], head["list_sep"].join(document.sizes))]
 
 
-def _measurements(voice: Voice, measured: Mapping[str, Sequence[float | None]] | None) -> list[str]:
+def _measurements(voice: Voice, measured: Mapping[str, Sequence[float | None]] | None) -> list[HeadWords]:
     if not measured:
         return []
     sep, dash = voice.say("size_sep"), voice.say("dash")
@@ -120,6 +129,5 @@ def _measurements(voice: Voice, measured: Mapping[str, Sequence[float | None]] |
         shown = [values[voice.size]] if voice.size is not None and len(values) > 1 else list(values)
         cm = [dash if v is None else f"{v / 10:.1f}".removesuffix(".0") for v in shown]
         said.append(f"{name} {cm[0] if len(set(cm)) == 1 else voice.say('sizes', first=cm[0], rest=sep.join(cm[1:]))} cm")
-    return [f"{voice.phrases.heading['measurements']}: {voice.phrases.heading['list_sep'].join(said)}"]
-
-
+    head = voice.phrases.heading
+    return [HeadWords("measurements", head["measurements"], head["list_sep"].join(said))]

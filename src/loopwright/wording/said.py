@@ -46,3 +46,41 @@ class ProseWords:
 
 
 Said = RowWords | SectionWords | ProseWords
+
+
+@dataclass(frozen=True, slots=True)
+class HeadWords:
+    """A line of the heading.
+
+    `key`: what it is whatever the language ("hook", "terms", "sizes", "gauge", "turning chain", "measurements", "abbreviations",
+    "special", "notes", "safety", else the designer's own name in small letters); "" for words under no name.
+    """
+
+    key: str
+    name: str
+    value: str
+
+    @property
+    def text(self) -> str:
+        """The line."""
+        return f"{self.name}: {self.value}" if self.name else self.value
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """What stands before the first section. `top`: title and what follows it; `fit`: sentences of blanks that are not filled.
+
+    `abbreviations`: short and long form of those that are used. `cautions`: among them the sentence that refers to local rules, last.
+    """
+
+    top: tuple[str, ...]
+    lines: tuple[HeadWords, ...]
+    abbreviations: tuple[tuple[str, str], ...]
+    fit: tuple[str, ...]
+    cautions: tuple[HeadWords, ...]
+
+    @property
+    def text(self) -> str:
+        """The heading as plain text."""
+        parts = ("\n".join(self.top), "\n".join(x.text for x in self.lines), "\n".join(self.fit), "\n".join(x.text for x in self.cautions))
+        return "\n\n".join(p for p in parts if p) + "\n"

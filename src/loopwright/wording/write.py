@@ -36,7 +36,7 @@ def write(
     """
     voice = voice_for(document, terms, size, full_words=full_words, spelled_out=spelled_out)
     body = "\n".join(part.text for part in instructions(voice, document, report)).strip("\n") + "\n"
-    return heading(voice, document, report, body, measurements) + "\n" + body
+    return heading(voice, document, report, body, measurements).text + "\n" + body
 
 
 def voice_for(document: Document, terms: str, size: int | None = None, *, full_words: bool = False, spelled_out: bool = False) -> Voice:
