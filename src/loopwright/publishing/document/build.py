@@ -1,0 +1,215 @@
+"""A document out of a pattern, its measures and its pictures: parts in the trade's order, for one edition."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from loopwright.publishing.document.blocks import (
+    Block,
+    Facts,
+    Figure,
+    Instructions,
+    Listing,
+    Paragraph,
+    Part,
+    PartKey,
+    Publication,
+)
+from loopwright.publishing.document.edition import Edition
+from loopwright.publishing.document.measured import with_measures
+from loopwright.publishing.document.pattern import Drawn, Pattern, Pictures
+from loopwright.publishing.document.running import Text, running
+from loopwright.publishing.document.sizing import other_gauges, size_table
+from loopwright.publishing.document.steps import sections
+from loopwright.publishing.document.words import Words, all_told, told, words_of
+from loopwright.publishing.phrases import Phrases
+
+# Lines of the heading that have a place of their own in the document; all others are told under Materials, as she names them.
+_PLACED = frozenset((
+    "terms", "sizes", "gauge", "turning chain", "abbreviations", "special", "notes", "measurements", "safety", "worked in", "version",
+    "date", "author", "designer", "description", "care", "photograph", "photographs", "film", "help", "contact", "corrections",
+    "copyright", "terms of use", "accent", "timed", "sample", "weighed", "swatch", "swatches", "level", "",
+))
+_FINISHING = re.compile(r"\b(?:finishing|making up|assembly|to finish|make up|joining the pieces|blocking)\b", re.IGNORECASE)
+_VERSION = re.compile(r"(?P<version>[^\s(,;]+)\s*[(,;]?\s*(?P<date>[^)]*)\)?\s*$")
+_ENGLISH = {"us": "en-US", "uk": "en-GB", "old": "en-GB"}
+POINTS_FAR = 24
+LONGEST_ALT = 240
+
+
+def build(pattern: Pattern, pictures: Pictures, edition: Edition) -> Publication:
+    """The document of an edition. Raises IndexError for a size that there is none of, LookupError for a language without words."""
+    say = Phrases(edition.language)
+    words = words_of(pattern, edition)
+    document = pattern.document
+    version, date = version_of(pattern)
+    top = [t for t in words.heading.top if t.strip() != (document.title or "").strip()]
+    description = told(pattern, "description") or " ".join(top[:1])
+    parts = tuple(p for p in _parts(pattern, pictures, edition, words, say) if p.blocks)
+    sample = told(pattern, "worked in")
+    return Publication(
+        title=document.title or say.say("part-instructions"), description=description, edition=edition,
+        language=_ENGLISH[edition.terms] if edition.language == "en" else edition.language, own_language=_ENGLISH[document.terms],
+        sizes=tuple(pattern.sizes[i] for i in words.indexes),
+        sample=next((at for at, i in enumerate(words.indexes) if pattern.sizes[i] == sample), None),
+        terms=say.say(f"terms-{edition.terms}") if edition.language == "en" else "", version=version, date=date,
+        author=told(pattern, "designer", "author"), corrections=told(pattern, "corrections"), parts=parts, phrases=furniture(say),
+        draft="; ".join(pattern.errors), reported=tuple(_reported(pattern, edition, say)),
+    )
+
+
+def version_of(pattern: Pattern) -> tuple[str, str]:
+    """Version and date as the heading tells them, "" for none: "Version: 1.3 (2026-11-20)", or a Date line of its own."""
+    m = _VERSION.match(told(pattern, "version"))
+    return (m["version"], m["date"].strip() or told(pattern, "date")) if m else ("", told(pattern, "date"))
+
+
+def furniture(say: Phrases) -> dict[str, str]:
+    """Words that pages put around the document; {page} and {pages} are filled by the pages themselves."""
+    keys = (
+        "tick", "notes-of-mine", "your-column", "every-size", "not-in-this-size", "choose-size", "in-words", "draft", "size", "sizes",
+        "all-sizes",
+    )
+    found = {key: say.say(key) for key in keys}
+    found["page-of"] = say.say("page-of", page="{page}", pages="{pages}")
+    found["film-of"] = say.say("film")
+    return found
+
+
+def _parts(pattern: Pattern, pictures: Pictures, edition: Edition, words: Words, say: Phrases) -> Iterator[Part]:
+    def part(key: PartKey, blocks: Sequence[Block], **slots: str) -> Part:
+        return Part(key, say.say(f"part-{key}", **slots), tuple(blocks))
+
+    pictured = not edition.words_only
+    found = with_measures(_with_photographs(sections(pattern, words), pattern, edition), pattern, words.indexes, say)
+    gauge_word = next((x.name.lower() for x in words.heading.lines if x.key == "gauge"), "gauge")
+    yield Part("title", "", tuple(_title(pattern, pictures, edition, words, say)))
+    yield part("sizes", [size_table(pattern, words.indexes, say)])
+    yield part("materials", list(_materials(words)))
+    yield part("gauge", [*_gauge(pattern, words, say), *other_gauges(pattern, words.indexes, say)], word=gauge_word)
+    short = tuple((s, (long,)) for s, long in words.heading.abbreviations)
+    yield part("abbreviations", [Facts(short, close=True)] if short else [])
+    yield part("special", _listed([x.value for x in words.heading.lines if x.key == "special"], words))
+    yield part("notes", _notes(pattern, edition, words, say))
+    yield part("schematic", [_figure(d) for d in pictures.schematics] if pictured else [])
+    yield part("instructions", [s for s in found if not _FINISHING.search(s.title)])
+    yield part("charts", [_figure(d) for d in pictures.charts] if pictured else [])
+    yield part("finishing", [s for s in found if _FINISHING.search(s.title)])
+    yield part("care", [Paragraph((t,), own=True) for t in all_told(pattern, "care")])
+    yield part("cautions", _listed([x.value for x in words.heading.cautions], words))
+    yield part("help", list(_help(pattern, say)))
+    changes: tuple[Text, ...] = tuple((f"{c.version}: {c.text}" if c.version else c.text,) for c in pattern.changes)
+    yield part("changes", [Listing(changes)] if changes else [])
+    yield part("version", list(_about(pattern, say)))
+    yield part("terms-of-use", [Paragraph((t,), own=True) for t in all_told(pattern, "terms of use", "copyright")])
+
+
+def _title(pattern: Pattern, pictures: Pictures, edition: Edition, words: Words, say: Phrases) -> Iterator[Block]:
+    """Cover picture, then what she says of the piece."""
+    if not edition.words_only and not edition.ink_saving:
+        shown = next((p for p in pattern.photographs if p.cover and p.picture is not None), None)
+        if shown is not None and shown.picture is not None:
+            yield Figure(shown.picture, shown.alt or say.say("photograph-alt", title=pattern.document.title or ""), cover=True)
+        elif pictures.cover is not None:
+            alt = say.say("cover-alt", title=pattern.document.title or "")
+            yield Figure(pictures.cover.picture, alt, description=pictures.cover.description, cover=True)
+    top = [t for t in words.heading.top if t.strip() != (pattern.document.title or "").strip()]
+    description = told(pattern, "description")
+    for text in ([description] if description else []) + top:
+        yield Paragraph((text,), own=True)
+
+
+def _materials(words: Words) -> Iterator[Block]:
+    pairs = tuple((x.name, (x.value,)) for x in words.heading.lines if x.key not in _PLACED)
+    if pairs:
+        yield Facts(pairs)
+    for x in words.heading.lines:
+        if x.key == "" and x.value:
+            yield Paragraph((x.value,), own=True)
+
+
+def _gauge(pattern: Pattern, words: Words, say: Phrases) -> Iterator[Block]:
+    lines = [x.value for x in words.heading.lines if x.key == "gauge"]
+    for value in lines:
+        yield Paragraph((value,), own=True)
+    if pattern.gauge is not None and pattern.gauge.guessed:
+        yield Paragraph((say.say("gauge-guess"),))
+
+
+def _listed(texts: Sequence[str], words: Words) -> list[Block]:
+    items: tuple[Text, ...] = tuple(running(t, len(words.indexes)) for t in texts)
+    return [Listing(items, own=True)] if items else []
+
+
+def _notes(pattern: Pattern, edition: Edition, words: Words, say: Phrases) -> list[Block]:
+    """What a reader must know before the first row: terms, sizes, repeats, conventions; then the designer's own notes."""
+    ours: list[Text] = []
+    if edition.language == "en":
+        ours.append((say.say("terms-note", terms=say.say(f"terms-{edition.terms}")),))
+    if len(words.indexes) > 1:
+        ours.append((say.say("all-sizes-note", sizes=say.say("list-separator").join(pattern.sizes[i] for i in words.indexes)),))
+    ours += [(f"{x.name}: {x.value}",) for x in words.heading.lines if x.key == "turning chain"]
+    ours.append((say.say("spelled-out-note" if edition.spelled_out or edition.large_print else "repeats-note"),))
+    if edition.left_handed:
+        ours.append((say.say("left-handed-note"),))
+    if edition.words_only:
+        ours.append((say.say("no-pictures"),))
+    if edition.large_print:
+        ours.append((say.say("meets", points=POINTS_FAR),))
+    own = _listed([x.value for x in words.heading.lines if x.key in ("notes", "level")], words)
+    return [Listing(tuple(ours)), *own]
+
+
+def _figure(drawn: Drawn) -> Figure:
+    first, _, rest = drawn.description.partition("\n")
+    alt = first if len(first) <= LONGEST_ALT else first[: first.rfind(" ", 0, LONGEST_ALT)] + " …"
+    caption = " ".join((drawn.section, *drawn.notes)) if drawn.notes else drawn.section
+    return Figure(drawn.picture, alt, caption, drawn.description if rest or alt != first else "")
+
+
+def _with_photographs(found: tuple[Instructions, ...], pattern: Pattern, edition: Edition) -> tuple[Instructions, ...]:
+    """Photographs at the section that they are of; those of no section stand with the first."""
+    if edition.words_only or edition.ink_saving:
+        return found
+    result = list(found)
+    for photo in pattern.photographs:
+        if photo.cover or photo.picture is None or not result:
+            continue
+        name = photo.section.lower()
+        at = next((i for i, s in enumerate(result) if name and s.title.lower().startswith(name)), 0)
+        result[at] = replace(result[at], figures=(*result[at].figures, Figure(photo.picture, photo.alt or result[at].title, photo.alt)))
+    return tuple(result)
+
+
+def _help(pattern: Pattern, say: Phrases) -> Iterator[Block]:
+    for text in all_told(pattern, "help", "contact"):
+        yield Paragraph((text,), own=True)
+    if pattern.film.get(""):
+        yield Paragraph((say.say("film-at", address=pattern.film[""]),))
+    if corrections := told(pattern, "corrections"):
+        yield Paragraph((say.say("corrections-at", address=corrections),))
+
+
+def _about(pattern: Pattern, say: Phrases) -> Iterator[Block]:
+    version, date = version_of(pattern)
+    if author := told(pattern, "designer", "author"):
+        yield Paragraph((say.say("made-by", author=author),))
+    if version:
+        yield Paragraph((say.say("version-dated" if date else "version-line", version=version, date=date),))
+    if sample := told(pattern, "worked in"):
+        yield Paragraph((say.say("worked-in", size=sample),))
+
+
+def _reported(pattern: Pattern, edition: Edition, say: Phrases) -> Iterator[str]:
+    """What whoever publishes should know: what is missing."""
+    for photo in pattern.photographs:
+        if photo.picture is None:
+            yield f"photograph {photo.file}: there is no such file; the document goes without it"
+        elif not photo.alt:
+            yield f"photograph {photo.file}: say what it shows for those who cannot see it: 'Photograph: {photo.file}: …'"
+    if not told(pattern, "version"):
+        yield "no version is told: add a line such as 'Version: 1.0 (2026-11-28)', so that corrections can name it"
+    yield from (f"no words in {edition.language} for '{key}'; said in English" for key in sorted(say.missing))
+
