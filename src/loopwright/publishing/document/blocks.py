@@ -47,7 +47,7 @@ class Listing:
 
 @dataclass(frozen=True, slots=True)
 class Facts:
-    """Names with what belongs to them: "Hook" and "4 mm"; "hdc" and "half double crochet". `close`: short; can stand in columns."""
+    """Names with what belongs to them: "Hook" and "4 mm"; "hdc" and "half double crochet". `close`: short ones, for columns."""
 
     pairs: tuple[tuple[str, Text], ...]
     close: bool = False

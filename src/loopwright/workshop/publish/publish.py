@@ -1,0 +1,171 @@
+"""Documents of a design into a folder: which editions, each built, laid out in its format, written."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable, Sequence
+from concurrent.futures import Future, ThreadPoolExecutor
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from loopwright.publishing.document import Edition, Publication
+from loopwright.publishing.document.build import build
+from loopwright.source import Source
+from loopwright.workshop.measure import Measured, Wanted
+from loopwright.workshop.publish.editions import Asked, Job, jobs
+from loopwright.workshop.publish.folder import put
+from loopwright.workshop.publish.gather import Gathered, gather
+from loopwright.workshop.publish.listing import listing_files
+from loopwright.workshop.publish.pictures import Studio
+
+if TYPE_CHECKING:
+    from loopwright.publishing.pages import Pages
+
+Told = Callable[[str, float], None]
+
+
+@dataclass(frozen=True, slots=True)
+class Written:
+    """A file that was written: where, in which format, for which size ("" for all), and what it is, in words."""
+
+    path: str
+    what: str
+    size: str
+    description: str
+
+
+@dataclass(frozen=True, slots=True)
+class Published:
+    """What was published, what is to be known of it, and the design as measured."""
+
+    files: tuple[Written, ...]
+    notes: tuple[str, ...]
+    measured: Measured
+
+
+class FaultyDesignError(Exception):
+    """A design with errors, which nobody said to publish all the same. `errors`: in words with their lines."""
+
+    def __init__(self, errors: Sequence[str]) -> None:
+        super().__init__("; ".join(errors))
+        self.errors = tuple(errors)
+
+
+def publish(
+    source: Source, wanted: Wanted, asked: Callable[[Gathered], Asked], folder: Path, *, home: Path, draft: bool = False,
+    replace_files: bool = False, progress: Told | None = None,
+) -> Published:
+    """Publishes a design. `asked`: what is to be made, told once the design's sizes are known. `home`: where its photographs are.
+
+    Raises FaultyDesignError for a design with errors unless `draft`, PageError for a page that cannot be set, CannotSave, GaugeError,
+    NothingToPublishError.
+    """
+    tell = progress or (lambda _what, _share: None)
+    tell("working the design", 0.0)
+    found = gather(source, wanted, home)
+    if found.pattern.errors and not draft:
+        raise FaultyDesignError(found.pattern.errors)
+    title = found.pattern.document.title or Path(source.name).stem
+    todo = jobs(asked(found), title, found.pattern.sizes, found.pattern.document.terms)
+    made = _Maker(found, tell).make(todo)
+    files = {job.name: data for job, data in zip(todo, made.data, strict=True)}
+    kit = listing_files(found, made.publications, tuple(files), title)
+    put(folder, {**files, **{k.name: k.data for k in kit}}, replace=replace_files)
+    tell("written", 1.0)
+    written = [_written(folder, job, found.pattern.sizes) for job in todo]
+    written += [Written(str(folder / k.name), "listing", "", k.description) for k in kit]
+    return Published(tuple(written), tuple(dict.fromkeys((*made.notes, *found.measured.notes))), found.measured)
+
+
+@dataclass(frozen=True, slots=True)
+class _Made:
+    data: tuple[bytes, ...]
+    notes: tuple[str, ...]
+    publications: tuple[Publication, ...]
+
+
+class _Maker:
+    """Builds each edition once, however many formats it is wanted in; pages are set in threads while the next edition is built."""
+
+    def __init__(self, found: Gathered, tell: Told) -> None:
+        self.found = found
+        self.tell = tell
+        self.studio = Studio(found.measured)
+        self.built: dict[Edition, Publication] = {}
+        self.pages: list[Pages] = []
+
+    def make(self, todo: Sequence[Job]) -> _Made:
+        with ThreadPoolExecutor(max_workers=2) as pool:
+            waiting: list[Future[bytes] | bytes] = []
+            for at, job in enumerate(todo):
+                self.tell(job.name, at / max(1, len(todo)))
+                waiting.append(self._one(job, pool))
+            data = tuple(w if isinstance(w, bytes) else w.result() for w in waiting)
+        notes = [n for p in self.built.values() for n in p.reported]
+        return _Made(data, (*notes, *self.studio.notes), tuple(self.built.values()))
+
+    def _one(self, job: Job, pool: ThreadPoolExecutor) -> Future[bytes] | bytes:
+        publication = self._built(job)
+        if job.format == "pdf":
+            return pool.submit(self._setter().pdf, publication)
+        return _other(publication, job)
+
+    def _built(self, job: Job) -> Publication:
+        """Paper makes no difference to what a document holds."""
+        edition = replace(job.edition, paper="a4")
+        if edition not in self.built:
+            self.built[edition] = build(self.found.pattern, self.studio.pictures(edition), edition)
+        return replace(self.built[edition], edition=job.edition)
+
+    def _setter(self) -> Pages:
+        if not self.pages:
+            from loopwright.publishing.pages import Pages  # noqa: PLC0415 - brings the typesetter
+
+            self.pages.append(Pages())
+        return self.pages[0]
+
+
+def _other(publication: Publication, job: Job) -> bytes:
+    if job.format == "html":
+        from loopwright.publishing.web import html  # noqa: PLC0415 - only where it is wanted
+
+        return html(publication).encode()
+    if job.format == "epub":
+        from loopwright.publishing.epub import epub  # noqa: PLC0415 - the same
+
+        return epub(publication)
+    if job.format == "data":
+        from loopwright.publishing.data import as_json as export  # noqa: PLC0415 - the same
+
+        return (json.dumps(export(publication), ensure_ascii=False, indent=1) + "\n").encode()
+    from loopwright.publishing.plain import markdown, text  # noqa: PLC0415 - the same
+
+    return (text if job.format == "text" else markdown)(publication).encode()
+
+
+_WHAT = {
+    "pdf": "pages", "html": "a web page", "epub": "a book for reading devices", "text": "plain text", "markdown": "Markdown",
+    "data": "data for other programs",
+}
+
+
+def _written(folder: Path, job: Job, sizes: Sequence[str]) -> Written:
+    e = job.edition
+    size = sizes[e.size] if e.size is not None else ""
+    words = [_WHAT[job.format], f"size {size}" if size else "all sizes" if len(sizes) > 1 else ""]
+    words.append({"us": "US terms", "uk": "UK terms", "old": "old British terms"}[e.terms] if e.language == "en" else e.language)
+    words += [w for w, on in (("large print", e.large_print), ("left-handed", e.left_handed), ("ink-saving", e.ink_saving)) if on]
+    words += ["words only"] * e.words_only + ([{"a4": "A4", "letter": "Letter", "phone": "phone"}[e.paper]] if job.format == "pdf" else [])
+    return Written(str(folder / job.name), job.format, size, ", ".join(w for w in words if w))
+
+
+def as_json(published: Published) -> dict[str, Any]:
+    """The command's JSON: files as those of drawings, notes."""
+    return {
+        "version": 1, "title": published.measured.document.title,
+        "files": [
+            {"path": f.path, "what": f.what, "size": f.size or None, "section": None, "description": f.description} for f in published.files
+        ],
+        "notes": list(published.notes),
+    }
