@@ -1,0 +1,1 @@
+"""What the studio answers, one file to a topic."""

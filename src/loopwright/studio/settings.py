@@ -1,0 +1,27 @@
+"""What a studio is started with."""
+
+from __future__ import annotations
+
+import secrets
+from dataclasses import dataclass, field
+from pathlib import Path
+
+HOST = "127.0.0.1"
+MOST_BODY = 4_000_000  # bytes of a request
+MOST_TEXT = 400_000  # characters of a design
+IDLE_S = 0.25  # what is typed is on disk after so many seconds
+
+
+@dataclass(frozen=True, slots=True)
+class Settings:
+    """A folder of designs, the port, whether it is only for reading, and the token without which nothing is answered."""
+
+    folder: Path
+    port: int = 0
+    read_only: bool = False
+    token: str = field(default_factory=lambda: secrets.token_urlsafe(24), repr=False)
+
+    @property
+    def address(self) -> str:
+        """What the browser opens."""
+        return f"http://{HOST}:{self.port}/?token={self.token}"
