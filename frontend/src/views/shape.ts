@@ -1,0 +1,116 @@
+// The shape in three dimensions: one mesh, one draw call; a ring for the marker. Mounted by hand, so that it runs without a framework.
+import {
+  AmbientLight, BufferAttribute, BufferGeometry, DirectionalLight, DoubleSide, Mesh, MeshLambertMaterial, PerspectiveCamera, Raycaster, Scene, Sphere,
+  Vector2, Vector3, WebGLRenderer,
+} from "three";
+
+interface Block { at: number; length: number; type: string }
+export interface ShapeData { data: string; parts: Record<string, Block>; settled?: boolean; notes?: string[]; level?: string; why?: string }
+
+const TURN = Math.PI / 12;
+
+export interface ShapeView { update(data: ShapeData): void; mark(stitches: number[]): void; turn(way: number, tilt: number): void; destroy(): void }
+
+export function mountShape(place: HTMLElement, picked: (stitch: number) => void): ShapeView {
+  const renderer = new WebGLRenderer({ antialias: true, alpha: true });
+  const scene = new Scene(), camera = new PerspectiveCamera(30, 1, 1, 10000), lamp = new DirectionalLight(0xffffff, 2.2);
+  scene.add(new AmbientLight(0xffffff, 1.1), lamp, camera);
+  lamp.position.set(-1, 1.6, 2);
+  place.append(renderer.domElement);
+  let mesh: Mesh<BufferGeometry, MeshLambertMaterial> | null = null, ofVertex: Int32Array = new Int32Array(), own: Uint8Array = new Uint8Array();
+  let around = 0.35, above = 0.32, far = 500, waiting = false;
+  const middle = new Vector3();
+
+  function draw(): void {
+    if (waiting) return;
+    waiting = true;
+    requestAnimationFrame(() => {
+      waiting = false;
+      camera.position.set(
+        middle.x + far * Math.cos(above) * Math.sin(around), middle.y - far * Math.cos(above) * Math.cos(around), middle.z + far * Math.sin(above),
+      );
+      camera.up.set(0, 0, 1);
+      camera.lookAt(middle);
+      lamp.position.copy(camera.position).add(new Vector3(-far * 0.4, 0, far * 0.6));
+      lamp.target.position.copy(middle);
+      lamp.target.updateMatrixWorld();
+      renderer.render(scene, camera);
+    });
+  }
+
+  function fit(): void {
+    const width = place.clientWidth, height = Math.max(place.clientHeight, 240);
+    renderer.setPixelRatio(Math.min(devicePixelRatio, 2));
+    renderer.setSize(width, height, false);
+    camera.aspect = width / Math.max(1, height);
+    camera.updateProjectionMatrix();
+    draw();
+  }
+  const watch = new ResizeObserver(fit);
+  watch.observe(place);
+
+  const canvas = renderer.domElement;
+  let held: { x: number; y: number; moved: boolean } | null = null;
+  canvas.addEventListener("pointerdown", (e) => { held = { x: e.clientX, y: e.clientY, moved: false }; canvas.setPointerCapture(e.pointerId); });
+  canvas.addEventListener("pointermove", (e) => {
+    if (!held) return;
+    const dx = e.clientX - held.x, dy = e.clientY - held.y;
+    if (Math.abs(dx) + Math.abs(dy) > 3) held.moved = true;
+    if (!held.moved) return;
+    around -= dx * 0.01;
+    above = Math.max(-1.5, Math.min(1.5, above + dy * 0.01));
+    held = { x: e.clientX, y: e.clientY, moved: true };
+    draw();
+  });
+  canvas.addEventListener("pointerup", (e) => { if (held && !held.moved) hit(e); held = null; });
+  canvas.addEventListener("wheel", (e) => { e.preventDefault(); far *= Math.exp(e.deltaY * 0.001); draw(); }, { passive: false });
+
+  function hit(e: PointerEvent): void {
+    if (!mesh) return;
+    const box = canvas.getBoundingClientRect();
+    const ray = new Raycaster();
+    ray.setFromCamera(new Vector2(((e.clientX - box.left) / box.width) * 2 - 1, 1 - ((e.clientY - box.top) / box.height) * 2), camera);
+    const face = ray.intersectObject(mesh)[0]?.face;
+    const stitch = face ? ofVertex[face.a] : undefined;
+    if (stitch !== undefined && stitch >= 0) picked(stitch);
+  }
+
+  return {
+    update(data) {
+      mesh?.geometry.dispose();
+      if (mesh) scene.remove(mesh);
+      mesh = null;
+      if (!data.parts || !data.data) { draw(); return; }
+      const raw = Uint8Array.from(atob(data.data), (c) => c.charCodeAt(0)).buffer;
+      const part = (name: string) => data.parts[name] as Block;
+      const geometry = new BufferGeometry();
+      const p = part("positions"), n = part("normals"), c = part("colours"), v = part("vertex_stitch"), i = part("indices");
+      own = new Uint8Array(raw, c.at, c.length).slice();
+      ofVertex = new Int32Array(raw, v.at, v.length);
+      geometry.setAttribute("position", new BufferAttribute(new Float32Array(raw, p.at, p.length), 3));
+      geometry.setAttribute("normal", new BufferAttribute(new Int8Array(raw, n.at, n.length), 3, true));
+      geometry.setAttribute("color", new BufferAttribute(own.slice(), 3, true));
+      geometry.setIndex(new BufferAttribute(new Uint32Array(raw, i.at, i.length), 1));
+      mesh = new Mesh(geometry, new MeshLambertMaterial({ vertexColors: true, side: DoubleSide }));
+      scene.add(mesh);
+      geometry.computeBoundingSphere();
+      const ball: Sphere = geometry.boundingSphere ?? new Sphere(new Vector3(), 100);
+      middle.copy(ball.center);
+      far = Math.max(20, ball.radius / Math.sin((camera.fov * Math.PI) / 360) * 1.05);
+      camera.far = far * 10;
+      fit();
+    },
+    mark(stitches) {
+      const colour = mesh?.geometry.getAttribute("color") as BufferAttribute | undefined;
+      if (!colour) return;
+      const array = colour.array as Uint8Array;
+      array.set(own);
+      const wanted = new Set(stitches);
+      if (wanted.size) for (let i = 0; i < ofVertex.length; i++) if (wanted.has(ofVertex[i] ?? -1)) array.set([0xff, 0x5a, 0x2b], 3 * i);
+      colour.needsUpdate = true;
+      draw();
+    },
+    turn(way, tilt) { around += way * TURN; above = Math.max(-1.5, Math.min(1.5, above + tilt * TURN)); draw(); },
+    destroy() { watch.disconnect(); mesh?.geometry.dispose(); renderer.dispose(); renderer.forceContextLoss(); canvas.remove(); },
+  };
+}
