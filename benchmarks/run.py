@@ -12,7 +12,7 @@ import sys
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
-from benchmarks import bench_chart, bench_shape, figures
+from benchmarks import bench_chart, bench_compare, bench_shape, figures
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,6 +35,7 @@ FIGURES: dict[str, Callable[[], Iterator[tuple[str, float, str, float]]]] = {
     "decoding": figures.decoding,
     "measure": figures.measure,
     "charting": bench_chart.charting,
+    "comparing": bench_compare.comparing,
     "strain": bench_shape.strained,
     "picture": bench_shape.first_picture,
     "descent": bench_shape.plain_descent,

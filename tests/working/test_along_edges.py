@@ -18,7 +18,8 @@ from .woven import edge, parents, row, woven
 
 DESIGNS = sorted((Path(__file__).parents[2] / "designs").glob("*.txt"))
 PIECES = {  # as a maker would lay them out on the table
-    "curlew-toy": 4, "glasswort-bag": 2, "sea-lavender-blanket": 3,  # body, bill, wing, tail; bag, strap; first square, joined square, border
+    "curlew-toy": 4, "glasswort-bag": 2, "lapwing-cushion": 2, "sea-lavender-blanket": 3,
+    # body, bill, wing, tail; bag, strap; front, back; first square, joined square, border
 }
 
 

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import argparse
-from dataclasses import dataclass
+
+from loopwright.record import record
 
 SHELLS = ("bash", "zsh", "fish")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Option:
     """A flag and its help; `choices` are the words that may follow it, `takes` whether anything follows."""
 
@@ -18,7 +19,7 @@ class Option:
     takes: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Verb:
     """A verb with its options, and the words that it may be given (none: files)."""
 

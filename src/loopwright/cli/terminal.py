@@ -5,6 +5,8 @@ from __future__ import annotations
 import os
 import sys
 import time
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from typing import TextIO
 
 
@@ -33,3 +35,14 @@ class Progress:
     def done(self) -> None:
         """Clears the line."""
         print("\r" + " " * self.wide + "\r", end="", file=sys.stderr, flush=True)
+
+
+@contextmanager
+def watched() -> Iterator[Callable[[str, float], None] | None]:
+    """Somebody to tell how far the work is, where standard error is a terminal; the line is cleared at the end, whatever happens."""
+    progress = Progress() if sys.stderr.isatty() else None
+    try:
+        yield progress
+    finally:
+        if progress is not None:
+            progress.done()

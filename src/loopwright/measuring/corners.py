@@ -7,6 +7,7 @@ from statistics import median
 
 from loopwright.measuring.courses import Course
 from loopwright.model.fabric import PLACES, ROLES, Fabric
+from loopwright.record import record
 
 LEAST = 3  # stitches and chains in one place that make a corner
 MOST = 12  # more such places in a round are its pattern, not its corners
@@ -15,7 +16,7 @@ ALL = 8  # a second round of a motif may be corners and nothing else
 _EDGE, _COUNTS, _ROW_END = ROLES.index("edge"), ROLES.index("counts"), PLACES.index("row-end")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Corner:
     """One corner: where along the row it stands, as a share of its length, and how many stitches and chains it holds."""
 

@@ -7,12 +7,12 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import Literal
 
 from loopwright.grading.gauge import StitchSizes
 from loopwright.grading.stitched import lent_stitches, row_height_mm, row_length_mm, taken_below, top_kinds
 from loopwright.model.fabric import PLACES, ROLES, Fabric, FabricRow
+from loopwright.record import record
 
 EVEN = 3  # so many even rounds turn a crown down
 SAME = 1.001  # longer than this against the round below: it gains
@@ -23,7 +23,7 @@ _TURNING, _STANDS, _JOIN, _PICOT, _BASE = (ROLES.index(r) for r in ("turning", "
 _ROW_END, _RING, _SPACE, _UNDERSIDE, _CHAIN = (PLACES.index(p) for p in ("row-end", "ring", "space", "underside", "chain"))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Course:
     """One row or round.
 

@@ -34,6 +34,8 @@ def dimensions(fabric: Fabric, sizes: StitchSizes, rows: Sequence[Course] | None
         own = _OF[part.kind](part, sizes)
         result += (d for d in own if d.name != "around" or not _goes_on(part, cut[i + 1 : i + 2]))
     result += openings(fabric, found, sizes)
+    if fabric.layout is not None:
+        result += _laid_out(fabric.layout, cut, result, sizes)
     by_piece = pieces(cut)
     for piece, own_parts in by_piece.items():
         whole = list(_whole(own_parts, sizes, alone=len(by_piece) == 1))
@@ -41,6 +43,17 @@ def dimensions(fabric: Fabric, sizes: StitchSizes, rows: Sequence[Course] | None
             result = [d for d in result if d.piece != piece or d.name != "across"]
         result += whole
     return tuple(_once(result))
+
+
+def _laid_out(layout: tuple[int, int], cut: Sequence[Part], told: Sequence[Dimension], sizes: StitchSizes) -> Iterator[Dimension]:
+    """Motifs joined, their border around them: as many motifs as stand across or down, and the border twice."""
+    motif = next((d for d in told if d.name == "across" and d.piece == cut[0].piece), None)
+    border = cut[-1]
+    if motif is None or border.piece == motif.piece:
+        return
+    for name, many in zip(("width", "length"), layout, strict=True):
+        how = f"{many} motifs of {motif.how}, and twice the border"
+        yield dimension(border, name, many * motif.value_mm + 2 * border.height_mm, how, sizes, along=False)
 
 
 def _goes_on(part: Part, following: Sequence[Part]) -> bool:

@@ -10,6 +10,7 @@ from loopwright.measuring.corners import Corner, corners
 from loopwright.measuring.courses import EVEN, Course, even_so_far, from_centre
 from loopwright.measuring.diagonal import blocks
 from loopwright.model.fabric import Fabric
+from loopwright.record import record
 
 Kind = Literal["disc", "oval", "tube", "flat", "border", "tie", "edge"]
 Origin = Literal["centre", "chain", "rim", "none"]
@@ -21,7 +22,7 @@ FEWEST_SIDES = 3
 TIE = 8  # a shorter chain is a ring or a turn, not a tie
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Part:
     """Courses that lie alike and follow one another within a section.
 
@@ -171,6 +172,17 @@ def _kind(c: Course, line: _Line, grows: bool, courses: Sequence[Course]) -> Kin
     if line.origin == "centre" and (grows or first):
         return "oval" if line.base_mm else "disc"
     return "tube"
+
+
+def tie_rows(found: Iterable[Part]) -> frozenset[int]:
+    """Rows of the fabric that are ties: chains in the air, and what was worked back over them."""
+    return frozenset(i for p in found if p.kind == "tie" for i in range(p.rows[0], p.rows[1] + 1))
+
+
+def rows_alone(found: Iterable[Part]) -> bool:
+    """Whether a fabric is rows, with or without a border: such a piece is blocked, and relaxed in the plane."""
+    kinds = {p.kind for p in found}
+    return "flat" in kinds and not kinds & {"disc", "oval", "tube"}
 
 
 def pieces(found: Iterable[Part]) -> dict[int, list[Part]]:

@@ -5,20 +5,21 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from loopwright.grading.gauge.heading import lines
 from loopwright.grading.lengths import NUMBER, number
 from loopwright.model.fabric import ROLES, Fabric
 from loopwright.model.measures import TimeNeed
 from loopwright.model.tree import Document
+from loopwright.record import record
+from loopwright.source.expressions import Expression
 from loopwright.terms import dialect
 from loopwright.trade.composed import composed
 from loopwright.trade.stitches import like
 from loopwright.trade.yarn_use import yarn_use
 
 _ASSUMED = ROLES.index("assumed")
-_TIMED = re.compile(
+_TIMED = Expression(
     rf"(?P<n>{NUMBER})\s*(?P<noun>[A-Za-z][A-Za-z .]{{0,30}}?)\s*(?:in|=|took|takes?|:)\s*(?:about\s+)?(?P<t>{NUMBER})\s*"
     r"(?P<unit>s|secs?|seconds?|min|mins|minutes?|h|hours?)\b", re.IGNORECASE,
 )
@@ -29,7 +30,7 @@ _QUICKER, _SLOWER = 0.9, 1.2
 _FASTEST_S, _SLOWEST_S = 0.3, 600.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Pace:
     """Seconds a stitch by kind: `own` was timed, others follow by the table's ratios."""
 

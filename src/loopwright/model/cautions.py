@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from loopwright.record import record
 from loopwright.source import Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CautionFigure:
     """One length found in one size, beside the lengths that are dangerous.
 
@@ -34,7 +33,7 @@ class CautionFigure:
         return self.found_mm - self.from_mm if self.over and self.from_mm is not None else 0.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CautionDue:
     """One caution that is due.
 

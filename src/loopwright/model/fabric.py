@@ -8,6 +8,8 @@ from __future__ import annotations
 from array import array
 from dataclasses import dataclass, field
 
+from loopwright.record import record
+
 PLACES = (
     "top", "back", "front", "third", "front-post", "back-post", "space", "ring", "row-end", "underside", "chain", "none", "between",
 )
@@ -23,7 +25,7 @@ new start. "base": a chain made in the row and worked back over. "picot": a knob
 a stitch that no words made but that must have been there."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FabricRow:
     """A row of the fabric: its stitches are start … end - 1, in the order of making.
 
@@ -57,6 +59,7 @@ class Fabric:
     PLACES. `role`: index into ROLES. `colour`: index into `colours` ("" where no colour was said). `origin` … `origin_end`:
     the characters of the text that made it. `round`: which round of the outermost repeat, from 1 (0: in none); `inner`: of the
     repeat within it. `counts_as`: {top chain of a start chain: index into `kinds` of the stitch it counts as}.
+    `layout`: how many motifs stand across and down, where motifs are joined and a border goes around them all.
     """
 
     kinds: list[str] = field(default_factory=list)
@@ -75,6 +78,7 @@ class Fabric:
     extra: dict[int, tuple[int, ...]] = field(default_factory=dict)
     counts_as: dict[int, int] = field(default_factory=dict)
     rows: list[FabricRow] = field(default_factory=list)
+    layout: tuple[int, int] | None = None
 
     def __len__(self) -> int:
         return len(self.kind)

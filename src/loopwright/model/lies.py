@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Literal
+
+from loopwright.record import record
 
 Fault = Literal["cups", "ruffles", "corners", "row ends", "border", "ripple", "slant", "edging"]
 Follows = Literal["", "round", "row"]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LieFault:
     """One fault.
 

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Literal
+
+from loopwright.record import record
 
 Lies = Literal["flat", "blocks out", "cups", "ruffles"]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Dimension:
     """One measurement of a section or piece: its value and the range that the gauge's own uncertainty leaves.
 
@@ -29,7 +31,7 @@ class Dimension:
     relaxed: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RoundLies:
     """How one round lies: what it gained (`rate`), what a flat one would gain at this gauge (`flat_rate`), and what that does.
 
@@ -49,7 +51,7 @@ class RoundLies:
     mend: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ShapeMeasures:
     """The relaxed shape's own measures: its bounding box as it lies, strains as shares, and whether the solver came to rest.
 
@@ -65,7 +67,7 @@ class ShapeMeasures:
     laid_flat: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class WornShape:
     """The relaxed shape put on a form of the size's own measure: where it ends.
 
@@ -83,7 +85,7 @@ class WornShape:
     notes: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class YarnNeed:
     """Yarn of one colour: length with its range in metres, mass where it can be told, whole balls to buy where a ball is known.
 
@@ -100,7 +102,7 @@ class YarnNeed:
     other_balls: int | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class YarnAtHand:
     """Whether the yarn at hand makes this size, and where it ends if not.
 
@@ -121,7 +123,7 @@ class YarnAtHand:
     share: float = 1.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TimeNeed:
     """Making time in minutes, with its range."""
 
@@ -131,7 +133,7 @@ class TimeNeed:
     how: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Measures:
     """Everything measured of one size."""
 

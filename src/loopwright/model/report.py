@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import TYPE_CHECKING
+
+from loopwright.record import record
 
 if TYPE_CHECKING:
     from loopwright.findings import Finding
@@ -13,7 +15,7 @@ if TYPE_CHECKING:
     from loopwright.source import Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RowReport:
     """One worked row. Lists are per size; None where the size does not work the row or its count is not known.
 
@@ -36,7 +38,7 @@ class RowReport:
     why_not: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Assumption:
     """A choice that the words left open and that the result depends on."""
 
@@ -44,11 +46,11 @@ class Assumption:
     message: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Report:
     """A pattern worked in all its sizes. `fabrics` has one fabric per size (None where it could not be worked), woven when it is looked at.
 
-    `cautions`: those that are due, None where nobody looked for them.
+    `language`: code of the language the pattern is written in. `cautions`: those that are due, None where nobody looked for them.
     """
 
     title: str | None
@@ -59,3 +61,4 @@ class Report:
     findings: tuple[Finding, ...]
     fabrics: Sequence[Fabric | None] = field(default=(), compare=False)
     cautions: tuple[CautionDue, ...] | None = None
+    language: str = "en"

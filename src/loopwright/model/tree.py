@@ -6,15 +6,17 @@ Stitch kinds are US abbreviations in every tree, whatever terms the text uses ("
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Literal
 
+from loopwright.model.translated import Translated
+from loopwright.record import record
 from loopwright.source import Span
 
 NOWHERE = Span(0, 0)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Num:
     """A number as written: one value for all sizes, one per size, or a blank to be filled per size.
 
@@ -38,7 +40,7 @@ Loop = Literal["both", "back", "front", "third", "front-post", "back-post"]
 Quant = Literal["next", "first", "last", "same", "each", "every", "kth", "any"]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Thing:
     """What a place is made of.
 
@@ -55,7 +57,7 @@ class Thing:
 STITCH = Thing("st")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Place:
     """Where a stitch goes.
 
@@ -83,7 +85,7 @@ class Place:
     span: Span = NOWHERE
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Make:
     """Stitches of one kind.
 
@@ -105,7 +107,7 @@ class Make:
     span: Span = NOWHERE
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Chain:
     """`ch n`. `counts`: what the text says of it as a stitch; `as_kind` what it counts as ("counts as dc")."""
 
@@ -116,7 +118,7 @@ class Chain:
     span: Span = NOWHERE
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Group:
     """Several things into ONE place (in each place taken): "(2 dc, ch 1, 2 dc) in next sp". `name`: "shell" when told."""
 
@@ -126,7 +128,7 @@ class Group:
     span: Span = NOWHERE
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Skip:
     """`sk n things`. `first`: "sk first st", which after a start chain that counts is the stitch under that chain."""
 
@@ -136,7 +138,7 @@ class Skip:
     first: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Repeat:
     """A repeat of nodes.
 
@@ -159,7 +161,7 @@ class Repeat:
     span: Span = NOWHERE
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Either:
     """Several readings of the same words: (cost, nodes) each, cheapest first. `key` names the fork for assumptions."""
 
@@ -171,7 +173,7 @@ class Either:
 COUNT_OR_WORK = "count-or-instruction"  # key of the fork "…; 10 sc": the row's count, or ten stitches more
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Evenly:
     """Increases or decreases spread over the row: "inc 8 sts evenly" (`n`), "dec evenly to 54 sts" (`to`).
 
@@ -185,7 +187,7 @@ class Evenly:
     span: Span = NOWHERE
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class EveryKth:
     """ "inc in every 3rd st" = two plain, then the increase in the third; "dec every 3rd and 4th st"."""
 
@@ -195,7 +197,7 @@ class EveryKth:
     span: Span = NOWHERE
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class AtEnds:
     """ "dec 1 st at each end" (`ends` 2) or at one edge (`ends` 1): the rest of the row is worked even."""
 
@@ -206,7 +208,7 @@ class AtEnds:
     span: Span = NOWHERE
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class EdgeRun:
     """Stitches along an edge that is not the last row: row ends, the underside of the foundation, around a corner.
 
@@ -221,7 +223,7 @@ class EdgeRun:
     span: Span = NOWHERE
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PatternRun:
     """ "work in pattern (to end / over n sts)", "4 patterns", "shells across": what was established before goes on.
 
@@ -235,7 +237,7 @@ class PatternRun:
     span: Span = NOWHERE
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class InTurn:
     """Parts with a place "each …" that are worked as their places come: "1 dc in each dc, 2 dc, ch 2, 2 dc in each ch-2 sp".
 
@@ -246,7 +248,7 @@ class InTurn:
     span: Span = NOWHERE
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Spread:
     """ "in the 12 dc work 24 treble", "5 blue over 5 blue": `n` stitches over the next `over` places, as evenly as they come.
 
@@ -260,7 +262,7 @@ class Spread:
     span: Span = NOWHERE
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Divided:
     """A row told for one of its equal divisions and meant for all of them: "1 white on the white, 4 blue on the 3"."""
 
@@ -268,7 +270,7 @@ class Divided:
     span: Span = NOWHERE
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Filet:
     """ "15 sps", "3 bls": meshes of a filet row, each over three places of the row below: open (ch 2, dc) or filled (3 dc)."""
 
@@ -277,7 +279,7 @@ class Filet:
     span: Span = NOWHERE
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Join:
     """End of round (or any) join. `place` None: to the first stitch. `via`: "sl st", "sc", "dc" … None when unsaid.
 
@@ -290,7 +292,7 @@ class Join:
     span: Span = NOWHERE
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Ring:
     """A start in the round: magic ring (`chains` None) or the last chain joined to form a ring."""
 
@@ -298,7 +300,7 @@ class Ring:
     span: Span = NOWHERE
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Mark:
     """Anything that moves no stitch: turn, fasten off, no join, stitch marker, leave unworked, change of colour, attach.
 
@@ -314,7 +316,7 @@ class Mark:
     span: Span = NOWHERE
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Define:
     """A name given to what came just before or to the nodes told: "(shell made)", "(cluster: …)", special stitches."""
 
@@ -323,7 +325,7 @@ class Define:
     span: Span = NOWHERE
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Unknown:
     """Words that could not be read, kept as they stand."""
 
@@ -337,7 +339,7 @@ Node = (
 )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Count:
     """One printed count: "(24 dc and 12 ch-2 sps)" holds two. `noun` is a kind or group name, None when bare or "sts"."""
 
@@ -347,7 +349,7 @@ class Count:
     span: Span = NOWHERE
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Label:
     """ "Rnd 3", "Rows 4-7", "2nd and 3rd rows", "Next row", "Rows 24 (26, 28)".
 
@@ -364,7 +366,7 @@ class Label:
     span: Span = NOWHERE
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RowOrder:
     """What a row is when it is told by other rows.
 
@@ -392,7 +394,7 @@ class RowOrder:
     span: Span = NOWHERE
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Row:
     """One labelled (or implied) row or round, or a range of them, as written.
 
@@ -412,7 +414,7 @@ class Row:
     span: Span = NOWHERE
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Section:
     """A heading line of a part: "Crown", "SLEEVES", "First motif (make 4)"."""
 
@@ -421,7 +423,7 @@ class Section:
     span: Span = NOWHERE
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Prose:
     """Lines that are no row: kept as written."""
 
@@ -429,7 +431,7 @@ class Prose:
     span: Span = NOWHERE
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class HeadLine:
     """ "Name: value" of the heading. `name` is lower case, as written otherwise."""
 
@@ -439,7 +441,7 @@ class HeadLine:
     value_span: Span = NOWHERE
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FitLine:
     """ "{crown rounds}: rnds until crown measures …": a blank and its sentence, as written (grading reads the sentence)."""
 
@@ -449,7 +451,7 @@ class FitLine:
     sentence_span: Span = NOWHERE
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SpecialStitch:
     """ "bean st = …" of the special stitches or abbreviations: name, its abbreviation if any, what it is made of."""
 
@@ -463,9 +465,14 @@ class SpecialStitch:
 Item = Row | Section | Prose | HeadLine | FitLine | SpecialStitch
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Document:
-    """A whole pattern as written. `items` in order; `sizes` names ("one size" when single); `terms` us/uk/old."""
+    """A whole pattern as written. `items` in order; `sizes` names ("one size" when single); `terms` us/uk/old.
+
+    `language`: code of the language it is written in. Of another language than English `text` and all spans are those of the reader's
+    English, line for line; `translated` has the original and the way back to it. In `text` the ends of lines that go on in the next are
+    spaces; `written` is the text with them, "" where it is the same.
+    """
 
     text: str
     name: str
@@ -477,3 +484,6 @@ class Document:
     findings: tuple[object, ...] = field(default=(), compare=False)
     assumptions: tuple[tuple[Span, str], ...] = ()
     specials: tuple[SpecialStitch, ...] = ()
+    language: str = "en"
+    translated: Translated | None = field(default=None, compare=False)
+    written: str = field(default="", compare=False)

@@ -7,7 +7,7 @@ from array import array
 from collections.abc import Callable
 
 from loopwright.model.fabric import PLACES, ROLES
-from loopwright.working.columns import BELOW, NO_PARENT, OWN, Below, Columns
+from loopwright.working.columns import BELOW, NO_CHAIN, NO_PARENT, OWN, Below, Columns
 from loopwright.working.kinds import CHAIN, code, name, plain
 from loopwright.working.lanes import add, mask_of, mirrored, shifted
 from loopwright.working.rows import Made
@@ -154,7 +154,7 @@ class Builder:
             where, parents = "underside", [below.at(max(0, n - 2 - (i - n))) for i in range(slot.start, max(slot.end, slot.start + 1))]
         elif slot.how == "between":
             where, parents = "between", [below.at((slot.start - 1) % n), below.at(slot.start % n)]
-        elif slot.start == slot.end and below.turning >= 0:
+        elif slot.start == slot.end and below.turning != NO_CHAIN:
             where, parents = "chain", [below.turning]
         else:
             where, parents = "", [below.at(i % n) for i in range(slot.start, min(max(slot.end, slot.start + 1), slot.start + n))]
@@ -234,6 +234,13 @@ def _turning(b: Builder, note: Note, at: int) -> int:
     return at
 
 
+def _passed(b: Builder, _: Note, at: int) -> int:
+    """The chains passed over in the foundation only turn; their top is the last that was made, where the hook is."""
+    if b.below.items:
+        b.cols.turning = b.below.at(0) - b.below.length
+    return at
+
+
 def _stands(b: Builder, note: Note, at: int) -> int:
     """The start chain that counts: the item itself is its top chain."""
     for _ in range(note.n - 1):
@@ -310,8 +317,8 @@ def _close(b: Builder, note: Note, at: int) -> int:
 
 
 _EMIT: dict[str, Callable[[Builder, Note, int], int]] = {
-    "turning": _turning, "stands": _stands, "skipped": _skipped, "move": _move, "join": _join, "half": _half, "base": _base,
-    "picot": _picot, "close": _close,
+    "turning": _turning, "passed": _passed, "stands": _stands, "skipped": _skipped, "move": _move, "join": _join, "half": _half,
+    "base": _base, "picot": _picot, "close": _close,
 }
 
 

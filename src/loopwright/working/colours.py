@@ -7,14 +7,13 @@ the words that made it.
 from __future__ import annotations
 
 import re
-import tomllib
 from array import array
 from bisect import bisect_left, bisect_right
 from dataclasses import dataclass, field
 from functools import lru_cache
-from importlib.resources import files
 
 from loopwright.model.tree import Document, HeadLine, Row
+from loopwright.shipped import shipped_table
 
 _NAME = r"(?:(?:[A-H]|MC|CC\d?|C\d)(?![\w’'/-])|(?i:(?:colou?r|shade) [A-Za-z0-9]+)|(?i:main colou?r|contrast(?:ing)? colou?r){words})"
 _BEFORE = r"(?i:with|using|in|join|attach|pick(?:ing)? up|joining)(?: (?:the|in|with))?(?: yarn)?"
@@ -24,7 +23,7 @@ _BREAKS = re.compile(r"[,;:.(\[*]|\band\b")
 
 @lru_cache(maxsize=32)
 def _patterns(listed: tuple[str, ...]) -> tuple[re.Pattern[str], re.Pattern[str]]:
-    known = (*listed, *tomllib.loads((files(__package__) / "colours.toml").read_text(encoding="utf-8"))["words"])
+    known = (*listed, *shipped_table("loopwright.working", "colours.toml")["words"])
     words = "|(?i:" + "|".join(re.escape(w) for w in sorted(known, key=len, reverse=True)) + r")(?!\w)"
     name = _NAME.format(words=words)
     told = re.compile(rf"\b(?:(?P<how>{_BEFORE})|(?P<change>{_CHANGE})) (?P<name>{name})")

@@ -9,17 +9,20 @@ from __future__ import annotations
 from array import array
 from dataclasses import dataclass, field
 
+from loopwright.record import record
 from loopwright.working.lanes import mask_of, shifted
 
 NO_PARENT, BELOW, OWN = 0, 1, 2
+NO_CHAIN = -(10**9)  # no turning chain: chains of a foundation are counted back from the row's first stitch
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Below:
     """The row that is worked into.
 
     `ids`: its items as the hook meets them, counted from its first stitch; in a line (`step`
-    1 or -1 from `first`) where `step` is not 0. `turning`: the top of a turning chain that is no item, -1 for none.
+    1 or -1 from `first`) where `step` is not 0. `turning`: the top of a turning chain that is no item, NO_CHAIN for none;
+    below 0 it is of the foundation.
     """
 
     items: bytes
@@ -69,7 +72,7 @@ class Columns:
     deep: list[tuple[int, int]] = field(default_factory=list)
     edges: list[tuple[int, str]] = field(default_factory=list)
     borrowed: tuple[int, ...] = ()
-    turning: int = -1
+    turning: int = NO_CHAIN
     in_line: bool = False
     below_mask: int = 0
     own_mask: int = 0

@@ -14,6 +14,7 @@ from dataclasses import dataclass, field
 from itertools import groupby
 
 from loopwright.model.fabric import PLACES, ROLES, Fabric, FabricRow
+from loopwright.record import record
 from loopwright.working.sides import facings
 
 _PLACE = {p: i for i, p in enumerate(PLACES)}
@@ -30,7 +31,7 @@ _RIGHT = re.compile(r"\bright(?!\s+side\s+fac)[\s-]+(?:\w+\s+)?(?:edge|side|corn
 _LEFT = re.compile(r"\bleft[\s-]+(?:\w+\s+)?(?:edge|side|corner|end)\b", re.IGNORECASE)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Way:
     """How a row goes along edges. `right_side`: faces the maker. `anew`: the yarn was joined for it, so it may begin anywhere.
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field, replace
 from typing import Any
 
 from loopwright.model.tree import (
@@ -12,12 +12,13 @@ from loopwright.model.tree import (
     Node,
     Repeat,
 )
+from loopwright.record import record
 from loopwright.working.rows import Made
 from loopwright.working.steps import Step
 from loopwright.working.view import View
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class State:
     """What one explanation knows after a row."""
 
@@ -33,7 +34,7 @@ class State:
     free: int = 0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Outcome:
     """A row in one explanation: what was made, or why not."""
 
@@ -54,6 +55,10 @@ class Outcome:
             step, self.made, self.cost, self.agrees, self.problem, self.facts, self.assumed, self.as_printed, self.flipped, self.got,
         )
 
+    def also(self, assumed: tuple[tuple[str, Any], ...]) -> Outcome:
+        """The same outcome with more that was assumed."""
+        return replace(self, assumed=(*self.assumed, *assumed)) if assumed else self
+
 
 class Told:
     """What a step tells, hashed once: many rows tell the same."""
@@ -73,7 +78,7 @@ class Told:
         return isinstance(other, Told) and self.what == other.what
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Explanation:
     """A chain of outcomes with its cost: newest first, linked."""
 

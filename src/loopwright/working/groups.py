@@ -8,6 +8,7 @@ from loopwright.model.tree import (
     Chain,
     Either,
     Group,
+    Join,
     Make,
     Node,
     Num,
@@ -49,7 +50,7 @@ def into_one(run: Run, nodes: Sequence[Node], slot: Slot) -> None:
     """Works nodes so that every stitch goes into `slot`."""
     from loopwright.working.instructions import do
 
-    for node in nodes:
+    for node in (n for n in nodes if not _slip(n)):
         if node.span.end:
             run.origin = node.span.start
         if isinstance(node, Make):
@@ -84,6 +85,11 @@ def into_one(run: Run, nodes: Sequence[Node], slot: Slot) -> None:
             into_one(run, node.readings[0][1], slot)
         else:
             do(run, node, ())
+
+
+def _slip(node: Node) -> bool:
+    """ "(sl st, ch 3, 3 dc) in next sp": a slip stitch into that place, which closes no round."""
+    return isinstance(node, Join) and node.place is None and node.via == "sl st"
 
 
 def stitch_parts(run: Run, kind: str) -> tuple[Node, ...]:

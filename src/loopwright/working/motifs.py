@@ -24,6 +24,12 @@ _NEAR = 40
 _SPACE, _EDGE = PLACES.index("space"), ROLES.index("edge")
 
 
+def of_another(words: str) -> bool:
+    """Whether words only name another piece: "finished square"."""
+    told = words.lower().split()
+    return len(told) == 2 and told[0] in ANOTHER and told[1] in PIECES
+
+
 @dataclass(slots=True)
 class Joins:
     """Where in a text stitches are told to go into another piece."""

@@ -15,7 +15,8 @@ from loopwright.source import Span
 from loopwright.working.colours import Colours
 from loopwright.working.explanations import Explanation, Outcome
 from loopwright.working.fabrics import Fabrics
-from loopwright.working.motifs import Joins
+from loopwright.working.layouts import bordered, layout_of
+from loopwright.working.motifs import Joins, of_another
 from loopwright.working.openings import leaves_any
 from loopwright.working.rows import Made
 from loopwright.working.said import said
@@ -47,7 +48,7 @@ def work(document: Document, memo: dict[Any, Any] | None = None) -> Report:
         shared.clear()
     colours, joins = Colours.of(document), Joins.of(document.text)
     for size in range(max(1, len(document.sizes))):
-        best = decoder.decode(expand(document, size), conventions)
+        best = decoder.decode(bordered(expand(document, size), layout_of(document, size)), conventions)
         conventions = best.state.conventions if size == 0 else conventions
         per_size.append(best.outcomes())
         fabrics.append(partial(_weave, best, shared, colours, joins, document.text))
@@ -71,6 +72,10 @@ def _weave(best: Explanation, shared: dict[Any, Any], colours: Colours, joins: J
         below: View | None = e.before.state.view if e.before is not None else None
         if start is not None:
             weaver.begins(b"\x02" * int(start), e.outcome)
+            below = None
+        layout = dict(e.outcome.assumed).get("motifs")
+        if layout is not None and e.outcome.made is not None and e.outcome.made.base is not None:
+            weaver.around_motifs(e.outcome.made.base.items, e.outcome, layout)
             below = None
         weaver.row(e.outcome, below if below is not None and below.items else None)
     return weaver.finish()
@@ -221,7 +226,7 @@ def _not_understood(document: Document) -> list[Finding]:
     for item in document.items:
         if not isinstance(item, Row) or not item.doubt:
             continue
-        found += [Finding("N002", words, {"words": document.text[words.start : words.end]}) for words in _unknown(item.body)]
+        found += [Finding("N002", words, {"words": document.text[words.start : words.end]}) for words in _unknown(item.body) if not of_another(document.text[words.start : words.end])]
     return found
 
 
@@ -317,6 +322,8 @@ def _assumed_words(key: str, value: Any, *, first: bool) -> str | None:
         return f"this row goes on in pattern: its count of {value} is taken from the print"
     if key == "new-piece":
         return "a new piece begins here"
+    if key == "motifs":
+        return f"worked around {value[0]} by {value[1]} motifs as they are laid out, each join between two of them as a space"
     if key == "until":
         return f"worked as told until there are {value} stitches"
     return None

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from array import array
 from collections import Counter
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any
 
 from loopwright.model.tree import (
@@ -27,6 +27,7 @@ from loopwright.model.tree import (
     Skip,
     Unknown,
 )
+from loopwright.record import record
 from loopwright.working.grouping import together
 from loopwright.working.instructions import do_all, total_needed
 from loopwright.working.kinds import CHAIN, HEIGHT, code, plain
@@ -43,7 +44,7 @@ SPACE_LEFT, SPACE_EACH = 0.7, 0.1
 DISAGREES = 3.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Made:
     """One row as made in one reading."""
 

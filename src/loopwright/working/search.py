@@ -22,6 +22,7 @@ from loopwright.model.tree import (
 )
 from loopwright.working.explanations import Explanation, Outcome, State, Told
 from loopwright.working.kinds import code
+from loopwright.working.layouts import around
 from loopwright.working.openings import begins_anew, by_shape, from_the_middle, has_ring, joins_round, printed_total
 from loopwright.working.rows import DISAGREES, NOTHING, Made, from_hook, lead_chain, main_kind, work_row
 from loopwright.working.run import CannotWork
@@ -97,8 +98,10 @@ class Decoder:
             return [Explanation(self._assumed_state(state, step), old.cost + FAILS, outcome, old)]
         if step.order is not None and step.order.until_sts is not None:
             return [self._until(old, step, steps, at)]
-        found, rows = self._known(state, step, steps, at)
-        return [Explanation(_rows_on(s, rows, state.rows), old.cost + o.cost, o.of(step), old) for s, o in found]
+        edge = around(old, step.layout) if step.layout is not None else None
+        found, rows = self._known(edge or state, step, steps, at)
+        told = (("motifs", step.layout),) if edge is not None else ()
+        return [Explanation(_rows_on(s, rows, state.rows), old.cost + o.cost, o.of(step).also(told), old) for s, o in found]
 
     def _known(self, state: State, step: Step, steps: list[Step], at: int) -> tuple[list[tuple[State, Outcome]], int]:
         """The outcomes of a step, out of the memo where an equal row met an equal state; and how many rows the state had then.

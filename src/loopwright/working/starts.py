@@ -286,6 +286,7 @@ def skip_foundation(run: Run, kind: str, said: int | None, mesh: bool = True) ->
         run.chain(skipped)
     elif skipped >= 2 and tall == 1:
         run.tch_length = skipped
+        run.note("passed", skipped)
     if skipped >= 2 and tall >= 2:
         extra = skipped - tall
         options2: list[tuple[float, object]] = [(0.0, "no")] if skipped < tall else [(0.6, "no"), (0.4, "yes")] if tall >= 3 else [(0.2, "no"), (0.4, "yes")]

@@ -31,6 +31,7 @@ from loopwright.model.tree import (
     Section,
     Thing,
 )
+from loopwright.record import record
 from loopwright.source import Span
 from loopwright.working.sizes import for_size
 
@@ -38,11 +39,12 @@ MAX_ROWS = 2000
 EVEN: tuple[Node, ...] = (Make("*same*", Num((1,)), Place("each", None, Thing("st"))),)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Step:
     """One row to be worked. `item` is the tree item that asks for it, `part` which of its rows this is.
 
-    `turn`: what rows do, one after the other and over again, that are worked until there are so many stitches.
+    `turn`: what rows do, one after the other and over again, that are worked until there are so many stitches. `layout`: of a row around
+    motifs that are joined, how many of them stand across and down.
     """
 
     item: int
@@ -66,6 +68,7 @@ class Step:
     side: str | None = None
     guess: str | None = None
     turn: tuple[tuple[Node, ...], ...] = ()
+    layout: tuple[int, int] | None = None
 
 
 @dataclass(slots=True)

@@ -5,10 +5,11 @@ Small, immutable and hashable: the search keeps many of them.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from itertools import pairwise
 from typing import NamedTuple
 
+from loopwright.record import record
 from loopwright.working.kinds import ANY, CHAIN
 
 
@@ -28,7 +29,7 @@ class Group(NamedTuple):
     name: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Index:
     """What is looked up again and again in a row.
 
@@ -49,7 +50,7 @@ class Index:
         return cls(by_name, frozenset(e - s for s, e in runs), in_order)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class View:
     """What can be worked into.
 

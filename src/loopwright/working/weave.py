@@ -14,7 +14,7 @@ from loopwright.model.fabric import Fabric, FabricRow
 from loopwright.model.tree import Mark
 from loopwright.working.builder import PLACE, ROLE, Builder
 from loopwright.working.colours import Colours
-from loopwright.working.columns import BELOW, Below, Columns
+from loopwright.working.columns import BELOW, NO_CHAIN, Below, Columns
 from loopwright.working.edges import Edges, Way
 from loopwright.working.explanations import Outcome
 from loopwright.working.kinds import CHAIN, name
@@ -30,7 +30,7 @@ from loopwright.working.tally import SLIP
 from loopwright.working.view import View
 
 _FASTENED = re.compile(r"(?<!not )\b(?:fasten(?:ed|ing)? off|f\.?o\.?|(?:break|cut|end) (?:off|yarn|wool|thread))\b", re.IGNORECASE)
-_NOTHING = Below(b"", 0, 0, None, -1, False, 0)
+_NOTHING = Below(b"", 0, 0, None, NO_CHAIN, False, 0)
 
 
 class Weaver:
@@ -83,7 +83,12 @@ class Weaver:
         if not self._along_row_ends(outcome):
             self._new_piece()
         self._plain(items, ROLE["assumed"], outcome, "")
-        self.below = Below(items, 0, 1, None, -1, False, len(items))
+        self.below = Below(items, 0, 1, None, NO_CHAIN, False, len(items))
+
+    def around_motifs(self, items: bytes, outcome: Outcome, layout: tuple[int, int]) -> None:
+        """The edge of motifs that are joined: one of them was worked, the others are like it."""
+        self.fabric.layout = layout
+        self.assumed(items, outcome)
 
     def _new_piece(self) -> None:
         self.piece += 1
@@ -115,12 +120,12 @@ class Weaver:
             self._new_piece()
         self._know({CHAIN})
         if not base.items:
-            self.below = Below(b"", 0, 1, None, -1, False, 0)
+            self.below = Below(b"", 0, 1, None, NO_CHAIN, False, 0)
             self.below_start = len(self.fabric)
             return
         self._plain(base.items, ROLE["edge"], outcome, "")
         n = len(base.items)
-        self.below = Below(base.items, 0, 1, None, -1, False, n) if base.ring else Below(base.items, n - 1, -1, None, -1, True, n)
+        self.below = Below(base.items, 0, 1, None, NO_CHAIN, False, n) if base.ring else Below(base.items, n - 1, -1, None, NO_CHAIN, True, n)
 
     def _is_cord(self, base: View, outcome: Outcome) -> bool:
         """A chain with slip stitches back along it, made while the yarn still hangs on the piece: a tie."""
@@ -219,10 +224,10 @@ class Weaver:
         if self._along_row_ends(outcome):
             ids = self.edges.underside(many, self._way(step, self._turns(step, turned, tops_first=False)))
             if ids:
-                return Below(items, 0, 0, array("i", [i - self.below_start for i in ids]), -1, False, self.below.length), "underside", ()
+                return Below(items, 0, 0, array("i", [i - self.below_start for i in ids]), NO_CHAIN, False, self.below.length), "underside", ()
         ids = self.edges.free(many, self._way(step, turned))
         if ids:
-            return Below(items, 0, 0, array("i", [i - self.below_start for i in ids]), -1, False, self.below.length), "top", tuple(ids)
+            return Below(items, 0, 0, array("i", [i - self.below_start for i in ids]), NO_CHAIN, False, self.below.length), "top", tuple(ids)
         self.assumed(items, outcome)
         return self.below, "top", ()
 

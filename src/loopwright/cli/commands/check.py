@@ -11,6 +11,7 @@ from loopwright.cli.terminal import coloured
 from loopwright.findings import Finding, render_text
 from loopwright.findings.registry import severity
 from loopwright.source import Source
+from loopwright.terms.reading import LANGUAGES
 from loopwright.workshop.check import as_json, check_source
 from loopwright.workshop.files import CannotOpen, CannotSave, open_source
 from loopwright.workshop.mend import mend_file
@@ -82,7 +83,8 @@ def table(entry: dict[str, Any]) -> str:
         rows.append(("  " + (r["label"] or unnamed), *_figures(r)))
     widths = [max(len(r[i]) for r in rows) for i in range(3)]
     lines = [f"{a:<{widths[0]}}  {b:>{widths[1]}}  {c:>{widths[2]}}  {d}".rstrip() for a, b, c, d in rows]
-    head = f"{entry['title'] or entry['file']} ({str(entry['terms']).upper()} terms)"
+    terms = f"{str(entry['terms']).upper()} terms" if entry["language"] == "en" else f"in {LANGUAGES[entry['language']]}"
+    head = f"{entry['title'] or entry['file']} ({terms})"
     said = [f"assumed, line {a['line']}: {a['message']}" for a in entry["assumptions"]]
     return "\n".join([head, *lines, *said])
 

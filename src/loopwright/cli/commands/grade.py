@@ -5,28 +5,26 @@ from __future__ import annotations
 import json
 import sys
 from collections.abc import Sequence
+from pathlib import Path
 
-from loopwright.cli.terminal import coloured
-from loopwright.findings import Finding, render_text
-from loopwright.findings.registry import hints, message, severity
-from loopwright.grading import GaugeError
-from loopwright.source import Span
-from loopwright.workshop.files import CannotOpen, open_source
+from loopwright.cli import ends
+from loopwright.workshop.files import open_source
 from loopwright.workshop.grade import as_json, grade_design, sources, tables
+from loopwright.workshop.languages import lines, table_into, translations_from
 
 
-def run(name: str, sizes: Sequence[str] | None, gauge: str | None, terms: str | None, own_words: bool, as_data: bool) -> int:
-    """Grades a design; 1 when a finding is an error, 2 when the file or the gauge cannot be used."""
-    try:
-        source = open_source(name)
-        sized = grade_design(source, sizes, gauge, terms, own_words=own_words)
-    except CannotOpen as e:
-        print(f"loopwright: {e}", file=sys.stderr)
-        return 2
-    except GaugeError as e:
-        found = Finding(e.code, Span(0, 0), e.facts)
-        print(f"loopwright: --gauge: {message(found)}; {'; '.join(hints(found))}", file=sys.stderr)
-        return 2
+def run(
+    name: str, sizes: Sequence[str] | None, gauge: str | None, terms: str | None, own_words: bool, as_data: bool, language: str = "en",
+    translations: str | None = None,
+) -> int:
+    """Grades a design; 1 when a finding is an error. Raises what `ends.refusal` words."""
+    source = open_source(name)
+    table = Path(translations) if translations else None
+    translated = translations_from(table) if table is not None else None
+    sized = grade_design(source, sizes, gauge, terms, own_words=own_words, language=language, translations=translated)
+    if table is not None and translated is None and sized.language is not None:
+        table_into(table, sized.language)
+        print(f"loopwright: {table.name} lists what there is to translate; fill in its last column and give it again", file=sys.stderr)
     if as_data:
         json.dump(as_json(sized), sys.stdout, ensure_ascii=False)
         sys.stdout.write("\n")
@@ -38,7 +36,6 @@ def run(name: str, sizes: Sequence[str] | None, gauge: str | None, terms: str | 
         told = sources(sized.graded)
         print(f"\nBody measurements\n{told}" if told else "")
         print(f"\n{sized.texts[0] if len(sized.texts) == 1 else sized.text}", end="")
-        sys.stdout.flush()
-        if sized.findings:
-            print(render_text.text(source, sized.findings, colour=coloured(sys.stderr)), file=sys.stderr)
-    return int(any(severity(f) == "error" for f in sized.findings))
+        if sized.language is not None:
+            print(f"\n{lines(sized.language)}")
+    return ends.found(source, sized.findings, silent=as_data)

@@ -31,7 +31,8 @@ def run(args: Namespace) -> int:
         source = open_source(args.design)
         published = publish(
             source, Wanted(args.sizes, args.gauge), lambda found: _asked(args, found), Path(args.out), draft=args.draft,
-            home=Path(args.design).parent if args.design != "-" else Path(), replace_files=args.replace, progress=progress,
+            home=Path(args.design).parent if args.design != "-" else Path(), design=Path(args.design) if args.design != "-" else None,
+            replace_files=args.replace, progress=progress,
         )
     except FaultyDesignError as e:
         print("\n".join(e.errors), file=sys.stderr)

@@ -17,6 +17,7 @@ SPREAD = 5.0  # between the feet of many stitches in one space
 PULL_ROW, PULL_OVAL, PULL_ROUND = 0.15, 0.8, 1.5  # how much evenness counts against standing over the feet
 STACK_ASIDE = 6.0  # that a start chain stands beside a stitch in the same place
 BESIDE_LEG = 9.0  # of a turning chain, from the outermost leg of a decrease beside it
+LEAN = 0.6  # of its height that a stitch of a round may go aside
 PITCH = 18.0  # between two chains of a foundation
 
 
@@ -57,14 +58,12 @@ def along(laying: Laying, stood: list[Stood], way: int) -> None:
         even = smooth([places[i] for i in body], _pull(plane))
         for i, e in zip(body, even, strict=True):
             places[i] = e
+    if closed:
+        _upright(laying, stood, places, around)
     if isinstance(plane, Strip) and plane.wave:
-        stands = [i for i, s in enumerate(stood) if s.column.what == "stitch" or (s.column.what == "stack" and not s.column.turning)]
-        if len(stands) == len(plane.wave):  # rows of a ripple shift along it by whole stitches
-            for i, (at, _) in zip(stands, plane.wave, strict=True):
-                places[i] = at
-            for i, j, way_ in ((stands[0], stands[1], -1), (stands[-1], stands[-2], 1)):
-                if stood[i].column.what == "stack" and (stood[i].column.counts_as or _same(stood[i], stood[j])):
-                    places[i] += way_ * STACK_ASIDE
+        _ripple(plane, stood, places)
+    if laying.hints and isinstance(plane, Strip):
+        places = [laying.hints.get(s.column.stitches[0], p) if s.column.stitches else p for s, p in zip(stood, places, strict=True)]
     for s, at in zip(stood, in_order(places, wide, low, high), strict=True):
         s.u = plane.place(at, line)
     if isinstance(plane, Strip) and len(stood) > 1:
@@ -72,9 +71,31 @@ def along(laying: Laying, stood: list[Stood], way: int) -> None:
         _clear_of_legs(stood[-1], stood[-2], 1)
 
 
+def _ripple(plane: Strip, stood: Sequence[Stood], places: list[float]) -> None:
+    """Rows of a ripple shift along it by whole stitches."""
+    stands = [i for i, s in enumerate(stood) if s.column.what == "stitch" or (s.column.what == "stack" and not s.column.turning)]
+    if len(stands) == len(plane.wave):
+        for i, (at, _) in zip(stands, plane.wave, strict=True):
+            places[i] = at
+        for i, j, way_ in ((stands[0], stands[1], -1), (stands[-1], stands[-2], 1)):
+            if stood[i].column.what == "stack" and (stood[i].column.counts_as or _same(stood[i], stood[j])):
+                places[i] += way_ * STACK_ASIDE
+
+
+def _upright(laying: Laying, stood: Sequence[Stood], places: list[float], around: float) -> None:
+    """Draws in what evenness alone would make lean: a stitch of a round goes no further aside than a share of its height."""
+    for i, s in enumerate(stood):
+        if s.column.what != "stitch" or not s.known or len(s.column.parents) != 1 or s.column.place in ("space", "ring"):
+            continue
+        foot = laying.plane.length(laying.foot(s)[0], laying.line)
+        foot += round((places[i] - foot) / around) * around
+        most = LEAN * s.tall
+        places[i] = max(foot - most, min(foot + most, places[i]))
+
+
 def _clear_of_legs(chain: Stood, beside: Stood, way: int) -> None:
-    """A turning chain at the end of a row stands outside the legs of a decrease: they reach further than its top."""
-    if chain.column.turning and len(beside.aims) > 1:
+    """A turning chain or a join at the end of a row stands outside the legs of a decrease: they reach further than its top."""
+    if (chain.column.turning or chain.column.what == "join") and len(beside.aims) > 1:
         chain.u = way * max(way * chain.u, way * max(beside.aims, key=lambda u: way * u) + BESIDE_LEG)
 
 

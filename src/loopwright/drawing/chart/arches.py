@@ -16,6 +16,7 @@ from loopwright.model.fabric import Fabric
 LONG = 12.0  # of a chain's oval
 STEP = 12.6  # of one chain in an arch
 HALF_BAR = 9.0
+STEEP = 0.42  # of what an arch is longer than its way, that a narrow one bows at least
 Placed = tuple[float, float, float, Point, Point]
 
 
@@ -37,7 +38,7 @@ def arch(plane: Plane, sky: Skyline, us: Sequence[float], ends: Sequence[tuple[f
         a, b = a - step / 2, b + step / 2
     chord = max(math.hypot(b - a, v1 - v0), 1.0)
     surplus = count * STEP - chord
-    bow = min(math.sqrt(3 * chord * surplus / 8), count * 5.0) if surplus > 0 and held else 0.0
+    bow = min(max(math.sqrt(3 * chord * surplus / 8), STEEP * surplus), count * 5.0) if surplus > 0 and held else 0.0
     for _ in range(12):
         short = 0.0
         for k in range(2 * count - 1):

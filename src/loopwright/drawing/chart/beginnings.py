@@ -47,9 +47,10 @@ def _chain(fabric: Fabric, section: Section, laying: Laying, way: int, pitch: fl
     onward = _onward(fabric, section, way)
     lying, standing, over = _foundation(fabric, section, base)
     marks = []
-    for k, s in enumerate(lying):
-        marks.append(_flat(laying, s, onward * k * pitch, 0.0, section.base))
-        _lay(laying, s, onward * k * pitch, 3.2)
+    for k, s in enumerate(s for s in lying if s not in laying.left):
+        x = laying.hints.get(s, onward * k * pitch)
+        marks.append(_flat(laying, s, x, 0.0, section.base))
+        _lay(laying, s, x, 3.2)
     laying.lead = _lead(fabric, section, standing, over)
     return marks
 
@@ -90,9 +91,9 @@ def _borrowed(fabric: Fabric, section: Section, laying: Laying, way: int) -> Bar
     """Stitches of another chart, under those that stand on them."""
     row = fabric.rows[section.rows[0]]
     at, last, places = 0.0, 0.0, dict[int, list[float]]()
-    needs = [sum(c.wide for c in columns(fabric, fabric.rows[i], tab=False) if not c.turning) for i in section.rows[:8]]
+    needs = [sum(c.wide for c in columns(fabric, fabric.rows[i], tab=False, left=laying.left) if not c.turning) for i in section.rows[:8]]
     room = min(MOST_ROOM, max(1.0, max(needs) / max(needs[0], 1.0)))
-    for c in columns(fabric, row, tab=False):
+    for c in columns(fabric, row, tab=False, left=laying.left):
         outer = [p for p in c.parents if not row.start <= p < row.end] if c.what != "join" else []
         wide = room * max(c.wide, PITCH * len(outer) if c.place not in ("space", "ring") else c.wide)
         at += (last + wide) / 2
@@ -105,7 +106,7 @@ def _borrowed(fabric: Fabric, section: Section, laying: Laying, way: int) -> Bar
     below: Bars = []
     shown = set[float]()
     for p, xs in places.items():
-        x = way * sum(xs) / len(xs)
+        x = laying.hints.get(p, way * sum(xs) / len(xs))
         laying.tops[p] = laying.undersides[p] = (x, 0.0)
         if round(x) not in shown:
             shown.add(round(x))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from dataclasses import dataclass, field
 
 from loopwright.drawing.chart.symbols import width
@@ -11,6 +12,8 @@ LEAST = 14.5  # a stitch takes at least
 GAP = 2.5  # between two symbols side by side
 CHAIN_STEP = 13.0  # a chain in a short run, with its air
 ARCH_STEP = 10.0  # a chain in a run that may bow
+LOOP_STEP, LONG_LOOP = 6.0, 5  # a chain in a short loop over one place
+LEFT_OUT = 16.0  # room for the line where stitches are left out
 TAB = 26.0  # room for the number where a round starts
 LEG = 12.0  # between two legs of a decrease, at least
 ARCH = 3  # so many chains may bow
@@ -36,8 +39,8 @@ class Column:
     counts_as: str = ""
 
 
-def columns(fabric: Fabric, row: FabricRow, *, tab: bool) -> list[Column]:
-    """The columns of a row; `tab`: with room for its number in front."""
+def columns(fabric: Fabric, row: FabricRow, *, tab: bool, left: Collection[int] = ()) -> list[Column]:
+    """The columns of a row; `tab`: with room for its number in front; `left`: stitches that are left out."""
     found: list[Column] = [Column("tab", [], wide=TAB)] if tab else []
     stack: Column | None = None
     for s in range(row.start, row.end):
@@ -60,7 +63,22 @@ def columns(fabric: Fabric, row: FabricRow, *, tab: bool) -> list[Column]:
             stack = None
             found.extend(_other(fabric, s, role, kind, found))
     _bow(found)
-    return found
+    return _without(found, left) if left else found
+
+
+def _without(found: list[Column], left: Collection[int]) -> list[Column]:
+    """What is left in, with room for the line where something is not."""
+    kept: list[Column] = []
+    gap = False
+    for column in found:
+        if column.stitches and column.stitches[0] in left:
+            gap = True
+            continue
+        if gap:
+            column.wide += LEFT_OUT
+            gap = False
+        kept.append(column)
+    return kept
 
 
 def _other(fabric: Fabric, s: int, role: str, kind: str, found: list[Column]) -> list[Column]:
@@ -95,6 +113,8 @@ def _bow(found: list[Column]) -> None:
         while j < len(found) and found[j].what == "chain":
             j += 1
         if ARCH <= j - i < len(found):
+            loop = i > 0 and j < len(found) and found[i - 1].parents == found[j].parents and found[j].parents
+            step = LOOP_STEP if loop and j - i < LONG_LOOP else ARCH_STEP
             for column in found[i:j]:
-                column.wide = max(ARCH_STEP, column.wide - CHAIN_STEP + ARCH_STEP) if not column.knob else column.wide
+                column.wide = max(step, column.wide - CHAIN_STEP + step) if not column.knob else column.wide
         i = max(j, i + 1)

@@ -15,11 +15,14 @@ from loopwright.drawing.chart.drawn import Mark, Point
 from loopwright.drawing.chart.laid import Laid
 from loopwright.model.fabric import Fabric
 
-WIDE = 700.0  # a narrower piece is shown whole
-ENDLESS = 6 * WIDE  # a wider one that cannot be cut by repeats shows its ends alone; widths of a page, by eye
+WIDE = 560.0  # a narrower piece is shown whole
+ENDLESS, LONG = 4200.0, 1000.0  # a wider one that cannot be cut by repeats shows its ends alone, one of few rows sooner; by eye
+FEW = 4  # rows
+END = 320.0  # of either end
 GAP = 40.0  # between two ends
-KEPT = 260.0  # of either side, at least
-TRIED = 20
+KEPT = 190.0  # of either side, at least
+SIDE = 1.1  # repeats of either side, at least
+TRIED, STARTS = 20, 8
 SAME = 1.0  # how far repeats may lie from even
 
 
@@ -30,25 +33,27 @@ def cut(fabric: Fabric, laid: Laid) -> tuple[Laid, str]:
     if right - left < WIDE:
         return laid, ""
     step = _period(fabric, laid)
-    keep = max(KEPT, 2.2 * step)
+    keep = max(KEPT, SIDE * step)
     most = int((right - left - 2 * keep) // step) if step else 0
-    gone, whole = 0, laid
-    for from_left in (True, False):
+    gone = 0
+    for aside in (0.0, -1.0, *(step * k / STARTS for k in range(1, STARTS))):
+        if gone >= most or gone and aside > 0:
+            break
         for times in _tries(most - gone):
             far = max(m.top[0] for m in laid.marks)
-            start = left + keep if from_left else far - keep - times * step
+            start = left + keep + aside if aside >= 0 else far - keep - times * step
             if start >= left + keep - 1e-6 and _fits(laid.marks, start, times * step, step):
                 laid, gone = _without(laid, start, times * step), gone + times
                 break
-    if max(m.top[0] for m in laid.marks) - left > ENDLESS:
-        return _ends(whole)
     return laid, f"the repeat with its edges, {gone} repeat{'s' * (gone > 1)} left out between" if gone else ""
 
 
-def _ends(laid: Laid) -> tuple[Laid, str]:
-    """Both ends of the rows, each a page wide."""
+def ends(laid: Laid) -> tuple[Laid, str]:
+    """Both ends of rows that no page can hold, and a word; as it was, and "", where one can."""
     xs = [m.top[0] for m in laid.marks]
-    start, way = min(xs) + WIDE, max(xs) - min(xs) - 2 * WIDE
+    if max(xs) - min(xs) <= (LONG if len(laid.lines) <= FEW else ENDLESS):
+        return laid, ""
+    start, way = min(xs) + END, max(xs) - min(xs) - 2 * END
     found = _without(laid, start, way, gap=GAP)
     gone = len(laid.marks) - len(found.marks)
     return found, f"both ends of the rows, {gone} symbols left out at the gap between them"

@@ -2,33 +2,53 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
+from dataclasses import field
 from typing import Literal
+
+from loopwright.drawing.copies import Copies
+from loopwright.record import record
 
 Point = tuple[float, float]
 
 
-@dataclass(frozen=True, slots=True)
+@record
+class UnreadRow:
+    """A row of the pattern that could not be read: its part, its label, its words as written, its place among the pattern's items."""
+
+    section: str | None
+    label: str
+    words: str
+    item: int
+
+
+@record
 class ChartOptions:
     """How a chart is drawn.
 
     `terms`: whose names the key uses. `left_handed`: mirrored, text upright. `whole`: every row and stitch; else large pieces are cut down
-    to the repeat with its edges. `colours`: yarn colours by letter instead of the two row colours. `width`: of the picture in CSS pixels,
+    to the repeat with its edges. `grids`: filet, rows in several colours and pieces from corner to corner as squares, else as symbols.
+    `colours`: yarn colours by letter instead of the two row colours. `width`: of the picture in CSS pixels,
     0 for as large as it is drawn. `line`: the line of the pattern, from 1, that made a stitch; None where nobody asks. `ident`: begins
-    every id in the file, so that several drawings can stand in one page; letters, digits, - and _.
+    every id in the file, so that several drawings can stand in one page; letters, digits, - and _. `copies`: what is said of sections that
+    are made more than once. `unread`: rows that could not be read; a chart ends before them with a mark and a word. `special`: what the
+    pattern says of its own stitches, by their name.
     """
 
     terms: Literal["us", "uk"] = "us"
     left_handed: bool = False
     whole: bool = False
+    grids: bool = True
     colours: bool = False
     width: float = 0.0
     line: Callable[[int], int] | None = None
     ident: str = "chart"
+    copies: Copies = ()
+    unread: tuple[UnreadRow, ...] = ()
+    special: Mapping[str, str] = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ChartDrawing:
     """One chart.
 
@@ -44,7 +64,7 @@ class ChartDrawing:
     notes: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Mark:
     """A symbol where it lies, in units of the drawing, y upwards.
 
@@ -61,7 +81,7 @@ class Mark:
     way: tuple[Point, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RowLine:
     """A row as it lies. `tab`: where its number stands; `end`: where its count stands; `along`: unit vector of the work at the start."""
 
@@ -71,7 +91,15 @@ class RowLine:
     along: Point
 
 
-@dataclass(frozen=True, slots=True)
+@record
+class Torn:
+    """The jagged edge of a chart that ends before a row that could not be read, and the word at it."""
+
+    edge: tuple[Point, ...]
+    word: str
+
+
+@record
 class Frame:
     """The two sides of a repeat: lines from foot to top. `times`: how often it is worked in all; `row`: where it first stands."""
 

@@ -3,16 +3,20 @@
 from __future__ import annotations
 
 import math
+import statistics
+from collections import Counter
 from dataclasses import dataclass, field, replace
 
 from loopwright.drawing.chart.along import PITCH
 from loopwright.drawing.chart.beginnings import begin, wave
 from loopwright.drawing.chart.columns import Column, columns
-from loopwright.drawing.chart.drawn import Frame, Mark, Point, RowLine
+from loopwright.drawing.chart.drawn import Frame, Mark, Point, RowLine, Torn
 from loopwright.drawing.chart.laying import Laying
 from loopwright.drawing.chart.planes import Around, Plane, Ring, Strip
 from loopwright.drawing.chart.sections import Section
-from loopwright.drawing.chart.symbols import AIR
+from loopwright.drawing.chart.settling import settle
+from loopwright.drawing.chart.stood import FAN
+from loopwright.drawing.chart.symbols import AIR, height
 from loopwright.drawing.chart.telling import clear_frames
 from loopwright.model.fabric import Fabric
 
@@ -21,6 +25,8 @@ RING = 15.0  # radius of the ring that a first round is worked into
 HALF, STEPS = (13.0, 12.0), (4.0, 8.0, 12.0, 16.0)  # room about the middle of a number, and how far it may move
 BAND = 6.0  # height of a band in which numbers are kept clear of symbols
 ASIDE = 0.25  # of the seam, in u, that the first and last feet of an oval stand
+CHAIN_LONG, DRAWN_OUT = 16.0, 1.7  # length of a chain that stands up; times its height that a symbol may be long
+EVEN = 0.08  # spread of lengths that a chart may have
 WIDER = 1.15  # a piece whose last row is so much wider than its first has grown
 
 
@@ -29,6 +35,7 @@ class Laid:
     """What there is to draw, y upwards.
 
     `below`: short bars for stitches of another chart that this one stands on; `ring`: radius of a ring in the middle, 0 for none.
+    `torn`: where it ends for want of a row that can be read. `gaps`: lines where stitches are left out.
     """
 
     marks: list[Mark]
@@ -36,6 +43,8 @@ class Laid:
     frames: list[Frame]
     below: list[tuple[Point, Point]] = field(default_factory=list)
     ring: float = 0.0
+    torn: Torn | None = None
+    gaps: list[list[Point]] = field(default_factory=list)
 
 
 def lay(fabric: Fabric, section: Section) -> Laid:
@@ -125,16 +134,49 @@ def _oval(fabric: Fabric, section: Section) -> Laid:
 
 
 def _strip(fabric: Fabric, section: Section) -> Laid:
-    laying = Laying(fabric, Strip(wave(fabric, section, _pitch(fabric, section))))
-    first = fabric.rows[section.rows[0]]
-    way = -1 if section.closed or first.right_side else 1
-    marks, below = begin(fabric, section, laying, way, _pitch(fabric, section))
-    for index in section.rows:
-        row = fabric.rows[index]
-        laying.row(index, -1 if section.closed or row.right_side else 1)
-    found = Laid(marks + laying.marks, laying.lines, laying.frames, below)
+    """Rows laid one on the other; where their stitches lean for want of room below, all rows once more, settled together."""
+    found, laying, base = _rows(fabric, section, {})
+    if not (isinstance(laying.plane, Strip) and laying.plane.wave) and _slanted(fabric, found) > (0.0, EVEN):
+        again, _, _ = _rows(fabric, section, settle(base, laying.held))
+        found = min(found, again, key=lambda f: _slanted(fabric, f))
     found.lines = _cleared(found.lines, found.marks)
+    found.gaps = _gaps(section, fabric, found.marks)
     return found
+
+
+def _rows(fabric: Fabric, section: Section, hints: dict[int, float]) -> tuple[Laid, Laying, list[tuple[int, float, float]]]:
+    """Rows as they lie, and what the first stands on: each stitch with its u and its room."""
+    pitch = _pitch(fabric, section)
+    laying = Laying(fabric, Strip(wave(fabric, section, pitch)))
+    laying.hints, laying.left = hints, _left(section)
+    first = fabric.rows[section.rows[0]]
+    marks, below = begin(fabric, section, laying, -1 if section.closed or first.right_side else 1, pitch)
+    at = {s: u for s, (u, _) in laying.tops.items()}
+    many = Counter(round(u) for u in at.values())
+    base = [(s, u, PITCH if many[round(u)] == 1 else 0.0) for s, u in at.items()]
+    for index in section.rows:
+        laying.row(index, -1 if section.closed or fabric.rows[index].right_side else 1)
+    return Laid(marks + laying.marks, laying.lines, laying.frames, below), laying, base
+
+
+def _slanted(fabric: Fabric, laid: Laid) -> tuple[float, float]:
+    """How far the longest symbol is drawn out beyond what still looks well, as a share of its height, and the spread of lengths."""
+    stems = [m for m in laid.marks if m.kind != "sl st" and len(m.feet) == 1 and not m.way]
+    longest = max((math.dist(m.feet[0], m.top) / (height(m.kind) if m.kind != "ch" else CHAIN_LONG) for m in stems), default=1.0)
+    return max(0.0, longest - DRAWN_OUT), leaning(fabric, laid.marks)
+
+
+def leaning(fabric: Fabric, marks: list[Mark]) -> float:
+    """The largest spread (deviation over mean) of length over height of the symbols of a kind, but for what stretches on purpose.
+
+    That is: fans of three and more in one place, decreases, and stitches worked past others.
+    """
+    together = Counter((fabric.parents(m.stitch), m.row) for m in marks)
+    shares: dict[str, list[float]] = {}
+    for m in marks:
+        if m.kind not in ("ch", "sl st") and len(m.feet) == 1 and not m.way and together[fabric.parents(m.stitch), m.row] < FAN:
+            shares.setdefault(m.kind, []).append(math.dist(m.feet[0], m.top) / height(m.kind))
+    return max((statistics.pstdev(v) / statistics.mean(v) for v in shares.values()), default=0.0)
 
 
 def _cleared(lines: list[RowLine], marks: list[Mark]) -> list[RowLine]:
@@ -179,6 +221,28 @@ def _pitch(fabric: Fabric, section: Section) -> float:
     if section.base < 0:
         return PITCH
     base = fabric.rows[section.base]
-    wide = [sum(c.wide for c in columns(fabric, fabric.rows[i], tab=False) if not c.turning) for i in section.rows[:8]]
+    wide = [sum(c.wide for c in columns(fabric, fabric.rows[i], tab=False, left=_left(section)) if not c.turning) for i in section.rows[:8]]
     need = wide[0] if wide[-1] > WIDER * wide[0] else max(wide)
-    return max(PITCH, min(4 * PITCH, need / max(1, base.end - base.start)))
+    return max(PITCH, min(4 * PITCH, need / max(1, base.end - base.start - len(_left(section).intersection(range(base.start, base.end))))))
+
+
+def _left(section: Section) -> frozenset[int]:
+    return frozenset[int]().union(*section.left)
+
+
+def _gaps(section: Section, fabric: Fabric, marks: list[Mark]) -> list[list[Point]]:
+    """The lines where stitches are left out, from row to row between those that stand beside them."""
+    at = {m.stitch: m for m in marks}
+    found = []
+    for band in section.left:
+        line: list[Point] = []
+        for index in section.rows:
+            here = [s for s in band if fabric.row[s] == index]
+            one, two = at.get(min(here) - 1), at.get(max(here) + 1)
+            if one is not None and two is not None:
+                left, right = sorted((one, two), key=lambda m: m.top[0])
+                low = (max(p[0] for p in left.feet) + min(p[0] for p in right.feet)) / 2, min(left.feet[0][1], right.feet[0][1])
+                high = (left.top[0] + right.top[0]) / 2, max(left.top[1], right.top[1])
+                line += [low] * (not line) + [((low[0] + high[0]) / 2, (low[1] + high[1]) / 2)] + [high] * (index == section.rows[-1])
+        found.append(line)
+    return [g for g in found if len(g) > 1]

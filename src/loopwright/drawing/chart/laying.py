@@ -31,7 +31,8 @@ class Laying:
     """What has been laid so far.
 
     `tops`: u and v of every stitch's top; `undersides`: of the free side of chains. `lead`: columns of the foundation that belong to the
-    first row. `floor`: where the first row's feet stand if they stand on nothing.
+    first row. `floor`: where the first row's feet stand if they stand on nothing. `hints`: u of stitches, where all rows have been settled
+    together; `left`: stitches left out; `held`: the rows laid, in order of u.
     """
 
     fabric: Fabric
@@ -47,6 +48,9 @@ class Laying:
     line: float = 0.0
     pitch: float = PITCH
     lead: list[Column] = field(default_factory=list)
+    left: frozenset[int] = frozenset()
+    hints: dict[int, float] = field(default_factory=dict)
+    held: list[list[Stood]] = field(default_factory=list)
     ends: set[int] = field(default_factory=set)
     last: set[int] = field(default_factory=set)
 
@@ -58,7 +62,7 @@ class Laying:
     def row(self, index: int, way: int) -> None:
         """Lays a row; `way`: 1 where it goes towards larger u if its feet do not tell."""
         row = self.fabric.rows[index]
-        found = columns(self.fabric, row, tab=self.plane.closed)
+        found = columns(self.fabric, row, tab=self.plane.closed, left=self.left)
         front = 1 if self.plane.closed else 0
         stood = [self._stand(c) for c in (*found[:front], *self.lead, *found[front:])]
         self.lead = []
@@ -71,6 +75,7 @@ class Laying:
         self._heights(ordered)
         along(self, ordered, way)
         rise(self, ordered)
+        self.held.append(ordered)
         self._draw(ordered, index)
         told(self, ordered, index, way)
         body = [s for s in stood if s.column.what in ("stitch", "chain", "stack")]
@@ -78,6 +83,8 @@ class Laying:
         self.ends = {n for s in (*body[:3], *body[-2:]) for n in s.column.stitches}
 
     def _stand(self, column: Column) -> Stood:
+        if column.kind == "spike":
+            column.parents = self._deeper(column.parents)
         tops = self.undersides if column.place == "underside" else self.tops
         known = [p for p in column.parents if p in tops or p in self.tops]
         places = [(tops.get(p) or self.tops[p]) for p in known]
@@ -92,6 +99,11 @@ class Laying:
             found.low = max(v for _, v in places) + AIR
             found.key = (column.parents, column.place) if column.place != "row-end" else (column.stitches[0],)
         return found
+
+    def _deeper(self, parents: tuple[int, ...]) -> tuple[int, ...]:
+        """A spike goes down into what the stitch below it was worked into, where the words say no more than that it is one."""
+        deeper = tuple(g for p in parents for g in self.fabric.parents(p))
+        return deeper if deeper and all(p in self.last for p in parents) and all(g in self.tops for g in deeper) else parents
 
     def _unwrap(self, stood: Sequence[Stood], way: int) -> int:
         """Brings the feet into one turn after another and says which way the row goes."""

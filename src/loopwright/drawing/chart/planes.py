@@ -7,12 +7,12 @@ from __future__ import annotations
 
 import math
 from bisect import bisect_right
-from dataclasses import dataclass
 
 from loopwright.drawing.chart.drawn import Point
+from loopwright.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Strip:
     """Rows, one above the other. `wave`: of a ripple, how far the row lies up or down at each u, in order."""
 
@@ -49,7 +49,7 @@ class Strip:
         return one + (two - one) * (u - a) / (b - a)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Ring:
     """Rounds about a centre: circles, or polygons with `sides` whose corners lie at whole sides after `turn` (in u)."""
 
@@ -89,7 +89,7 @@ class Ring:
         return v * math.cos(angle) - across * math.sin(angle), v * math.sin(angle) + across * math.cos(angle)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Around:
     """Rounds about a straight chain of length `straight`; u = 0 at its right-hand end.
 

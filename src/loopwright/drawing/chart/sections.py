@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from loopwright.drawing.chart.along import PITCH
 from loopwright.drawing.chart.symbols import AIR, height
@@ -13,20 +12,24 @@ from loopwright.measuring.corners import Corner, corners
 from loopwright.measuring.courses import Course, courses
 from loopwright.measuring.parts import FEWEST_SIDES, Part, parts
 from loopwright.model.fabric import Fabric
+from loopwright.record import record
 
 MANY = 700  # symbols that a chart shows where it may leave rows out
 HUGE = 12_000  # symbols that are more than two rows may have
 FEWEST, MOST = 4, 12  # rows
+SHAPED = 1_200  # symbols of a piece that is shown whole, since its shape is in all of its rounds
+PAGE, ROOM, GROWN = 820.0, 15.5, 1.15  # width of a chart that grows; of a stitch; a row that many times as long as the first has grown
 SLIM = 8.0  # times as far round as its stitches are wide
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Section:
     """Rows of one chart.
 
     `kind`: of the part ("disc", "oval", "tube", "flat", "border", "edge", "tie", "rows"); `base`: the row of chains it begins on, -1 for
     none; `rows`: rows of the fabric that are shown; `of`: how many there are; `corners`: shares of the row
-    `corner_row` where its corners stand.
+    `corner_row` where its corners stand. `blocks`: how many each row has, where it is worked from corner to corner.
+    `left`: bands of stitches that are left out.
     """
 
     kind: str
@@ -38,6 +41,8 @@ class Section:
     corners: tuple[float, ...] = ()
     corner_row: int = -1
     closed: bool = False
+    blocks: tuple[int, ...] = ()
+    left: tuple[frozenset[int], ...] = ()
 
 
 def sections(fabric: Fabric, sizes: StitchSizes, *, whole: bool) -> list[Section]:
@@ -75,12 +80,13 @@ def _base(fabric: Fabric, found: Sequence[Course], rows: Sequence[int], taken: s
 
 
 def _section(fabric: Fabric, part: Part, base: int, rows: list[int], *, whole: bool) -> Section:
-    shown = rows if whole else _few(fabric, rows, rounds=part.kind in ("disc", "oval"))
+    closes = part.kind == "tube" and _shaped(fabric, rows)
+    shown = rows if whole or closes else _few(fabric, rows, rounds=part.kind in ("disc", "oval"))
     last = next(c for c in part.courses if c.index == shown[-1])
     found, at = _corners(fabric, part, shown) if part.kind == "disc" else ((), -1)
     shares = tuple(c.at for c in found)
     kind = "tube" if part.kind == "disc" and _slim(part, shown) else part.kind
-    return Section(kind, part.section, base, tuple(shown), len(rows), len(found), shares, at, last.way == "round")
+    return Section(kind, part.section, base, tuple(shown), len(rows), len(found), shares, at, last.way == "round", part.blocks)
 
 
 def _slim(part: Part, shown: Sequence[int]) -> bool:
@@ -102,13 +108,24 @@ def _corners(fabric: Fabric, part: Part, shown: Sequence[int]) -> tuple[tuple[Co
     return (), -1
 
 
+def _shaped(fabric: Fabric, rows: Sequence[int]) -> bool:
+    """Whether small rounds widen or narrow after those that would be shown: of a toy all are shown."""
+    many = [fabric.rows[i].end - fabric.rows[i].start for i in rows]
+    return sum(many) <= SHAPED and len(set(many[MOST - 1 :])) > 1
+
+
 def _few(fabric: Fabric, rows: list[int], *, rounds: bool) -> list[int]:
     """The first rows, as many as a chart shows without being asked for the whole."""
     shown: list[int] = []
-    symbols = 0
+    symbols, across = 0, 0.0
+    first = fabric.rows[rows[0]].end - fabric.rows[rows[0]].start
     for index in rows:
-        symbols += fabric.rows[index].end - fabric.rows[index].start
-        if len(shown) >= FEWEST and (symbols > MANY and rounds or len(shown) >= MOST) or len(shown) > 1 and symbols > HUGE:
+        row = fabric.rows[index]
+        symbols += row.end - row.start
+        kinds = {fabric.name(s) for s in range(row.start, row.end)} - {"ch", "sl st"}
+        across += 2 * (AIR + max(map(height, kinds), default=0.0))
+        wide = across if rounds else (row.end - row.start) * ROOM if row.end - row.start > GROWN * first else 0.0
+        if len(shown) >= FEWEST and (symbols > MANY and rounds or wide > PAGE or len(shown) >= MOST) or len(shown) > 1 and symbols > HUGE:
             break
         shown.append(index)
     return shown

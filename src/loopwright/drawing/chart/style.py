@@ -9,7 +9,13 @@ from loopwright.drawing.palette import WORKED, WRITTEN, colours
 
 SCOPE = "lw-chart"
 LETTERS = "ABCDEF"
+LINES = (
+    "", "stroke-dasharray:.1 3.6;stroke-width:2.4", "stroke-dasharray:5 3.4", "stroke-dasharray:7 3 .1 3", "stroke-width:2.8",
+    "stroke-width:.9",
+)
+"""How the lines of the six yarns differ: plain, dotted, dashed, dashed and dotted, heavy, fine."""
 TEXT_PX, TITLE_PX = 13.0, 17.0
+GROWN = range(13, 23)  # sizes of type on sheets that are wide
 
 
 @cache
@@ -20,9 +26,16 @@ def style() -> str:
     fixed = (
         ".lw-chart .ring{fill:none;stroke-width:1.7}.lw-chart path{fill:none;stroke-width:1.7;stroke-linecap:round;stroke-linejoin:round}"
         ".lw-chart .two path{stroke-width:1.3}.lw-chart .below path{stroke-width:1.3}"
-        ".lw-chart .frame path{stroke-width:1.5;stroke-dasharray:2 4}.lw-chart .tab{stroke-width:1}"
+        ".lw-chart .cut{stroke-width:1}.lw-chart .frame .gap{stroke-dasharray:.1 5;stroke-width:2.6}"
+        ".lw-chart .frame path{stroke-width:1.5;stroke-dasharray:2 4}.lw-chart .tab{stroke-width:1}.lw-chart .torn{stroke-width:2.2}"
         f".lw-chart text{{font:{TEXT_PX:g}px {WRITTEN}}}.lw-chart .title{{font:700 {TITLE_PX:g}px {WORKED}}}"
         ".lw-chart .mid{text-anchor:middle}.lw-chart .end{text-anchor:end}"
+    )
+    fixed += "".join(f".lw-chart path.y{letter}{{{line}}}" for letter, line in zip(LETTERS, LINES, strict=True) if line)
+    fixed += "".join(
+        f".lw-chart.t{n} text{{font-size:{n}px}}.lw-chart.t{n} .title{{font-size:{n * TITLE_PX / TEXT_PX:.4g}px}}"
+        f".lw-chart.n{n} .num{{font-size:{n}px}}"
+        for n in GROWN
     )
     dark_rule = f"@media screen and (prefers-color-scheme:dark){{{_colours(dark)}}}"
     return f"{fixed}{_colours(light)}{dark_rule}@media print{{{_colours({**ink, 'yarns': ['#000'] * 6})}}}"
@@ -39,5 +52,5 @@ def _colours(of: dict[str, Any]) -> str:
         f"{tab}.lw-chart .arrow{{stroke:{of['ink2']}}}"
     )
     for letter, colour in zip(LETTERS, of["yarns"], strict=True):
-        found += f".lw-chart .y{letter}{{stroke:{colour}}}.lw-chart .f.y{letter}{{fill:{colour}}}"
+        found += f".lw-chart path.y{letter}{{stroke:{colour}}}.lw-chart .f.y{letter}{{fill:{colour}}}"
     return found

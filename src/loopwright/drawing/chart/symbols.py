@@ -5,11 +5,11 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 
 from loopwright.drawing.chart.drawn import Mark, Point
+from loopwright.record import record
+from loopwright.shipped import shipped_text
 from loopwright.trade import stitches
 
 AIR = 6.5  # between a foot and the bar below it
@@ -21,7 +21,7 @@ _STEP = re.compile(r"([MLCZ])([^MLCZ]*)")
 Steps = tuple[tuple[str, tuple[Point, ...]], ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Symbol:
     """A symbol's path in its box (foot (0, 0), top (0, 1), x in shares of `width`), size in units of the drawing, and its source."""
 
@@ -37,7 +37,7 @@ class Symbol:
 
 @cache
 def _table() -> tuple[dict[str, Symbol], dict[str, Symbol]]:
-    text = files("loopwright.drawing.chart").joinpath("symbols.toml").read_text(encoding="utf-8")
+    text = shipped_text("loopwright.drawing.chart", "symbols.toml")
     top = tomllib.loads(text)
     return tuple(  # type: ignore[return-value]
         {

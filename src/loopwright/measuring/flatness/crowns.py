@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from loopwright.grading.gauge import StitchSizes, plain_kind
 from loopwright.measuring.corners import corners
 from loopwright.measuring.courses import EVEN, Course, even_so_far, from_centre
 from loopwright.model.fabric import PLACES, ROLES, Fabric
 from loopwright.model.measures import Lies
+from loopwright.record import record
 from loopwright.trade.composed import composed
 
 FLAT, BLOCKS = 0.04, 0.10  # our own reading of relaxed discs; no source
@@ -25,7 +25,7 @@ _EDGE, _COUNTS = ROLES.index("edge"), ROLES.index("counts")
 _JUDGED = frozenset({"sc", "hdc", "dc", "tr", "dtr", "trtr", "esc", "ehdc", "edc"})
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Ring:
     """One round of a crown.
 
@@ -44,7 +44,7 @@ class Ring:
     sure: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Crown:
     """Rounds from a centre up to the last that increases. `sides`: true corners, 0 for a round one. `after`: the next course's way."""
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from loopwright.measuring.courses import Course
 from loopwright.measuring.flatness.crowns import plain
@@ -12,6 +11,7 @@ from loopwright.measuring.flatness.mends import figure
 from loopwright.measuring.flatness.told import told
 from loopwright.model.fabric import ROLES, Fabric
 from loopwright.model.lies import LieFault
+from loopwright.record import record
 from loopwright.trade.composed import composed
 
 PEAKS = 3  # places of increases, and of decreases, that make a ripple
@@ -23,7 +23,7 @@ _SINGLE = frozenset({"sc", "hdc", "dc", "tr", "dtr"})
 _EDGE, _COUNTS = ROLES.index("edge"), ROLES.index("counts")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Shaping:
     """Where a row gains and loses. `more`, `fewer`: at how many places; `first`, `second`: what each half gains; `ends`: only there."""
 

@@ -11,8 +11,6 @@ from loopwright.measuring.relax.tops import Floats, Ints
 # In stitch widths: nodes nearer than this are watched, and pushed apart below the thickness of the fabric (a judgement).
 WATCH = 0.9
 THICK = 0.6
-# Neighbours up to so many edges apart may be near.
-RINGS = 4
 # Larger fabrics are relaxed without: looking for contacts would cost more than it shows.
 LARGEST = 40_000
 
@@ -23,7 +21,7 @@ class Contact:
     def __init__(self, pairs: Ints, n: int) -> None:
         i, j = np.concatenate([pairs[:, 0], pairs[:, 1]]), np.concatenate([pairs[:, 1], pairs[:, 0]])
         near = csr_matrix((np.ones(len(i), np.int32), (i, j)), shape=(n, n)) + identity(n, dtype=np.int32, format="csr")
-        self.two = (near @ near).tocsr()  # within two edges: two nodes are within four when these meet
+        self.two = (near @ near).tocsr()  # within two edges: two nodes are within four, and may be near, when these meet
         self.pairs = np.zeros((0, 2), np.int64)
 
     def look(self, x: Floats) -> bool:

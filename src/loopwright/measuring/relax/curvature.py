@@ -24,8 +24,3 @@ def angle_deficits(tris: Ints, lengths: Floats, n: int) -> Floats:
     angles = np.arccos(corner_cosines(lengths))
     total = np.bincount(tris.ravel(), weights=angles.ravel(), minlength=n)
     return np.where(inner_nodes(tris, n), 2 * np.pi - total, 0.0)
-
-
-def edge_lengths(tris: Ints, x: Floats) -> Floats:
-    """(t, 3) lengths of the edges 01, 12, 20 as they lie."""
-    return np.stack([np.linalg.norm(x[tris[:, i]] - x[tris[:, (i + 1) % 3]], axis=1) for i in range(3)], axis=1)

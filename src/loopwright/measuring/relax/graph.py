@@ -6,8 +6,6 @@ diagonals of a quadrangle hold against shear, with the lengths they have when it
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from loopwright.grading.gauge import StitchSizes
@@ -16,6 +14,7 @@ from loopwright.measuring.relax.orient import oriented
 from loopwright.measuring.relax.tops import Flags, Floats, Ints, Tops, tops_of
 from loopwright.measuring.relax.wales import CLUSTER_WIDTH, Wales, wales_of
 from loopwright.model.fabric import Fabric
+from loopwright.record import record
 
 SHEAR = 0.15
 HOLE = 0.05
@@ -23,7 +22,7 @@ HOLE = 0.05
 HOLE_BENDING = 0.15
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Hinges:
     """Triangles whose shared edges bend. `nodes`: (t, 3); `lengths_mm`: (t, 3) of edges 01, 12, 20; `weight`: (t,)."""
 
@@ -32,7 +31,7 @@ class Hinges:
     weight: Floats
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Graph:
     """A fabric as nodes and lengths; n nodes, m edges, lengths in mm.
 
@@ -112,7 +111,7 @@ def _edges(tops: Tops, wales: Wales, along: Along) -> tuple[Ints, Floats]:
     base = np.flatnonzero(tops.base[1:] & tops.base[:-1] & (tops.row[1:] == tops.row[:-1])) if len(tops.base) else np.zeros(0, np.int64)
     back = np.stack([wales.node_of[base], wales.node_of[base + 1]], axis=1)
     wale = np.stack([wales.child, wales.parent], axis=1)
-    hung, held = tops.ties()
+    hung, held = tops.hanging()
     tie = np.stack([wales.node_of[hung], wales.node_of[held]], axis=1)
     pairs = np.concatenate([course, back, wale, tie]).astype(np.int64)
     rest = np.concatenate([along.length_mm[linked], tops.width_mm[base], wales.rest_mm, tops.width_mm[hung]])

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 
 import numpy as np
 
 from loopwright.measuring.relax.tops import Floats, Ints
 from loopwright.model.measures import ShapeMeasures
+from loopwright.record import record
 
 # How stiff the fabric bends against how stiff it stretches, in stitch widths: t^2 / 12 of a plate half a width thick is 0.02; a judgement.
 BENDING = 0.03
@@ -16,7 +17,7 @@ BENDING = 0.03
 PRESSURE = 1.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RelaxOptions:
     """How to relax.
 
@@ -28,7 +29,7 @@ class RelaxOptions:
 
     flat: bool = False
     stuffed: Mapping[int, float] | frozenset[int] = frozenset()
-    budget_s: float = 60.0
+    budget_s: float = 20.0
     seed: int = 1
     bending: float = BENDING
     progress: Callable[[float], None] | None = None
@@ -41,16 +42,16 @@ class RelaxOptions:
         return PRESSURE if piece in self.stuffed else 0.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Shape:
     """A fabric's shape; n nodes, m edges, lengths in mm.
 
     `points`: (n, 3). `node_of`: (stitches,) node of each stitch, -1 where it has none (turning chains, joins, picots). `pairs`: (m, 2)
     edges; `rest_mm`, `strain`: (m,) their rest length and (length - rest) / rest. `faces`: (f, 4) quadrangles, -1 in the fourth place of
     a triangle, right side outward; holes have none. `face_stitch`: (f,) the stitch that owns the face. `piece`: (n,). `settled`: the
-    solver came to rest everywhere; else `why` says what stopped it: "time", "steps", "too large", "collapsed", "no stitches", "lengths do
-    not fit together", "stuffing in an open piece", "lies in layers" (flat only). `ends`: (e, 2) ends of open rows with their neighbours;
-    `end_mm`: (e,) how far their stitches reach beyond the top.
+    solver came to rest everywhere; else `why` says what stopped it: "time", "steps", "no more progress", "too large", "collapsed", "no
+    stitches", "lengths do not fit together", "stuffing in an open piece", "lies in layers" (flat only). `ends`: (e, 2) ends of open rows
+    with their neighbours; `end_mm`: (e,) how far their stitches reach beyond the top.
     """
 
     points: Floats

@@ -31,6 +31,9 @@ SMALL_PART = 4000
 EXCESS = -0.3
 # A shape whose edges are off by more than this share in the mean is not the fabric's: something was worked where it cannot be.
 FITS = 0.1
+# A shape whose layers push one another about is given up where so many looks in a row take less than this share off its energy.
+STALLED_LOOKS = 6
+STALLED_SHARE = 0.02
 # More nodes than this are not factored: their start is given as it is.
 LARGEST_PART = 250_000
 
@@ -90,6 +93,7 @@ class Solver:
         self.energy.more = forces
         rested = found.rested and not filling
         x, done, shaken, past = found.x, 0, 0, found.past
+        energies: list[float] = []
         while done < ALL_STEPS and time.monotonic() < self.until:
             touches = contact is not None and contact.look(x)
             self.energy.more = [*forces, contact] if touches and contact is not None else forces
@@ -98,8 +102,11 @@ class Solver:
             outcome = self._descend(factor, x, LOOK_STEPS if touches or filling else ALL_STEPS - done, past)
             x, rested, done, past = outcome.x, outcome.rested, done + max(outcome.steps, 1), outcome.past
             shaken += int(rested and touches)
+            energies.append(outcome.energy)
+            if not rested and _stalled(energies):
+                break
         if not rested:
-            self.why = "time" if time.monotonic() >= self.until else "steps"
+            self.why = "time" if time.monotonic() >= self.until else "no more progress" if _stalled(energies) else "steps"
         strain = np.abs(strains(x, self.part.pairs, self.part.rest))
         if not self.why and len(strain) and strain.mean() > FITS:
             self.why = "lengths do not fit together"
@@ -119,6 +126,12 @@ class Solver:
             self.why = "stuffing in an open piece"
             return []
         return [Stuffing(self.volume, pressure, area)]
+
+
+def _stalled(energies: list[float]) -> bool:
+    """Whether the last looks for contacts brought hardly anything."""
+    before, lately = energies[:-STALLED_LOOKS], energies[-STALLED_LOOKS:]
+    return bool(before) and min(lately) > (1 - STALLED_SHARE) * min(before)
 
 
 def starts(part: Part, options: RelaxOptions, until: float) -> list[Floats]:

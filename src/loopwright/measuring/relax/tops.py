@@ -52,8 +52,8 @@ class Tops:
         """The stitches along a row's top, in the order of making."""
         return self.order[self.start[row] : self.start[row + 1]]
 
-    def ties(self) -> tuple[Ints, Ints]:
-        """First chains of ties, and the stitches they hang from: a chain in the air within a piece goes on from the last stitch."""
+    def hanging(self) -> tuple[Ints, Ints]:
+        """First chains of rows of chains, and the stitches that they hang from: in the air within a piece they go on from the last one."""
         hung: list[int] = []
         held: list[int] = []
         for row in range(1, len(self.closed)):

@@ -4,18 +4,19 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from loopwright.grading.gauge import StitchSizes
 from loopwright.measuring.yarn.known import YarnKnown
 from loopwright.measuring.yarn.strands import stitch_yarn_mm, swatch_kind, thickness_mm
+from loopwright.record import record
 from loopwright.trade.yarn_use import yarn_use
 
 # Beyond these factors the scales, the label or the count were wrong: no hand differs so much (common practice, no source).
 LEAST, MOST = 0.5, 2.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Calibration:
     """Factor on the length of a stitch: `by_kind` where that kind was weighed, else `factor`. `share`: its standard deviation."""
 

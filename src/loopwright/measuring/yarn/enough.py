@@ -4,19 +4,19 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import Literal
 
 from loopwright.grading.gauge.sizes import WIDE
 from loopwright.measuring.yarn.need import FabricYarn, balls_to_buy
 from loopwright.model.fabric import Fabric
 from loopwright.model.measures import YarnNeed
+from loopwright.record import record
 from loopwright.trade.yarn_use import yarn_use
 
 Verdict = Literal["fits", "may not reach", "does not fit", "unknown"]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SizeFits:
     """Whether a size can be made: `spare_m` is what is left of the scarcest colour by the middle estimate, below nought what lacks."""
 
@@ -46,7 +46,7 @@ def _size_fits(size: str, needs: Sequence[YarnNeed], have_m: Mapping[str, float]
     return SizeFits(size, verdict, have - scarce.length_m, scarce.colour)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RunsOut:
     """Where the yarn ends: index and label of the row by the middle estimate, and the earliest and latest row (the last where it reaches).
 

@@ -5,11 +5,12 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from loopwright.grading.gauge.heading import LENGTH, MASS, ball_of, grams_of, lines, metres_of, yarn_class
 from loopwright.grading.lengths import NUMBER, number
 from loopwright.model.tree import Document
+from loopwright.record import record
 from loopwright.terms import Dialect, dialect
 from loopwright.trade.yarn import Weight
 
@@ -29,7 +30,7 @@ _OF = re.compile(r"\b(?:of|in)\s+(?P<words>[A-Za-z]+(?: [A-Za-z]+){0,2})", re.IG
 _SAMPLE = re.compile(r"(?P<size>.+?)\s*(?:size\s*)?(?:weighs?|weighing|=|,)\s*(?:about\s+)?" + MASS, re.IGNORECASE)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Weighed:
     """A swatch that was weighed or unravelled: rows of so many stitches of one kind (US key). Grams or metres are None where not told."""
 
@@ -41,7 +42,7 @@ class Weighed:
     text: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Sample:
     """A finished piece that was weighed: of which size, how heavy."""
 
@@ -50,7 +51,7 @@ class Sample:
     text: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class YarnKnown:
     """The yarn as told. Masses in grams, lengths in metres; None where a thing is not told.
 

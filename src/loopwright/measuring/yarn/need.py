@@ -6,7 +6,6 @@ import math
 import re
 from collections import Counter
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 
 from loopwright.grading.gauge import StitchSizes, plain_kind
 from loopwright.grading.gauge.sizes import WIDE
@@ -16,6 +15,7 @@ from loopwright.measuring.yarn.strands import known_kind, stitch_yarn_mm, thickn
 from loopwright.model.fabric import ROLES, Fabric
 from loopwright.model.measures import YarnNeed
 from loopwright.model.tree import Document, Section
+from loopwright.record import record
 from loopwright.trade.yarn_use import yarn_use
 
 _ASSUMED = ROLES.index("assumed")
@@ -25,7 +25,7 @@ _BY_GAUGE = 0.4
 Copies = Mapping[str | None, int]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RowYarn:
     """Yarn of one row of the fabric: mm of stitches by colour ("" where none is said) and tails left, for all copies of its section."""
 
@@ -40,7 +40,7 @@ class RowYarn:
         return sum(self.stitches_mm.values()) + sum(self.tails.values())
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FabricYarn:
     """All rows of a fabric. `untold`: stitches that no words made. `strange`: kinds taken as the stitch of the swatch."""
 

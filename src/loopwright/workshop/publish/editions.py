@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Literal
 
 from loopwright.publishing.document import Edition, Paper
 from loopwright.publishing.document.steps import slug
+from loopwright.record import record
 
 Format = Literal["pdf", "html", "epub", "text", "markdown", "data"]
 FORMATS: tuple[Format, ...] = ("pdf", "html", "epub", "text", "markdown", "data")
@@ -15,7 +16,7 @@ ENDINGS: dict[Format, str] = {"pdf": "pdf", "html": "html", "epub": "epub", "tex
 USUAL: tuple[Format, ...] = ("pdf", "html", "epub", "text")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Job:
     """One file: an edition in a format, under a name."""
 
@@ -24,7 +25,7 @@ class Job:
     name: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Asked:
     """What is asked for. `papers`, `terms`, `languages`: each of them is an edition of its own.
 

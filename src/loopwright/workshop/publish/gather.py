@@ -4,13 +4,18 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from pathlib import Path
 
 from loopwright.findings.registry import message, severity
 from loopwright.model.tree import HeadLine
-from loopwright.publishing.document.pattern import Pattern
+from loopwright.publishing.changes import compare
+from loopwright.publishing.changes.errata import change_list
+from loopwright.publishing.document.pattern import Change, Pattern
+from loopwright.record import record
 from loopwright.source import Source
+from loopwright.workshop.compare.kept import last_kept
+from loopwright.workshop.compare.versions import of_measured, worked
+from loopwright.workshop.files import open_source
 from loopwright.workshop.grade import finished
 from loopwright.workshop.measure import Measured, Wanted, bodies_of, item_of, measure_source
 from loopwright.workshop.publish.photographs import photographs
@@ -18,7 +23,7 @@ from loopwright.workshop.publish.photographs import photographs
 _FILM_OF = re.compile(r"(?:(?P<section>[^=:]{1,60}?)\s*=\s*)?(?P<address>https?://\S+?)(?=[,;]?\s|[,;]?$)")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Gathered:
     """The pattern for documents, and the measured design it was made from."""
 
@@ -30,8 +35,10 @@ class NothingToPublishError(Exception):
     """A text that holds no row that could be worked."""
 
 
-def gather(source: Source, wanted: Wanted, folder: Path) -> Gathered:
+def gather(source: Source, wanted: Wanted, folder: Path, design: Path | None = None) -> Gathered:
     """Reads, grades, works and measures a design for publishing; `folder`: where its photographs are looked for.
+
+    `design`: its file, whose last kept version tells what changed since; None for a text without one.
 
     Raises GaugeError for a gauge that cannot be used, NothingToPublishError where nothing could be worked.
     """
@@ -49,10 +56,20 @@ def gather(source: Source, wanted: Wanted, folder: Path) -> Gathered:
     return Gathered(
         Pattern(
             document, report, measured.gauge.sizes, measured.yarn, measured.sizes, source.line_of, body, finished(measured.graded),
-            photographs(lines, folder), (), _films(lines), _errors(measured),
+            photographs(lines, folder), _changes(measured, design), _films(lines), _errors(measured),
         ),
         measured,
     )
+
+
+def _changes(measured: Measured, design: Path | None) -> tuple[Change, ...]:
+    """What changed since the version that was published last."""
+    kept = last_kept(design) if design is not None else None
+    if kept is None:
+        return ()
+    changes = compare(worked(open_source(str(kept))), of_measured(measured))
+    heading, lines = change_list(changes)
+    return tuple(Change(heading if i == 0 else "", line) for i, line in enumerate(lines))
 
 
 def _films(lines: list[HeadLine]) -> Mapping[str, str]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Literal
 
 from loopwright.drawing.chart import ChartOptions, charts
+from loopwright.drawing.copies import copies_told
 from loopwright.drawing.schematic import SchematicOptions, schematics
 from loopwright.publishing.document import Edition, Picture
 from loopwright.publishing.document.pattern import Drawn, Pictures
@@ -12,7 +13,7 @@ from loopwright.publishing.document.steps import slug
 from loopwright.publishing.document.words import worked_in
 from loopwright.workshop.measure import Measured
 
-COVER_PX = 1400
+COVER_PX = 1000
 COVER_BUDGET_S = 0.4
 MOST_CHARTS = 24
 
@@ -48,7 +49,9 @@ class Studio:
         if fabric is None or sizes is None:
             return ()
         found = []
-        for i, chart in enumerate(charts(fabric, sizes, ChartOptions(terms, left_handed, ident=f"chart-{at}"))[:MOST_CHARTS], 1):
+        copies = copies_told(self.measured.document, at)
+        options = ChartOptions(terms, left_handed, ident=f"chart-{at}", copies=copies)
+        for i, chart in enumerate(charts(fabric, sizes, options)[:MOST_CHARTS], 1):
             name = f"chart-{i}-{slug(chart.section or 'whole')[:40]}.svg"
             found.append(Drawn(Picture(name, "svg", chart.svg.encode()), chart.section or "", chart.description, chart.notes))
         return tuple(found)
@@ -60,7 +63,8 @@ class Studio:
             return ()
         if edition.size not in self._schematics:
             names = [m.size for m in self.measured.sizes]
-            options = SchematicOptions(only=edition.size, ident="schematic")
+            at = self.sample if edition.size is None else edition.size
+            options = SchematicOptions(only=edition.size, ident="schematic", copies=copies_told(self.measured.document, at))
             self._schematics[edition.size] = tuple(
                 Drawn(Picture(f"schematic-{i}.svg", "svg", d.svg.encode()), "", d.description)
                 for i, d in enumerate(schematics(self.measured.fabrics, sizes, names, options), 1)
@@ -79,6 +83,11 @@ class Studio:
         if not self._cover:
             self._cover.append(self._draw_cover())
         return self._cover[0]
+
+    @property
+    def drawn_cover(self) -> Drawn | None:
+        """The cover, where an edition asked for it."""
+        return self._cover[0] if self._cover else None
 
     def _draw_cover(self) -> Drawn | None:
         from loopwright.drawing.rounds import fabric_picture  # noqa: PLC0415 - brings the solver

@@ -5,18 +5,20 @@ from __future__ import annotations
 import json
 from collections.abc import Callable, Sequence
 from concurrent.futures import Future, ThreadPoolExecutor
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from loopwright.publishing.document import Edition, Publication
 from loopwright.publishing.document.build import build
+from loopwright.record import record
 from loopwright.source import Source
+from loopwright.workshop.compare.kept import keep_version
 from loopwright.workshop.measure import Measured, Wanted
 from loopwright.workshop.publish.editions import Asked, Job, jobs
 from loopwright.workshop.publish.folder import put
 from loopwright.workshop.publish.gather import Gathered, gather
-from loopwright.workshop.publish.listing import listing_files
+from loopwright.workshop.publish.listing import KitFile, listing_files
 from loopwright.workshop.publish.pictures import Studio
 
 if TYPE_CHECKING:
@@ -25,7 +27,7 @@ if TYPE_CHECKING:
 Told = Callable[[str, float], None]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Written:
     """A file that was written: where, in which format, for which size ("" for all), and what it is, in words."""
 
@@ -35,7 +37,7 @@ class Written:
     description: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Published:
     """What was published, what is to be known of it, and the design as measured."""
 
@@ -53,36 +55,45 @@ class FaultyDesignError(Exception):
 
 
 def publish(
-    source: Source, wanted: Wanted, asked: Callable[[Gathered], Asked], folder: Path, *, home: Path, draft: bool = False,
-    replace_files: bool = False, progress: Told | None = None,
+    source: Source, wanted: Wanted, asked: Callable[[Gathered], Asked], folder: Path, *, home: Path, design: Path | None = None,
+    draft: bool = False, replace_files: bool = False, progress: Told | None = None,
 ) -> Published:
     """Publishes a design. `asked`: what is to be made, told once the design's sizes are known. `home`: where its photographs are.
+
+    `design`: its file, beside which versions are kept; None for a text without one.
 
     Raises FaultyDesignError for a design with errors unless `draft`, PageError for a page that cannot be set, CannotSave, GaugeError,
     NothingToPublishError.
     """
     tell = progress or (lambda _what, _share: None)
     tell("working the design", 0.0)
-    found = gather(source, wanted, home)
+    found = gather(source, wanted, home, design)
     if found.pattern.errors and not draft:
         raise FaultyDesignError(found.pattern.errors)
     title = found.pattern.document.title or Path(source.name).stem
-    todo = jobs(asked(found), title, found.pattern.sizes, found.pattern.document.terms)
+    chosen = asked(found)
+    todo = jobs(chosen, title, found.pattern.sizes, found.pattern.document.terms)
     made = _Maker(found, tell).make(todo)
     files = {job.name: data for job, data in zip(todo, made.data, strict=True)}
-    kit = listing_files(found, made.publications, tuple(files), title)
-    put(folder, {**files, **{k.name: k.data for k in kit}}, replace=replace_files)
-    tell("written", 1.0)
     written = [_written(folder, job, found.pattern.sizes) for job in todo]
+    kit: tuple[KitFile, ...] = ()
+    if chosen.package:
+        own_cover = any(p.cover and p.picture is not None for p in found.pattern.photographs)
+        kit = listing_files(found.measured, title, [(Path(w.path).name, w.description) for w in written], None if own_cover else made.cover)
+    put(folder, {**files, **{k.name: k.data for k in kit}}, replace=replace_files)
+    notes = dict.fromkeys((*made.notes, *found.measured.notes))
+    if design is not None and not found.pattern.errors:
+        notes[f"this version is kept as {keep_version(design).name} beside the design, so that the next one can be compared with it"] = None
+    tell("written", 1.0)
     written += [Written(str(folder / k.name), "listing", "", k.description) for k in kit]
-    return Published(tuple(written), tuple(dict.fromkeys((*made.notes, *found.measured.notes))), found.measured)
+    return Published(tuple(written), tuple(notes), found.measured)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Made:
     data: tuple[bytes, ...]
     notes: tuple[str, ...]
-    publications: tuple[Publication, ...]
+    cover: bytes | None
 
 
 class _Maker:
@@ -103,7 +114,8 @@ class _Maker:
                 waiting.append(self._one(job, pool))
             data = tuple(w if isinstance(w, bytes) else w.result() for w in waiting)
         notes = [n for p in self.built.values() for n in p.reported]
-        return _Made(data, (*notes, *self.studio.notes), tuple(self.built.values()))
+        cover = self.studio.drawn_cover
+        return _Made(data, (*notes, *self.studio.notes), cover.picture.data if cover is not None else None)
 
     def _one(self, job: Job, pool: ThreadPoolExecutor) -> Future[bytes] | bytes:
         publication = self._built(job)

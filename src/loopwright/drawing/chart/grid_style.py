@@ -1,0 +1,93 @@
+"""The style sheet of a grid: light, dark and print, from the palette; and the strokes that tell its colours apart without colour."""
+
+from __future__ import annotations
+
+from functools import cache
+from typing import Any, Literal
+
+from loopwright.drawing.chart.drawn import Point
+from loopwright.drawing.chart.ink import number
+from loopwright.drawing.palette import WORKED, WRITTEN, colours
+
+SCOPE = "lw-grid"
+TEXT_PX, TITLE_PX = 13.0, 17.0
+YARNS = 6
+WHITE = "#FFFFFF"
+GREYS = ["#fff", "#bbb", "#e4e4e4", "#999", "#d0d0d0", "#f2f2f2"]  # on paper, under the strokes; by eye
+
+
+def _light(colour: str) -> float:
+    """Relative luminance as the Web Content Accessibility Guidelines 2.2 define it."""
+    parts = [int(colour[i : i + 2], 16) / 255 for i in (1, 3, 5)]
+    r, g, b = (p / 12.92 if p <= 0.04045 else ((p + 0.055) / 1.055) ** 2.4 for p in parts)
+    return 0.2126 * r + 0.7152 * g + 0.0722 * b
+
+
+def contrast(one: str, two: str) -> float:
+    """How far two colours (#RRGGBB) stand apart, by the formula of the same guidelines."""
+    low, high = sorted((_light(one), _light(two)))
+    return (high + 0.05) / (low + 0.05)
+
+
+def on(fill: str, theme: Literal["light", "dark"]) -> str:
+    """The colour of a letter on a filled square: of ink, sheet and white that which stands out most."""
+    p = colours(theme)
+    found: str = max((p["ink"], p["sheet"], WHITE), key=lambda c: contrast(c, fill))
+    return found
+
+
+@cache
+def style() -> str:
+    """CSS for a grid; everything in it hangs on the class of the picture (SCOPE)."""
+    fixed = (
+        f".lw-grid text{{font:{TEXT_PX:g}px {WRITTEN}}}.lw-grid .title{{font:700 {TITLE_PX:g}px {WORKED}}}"
+        ".lw-grid .mid,.lw-grid .in{text-anchor:middle}.lw-grid .end{text-anchor:end}"
+        ".lw-grid .in{font-weight:600;paint-order:stroke;stroke-width:3.4;"
+        "stroke-linejoin:round;pointer-events:none}"
+        ".lw-grid path{fill:none;pointer-events:none;stroke-linecap:round;stroke-linejoin:round}"
+        ".lw-grid .hair{stroke-width:.8}.lw-grid .case{stroke-width:4}.lw-grid .ten{stroke-width:1.8}"
+        ".lw-grid .arrow{stroke-width:1.7}.lw-grid .tab{stroke-width:1}.lw-grid .mark{stroke-width:1.2}.lw-grid .m1{stroke-width:2.4}"
+        ".lw-grid .tie{stroke-width:1.2}.lw-grid .rim,.lw-grid .motif{fill:none;stroke-width:1.5;pointer-events:all}"
+        ".lw-grid .rim{stroke-dasharray:5 3}"
+    )
+    ink = {**colours("light"), "sheet": "#fff", "tape": "#fff", **dict.fromkeys(("ink", "ink2", "edge", "tapeedge", "tapeink"), "#000")}
+    plain = ink | {"yarns": GREYS, "letters": ["#000"] * YARNS}
+    light, dark = ({**colours(t), "letters": [on(f, t) for f in colours(t)["yarns"]]} for t in ("light", "dark"))
+    return f"{fixed}{_colours(light)}@media screen and (prefers-color-scheme:dark){{{_colours(dark)}}}@media print{{{_colours(plain)}}}"
+
+
+def _colours(of: dict[str, Any]) -> str:
+    found = (
+        f".lw-grid .sheet,.lw-grid .space{{fill:{of['sheet']}}}.lw-grid text{{fill:{of['ink']}}}.lw-grid .said{{fill:{of['ink2']}}}"
+        f".lw-grid .block{{fill:{of['ink']}}}.lw-grid .hair{{stroke:{of['edge']}}}"
+        f".lw-grid .case{{stroke:{of['sheet']}}}.lw-grid .ten{{stroke:{of['ink']}}}.lw-grid .arrow{{stroke:{of['ink2']}}}"
+        f".lw-grid .tie{{stroke:{of['ink']}}}.lw-grid .rim,.lw-grid .motif{{stroke:{of['edge']}}}"
+        f".lw-grid .tab{{fill:{of['tape']};stroke:{of['tapeedge']}}}.lw-grid .num{{fill:{of['tapeink']}}}"
+    )
+    for n, (fill, letter) in enumerate(zip(of["yarns"], of["letters"], strict=True)):
+        found += f".lw-grid .y{n}{{fill:{fill}}}.lw-grid .m{n}{{stroke:{letter}}}.lw-grid .t{n}{{fill:{letter};stroke:{fill}}}"
+    return found
+
+
+def strokes(yarn: int, at: Point, size: Point) -> str:
+    """Path data of the strokes in a square of a yarn: none, dots, aslant, level, crossed, ringed; the same in every theme.
+
+    `at`: its upper left corner; `size`: width and height, px.
+    """
+    (x, y), (w, h) = at, size
+    a, b, c, d = x + 2.5, y + 2.5, x + w - 2.5, y + h - 2.5
+    mx, my = (a + c) / 2, (b + d) / 2
+    dot = "h.01"
+    found = (
+        "",
+        f"M{_p(a, b)}{dot}M{_p(c, b)}{dot}M{_p(a, d)}{dot}M{_p(c, d)}{dot}",
+        f"M{_p(a, my)}L{_p(mx, b)}M{_p(a, d)}L{_p(c, b)}M{_p(mx, d)}L{_p(c, my)}",
+        f"M{_p(a, b)}H{number(c)}M{_p(a, my)}H{number(c)}M{_p(a, d)}H{number(c)}",
+        f"M{_p(a, d)}L{_p(c, b)}M{_p(a, b)}L{_p(c, d)}",
+        f"M{_p(mx, b)}L{_p(c, my)}L{_p(mx, d)}L{_p(a, my)}Z",
+    )
+    return found[yarn % YARNS]
+
+
+def _p(x: float, y: float) -> str:
+    return f"{number(x)} {number(y)}"

@@ -1,0 +1,41 @@
+"""Yarns of a chart: each with its letter and its own kind of line, so that colour is never told by colour alone."""
+
+from __future__ import annotations
+
+from loopwright.drawing.chart.drawn import ChartOptions
+from loopwright.drawing.chart.laid import Laid
+from loopwright.drawing.chart.style import LETTERS
+from loopwright.model.fabric import Fabric
+
+
+def coloured(fabric: Fabric, laid: Laid, options: ChartOptions) -> bool:
+    """Whether yarns are told apart: where asked for, and where a chart is of several."""
+    return options.colours or len({fabric.colour[m.stitch] for m in laid.marks} - {0}) > 1
+
+
+def yarn_letter(fabric: Fabric, stitch: int) -> str:
+    """The letter of a stitch's yarn, "" where none is told."""
+    at = fabric.colour[stitch]
+    return LETTERS[(at - 1) % len(LETTERS)] if fabric.colours[at] else ""
+
+
+def yarn_class(fabric: Fabric, stitch: int) -> str:
+    """The class of its lines."""
+    letter = yarn_letter(fabric, stitch)
+    return f"y{letter}" if letter else ""
+
+
+def yarns_used(fabric: Fabric, laid: Laid) -> list[tuple[str, str]]:
+    """Letter and name of every yarn drawn, in the order of the fabric's colours."""
+    used = {fabric.colour[m.stitch]: m.stitch for m in laid.marks if fabric.colours[fabric.colour[m.stitch]]}
+    return [(yarn_letter(fabric, used[at]), fabric.colours[at]) for at in sorted(used)]
+
+
+def yarn_rows(fabric: Fabric, laid: Laid) -> list[str]:
+    """Which rows are of which yarn, in words."""
+    rows: dict[str, dict[str, None]] = {}
+    for m in laid.marks:
+        yarn = fabric.colours[fabric.colour[m.stitch]]
+        if yarn:
+            rows.setdefault(yarn, {})[fabric.rows[m.row].label or "the chain"] = None
+    return [f"Yarn {yarn}: {', '.join(labels)}" for yarn, labels in rows.items()]

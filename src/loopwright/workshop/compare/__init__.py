@@ -1,0 +1,1 @@
+"""Versions of a design in files: read and worked, kept, found in a repository, compared."""
