@@ -12,7 +12,7 @@ import sys
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
-from benchmarks import bench_chart, bench_compare, bench_shape, figures
+from benchmarks import bench_chart, bench_compare, bench_pages, bench_shape, figures
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,6 +36,7 @@ FIGURES: dict[str, Callable[[], Iterator[tuple[str, float, str, float]]]] = {
     "measure": figures.measure,
     "charting": bench_chart.charting,
     "comparing": bench_compare.comparing,
+    "pages": bench_pages.setting,
     "strain": bench_shape.strained,
     "picture": bench_shape.first_picture,
     "descent": bench_shape.plain_descent,

@@ -2,6 +2,9 @@ import { mount } from "svelte";
 import "../css/tokens.css";
 import "../css/look.css";
 import "../css/studio.css";
+import "../css/write.css";
+import "../css/designs.css";
+import "../css/hand.css";
 import App from "./App.svelte";
 
 const target = document.getElementById("app");

@@ -105,3 +105,9 @@ def test_what_cannot_be_measured_is_said_in_one_sentence(words, told, tmp_path):
 def test_start_up_without_a_shape_loads_no_arrays():
     code = "import sys, loopwright.cli.commands.measure, loopwright.workshop.measure_json; sys.exit('numpy' in sys.modules)"
     assert subprocess.run([sys.executable, "-c", code], check=False).returncode == 0
+
+
+@pytest.mark.parametrize(("rounds", "unit"), [(1, "Time, minutes"), (60, "Time, hours")])
+def test_time_is_told_in_a_unit_that_says_something(rounds, unit):
+    done = run("-", text=f"Gauge: 20 sc and 22 rows = 10 cm\n\nRnd 1: 60 sc in magic ring. (60)\nRnds 2-{rounds + 1}: Sc in each st around. (60)\n")
+    assert unit in done.stdout

@@ -1,143 +1,91 @@
 // The sheet: CodeMirror for her words. What is true of them (marks, counts, findings) comes from the studio and is only shown here.
-import { history, historyKeymap, defaultKeymap } from "@codemirror/commands";
-import { search, searchKeymap, openSearchPanel } from "@codemirror/search";
-import { Compartment, EditorState, RangeSetBuilder, StateEffect, StateField, type Extension, type Range } from "@codemirror/state";
-import { Decoration, EditorView, GutterMarker, drawSelection, gutter, keymap, type DecorationSet } from "@codemirror/view";
-import type { Finding, Row, Seen } from "../lib/wire";
+import { defaultKeymap, history, historyKeymap, isolateHistory } from "@codemirror/commands";
+import { openSearchPanel, search, searchKeymap } from "@codemirror/search";
+import { Compartment, EditorSelection, EditorState, type Extension } from "@codemirror/state";
+import { EditorView, drawSelection, keymap } from "@codemirror/view";
+import type { Finding, Known } from "../lib/wire";
+import { fold } from "./fold";
+import { lists } from "./lists";
+import { marks } from "./marks";
+import { notes, type NoteEvents } from "./notes";
+import { tape, tapeOf, unrolled, unrolledBelow } from "./tape";
+import { marked, setMarked, setTruth, truth, type Marked, type Truth } from "./truth";
+import { words } from "./words";
 
-export interface Truth { seen: Seen | null; size: number; marked: { from: number; to: number } | null; line: number | null }
-
-export const setTruth = StateEffect.define<Truth>();
-
-const truthField = StateField.define<Truth>({
-  create: () => ({ seen: null, size: 0, marked: null, line: null }),
-  update: (value, tr) => { for (const e of tr.effects) if (e.is(setTruth)) return e.value; return value; },
-});
-
-const CLASSES: Record<string, string> = {
-  section: "w-section", name: "w-name", fit: "w-fit", special: "w-special", label: "w-label", count: "w-count", stitch: "w-stitch",
-};
-
-const marks = StateField.define<DecorationSet>({
-  create: () => Decoration.none,
-  update(value, tr) {
-    let found = value.map(tr.changes);
-    for (const e of tr.effects) if (e.is(setTruth)) found = decorate(e.value, tr.state);
-    return found;
-  },
-  provide: (f) => EditorView.decorations.from(f),
-});
-
-function decorate(truth: Truth, state: EditorState): DecorationSet {
-  const { seen, marked } = truth;
-  if (!seen) return Decoration.none;
-  const length = state.doc.length;
-  const ranges: Range<Decoration>[] = [];
-  const add = (from: number, to: number, deco: Decoration) => { if (from < to && to <= length) ranges.push(deco.range(from, to)); };
-  for (const [from, to, what] of seen.marks) add(from, to, Decoration.mark({ class: CLASSES[what] ?? "" }));
-  for (const f of seen.findings) add(f.from, Math.max(f.to, f.from + 1), Decoration.mark({ class: `f-${f.word}` }));
-  for (const b of seen.blanks) {
-    const value = b.values?.[truth.size];
-    add(b.from, b.to, Decoration.mark({ class: "w-blank", attributes: value == null ? {} : { "data-value": String(value) } }));
-  }
-  for (const s of seen.sections) if (s.from <= length) ranges.push(Decoration.line({ class: "l-section" }).range(state.doc.lineAt(s.from).from));
-  for (const r of seen.rows) if (r.from <= length) ranges.push(Decoration.line({ class: "l-row" }).range(state.doc.lineAt(r.from).from));
-  if (marked) add(marked.from, marked.to, Decoration.mark({ class: "w-marker", attributes: { "data-marker": "" } }));
-  if (truth.line && truth.line <= state.doc.lines) ranges.push(Decoration.line({ class: "l-here" }).range(state.doc.line(truth.line).from));
-  return Decoration.set(ranges, true);
-}
-
-class Count extends GutterMarker {
-  constructor(readonly said: string, readonly lead: string, readonly claim: string, readonly here: boolean) { super(); }
-  override eq(other: Count): boolean {
-    return other.said === this.said && other.lead === this.lead && other.claim === this.claim && other.here === this.here;
-  }
-  override toDOM(): HTMLElement {
-    const cell = document.createElement("div");
-    cell.className = `count has${this.here ? " here" : ""}`;
-    const figure = document.createElement("span");
-    figure.className = "fig";
-    if (this.lead) {
-      const many = document.createElement("span");
-      many.className = "many";
-      many.textContent = this.lead;
-      figure.append(many);
-    }
-    figure.append(this.said);
-    cell.append(figure);
-    if (this.claim) {
-      const claim = document.createElement("span");
-      claim.className = "claim";
-      claim.textContent = this.claim;
-      cell.append(claim);
-    }
-    return cell;
-  }
-}
-
-/** What the tape says beside a row: "40", "48 to 80", "10 × 84", "–". */
-export function tapeOf(row: Row, size: number): { said: string; lead: string; claim: string } {
-  const last = row.counts[size] ?? null, first = row.first[size] ?? null, times = row.times[size] ?? 0;
-  const printed = row.printed?.[size] ?? null;
-  const claim = row.agrees === false && printed !== null ? `said ${printed}` : "";
-  if (!row.read) return { said: "–", lead: "", claim: "" };
-  if (last === null) return { said: "–", lead: "", claim };
-  if (times > 1 && first !== null && first !== last) return { said: String(last), lead: `${first} to `, claim };
-  if (times > 1) return { said: String(last), lead: `${times} × `, claim };
-  return { said: String(last), lead: "", claim };
-}
-
-const tape = gutter({
-  class: "tape", side: "after",
-  markers: (view) => {
-    const { seen, size, line } = view.state.field(truthField);
-    const builder = new RangeSetBuilder<GutterMarker>();
-    if (!seen) return builder.finish();
-    const byLine = new Map<number, Row>();
-    for (const r of seen.rows) if (r.from <= view.state.doc.length) byLine.set(view.state.doc.lineAt(r.from).from, r);
-    for (const [from, row] of [...byLine].sort((a, b) => a[0] - b[0])) {
-      const { said, lead, claim } = tapeOf(row, size);
-      builder.add(from, from, new Count(said, lead, claim, row.line === line));
-    }
-    return builder.finish();
-  },
-});
-
-export interface SheetEvents {
+export interface SheetEvents extends NoteEvents {
   changed: (text: string) => void;
-  at: (offset: number) => void;
+  at: (offset: number, line: number) => void;
+  pen: (down: boolean) => void;
   penUp: () => void;
+  /** A click while the pen is up: whether it marked a stitch. */
+  pick: (offset: number) => boolean;
+  known: () => Promise<Known | null>;
+  rename: () => void;
 }
 
-export const readOnly = new Compartment();
-export const extra = new Compartment();
+const readOnly = new Compartment(), roll = new Compartment();
+export const NARROW = 600, DESK = 1100;
 
-export function sheet(parent: HTMLElement, text: string, nonce: string, events: SheetEvents, more: Extension = []): EditorView {
+export function sheet(parent: HTMLElement, text: string, nonce: string, events: SheetEvents): EditorView {
   return new EditorView({
     parent,
     state: EditorState.create({
       doc: text,
       extensions: [
-        EditorView.cspNonce.of(nonce), truthField, marks, tape, history(), drawSelection(), search({ top: true }), EditorView.lineWrapping,
-        readOnly.of([]), extra.of(more),
-        keymap.of([{ key: "Escape", run: () => { events.penUp(); return true; } }, ...searchKeymap, ...historyKeymap, ...defaultKeymap]),
-        EditorView.contentAttributes.of({ "aria-label": "The pattern, as written", spellcheck: "false", autocorrect: "off" }),
+        EditorView.cspNonce.of(nonce), truth, marked, marks, tape, roll.of([]), notes(events), lists, words(events.known), fold(innerWidth <= NARROW),
+        history(), drawSelection(), search({ top: true }), EditorView.lineWrapping, readOnly.of([]),
+        keymap.of([
+          { key: "Escape", run: () => { events.penUp(); return true; } }, { key: "F2", run: () => { events.rename(); return true; } },
+          ...searchKeymap, ...historyKeymap, ...defaultKeymap,
+        ]),
+        EditorView.contentAttributes.of({ "aria-label": "The pattern, as written", spellcheck: "false", autocorrect: "off", autocapitalize: "off" }),
+        EditorView.domEventHandlers({ mousedown: (e, view) => pressed(e, view, events), focus: () => { events.pen(true); }, blur: () => { events.pen(false); } }),
         EditorView.updateListener.of((u) => {
           if (u.docChanged) events.changed(u.state.doc.toString());
-          if (u.selectionSet || u.docChanged) events.at(u.state.selection.main.head);
+          if (u.selectionSet || u.docChanged) { const head = u.state.selection.main.head; events.at(head, u.state.doc.lineAt(head).number); }
         }),
       ],
     }),
   });
 }
 
-export function show(view: EditorView, truth: Truth): void { view.dispatch({ effects: setTruth.of(truth) }); }
-
-/** A mend as one change, so that one undo takes it back. Places that the text has outrun are left alone. */
-export function mend(view: EditorView, finding: Finding): boolean {
-  if (!finding.fix || finding.fix.edits.some((e) => e.to > view.state.doc.length)) return false;
-  view.dispatch({ changes: finding.fix.edits.map((e) => ({ from: e.from, to: e.to, insert: e.text })), userEvent: "input.mend" });
+function pressed(e: MouseEvent, view: EditorView, events: SheetEvents): boolean {
+  if (view.hasFocus || e.button || e.detail > 1 || (e.target as HTMLElement).closest(".note, .folded")) return false;
+  const at = view.posAtCoords({ x: e.clientX, y: e.clientY });
+  if (at === null || !events.pick(at)) return false;
+  e.preventDefault();
   return true;
 }
 
-export { openSearchPanel };
+export const show = (view: EditorView, now: Truth): void => view.dispatch({ effects: setTruth.of(now) });
+export const mark = (view: EditorView, now: Marked): void => view.dispatch({ effects: setMarked.of(now) });
+export const allow = (view: EditorView, writes: boolean): void => view.dispatch({ effects: readOnly.reconfigure(writes ? [] : EditorState.readOnly.of(true)) });
+export const reveal = (view: EditorView, from: number, y: "nearest" | "center" = "nearest"): void => {
+  view.dispatch({ effects: EditorView.scrollIntoView(Math.min(from, view.state.doc.length), { y, yMargin: 80 }) });
+};
+
+export function unroll(view: EditorView, all: boolean): void {
+  const wide = innerWidth > DESK;
+  const how: Extension = !all ? [] : wide ? unrolled : unrolledBelow;
+  view.dispatch({ effects: roll.reconfigure(how) });
+}
+
+/** Changes as one step, so that one undo takes them back. Places that the text has outrun are left alone. */
+export function change(view: EditorView, edits: { from: number; to: number; text: string }[], what: string): boolean {
+  if (edits.some((e) => e.to > view.state.doc.length)) return false;
+  view.dispatch({ changes: edits.map((e) => ({ from: e.from, to: e.to, insert: e.text })), userEvent: `input.${what}`, annotations: isolateHistory.of("full") });
+  return true;
+}
+
+export const mend = (view: EditorView, finding: Finding): boolean => !!finding.fix && change(view, finding.fix.edits, "mend");
+
+/** Everything where a name stands as a word of its own, written as it is written here. */
+export function placesOf(view: EditorView, name: string): { from: number; to: number }[] {
+  if (!name.trim()) return [];
+  const found = new RegExp(`(?<![\\w{])${name.replace(/[.*+?^${}()|[\]\\]/g, "\\$&")}(?![\\w}])`, "g");
+  return [...view.state.doc.toString().matchAll(found)].map((m) => ({ from: m.index, to: m.index + m[0].length }));
+}
+
+export const caret = (view: EditorView, at: number): void => view.dispatch({ selection: EditorSelection.cursor(Math.min(at, view.state.doc.length)), scrollIntoView: true });
+
+export { openSearchPanel, tapeOf };

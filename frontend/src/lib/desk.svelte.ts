@@ -1,12 +1,16 @@
 // The design that lies on the desk: its text and truth (Live), and what is held in every place of the studio: size, row, marker.
 import { Live } from "./live.svelte";
-import type { Finding, Row, Stitches } from "./wire";
+import { tagOf } from "./tag";
+import type { Finding, Known, Row, Stitches } from "./wire";
 
 export interface Range { from: number; to: number }
+/** `nth`: which of the rows that one written row stands for, from 0; null for all of them. */
+export interface Hand { row: Row; label: string; counts: (number | null)[]; nth: number | null }
 
 export class Desk {
   readonly live: Live;
   text = $state("");
+  opened = $state(false);
   problem = $state("");
   /** The size that is looked at; until one is chosen, the one that was worked. */
   private wanted = $state<number | null>(null);
@@ -17,11 +21,14 @@ export class Desk {
   /** Characters that are marked without a stitch. */
   private words = $state.raw<Range | null>(null);
   links = $state.raw<Stitches | null>(null);
+  known: Known | null = null;
+  /** Whether keys write (the caret is in the sheet) or walk. */
+  penDown = $state(false);
   private linked = "";
 
   constructor(readonly id: string) {
     this.live = new Live(id);
-    this.live.open().then((t) => { this.text = t; }, (e: Error) => { this.problem = e.message; });
+    this.live.open().then((t) => { this.text = t; this.opened = true; }, (e: Error) => { this.problem = e.message; });
   }
 
   get seen() { return this.live.seen; }
@@ -31,14 +38,49 @@ export class Desk {
     return Math.min(chosen, Math.max(0, this.sizes.length - 1));
   }
   get sizeName(): string { return this.sizes[this.size] ?? ""; }
-  choose(size: number): void { this.wanted = size; this.stitch = null; this.words = null; }
+  /** Another size: the marker stays in its row and on its words, as far as that size has them. */
+  choose(size: number): void {
+    if (size === this.size) { this.wanted = size; return; }
+    const marked = this.marked, hand = this.hand;
+    this.resume = this.stitch !== null && marked && hand ? { ...marked, item: hand.row.item, nth: hand.nth ?? 0 } : null;
+    this.wanted = size;
+    this.stitch = null;
+    this.words = marked;
+    this.links = null;
+  }
+  private resume: (Range & { item: number; nth: number }) | null = null;
 
-  /** The row at hand: that of the marked stitch, else the one that the caret is in or after. */
+  private takeUp(): void {
+    const l = this.links, was = this.resume;
+    this.resume = null;
+    if (!l || !was) return;
+    const rows = l.rows.filter((r) => r.item === was.item), row = rows[Math.min(was.nth, rows.length - 1)];
+    if (!row) return;
+    for (let i = row.start; i < row.end; i++) if (l.origin[i] === was.from && l.end[i] === was.to) { this.mark(i); return; }
+    this.mark(row.start);
+  }
+
+  /** The written row at hand: the one that asked for the marked stitch, else the one that the caret is in or after. */
   get row(): Row | null {
-    const rows = this.seen?.rows ?? [];
-    const at = this.marked?.from ?? this.at;
+    const rows = this.seen?.rows ?? [], item = this.made?.item;
+    if (item !== undefined) { const asked = rows.find((r) => r.item === item); if (asked) return asked; }
+    const at = this.words?.from ?? this.at;
     return rows.findLast((r) => r.from <= at) ?? rows[0] ?? null;
   }
+
+  /** The worked row that the marked stitch stands in. */
+  private get made() { return this.stitch === null ? undefined : this.links?.rows[this.links.row[this.stitch] ?? -1]; }
+
+  /** What corner, across arm and tape say: the very row of the marked stitch with its own count, else the written row. */
+  hand = $derived.by((): Hand | null => {
+    const row = this.row, made = this.made, l = this.links;
+    if (!row) return null;
+    const of = row.times[this.size] ?? 1;
+    if (!made || !l || made.item !== row.item || of < 2) return { row, label: row.labels[this.size] || row.section || "", counts: row.counts, nth: null };
+    const nth = l.rows.slice(0, l.rows.indexOf(made)).filter((r) => r.item === row.item).length;
+    const counts = row.series?.[nth] ?? row.counts.map((c, i) => ((row.times[i] ?? 0) > nth ? c : null));
+    return { row, label: made.label || `${row.section ?? "Row"} ${nth + 1} of ${of}`, counts: counts.map((c, i) => (i === this.size ? made.counted : c)), nth };
+  });
   get notes(): Finding[] {
     const row = this.row;
     return row ? (this.seen?.findings ?? []).filter((f) => f.line === row.line || (f.from >= row.from && f.to <= row.to)) : [];
@@ -53,24 +95,25 @@ export class Desk {
 
   mark(stitch: number | null): void { this.stitch = stitch; this.words = null; }
 
-  /** Marks the first stitch that these characters made. */
-  markAt(offset: number): void {
+  /** Marks the first stitch that these characters made; tells whether there is one. */
+  markAt(offset: number): boolean {
     const l = this.links;
-    if (!l) return;
+    if (!l) return false;
     let best = -1;
     for (let i = 0; i < l.origin.length; i++) {
       const from = l.origin[i] ?? -1, to = l.end[i] ?? -1;
       if (from >= 0 && from <= offset && offset < to && (best < 0 || to - from < (l.end[best] ?? 0) - (l.origin[best] ?? 0))) best = i;
     }
     this.mark(best < 0 ? null : best);
+    return best >= 0;
   }
 
   /** All stitches that the marked characters made. */
-  get alike(): number[] {
+  alike = $derived.by((): number[] => {
     const l = this.links, m = this.marked;
     if (!l || !m) return [];
     return l.origin.flatMap((from, i) => (from === m.from && l.end[i] === m.to ? [i] : []));
-  }
+  });
 
   /** Walks along the row, down into what a stitch was worked into, up to what is worked on it. */
   walk(way: "before" | "after" | "into" | "on" | "first" | "last"): void {
@@ -93,30 +136,28 @@ export class Desk {
     if (!this.seen || key === this.linked) return;
     this.linked = key;
     this.live.view<Stitches>("stitches", this.size).then(
-      (d) => { if (this.linked === key) { this.links = d; if (this.stitch !== null && this.stitch >= d.origin.length) this.stitch = null; } },
+      (d) => { if (this.linked === key) { this.links = d.rows ? d : null; if (this.stitch !== null && this.stitch >= d.origin.length) this.stitch = null; this.takeUp(); } },
       () => { if (this.linked === key) { this.links = null; this.linked = ""; } },
     );
   }
 
   /** What the marker holds, in words: also what a screen reader reads at each step. */
-  get tag(): string {
-    const l = this.links, s = this.stitch;
-    if (!l || s === null) return "";
-    const at = l.row[s] ?? -1, row = l.rows[at], kind = l.kinds[l.kind[s] ?? -1];
-    if (!row || !kind) return "";
-    const into = l.into[s] ?? -1, below = into >= 0 ? l.rows[l.row[into] ?? -1] : undefined;
-    const on = l.into.reduce((n, i) => n + (i === s ? 1 : 0), 0);
-    const said = [`${row.label || row.section || "This row"}, stitch ${s - row.start + 1} of ${row.end - row.start}. ${capital(article(kind.long))}`];
-    if (below && into >= 0) said.push(`, worked into stitch ${into - below.start + 1} of ${below.label || below.section || "the row below"}`);
-    said.push(on === 0 ? "; nothing is worked on it." : on === 1 ? "; one stitch is worked on it." : `; ${on} stitches are worked on it.`);
-    return said.join("");
+  tagged = $derived.by(() => tagOf(this.links, this.stitch));
+  get tag(): string { return this.tagged ? `${this.tagged.at} ${this.tagged.is}` : ""; }
+
+  /** What can be written here, for completing and explaining; asked for once for each text. */
+  private asked = "";
+  async know(): Promise<Known | null> {
+    const key = String(this.seen?.revision ?? "");
+    if (key && key !== this.asked) {
+      this.asked = key;
+      try { this.known = await this.live.view<Known>("known", null); } catch { this.asked = ""; }
+    }
+    return this.known;
   }
 
   close(): void { this.live.close(); }
 }
-
-function article(words: string): string { return `${/^[aeiou]|^[fhlmnrsx][a-z]?\b/i.test(words) && words.length < 4 || /^[aeiou]/i.test(words) ? "an" : "a"} ${words}`; }
-function capital(words: string): string { return words.charAt(0).toUpperCase() + words.slice(1); }
 
 class OnTheDesk {
   current = $state.raw<Desk | null>(null);

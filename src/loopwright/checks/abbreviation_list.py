@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import re
-import tomllib
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 
 from loopwright.checks.pattern import Pattern, Told
+from loopwright.record import record
+from loopwright.shipped import shipped_table
 from loopwright.source import Span
 from loopwright.terms import dialect
 
@@ -19,7 +18,7 @@ _TOG = re.compile(r"^(?P<stitch>[a-z]+?)\d*tog$")
 _POST = re.compile(r"^(?:fp|bp)(?P<stitch>[a-z]+)$")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Entry:
     """One entry: the forms it defines (lower case; "st(s)" gives two), the long form, its span with the separator after it."""
 
@@ -28,7 +27,7 @@ class Entry:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Use:
     """An abbreviation as it stands in a row."""
 
@@ -97,7 +96,7 @@ def parts(text: str) -> tuple[str, ...]:
 
 @cache
 def _table() -> dict[str, dict[str, str]]:
-    return tomllib.loads(files("loopwright.checks").joinpath("abbreviations.toml").read_text(encoding="utf-8"))
+    return shipped_table("loopwright.checks", "abbreviations.toml")
 
 
 @cache

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from loopwright.model.tree import Chain, Define, Either, Group, Join, Make, Mark, Node, Place, Repeat, Skip
+from loopwright.record import record
 
 _TOG = re.compile(r"(\d+)tog$")
 _NO_STITCH = frozenset({"sp", "ring", "corner", "row-end", "underside", "row", "join"})
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Flow:
     """Stitches taken from the row below, stitches made."""
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 
 from loopwright.checks.pattern import Pattern
+from loopwright.record import record
 from loopwright.source import Span
 from loopwright.terms import dialect
 
@@ -19,7 +19,7 @@ _STITCHES = re.compile(
 )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Gauge:
     """What a gauge line says. `stitch` is a US key, None when it names none; rates are per 100 mm, None when not told."""
 

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from loopwright.checks.gauges import MM, NUMBER
 from loopwright.checks.pattern import Pattern
 from loopwright.model.tree import Row
+from loopwright.record import record
 from loopwright.source import Span
 
 FINISHED = ("finished size", "sizes")
@@ -19,7 +19,7 @@ _MEASURES = re.compile(
 )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PerSize:
     """Numbers for all sizes, in their order, with their place; `noun` says of what."""
 

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 import re
-import tomllib
 from functools import cache
-from importlib.resources import files
 
 from loopwright.checks.pattern import Pattern
 from loopwright.model.lies import LieFault
 from loopwright.model.report import RowReport
 from loopwright.model.tree import Row, Section
+from loopwright.shipped import shipped_table
 from loopwright.source import Span
 
 
@@ -31,7 +30,7 @@ def _section(pattern: Pattern, fault: LieFault) -> str:
 
 @cache
 def _known(name: str) -> re.Pattern[str]:
-    table = tomllib.loads(files("loopwright.checks").joinpath("meant.toml").read_text(encoding="utf-8"))
+    table = shipped_table("loopwright.checks", "meant.toml")
     return re.compile(rf"\b(?:{'|'.join(table[name])})\b", re.IGNORECASE)
 
 

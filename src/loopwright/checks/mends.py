@@ -53,10 +53,25 @@ def _mended(document: Document, report: Report, found: Finding) -> Finding:
         noun = f" {dialect(document.terms).term(count.noun).short}" if count.noun else ""
         found = replace(found, args={**found.args, "printed": said(told) + noun, "made": said(_asked(made, told))})
         after = report.rows[at + 1] if at + 1 < len(report.rows) else None
-        if after is not None and after.section == row.section and after.agrees:
+        if after is not None and after.section == row.section and after.agrees and not _taken_whole(report, row, after):
             return found  # the rows that follow are right with the number printed: it is the row that is wrong
         return replace(found, fix=_fix(document.text, count, made))
     return found
+
+
+def _taken_whole(report: Report, row: RowReport, after: RowReport) -> bool:
+    """Whether the next row is worked into every stitch of this one as it was made, so that only the number printed can be wrong."""
+    for fabric in report.fabrics:
+        if fabric is None:
+            continue
+        at = next((i for i, r in enumerate(fabric.rows[:-1]) if (r.item, r.label) == (row.item, row.label)), None)
+        if at is None or (fabric.rows[at + 1].item, fabric.rows[at + 1].label) != (after.item, after.label):
+            return False
+        this, following = fabric.rows[at], fabric.rows[at + 1]
+        taken = {p for s in range(following.start, following.end) for p in fabric.parents(s)}
+        if sum(this.start <= p < this.end for p in taken) < sum(fabric.counted(this).values()):
+            return False
+    return any(f is not None for f in report.fabrics)
 
 
 def _wrong(item: Row, row: RowReport) -> Count | None:

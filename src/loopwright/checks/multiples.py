@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from loopwright.checks.pattern import Pattern
 from loopwright.findings import Finding
 from loopwright.model.tree import Chain, Row
+from loopwright.record import record
 from loopwright.source import Span
 
 _MULTIPLE = re.compile(
@@ -23,7 +23,7 @@ _SAMPLE = re.compile(
 )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Told:
     m: int
     rests: frozenset[int]

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from loopwright.checks.pattern import Pattern
 from loopwright.model.tree import Chain, Group, Make, Mark, Node, Repeat, Row
+from loopwright.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Opening:
     """A row that begins with a chain: its length in one size, the stitch worked next (US key), the row's place among the rows."""
 

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 import re
-import tomllib
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 
 from loopwright.model.report import Report, RowReport
 from loopwright.model.tree import Document, FitLine, Row, Section
+from loopwright.record import record
+from loopwright.shipped import shipped_table
 from loopwright.source import Span
 
 _LINE = re.compile(r"^(?P<lead>[ \t]*)(?P<name>[A-Za-z][A-Za-z &/’']{1,30}?)[ \t]*:[ \t]*(?P<value>\S.*)?$", re.MULTILINE)
@@ -21,7 +20,7 @@ _TITLES = 2  # section titles that may stand between the heading and the first r
 @cache
 def _names() -> tuple[dict[str, str], frozenset[str]]:
     """Every way to name a heading line with its one name; the names that a finished pattern has."""
-    table = tomllib.loads(files("loopwright.checks").joinpath("headings.toml").read_text(encoding="utf-8"))
+    table = shipped_table("loopwright.checks", "headings.toml")
     ways = {way: name for part in ("claims", "others") for name, all_ways in table[part].items() for way in all_ways}
     return ways, frozenset(table["claims"])
 
@@ -33,7 +32,7 @@ def _alone() -> re.Pattern[str]:
     return re.compile(rf"^[ \t]*(?P<name>{ways})[ \t]*:?[ \t]*$", re.IGNORECASE | re.MULTILINE)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Told:
     """A heading line, or a block under a bare name.
 
@@ -47,7 +46,7 @@ class Told:
     value_span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Part:
     """The rows under one section title (None before the first), with their places among the document's items."""
 
@@ -55,7 +54,7 @@ class Part:
     rows: tuple[tuple[int, Row], ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Pattern:
     """A document and its report, seen by the rules. `whole`: a heading claims that this is a finished pattern."""
 

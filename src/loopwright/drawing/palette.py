@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-import tomllib
 from functools import cache
-from importlib.resources import files
 from typing import Any, Literal
+
+from loopwright.shipped import shipped_table
 
 
 @cache
 def _table() -> dict[str, Any]:
-    return tomllib.loads(files("loopwright.drawing").joinpath("palette.toml").read_text(encoding="utf-8"))
+    return shipped_table("loopwright.drawing", "palette.toml")
 
 
 def colours(theme: Literal["light", "dark"]) -> dict[str, Any]:

@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Literal
 
+from loopwright.record import record
 from loopwright.source import Span
 
 Severity = Literal["error", "warning", "advice"]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Edit:
     """Replace the text under `span` by `text`."""
 
@@ -19,7 +20,7 @@ class Edit:
     text: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Fix:
     """A mend that makes its finding disappear. Edits are sorted and do not overlap."""
 
@@ -28,7 +29,7 @@ class Fix:
     safe: bool = True
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Finding:
     """One finding. `code` names an entry of the registry; `args` fill its message; `severity` overrides the registry's."""
 

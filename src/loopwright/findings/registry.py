@@ -3,18 +3,17 @@
 from __future__ import annotations
 
 import re
-import tomllib
-from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 
 from loopwright.findings.model import Finding, Severity
+from loopwright.record import record
+from loopwright.shipped import shipped_table
 
 _OPTIONAL = re.compile(r"\[\[(.*?)\]\]")
 _FIELD = re.compile(r"\{(\w+)\}")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Entry:
     """What is said of a code. `text` and `hint` hold {fields} filled from a finding's args; `facts` adds all of them in brackets.
 
@@ -42,7 +41,7 @@ class _Facts(dict[str, object]):
 @cache
 def load() -> dict[str, Entry]:
     """All entries by code. Raises TypeError where an entry has an unknown field or lacks one that is needed."""
-    table = tomllib.loads(files("loopwright.findings").joinpath("codes.toml").read_text(encoding="utf-8"))
+    table = shipped_table("loopwright.findings", "codes.toml")
     return {code: Entry(**fields) for code, fields in table.items()}
 
 
@@ -82,7 +81,7 @@ def _in_words(found: Finding) -> _Facts:
 
 @cache
 def _things() -> dict[str, tuple[str, str]]:
-    table = tomllib.loads(files("loopwright.findings").joinpath("things.toml").read_text(encoding="utf-8"))
+    table = shipped_table("loopwright.findings", "things.toml")
     return {key: (ways[0], ways[1]) for key, ways in table["things"].items()}
 
 

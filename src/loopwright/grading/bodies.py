@@ -7,11 +7,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 from functools import cache, partial
 
 from loopwright.findings import Finding
 from loopwright.model.tree import Document
+from loopwright.record import record
 from loopwright.source import Span
 from loopwright.trade import own_chart
 from loopwright.trade import sizes as trade_sizes
@@ -21,7 +21,7 @@ _NAMED = re.compile(r"^size chart:[ \t]*(?P<which>\S.*)$", re.IGNORECASE | re.MU
 _TABLE = re.compile(r"^(?:own )?size chart:?[ \t]*\n(?P<table>(?:[^\n]*\S[^\n]*(?:\n|\Z))+)", re.IGNORECASE | re.MULTILINE)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Body:
     """A body measurement in mm with where it comes from; `weak` where the trade has no good source for it."""
 

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 
 from loopwright.grading.counting import Legal, Number, count_for
 from loopwright.grading.spread import even
+from loopwright.record import record
 
 # Stitches in the end of one row, to begin with; correct them by a swatch. Source: carol-mycrochetpage.blogspot.com, picot edging (2009)
 # for sc, dc and tr; hdc is common practice, no source (3 in every 2 rows).
@@ -37,7 +37,7 @@ def pick_up_for(length_mm: Number, stitch_mm: Number, legal: Legal | None = None
     return (legal or Legal()).nearest(length_mm / stitch_mm)[0]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Border:
     """One round around a rectangle: stitches along each side without the corners, and stitches in each corner."""
 

@@ -11,17 +11,19 @@ from __future__ import annotations
 import heapq
 import itertools
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from fractions import Fraction
 from math import ceil, floor, lcm
 from typing import Literal
+
+from loopwright.record import record
 
 MAX_TRIED = 6_000
 LARGEST = 100_000
 _EXACT = 1_000_000
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Sum:
     """`const` plus so many times each named number."""
 
@@ -56,7 +58,7 @@ class Sum:
         return frozenset(n for n, _ in self.parts)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Run:
     """Rows that a number tells, `per` * number + `more` of them, with heights that come in turn, mm."""
 
@@ -72,7 +74,7 @@ class Run:
         return turns * sum(self.turn_mm) + sum(self.turn_mm[:rest])
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Sought:
     """A number that is chosen: `(number + before) * step_mm` is to be near `target_mm`, number = multiple * n + rest.
 
@@ -114,7 +116,7 @@ class Sought:
         return round(abs(self.reached_mm(values) - self.target_mm) * _EXACT) * self.weight
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Linked:
     """A number that follows from others, rounded to a legal one."""
 
@@ -133,7 +135,7 @@ class Linked:
         return nearest_legal(exact, self.multiple, self.rest, self.rounding)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Limit:
     """A sum that must not be below zero, or (with `divisor`) a number that must divide `of`."""
 
@@ -154,7 +156,7 @@ class Limit:
         return self.sum.above(values) >= 0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Problem:
     """One size: what is sought, what follows, what must hold."""
 

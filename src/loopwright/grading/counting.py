@@ -9,8 +9,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
+
+from loopwright.record import record
 
 Number = float | Fraction
 HALF = Fraction(1, 2)
@@ -43,7 +44,7 @@ def length_mm(count: int, pitch: Number) -> Number:
     return count * pitch
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Legal:
     """The counts that a stitch pattern allows: `multiple` * n + `plus`, never under `least`."""
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
+from loopwright.record import record
 from loopwright.source import Span
 
 Unit = Literal["st", "row", "ch", "repeat"]
@@ -13,7 +13,7 @@ Way = Literal["around", "measure", "until", "number"]
 Side = Literal["", "around", "width", "depth", "height", "length"]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Atom:
     """One thing that a target is made of: a number, lengths (one or one per size, in mm), a body measurement, a blank."""
 
@@ -25,7 +25,7 @@ class Atom:
 ONE = Atom("one")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Linear:
     """A sum of atoms, each so many times."""
 
@@ -59,7 +59,7 @@ def blank_of(name: str) -> Linear:
     return Linear(((Fraction(1), Atom("blank", name)),))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Fit:
     """One blank's sentence, understood. `multiple` and `rest`: legal are `multiple * n + rest`.
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from loopwright.findings import Finding
 from loopwright.grading.bodies import Measure, known_to_trade, measure_of
@@ -24,13 +24,14 @@ from loopwright.grading.structure import Structure, structure
 from loopwright.grading.targets import impossible, problems
 from loopwright.model.report import Report
 from loopwright.model.tree import Document, FitLine, HeadLine
+from loopwright.record import record
 from loopwright.source import Span
 
 TOP = Span(0, 0)
 ROUNDS = 4  # so often numbers are chosen again because their rows, once worked, are not as tall as their words said
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SizeGrade:
     """One size: its number for every blank, in the order of the Fit sentences."""
 
@@ -43,7 +44,7 @@ class SizeGrade:
         return {n.blank: n.value for n in self.numbers}
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Graded:
     """A design in its sizes. `document` has its blanks filled; `report` is that document worked; `design` the design in these sizes."""
 
@@ -97,7 +98,7 @@ def grade(
     return graded
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Choice:
     """A design and what is worked of it: numbers chosen, blanks filled, the result worked. `order`: the sizes asked for, by index."""
 

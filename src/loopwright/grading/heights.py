@@ -3,18 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from loopwright.grading.gauge.sizes import StitchSizes
 from loopwright.grading.kinds import kinds_of_rows
 from loopwright.grading.stitched import heights_of_rows, row_height_mm, row_length_mm, top_kinds
 from loopwright.model.fabric import Fabric
 from loopwright.model.tree import Document
+from loopwright.record import record
 
 CLOSE_MM = 1e-6
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Heights:
     """Heights of rows and widths of their stitches in one size, mm, by the index of the item that asks for the rows.
 

@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 from loopwright.model.tree import (
     AtEnds,
@@ -30,6 +29,7 @@ from loopwright.model.tree import (
     Section,
     Spread,
 )
+from loopwright.record import record
 
 DEEP = 40  # special stitches that name each other end here
 MANY = 24.0  # what "each st around" and "across" stand for beside stitches that are told one by one
@@ -102,7 +102,7 @@ def _named(counted: Mapping[str, float], before: Kinds) -> dict[str, float]:
     return known
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Count:
     """Counts stitches by kind. `before`: the row before; `made`: what special stitches are made of, by name."""
 

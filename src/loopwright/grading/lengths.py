@@ -9,11 +9,12 @@ import re
 from fractions import Fraction
 
 from loopwright.grading.words import SIGNS, UNITS_MM
+from loopwright.source.expressions import Expression
 
 _SIGNS = "".join(SIGNS)
 NUMBER = rf"(?:\d{{1,9}}[ -]\d{{1,3}}/\d{{1,3}}|\d{{1,9}}/\d{{1,3}}|\d{{1,9}}(?:[.,]\d{{1,20}})?\s?[{_SIGNS}]?|[{_SIGNS}])"
 UNIT = r'(?:millimet(?:re|er)s?|centimet(?:re|er)s?|met(?:re|er)s?|inch(?:es)?|feet|foot|yards?|yds?|mm|cm|in|ft|m|"|″|”)(?![a-z])\.?'
-_LENGTH = re.compile(rf"(?P<sign>[-−]\s?)?(?P<n>{NUMBER})\s*(?P<u>{UNIT})", re.IGNORECASE)
+_LENGTH = Expression(rf"(?P<sign>[-−]\s?)?(?P<n>{NUMBER})\s*(?P<u>{UNIT})", re.IGNORECASE)
 
 
 def number(text: str) -> Fraction:

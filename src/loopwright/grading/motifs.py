@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
 from loopwright.grading.counting import Number
+from loopwright.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Grid:
     """Motifs side by side; `motif_mm` includes the join."""
 

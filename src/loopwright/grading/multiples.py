@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass
 from functools import reduce
 
 from loopwright.grading.counting import Number
+from loopwright.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Multiple:
     """A stitch pattern's "multiple of m + e": `repeat` stitches, `edge` stitches once, `turning` chains more in the foundation.
 

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from loopwright.grading.bodies import Body
+from loopwright.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Neighbour:
     """A legal number next to the chosen one and what it would make."""
 
@@ -15,7 +14,7 @@ class Neighbour:
     achieved_mm: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Number:
     """One blank in one size. The millimetres are None for a number that only follows from others.
 

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 
 from loopwright.grading.counting import Legal, Number, half_up
 from loopwright.grading.spread import even
+from loopwright.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Parts:
     """Stitches of the parts of a yoke in one round or row; `corners` are the raglan lines between them, all together."""
 

@@ -6,7 +6,7 @@ Rows are as tall as they are measured: by the kinds of their stitches, those bef
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from loopwright.grading.bodies import Measure
 from loopwright.grading.choose import Run
@@ -15,9 +15,10 @@ from loopwright.grading.gauge import Gauge
 from loopwright.grading.heights import Heights
 from loopwright.grading.stitched import opening_mm
 from loopwright.grading.structure import NOTHING, Spanned, Structure, Use
+from loopwright.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Setting:
     """What all sentences stand on: sizes, gauge, the rows, and where measurements are looked up.
 
@@ -44,7 +45,7 @@ class UnusableError(Exception):
         self.facts = facts
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Reach:
     """As in `choose.Sought`: mm for one more, the rows told by numbers, mm that are always there, rows before in number."""
 

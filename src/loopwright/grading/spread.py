@@ -9,7 +9,8 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Iterable
-from dataclasses import dataclass
+
+from loopwright.record import record
 
 
 def even(total: int, parts: int) -> tuple[int, ...]:
@@ -43,7 +44,7 @@ def between(total: int, events: int) -> tuple[int, ...]:
     return even(total, events + 1)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Run:
     """`times` times: `plain` stitches, then one event (none when `event` is False: the plain stitches that end a row)."""
 

@@ -68,16 +68,17 @@ def lent_stitches(fabric: Fabric) -> dict[int, int]:
 def taken_below(fabric: Fabric, row: FabricRow, lent: Mapping[int, int]) -> tuple[int, int]:
     """The row that most of a row is worked into (-1 for none), and how many stitches of that row it takes. `lent`: see lent_stitches."""
     taken: dict[int, set[int]] = {}
-    for i, role in enumerate(fabric.role[row.start : row.end]):
-        stitch = row.start + i
-        first = fabric.into[stitch]
-        if first < 0 or first >= row.start or role in (_JOIN, _PICOT):
+    start, end = row.start, row.end
+    into, many, row_of, extra = fabric.into[start:end], fabric.many[start:end], fabric.row, fabric.extra
+    for stitch, role, first, more in zip(range(start, end), fabric.role[start:end], into, many, strict=True):
+        if first < 0 or first >= start or role in (_JOIN, _PICOT):
             continue
-        if not fabric.many[stitch] and stitch not in fabric.extra:
-            taken.setdefault(lent.get(first, fabric.row[first]), set()).add(first)
-        else:
-            for parent in fabric.parents(stitch):
-                taken.setdefault(lent.get(parent, fabric.row[parent]), set()).add(parent)
+        for parent in fabric.parents(stitch) if more or stitch in extra else (first,):
+            below = lent.get(parent, row_of[parent])
+            if below in taken:
+                taken[below].add(parent)
+            else:
+                taken[below] = {parent}
     if not taken:
         return -1, 0
     best = max(taken, key=lambda r: (len(taken[r]), r))

@@ -13,6 +13,7 @@ from typing import Any, Literal
 
 from loopwright.grading.fit import Linear, blank_of, count_of
 from loopwright.model.tree import Chain, Document, Evenly, FitLine, Make, Num, Ring, Row, Section, Skip
+from loopwright.record import record
 from loopwright.source import Span
 
 _BLANK = re.compile(r"\{([^{}\n]{1,60})\}")
@@ -22,7 +23,7 @@ NOTHING = Linear()
 Role = Literal["last row", "times", "count"]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Stretch:
     """Rows that one item asks for: its index in the document, and how many they are, as a number or a sum over blanks."""
 
@@ -30,7 +31,7 @@ class Stretch:
     rows: Linear
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Use:
     """The place where a blank tells how many rows there are, or the first place where it is a count.
 
@@ -52,7 +53,7 @@ class Use:
     piece_rows: tuple[Stretch, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Spanned:
     """An opening: chains and skipped stitches for each one of a blank's number, and those that are there besides."""
 
@@ -101,7 +102,7 @@ def blanks_in(node: Any) -> Iterator[Num]:
             yield from blanks_in(getattr(node, f.name))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Before:
     """Rows so far: their number and the items that ask for them."""
 
@@ -112,7 +113,7 @@ class _Before:
         return _Before(self.number.plus(rows), (*self.stretches, Stretch(item, rows))) if rows.terms else self
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Place:
     """Where a row stands: its item's index, the section, the rows before it in section and piece."""
 

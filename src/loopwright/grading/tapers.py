@@ -7,12 +7,12 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from loopwright.grading.spread import even
+from loopwright.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Step:
     """Shape on every `every`th row, `times` times."""
 

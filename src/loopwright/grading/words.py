@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import tomllib
 from fractions import Fraction
-from importlib.resources import files
 from typing import Any
 
-_TABLE: dict[str, Any] = tomllib.loads(files("loopwright.grading").joinpath("words.toml").read_text(encoding="utf-8"))
+from loopwright.shipped import shipped_table
+
+_TABLE: dict[str, Any] = shipped_table("loopwright.grading", "words.toml")
 
 COUNTS: dict[str, str] = {word: kind for kind, words in _TABLE["counts"].items() for word in words}
 SWATCH: dict[str, str] = {word: kind for kind, words in _TABLE["swatch"].items() for word in words}

@@ -4,17 +4,17 @@ from __future__ import annotations
 
 import re
 from collections import deque
-from dataclasses import dataclass
 
 from loopwright.model.tree import Count, Num
 from loopwright.notation.cursor import Cursor, thing_word
 from loopwright.notation.scanner import scan
+from loopwright.record import record
 from loopwright.source import Span
 from loopwright.terms import Dialect
 
 _LISTED = r"\d+(?:\s*[(\[][\d,:;\s–-]+[)\]])?"
 _END = re.compile(
-    r"(?P<lead>\b(?:you (?:now |should )?have|there (?:will be|are|should be)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|,(?=\s*\d{1,4}(?:\s*\([\d, ]+\))?\s+[a-z]{1,4}\.?(?:\s[a-z]\.?)?,\s*(?:(?:cut|fasten|break|attach)\b|,|$))|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*(?:=\s*)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:" + _LISTED + r"|\{[^{}\n]+\})(?:[^()\[\].;—]|\.(?=\s?[a-z])|[(\[]\d[\d,:;\s–-]*[)\]]){0,60}?)\s*"
+    r"(?P<lead>\b(?:you (?:now |should )?have|there (?:will be|are|should be)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|,(?=\s*\d{1,4}(?:\s*\([\d, ]+\))?\s+[a-z]{1,4}\.?(?:\s[a-z]\.?)?,\s*(?:(?:cut|fasten|break|attach)\b|,|$))|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*(?:=\s*)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:" + _LISTED + r"|\{[^{}\n]+\})(?:[^()\[\].;—]|\.(?=\s?[a-z])|[(\[]\d[\d,:;\s–-]*[)\]]){0,80}?)\s*"
     r"(?:\.?[)\]}>]){0,2}\s*[.;]?\s*(?P<after>(?:(?:,\s{3,}|,?\s*(?:ch\s*\d+|turn|join|fasten off|(?:cut|attach|break|drop)\b[^,.;()]{0,30}|do not turn))*)[.;]?)\s*$",
     re.IGNORECASE,
 )
@@ -25,7 +25,7 @@ _MID = re.compile(  # "… 20 d.c. in row. Ch. 4. Turn."
 _ENDED = re.compile(r"(?:\bturn|\b(?:ss|sl\.?\s?st|join)\b[^.;]{0,40}\b(?:to|in|into)\b[^.;]{0,40})\s*$", re.IGNORECASE)  # nothing is worked after it
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Printed:
     """Counts stated at a row's end; `stop`: where the row's words end before them; `after`: what still follows them.
 

@@ -32,6 +32,7 @@ from loopwright.notation.body import nodes_until, numbers_only
 from loopwright.notation.counts import printed
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.endings import later_until, title_before, until
+from loopwright.notation.folded import quoted, unfolded
 from loopwright.notation.labels import Found, labels_in
 from loopwright.notation.olden import counted, divided
 from loopwright.notation.orders import number
@@ -44,9 +45,10 @@ from loopwright.source import Source, Span
 from loopwright.terms import Dialect, dialect
 
 MAX_LINE = 20_000
+_JOINT = re.compile(r"(?<=\S) {3,}(?=\S)")  # where a broken line went on
 _INSTRUCTIONS = frozenset("Make Chain Group Repeat Ring Join Skip Either EdgeRun Evenly EveryKth AtEnds PatternRun InTurn Spread Divided".split())
 _HEAD = re.compile(r"(?P<name>[A-Z][A-Za-z ]{1,30}):\s*(?P<value>\S.*)$")
-_FITS = re.compile(r"(?:to fit|fits|actual)\b", re.IGNORECASE)
+_FITS = re.compile(r"(?:to fit|fits|actual|left as it is)\b", re.IGNORECASE)
 _FIRST_SIZE = re.compile(r"\s*([^,;()\[\]]+?)\s*[(\[]([^()\[\]]+)[)\]]\s*\.?\s*$")
 _FIT = re.compile(r"\{(?P<blank>[^{}]+)\}:\s*(?P<sentence>\S.*)$")
 _HEAD_NAMES = frozenset(
@@ -76,11 +78,12 @@ _START = re.compile(r".*\b(?:ch(?:ain)?\.?\s+(?:of\s+)?(?:twenty|thirty|forty|fi
 
 
 def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None = None) -> Document:
-    """Reads a pattern as written. Never raises: what cannot be read stays as prose or unknown words.
+    """Reads a pattern in English as written. Never raises: what cannot be read stays as prose or unknown words.
 
     `memo` keeps lines between calls: one that says the same at the same place is not read again.
     """
     said, inferred = _terms(source.text, terms)
+    written, source = source.text, Source.of(unfolded(source.text), source.name)
     text = quiet(source.text, said)
     which = dialect(said)
     sizes = _sizes(text)
@@ -94,6 +97,9 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
     for line_number in range(1, len(source.line_starts) + 1):
         start = source.line_starts[line_number - 1]
         line = text[start : start + len(source.line_text(line_number))]
+        if quoted(line):
+            items.append(Prose(line, Span(start, start + len(line))))
+            continue
         if not line.strip():
             in_block = False
             if items and source.line_text(line_number).strip():  # nothing but quiet words
@@ -125,7 +131,7 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
         items.extend(made)
     noted = () if terms or not inferred else ((Span(0, min(1, len(text))), f"{said.upper()} terms taken from the stitches that the text names"),)
     items = [_as_written(i, source, text) for i in items]
-    return Document(source.text, source.name, tuple(items), title, sizes, said, assumptions=noted, findings=tuple(long), specials=defined(own))
+    return Document(source.text, source.name, tuple(items), title, sizes, said, None, tuple(long), noted, defined(own), written=written)
 
 
 def _sizes_only(text: str, at: int, end: int, sizes: tuple[str, ...], only: tuple[int, ...] | None) -> tuple[int, tuple[int, ...] | None]:
@@ -167,17 +173,12 @@ def _as_written(item: Item, source: Source, quiet: str) -> Item:
             end += 1
         whole = source.text[start:end]
         start, end = start + len(whole) - len(whole.lstrip()), end - len(whole) + len(whole.rstrip())
-        return replace(item, text=source.cut(Span(start, end)), span=Span(start, end))
+        return replace(item, text=_JOINT.sub(" ", source.cut(Span(start, end))), span=Span(start, end))
     if isinstance(item, HeadLine):
-        return replace(item, value=source.cut(item.value_span))
+        return replace(item, value=_JOINT.sub(" ", source.cut(item.value_span)))
     if isinstance(item, FitLine):
         return replace(item, sentence=source.cut(item.sentence_span))
     return item
-
-
-def write(document: Document) -> str:
-    """The text again, as written."""
-    return document.text
 
 
 def _terms(text: str, terms: str | None) -> tuple[Literal["us", "uk", "old"], bool]:

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 
 from loopwright.model.tree import Label, Num
 from loopwright.notation.scanner import words
+from loopwright.record import record
 from loopwright.source import Span
 
 MAX_RANGE = 2000
@@ -40,7 +40,7 @@ _OLD = re.compile(
 )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Found:
     """A label with its side mark and where the row's text begins."""
 

@@ -8,8 +8,10 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, field
 
+from loopwright.source.expressions import Expression
+
 _YO = r"(?:\byo\b|\by\.? o\b\.?|\byarn over\b|\bthread over\b|\bwool over\b)(?:\s+(?:the\s+)?hook\b(?!\s*\d))?"
-_MOVE = re.compile(
+_MOVE = Expression(
     rf"(?P<lead>keeping (?:all )?loops on (?:the )?hook,?)|(?P<insert>(?:insert(?:\s+hook)?(?:\s+again)?|(?:pull|draw)\s+up\s+(?:a\s+)?loop)\s+(?:in|into|under)\s+(?:the\s+)?(?P<place>[^,.;()*]*?)(?=\s*(?:,|\.|;|\)|\(|$|\band\s+(?:pull|draw)|{_YO})))"
     rf"|(?P<yo>{_YO})|(?P<off>(?:and\s+)?(?:work(?:ing)?\s+off|pull\s+through|draw\s+(?:loop\s+)?through|thru|through|pull\s+[A-Z]\w*\s+through)\s+(?:the\s+)?(?P<all>all|both|remaining|rem|last)?(?:\s*\d)?\s*(?P<two>2|two)?\s*(?:remaining\s+)?loops?\b(?:\s+on\s+(?:the\s+)?hook)?(?:\s+at\s+one\s+time)?(?:\s+together)?)"
     r"|(?P<pull>(?:and\s+)?(?:pull|draw)(?:\s+(?:yarn|thread|wool|a|the|loop|up))*\s+through\b|drop\s+[A-Z]\w*(?=,))|(?P<skip>(?:skip|miss)\s+(?:next\s+)?(?P<many>\d)?\s*(?:next\s+)?(?:sts?|ch)\b(?:\s+of\s+ch)?)"

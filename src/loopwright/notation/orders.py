@@ -7,6 +7,7 @@ from typing import Literal
 
 from loopwright.model.tree import Num, RowOrder
 from loopwright.notation.scanner import words as tables
+from loopwright.source.expressions import Expression
 from loopwright.terms import Dialect
 
 MOST = 5000  # rows, or times
@@ -27,10 +28,10 @@ _WHICH = re.compile(
     re.IGNORECASE | re.VERBOSE,
 )
 _VERB = re.compile(r"(?:work\s+)?(?P<rep>rep(?:eat)?\.?|(?:same\s+)?as(?:\s+for|\s+in)?|like|work(?:\s+as)?(?:\s+for)?|same\s+as(?:\s+for)?|continue\s+to\s+repeat|keep\s+repeating)\s+", re.IGNORECASE)
-_TIMES = re.compile(rf"\s*[,:]?\s*(?:alternately|by turns|in turn|continuously|alternating)?\s*,?\s*(?:for\s+)?(?P<n>{_N}|once|twice|thrice)\s*(?P<x>times|x\b|×)?\s*(?P<more>more|again)?(?:\s+times)?(?P<rows>\s*(?:more\s+)?{_ROWS})?", re.IGNORECASE)
-_UNTIL_ROWS = re.compile(rf"(?:until|till|for(?:\s+a\s+total\s+of)?|to)\s+(?:there\s+are\s+|you\s+have\s+|a\s+total\s+of\s+)?(?P<n>{_N})\s*(?:in\s+all|more\s+)?\s*{_ROWS}", re.IGNORECASE)
-_UNTIL_STS = re.compile(rf"(?:until|till|to)\s+(?:there\s+are\s+|you\s+have\s+|about\s+|only\s+)?(?P<n>{_N})\s*(?:sts?\b|stitches|[a-z]{{1,3}}\.?\s?c\b|sc|hdc|dc|tr)", re.IGNORECASE)
-_UNTIL_ANY = re.compile(r"\b(?:until|till|for|to)\b\s+(?P<what>[^.;]{3,80})", re.IGNORECASE)
+_TIMES = Expression(rf"\s*[,:]?\s*(?:alternately|by turns|in turn|continuously|alternating)?\s*,?\s*(?:for\s+)?(?P<n>{_N}|once|twice|thrice)\s*(?P<x>times|x\b|×)?\s*(?P<more>more|again)?(?:\s+times)?(?P<rows>\s*(?:more\s+)?{_ROWS})?", re.IGNORECASE)
+_UNTIL_ROWS = Expression(rf"(?:until|till|for(?:\s+a\s+total\s+of)?|to)\s+(?:there\s+are\s+|you\s+have\s+|a\s+total\s+of\s+)?(?P<n>{_N})\s*(?:in\s+all|more\s+)?\s*{_ROWS}", re.IGNORECASE)
+_UNTIL_STS = Expression(rf"(?:until|till|to)\s+(?:there\s+are\s+|you\s+have\s+|about\s+|only\s+)?(?P<n>{_N})\s*(?:sts?\b|stitches|[a-z]{{1,3}}\.?\s?c\b|sc|hdc|dc|tr)", re.IGNORECASE)
+_UNTIL_ANY = Expression(r"\b(?:until|till|for|to)\b\s+(?P<what>[^.;]{3,80})", re.IGNORECASE)
 _EVEN = re.compile(
     rf"(?:work(?:ing)?|continue|cont\.?|go on|keep)\s+(?:on\s+|to\s+work\s+|working\s+)?(?:even|straight|without (?:shaping|increasing|inc))(?:\s+in\s+(?P<stitch>[\w ]{{1,20}}?))?(?P<tail>(?:\s+for)?\s+(?P<n>{_N})\s*(?:more\s+)?{_ROWS}|\s+(?:until|till|to|for)\b.*|\s*)\.?\s*$"
     rf"|work\s+(?P<m>{_N})\s*(?:more\s+)?{_ROWS}\s+(?:of\s+(?:double|single|treble|half|dc|sc|d\.?\s?c|s\.?\s?c|tr)\b[a-z ]{{0,20}}[;,]?\s*(?:turn)?|even|straight|in\s+(?:pattern|patt|pat)\b|without\s+(?:shaping|increasing))\.?\s*$"

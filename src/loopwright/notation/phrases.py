@@ -101,7 +101,7 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
 
 
 def _meshes(cur: Cursor) -> Node | None:
-    """ "15 sps", "3 bls" in a row of filet, which has blocks in it or says so twice; nothing taken elsewhere."""
+    """ "15 sps", "3 bls" in a row of filet, which has blocks in it, says so twice, or nothing else; nothing taken elsewhere."""
     start = cur.at
     n = cur.number()
     word = cur.low()
@@ -113,13 +113,19 @@ def _meshes(cur: Cursor) -> Node | None:
     said = [t.text.lower() for t in cur.tokens]
     filet = sum(w in _OPEN_MESH for w in said) + 2 * sum(t.value == "block" for t in cur.tokens) >= 2
     named = cur.kind(1) == "close" and start > 0 and cur.tokens[start - 1].kind == "open"  # "3 dc (1 bl)": what that makes
-    if not filet:
+    alone = word.endswith("s") and n.at(0) not in (1, 2) and all(_is_start(cur, i) for i, t in enumerate(cur.tokens) if t.kind == "kind")
+    if not filet and not alone:
         cur.at = start
         return None
     cur.at += 1
     if named:
         return Mark("note", span=cur.span_from(start))
     return Filet(n, block, cur.span_from(start))
+
+
+def _is_start(cur: Cursor, at: int) -> bool:
+    """Whether a stitch named in a row is its start chain, or what that counts as."""
+    return cur.tokens[at].value == "ch" or at > 0 and cur.tokens[at - 1].text.lower() == "as"
 
 
 def _attach(cur: Cursor) -> Node | None:

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import re
-import tomllib
 from collections.abc import Iterable
 from functools import cache
-from importlib.resources import files
 from typing import Any, NamedTuple
 
+from loopwright.shipped import shipped_table
 from loopwright.terms import Dialect
 
 MAX_NUMBER = 10_000_000
@@ -35,7 +34,7 @@ def _made(kind: str, text: str, value: Any, start: int, end: int) -> Token:
 @cache
 def words() -> dict[str, dict[str, Any]]:
     """The tables of words.toml."""
-    return tomllib.loads(files("loopwright.notation").joinpath("words.toml").read_text(encoding="utf-8"))
+    return shipped_table("loopwright.notation", "words.toml")
 
 
 _FRACTION = {"½": 0.5, "¼": 0.25, "¾": 0.75}
@@ -70,7 +69,7 @@ def _plainly(ways: Iterable[str]) -> str:
 def _expression(dialect: Dialect) -> re.Pattern[str]:
     table = words()
     stitches = _by_letter(dialect.spellings)
-    post = r"(?:(?:front|back)[\s-]?post|fp|bp|raised|relief)[\s-]*"
+    post = r"(?:(?:front|back)[\s-]*post|fp|bp|raised|relief)[\s-]*"
     units = "|".join(k for k, v in table["numbers"].items() if v < 10 and k != "another")
     numbers = rf"(?=[tfsen])(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety)[\s-](?:{units})(?![a-z])|" + _plainly(table["numbers"])
     ordinals = _plainly(table["ordinals"])

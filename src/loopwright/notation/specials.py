@@ -8,9 +8,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 
 from loopwright.model.tree import Chain, Either, Group, Make, Node, Repeat, SpecialStitch
+from loopwright.record import record
 from loopwright.source import Span
 from loopwright.terms import Dialect
 from loopwright.terms.dialect import extended
@@ -29,7 +29,7 @@ _LABEL = re.compile(r"[ \t]*(?:\d+(?:st|nd|rd|th)\s+)?(?:rows?|rnds?|rounds?|r)\
 _KEPT = frozenset("ch chain st sts stitch stitches sp sps rnd rnds row rows rep repeat sl st ss rs ws sk skip lp lps beg tog yo inc dec blo flo".split())
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Special:
     """A definition found: names in lower case (full, abbreviated), what it is made of, its words and their place."""
 

@@ -6,10 +6,12 @@ Not a reader: decoding bytes and opening files happens in the workshop.
 from __future__ import annotations
 
 from bisect import bisect_right
-from dataclasses import dataclass, field
+from dataclasses import field
+
+from loopwright.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Span:
     """A half-open range of code points in a source's normalised text."""
 
@@ -21,7 +23,7 @@ class Span:
         return Span(min(self.start, other.start), max(self.end, other.end))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Position:
     """A place as a person counts it: line and column, both from 1."""
 
@@ -29,7 +31,7 @@ class Position:
     column: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Source:
     """A written text. `text` has line feeds for newlines and no byte order mark; `name` is what messages call it."""
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager
 from importlib.resources import files
@@ -21,7 +22,8 @@ from loopwright.studio.settings import Settings
 from loopwright.studio.workers import Workers
 from loopwright.workshop.files import CannotOpen, CannotSave
 
-STATIC = Path(str(files("loopwright.studio").joinpath("static")))
+STATIC = Path(os.environ.get("LOOPWRIGHT_STATIC") or str(files("loopwright.studio").joinpath("static")))
+"""The built pages; others for whoever works on them."""
 
 
 def create(settings: Settings) -> Starlette:

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import re
-import tomllib
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 from typing import Any, NamedTuple
+
+from loopwright.shipped import shipped_table
 
 _TOG = re.compile(r"^(?P<post>fp|bp)?(?P<kind>[a-z]+?)(?P<n>\d+)tog$")
 _POST = re.compile(r"^(?P<post>fp|bp)(?P<kind>[a-z]+)$")
@@ -71,7 +71,7 @@ def extended(which: Dialect, names: dict[str, str]) -> Dialect:
 
 
 def _load(name: str) -> dict[str, Any]:
-    return tomllib.loads(files("loopwright.terms").joinpath(name).read_text(encoding="utf-8"))
+    return shipped_table("loopwright.terms", name)
 
 
 @cache
@@ -96,6 +96,11 @@ def dialect(name: str) -> Dialect:
     terms.update({k: Term(*v) for k, v in data.get("terms", {}).items()})
     words.update(data.get("words", {}))
     return Dialect(name, letters, terms, words, _with_own_words(terms, letters))
+
+
+def spellings() -> frozenset[str]:
+    """Every way to spell a stitch in some dialect, in lower case."""
+    return frozenset(said for name in ("us", "uk", "old") for said in dialect(name).spellings)
 
 
 def _with_own_words(terms: dict[str, Term], letters: dict[str, str]) -> dict[str, str]:

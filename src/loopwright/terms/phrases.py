@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-import tomllib
-from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 from typing import Any
 
+from loopwright.record import record
+from loopwright.shipped import shipped_table
 
-@dataclass(frozen=True, slots=True)
+
+@record
 class Phrases:
     """Frames and nouns for one set of terms, abbreviated or in full words; `heading` and `abbreviations` for the top of a pattern."""
 
@@ -21,7 +21,7 @@ class Phrases:
 
 @cache
 def _data(language: str) -> dict[str, Any]:
-    return tomllib.loads(files("loopwright.terms").joinpath(f"phrases/{language}.toml").read_text(encoding="utf-8"))
+    return shipped_table("loopwright.terms", f"phrases/{language}.toml")
 
 
 @cache

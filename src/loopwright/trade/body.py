@@ -5,9 +5,9 @@ from __future__ import annotations
 import difflib
 import re
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from functools import cache, lru_cache
 
+from loopwright.record import record
 from loopwright.trade import tables
 from loopwright.trade.tables import Entry
 
@@ -16,7 +16,7 @@ class UnknownNameError(LookupError):
     """A size, measurement or chart nobody knows; the message names the nearest ones."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Length:
     """A length of the body in mm with where it comes from; a range keeps its ends, `mm` is its middle."""
 
@@ -28,7 +28,7 @@ class Length:
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Size:
     """One size of a chart and what is known of it, by the trade's names of measurements."""
 
@@ -46,7 +46,7 @@ class Size:
         raise UnknownNameError(f"{self.chart}: no {name} for {self.name}; known: {known}")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Chart:
     """Sizes from the smallest to the largest."""
 
@@ -68,7 +68,7 @@ class Chart:
         return self.find(larger).measure(what).mm - self.find(smaller).measure(what).mm
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Measure:
     """A measurement of the body and how it is taken."""
 
@@ -77,7 +77,7 @@ class Measure:
     also: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Names:
     """What sizes and measurements are called: own names in order, and every other name (as `key_of` gives it) to its own."""
 

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache
 
+from loopwright.record import record
 from loopwright.trade import tables
 from loopwright.trade.tables import Entry
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Ease:
     """Finished circumference less the body's: in mm, or as a share of the body's (0.05 = a twentieth) where `by_share`.
 

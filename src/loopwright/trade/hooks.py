@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from functools import cache
 
+from loopwright.record import record
 from loopwright.trade import tables
 from loopwright.trade.tables import Entry
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Hook:
     """A hook by its shaft in mm; labels are empty where the trade has none, `uk_source` where `source` gives both."""
 

@@ -13,8 +13,9 @@ from __future__ import annotations
 import difflib
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from loopwright.record import record
+from loopwright.source.expressions import Expression
 from loopwright.trade.body import Chart, Length, Size, UnknownNameError, key_of, measure_name, measures
 
 SOURCE = "the designer's own chart"
@@ -22,8 +23,8 @@ LONGEST_MM = 3000.0
 _UNITS = {"cm": 10.0, "mm": 1.0, "m": 1000.0, "in": 25.4, "ins": 25.4, "inch": 25.4, "inches": 25.4, '"': 25.4, "”": 25.4, "″": 25.4}
 _UNIT = r"cm|mm|m|inches|inch|ins|in|[\"”″]"
 _FRACTIONS = {"½": " 1/2", "¼": " 1/4", "¾": " 3/4", "⅛": " 1/8", "⅜": " 3/8", "⅝": " 5/8", "⅞": " 7/8", "⅓": " 1/3", "⅔": " 2/3"}
-_VALUE = re.compile(rf"^(?P<whole>\d+(?:[.,]\d+)?)?\s*(?P<part>\d{{1,4}}\s*/\s*\d{{1,4}})?\s*(?P<unit>{_UNIT})?\.?$")
-_ALL_IN = re.compile(rf"^(?:all |measurements? |figures |sizes )*(?:are )?(?:given )?in ({_UNIT}|centimet(?:re|er)s)\.?$")
+_VALUE = Expression(rf"^(?P<whole>\d+(?:[.,]\d+)?)?\s*(?P<part>\d{{1,4}}\s*/\s*\d{{1,4}})?\s*(?P<unit>{_UNIT})?\.?$")
+_ALL_IN = Expression(rf"^(?:all |measurements? |figures |sizes )*(?:are )?(?:given )?in ({_UNIT}|centimet(?:re|er)s)\.?$")
 _NONE = {"", "-", "–", "—", "n/a", "?"}
 
 
@@ -35,7 +36,7 @@ class ChartError(ValueError):
         self.line, self.column, self.problem = line, column, problem
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Cell:
     text: str
     line: int

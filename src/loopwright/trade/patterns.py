@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from functools import cache
 
+from loopwright.record import record
 from loopwright.trade import tables
 from loopwright.trade.tables import Entry
 
 _ROW = re.compile(r"Row \d")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Multiple:
     """A number of so many for each repeat and so many more: 6n + 1 is Multiple(6, 1)."""
 
@@ -33,7 +33,7 @@ class Multiple:
         return times if not self.plus else f"{times} {'+' if self.plus > 0 else '-'} {abs(self.plus)}"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class StitchPattern:
     """A stitch pattern in US terms. `stitches` of its first row and `chain` of its foundation are multiples of the repeat.
 

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache
 
+from loopwright.record import record
 from loopwright.trade import tables
 from loopwright.trade.tables import Entry, Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Stitch:
     """A stitch by its US key. Heights are in chains and against single crochet (0 where unknown).
 
@@ -32,7 +32,7 @@ class Stitch:
     weak: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Swatch:
     """A published gauge: stitches and rows over 4 in (101.6 mm)."""
 
@@ -47,7 +47,7 @@ class Swatch:
         return self.stitches / self.rows
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Shape:
     """Width over height of a stitch, the usual range."""
 
@@ -57,7 +57,7 @@ class Shape:
     weak: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Circle:
     """How many stitches a flat circle starts with and gains each round, and the range in use."""
 
@@ -68,7 +68,7 @@ class Circle:
     weak: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Worked:
     """How much a row adds, as a share of the plain stitch's row, where it is not worked into the top."""
 
@@ -77,7 +77,7 @@ class Worked:
     weak: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Tables:
     stitches: Mapping[str, Stitch]
     worked: Mapping[str, Worked]

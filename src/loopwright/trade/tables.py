@@ -6,7 +6,8 @@ import math
 import tomllib
 from collections.abc import Iterator, Mapping
 from functools import cache
-from importlib.resources import files
+
+from loopwright.shipped import shipped_text
 
 MM_PER_INCH = 25.4
 SCHEMA = 1
@@ -26,7 +27,7 @@ class Entry:
     """One table of a file: values are taken by key and type; what is left over at the end is an error."""
 
     def __init__(self, table: str, where: str, values: object) -> None:
-        if not isinstance(values, Mapping):
+        if not isinstance(values, dict):
             raise TableError(table, where, "a table is expected here")
         self.table, self.where = table, where
         self._values: dict[str, object] = dict(values)
@@ -182,7 +183,7 @@ def parse(name: str, text: str) -> Entry:
 
 @cache
 def _text(name: str) -> str:
-    return files("loopwright.trade").joinpath("data", f"{name}.toml").read_text(encoding="utf-8")
+    return shipped_text("loopwright.trade", f"data/{name}.toml")
 
 
 def load(name: str) -> Entry:

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cache
 
+from loopwright.record import record
 from loopwright.trade import tables
 from loopwright.trade.tables import Entry, Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Weight:
     """A class of yarn; ranges run from low to high. `gauge` counts stitches of `gauge_stitch` (US key) over 10 cm."""
 

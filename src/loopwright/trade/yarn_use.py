@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache
 
+from loopwright.record import record
 from loopwright.trade import tables
 from loopwright.trade.tables import Entry, Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Strands:
     """Strands of a stitch that lie across its width and stand up its height, and turns round a strand."""
 
@@ -21,7 +21,7 @@ class Strands:
     weak: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Several:
     """A stitch of several: `many` of kind `of`; `whole`: each is finished and a chain closes them, else they share their last loop."""
 
@@ -30,7 +30,7 @@ class Several:
     whole: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Measured:
     """A published measurement: yarn over the length of one row, and length of yarn per area in 1/mm (0 where it was not measured)."""
 
@@ -41,7 +41,7 @@ class Measured:
     weak: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Fill:
     """Yarn over area against solid fabric, from low to high."""
 
@@ -51,7 +51,7 @@ class Fill:
     weak: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Spread:
     """How far true lengths lie from ours: standard deviations as shares."""
 
@@ -63,7 +63,7 @@ class Spread:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Speed:
     """Seconds for a single crochet, and the time of other stitches against it; `post` and `leg` are factors on the plain stitch."""
 
@@ -77,7 +77,7 @@ class Speed:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class YarnUse:
     """The whole table.
 

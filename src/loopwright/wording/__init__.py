@@ -2,6 +2,8 @@
 
 from loopwright.wording.heading import heading
 from loopwright.wording.said import Heading, HeadWords, ProseWords, RowWords, Said, SectionWords
-from loopwright.wording.write import instructions, voice_for, write
+from loopwright.wording.write import instructions, voice_for, write, write_in
 
-__all__ = ["HeadWords", "Heading", "ProseWords", "RowWords", "Said", "SectionWords", "heading", "instructions", "voice_for", "write"]
+__all__ = [
+    "HeadWords", "Heading", "ProseWords", "RowWords", "Said", "SectionWords", "heading", "instructions", "voice_for", "write", "write_in",
+]

@@ -16,9 +16,12 @@ _NO_KIND = frozenset({"ch", "ch-sp", "group", "repeat", "sl st", "picot", "patte
 def chooser(report: Report | None, size: int | None) -> Callable[[Either], tuple[Node, ...] | None]:
     """A function from a fork to the nodes to write; it gives None where the fork had better stay as it was written."""
     fabric = _fabric(report, size)
-    begun = _first_made(fabric) if fabric is not None else {}
+    found: list[dict[int, int]] = []  # looked for once, and only where there is a fork: it takes the whole fabric
 
     def choose(fork: Either) -> tuple[Node, ...] | None:
+        if fabric is not None and not found:
+            found.append(_first_made(fabric))
+        begun = found[0] if found else {}
         if fabric is not None and fork.key == "list-then-place" and fork.span.end:
             together = _in_one_place(fabric, begun, fork)
             if together is not None:

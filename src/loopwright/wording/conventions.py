@@ -23,9 +23,8 @@ def turning_chains(voice: Voice, document: Document, report: Report | None) -> s
             found[length] = chain.as_kind if chain.counts == "yes" else None
         elif chain.span.start in stood:
             found[length] = stood[chain.span.start]
-    head = voice.phrases.heading
     said = [_said(voice, length, kind) for length, kind in sorted(found.items(), reverse=True)]
-    return str(head["list_sep"]).join(said)
+    return voice.head("list_sep").join(said)
 
 
 def _said(voice: Voice, length: int, kind: str | None) -> str:

@@ -37,7 +37,7 @@ def counts_of(scene: Scene, item: Row, worked: Sequence[RowReport], body: str = 
 def _remark(scene: Scene, last: Count) -> str:
     """What is said of the count in its bracket: ", the ch counted"."""
     m = _REMARK.match(scene.text, last.span.end) if last.span.end else None
-    return f", {scene.translate(m[1])}" if m else ""
+    return f", {scene.voice.keep(scene.translate(m[1]))}" if m else ""
 
 
 def ends_with_count(body: str) -> bool:
@@ -46,10 +46,10 @@ def ends_with_count(body: str) -> bool:
 
 
 def _count(voice: Voice, text: str, told: Count) -> str:
-    many = voice.single(told.n) != 1
+    many = voice.many(told.n)
     n = voice.num(told.n)
     words = text[told.n.span.end : told.span.end].strip(" .,") if told.n.span.end else ""
-    if words and words[0].isalnum():
+    if words and words[0].isalnum() and voice.language == "en":
         return f"{n} {_noun(voice, words, many=many)}"
     if told.noun is None or told.noun in ("st", "sts"):
         return voice.say("count", n=n, stitch=voice.say("sts" if many else "st"))

@@ -72,6 +72,17 @@ def _numbers(node: Any, found: dict[tuple[int, int], Num]) -> None:
             _numbers(getattr(node, f.name), found)
 
 
+def has_words_unread(nodes: Any) -> bool:
+    """Whether words that could not be read, or that the worker does not follow, stand among nodes."""
+    if isinstance(nodes, (Unknown, Divided)) or isinstance(nodes, Mark) and nodes.what == "skipped-counts":
+        return True
+    if isinstance(nodes, tuple):
+        return any(has_words_unread(n) for n in nodes)
+    if hasattr(nodes, "__dataclass_fields__") and not isinstance(nodes, (Num, Span)):
+        return any(has_words_unread(getattr(nodes, f.name)) for f in fields(nodes))
+    return False
+
+
 def has_unknown(nodes: Any) -> bool:
     """Whether words that could not be read, or whose own words say more than a frame would, stand among nodes."""
     told = isinstance(nodes, Mark) and nodes.what == "skipped-counts" or isinstance(nodes, Thing) and nodes.kind == "any"

@@ -22,8 +22,14 @@ def heading(
     voice: Voice, document: Document, report: Report | None, body: str, measurements: Mapping[str, Sequence[float | None]] | None = None,
 ) -> Heading:
     """What stands before the first section, in the order it was written; what is missing is put in where it belongs."""
-    head = voice.phrases.heading
     items = document.items[: heading_end(document)]
+    if voice.language != "en":
+        from loopwright.wording.languages import heading as other  # noqa: PLC0415 - Fluent and Babel only for other languages
+        from loopwright.wording.languages.voice import LanguageVoice  # noqa: PLC0415
+
+        assert isinstance(voice, LanguageVoice)  # noqa: S101 - no other voice has another language
+        return other.heading(voice, document, report, body, items, measurements)
+    head = voice.phrases.heading
     top, lines, specials = _as_told(voice, document, items)
     lines = _with_terms(voice, document, lines)
     lines.extend(_measurements(voice, measurements))
@@ -80,7 +86,7 @@ def heading_end(document: Document) -> int:
 def _line(voice: Voice, document: Document, item: HeadLine, specials: list[str]) -> list[HeadWords]:
     head = voice.phrases.heading
     name = item.name
-    if name in ("abbreviations", "note", "notes", "terms", *TOLD, *HIDDEN):
+    if name in ("abbreviations", "note", "notes", "terms", "left as it is", *TOLD, *HIDDEN):
         return []
     if name.startswith("special"):
         specials.append(translate(voice, item.value))

@@ -18,7 +18,7 @@ def order(voice: Voice, told: RowOrder, at: Label | None, end: str) -> str:
         return _going_on(voice, told, kind)
     if told.what == "correspond":
         return voice.say("correspond")
-    return _repeated(voice, told, kind) + _until(voice, told)
+    return _repeated(voice, told, kind)
 
 
 def _word(voice: Voice, kind: str, *, many: bool) -> str:
@@ -27,43 +27,43 @@ def _word(voice: Voice, kind: str, *, many: bool) -> str:
 
 def _even(voice: Voice, told: RowOrder, kind: str) -> str:
     stitch = told.kind if told.kind not in (None, "row", "rnd") else None
+    until = _until(voice, told)
     if told.times is None:
-        return voice.say("even_bare") + _until(voice, told)
-    word = _word(voice, kind, many=voice.single(told.times) != 1)
+        return voice.say("even_bare", until=until)
+    word = _word(voice, kind, many=voice.many(told.times))
     if stitch:
         return voice.say("even_kind", stitch=voice.stitch(stitch), n=voice.num(told.times), word=word)
     return voice.say("even", n=voice.num(told.times), word=word)
 
 
 def _going_on(voice: Voice, told: RowOrder, kind: str) -> str:
+    until = _until(voice, told)
     if told.delta is None:
-        return voice.say("continue") + _until(voice, told)
+        return voice.say("continue", until=until)
     delta = replace(told.delta, values=tuple(None if v is None else abs(v) for v in told.delta.values))
     down = any(v is not None and v < 0 for v in told.delta.values)
-    op = voice.say("dec" if down else "inc")
     word = voice.say("alternate", word=_word(voice, kind, many=False)) if told.alternate else _word(voice, kind, many=False)
-    return voice.say("continue_delta", op=op, n=voice.num(delta), word=word) + _until(voice, told)
+    return voice.say("continue_delta", op=voice.say("dec" if down else "inc"), n=voice.num(delta), word=word, until=until)
 
 
 def _repeated(voice: Voice, told: RowOrder, kind: str) -> str:
+    how = voice.say("order_more" if told.more else "order_times", times=voice.times(told.times)) if told.times is not None else ""
+    until = _until(voice, told)
+    if told.total_rows is not None:
+        how, until = "", voice.say("until_rows", n=voice.num(told.total_rows), word=_word(voice, kind, many=True))
     if told.last_n:
         one = told.last_n == 1
-        said = voice.say("rep_last" if one else "rep_last_many", n=told.last_n, word=_word(voice, kind, many=not one))
-    else:
-        rows = told.rows or (1,)
-        many = len(rows) > 1
-        text = str(rows[0]) if not many else voice.say("rows_and" if len(rows) == 2 else "rows_range", a=rows[0], b=rows[-1])
-        said = voice.say("as_row" if told.what == "same-as" else "rep_rows", word=voice.say(f"{kind}s" if many else kind), rows=text)
-        if told.section:
-            said += voice.say("of_section", section=told.section)
-    if told.total_rows is not None:
-        return said + voice.say("until_rows", n=voice.num(told.total_rows), word=_word(voice, kind, many=True))
-    if told.times is not None:
-        said += voice.say("order_more" if told.more else "order_times", times=voice.times(told.times))
-    return said + _until(voice, told)
+        word = _word(voice, kind, many=not one)
+        return voice.say("rep_last" if one else "rep_last_many", n=told.last_n, word=word, how=how, until=until)
+    rows = told.rows or (1,)
+    many = len(rows) > 1
+    text = str(rows[0]) if not many else voice.say("rows_and" if len(rows) == 2 else "rows_range", a=rows[0], b=rows[-1])
+    section = voice.say("of_section", section=told.section) if told.section else ""
+    frame = "as_row" if told.what == "same-as" else "rep_rows"
+    return voice.say(frame, word=voice.say(f"{kind}s" if many else kind), rows=text, section=section, how=how, until=until)
 
 
 def _until(voice: Voice, told: RowOrder) -> str:
     if told.until_sts is not None:
         return voice.say("until_sts", n=voice.num(told.until_sts))
-    return voice.say("until_text", text=told.until_text) if told.until_text else ""
+    return voice.say("until_text", text=voice.keep(told.until_text)) if told.until_text else ""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from loopwright.model.tree import Loop, Place, Thing
+from loopwright.model.tree import Loop, Place
 from loopwright.wording.voice import Voice
 
 _LOOPS = {"back": "back", "front": "front", "third": "third"}
@@ -14,6 +14,8 @@ def place(
 ) -> str:
     """A place with its preposition. `end`: "around" or "across"; `ring`: which frame names the ring; `kind`: what is made there."""
     words = where(voice, at, end, ring=ring, top=top, lead=lead)
+    if at.relation == "between" and at.quant == "next" and voice.language != "en" and voice.single(at.n) != 1:
+        words = voice.say("over_many", n=voice.num(at.n), things=voice.thing(at.thing, many=True))
     if at.rows_below:
         words = voice.say("rows_below", where=words, n=at.rows_below + 1)
     half = _LOOPS.get(loop if loop != "both" else at.loop)
@@ -45,7 +47,7 @@ def where(voice: Voice, at: Place, end: str, *, ring: str = "magic_ring", top: b
         frame = "of_each" if at.quant == "each" else "of_next"
         return voice.say(frame, thing=voice.thing(thing), of=voice.thing(at.of))
     if at.quant == "same" and thing.kind == "sp" and not thing.length:
-        return voice.say("same", thing=voice.noun("sp"))
+        return voice.say("same", thing=voice.noun("sp" if voice.language == "en" else "ch-sp-any"))
     if at.quant in ("same", "any"):
         return voice.say(at.quant, thing=voice.thing(thing))
     if at.quant in ("each", "every") or at.n is None:
@@ -59,11 +61,11 @@ def where(voice: Voice, at: Place, end: str, *, ring: str = "magic_ring", top: b
 def _row_end(voice: Voice, at: Place, end: str) -> str:
     """The side of a row: "end of each row"."""
     if at.quant in ("each", "every") or at.n is None:
-        return f"{voice.say('end_of_each')} {end}"
-    quant = voice.say(at.quant if at.quant in ("first", "last") else "next")
+        return voice.say("end_of_each", end=end)
+    quant = at.quant if at.quant in ("first", "last") else "next"
     if voice.single(at.n) == 1:
-        return voice.say("end_of_one", quant=quant)
-    return voice.say("end_of_many", quant=quant, n=voice.num(at.n))
+        return voice.say(f"end_of_{quant}")
+    return voice.say(f"end_of_{quant}_many", n=voice.num(at.n))
 
 
 def _kth(voice: Voice, at: Place, end: str) -> str:
@@ -80,16 +82,10 @@ def _kth(voice: Voice, at: Place, end: str) -> str:
 
 
 def _centre(voice: Voice, at: Place) -> str:
-    if at.of is None or at.of == at.thing:
-        return voice.say("centre", thing=voice.thing(at.thing)) if at.of is None else voice.say(
-            "centre_of", thing=voice.noun("st"), of=_quantified(voice, at, at.of))
-    return voice.say("centre_of", thing=voice.thing(at.thing), of=_quantified(voice, at, at.of))
-
-
-def _quantified(voice: Voice, at: Place, of: Thing) -> str:
-    if at.quant == "each":
-        return voice.say("each_plain", thing=voice.thing(of))
-    return voice.say("next_one", thing=voice.thing(of))
+    if at.of is None:
+        return voice.say("centre", thing=voice.thing(at.thing))
+    thing = voice.noun("st") if at.of == at.thing else voice.thing(at.thing)
+    return voice.say("centre_of_each" if at.quant == "each" else "centre_of_next", thing=thing, of=voice.thing(at.of))
 
 
 def _each(voice: Voice, at: Place, end: str) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -11,6 +12,8 @@ from loopwright.wording.stitches import Scene, words
 from loopwright.wording.voice import Voice
 
 MOST_WRITTEN_OUT = 12
+LONGEST_WITH = 12
+_WITH = re.compile(r"\bwith ([A-Z]{1,3})[,:]? ?$")
 
 
 def repeat(scene: Scene, node: Repeat) -> str:
@@ -64,12 +67,21 @@ def _inner(scene: Scene, nodes: Sequence[Node]) -> list[str]:
     found: list[str] = []
     run: list[Node] = []
     for n in nodes:
+        if not scene.voice.prefers_written and (colour := _colour_before(scene, n)):
+            found += [*words(scene, run), scene.voice.say("with_colour", colour=colour)]
+            run = []
         if isinstance(n, Repeat) and n.mode != "once":
             found += [*words(scene, run), _nested(scene, n)]
             run = []
         else:
             run.append(n)
     return [*found, *words(scene, run)]
+
+
+def _colour_before(scene: Scene, node: Node) -> str:
+    """The colour that is taken up before a node of a repeat: "with B, sc in next st"."""
+    m = _WITH.search(scene.text, max(0, node.span.start - LONGEST_WITH), node.span.start) if node.span.end else None
+    return m[1] if m else ""
 
 
 def _nested(scene: Scene, node: Repeat) -> str:

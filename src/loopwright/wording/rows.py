@@ -13,7 +13,7 @@ from loopwright.wording.counts import counts_of, ends_with_count
 from loopwright.wording.covered import has_unknown, left_over, numbers, says_less, sentences, spans
 from loopwright.wording.labels import is_worked, label
 from loopwright.wording.orders import order
-from loopwright.wording.said import RowWords
+from loopwright.wording.said import RowWords, capital
 from loopwright.wording.stitches import Scene, words
 
 # what leads up to a count at a row's end
@@ -28,7 +28,7 @@ def row(scene: Scene, item: Row, worked: Sequence[RowReport]) -> RowWords | None
     if voice.size is not None and (item.sizes is not None and voice.size not in item.sizes or not is_worked(item.label, voice.size)):
         return None
     said = label(voice, item.label, item.side) if item.label else ""
-    body = _told(scene, item) if item.order is not None else _body_of(scene, item)
+    body = _in_language(scene, item) if voice.language != "en" else _told(scene, item) if item.order is not None else _body_of(scene, item)
     if not body and not said:
         return None
     stop = "" if ends_with_count(body) else voice.say("sentence_end")
@@ -37,10 +37,11 @@ def row(scene: Scene, item: Row, worked: Sequence[RowReport]) -> RowWords | None
     return RowWords(label_of_it, words_of_it + stop, counts_of(scene, item, worked, body))
 
 
-def capital(text: str) -> str:
-    """The first letter of a sentence large; a number or a star may stand before it."""
-    at = next((i for i, c in enumerate(text) if c.isalnum()), 0)
-    return text[:at] + text[at : at + 1].upper() + text[at + 1 :]
+def _in_language(scene: Scene, item: Row) -> str:
+    from loopwright.wording.languages import rows as other  # noqa: PLC0415 - Fluent and Babel only for other languages
+
+    both, part = other.pair(scene, item), _part(scene, item)
+    return other.told(both, part) if item.order is not None else other.body(both, part)
 
 
 def _told(scene: Scene, item: Row) -> str:

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import re
+
+from loopwright.record import record
+
+_FOREIGN = re.compile(r"\[[a-z]{2}: ")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RowWords:
     """A row: its label ("Rnd 3: "), what is worked, and the count at its end (" (24 sc)"). "" for what it does not have.
 
@@ -24,7 +28,7 @@ class RowWords:
         return f"{self.lead}{self.label}{self.words}{self.count}"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SectionWords:
     """A heading of a section, with how often it is made ("Sleeve (make 2)")."""
 
@@ -37,7 +41,7 @@ class SectionWords:
         return f"\n{self.title}"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ProseWords:
     """Words between the rows that are no row."""
 
@@ -48,7 +52,7 @@ class ProseWords:
 Said = RowWords | SectionWords | ProseWords
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class HeadWords:
     """A line of the heading.
 
@@ -66,7 +70,7 @@ class HeadWords:
         return f"{self.name}: {self.value}" if self.name else self.value
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Heading:
     """What stands before the first section. `top`: title and what follows it; `fit`: sentences of blanks that are not filled.
 
@@ -84,3 +88,11 @@ class Heading:
         """The heading as plain text."""
         parts = ("\n".join(self.top), "\n".join(x.text for x in self.lines), "\n".join(self.fit), "\n".join(x.text for x in self.cautions))
         return "\n\n".join(p for p in parts if p) + "\n"
+
+
+def capital(text: str) -> str:
+    """The first letter of a sentence large; a number or a star may stand before it. Words kept in another language stay."""
+    if _FOREIGN.match(text):
+        return text
+    at = next((i for i, c in enumerate(text) if c.isalnum()), 0)
+    return text[:at] + text[at : at + 1].upper() + text[at + 1 :]

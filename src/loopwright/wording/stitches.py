@@ -37,6 +37,7 @@ from loopwright.wording.places import place, where
 from loopwright.wording.voice import Voice
 from loopwright.wording.whole_rows import at_ends, edge_run, evenly, every_kth, pattern_run
 
+_COLOUR = re.compile(r"(?:re)?(?:join|attach) ([A-Z]{1,3})(?![A-Za-z])", re.IGNORECASE)
 _CHAIN = re.compile(r"(?:(\d+)[- ]?ch(?:ain)?|ch(?:ain)?[- ]?(\d+))\b", re.IGNORECASE)
 
 
@@ -60,7 +61,7 @@ class Scene:
 
     def as_written(self, node: Node) -> str:
         """The words that made a node, in the terms of this text; "" where it has none."""
-        return self.translate(self.text[node.span.start : node.span.end]).strip(" ,;.")
+        return self.voice.keep(self.translate(self.text[node.span.start : node.span.end]).strip(" ,;."))
 
 
 def words(scene: Scene, nodes: Sequence[Node]) -> list[str]:
@@ -143,16 +144,16 @@ def _rare(scene: Scene, node: Node) -> str:
     if isinstance(node, PatternRun):
         return pattern_run(voice, node)
     if isinstance(node, Filet):
-        mesh = voice.noun("bl" if node.filled else "sp", voice.single(node.n) != 1)
-        return scene.as_written(node) or voice.say("filet", n=voice.num(node.n), mesh=mesh)
+        mesh = voice.noun("bl" if node.filled else "mesh" if voice.language != "en" else "sp", voice.many(node.n))
+        return _told_first(scene, node) or voice.say("filet", n=voice.num(node.n), mesh=mesh)
     if isinstance(node, InTurn):
         return voice.say("sep").join(words(scene, node.parts))
     if isinstance(node, Spread):
-        over = Place("next", node.over) if node.over is not None else Place("each", None)
-        here = voice.say("over", where=where(voice, over, scene.end))
+        over = where(voice, Place("each", None), scene.end) if node.over is None else None
+        here = voice.say("over", where=over or voice.say("over_many", n=voice.num(node.over), things=voice.noun("st", many=True)))
         return voice.say("make", n=voice.num(node.n), stitch=voice.stitch(node.kind, many=True), place=here)
     if isinstance(node, Unknown):
-        return scene.translate(node.text)
+        return voice.keep(scene.translate(node.text))
     return ""
 
 
@@ -162,7 +163,7 @@ def make(scene: Scene, node: Make) -> str:
     count = voice.num(node.n)
     single = voice.single(node.n)
     node = _real(scene, node)
-    name = voice.stitch(node.kind, single != 1)
+    name = voice.stitch(node.kind, voice.many(node.n))
     at = node.place
     if at is None:
         return _without_place(scene, node, single)
@@ -214,7 +215,7 @@ def _length(scene: Scene, at: Place) -> int | None:
 def _without_place(scene: Scene, node: Make, single: int | None) -> str:
     voice = scene.voice
     count = voice.num(node.n)
-    name = voice.stitch(node.kind, single != 1)
+    name = voice.stitch(node.kind, voice.many(node.n))
     if scene.deep or scene.in_ring or node.kind == "picot":
         return voice.say("make_one_bare", stitch=name) if single == 1 else voice.say("make_bare", n=count, stitch=name)
     if node.taking:
@@ -282,7 +283,7 @@ def skip(voice: Voice, node: Skip) -> str:
 def join(scene: Scene, node: Join) -> str:
     """As in "join with sl st to first hdc"."""
     voice = scene.voice
-    if node.last_chain and (told := scene.as_written(node)):
+    if node.last_chain and (told := _told_first(scene, node)):
         return told
     if node.place is None:
         return voice.say("join") if node.via is None else voice.say("join_via", stitch=voice.stitch(node.via))
@@ -306,10 +307,16 @@ def mark(scene: Scene, node: Mark) -> str:
     if node.what == "leave" and node.n is not None:
         return voice.say("leave", n=voice.num(node.n))
     if node.what == "attach":
-        if node.place is None:
-            return scene.as_written(node) or voice.say("attach_bare")
-        return scene.as_written(node) or voice.say("attach", place=place(voice, node.place, scene.end))
+        yarn = _COLOUR.match(scene.text, node.span.start)
+        here = "" if node.place is None else place(voice, node.place, scene.end)
+        frame = "attach" if here else "attach_bare"
+        return _told_first(scene, node) or voice.say(f"{frame}_colour" if yarn else frame, colour=yarn[1] if yarn else "", place=here)
     return scene.as_written(node)
+
+
+def _told_first(scene: Scene, node: Node) -> str:
+    """The words of a node as they stood, where they are words of the language written in."""
+    return scene.as_written(node) if scene.voice.prefers_written else ""
 
 
 __all__ = ["Scene", "one", "words"]

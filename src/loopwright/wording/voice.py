@@ -35,6 +35,32 @@ class Voice:
     told: tuple[int, ...] = ()
     told_of: int = 0
 
+    @property
+    def language(self) -> str:
+        """The language written in."""
+        return "en"
+
+    @property
+    def prefers_written(self) -> bool:
+        """Whether words as they stand in the pattern go before a frame that would say the same less closely."""
+        return True
+
+    def keep(self, said: str) -> str:
+        """Words that stay as the pattern has them."""
+        return said
+
+    def prose(self, said: str) -> str:
+        """The designer's own sentences."""
+        return said
+
+    def caution(self, key: str, said: str) -> str:  # noqa: ARG002 - other languages go by the key
+        """A caution of ours, by its key, as it is said in English."""
+        return said
+
+    def many(self, number: Num | None) -> bool:
+        """Whether what a number counts stands in the plural."""
+        return self.single(number) != 1
+
     @cached_property
     def dialect(self) -> Dialect:
         """The terms written in."""
@@ -53,6 +79,17 @@ class Voice:
     def say(self, frame: str, **slots: object) -> str:
         """A frame with its slots filled."""
         return self.phrases.frames[frame].format(**slots)
+
+    def head(self, frame: str, **slots: object) -> str:
+        """A frame of the heading with its slots filled."""
+        return str(self.phrases.heading[frame]).format(**slots)
+
+    def enter(self, section: str) -> None:
+        """Begins a section."""
+
+    def name(self, said: str) -> str:
+        """A part's or a size's name as this text has it."""
+        return said
 
     # --- numbers -------------------------------------------------------------------------------------------------
 
@@ -97,8 +134,7 @@ class Voice:
             return self.say("once" if one == 1 else "twice")
         return self.say("times", n=self.num(shown))
 
-    @staticmethod
-    def ordinal(k: int) -> str:
+    def ordinal(self, k: int) -> str:
         """As in "2nd", "11th"."""
         return f"{k}{'th' if 10 < k % 100 < 14 else _ORDINALS.get(k % 10, 'th')}"
 

@@ -21,33 +21,56 @@ from loopwright.wording.stitches import Scene
 from loopwright.wording.voice import Voice
 
 _MAKE = re.compile(r"[ \t]*(\(make [^\n]*\))[ \t]*:?[ \t]*$", re.IGNORECASE | re.MULTILINE)
+_MADE = re.compile(r"(.+?)\s*\(make (\d[^\n]*)\)", re.IGNORECASE)
 _BLANK = re.compile(r"\{([^{}\n]+)\}")
 
 
 def write(
     document: Document, report: Report | None = None, *, terms: str, size: int | None = None, full_words: bool = False,
-    spelled_out: bool = False, measurements: Mapping[str, Sequence[float | None]] | None = None,
+    spelled_out: bool = False, measurements: Mapping[str, Sequence[float | None]] | None = None, language: str = "en",
+    translations: Mapping[str, str] | None = None,
 ) -> str:
     """The pattern as the trade writes it.
 
     `terms` is us, uk or old; `size` an index for one size alone, None for all in brackets; `full_words` writes stitches
-    out; `spelled_out` writes repeats out where their number is known. `measurements`: millimetres per size by name.
-    Raises ValueError for terms that there are none of, IndexError for a size that there is none of.
+    out; `spelled_out` writes repeats out where their number is known. `measurements`: millimetres per size by name. `language`:
+    a code ("de"); what has no words in it stays in English, marked, unless `translations` has it (see wording/translations.py).
+    Raises ValueError for terms or a language that there are none of, IndexError for a size that there is none of.
     """
-    voice = voice_for(document, terms, size, full_words=full_words, spelled_out=spelled_out)
+    voice = voice_for(
+        document, terms, size, full_words=full_words, spelled_out=spelled_out, language=language, translations=translations,
+    )
+    return write_in(voice, document, report, measurements)
+
+
+def write_in(
+    voice: Voice, document: Document, report: Report | None = None, measurements: Mapping[str, Sequence[float | None]] | None = None,
+) -> str:
+    """As `write`, in a voice of the caller's: one of another language has heard afterwards what had to stay as it was."""
     body = "\n".join(part.text for part in instructions(voice, document, report)).strip("\n") + "\n"
     return heading(voice, document, report, body, measurements).text + "\n" + body
 
 
-def voice_for(document: Document, terms: str, size: int | None = None, *, full_words: bool = False, spelled_out: bool = False) -> Voice:
-    """The voice for a pattern's words. Raises IndexError for a size that there is none of."""
+def voice_for(
+    document: Document, terms: str, size: int | None = None, *, full_words: bool = False, spelled_out: bool = False, language: str = "en",
+    translations: Mapping[str, str] | None = None,
+) -> Voice:
+    """The voice for a pattern's words. `language` other than "en": see wording/languages; `terms` matter for English alone.
+
+    Raises IndexError for a size that there is none of, ValueError for a language that there is none of.
+    """
     sizes = max(1, len(document.sizes))
     if size is not None and not 0 <= size < sizes:
         raise IndexError(f"there is no size {size}: the pattern has {sizes}")
-    return Voice(
+    voice = Voice(
         terms, document.terms, sizes, size, full_words, spelled_out,
         _blanks(document), own_names(document), kept_names(document), *_told(document),
     )
+    if language == "en":
+        return voice
+    from loopwright.wording.languages.voice import language_voice  # noqa: PLC0415 - Fluent and Babel only for other languages
+
+    return language_voice(voice, language, dict(translations or {}), document.language)
 
 
 def instructions(voice: Voice, document: Document, report: Report | None) -> tuple[Said, ...]:
@@ -82,10 +105,11 @@ class _Body:
         elif isinstance(item, Row):
             self._row(item, index, worked)
         elif isinstance(item, Prose):
-            self.said.append(ProseWords(translate(self.voice, item.text), index))
+            self.said.append(ProseWords(self.voice.prose(translate(self.voice, item.text)), index))
 
     def _section(self, item: Section, index: int) -> None:
         """A heading of its own, or the name before a row on the same line ("First tie: Ch 40, …")."""
+        self.voice.enter(item.title)
         title = self._title(item)
         following = self.document.items[index + 1] if index + 1 < len(self.document.items) else None
         if isinstance(following, Row) and following.label is None and item.span.end:
@@ -104,8 +128,13 @@ class _Body:
         if copies and "(" not in said:
             said = f"{said} {copies[1]}"
         if item.copies > 1 and not said:
-            return self.voice.say("copies", title=item.title, n=item.copies)
-        return translate(self.voice, said or item.title)
+            return self.voice.say("copies", title=self.voice.name(item.title), n=item.copies)
+        return self._named(translate(self.voice, said or item.title))
+
+    def _named(self, title: str) -> str:
+        """A title with how often it is made, as the language says it."""
+        made = _MADE.fullmatch(title) if self.voice.language != "en" else None
+        return self.voice.say("copies", title=self.voice.name(made[1]), n=made[2]) if made else self.voice.name(title)
 
     def _row(self, item: Row, index: int, worked: Sequence[RowReport]) -> None:
         scene = self._scene(item, worked)
@@ -123,15 +152,15 @@ class _Body:
 
     def _only(self, item: Row) -> str:
         """As in "For size large only: " where sizes change from one row to the next."""
-        names, head = self.document.sizes, self.voice.phrases.heading
+        names = [self.voice.name(s) for s in self.document.sizes]
         wanted = only(self.voice, item, names)
         if wanted == self.sizes:
             return ""
         self.sizes = wanted
         if wanted is None:
-            return str(head["everyone"])
-        said = head["list_sep"].join(names[s] for s in wanted)
-        return str(head["only_one" if len(wanted) == 1 else "only"]).format(sizes=said)
+            return self.voice.head("everyone")
+        said = self.voice.head("list_sep").join(names[s] for s in wanted)
+        return self.voice.head("only_one" if len(wanted) == 1 else "only", sizes=said)
 
     def _scene(self, item: Row, worked: Sequence[RowReport]) -> Scene:
         voice = self.voice

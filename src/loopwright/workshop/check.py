@@ -19,6 +19,8 @@ from loopwright.notation import read
 from loopwright.source import Source
 from loopwright.working import work
 from loopwright.workshop import cautions
+from loopwright.workshop.left import open_and_left
+from loopwright.workshop.original import in_original
 
 
 def check_text(text: str, name: str = "pattern", terms: str | None = None) -> Report:
@@ -46,12 +48,13 @@ def check_document(document: Document, memo: dict[Any, Any] | None = None) -> Re
     report = cautions.with_cautions(document, work(document, memo), stitches)
     lies = _lies(document, report, stitches)
     found = in_order((*(graded.findings if graded else ()), *with_mends(document, report), *check(document, report, lies)))
+    found, _ = open_and_left(document, found)
     filled = (
         (Assumption(fits[0].span, "the blanks were filled for every size, from the Fit sentences and the gauge"),)
         if graded and graded.values
         else ()
     )
-    return replace(report, findings=found, assumptions=(*filled, *report.assumptions))
+    return in_original(document, replace(report, findings=found, assumptions=(*filled, *report.assumptions)))
 
 
 def _lies(document: Document, report: Report, stitches: StitchSizes | None) -> tuple[LieFault, ...]:
@@ -70,6 +73,7 @@ def as_json(source: Source, report: Report) -> dict[str, Any]:
         "file": source.name,
         "title": report.title,
         "terms": report.terms,
+        "language": report.language,
         "sizes": list(report.sizes),
         "rows": [_row(source, r) for r in report.rows],
         "assumptions": [{"line": source.line_of(a.span.start), "message": a.message} for a in report.assumptions],

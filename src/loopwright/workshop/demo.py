@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 
 from loopwright.findings.registry import severity
 from loopwright.model.report import Report
+from loopwright.record import record
 from loopwright.source import Source
 from loopwright.workshop.check import check_source
 from loopwright.workshop.designs import find
@@ -20,7 +20,7 @@ GAUGES = ("17 hdc and 13 rnds = 10 cm, 4 mm hook", "14 hdc and 11 rnds = 10 cm, 
 TITLES = ("at her own gauge", "at a thicker yarn's gauge")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Checked:
     """A design graded at one gauge; `reports` are its sizes, each read again from its own text and worked."""
 

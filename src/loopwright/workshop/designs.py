@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from importlib.resources import files
 from importlib.resources.abc import Traversable
 from pathlib import Path
 
+from loopwright.record import record
+
 AS_WORKED = "-as-worked"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Shipped:
     """One text: its short name ("samphire-beanie"), its title, its first sentence, and the whole text."""
 

@@ -4,26 +4,33 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import partial
 from pathlib import Path
 from typing import Literal
 
-from loopwright.drawing.chart import ChartOptions, charts
+from loopwright.drawing.chart import ChartOptions, UnreadRow, charts
+from loopwright.drawing.copies import copies_told
+from loopwright.drawing.embedding import embed_fonts
 from loopwright.drawing.rounds import RoundOptions, fabric_picture, round_drawings
-from loopwright.drawing.schematic import SchematicOptions, schematics
+from loopwright.drawing.schematic import SchematicOptions, Units, schematics
+from loopwright.drawing.schematic.drawn import COLUMN_MM
 from loopwright.model.fabric import Fabric
+from loopwright.model.tree import Document, Section
+from loopwright.record import record
 from loopwright.terms import dialect
 from loopwright.workshop.files import make_folder, write_bytes, write_whole
 from loopwright.workshop.measure import Measured, Wanted
+from loopwright.workshop.original import line_of
 from loopwright.workshop.png import svg_png
-from loopwright.workshop.shapes import opens_above, with_shapes, write_shapes
+from loopwright.workshop.shapes import with_shapes, write_shapes
 
 KINDS = ("chart", "schematic", "fabric", "rounds", "shape")
 WIDE_PX = 1200
+_MAKING_UP = re.compile(r"(?:making|make) up|assembl|finishing|to finish|sewing up|putting (?:it )?together", re.IGNORECASE)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class File:
     """A drawing that was written: where, what it is, of which size and section, and what it shows, in words."""
 
@@ -34,14 +41,25 @@ class File:
     description: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Sheet:
-    """Which drawings are asked for (of KINDS), for which hand, whether every SVG is written as PNG too, whether charts are whole."""
+    """Which drawings are asked for (of KINDS), for which hand, whether every SVG is written as PNG too, whether charts are whole.
+
+    `units`, `width_mm`: of schematics, their table's units and their width on paper. `embed_fonts`: whether every SVG carries the letters
+    it uses, so that it looks the same wherever it stands alone.
+    """
 
     what: Sequence[str] = KINDS
     left_handed: bool = False
     png: bool = False
     whole: bool = False
+    embed_fonts: bool = True
+    units: Units = "both"
+    width_mm: float = COLUMN_MM
+
+    def as_wide_as(self, width_mm: float) -> Sheet:
+        """The same with schematics of that width."""
+        return replace(self, width_mm=width_mm)
 
 
 def draw(measured: Measured, wanted: Wanted, sheet: Sheet, folder: str) -> tuple[Measured, list[File]]:
@@ -57,7 +75,7 @@ def draw(measured: Measured, wanted: Wanted, sheet: Sheet, folder: str) -> tuple
     if "schematic" in sheet.what:
         files += _schematics(measured, sheet, folder)
     if "fabric" in sheet.what:
-        files += _fabrics(shaped, folder, notes)
+        files += _fabrics(shaped, sheet, folder, notes)
     if "rounds" in sheet.what:
         files += _rounds(shaped, sheet, folder)
     if "shape" in sheet.what:
@@ -70,20 +88,35 @@ def _charts(measured: Measured, sheet: Sheet, folder: str, notes: list[str]) -> 
     if stitches is None:
         return
     terms: Literal["us", "uk"] = "us" if measured.document.terms == "us" else "uk"
-    for m, fabric in zip(measured.sizes, measured.fabrics, strict=True):
+    for at, (m, fabric) in enumerate(zip(measured.sizes, measured.fabrics, strict=True)):
         if fabric is None:
             continue
         line = partial(_line, measured, fabric)
-        options = ChartOptions(terms, sheet.left_handed, sheet.whole, line=line, ident=_ident("chart", measured, m.size))
+        copies, ident = copies_told(measured.document, at), _ident("chart", measured, m.size)
+        options = ChartOptions(
+            terms, sheet.left_handed, sheet.whole, line=line, ident=ident, copies=copies,
+            unread=_unread(measured), special=_special(measured),
+        )
         for i, chart in enumerate(charts(fabric, stitches, options), 1):
             notes.extend(chart.notes)
-            hand = "-left-handed" if sheet.left_handed else ""
-            name = file_name(measured, m.size, f"chart {i}", chart.section or "") + hand
+            name = file_name(measured, m.size, f"chart {i}", chart.section or "") + _hand(sheet)
             yield from _svg(Path(folder) / f"{name}.svg", chart.svg, File("", "chart", m.size, chart.section, chart.description), sheet)
 
 
+def _unread(measured: Measured) -> tuple[UnreadRow, ...]:
+    report, text = measured.graded.report, measured.document.text
+    rows = () if report is None else report.rows
+    return tuple(UnreadRow(r.section, r.label, text[r.span.start : r.span.end], r.item) for r in rows if not r.read)
+
+
+def _special(measured: Measured) -> dict[str, str]:
+    """What the pattern says of its own stitches, by name and abbreviation."""
+    told = {s.name: s.text for s in measured.document.specials}
+    return told | {s.abbreviation: s.text for s in measured.document.specials if s.abbreviation}
+
+
 def _line(measured: Measured, fabric: Fabric, stitch: int) -> int:
-    return measured.source.line_of(max(0, fabric.origin[stitch]))
+    return line_of(measured.document, measured.source)(max(0, fabric.origin[stitch]))
 
 
 def _schematics(measured: Measured, sheet: Sheet, folder: str) -> Iterator[File]:
@@ -91,15 +124,19 @@ def _schematics(measured: Measured, sheet: Sheet, folder: str) -> Iterator[File]
     if stitches is None:
         return
     names = [m.size for m in measured.sizes]
-    options = SchematicOptions(title=measured.document.title or "", ident=_ident("schematic", measured))
+    title, copies = measured.document.title or "", copies_told(measured.document)
+    options = SchematicOptions(
+        title=title, units=sheet.units, width_mm=sheet.width_mm, ident=_ident("schematic", measured), copies=copies,
+        left_handed=sheet.left_handed, making_up=making_up_of(measured.document),
+    )
     for i, drawing in enumerate(schematics(measured.fabrics, stitches, names, options), 1):
-        name = file_name(measured, f"schematic {i}")
+        name = file_name(measured, f"schematic {i}") + _hand(sheet)
         section = drawing.sections[0] if drawing.sections else None
         yield from _svg(Path(folder) / f"{name}.svg", drawing.svg, File("", "schematic", drawing.size, section, drawing.description), sheet)
 
 
 def _svg(path: Path, svg: str, told: File, sheet: Sheet) -> Iterator[File]:
-    write_whole(path, svg)
+    write_whole(path, embed_fonts(svg) if sheet.embed_fonts else svg)
     yield replace(told, path=str(path))
     if sheet.png:
         png = path.with_suffix(".png")
@@ -107,18 +144,17 @@ def _svg(path: Path, svg: str, told: File, sheet: Sheet) -> Iterator[File]:
         yield replace(told, path=str(png))
 
 
-def _fabrics(measured: Measured, folder: str, notes: list[str]) -> Iterator[File]:
+def _fabrics(measured: Measured, sheet: Sheet, folder: str, notes: list[str]) -> Iterator[File]:
     stitches = measured.gauge.sizes
     if stitches is None:
         return
     title = measured.document.title or ""
-    opening_up = opens_above(measured.document) or None
     for m, fabric, shape in zip(measured.sizes, measured.fabrics, measured.shapes, strict=True):
         if fabric is None or shape is None or not len(shape.faces):
             continue
-        found = fabric_picture(fabric, stitches, shape=shape, width_px=WIDE_PX, title=title, opening_up=opening_up)
+        found = fabric_picture(fabric, stitches, shape=shape, width_px=WIDE_PX, title=title, left_handed=sheet.left_handed)
         notes.extend(found.notes)
-        path = Path(folder) / f"{file_name(measured, m.size)}-fabric.png"
+        path = Path(folder) / f"{file_name(measured, m.size)}-fabric{_hand(sheet)}.png"
         write_bytes(path, found.png)
         yield File(str(path), "fabric", m.size, None, found.description)
 
@@ -128,14 +164,30 @@ def _rounds(measured: Measured, sheet: Sheet, folder: str) -> Iterator[File]:
     if stitches is None:
         return
     terms = dialect(measured.document.terms)
-    title, opening_up = measured.document.title or "", opens_above(measured.document) or None
+    title = measured.document.title or ""
     for m, fabric, shape in zip(measured.sizes, measured.fabrics, measured.shapes, strict=True):
         if fabric is None or shape is None:
             continue
-        options = RoundOptions(title, lambda kind: terms.term(kind).short, opening_up, _ident("round", measured, m.size))
+        ident = _ident("round", measured, m.size)
+        options = RoundOptions(title, lambda kind: terms.term(kind).short, ident=ident, left_handed=sheet.left_handed)
         for i, drawing in enumerate(round_drawings(fabric, stitches, options, shape=shape), 1):
-            path = Path(folder) / f"{file_name(measured, m.size, f'round {i:03}', drawing.section or '', drawing.label)}.svg"
+            name = file_name(measured, m.size, f"round {i:03}", drawing.section or "", drawing.label) + _hand(sheet)
+            path = Path(folder) / f"{name}.svg"
             yield from _svg(path, drawing.svg, File("", "rounds", m.size, drawing.section, drawing.description), sheet)
+
+
+def _hand(sheet: Sheet) -> str:
+    return "-left-handed" if sheet.left_handed else ""
+
+
+def making_up_of(document: Document) -> str:
+    """What a pattern says of making up: the text of its section of that name; "" where it has none."""
+    sections = [i for i in document.items if isinstance(i, Section)]
+    for i, section in enumerate(sections):
+        if _MAKING_UP.match(section.title):
+            end = sections[i + 1].span.start if i + 1 < len(sections) else len(document.text)
+            return " ".join(document.text[section.span.end : end].split())
+    return ""
 
 
 def _ident(kind: str, measured: Measured, *words: str) -> str:

@@ -10,7 +10,6 @@ import contextlib
 import errno
 import os
 import sys
-import tempfile
 from pathlib import Path
 
 from loopwright.source import Source
@@ -76,6 +75,8 @@ def write_bytes(path: Path, data: bytes) -> None:
 
     The folder is made if it is not there. An older file keeps its permissions, and stays as it was when anything goes wrong.
     """
+    import tempfile  # noqa: PLC0415 -- most commands write nothing
+
     folder_of(path)
     draft: str | None = None
     try:
@@ -108,6 +109,15 @@ def make_folder(folder: Path) -> None:
         raise CannotSave(f"{folder} is a file, not a folder: name another output folder") from None
     except OSError as e:
         raise CannotSave(_why(folder, e)) from None
+
+
+def output_folder(name: str) -> Path:
+    """An output folder, made, and found to be one that files can be put into before there is work to lose. Raises CannotSave."""
+    folder = Path(name)
+    make_folder(folder)
+    if not os.access(folder, os.W_OK | os.X_OK):
+        raise CannotSave(f"{folder} may not be written: name another output folder, or change its permissions")
+    return folder
 
 
 def _mode(path: Path) -> int:

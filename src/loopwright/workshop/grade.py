@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
 from typing import Any
 
 from loopwright.findings import Finding, in_order
@@ -13,15 +13,19 @@ from loopwright.grading.gauge import stitch_sizes
 from loopwright.model.report import RowReport
 from loopwright.model.tree import Document, HeadLine, Section
 from loopwright.notation import read
+from loopwright.record import record
 from loopwright.source import Source
 from loopwright.wording import write
 from loopwright.working import work
 from loopwright.workshop import cautions
+from loopwright.workshop.languages import Told, in_language
+from loopwright.workshop.languages import as_json as language_json
+from loopwright.workshop.original import cautions_in_original, findings_in_original, line_of
 
 WIDE = 112
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Sized:
     """A graded design with its texts: all sizes in one, and each size alone."""
 
@@ -30,15 +34,19 @@ class Sized:
     text: str
     texts: tuple[str, ...]
     findings: tuple[Finding, ...]
+    language: Told | None = None
 
 
 def grade_design(
     source: Source, sizes: Sequence[str] | None = None, gauge: str | None = None, terms: str | None = None, *, own_words: bool = False,
+    language: str = "en", translations: Mapping[str, str] | None = None,
 ) -> Sized:
     """Grades a design to its sizes, or to some of them, at its own gauge or another.
 
     `terms`: which terms the texts are to be in; its own when None. `own_words`: the design's own text with the numbers put in,
-    and nothing else changed. Raises GaugeError for a `gauge` that cannot be used.
+    and nothing else changed. `language`: a code ("de"); English unless told; `translations`: of the designer's own words
+    into it, see wording/translations.py. Raises GaugeError for a `gauge` that cannot be used,
+    ValueError for a language that there is none of.
     """
     other = parse_gauge(gauge) if gauge is not None else None
     document = read(source)
@@ -51,10 +59,14 @@ def grade_design(
     told = _with_gauge(graded.document, given) if given else graded.document
     words = [
         written(graded.document, graded.values, i, given) if own_words
-        else write(told, report, terms=terms or document.terms, size=i, measurements=finished(graded))
+        else write(
+            told, report, terms=terms or document.terms, size=i, measurements=finished(graded), language=language,
+            translations=translations,
+        )
         for i in (None, *range(len(graded.sizes)))
     ]
-    return Sized(source, graded, words[0], tuple(words[1:]), found)
+    spoken = in_language(told, report, language, finished(graded), translations) if language != "en" and not own_words else None
+    return Sized(source, graded, words[0], tuple(words[1:]), findings_in_original(graded.document, found), spoken)
 
 
 def _with_gauge(document: Document, gauge: str) -> Document:
@@ -79,18 +91,21 @@ def as_json(sized: Sized) -> dict[str, Any]:
         "version": 1, "title": graded.document.title, "gauge": graded.gauge.text if graded.gauge else None, "text": sized.text,
         "sizes": [_size(sized, i) for i in range(len(graded.sizes))],
         "findings": findings_json(sized.source, sized.findings),
-        "cautions": cautions.as_json(sized.source, (graded.report.cautions if graded.report else None) or ()),
+        "cautions": cautions.as_json(
+            sized.source, cautions_in_original(graded.document, (graded.report.cautions if graded.report else None) or ()),
+        ),
+        **({"language": language_json(sized.language)} if sized.language is not None else {}),
     }
 
 
 def _size(sized: Sized, index: int) -> dict[str, Any]:
-    size = sized.graded.sizes[index]
+    size, line = sized.graded.sizes[index], line_of(sized.graded.document, sized.source)
     rows = [r for r in (sized.graded.report.rows if sized.graded.report else ()) if r.counts[index] is not None or not r.read]
     return {
         "size": size.size, "blanks": size.blanks,
         "dimensions": [_dimension(n) for n in size.numbers if n.target_mm is not None],
         "links": [{"blank": n.blank, "value": n.value, "reason": n.reason} for n in size.numbers if n.target_mm is None],
-        "rows": [_row(sized.source, r, index) for r in rows], "stitches": stitches(sized.graded, index), "text": sized.texts[index],
+        "rows": [_row(line, r, index) for r in rows], "stitches": stitches(sized.graded, index), "text": sized.texts[index],
     }
 
 
@@ -108,9 +123,9 @@ def _mm(value: float | None) -> float | None:
     return None if value is None else round(value, 2) + 0.0
 
 
-def _row(source: Source, row: RowReport, index: int) -> dict[str, Any]:
+def _row(line: Callable[[int], int], row: RowReport, index: int) -> dict[str, Any]:
     return {
-        "section": row.section, "label": row.label, "line": source.line_of(row.span.start), "read": row.read,
+        "section": row.section, "label": row.label, "line": line(row.span.start), "read": row.read,
         "counts": [row.counts[index]], "with_chains": [row.with_chains[index]] if row.with_chains else None, "confirmed": row.confirmed,
         "made": {k: [v[index]] for k, v in row.made.items()}, "printed": [row.printed[index]] if row.printed else None,
         "agrees": row.agrees,

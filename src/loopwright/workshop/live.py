@@ -15,14 +15,16 @@ from loopwright.grading import GaugeError, Graded, grade, parse_gauge
 from loopwright.grading.gauge import StitchSizes, stitch_sizes
 from loopwright.measuring.flatness import faults
 from loopwright.model.report import Report, RowReport
-from loopwright.model.tree import Chain, Document, FitLine, HeadLine, Make, Node, Row, Section, SpecialStitch
+from loopwright.model.tree import Chain, Document, FitLine, HeadLine, Make, Node, Prose, Row, Section, SpecialStitch
 from loopwright.notation import read
 from loopwright.publishing.document.words import worked_in
 from loopwright.source import Source, Span
 from loopwright.working import work
 from loopwright.workshop import cautions
+from loopwright.workshop.left import open_and_left, place_of, room_for_line, stops
 
 _BLANK = re.compile(r"\{([^{}\n]+)\}")
+_TITLES = ("fit", "abbreviations", "notes", "special stitches")
 _MOST_MEMO = 4000  # entries; beyond this what was remembered is let go
 WORDS = {"error": "stops", "warning": "look", "advice": "thought"}
 
@@ -55,12 +57,16 @@ class Live:
         fabric = report.fabrics[at] if stitches is not None and not stitches.guessed and at < len(report.fabrics) else None
         lies = () if fabric is None or stitches is None else faults(fabric, None, stitches)
         found = in_order((*(graded.findings if graded else ()), *with_mends(filled, report), *check(filled, report, lies)))
-        return Seen(source, document, filled, graded, replace(report, findings=found), at, stitches)
+        found, left = open_and_left(document, found)
+        return Seen(source, document, filled, graded, replace(report, findings=found), at, stitches, left)
 
 
 @dataclass(frozen=True, slots=True)
 class Seen:
-    """A text as it was seen once. `document`: as written; `filled`: with its blanks filled. `sample`: index of the size worked in."""
+    """A text as it was seen once. `document`: as written; `filled`: with its blanks filled. `sample`: index of the size worked in.
+
+    `left`: findings that the designer leaves as they are, each with her reason; `report` has the others.
+    """
 
     source: Source
     document: Document
@@ -69,6 +75,7 @@ class Seen:
     report: Report
     sample: int
     stitches: StitchSizes | None = None
+    left: tuple[tuple[Finding, str], ...] = ()
 
     def as_wire(self) -> dict[str, Any]:
         """All that a sheet shows, with places in UTF-16 units from the beginning of the text."""
@@ -79,7 +86,9 @@ class Seen:
             "gauge": graded.text if graded is not None else _told(self.document, "gauge", "tension"),
             "version": _told(self.document, "version"), "sections": list(_sections(self.document, at)),
             "rows": list(_rows(self.document, self.report, at)), "blanks": _blanks(self, at), "marks": list(_marks(self, at)),
-            "findings": [_finding(f, at) for f in self.report.findings],
+            "findings": [{**_finding(f, at), "place": place_of(self.document, f.span.start)} for f in self.report.findings],
+            "left": [{**_finding(f, at), "place": place_of(self.document, f.span.start), "because": why} for f, why in self.left],
+            "leave_at": at.one(room_for_line(self.document)),
             "assumptions": [{**at.of(a.span), "message": a.message} for a in self.report.assumptions],
             "cautions": [{"text": c.text, "told": c.told, "hidden": c.hidden, "sizes": list(c.sizes)} for c in self.report.cautions or ()],
         }
@@ -117,16 +126,33 @@ def _rows(document: Document, report: Report, at: _Places) -> Iterator[dict[str,
     for item, rows in worked.items():
         last = rows[-1]
         counts = [_last(rows, i) for i in range(len(report.sizes))]
+        labels = [_span_of([r for r in rows if r.counts[i] is not None] or rows) for i in range(len(counts))]
         node = document.items[item] if item < len(document.items) else None
         span = node.span if isinstance(node, Row) else last.span
         yield {
-            **at.of(span), "section": last.section, "label": rows[0].label if len(rows) == 1 else f"{rows[0].label} to {last.label}",
-            "first": list(rows[0].counts), "counts": counts,
+            **at.of(span), "item": item, "section": last.section, "label": labels[0] if len(set(labels)) == 1 else _span_of(rows),
+            "labels": labels, "series": series(rows), "first": list(rows[0].counts), "counts": counts,
             "times": [sum(r.counts[i] is not None for r in rows) for i in range(len(counts))],
             "printed": list(last.printed) if last.printed else None, "agrees": _agree(rows), "read": all(r.read for r in rows),
             "why": next((r.why_not for r in rows if r.why_not), None),
             "made": {k: list(v) for k, v in last.made.items()},
         }
+
+
+def series(rows: list[RowReport]) -> list[list[int | None]] | None:
+    """The counts of every row that one written row stands for, where they are not all alike; None where they are."""
+    alike = len(rows) == 1 or all(len({r.counts[i] for r in rows if r.counts[i] is not None}) < 2 for i in range(len(rows[0].counts)))
+    return None if alike else [list(r.counts) for r in rows]
+
+
+def _span_of(rows: list[RowReport]) -> str:
+    """What several rows are called together: "Rnds 4-9". The trade's plural, from the labels of the first and the last."""
+    first, last = rows[0].label, rows[-1].label
+    if not first or first == last:
+        return first
+    word, _, number = first.rpartition(" ")
+    to = last.rpartition(" ")[2].rpartition("-")[2]
+    return f"{word}s {number.partition('-')[0]}-{to}" if word and last.startswith(f"{word} ") else f"{first} to {last}"
 
 
 def _last(rows: list[RowReport], size: int) -> int | None:
@@ -152,7 +178,8 @@ def _blanks(seen: Seen, at: _Places) -> list[dict[str, Any]]:
 def _marks(seen: Seen, at: _Places) -> Iterator[list[Any]]:
     """What the reader took words for, as [from, to, what]: for the eye, not for counting."""
     for item in seen.document.items:
-        if isinstance(item, Section) and item.span.end:
+        titled = isinstance(item, Prose) and item.text.strip().rstrip(":").lower() in _TITLES
+        if titled or isinstance(item, Section) and item.span.end:
             yield [at.one(item.span.start), at.one(item.span.end), "section"]
         elif isinstance(item, HeadLine):
             yield [at.one(item.span.start), at.one(item.span.start) + len(item.name) + 1, "name"]
@@ -183,7 +210,7 @@ def _stitches(nodes: Iterable[Node], at: _Places) -> Iterator[list[Any]]:
 def _finding(found: Finding, at: _Places) -> dict[str, Any]:
     fix = found.fix
     return {
-        **at.of(found.span), "code": found.code, "name": title(found), "severity": severity(found), "word": WORDS[severity(found)],
+        **at.of(found.span), "code": found.code, "name": title(found), "severity": severity(found), "word": WORDS["error" if stops(found) else "advice" if severity(found) == "advice" else "warning"],
         "message": message(found), "hints": list(hints(found)), "sizes": list(found.sizes) if found.sizes else None,
         "fix": None if fix is None else {
             "title": fix.title, "safe": fix.safe,

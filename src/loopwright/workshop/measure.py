@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from typing import TYPE_CHECKING
 
 from loopwright.findings import Finding, in_order
@@ -33,11 +33,13 @@ from loopwright.model.fabric import Fabric
 from loopwright.model.measures import Dimension, Measures, RoundLies
 from loopwright.model.tree import Document, Section
 from loopwright.notation import read
+from loopwright.record import record
 from loopwright.source import Source
 from loopwright.trade import ease
 from loopwright.trade.cautions import cautions_due
 from loopwright.trade.ease import Ease
 from loopwright.working import work
+from loopwright.workshop.original import cautions_in_original, findings_in_original
 
 if TYPE_CHECKING:
     from loopwright.measuring.relax import Shape
@@ -47,7 +49,7 @@ NOTHING_TO_GRADE, NO_GAUGE = "G034", "G001"  # measuring says these in its notes
 MEANT = 2.0  # radians of curvature inside a round from which it is no disc any more (a judgement)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Measured:
     """A pattern measured: one `Measures` per size, what is known of gauge and yarn, what was assumed, what is due to be said, the findings.
 
@@ -73,7 +75,7 @@ class Measured:
         return self.graded.document
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Wanted:
     """What is asked for: which sizes, at which gauge, in which terms the text is, whether shapes are relaxed and for how long."""
 
@@ -84,12 +86,12 @@ class Wanted:
     budget_s: float | None = None
     progress: Callable[[str, float], None] | None = None
 
-    def with_progress(self, progress: Callable[[str, float], None]) -> Wanted:
-        """The same, with somebody who is told what is being relaxed and which share of it is done."""
+    def with_progress(self, progress: Callable[[str, float], None] | None) -> Wanted:
+        """The same, with somebody who is told what is being relaxed and which share of it is done, or nobody."""
         return replace(self, progress=progress)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Setting:
     """What all sizes stand on."""
 
@@ -109,12 +111,14 @@ def measure_source(source: Source, wanted: Wanted | None = None) -> Measured:
     found, yarn = stitch_sizes(document, other), yarn_known(document)
     names = document.sizes or ("one size",)
     fabrics = tuple(report.fabrics) if report is not None else (None,) * len(names)
-    remarks = [*found.notes, *found.doubts]
+    nothing = not any(f is not None and len(f) for f in fabrics)
+    remarks = [*(["nothing to measure: no row of it could be worked"] if nothing else []), *found.notes, *found.doubts]
     sizes, worked = _sizes(document, found.sizes, yarn, fabrics, names, remarks)
     findings = [f for f in (*graded.findings, *(report.findings if report is not None else ())) if f.code != NOTHING_TO_GRADE]
     return Measured(
-        source, graded, found, yarn, sizes, cautions_due(document, found.sizes, fabrics), tuple(dict.fromkeys(remarks)),
-        in_order([*findings, *(f for f in found.findings if f.code != NO_GAUGE)]), fabrics, worked,
+        source, graded, found, yarn, sizes, cautions_in_original(document, cautions_due(document, found.sizes, fabrics)),
+        tuple(dict.fromkeys(remarks)),
+        in_order(findings_in_original(document, [*findings, *(f for f in found.findings if f.code != NO_GAUGE)])), fabrics, worked,
     )
 
 

@@ -9,6 +9,7 @@ from loopwright.findings.render_json import as_json as findings_json
 from loopwright.model.measures import Dimension, Measures, YarnNeed
 from loopwright.workshop.cautions import as_json as cautions_json
 from loopwright.workshop.measure import Measured
+from loopwright.workshop.original import line_of
 
 
 def as_json(measured: Measured) -> dict[str, Any]:
@@ -28,7 +29,7 @@ def as_json(measured: Measured) -> dict[str, Any]:
 
 
 def _size_json(measured: Measured, m: Measures) -> dict[str, Any]:
-    line = measured.source.line_of
+    line = line_of(measured.document, measured.source)
     items = measured.document.items
     return {
         "size": m.size,

@@ -115,8 +115,11 @@ def _needs(sizes: Sequence[Measures]) -> list[tuple[str, ...]]:
         rows.append(("  at hand", *(m.at_hand.verdict if m.at_hand else "-" for m in sizes)))
         rows.append(("    spare, m", *(f"{m.at_hand.spare_m:.0f}" if m.at_hand else "-" for m in sizes)))
     rows.append(("Stitches", *(f"{sum(m.stitches.values()):,}" for m in sizes)))
-    if any(m.time is not None for m in sizes):
-        rows.append(("Time, hours", *(f"{m.time.low_min / 60:.1f}-{m.time.high_min / 60:.1f}" if m.time else "-" for m in sizes)))
+    times = [m.time for m in sizes if m.time is not None]
+    if times:
+        unit, digits, per_min = ("hours", 1, 60) if max(t.high_min for t in times) >= 60 else ("minutes", 0, 1)
+        told = [f"{t.low_min / per_min:.{digits}f}-{t.high_min / per_min:.{digits}f}" if (t := m.time) else "-" for m in sizes]
+        rows.append((f"Time, {unit}", *told))
     return rows
 
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from pathlib import Path
 
 from loopwright.findings.fixes import apply
+from loopwright.record import record
 from loopwright.source import Source
 from loopwright.workshop.check import check_source
 from loopwright.workshop.files import open_source, write_whole
@@ -13,7 +13,7 @@ from loopwright.workshop.files import open_source, write_whole
 ROUNDS = 5  # mends that overlap wait for the next round
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Mended:
     """What was done: line (from 1, of the text as it was in that round), the mend in words, the line before and after."""
 

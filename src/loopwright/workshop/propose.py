@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Any
 
 from loopwright.findings import Finding, in_order
@@ -13,6 +12,7 @@ from loopwright.grading import Gauge, GaugeError, grade, parse_gauge
 from loopwright.grading.propose import Item, Proposal, Task, item_of, propose
 from loopwright.model.tree import Document, HeadLine
 from loopwright.notation import read
+from loopwright.record import record
 from loopwright.source import Source, Span
 from loopwright.trade import sizes as body_sizes
 from loopwright.working import work
@@ -22,7 +22,7 @@ TOP = Span(0, 0)
 TRIES = 12
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Wanted:
     """What a design is to be made for; what is None is taken from the pattern, or from what is usual for the item."""
 
@@ -32,7 +32,7 @@ class Wanted:
     terms: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class MadeDesign:
     """The proposal, its text, and the design graded to all its sizes. `own` are the numbers graded back to her own size."""
 

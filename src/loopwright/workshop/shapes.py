@@ -12,9 +12,10 @@ from loopwright.drawing.scene.beside import form_buffers, together
 from loopwright.drawing.scene.buffers import buffers
 from loopwright.drawing.scene.gltf import as_glb
 from loopwright.drawing.scene.stood import stood
+from loopwright.drawing.ways import stands_open
 from loopwright.grading.gauge import StitchSizes
 from loopwright.measuring.courses import courses
-from loopwright.measuring.parts import parts
+from loopwright.measuring.parts import parts, rows_alone
 from loopwright.measuring.relax import RelaxOptions, Shape, relax
 from loopwright.measuring.relaxed import relaxed_dimensions
 from loopwright.model.fabric import Fabric
@@ -23,11 +24,10 @@ from loopwright.workshop.files import make_folder, write_bytes
 from loopwright.workshop.measure import Measured, Wanted, item_of
 from loopwright.workshop.wear import OnForm, forms_of, put_on
 
-BUDGET_S = 60.0
+BUDGET_S = 20.0  # a size; what is usually made settles in a second or two, shawls and blankets in five
 TRIANGLES = 150_000  # of a fabric in a file: every stitch a strand up to some thousand stitches
 _STUFFED = re.compile(r"\bstuff(?:ed|ing)?\b|\bfill(?:ed)? with\b", re.IGNORECASE)
 _NOT_STUFFED = re.compile(r"\b(?:do not|don't|not|un|without|no)[ -]?stuff", re.IGNORECASE)
-_OPEN_ABOVE = re.compile(r"\b(?:bag|tote|basket|pot|bowl|pouch)\b", re.IGNORECASE)
 _DRAWN = re.compile(
     r"\b(?:thread|run|weave)\b[^.]{0,60}\bthrough\b[^.]{0,60}\b(?:st|sts|stitches|loops)\b|"
     r"\b(?:draw|pull|gather)\b[^.]{0,30}\b(?:last|remaining)\b[^.]{0,12}\b(?:st|sts|stitches)\b|\bclose the (?:top|hole)\b", re.IGNORECASE,
@@ -58,7 +58,7 @@ def with_shapes(measured: Measured, wanted: Wanted) -> Measured:
         options = RelaxOptions(flat, filled, wanted.budget_s or BUDGET_S, progress=watch, drawn=drawn)
         shape = relax(fabric, stitches, options)
         shapes.append(shape)
-        worn = put_on(measured.document, fabric, shape, form)
+        worn = put_on(measured.document, fabric, stitches, shape, form)
         on_form = worn if isinstance(worn, OnForm) else None
         on_forms.append(on_form)
         found = (*m.dimensions, *relaxed_dimensions(fabric, stitches, shape))
@@ -69,9 +69,8 @@ def with_shapes(measured: Measured, wanted: Wanted) -> Measured:
 
 
 def lies_flat(fabric: Fabric, stitches: StitchSizes) -> bool:
-    """Whether it is rows alone, with or without a border: such a piece is shown as it is laid out and blocked."""
-    kinds = {p.kind for p in parts(fabric, courses(fabric, stitches))}
-    return "flat" in kinds and not kinds & {"disc", "oval", "tube"}
+    """Whether it is relaxed as it is laid out and blocked: rows alone, with or without a border."""
+    return rows_alone(parts(fabric, courses(fabric, stitches)))
 
 
 def _remarks(size: str, shape: Shape, worn: OnForm | str | None) -> Iterator[str]:
@@ -106,7 +105,8 @@ def _sections(document: Document) -> Iterator[tuple[str, str]]:
 
 def opens_above(document: Document) -> bool:
     """Whether it stands with its opening upward, as a bag does."""
-    return _OPEN_ABOVE.search(document.title or "") is not None
+    first = next((i.title for i in document.items if isinstance(i, Section)), None)
+    return stands_open(document.title or "", first)
 
 
 def write_shapes(measured: Measured, folder: str) -> list[dict[str, str]]:

@@ -71,6 +71,7 @@ def stitches(seen: Seen, size: int) -> dict[str, Any]:
     return {
         "origin": [utf16(o) for o in fabric.origin], "end": [utf16(o) for o in fabric.origin_end], "row": list(fabric.row),
         "into": list(fabric.into), "kind": list(fabric.kind), "role": list(fabric.role), "place": list(fabric.place),
+        "round": list(fabric.round),
         "kinds": [{"key": k, "short": terms.term(k).short, "long": terms.term(k).long} for k in fabric.kinds],
         "roles": list(ROLES), "places": list(PLACES),
         "rows": [

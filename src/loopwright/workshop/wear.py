@@ -4,24 +4,28 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Literal
 
 import numpy as np
 
 from loopwright.drawing.scene.forms import Form, hand_form, head_form
 from loopwright.drawing.scene.worn import Worn, worn
+from loopwright.grading.gauge import StitchSizes
+from loopwright.measuring.courses import courses
+from loopwright.measuring.parts import parts, tie_rows
 from loopwright.measuring.relax import Shape
 from loopwright.model.fabric import Fabric
 from loopwright.model.measures import WornShape
 from loopwright.model.tree import Document
+from loopwright.record import record
 from loopwright.trade.ease import Ease
 from loopwright.workshop.measure import bodies_of
 
 _BONNET = re.compile(r"\bbonnet\b", re.IGNORECASE)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class OnForm:
     """One size on its form: the measures, and form and fabric for drawing."""
 
@@ -50,23 +54,9 @@ def forms_of(document: Document, item: Ease | None, names: Sequence[str]) -> lis
     return found
 
 
-def _ties(fabric: Fabric) -> set[int]:
-    """Rows that are a chain in the air in the middle of a piece, and the slip stitches back over it."""
-    found: set[int] = set()
-    for i, row in enumerate(fabric.rows):
-        span = range(row.start, row.end)
-        if not span:
-            continue
-        hangs = i > 0 and fabric.rows[i - 1].piece == row.piece and all(fabric.into[s] < 0 for s in span)
-        back = i - 1 in found and all(fabric.kinds[fabric.kind[s]] == "sl st" for s in span)
-        if back or hangs and all(fabric.kinds[fabric.kind[s]] == "ch" for s in span):
-            found.add(i)
-    return found
-
-
-def _untied(fabric: Fabric, shape: Shape) -> Shape:
-    """The shape without the chains in the air that hang from it, and what was worked back over them."""
-    rows = _ties(fabric)
+def _untied(fabric: Fabric, stitches: StitchSizes, shape: Shape) -> Shape:
+    """The shape without its ties."""
+    rows = tie_rows(parts(fabric, courses(fabric, stitches)))
     if not rows:
         return shape
     drop = np.zeros(len(shape.points), bool)
@@ -85,11 +75,13 @@ def _untied(fabric: Fabric, shape: Shape) -> Shape:
     )
 
 
-def put_on(document: Document, fabric: Fabric, shape: Shape, form: tuple[str, Form] | None) -> OnForm | str | None:
+def put_on(
+    document: Document, fabric: Fabric, stitches: StitchSizes, shape: Shape, form: tuple[str, Form] | None,
+) -> OnForm | str | None:
     """The shape on its form, its ties left out; None where there is no form; a word where it cannot be put on."""
     if form is None:
         return None
-    shape = _untied(fabric, shape)
+    shape = _untied(fabric, stitches, shape)
     name, body = form
     where: Literal["hat", "bonnet", "mitt"] = "mitt" if "hand" in name else "bonnet" if _BONNET.search(document.title or "") else "hat"
     try:

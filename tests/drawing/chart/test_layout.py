@@ -33,7 +33,8 @@ def stems(laid: Any) -> list[Any]:
 
 def crossings(laid: Any) -> tuple[list[Any], list[Any]]:
     """Pairs of legs that cross: those whose feet lie the same way round as their tops, which the fabric does not cross; and the others."""
-    false, true = [], []
+    false: list[Any] = []
+    true: list[Any] = []
     found = sorted(stems(laid), key=lambda s: min(s[0].top[0], s[1][0]))
     for i, (one, a) in enumerate(found):
         for two, b in found[i + 1 :]:

@@ -75,6 +75,7 @@ def test_a_stitch_of_the_pattern_s_own_is_explained_in_its_words(weave):
     fabric.kinds[fabric.kinds.index("sc")] = "reed knot"
     drawn = chart(fabric, sizes, ChartOptions(special={"Reed knot": "yo, pull up a loop, ch 3, yo and through both loops"}))
     assert ">1: yo, pull up a loop, ch 3, yo and through both loops<" in drawn.svg
+    assert "1: yo, pull up a loop" in drawn.description
 
 
 YARNS = "Yarn: DK, wool, in A (sand), B (reed), C (fog)\nWith A, ch 6.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn.\n" + "".join(

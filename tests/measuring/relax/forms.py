@@ -8,7 +8,7 @@ import numpy as np
 
 from loopwright.grading.gauge import StitchSizes
 from loopwright.measuring.relax import Graph, Shape, stitch_graph
-from loopwright.measuring.relax.curvature import angle_deficits, edge_lengths, inner_nodes
+from loopwright.measuring.relax.curvature import angle_deficits, inner_nodes
 from loopwright.model.fabric import Fabric
 from tests.working.woven import woven
 
@@ -134,6 +134,11 @@ def across_mm(shape: Shape, graph: Graph, row: int) -> float:
 def triangles(shape: Shape) -> np.ndarray:
     f = shape.faces
     return np.concatenate([f[:, :3], f[f[:, 3] >= 0][:, [0, 2, 3]]])
+
+
+def edge_lengths(tris: np.ndarray, x: np.ndarray) -> np.ndarray:
+    """(t, 3) lengths of the edges 01, 12, 20 as they lie."""
+    return np.stack([np.linalg.norm(x[tris[:, i]] - x[tris[:, (i + 1) % 3]], axis=1) for i in range(3)], axis=1)
 
 
 def curvature(shape: Shape) -> float:

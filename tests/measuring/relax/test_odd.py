@@ -5,6 +5,7 @@ import pytest
 
 from loopwright.grading.gauge import StitchSizes
 from loopwright.measuring.relax import RelaxOptions, relax
+from loopwright.measuring.relax.solve import _stalled
 from loopwright.model.fabric import Fabric
 from tests.measuring.relax import forms
 
@@ -97,3 +98,10 @@ def test_stopping_by_hand_passes_through():
 
     with pytest.raises(KeyboardInterrupt):
         relax(forms.made(forms.disc("dc", 12, 6)), forms.sizes("dc"), RelaxOptions(progress=stop))
+
+
+def test_a_shape_that_hardly_gets_on_is_given_up_and_says_so():
+    assert not _stalled([10.0, 9.0, 8.0, 7.0, 6.0, 5.0])
+    assert not _stalled([10.0, 9.0, 8.0, 7.0, 6.0, 5.0, 4.0, 3.0])
+    assert _stalled([10.0, 9.99, 9.98, 9.97, 9.96, 9.95, 9.94])
+    assert not _stalled([10.0, 10.1, 10.2, 10.1, 10.0, 9.9, 9.0])

@@ -36,14 +36,16 @@ def test_every_row_of_the_text_is_a_step(design):
 
 
 def test_counts_are_those_that_were_worked(design):
-    """The last count of every item, size by size, against the report itself."""
+    """The last count of every item, size by size, against the report itself; with its chains where the pattern counts them."""
     rows = design.pattern.report.rows
     for size in range(len(design.pattern.sizes)):
         publication = build(design.pattern, Pictures(), Edition(size=size))
         for step in _steps(publication):
             if isinstance(step, Step) and step.counts[0] is not None:
-                of_line = [r.counts[size] for r in rows if design.pattern.line_of(r.span.start) == step.line and r.counts[size] is not None]
-                assert step.counts[0] == of_line[-1]
+                last = [r for r in rows if design.pattern.line_of(r.span.start) == step.line and r.counts[size] is not None][-1]
+                chained = last.with_chains is not None and last.printed is not None and last.printed[size] == last.with_chains[size]
+                assert step.counts[0] == (last.with_chains if chained else last.counts)[size]
+                assert step.each[0][-1] == step.counts[0]
         assert publication.sizes == (design.pattern.sizes[size],)
 
 
@@ -89,9 +91,10 @@ def test_a_missing_photograph_is_reported_and_one_without_words_too(gathered):
 
 
 def test_changes_are_told(gathered):
-    pattern = dataclasses.replace(gathered("avocet-bonnet").pattern, changes=(Change("1.1", "Rnd 7: 56, was 54"),))
+    pattern = dataclasses.replace(gathered("avocet-bonnet").pattern, changes=(Change("Changes since version 1.0", "Rnd 7: 56, was 54"),))
     part = next(p for p in build(pattern, Pictures(), Edition()).parts if p.key == "changes")
-    assert in_brackets(part.blocks[0].items[0]) == "1.1: Rnd 7: 56, was 54"
+    assert in_brackets(part.blocks[0].text) == "Changes since version 1.0:"
+    assert in_brackets(part.blocks[1].items[0]) == "Rnd 7: 56, was 54"
 
 
 def test_a_size_that_is_none_is_refused(gathered):

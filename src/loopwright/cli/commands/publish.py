@@ -18,6 +18,7 @@ from loopwright.workshop.measure import Wanted
 from loopwright.workshop.publish.editions import USUAL, Asked
 from loopwright.workshop.publish.gather import Gathered, NothingToPublishError
 from loopwright.workshop.publish.publish import FaultyDesignError, as_json, publish
+from loopwright.workshop.publish.typefaces import family_of
 
 
 class _NoSizeError(Exception):
@@ -77,5 +78,5 @@ def _asked(args: Namespace, found: Gathered) -> Asked:
         papers=tuple(args.paper or ("a4",)), terms=tuple(args.terms or ()), languages=tuple(args.language or ("en",)), sizes=chosen,
         formats=tuple(args.format or (() if args.package else USUAL)), large_print=args.large_print, left_handed=args.left_handed,
         ink_saving=args.ink_saving, words_only=args.words_only, section_per_page=args.section_per_page, package=args.package,
-        accent=args.accent or "", typeface=args.typeface or "",
+        accent=args.accent or "", typeface=args.typeface or "", family=family_of(Path(args.typeface)) if args.typeface else "",
     )

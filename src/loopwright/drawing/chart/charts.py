@@ -7,6 +7,7 @@ from dataclasses import replace
 from loopwright.drawing.chart.cutting import WIDE, cut, ends
 from loopwright.drawing.chart.drawn import ChartDrawing, ChartOptions, Torn
 from loopwright.drawing.chart.grid_charts import grid_charts
+from loopwright.drawing.chart.key import own_told
 from loopwright.drawing.chart.laid import Laid, lay
 from loopwright.drawing.chart.leaving import left_out, repeats_out
 from loopwright.drawing.chart.motifs import assembly
@@ -123,6 +124,6 @@ def _drawing(
         notes.append("Worked in the round; drawn unrolled, every round read the same way.")
     if torn:
         laid.torn = Torn(tuple(torn_edge(section, laid.marks)), torn)
-    description = describe(fabric, section, notes, options.terms, left_handed=options.left_handed)
+    description = describe(fabric, section, [*own_told(fabric, laid, options), *notes], options.terms, left_handed=options.left_handed)
     svg = page(fabric, section, laid, options, notes, description)
     return ChartDrawing(svg, description, section.kind, section.name, (section.rows[0], section.rows[-1]), tuple(notes))

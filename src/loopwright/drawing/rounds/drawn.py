@@ -3,20 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+
+from loopwright.record import record
 
 
 def _as_it_is(kind: str) -> str:
     return kind
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RoundOptions:
     """What is asked for.
 
     `title`: of the pattern. `say`: the name of a kind of stitch in the reader's terms; kinds are US abbreviations. `opening_up`: pieces
-    stand with their opening above, as a bag does; None: those whose first section is called a bottom, base or sole. `ident`: begins every
-    id in the files; letters, digits, - and _. `budget_s`: seconds that the shape may take.
+    stand with their opening above, as a bag does; None: as the title and the first section's name say (`drawing.ways`). `ident`: begins
+    every id in the files; letters, digits, - and _. `budget_s`: seconds that the shape may take. `left_handed`: as who works with the
+    left hand sees it, the picture mirrored and its words not. `plain`: the picture alone, square, without a word and without a ground,
+    for cards of a film. `one_black`: the new round black on white, as every picture is when it is printed.
     """
 
     title: str = ""
@@ -24,9 +27,12 @@ class RoundOptions:
     opening_up: bool | None = None
     ident: str = "round"
     budget_s: float = 20.0
+    left_handed: bool = False
+    plain: bool = False
+    one_black: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RoundDrawing:
     """The work so far with one round of it told apart.
 

@@ -3,25 +3,28 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 
-from loopwright.drawing.rounds.laid import ABOVE, LaidOut, facing, laid_out
+from loopwright.drawing.rounds.composed import Composed, composed
+from loopwright.drawing.rounds.laid import LaidOut, laid_out
 from loopwright.drawing.scene.body import Floats
 from loopwright.drawing.scene.buffers import Buffers, buffers
 from loopwright.drawing.scene.colours import Colour
 from loopwright.drawing.scene.picture import as_png, picture
 from loopwright.grading.gauge import StitchSizes
+from loopwright.measuring.parts import tie_rows
 from loopwright.measuring.relax import Shape
 from loopwright.model.fabric import Fabric
+from loopwright.record import record
 
-AZIMUTH = 20.0
+CLEAR = (255, 255, 255, 0)
 TRIANGLES = 400_000
-_GAP_SHARE = 0.08
+_DOWN = (0.0, 90.0)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FabricPicture:
     """A PNG with a clear ground, its size, and what it shows in words. `flat`: seen from above as it lies."""
 
@@ -35,25 +38,54 @@ class FabricPicture:
 
 def fabric_picture(
     fabric: Fabric, sizes: StitchSizes, *, shape: Shape | None = None, palette: Mapping[str, Colour] | None = None, width_px: int = 1000,
-    title: str = "", opening_up: bool | None = None, budget_s: float = 20.0,
+    height_px: int | None = None, background: tuple[int, int, int, int] = CLEAR, left_handed: bool = False, title: str = "",
+    opening_up: bool | None = None, budget_s: float = 20.0,
 ) -> FabricPicture:
-    """The fabric stitch by stitch, with light: flat pieces from above with the first row below, others from the front and a little above.
+    """The fabric stitch by stitch, with light, and without a word: for a preview, a listing, a page.
 
-    `shape`: where it is relaxed already; `palette`: colours by their names in the pattern. Raises ValueError for a width that
-    `scene.picture` does not make.
+    Flat pieces from above with the first row below, garments from the front, others from the front and a little above; several pieces
+    beside and below one another. `shape`: where it is relaxed already; `palette`: colours by their names in the pattern. `height_px`: of a
+    picture that must be so high (1600 x 1200, a square); None: as high as the fabric asks for. `background`: red, green, blue and cover,
+    0 to 255. `left_handed`: mirrored. Raises ValueError for a size that `scene.picture` does not make.
     """
-    laid = laid_out(fabric, sizes, shape, opening_up=opening_up, budget_s=budget_s)
-    body = laid.body.at(_turned(laid)) if laid.flat and len(laid.body.points) else laid.body
-    ties = frozenset(i for p in laid.parts if p.kind == "tie" for i in range(p.rows[0], p.rows[1] + 1))
-    drawn = _without(buffers(fabric, body, palette, budget=TRIANGLES), ties)
-    view = (0.0, 90.0) if laid.flat else (AZIMUTH, ABOVE)
-    height = _height_px(drawn.positions.astype(np.float64), view, width_px)
-    pixels = picture(drawn, view=view, width_px=width_px, height_px=height, background=(255, 255, 255, 0))
-    kinds = {k: n for row in fabric.rows for k, n in fabric.counted(row).items() if n}
-    seen = "lying flat, seen from above" if laid.flat else "seen from the front and a little above"
-    what = f"{title or 'The fabric'}, {seen}: {len(fabric.rows)} rows of {', '.join(list(kinds)[:4]) or 'chains'}."
-    what += " Ties are left out." if ties else ""
-    return FabricPicture(as_png(pixels), width_px, height, what, laid.flat, drawn.notes)
+    laid = laid_out(fabric, sizes, shape, title=title, opening_up=opening_up, budget_s=budget_s)
+    seen = composed(laid)
+    ties = tie_rows(laid.parts)
+    drawn = _twinned(_without(buffers(fabric, laid.body.at(seen.points), palette, budget=TRIANGLES), ties), seen)
+    height = height_px or _height_px(drawn.positions.astype(np.float64), width_px)
+    pixels = picture(drawn, view=_DOWN, width_px=width_px, height_px=height, background=background)
+    if left_handed:
+        pixels = np.ascontiguousarray(pixels[:, ::-1])
+    return FabricPicture(as_png(pixels), width_px, height, _told(laid, seen, title, left_handed=left_handed), laid.flat, drawn.notes)
+
+
+def _told(laid: LaidOut, seen: Composed, title: str, *, left_handed: bool) -> str:
+    """What the picture shows, in words."""
+    kinds = {k: n for row in laid.fabric.rows for k, n in laid.fabric.counted(row).items() if n}
+    way = "lying flat, seen from above" if laid.flat else "seen from the front and a little above"
+    what = f"{title or 'The fabric'}, {way}: {len(laid.fabric.rows)} rows of {', '.join(list(kinds)[:4]) or 'chains'}."
+    what += " Ties are left out." if tie_rows(laid.parts) else ""
+    what += " A thumb is laid along the hand." if seen.bent else ""
+    what += " The second sleeve is drawn as the first one mirrored." if seen.twins else ""
+    return what + (" Mirrored for the left hand." if left_handed else "")
+
+
+def _twinned(drawn: Buffers, seen: Composed) -> Buffers:
+    """With the other sleeve, the mirror image of the one that was laid down."""
+    if not seen.twins:
+        return drawn
+    chosen = np.isin(drawn.triangle_row, list(seen.twins))
+    first = len(drawn.positions)
+    mirrored = drawn.positions * np.asarray([-1, 1, 1], np.float32) + np.asarray([2 * seen.middle_mm, 0, 0], np.float32)
+    corners = drawn.indices[chosen][:, ::-1] + np.uint32(first)
+    used = np.zeros(first, dtype=bool)
+    used[drawn.indices[chosen].reshape(-1)] = True
+    mirrored[~used] = drawn.positions[~used]
+    return replace(
+        drawn, positions=np.concatenate((drawn.positions, mirrored)), indices=np.concatenate((drawn.indices, corners)),
+        normals=np.concatenate((drawn.normals, drawn.normals * np.asarray([-1, 1, 1], np.float32))),
+        colours=np.concatenate((drawn.colours, drawn.colours)), sheet=np.concatenate((drawn.sheet, drawn.sheet[chosen])),
+    )
 
 
 def _without(drawn: Buffers, rows: frozenset[int]) -> Buffers:
@@ -68,27 +100,9 @@ def _without(drawn: Buffers, rows: frozenset[int]) -> Buffers:
     return replace(drawn, positions=positions, indices=drawn.indices[keep], sheet=drawn.sheet[keep])
 
 
-def _turned(laid: LaidOut) -> Floats:
-    """Every piece lying as it is read, one beside the other."""
-    points = laid.body.points.copy()
-    edge = 0.0
-    gap = _GAP_SHARE * float(np.ptp(points, axis=0).max())
-    for piece in np.unique(laid.body.piece).tolist():
-        mine = laid.body.piece == piece
-        part = next((p for p in laid.parts if p.piece == piece and p.kind in ("flat", "disc", "oval")), None)
-        own = points[mine] @ facing(laid, part).T if part is not None else points[mine]
-        own += np.asarray([edge - own[:, 0].min(), -(own[:, 1].min() + own[:, 1].max()) / 2, -own[:, 2].min()])
-        edge = float(own[:, 0].max()) + gap
-        points[mine] = own
-    return points
-
-
-def _height_px(points: Floats, view: tuple[float, float], width_px: int) -> int:
-    """As high as the body asks for at this width, from a third of it to one and a half times."""
+def _height_px(points: Floats, width_px: int) -> int:
+    """As high as what is seen asks for at this width, from a third of it to one and a half times."""
     if not len(points):
         return max(1, width_px // 2)
-    azimuth, elevation = np.radians(view)
-    across = np.asarray([np.cos(azimuth), np.sin(azimuth), 0.0])
-    up = np.asarray([-np.sin(azimuth) * np.sin(elevation), np.cos(azimuth) * np.sin(elevation), np.cos(elevation)])
-    wide, high = float(np.ptp(points @ across)), float(np.ptp(points @ up))
+    wide, high = float(np.ptp(points[:, 0])), float(np.ptp(points[:, 1]))
     return max(1, round(width_px * min(1.5, max(1 / 3, high / max(wide, 1e-9)))))

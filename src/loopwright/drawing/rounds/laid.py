@@ -4,20 +4,20 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
 from loopwright.drawing.scene.body import Body, Floats, Ints
 from loopwright.drawing.scene.stood import stood
 from loopwright.drawing.scene.surface import triangles, unit
-from loopwright.drawing.schematic.rounds import BOTTOM
+from loopwright.drawing.ways import stands_open
 from loopwright.grading.gauge import StitchSizes
 from loopwright.measuring.courses import Course, courses
 from loopwright.measuring.fans import FROM_A_POINT
-from loopwright.measuring.parts import Part, parts
+from loopwright.measuring.parts import Part, parts, rows_alone
 from loopwright.measuring.relax import RelaxOptions, Shape, relax
 from loopwright.model.fabric import Fabric
+from loopwright.record import record
 
 ABOVE = 18.0
 """Degrees from which standing pieces are seen."""
@@ -26,9 +26,9 @@ SPREADS = 3
 """A piece that begins in one point and grows so many times over hangs from there, as a shawl does."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LaidOut:
-    """A fabric's rows, its parts, and its body; `flat`: laid out in the plane, the way rows alone and single motifs are shown."""
+    """A fabric's rows, its parts, and its body; `flat`: nothing of it stands, so that it is looked at from above (motifs, rows)."""
 
     fabric: Fabric
     rows: list[Course]
@@ -48,14 +48,18 @@ class LaidOut:
 
 
 def laid_out(
-    fabric: Fabric, sizes: StitchSizes, shape: Shape | None = None, *, opening_up: bool | None = None, budget_s: float = 20.0,
+    fabric: Fabric, sizes: StitchSizes, shape: Shape | None = None, *, title: str = "", opening_up: bool | None = None,
+    budget_s: float = 20.0,
 ) -> LaidOut:
-    """The fabric in its shape, relaxed here where none is given; standing pieces upright, flat ones as they are."""
+    """The fabric in its shape, relaxed here where none is given; standing pieces upright, flat ones as they are.
+
+    `opening_up`: whether pieces stand with their opening above; None: as the title and the first section's name say.
+    """
     rows = courses(fabric, sizes)
     found = parts(fabric, rows)
     flat = not any(_stands(p, found, rows) for p in found)
-    given = shape if shape is not None else relax(fabric, sizes, RelaxOptions(flat=flat, budget_s=budget_s))
-    up = opening_up if opening_up is not None else bool(found and BOTTOM.search(found[0].section or ""))
+    given = shape if shape is not None else relax(fabric, sizes, RelaxOptions(flat=rows_alone(found), budget_s=budget_s))
+    up = opening_up if opening_up is not None else stands_open(title, found[0].section if found else None)
     return LaidOut(fabric, rows, found, stood(given, opening_up=up and not flat), flat)
 
 

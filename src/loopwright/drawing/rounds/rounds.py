@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from loopwright.drawing.rounds.drawn import RoundDrawing, RoundOptions
 from loopwright.drawing.rounds.laid import LaidOut, facing, laid_out, seen_flat
 from loopwright.drawing.rounds.page import Page, page
@@ -27,7 +29,7 @@ def round_drawings(
     Discs, ovals and rows are seen on their right side, tubes from the front and a little above. `shape`: where it is relaxed already.
     """
     asked = options or RoundOptions()
-    laid = laid_out(fabric, sizes, shape, opening_up=asked.opening_up, budget_s=asked.budget_s)
+    laid = laid_out(fabric, sizes, shape, title=asked.title, opening_up=asked.opening_up, budget_s=asked.budget_s)
     if not len(laid.body.points):
         return ()
     worked = [c for c in laid.rows if not c.assumed and c.row.end > c.row.start and len(laid.nodes_of(c.index))]
@@ -38,7 +40,7 @@ def round_drawings(
         part = seen_flat(laid, c)
         key = (c.row.piece, part.rows[0] if part is not None else -1)
         if key not in frames:
-            frames[key] = frame_of(laid, facing(laid, part), part, c.row.piece)
+            frames[key] = replace(frame_of(laid, facing(laid, part), part, c.row.piece), mirrored=asked.left_handed)
         if c.way != "chain" or extent_mm(laid, c) >= SMALL * frames[key].whole_mm:
             found.append(_drawing(laid, c, part, frames[key], asked, most))
     return tuple(found)
@@ -50,8 +52,10 @@ def _drawing(laid: LaidOut, c: Course, part: Part | None, frame: Frame, asked: R
     label = _label(laid, c)
     told = _told(counted, c, asked)
     description = f"{label}{f', {c.row.section}' if c.row.section else ''}: {told}. {_gain(laid, c, count)}{_seen(part)}"
+    description += " Mirrored for the left hand." if asked.left_handed else ""
     drawing = work_so_far(laid, c, frame, most)
-    svg = page(Page(asked.ident, c.index, asked.title, label, c.row.section or "", count, told, description), drawing)
+    told_beside = Page(asked.ident, c.index, asked.title, label, c.row.section or "", count, told, description)
+    svg = page(told_beside, drawing, plain=asked.plain, one_black=asked.one_black)
     stitches = tuple(s for s in range(c.row.start, c.row.end) if laid.body.node_of[s] >= 0)
     return RoundDrawing(svg, description, c.index, label, c.row.section, count, stitches)
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import numpy as np
 
@@ -11,7 +10,8 @@ from loopwright.drawing.rounds.laid import LaidOut
 from loopwright.drawing.scene.body import Bools, Floats, Ints
 from loopwright.drawing.scene.surface import unit
 from loopwright.measuring.courses import Course
-from loopwright.measuring.parts import Part
+from loopwright.measuring.parts import Part, tie_rows
+from loopwright.record import record
 
 SIDE_PX = 400.0
 MARGIN_PX = 16.0
@@ -20,22 +20,26 @@ TONES = 4
 _LAMP = unit(np.asarray([-0.45, 0.65, 0.75]))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Frame:
-    """How a part is seen: from the body to the eye (3, 3), how large it is at its end, mm, and the row that its piece begins with."""
+    """How a part is seen: from the body to the eye (3, 3), how large it is at its end, mm, and the row that its piece begins with.
+
+    `mirrored`: as who works with the left hand sees it.
+    """
 
     to_eye: Floats
     whole_mm: float
     from_row: int
+    mirrored: bool = False
 
 
 def frame_of(laid: LaidOut, to_eye: Floats, part: Part | None, piece: int) -> Frame:
     """The frame of a part: discs and ovals by themselves, else the whole piece without its ties."""
     rows = np.asarray(laid.fabric.row, dtype=np.int64)[laid.body.face_stitch]
-    ties = [i for p in laid.parts if p.kind == "tie" for i in range(p.rows[0], p.rows[1] + 1)]
+    ties = tie_rows(laid.parts)
     own = [i for i, row in enumerate(laid.fabric.rows) if row.piece == piece and i not in ties] or [0]
     last = part.rows[1] if part is not None and part.kind in ("disc", "oval") else own[-1]
-    nodes = _corners(laid.body.faces[(rows >= own[0]) & (rows <= last) & ~np.isin(rows, ties)])
+    nodes = _corners(laid.body.faces[(rows >= own[0]) & (rows <= last) & ~np.isin(rows, list(ties))])
     seen = laid.body.points[nodes] @ to_eye.T if len(nodes) else np.zeros((1, 3))
     return Frame(to_eye, float(np.ptp(seen[:, :2], axis=0).max()), own[0])
 
@@ -63,6 +67,8 @@ def work_so_far(laid: LaidOut, c: Course, frame: Frame, most: int) -> list[str]:
     size = max(float((high - low).max()), LEAST_SHARE * frame.whole_mm, 1e-9)
     scale, middle = (SIDE_PX - 2 * MARGIN_PX) / size, (low + high) / 2
     places = np.stack(((seen[:, 0] - middle[0]) * scale, (middle[1] - seen[:, 1]) * scale), axis=1) + SIDE_PX / 2
+    if frame.mirrored:
+        places[:, 0] = SIDE_PX - places[:, 0]
     if len(faces) > most:
         return [*_bands(laid, frame, c, places), _line(places[ring], "newest", closed=c.way == "round")]
     lace = [o for o in laid.rows[frame.from_row : c.index] if o.chains and o.way != "chain" and len(laid.nodes_of(o.index)) > 1]

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Protocol
 
 import numpy as np
 from numpy.typing import NDArray
+
+from loopwright.record import record
 
 Floats = NDArray[np.float64]
 Ints = NDArray[np.int64]
@@ -42,7 +43,7 @@ class Relaxed(Protocol):
     def settled(self) -> bool: ...  # noqa: D102
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Body:
     """A shape of our own making (worn on a form, say): the fields of `Relaxed`."""
 

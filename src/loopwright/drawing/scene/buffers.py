@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
@@ -14,9 +13,10 @@ from loopwright.drawing.scene.colours import By, Bytes, Colour, paint
 from loopwright.drawing.scene.levels import BUDGET, Level, level_for
 from loopwright.drawing.scene.yarn import links, stitch_of_node
 from loopwright.model.fabric import Fabric
+from loopwright.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Part:
     """One piece of the fabric in the buffers: its vertices and triangles are first … first + count - 1 of the columns."""
 
@@ -27,7 +27,7 @@ class Part:
     triangles: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Buffers:
     """What is drawn. Positions are mm, z upward.
 

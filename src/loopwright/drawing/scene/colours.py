@@ -5,9 +5,7 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 from typing import Literal
 
 import numpy as np
@@ -16,13 +14,15 @@ from numpy.typing import NDArray
 from loopwright.drawing.scene.body import Body, Floats
 from loopwright.drawing.scene.yarn import stitch_of_node
 from loopwright.model.fabric import Fabric
+from loopwright.record import record
+from loopwright.shipped import shipped_text
 
 By = Literal["yarn", "row", "kind", "strain", "side"]
 Colour = tuple[int, int, int]
 Bytes = NDArray[np.uint8]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Painted:
     """Colours of the stitches (stitches, 3), of the wrong side (stitches, 3), and what each colour stands for."""
 
@@ -33,7 +33,7 @@ class Painted:
 
 @cache
 def _table() -> dict[str, list[Colour]]:
-    text = files("loopwright.drawing.scene").joinpath("colours.toml").read_text(encoding="utf-8")
+    text = shipped_text("loopwright.drawing.scene", "colours.toml")
     raw = tomllib.loads(text)
     del raw["schema"]
     return {key: [hexed(v) for v in ([value] if isinstance(value, str) else value)] for key, value in raw.items()}

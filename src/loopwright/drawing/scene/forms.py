@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache, cached_property
-from importlib.resources import files
 from typing import Any
 
 import numpy as np
@@ -16,6 +14,7 @@ from scipy.spatial import cKDTree
 
 from loopwright.drawing.scene.body import Bools, Floats, Ints
 from loopwright.drawing.scene.surface import normals
+from loopwright.shipped import shipped_table
 
 SMALLEST_MM, LARGEST_MM = 30.0, 2000.0
 """What a circumference or length of a form may be: a doll's wrist to far beyond any head."""
@@ -62,7 +61,7 @@ def nearest_outside(form: Form, points: Floats) -> tuple[Floats, Floats]:
 
 @cache
 def _proportions() -> dict[str, Any]:
-    return tomllib.loads(files("loopwright.drawing.scene").joinpath("proportions.toml").read_text(encoding="utf-8"))
+    return shipped_table("loopwright.drawing.scene", "proportions.toml")
 
 
 def _checked(name: str, value_mm: float) -> float:

@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from loopwright.drawing.scene.body import Body
 from loopwright.drawing.scene.yarn import Links
+from loopwright.record import record
 
 BUDGET = 400_000
 """Triangles a scene may have unless told otherwise: what an ordinary laptop's browser turns smoothly (common practice, no source)."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Level:
     """A level of detail. `sides` of a strand's section, `steps` along a post and along a top loop, `strands` of each; 0: no yarn."""
 

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
 from numpy.typing import NDArray
 
@@ -14,6 +12,7 @@ from loopwright.drawing.scene.strands import sweep
 from loopwright.drawing.scene.surface import normals, rim, triangles
 from loopwright.drawing.scene.yarn import Links, Paths, posts, sinking, stitch_of_node, tops, widths
 from loopwright.model.fabric import Fabric
+from loopwright.record import record
 
 THICK_SHARE = 0.5
 """Thickness of a fabric as a share of the stitch's width: that of the bending model, two strands of a third of the width each, squashed."""
@@ -25,7 +24,7 @@ FOOT = 0.8
 RIGHT, WRONG, EDGE = 1, -1, 0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Mesh:
     """Vertices and triangles with what they belong to.
 

@@ -40,7 +40,7 @@ def picture(
     if not (1 <= width_px <= LARGEST_PX and 1 <= height_px <= LARGEST_PX):
         raise ValueError(f"a picture is 1 to {LARGEST_PX} pixels wide and high, not {width_px} × {height_px}")
     wide, high = width_px * _OVER, height_px * _OVER
-    to_eye = _turn(view)
+    to_eye = turned_to_eye(view)
     seen = buffers.positions.astype(np.float64) @ to_eye.T
     facing = buffers.normals.astype(np.float64) @ to_eye.T
     screen = _fitted(seen, wide, high)
@@ -74,7 +74,7 @@ def as_png(pixels: Pixels) -> bytes:
     return out.getvalue()
 
 
-def _turn(view: tuple[float, float]) -> Floats:
+def turned_to_eye(view: tuple[float, float]) -> Floats:
     """From the scene to the eye (3, 3): x to the right, y upward, z towards the eye."""
     azimuth, elevation = np.radians(view)
     right = np.asarray([np.cos(azimuth), np.sin(azimuth), 0.0])

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from loopwright.drawing.scene.body import Floats, Ints
 from loopwright.drawing.scene.surface import unit
+from loopwright.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Tubes:
     """Tubes as one mesh: `positions` and `normals` (v, 3), `corners` (t, 3), and the tube of each vertex (v,) and triangle (t,).
 

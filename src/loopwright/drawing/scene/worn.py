@@ -7,7 +7,7 @@ ends and how far it must stretch, not how it feels.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Literal
 
 import numpy as np
@@ -18,6 +18,7 @@ from scipy.sparse.linalg import splu
 from loopwright.drawing.scene.body import Body, Floats, Ints, Relaxed, sound
 from loopwright.drawing.scene.forms import Form, nearest_outside
 from loopwright.drawing.scene.surface import loops, rim, unit
+from loopwright.record import record
 
 _TILT = 12.0
 """Degrees by which a hat's crown is worn towards the back, so that its edge is higher in front (by eye; common practice, no source)."""
@@ -38,7 +39,7 @@ _SHEAR, _BEND, _STAY, _PULL = 0.15, 0.2, 0.01, 0.35
 the touch of the crown that is gone in one round."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Worn:
     """A fabric on a form, and where it ends. Lengths are mm.
 

@@ -5,12 +5,11 @@ The shares of the stitch's width used here are drawing, not measurement: chosen 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from loopwright.drawing.scene.body import Body, Bools, Floats, Ints
 from loopwright.model.fabric import PLACES, Fabric
+from loopwright.record import record
 
 POST_SHARE, LOOP_SHARE = 0.47, 0.13
 """Half the breadth of a post, and the radius of a loop of the top, as shares of the stitch's width."""
@@ -19,7 +18,7 @@ RAISED_SHARE = 0.3
 PUFFED = ("popcorn", "bobble", "puff", "cluster")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Links:
     """Pairs told apart. `posts` (p, 2): lower and upper node; `tops` (q, 2): neighbours along a row, in the order of making.
 
@@ -32,7 +31,7 @@ class Links:
     top_stitch: Ints
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Paths:
     """Middle lines of strands (m, s, 3) mm with their radius (m, s) mm, the surface normal (m, 3) and the owning stitch (m,)."""
 

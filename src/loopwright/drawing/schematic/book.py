@@ -7,12 +7,13 @@ from dataclasses import dataclass, field
 
 from loopwright.measuring.parts import Part
 from loopwright.model.measures import Dimension
+from loopwright.record import record
 
 LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"  # without I and O, which look like figures (common practice, no source)
 SAME = 0.02  # lengths that differ by less are one measurement in a drawing
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Entry:
     """One measurement: of which section, what, its value in every size (None where a size has none), the rows it is taken from.
 

@@ -30,7 +30,7 @@ def figure(placed: Placed, book: Book, *, captions: bool) -> str:
     inside += [_word(placed, w) for w in placed.figure.words if _fits(placed, w)]
     for laid, line, label_at, anchor in _lines(placed):
         inside += _span(placed, book, laid, line)
-        inside += _label(laid.label, label_at, anchor, clear=laid.span.side == "within")
+        inside += _label(laid.label, label_at, anchor, clear=laid.span.side == "within" and anchor == "middle")
     return svg.group(inside, svg.data(figure=plain(placed.figure.name), scale=placed.scale))
 
 
@@ -81,7 +81,10 @@ def _lines(placed: Placed) -> list[tuple[Laid, tuple[Point, Point], Point, str]]
         else:
             along = laid.span.label
             at = a[0] + along * (b[0] - a[0]), a[1] + along * (b[1] - a[1]) + LETTER_PX / 3
-            found.append((laid, (a, b), at, "middle"))
+            free = not any(s.span.side == "right" for s in placed.spans)
+            narrow = abs(b[0] - a[0]) > abs(b[1] - a[1]) and width_px(laid.label, LETTER_PX, heavy=True) > 0.8 * abs(b[0] - a[0])
+            beside = (max(a[0], b[0]) + 8, at[1])  # a label that would hide the outline stands next to it, where there is room
+            found.append((laid, (a, b), beside, "start") if narrow and free else (laid, (a, b), at, "middle"))
     return _apart(found)
 
 

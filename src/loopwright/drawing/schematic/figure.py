@@ -8,15 +8,18 @@ from dataclasses import dataclass, field, replace
 from itertools import pairwise
 from typing import Literal
 
+from loopwright.record import record
+
 Point = tuple[float, float]
 Line = Literal["outline", "fold", "join", "round", "work"]
 Side = Literal["left", "right", "above", "below", "within"]
 
 _TURNED: dict[Side, Side] = {"left": "above", "above": "left", "right": "below", "below": "right", "within": "within"}
+_MIRRORED: dict[Side, Side] = {"left": "right", "right": "left"}
 _CIRCLE = 72
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Stroke:
     """One line of a figure.
 
@@ -29,7 +32,7 @@ class Stroke:
     closed: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Span:
     """A measured length, from point to point.
 
@@ -51,7 +54,7 @@ class Span:
         return math.dist(self.start, self.end)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Word:
     """A name that stands in the figure, its middle at a place. `room_mm`: width and height; it is left out where it does not fit."""
 
@@ -97,6 +100,15 @@ class Figure:
         strokes = [replace(s, points=tuple(map(_turn, s.points))) for s in self.strokes]
         spans = [replace(s, start=_turn(s.start), end=_turn(s.end), side=_TURNED[s.side]) for s in self.spans]
         return Figure(self.name, strokes, spans, [replace(w, at=_turn(w.at)) for w in self.words], self.says)
+
+
+    def mirrored(self) -> Figure:
+        """As who works with the left hand has it."""
+        strokes = [replace(s, points=tuple((-x, y) for x, y in s.points)) for s in self.strokes]
+        spans = [
+            replace(s, start=(-s.start[0], s.start[1]), end=(-s.end[0], s.end[1]), side=_MIRRORED.get(s.side, s.side)) for s in self.spans
+        ]
+        return Figure(self.name, strokes, spans, [replace(w, at=(-w.at[0], w.at[1])) for w in self.words], self.says)
 
 
 def _turn(p: Point) -> Point:

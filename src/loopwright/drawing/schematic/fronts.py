@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from loopwright.drawing.schematic.book import Book
 from loopwright.drawing.schematic.figure import Figure, Point, Word
@@ -19,9 +18,10 @@ from loopwright.measuring.courses import Course
 from loopwright.measuring.parts import Part
 from loopwright.measuring.ranges import width_mm
 from loopwright.model.fabric import Fabric
+from loopwright.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Yoke:
     """Half widths of the back and of a sleeve at the neck and at the last row, and the depth, mm."""
 

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from loopwright.drawing.lettering import width_px
 from loopwright.drawing.schematic.figure import Figure, Point, Span
 from loopwright.drawing.schematic.look import LETTER_PX, NAME_PX, TEXT_PX
+from loopwright.record import record
 
 PX_PER_MM = 96 / 25.4
 GAP_PX, LANE_PX, OUT_PX = 22.0, 22.0, 14.0
@@ -20,7 +20,7 @@ STEP = 0.97
 TIMES = (2, 3, 4, 5, 6, 8, 10, 15, 20, 30, 50)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Laid:
     """A span with the lane its line lies in, and its label."""
 
@@ -29,7 +29,7 @@ class Laid:
     label: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Placed:
     """A figure at a place: `origin` of its millimetres on the sheet, px; its own scale, and how many times that of the sheet it is."""
 
@@ -48,7 +48,7 @@ class Placed:
         return self.origin[0] + p[0] * self.scale, self.origin[1] + p[1] * self.scale
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Sheet:
     """Placed figures with the box they take, px, and the common scale, px per mm."""
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
@@ -11,11 +10,12 @@ from itertools import pairwise
 from loopwright.drawing.schematic.book import SAME, Book
 from loopwright.drawing.schematic.figure import Figure, Point, Side, Word, both_sides, rounded
 from loopwright.drawing.schematic.flats import name_of, straightened
+from loopwright.drawing.ways import is_bottom
 from loopwright.measuring.courses import Course
 from loopwright.measuring.dimensions import NARROW, stuffed_height_mm
 from loopwright.measuring.parts import Part
+from loopwright.record import record
 
-BOTTOM = re.compile(r"\b(?:bottom|base|sole|underside)\b", re.IGNORECASE)
 _TILT = math.radians(40)  # of a thumb against the hand, by eye
 _DOME = 12
 LAID = 0.5  # what of a round is seen when it is laid flat
@@ -46,7 +46,7 @@ class _Laid:
         return list(dict.fromkeys([*(b for _, b in lines), *(a for a, _ in reversed(lines))]))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Lay:
     """How rounds are laid flat.
 
@@ -61,7 +61,7 @@ def laid_flat(body: Sequence[Part], branches: Sequence[Part], book: Book, lay: L
     """Rounds laid flat: half of each round's length across, its height along; a flat crown as a dome as high as its radius."""
     first, lay = body[0], lay or Lay()
     from_centre = first.kind == "disc"
-    up = lay.up if lay.up is not None else not from_centre or BOTTOM.search(first.section or "") is not None
+    up = lay.up if lay.up is not None else not from_centre or is_bottom(first.section)
     begun = ("centre of the bottom up" if up else "centre of the top down") if from_centre else "lower edge up" if up else "upper edge down"
     figure = Figure(name_of(first), says=f"worked in rounds from the {begun}; drawn laid flat")
     laid = _Laid(figure, -1.0 if up else 1.0, heel=lay.heel)

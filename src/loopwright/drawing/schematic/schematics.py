@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from loopwright.drawing import svg
+from loopwright.drawing.copies import told_of
 from loopwright.drawing.lettering import plain, wrapped
 from loopwright.drawing.schematic import drawing
 from loopwright.drawing.schematic.book import Book, book_of
-from loopwright.drawing.schematic.drawn import SchematicDrawing, SchematicOptions
+from loopwright.drawing.schematic.drawn import NARROWEST_MM, WIDEST_MM, SchematicDrawing, SchematicOptions
 from loopwright.drawing.schematic.figure import Figure, Span
 from loopwright.drawing.schematic.look import LINE_PX, TEXT_PX, style
+from loopwright.drawing.schematic.making import made_up
 from loopwright.drawing.schematic.pieces import figures_of
 from loopwright.drawing.schematic.placed import PX_PER_MM, Sheet, lanes, sheet
 from loopwright.drawing.schematic.table import Row, natural_px, rows_of, table
@@ -23,7 +25,6 @@ from loopwright.measuring.parts import parts
 from loopwright.model.fabric import Fabric
 
 SCOPE = "lw-schematic"
-NARROWEST_MM, WIDEST_MM = 60.0, 1000.0
 MOST_FIGURES = 6  # on one sheet
 _MARGIN_PX = 10.0
 _BESIDE_FROM_PX = 560.0
@@ -34,7 +35,9 @@ _BARS_MM = (500.0, 200.0, 100.0, 50.0, 20.0, 10.0, 5.0)
 def schematics(
     fabrics: Sequence[Fabric | None], sizes: StitchSizes, names: Sequence[str], options: SchematicOptions | None = None,
 ) -> tuple[SchematicDrawing, ...]:
-    """The sheets of a pattern, each with up to six figures; none where nothing was worked or no row has a length.
+    """The sheets of a pattern, each with up to six figures, and one that shows how the pieces go together.
+
+    None where nothing was worked or no row has a length.
 
     `fabrics`: one per size, None for a size that could not be worked; `sizes`: of the stitches; `names`: of the sizes. All lengths come
     from `measuring.dimensions`. Raises ValueError for a width or a size that there is not.
@@ -51,12 +54,40 @@ def schematics(
     found = figures_of(fabric, rows, parts(fabric, rows), book)
     if not found.figures:
         return ()
-    groups = [found.figures[i : i + MOST_FIGURES] for i in range(0, len(found.figures), MOST_FIGURES)]
+    drawn_as = [f.mirrored() for f in found.figures] if asked.left_handed else found.figures
+    figures = [_made_more(f, asked) for f in drawn_as]
+    groups = [figures[i : i + MOST_FIGURES] for i in range(0, len(figures), MOST_FIGURES)]
     sheets = []
     for i, group in enumerate(groups):
         told = found.told if i == len(groups) - 1 else []
         sheets.append(_Sheet(book, names, drawn, asked, group, told, i if len(groups) > 1 else None).draw())
-    return tuple(sheets)
+    together = _together(drawn_as, asked, names[drawn])
+    return (*sheets, together) if together is not None else tuple(sheets)
+
+
+def _together(figures: Sequence[Figure], asked: SchematicOptions, size: str) -> SchematicDrawing | None:
+    """The sheet that shows how the pieces go together; None where the pattern says nothing of that."""
+    wide = asked.width_mm * PX_PER_MM - 2 * _MARGIN_PX
+    made = made_up(figures, [told_of(asked.copies, f.name) for f in figures], asked.making_up, wide)
+    if made is None:
+        return None
+    title = f"How the pieces of {plain(asked.title)} go together" if asked.title else "How the pieces go together"
+    told = f"{made.says}{' ' + plain(asked.making_up) if asked.making_up else ''}"
+    whole = wide + 2 * _MARGIN_PX, made.high_px + 2 * _MARGIN_PX
+    moved = svg.group(made.inside, f' transform="translate({_MARGIN_PX:g} {_MARGIN_PX:g})"')
+    inside = [f"<style>{style(SCOPE)}</style>", svg.rect("paper", (0, 0), whole), moved]
+    text = svg.document(f"{asked.ident}-together", SCOPE, whole, (title, told), inside)
+    sections = tuple(dict.fromkeys(f.name for f in figures if f.name))
+    return SchematicDrawing(text, title, told, sections, size)
+
+
+def _made_more(figure: Figure, asked: SchematicOptions) -> Figure:
+    """A figure that is made more than once says so, beside its name too where that does not."""
+    told = told_of(asked.copies, figure.name)
+    if not told:
+        return figure
+    name = figure.name if "(" in figure.name else f"{figure.name} ({told.split(',')[0]})"
+    return replace(figure, name=name, says=f"{figure.says}; {told}")
 
 
 def _drawn(fabrics: Sequence[Fabric | None], asked: SchematicOptions) -> int | None:
@@ -104,7 +135,7 @@ class _Sheet:
         paper = svg.rect("paper", (0, 0), size)
         moved = svg.group(inside, f' transform="translate({_MARGIN_PX:g} {_MARGIN_PX:g})"')
         text = svg.document(ident, SCOPE, size, (title, description), [f"<style>{style(SCOPE)}</style>", paper, moved])
-        sections = tuple(dict.fromkeys(f.name for f in self.figures if f.name))
+        sections = tuple(dict.fromkeys(self._section(f) for f in self.figures if f.name))
         return SchematicDrawing(text, title, description, sections, self.names[self.drawn])
 
     def _label(self, span: Span) -> str:
@@ -147,6 +178,7 @@ class _Sheet:
         words += ["½: laid flat, half of what goes around or across."] if any(s.share != 1 for f in self.figures for s in f.spans) else []
         if self.asked.only is None and len(self.names) > 1:
             words.append(f"Drawn in size {plain(self.names[self.drawn])}.")
+        words += ["Mirrored for the left hand."] if self.asked.left_handed else []
         bar = next((b for b in _BARS_MM if b * laid.scale <= 0.3 * wide), _BARS_MM[-1])
         long = bar * laid.scale
         inside = [svg.path("span", [(0, top + 4), (0, top + 12), (long, top + 12), (long, top + 4)], more=svg.data(bar_mm=bar))]
@@ -154,6 +186,10 @@ class _Sheet:
         lines = wrapped(" ".join(words), TEXT_PX, wide)
         inside += [svg.text("soft", (0, top + 34 + i * LINE_PX), line) for i, line in enumerate(lines)]
         return inside, 34 + len(lines) * LINE_PX - LINE_PX + 4
+
+    def _section(self, figure: Figure) -> str:
+        """A figure's section: its name without how many are made."""
+        return next((s for s, told in self.asked.copies if s and figure.name == f"{s} ({told.split(',')[0]})"), figure.name)
 
     def _title(self) -> str:
         title = plain(self.asked.title)
@@ -169,4 +205,5 @@ class _Sheet:
         measures = [f"{r.letter + ', ' if r.letter else ''}{r.name}: {'; '.join(r.lines)}." for r in rows]
         size = plain(self.names[self.drawn])
         sizes = f"Outline drawn to scale in size {size}." if len(self.names) > 1 else "Outline drawn to scale."
-        return " ".join([sizes, *said, *measures])
+        hand = ["Mirrored for the left hand."] if self.asked.left_handed else []
+        return " ".join([sizes, *hand, *said, *measures])

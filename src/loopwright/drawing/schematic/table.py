@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from loopwright.drawing import svg
 from loopwright.drawing.lettering import width_px, wrapped
@@ -11,12 +10,13 @@ from loopwright.drawing.schematic.book import Book
 from loopwright.drawing.schematic.drawn import SchematicOptions
 from loopwright.drawing.schematic.look import LINE_PX, TEXT_PX
 from loopwright.drawing.schematic.words import named, values
+from loopwright.record import record
 
 _LETTER_PX = 30.0
 _PAD_PX = 6.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Row:
     """One measurement: its letter ("" for one that is told without a line), its name, and its lines of values."""
 

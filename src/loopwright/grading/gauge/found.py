@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from loopwright.findings import Finding
 from loopwright.grading.gauge import sound
@@ -15,6 +15,7 @@ from loopwright.grading.gauge.sizes import StitchSizes, counted_share, plain_kin
 from loopwright.grading.gauge.swatches import Swatch, read_swatches
 from loopwright.grading.gauge.written import LARGEST_MM, SMALLEST_MM, Gauge, GaugeError, parse_gauge
 from loopwright.model.tree import Document
+from loopwright.record import record
 from loopwright.source import Span
 from loopwright.terms import dialect
 from loopwright.trade.stitches import circle
@@ -25,7 +26,7 @@ _MULTIPLE = re.compile(r"\bmultiple of (?P<n>\d{1,3})|\b(?P<st>\d{1,3})[- ]st(?:
 UNKNOWN = "without a gauge no length, no yarn and no flat rate can be told; counts and proportions hold"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class GaugeFound:
     """What is known of the gauge.
 

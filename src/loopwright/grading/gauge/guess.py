@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from functools import cache
 
 from loopwright.grading.gauge.sizes import StitchSizes, relative_height, usual_shape
+from loopwright.record import record
 from loopwright.trade.yarn import Weight, weights
 
 # How far a measured gauge may lie from these guesses: standard deviations as shares. The classes' own spans are 10 to 25 % either way
@@ -17,7 +17,7 @@ _HOOK_SAYS = 0.75
 _THIN_HOOK_MM = 2.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Guess:
     """Sizes that nobody measured, and what they were taken from."""
 

@@ -5,9 +5,10 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import dataclass, fields, is_dataclass
+from dataclasses import fields, is_dataclass
 
 from loopwright.model.tree import Document, HeadLine, Make, Row
+from loopwright.record import record
 from loopwright.source import Span
 from loopwright.trade.hooks import of_label, of_old_uk
 from loopwright.trade.stitches import stitch
@@ -32,7 +33,7 @@ GRAMS = {"g": 1.0, "o": 28.35}
 METRES = {"m": 1.0, "y": 0.9144}  # a yard is 0.9144 m exactly
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Line:
     """ "Name: value" of the text. `name` is lower case; the span is that of the value."""
 

@@ -19,10 +19,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from functools import cache
 
 from loopwright.grading.gauge.written import Gauge
+from loopwright.record import record
 from loopwright.trade.composed import composed
 from loopwright.trade.stitches import like, stitch, swatches, worked
 
@@ -36,7 +37,7 @@ WIDE = 2.0
 SHAPE_SHARE = 0.1
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class StitchSizes:
     """Widths and heights in mm by kind of stitch (US keys), with how sure they are.
 

@@ -12,6 +12,7 @@ from typing import Literal
 from loopwright.grading.gauge.written import LARGEST_MM, SMALLEST_MM
 from loopwright.grading.lengths import NUMBER, UNIT, number, unit_mm
 from loopwright.grading.words import COUNTS, SWATCH
+from loopwright.record import record
 from loopwright.terms import Dialect
 
 Blocked = Literal["before", "after", ""]
@@ -62,7 +63,7 @@ class Swatch:
     faults: list[str] = field(default_factory=list)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Item:
     n: float
     what: What

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 
 from loopwright.grading.lengths import NUMBER, UNIT, number, unit_mm
 from loopwright.grading.words import COUNTS, SWATCH
+from loopwright.record import record
 
 LARGEST_MM = 200.0
 SMALLEST_MM = 0.2
@@ -21,7 +21,7 @@ _SIZE = re.compile(
 )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Gauge:
     """How big a stitch is. `stitch_mm` is its width, `row_mm` its height, `repeat_mm` the width of one pattern repeat.
 

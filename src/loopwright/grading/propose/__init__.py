@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from loopwright.findings import Edit, Finding
 from loopwright.grading.discs import flat_rate, lies
@@ -20,6 +20,7 @@ from loopwright.grading.propose.facts import lines_of
 from loopwright.grading.propose.search import search
 from loopwright.model.report import Report
 from loopwright.model.tree import Document
+from loopwright.record import record
 from loopwright.source import Span
 
 __all__ = ["Blank", "Item", "Proposal", "Proposed", "Reason", "Task", "item_of", "propose"]
@@ -27,7 +28,7 @@ __all__ = ["Blank", "Item", "Proposal", "Proposed", "Reason", "Task", "item_of",
 _BLANK = re.compile(r"\{([^{}]+)\}")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Task:
     """What is wanted: the size the pattern was worked in, the sizes of the design, its gauge; `words` when the gauge is to be written."""
 
@@ -39,7 +40,7 @@ class Task:
     inches: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Proposal:
     """A design out of a plain pattern: blanks with their reasons, what was kept as it is, and the text."""
 

@@ -4,17 +4,17 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from loopwright.findings import Edit
 from loopwright.grading.propose.blanks import Proposed
 from loopwright.model.tree import Document, HeadLine, Row, Section
+from loopwright.record import record
 from loopwright.source import Span
 
 _AS_WORKED = re.compile(r",?\s*(?:as (?:first )?worked|in one size)\s*$", re.IGNORECASE)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Head:
     """What the heading of the design says: its sizes, the one that was worked, another gauge in words."""
 

@@ -8,13 +8,14 @@ from typing import Literal
 
 from loopwright.findings import Edit
 from loopwright.grading.counting import Legal
+from loopwright.record import record
 from loopwright.source import Span
 
 Role = Literal["across", "around", "width", "depth", "part", "length", "cord", "share", "side", "neck", "link"]
 ANY = Legal(least=0)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Reason:
     """One Fit sentence that brings her number back. `because` is the evidence; `score` is lower for better."""
 
@@ -25,7 +26,7 @@ class Reason:
     achieved_mm: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Blank:
     """A number of hers that depends on the size. `before`: rows of the piece worked before those it counts.
 
@@ -49,7 +50,7 @@ class Blank:
     rows_mm: tuple[float, float] | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Proposed:
     """A blank with its reasons, best first."""
 

@@ -3,12 +3,9 @@
 from __future__ import annotations
 
 import re
-import tomllib
 from collections.abc import Callable
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
-from importlib.resources import files
 from typing import Any
 
 from loopwright.grading.counting import Legal
@@ -16,6 +13,8 @@ from loopwright.grading.gauge import Gauge
 from loopwright.grading.lengths import in_cm
 from loopwright.grading.propose.blanks import Blank, Reason
 from loopwright.grading.propose.phrases import INCH_MM, SHARES, legal, length, plus, share_of
+from loopwright.record import record
+from loopwright.shipped import shipped_table
 
 MANY = 4
 LOOSE_MM = 20.0  # offset of a share that no habit names
@@ -27,7 +26,7 @@ GRAINS_CM = ((10.0, 0.0), (5.0, 0.3))
 GRAINS_IN = ((INCH_MM, 0.0), (INCH_MM / 2, 0.15), (INCH_MM / 4, 0.3))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Habit:
     """A reason that designers of an item give, with the offsets that are usual; `where`: a word that the section must have."""
 
@@ -39,7 +38,7 @@ class Habit:
     where: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Item:
     """A kind of item: the words it is known by, the sizes it is commonly made in, its habits in order.
 
@@ -54,7 +53,7 @@ class Item:
     scaled: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Ground:
     """What sentences stand on: gauge, size, its measures by name (mm), item, unit of length, how many sizes there will be."""
 
@@ -69,7 +68,7 @@ class Ground:
 @cache
 def items() -> tuple[Item, ...]:
     """The table of habits."""
-    data = tomllib.loads(files("loopwright.grading.propose").joinpath("habits.toml").read_text(encoding="utf-8"))
+    data = shipped_table("loopwright.grading.propose", "habits.toml")
     return tuple(_item(e) for e in data["item"])
 
 

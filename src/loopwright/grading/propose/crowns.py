@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from fractions import Fraction
 
 from loopwright.grading.counting import Legal
@@ -12,6 +11,7 @@ from loopwright.grading.propose.facts import Line
 from loopwright.grading.propose.phrases import share_of
 from loopwright.grading.propose.rows import needed
 from loopwright.model.tree import Mark, Repeat
+from loopwright.record import record
 from loopwright.source import Span
 
 LEAST_ROUNDS = 5
@@ -22,7 +22,7 @@ FEW = 6  # rounds of a disc of tall stitches: a fourth one written out would lea
 _PRINTED = re.compile(r"\((?P<n>\d+)(?P<noun>\s[^()]*)?\)\.?\s*$")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Disc:
     """Rounds that gain `gain` each, the first with `start`, the last with `end`; `part` is one more line that gains less.
 

@@ -8,11 +8,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, fields, is_dataclass, replace
+from dataclasses import fields, is_dataclass, replace
 from typing import Any, Literal
 
 from loopwright.model.report import Report, RowReport
 from loopwright.model.tree import Chain, Document, Join, Make, Mark, Node, Ring, Row, Section, Unknown
+from loopwright.record import record
 from loopwright.source import Span
 from loopwright.terms import dialect
 
@@ -22,7 +23,7 @@ LEAST_EQUAL = 3
 MOST_ROWS = 20_000  # of a line that tells more nobody has worked so many
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Line:
     """One row item of the text. `count`: stitches of its last row, as printed or else as made; `counts` of each row as made.
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 
 from loopwright.grading.counting import Legal
 from loopwright.grading.propose.blanks import Blank, Found, Reason
@@ -11,6 +10,7 @@ from loopwright.grading.propose.facts import Line, walk
 from loopwright.grading.propose.phrases import SHARES, share_of
 from loopwright.grading.propose.tall import rows_mm
 from loopwright.model.tree import Chain
+from loopwright.record import record
 from loopwright.source import Span
 
 _CORNER = re.compile(r"\((?=[^()]*\bch\b)[^()]*\)\s+in\s+(?:the\s+)?next\s+(?:ch|st)\b(?!-)", re.IGNORECASE)
@@ -21,7 +21,7 @@ CORNERS = 4
 LEAST_UNDERARM = 3
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Neck:
     """The row that sets the corners: spans and values of its five plain runs (front, sleeve, back, sleeve, front)."""
 

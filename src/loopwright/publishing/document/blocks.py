@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
 from loopwright.publishing.document.edition import Edition
 from loopwright.publishing.document.running import Text
+from loopwright.record import record
 
 PartKey = Literal[
     "title", "sizes", "materials", "gauge", "abbreviations", "special", "notes", "schematic", "instructions", "charts", "finishing", "care",
@@ -14,7 +14,7 @@ PartKey = Literal[
 ]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Picture:
     """A picture: SVG, PNG or JPEG. `name`: of the file it would be, letters, digits and hyphens with an ending; no two alike in a document.
 
@@ -27,7 +27,7 @@ class Picture:
     width_mm: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Paragraph:
     """Running words. `own`: the designer's own, in the language that the design is written in. `heading`: a small heading, "" for none."""
 
@@ -36,7 +36,7 @@ class Paragraph:
     heading: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Listing:
     """Items, one under the other. `own`: as of Paragraph."""
 
@@ -45,7 +45,7 @@ class Listing:
     own: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Facts:
     """Names with what belongs to them: "Hook" and "4 mm"; "hdc" and "half double crochet". `close`: short ones, for columns."""
 
@@ -53,7 +53,7 @@ class Facts:
     close: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TableRow:
     """A row of a table: its head and its cells; "" for an empty cell. `same`: all cells alike, so that one can stand for all.
 
@@ -70,7 +70,7 @@ class TableRow:
         return len(set(self.cells)) == 1 and len(self.cells) > 1
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Table:
     """Rows under columns. `of_sizes`: the columns are the document's sizes. `note`: words below it."""
 
@@ -82,7 +82,7 @@ class Table:
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Figure:
     """A picture with the words for who cannot see it (`alt`, short), a caption, and a full description ("" where the words tell it)."""
 
@@ -93,16 +93,17 @@ class Figure:
     cover: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class StepOfSize:
-    """A row as one size has it."""
+    """A row as one size has it. `lead`: what stands before its label."""
 
     label: str
     words: str
     count: str
+    lead: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Step:
     """One row or round, or a range of them, to be ticked off.
 
@@ -110,6 +111,7 @@ class Step:
     colon. `words`: what is worked. `count`: the count in brackets as written, "72 (72, 80) hdc", () for none. `counts`: stitches at its
     end per size of the document, as worked, None where not worked or not known. `by_size`: as each size of the document alone has it,
     None where it has no such row. `line`: of the design. `film`: address of its moment in the film, "".
+    `each`: per size the stitches at the end of each row that it stands for, () where not known.
     """
 
     ident: str
@@ -121,9 +123,10 @@ class Step:
     by_size: tuple[StepOfSize | None, ...]
     line: int
     film: str = ""
+    each: tuple[tuple[int | None, ...], ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Remark:
     """Words between rows; `by_size` as of Step. `own`: the designer's own."""
 
@@ -132,7 +135,7 @@ class Remark:
     own: bool = True
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Instructions:
     """A section: title ("Sleeve (make 2)"; "" for rows before any heading), rows and remarks, photographs, address of its film."""
 
@@ -146,7 +149,7 @@ class Instructions:
 Block = Paragraph | Listing | Facts | Table | Figure | Instructions
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Part:
     """A part of the document under a heading of its own. `key` names it whatever the language."""
 
@@ -155,7 +158,7 @@ class Part:
     blocks: tuple[Block, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Publication:
     """A whole document of one edition, ready to be laid out.
 

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from loopwright.publishing import changes
 from loopwright.publishing.document.blocks import (
     Block,
     Facts,
@@ -33,7 +34,6 @@ _PLACED = frozenset((
     "copyright", "terms of use", "accent", "timed", "sample", "weighed", "swatch", "swatches", "level", "",
 ))
 _FINISHING = re.compile(r"\b(?:finishing|making up|assembly|to finish|make up|joining the pieces|blocking)\b", re.IGNORECASE)
-_VERSION = re.compile(r"(?P<version>[^\s(,;]+)\s*[(,;]?\s*(?P<date>[^)]*)\)?\s*$")
 _ENGLISH = {"us": "en-US", "uk": "en-GB", "old": "en-GB"}
 POINTS_FAR = 24
 LONGEST_ALT = 240
@@ -62,19 +62,22 @@ def build(pattern: Pattern, pictures: Pictures, edition: Edition) -> Publication
 
 def version_of(pattern: Pattern) -> tuple[str, str]:
     """Version and date as the heading tells them, "" for none: "Version: 1.3 (2026-11-20)", or a Date line of its own."""
-    m = _VERSION.match(told(pattern, "version"))
-    return (m["version"], m["date"].strip() or told(pattern, "date")) if m else ("", told(pattern, "date"))
+    found = changes.version_of(pattern.document)
+    return (found.name, found.date) if found is not None else ("", "")
 
 
 def furniture(say: Phrases) -> dict[str, str]:
-    """Words that pages put around the document; {page} and {pages} are filled by the pages themselves."""
+    """Words that pages put around the document; {page}, {pages}, {row}, {n} and {all} are filled by the pages themselves."""
     keys = (
         "tick", "notes-of-mine", "your-column", "every-size", "not-in-this-size", "choose-size", "in-words", "draft", "size", "sizes",
-        "all-sizes",
+        "all-sizes", "web-skip", "web-contents", "web-back", "web-finished", "web-kept", "web-not-kept", "web-untick", "web-undo",
+        "web-larger", "epub-summary",
     )
     found = {key: say.say(key) for key in keys}
     found["page-of"] = say.say("page-of", page="{page}", pages="{pages}")
     found["film-of"] = say.say("film")
+    for key in ("web-of", "web-of-all", "web-done", "web-done-of"):
+        found[key] = say.say(key, row="{row}", n="{n}", all="{all}")
     return found
 
 
@@ -100,8 +103,7 @@ def _parts(pattern: Pattern, pictures: Pictures, edition: Edition, words: Words,
     yield part("care", [Paragraph((t,), own=True) for t in all_told(pattern, "care")])
     yield part("cautions", _listed([x.value for x in words.heading.cautions], words))
     yield part("help", list(_help(pattern, say)))
-    changes: tuple[Text, ...] = tuple((f"{c.version}: {c.text}" if c.version else c.text,) for c in pattern.changes)
-    yield part("changes", [Listing(changes)] if changes else [])
+    yield part("changes", list(_changes(pattern)))
     yield part("version", list(_about(pattern, say)))
     yield part("terms-of-use", [Paragraph((t,), own=True) for t in all_told(pattern, "terms of use", "copyright")])
 
@@ -138,6 +140,19 @@ def _gauge(pattern: Pattern, words: Words, say: Phrases) -> Iterator[Block]:
         yield Paragraph((say.say("gauge-guess"),))
 
 
+def _changes(pattern: Pattern) -> Iterator[Block]:
+    """Lines under the version that they are counted from."""
+    groups: list[tuple[str, list[Text]]] = []
+    for change in pattern.changes:
+        if change.since or not groups:
+            groups.append((change.since, []))
+        groups[-1][1].append((change.text,))
+    for since, lines in groups:
+        if since:
+            yield Paragraph((f"{since}:",))
+        yield Listing(tuple(lines))
+
+
 def _listed(texts: Sequence[str], words: Words) -> list[Block]:
     items: tuple[Text, ...] = tuple(running(t, len(words.indexes)) for t in texts)
     return [Listing(items, own=True)] if items else []
@@ -165,7 +180,7 @@ def _notes(pattern: Pattern, edition: Edition, words: Words, say: Phrases) -> li
 def _figure(drawn: Drawn) -> Figure:
     first, _, rest = drawn.description.partition("\n")
     alt = first if len(first) <= LONGEST_ALT else first[: first.rfind(" ", 0, LONGEST_ALT)] + " …"
-    caption = " ".join((drawn.section, *drawn.notes)) if drawn.notes else drawn.section
+    caption = " ".join((f"{drawn.section}." if drawn.section else "", *drawn.notes)).strip() if drawn.notes else drawn.section
     return Figure(drawn.picture, alt, caption, drawn.description if rest or alt != first else "")
 
 

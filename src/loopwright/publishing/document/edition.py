@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
+
+from loopwright.record import record
 
 Paper = Literal["a4", "letter", "phone"]
 Design = Literal["columns", "ledger", "far"]
 """Page designs: columns of all sizes beside the words; one size with counts as a ruler in the margin; large print."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Edition:
     """What is chosen for one document.
 

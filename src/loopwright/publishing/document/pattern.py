@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from loopwright.grading.gauge import StitchSizes
 from loopwright.measuring.yarn import YarnKnown
@@ -11,9 +11,10 @@ from loopwright.model.measures import Measures
 from loopwright.model.report import Report
 from loopwright.model.tree import Document
 from loopwright.publishing.document.blocks import Picture
+from loopwright.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Photograph:
     """A photograph that the design names. `section`: "" for one of the whole; `cover`: the one for the front. `alt`: her words for it, "".
 
@@ -27,7 +28,7 @@ class Photograph:
     picture: Picture | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Drawn:
     """A drawing: its picture, what it shows in words, and the section that it belongs to."""
 
@@ -37,15 +38,15 @@ class Drawn:
     notes: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Change:
-    """A change since an earlier version: which version it came with, and what it is, in words."""
+    """A change, in words. `since`: "Changes since version 1.2" before the first that is counted from there, "" before those that follow."""
 
-    version: str
+    since: str
     text: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Pattern:
     """A pattern worked and measured in all its sizes.
 
@@ -74,7 +75,7 @@ class Pattern:
         return self.document.sizes or ("one size",)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Pictures:
     """The drawings of an edition. `cover`: the fabric as it looks, for where there is no photograph."""
 

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from functools import lru_cache
+
+from loopwright.record import record
 
 _VALUE = r"(?:\d+(?:[.,]\d+)?|[-–—])"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Varies:
     """A number per size, as text; a dash for a size that has none. `said`: all of them as they stand in the words, "9 (9, 10)"."""
 

@@ -19,7 +19,7 @@ _LABEL_END = ": "
 
 def sections(pattern: Pattern, words: Words) -> tuple[Instructions, ...]:
     """The instructions section by section, rows before any heading under an empty title; no photographs yet."""
-    rows = _last_rows(pattern.report.rows)
+    rows, each = _last_rows(pattern.report.rows), _each(pattern.report.rows)
     of_sizes = [{s.item: s for s in said} for said in words.by_size]
     sizes = len(words.indexes)
     found: list[Instructions] = []
@@ -36,6 +36,7 @@ def sections(pattern: Pattern, words: Words) -> tuple[Instructions, ...]:
             step = Remark(running(said.text, sizes), alone)
         else:
             step = _step(pattern, said, found[-1].ident, rows.get(said.item), of_sizes, words.indexes, names)
+            step = replace(step, each=tuple(tuple(each.get((said.item, i), ())) for i in words.indexes))
         found[-1] = replace(found[-1], steps=(*found[-1].steps, step))
     return tuple(s for s in found if s.steps or s.title)
 
@@ -50,6 +51,16 @@ def _last_rows(rows: Sequence[RowReport]) -> dict[int, RowReport]:
     return found
 
 
+def _each(rows: Sequence[RowReport]) -> dict[tuple[int, int], list[int | None]]:
+    """Stitches at the end of each row that an item stands for, by item and size."""
+    found: dict[tuple[int, int], list[int | None]] = {}
+    for row in rows:
+        for i, n in enumerate(row.counts):
+            if n is not None:
+                found.setdefault((row.item, i), []).append(_count(row, i))
+    return found
+
+
 def _step(
     pattern: Pattern, said: RowWords, section: str, row: RowReport | None, of_sizes: Sequence[Mapping[int, object]], indexes: Sequence[int],
     names: set[str],
@@ -57,15 +68,22 @@ def _step(
     sizes = len(indexes)
     label = said.label.removesuffix(_LABEL_END).rstrip(": ")
     alone = tuple(_alone(of.get(said.item)) for of in of_sizes)
-    counts = tuple(row.counts[i] if row is not None and row.read and i < len(row.counts) else None for i in indexes)
+    counts = tuple(_count(row, i) if row is not None and row.read else None for i in indexes)
     counts = tuple(None if a is None else n for a, n in zip(alone, counts, strict=True))
     item = pattern.document.items[said.item]
-    first = re.split(r"[ (]", label.removeprefix("Rnds ").removeprefix("Rows "))[0] if label else ""
+    first = re.split(r"[ (]", re.sub(r"^(?:Rnd|Row|Round)s? ", "", label))[0] if label else ""
     ident = _unique(f"{section} {first or said.lead or 'row'}", names)
     return Step(
         ident, said.lead, running(label, sizes), running(said.words, sizes), running(_bare(said.count), sizes),
         counts, alone, pattern.line_of(item.span.start) if isinstance(item, Row) else 0,
     )
+
+
+def _count(row: RowReport, size: int) -> int | None:
+    """The stitches of a row; with the chains in it where the pattern's own count has them."""
+    if row.with_chains is not None and row.printed is not None and row.printed[size] == row.with_chains[size]:
+        return row.with_chains[size]
+    return row.counts[size] if size < len(row.counts) else None
 
 
 def _bare(count: str) -> str:
@@ -77,7 +95,7 @@ def _bare(count: str) -> str:
 def _alone(said: object) -> StepOfSize | None:
     if not isinstance(said, RowWords):
         return None
-    return StepOfSize(said.label.removesuffix(_LABEL_END).rstrip(": "), said.words, _bare(said.count))
+    return StepOfSize(said.label.removesuffix(_LABEL_END).rstrip(": "), said.words, _bare(said.count), said.lead)
 
 
 def _film(pattern: Pattern, title: str) -> str:

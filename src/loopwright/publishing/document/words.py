@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from loopwright.model.tree import Document, HeadLine
 from loopwright.publishing.document.edition import Edition
 from loopwright.publishing.document.pattern import Pattern
+from loopwright.record import record
 from loopwright.wording import Heading, Said, heading, instructions, voice_for
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Words:
     """`shown`: instructions as the edition prints them; `by_size`: as each of its sizes alone has them."""
 
@@ -25,12 +24,12 @@ def words_of(pattern: Pattern, edition: Edition) -> Words:
     document, report = pattern.document, pattern.report
     full, spelled = edition.full_words or edition.large_print, edition.spelled_out or edition.large_print
     indexes = tuple(range(len(pattern.sizes))) if edition.size is None else (edition.size,)
-    voices = [voice_for(document, edition.terms, i, full_words=full, spelled_out=spelled) for i in indexes]
+    voices = [voice_for(document, edition.terms, i, full_words=full, spelled_out=spelled, language=edition.language) for i in indexes]
     by_size = tuple(instructions(v, document, report) for v in voices)
     if len(indexes) == 1:
         voice, shown = voices[0], by_size[0]
     else:
-        voice = voice_for(document, edition.terms, None, full_words=full, spelled_out=spelled)
+        voice = voice_for(document, edition.terms, None, full_words=full, spelled_out=spelled, language=edition.language)
         shown = instructions(voice, document, report)
     body = "\n".join(part.text for part in shown)
     return Words(heading(voice, document, report, body), shown, by_size, indexes)

@@ -6,6 +6,8 @@ from functools import cache
 from importlib.resources import files
 from typing import TYPE_CHECKING
 
+from loopwright.shipped import shipped_text
+
 if TYPE_CHECKING:
     from fluent.runtime import FluentBundle
 
@@ -57,5 +59,5 @@ def _bundle(language: str) -> FluentBundle:
     if language not in languages():
         raise LookupError(language)
     bundle = FluentBundle([language], use_isolating=False)
-    bundle.add_resource(FluentResource(files("loopwright.publishing.phrases").joinpath(f"{language}.ftl").read_text(encoding="utf-8")))
+    bundle.add_resource(FluentResource(shipped_text("loopwright.publishing.phrases", f"{language}.ftl")))
     return bundle

@@ -118,3 +118,19 @@ body-chest = chest
 body-foot-length = foot length
 body-foot-circumference = foot, around
 body-hand-circumference = hand, around
+
+# The web page and the EPUB
+web-skip = Skip to the instructions
+web-contents = In this pattern
+web-of = { $n } of { $all }
+web-of-all = of { $all }
+web-done = { $row } done
+web-done-of = { $row }, { $n } of { $all } done
+web-back = Back one row
+web-finished = Every row is worked.
+web-kept = Ticks are kept in this browser, for each size.
+web-not-kept = Ticks cannot be kept in this browser: they last as long as this page is open.
+web-untick = Take all ticks out
+web-undo = Put the ticks back
+web-larger = As large as it is drawn
+epub-summary = All text can be made larger and read aloud. Every picture has a description in words, every chart is also told row by row, tables have heads, and nothing depends on colour.

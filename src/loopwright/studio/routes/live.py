@@ -15,10 +15,12 @@ from loopwright.studio.shapes import shape
 from loopwright.studio.workers import OutdatedError, TookTooLongError, WorkFailedError
 from loopwright.workshop import views
 from loopwright.workshop.files import CannotOpen, CannotSave
+from loopwright.workshop.in_hand import in_hand
+from loopwright.workshop.known import known
 from loopwright.workshop.live import Live
 
 WATCH_S = 1.0
-_VIEWS = ("chart", "schematic", "words", "stitches", "sizes", "measures", "shape")
+_VIEWS = ("chart", "schematic", "words", "stitches", "sizes", "measures", "shape", "known", "hand")
 
 
 async def connection(socket: WebSocket) -> None:
@@ -168,6 +170,10 @@ class _Window:
             return await desk.view((what, size, terms, full), lambda s: views.words(s, size, terms=terms, full=full, spelled_out=full))
         if what == "sizes":
             return await desk.view((what,), views.sizes)
+        if what == "known":
+            return await desk.view((what,), known)
+        if what == "hand":
+            return await desk.view((what, at), lambda s: in_hand(s, at))
         if what == "measures":
             return await desk.view((what,), views.measures)
         if desk.seen is None:

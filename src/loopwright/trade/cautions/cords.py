@@ -4,32 +4,33 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from loopwright.model.tree import Chain, Document, Group, HeadLine, Node, Prose, Repeat, Row, Section
+from loopwright.record import record
 from loopwright.source import Span
+from loopwright.source.expressions import Expression
 from loopwright.trade.cautions.gaps import StitchMm
 from loopwright.trade.cautions.scopes import HIDDEN, TOLD
 
 CORD = r"(?:ties?|tie cords?|cords?|strings?|ribbons?|tie straps?|chin straps?)"
-_CORD = re.compile(rf"\b{CORD}\b", re.IGNORECASE)
-_LOOP = re.compile(r"\b(?:hanging|button|chain|ch|tie)[ -]loops?\b|\bloop for (?:the |a )?(?:button|hanging)\b|^loops?\b", re.IGNORECASE)
-_NO_CORD = re.compile(r"\btied? (?:off|in|the|a|ends?|on|together|yarn)\b|\b(?:string|cord)s? of (?:ch|beads)", re.IGNORECASE)
+_CORD = Expression(rf"\b{CORD}\b", re.IGNORECASE)
+_LOOP = Expression(r"\b(?:hanging|button|chain|ch|tie)[ -]loops?\b|\bloop for (?:the |a )?(?:button|hanging)\b|^loops?\b", re.IGNORECASE)
+_NO_CORD = Expression(r"\btied? (?:off|in|the|a|ends?|on|together|yarn)\b|\b(?:string|cord)s? of (?:ch|beads)", re.IGNORECASE)
 # a cord that runs through the fabric: only its ends hang free, and how long those are nobody tells
-_THROUGH = re.compile(r"\b(?:drawstrings?|thread(?:ed)?|weave|woven|lace[ds]?|through)\b", re.IGNORECASE)
-_TOLD = re.compile(
+_THROUGH = Expression(r"\b(?:drawstrings?|thread(?:ed)?|weave|woven|lace[ds]?|through)\b", re.IGNORECASE)
+_TOLD = Expression(
     rf"(?:(?P<n>\d{{1,3}}(?:\.\d)?)\s*(?P<unit>cm|mm|inch(?:es)?|in\b|[\"”])[ -]*"
     rf"(?:long\s+|lengths?\s+of\s+|of\s+)?(?:[a-z]+\s+){{0,3}}?{CORD}\b)"
     rf"|(?:\b{CORD}\b[^.;\n\d]{{0,40}}?(?P<n2>\d{{1,3}}(?:\.\d)?)\s*(?P<unit2>cm|mm|inch(?:es)?|in\b|[\"”])\s*(?:long|in length|each)\b)",
     re.IGNORECASE,
 )
-_WAIST = re.compile(r"\b(?:waist|belt|hem|drawstrings?)\b", re.IGNORECASE)
+_WAIST = Expression(r"\b(?:waist|belt|hem|drawstrings?)\b", re.IGNORECASE)
 LEAST_CHAINS = 8  # fewer are a turning chain, a picot or a buttonhole
 LONGEST_LOOP = 30  # chains; longer is no loop but a strap
 _MM = {"c": 10.0, "m": 1.0, "i": 25.4, '"': 25.4, "”": 25.4}
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Cord:
     """One tie or loop of one size, `mm` long.
 

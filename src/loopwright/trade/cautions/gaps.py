@@ -11,10 +11,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Protocol
 
 from loopwright.model.fabric import ROLES, Fabric, FabricRow
+from loopwright.record import record
 
 MOST_STITCHES = 100_000  # looked at; lace repeats itself long before
 LACE_SHARE = 6  # a row of lace has at least one chain to so many stitches; fewer are thumb holes, buttonholes and corners
@@ -34,7 +34,7 @@ class StitchMm(Protocol):
         ...
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Opening:
     """Holes of one kind in one row: `mm` across, under `chains` chains over `skipped` stitches, `many` of them.
 

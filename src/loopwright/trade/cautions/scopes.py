@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from loopwright.model.tree import Document, FitLine, HeadLine, Prose, Row, Section, SpecialStitch
+from loopwright.record import record
 from loopwright.trade.cautions.table import cautions, defer, plain
 
 TOLD = ("caution", "cautions", "safety", "safety note", "safety notes", "warning", "warnings")
@@ -34,7 +34,7 @@ _WORK = re.compile(
 )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Scopes:
     """Texts made plain, and the notes as they stand.
 

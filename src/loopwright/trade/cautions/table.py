@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from functools import cache
 
+from loopwright.record import record
 from loopwright.trade import tables
 from loopwright.trade.tables import Entry
 
@@ -14,7 +14,7 @@ TOPICS = ("cord", "toy", "sleep", "baby", "fire", "home")
 AGES = ("baby", "toddler", "child")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Caution:
     """One caution: for which ages (none = everybody), for which things, which words bring it up, and what to say.
 
@@ -67,13 +67,15 @@ def plain(text: str) -> str:
 
 def found(text: str, group: Sequence[str]) -> str:
     """The first of these words that stands in a text made plain; "" where none does."""
-    m = _expression(tuple(group), whole=True).search(text) if group else None
+    if not any(word in text for word in group):  # most of the time: then nothing need be compiled
+        return ""
+    m = _expression(tuple(group), whole=True).search(text)
     return m.group() if m else ""
 
 
 def begun(text: str, group: Sequence[str]) -> bool:
     """Whether a word of the text, made plain, begins with one of these."""
-    return _expression(tuple(group), whole=False).search(text) is not None
+    return any(word in text for word in group) and _expression(tuple(group), whole=False).search(text) is not None
 
 
 @cache

@@ -30,7 +30,7 @@ class Asked:
     """What is asked for. `papers`, `terms`, `languages`: each of them is an edition of its own.
 
     `sizes`: indexes of sizes that get one of their own, () for all in one.
-    `package`: everything that is handed out, on top of what is named.
+    `package`: everything that is handed out, on top of what is named. `typeface`: a font file of her own, `family`: its name.
     """
 
     papers: tuple[Paper, ...] = ("a4",)
@@ -46,13 +46,14 @@ class Asked:
     package: bool = False
     accent: str = ""
     typeface: str = ""
+    family: str = ""
 
 
 def jobs(asked: Asked, title: str, sizes: Sequence[str], own_terms: str) -> tuple[Job, ...]:
     """The files to be made, in order; none twice."""
     base = Edition(
         large_print=asked.large_print, left_handed=asked.left_handed, ink_saving=asked.ink_saving, words_only=asked.words_only,
-        section_per_page=asked.section_per_page, accent=asked.accent, typeface=asked.typeface,
+        section_per_page=asked.section_per_page, accent=asked.accent, typeface=asked.family,
     )
     found: list[Job] = []
     for edition in _editions(base, asked, own_terms):

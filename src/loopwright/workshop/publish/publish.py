@@ -73,7 +73,7 @@ def publish(
     title = found.pattern.document.title or Path(source.name).stem
     chosen = asked(found)
     todo = jobs(chosen, title, found.pattern.sizes, found.pattern.document.terms)
-    made = _Maker(found, tell).make(todo)
+    made = _Maker(found, tell, [Path(chosen.typeface)] if chosen.typeface else []).make(todo)
     files = {job.name: data for job, data in zip(todo, made.data, strict=True)}
     written = [_written(folder, job, found.pattern.sizes) for job in todo]
     kit: tuple[KitFile, ...] = ()
@@ -99,8 +99,9 @@ class _Made:
 class _Maker:
     """Builds each edition once, however many formats it is wanted in; pages are set in threads while the next edition is built."""
 
-    def __init__(self, found: Gathered, tell: Told) -> None:
+    def __init__(self, found: Gathered, tell: Told, typefaces: Sequence[Path] = ()) -> None:
         self.found = found
+        self.typefaces = typefaces
         self.tell = tell
         self.studio = Studio(found.measured)
         self.built: dict[Edition, Publication] = {}
@@ -114,6 +115,12 @@ class _Maker:
                 waiting.append(self._one(job, pool))
             data = tuple(w if isinstance(w, bytes) else w.result() for w in waiting)
         notes = [n for p in self.built.values() for n in p.reported]
+        for publication in list(self.built.values())[:1] if self.pages else ():
+            from loopwright.publishing.pages import reported  # noqa: PLC0415 - it is loaded by now
+
+            notes += reported(publication)
+        for pages in self.pages:
+            pages.close()
         cover = self.studio.drawn_cover
         return _Made(data, (*notes, *self.studio.notes), cover.picture.data if cover is not None else None)
 
@@ -134,7 +141,7 @@ class _Maker:
         if not self.pages:
             from loopwright.publishing.pages import Pages  # noqa: PLC0415 - brings the typesetter
 
-            self.pages.append(Pages())
+            self.pages.append(Pages(self.typefaces))
         return self.pages[0]
 
 

@@ -1,0 +1,50 @@
+"""The language a pattern is written in: said in its heading, or found out by the words it uses. English unless another one is plain."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+
+from loopwright.source.expressions import Expression
+from loopwright.terms.reading import LANGUAGES, language_named, marks, plain
+
+SAMPLE = 12_000  # characters that are looked at
+_SAID = Expression(r"^(?:language|sprache|langue|idioma|lengua)\s*:\s*([^\W\d_]+)", re.IGNORECASE | re.MULTILINE)
+_LEFT = Expression(r"\[en:[^\[\]]*\]")  # words that a translation left in English
+_WORD = re.compile(r"[^\W\d_]+")
+
+
+def language_of(text: str, terms: str | None = None) -> tuple[str, bool]:
+    """The code of the language and whether it was said. "en" where no other one is plainly met.
+
+    `terms` may name a language; "us", "uk" and "old" say English.
+    """
+    if terms in LANGUAGES:
+        return terms, True
+    if terms is not None:
+        return "en", True
+    sample = text if "[en:" not in text else _LEFT.sub("", text)
+    found = _WORD.findall(plain(sample[:SAMPLE]))
+    if _all_marks().isdisjoint(found):
+        told = None if "\n" not in text else _SAID.search(text[:SAMPLE])
+        return (language_named(told[1]) or "en" if told else "en"), told is not None
+    told = _SAID.search(text[:SAMPLE])
+    if told:
+        return language_named(told[1]) or "en", True
+    return _counted(found), False
+
+
+@cache
+def _all_marks() -> frozenset[str]:
+    return frozenset().union(*(marks(code) for code in LANGUAGES))
+
+
+def _counted(found: list[str]) -> str:
+    """The language whose own words are met most; more often than English ones, and twice at least."""
+    hits = {code: _hits(found, marks(code)) for code in LANGUAGES}
+    best = max(hits, key=lambda code: hits[code])
+    return best if hits[best] >= 2 and hits[best] > _hits(found, marks("en")) else "en"
+
+
+def _hits(words: list[str], marks: frozenset[str]) -> int:
+    return sum(w in marks for w in words)

@@ -1,0 +1,239 @@
+"""A maker's question about a design: the rows that can be asked about, the answer out of the fabric, a drawing of the place, a note."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+from functools import cached_property
+from typing import Any, Literal
+
+from loopwright.answering import Answer, Cause, CountAsked, count_is_off, gauge_is_other, measure_is_wanted, yarn_is_left
+from loopwright.model.measures import Measures
+from loopwright.model.tree import Row
+from loopwright.record import record
+from loopwright.terms import dialect
+from loopwright.workshop.live import Live, Seen
+from loopwright.workshop.measure import Measured, Wanted, measure_source
+from loopwright.workshop.yarn_at_hand import CannotTellError, metres_of, with_yarn_at_hand
+
+Kind = Literal["count", "gauge", "yarn", "measure"]
+MOST = 100_000  # stitches of a row, rows, metres: what is more is a slip of the keys
+_ALONG = ("around", "width", "across")
+_DRAWN = ("join", "first", "last", "increase", "decrease")
+_NEAR_MM = 1.0
+_NOTE_LONG = 300
+
+
+class CannotAnswerError(Exception):
+    """A question that cannot be answered; the message says what is missing."""
+
+
+@record
+class Question:
+    """What is asked. `size`: index of the size; `row`: index among the report's rows; `have`, `before`: her counts after it and before it.
+
+    `stitches`, `rows`: her gauge to 10 cm. `amount`: her yarn, as in "600 m" or "2 balls". `measure`: section and name of a dimension,
+    `want_mm` what it should be. `terms`: whose terms the answer is in.
+    """
+
+    kind: Kind
+    size: int = 0
+    row: int = -1
+    have: int = -1
+    before: int | None = None
+    stitches: float = 0.0
+    rows: float = 0.0
+    amount: str = ""
+    measure: tuple[str | None, str] = (None, "")
+    want_mm: float = 0.0
+    terms: str = "us"
+
+
+class Asked:
+    """One text of a design, for as many questions as are asked of it; it is measured when the first question needs that."""
+
+    def __init__(self, text: str, name: str = "pattern") -> None:
+        """`text`: the design as written. Never raises for a text."""
+        self.seen: Seen = Live(name).see(text)
+
+    @cached_property
+    def measured(self) -> Measured:
+        """The design in all its sizes."""
+        return measure_source(self.seen.source, Wanted())
+
+    def rows(self, size: int) -> list[dict[str, Any]]:
+        """Rows that a size works and whose count is known, in order. Raises CannotAnswerError for a size that there is none of."""
+        self._size(size)
+        return [
+            {"row": i, "section": r.section, "label": r.label or r.section or "the row", "count": r.counts[size],
+             "line": self.seen.source.line_of(r.span.start)}
+            for i, r in enumerate(self.seen.report.rows) if r.counts[size] is not None
+        ]  # fmt: skip
+
+    def measures(self, size: int) -> list[dict[str, Any]]:
+        """Dimensions of a size that can be asked about, laid flat. Raises CannotAnswerError."""
+        self._size(size)
+        return [
+            {"section": d.section, "name": d.name, "mm": round(d.value_mm, 1)}
+            for d in self._measures(size).dimensions if not d.worn and not d.relaxed
+        ]
+
+    def answer(self, question: Question) -> Answer:
+        """The answer. Raises CannotAnswerError with a word on what is missing."""
+        self._size(question.size)
+        find = {"count": self._count, "gauge": self._gauge, "yarn": self._yarn, "measure": self._measure}
+        return find[question.kind](question)
+
+    def as_wire(self, question: Question) -> dict[str, Any]:
+        """The answer with drawings of its causes' places. Raises CannotAnswerError."""
+        found = self.answer(question)
+        return {
+            "heading": found.heading, "facts": list(found.facts), "text": found.text, **self._about(question),
+            "causes": [
+                {"title": c.title, "see": c.see, "mend": c.mend, "mark": c.mark, **self._drawing(question, c, i)}
+                for i, c in enumerate(found.causes)
+            ],
+        }
+
+    def note(self, row: int, words: str) -> str:
+        """The text with a note below a row of it. Raises CannotAnswerError where there is no such row, or the note would change the pattern."""
+        found = self.seen.report.rows
+        said = " ".join(words.replace("(", " ").replace(")", " ").split())
+        if not 0 <= row < len(found) or not said or len(said) > _NOTE_LONG:
+            raise CannotAnswerError(f"a note needs a row and at most {_NOTE_LONG} characters")
+        item = self.seen.document.items[found[row].item]
+        if not isinstance(item, Row):
+            raise CannotAnswerError("this row has no line of its own in the pattern")
+        text = self.seen.source.text
+        at = text.find("\n", item.span.end - 1) if "\n" in text[item.span.end - 1 :] else len(text)
+        noted = f"{text[:at]}\n(Note: {said}){text[at:]}"
+        again = Live(self.seen.source.name).see(noted).report
+        if [(r.section, r.label, r.counts) for r in again.rows] != [(r.section, r.label, r.counts) for r in found]:
+            raise CannotAnswerError("with this note the pattern would be read otherwise: say it in other words, without stitches and counts")
+        return noted
+
+    def _size(self, size: int) -> None:
+        if not 0 <= size < max(1, len(self.seen.report.sizes)):
+            raise CannotAnswerError("this design has no such size")
+
+    def _measures(self, size: int) -> Measures:
+        found = self.measured.sizes
+        if size >= len(found):
+            raise CannotAnswerError("this size could not be measured")
+        return found[size]
+
+    def _about(self, question: Question) -> dict[str, Any]:
+        """Section and label of the row, name of the size, version: what a question is kept with."""
+        names = self.seen.report.sizes
+        row = self.seen.report.rows[question.row] if question.kind == "count" else None
+        return {
+            "size": names[question.size] if names else "one size", "version": self.seen.as_wire()["version"] or "",
+            "section": (row.section or "") if row else question.measure[0] or "", "label": (row.label or row.section or "") if row else "",
+        }
+
+    def _count(self, question: Question) -> Answer:
+        if not 0 <= question.row < len(self.seen.report.rows):
+            raise CannotAnswerError("choose a row: this design has no such row")
+        if not 0 <= question.have <= MOST or (question.before is not None and not 0 <= question.before <= MOST):
+            raise CannotAnswerError(f"a count is a whole number up to {MOST:,}")
+        asked = CountAsked(question.row, question.size, question.have, question.before, question.terms)
+        try:
+            return count_is_off(self.seen.report, asked)
+        except ValueError:
+            raise CannotAnswerError("this size has no count in this row") from None
+
+    def _gauge(self, question: Question) -> Answer:
+        pattern = self.seen.stitches
+        if pattern is None or pattern.guessed:
+            raise CannotAnswerError("the pattern tells no gauge yet: a line such as 'Gauge: 17 hdc and 13 rnds = 10 cm' is what hers is held against")
+        if not (_real(question.stitches) and _real(question.rows)):
+            raise CannotAnswerError("a gauge is stitches and rows to 10 cm, both above nought")
+        own_mm = (100 / question.stitches, 100 / question.rows)
+        stitch = dialect(question.terms).term(pattern.kind).short
+        said = _gauge_said(100 / pattern.width_mm, 100 / pattern.row_mm, stitch)
+        own = _gauge_said(question.stitches, question.rows, stitch)
+        self._measures(question.size)
+        return gauge_is_other(self.measured.sizes, question.size, said, (pattern.width_mm, pattern.row_mm), own, own_mm)
+
+    def _yarn(self, question: Question) -> Answer:
+        self._measures(question.size)
+        try:
+            have_m = metres_of(question.amount[:40], self.measured.yarn)
+            if not 0 < have_m <= MOST:
+                raise CannotAnswerError("an amount of yarn is above nought")
+            at_hand = with_yarn_at_hand(self.measured, f"{have_m:.3f} m").sizes[question.size].at_hand
+            return yarn_is_left(self.measured.sizes, question.size, have_m, at_hand)
+        except CannotTellError as e:
+            raise CannotAnswerError(str(e)) from None
+        except ValueError:
+            raise CannotAnswerError("the yarn of this size is not known: it needs a gauge, and rows that can be worked") from None
+
+    def _measure(self, question: Question) -> Answer:
+        section, name = question.measure
+        if not _real(question.want_mm):
+            raise CannotAnswerError("a measure is above nought")
+        known = self._measures(question.size).dimensions
+        found = next((d for d in known if (d.section, d.name, d.worn) == (section, name, False)), None)
+        if found is None:
+            raise CannotAnswerError("this design has no such measure")
+        wide = self.seen.stitches.width_mm if self.seen.stitches is not None and name in _ALONG else None
+        multiple, plus = self._multiple(question.size, found.value_mm) if wide else (1, 0)
+        return measure_is_wanted(self.measured.sizes, section, name, question.want_mm, wide, multiple, plus)
+
+    def _multiple(self, size: int, value_mm: float) -> tuple[int, int]:
+        """The multiple that the number behind a measure must keep, and what comes on top of it."""
+        graded = self.seen.graded
+        numbers = graded.sizes[size].numbers if graded is not None and size < len(graded.sizes) else ()
+        for n in numbers:
+            if n.unit.startswith("st") and n.achieved_mm is not None and abs(n.achieved_mm - value_mm) < _NEAR_MM and n.multiple > 1:
+                return n.multiple, n.value % n.multiple
+        return 1, 0
+
+    def _drawing(self, question: Question, cause: Cause, number: int) -> dict[str, Any]:
+        """The place of a cause, drawn, where it has one in the fabric."""
+        if cause.mark not in _DRAWN or question.kind != "count":
+            return {}
+        from loopwright.drawing.place import place_drawing  # noqa: PLC0415 - only where it is looked at
+
+        report = self.seen.report
+        fabric = report.fabrics[question.size] if question.size < len(report.fabrics) else None
+        at = self._woven(question)
+        want = report.rows[question.row].counts[question.size] or 0
+        if fabric is None or at is None:
+            return {}
+        where = cause.mark if cause.mark != "first" or not fabric.rows[at].joined else "join"
+        more = question.have > want
+        drawn = place_drawing(fabric, at, where, more=more, note=_NOTES[cause.mark, more], ident=f"place-{number}")  # type: ignore[arg-type]
+        return {} if drawn is None else {"svg": drawn.svg, "description": drawn.description}
+
+    def _woven(self, question: Question) -> int | None:
+        """Index of the fabric's row that a row of the report became."""
+        report, size = self.seen.report, question.size
+        fabric, row = report.fabrics[size], report.rows[question.row]
+        if fabric is None:
+            return None
+        same = [r for r in report.rows if r.item == row.item and r.counts[size] is not None]
+        nth = next(i for i, r in enumerate(same) if r is row)
+        found = [i for i, r in enumerate(fabric.rows) if r.item == row.item]
+        return found[nth] if nth < len(found) else None
+
+
+_NOTES = {
+    ("join", True): ("not here,", "in the sl st"), ("join", False): ("joined here,", "too far"), ("first", True): ("not here: the", "chain is one"),
+    ("first", False): ("passed over",), ("last", True): ("not here",), ("last", False): ("one more, into the", "top of the chain"),
+    ("increase", True): ("one of these", "is too many"), ("increase", False): ("one of these", "is missing"),
+    ("decrease", True): ("one of these", "is missing"), ("decrease", False): ("one of these", "is too many"),
+}
+
+
+def _real(n: float) -> bool:
+    return math.isfinite(n) and 0.01 < n <= MOST
+
+
+def _gauge_said(stitches: float, rows: float, stitch: str) -> str:
+    return f"{stitches:.4g} {stitch} and {rows:.4g} rows to 10 cm"
+
+
+def in_terms(question: Question, terms: str) -> Question:
+    """The same question, to be answered in other terms."""
+    return replace(question, terms=terms)
