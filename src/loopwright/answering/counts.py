@@ -228,8 +228,13 @@ def _text(case: _Case, causes: Sequence[Cause], sts: str) -> str:
     )]
     if causes:
         first = causes[0]
-        said.append(say("count", "most_often", cause=first.title, see=first.see, mend=first.mend))
+        said.append(say("count", "most_often", cause=first.title, see=_small(first.see), mend=first.mend))
     if len(causes) > 1:
-        said.append(say("count", "or_else", cause=causes[1].title, see=causes[1].see))
+        said.append(say("count", "or_else", cause=causes[1].title, see=_small(causes[1].see)))
     said.append(say("count", "marker", row=case.word) if case.round else say("count", "marker_rows"))
     return "\n\n".join(said)
+
+
+def _small(sentence: str) -> str:
+    """A sentence that goes on after a colon."""
+    return sentence[:1].lower() + sentence[1:]

@@ -41,14 +41,15 @@ def _hook(pattern_mm: float, own_mm: float) -> str:
     off = 100 / own_mm - 100 / pattern_mm
     if abs(off) < 0.25:
         return ""
-    return say("gauge", "hook_up" if off > 0 else "hook_down", n=f"{abs(off):.1f}".removesuffix(".0"))
+    n = f"{abs(off):.1f}".removesuffix(".0")
+    return say("gauge", "hook_up" if off > 0 else "hook_down", n=n, stitches="stitch" if n == "1" else "stitches")
 
 
 def _sizes(measures: Sequence[Measures], size: int, wide: float) -> list[str]:
     mine = _measure(measures[size])
     if mine is None:
         return []
-    what = f"{mine.section}, {mine.name}" if mine.section else mine.name
+    what = f"{mine.name} the {mine.section}" if mine.section and mine.name == "around" else mine.name
     made = mine.value_mm * (1 + wide)
     said = [say("gauge", "comes", size=measures[size].size, what=what, made=cm(made), want=cm(mine.value_mm))]
     key = (mine.section, mine.name, False)

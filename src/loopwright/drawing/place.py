@@ -17,9 +17,11 @@ from loopwright.record import record
 
 Where = Literal["join", "first", "last", "increase", "decrease"]
 STEP = 36.0  # from stitch to stitch, units of the drawing
+_LOOKED_AT = 8  # stitches at the beginning of a row
 _SHOWN = 3  # stitches on either side of the place
 _AIR_PX = 14.0
-_RING = 1.18  # the ring's diameter by the stitch's height
+_RING = 1.18  # the ring's height by the stitch's
+_RING_PX = 25.0  # half its width at most
 
 Point = tuple[float, float]
 
@@ -72,7 +74,7 @@ class _Strip:
         """The chain that a row begins with, chain by chain."""
         base = self.low + AIR if level else 0.0
         many = max(1, self.case.chains)
-        tall = min(12.0, (self.high if level else self.low) / many)
+        tall = min(20.0, (self.high if level else self.low) / many)
         for i in range(many):
             foot = (self.x(step), base + i * tall)
             self._draw(Mark(0, "ch", (foot,), (foot[0], foot[1] + tall), "top", level), name)
@@ -85,7 +87,8 @@ class _Strip:
     def ring(self, step: float) -> None:
         """The marker's ring around a stitch of the upper row."""
         y = self.low + AIR + self.high / 2
-        self.parts.append(f'<circle class="mark" cx="{number(self.x(step))}" cy="{number(self._y(y))}" r="{number(self.ring_px / 2)}"/>')
+        at = f'cx="{number(self.x(step))}" cy="{number(self._y(y))}"'
+        self.parts.append(f'<ellipse class="mark" {at} rx="{number(min(_RING_PX, self.ring_px / 2))}" ry="{number(self.ring_px / 2)}"/>')
 
     def figure(self, step: float, said: str) -> None:
         """A number under a stitch of the row below."""
@@ -128,12 +131,21 @@ def place_drawing(
     below = next((r for r in reversed(fabric.rows[:row]) if r.piece == here.piece), None)
     if below is None:
         return None
-    starts = [i for i in range(here.start, min(here.start + 8, here.end)) if fabric.name(i) == "ch" and fabric.part_of(i) != "edge"]
     count_below = sum(fabric.counted(below).values())
-    case = _Case(_kind(fabric, row), _kind(fabric, fabric.rows.index(below)), count_below, more, len(starts), note, left_handed)
+    case = _Case(_kind(fabric, row), _kind(fabric, fabric.rows.index(below)), count_below, more, _chains(fabric, row), note, left_handed)
     strip, said = _DRAWN[where](case, here.label or "this row", below.label or "the row below")
     hand = "left to right, as the left hand works it" if left_handed else "right to left, as it is worked"
     return PlaceDrawing(strip.svg(ident, (said, f"{said} {hand.capitalize()}.")), said)
+
+
+def _chains(fabric: Fabric, row: int) -> int:
+    """How many chains the row begins with; where it was worked "as established", those of the last row of its section that tells any."""
+    section = fabric.rows[row].section
+    for r in reversed(fabric.rows[: row + 1]):
+        found = [i for i in range(r.start, min(r.start + _LOOKED_AT, r.end)) if fabric.name(i) == "ch" and fabric.part_of(i) != "edge"]
+        if found or r.section != section:
+            return len(found)
+    return 0
 
 
 def _kind(fabric: Fabric, row: int) -> str:

@@ -8,7 +8,7 @@ from functools import cached_property
 from typing import Any, Literal
 
 from loopwright.answering import Answer, Cause, CountAsked, count_is_off, gauge_is_other, measure_is_wanted, yarn_is_left
-from loopwright.model.measures import Measures
+from loopwright.model.measures import Measures, YarnAtHand
 from loopwright.model.tree import Row
 from loopwright.record import record
 from loopwright.terms import dialect
@@ -96,7 +96,7 @@ class Asked:
         }
 
     def note(self, row: int, words: str) -> str:
-        """The text with a note below a row of it. Raises CannotAnswerError where there is no such row, or the note would change the pattern."""
+        """The text with a note below a row of it. Raises CannotAnswerError where it cannot stand there."""
         found = self.seen.report.rows
         said = " ".join(words.replace("(", " ").replace(")", " ").split())
         if not 0 <= row < len(found) or not said or len(said) > _NOTE_LONG:
@@ -109,7 +109,7 @@ class Asked:
         noted = f"{text[:at]}\n(Note: {said}){text[at:]}"
         again = Live(self.seen.source.name).see(noted).report
         if [(r.section, r.label, r.counts) for r in again.rows] != [(r.section, r.label, r.counts) for r in found]:
-            raise CannotAnswerError("with this note the pattern would be read otherwise: say it in other words, without stitches and counts")
+            raise CannotAnswerError("with this note the pattern would be read otherwise: say it in other words")
         return noted
 
     def _size(self, size: int) -> None:
@@ -145,7 +145,7 @@ class Asked:
     def _gauge(self, question: Question) -> Answer:
         pattern = self.seen.stitches
         if pattern is None or pattern.guessed:
-            raise CannotAnswerError("the pattern tells no gauge yet: a line such as 'Gauge: 17 hdc and 13 rnds = 10 cm' is what hers is held against")
+            raise CannotAnswerError("the pattern tells no gauge yet: hers is held against a line such as 'Gauge: 17 hdc and 13 rnds = 10 cm'")
         if not (_real(question.stitches) and _real(question.rows)):
             raise CannotAnswerError("a gauge is stitches and rows to 10 cm, both above nought")
         own_mm = (100 / question.stitches, 100 / question.rows)
@@ -161,12 +161,22 @@ class Asked:
             have_m = metres_of(question.amount[:40], self.measured.yarn)
             if not 0 < have_m <= MOST:
                 raise CannotAnswerError("an amount of yarn is above nought")
-            at_hand = with_yarn_at_hand(self.measured, f"{have_m:.3f} m").sizes[question.size].at_hand
+            at_hand = self._where_it_ends(question.size, have_m)
             return yarn_is_left(self.measured.sizes, question.size, have_m, at_hand)
         except CannotTellError as e:
             raise CannotAnswerError(str(e)) from None
         except ValueError:
             raise CannotAnswerError("the yarn of this size is not known: it needs a gauge, and rows that can be worked") from None
+
+    def _where_it_ends(self, size: int, have_m: float) -> YarnAtHand | None:
+        """What measuring says of so much yarn; a row without a label is called by its number in its section."""
+        at_hand = with_yarn_at_hand(self.measured, f"{have_m:.3f} m").sizes[size].at_hand
+        fabric = self.measured.fabrics[size]
+        if at_hand is None or at_hand.row is None or fabric is None or fabric.rows[at_hand.row].label:
+            return at_hand
+        row = fabric.rows[at_hand.row]
+        nth = sum(r.section == row.section and r.piece == row.piece for r in fabric.rows[: at_hand.row + 1])
+        return replace(at_hand, label=f"{'row' if row.turned else 'round'} {nth}")
 
     def _measure(self, question: Question) -> Answer:
         section, name = question.measure
@@ -201,9 +211,8 @@ class Asked:
         want = report.rows[question.row].counts[question.size] or 0
         if fabric is None or at is None:
             return {}
-        where = cause.mark if cause.mark != "first" or not fabric.rows[at].joined else "join"
         more = question.have > want
-        drawn = place_drawing(fabric, at, where, more=more, note=_NOTES[cause.mark, more], ident=f"place-{number}")  # type: ignore[arg-type]
+        drawn = place_drawing(fabric, at, cause.mark, more=more, note=_NOTES[cause.mark, more], ident=f"place-{number}")  # type: ignore[arg-type]
         return {} if drawn is None else {"svg": drawn.svg, "description": drawn.description}
 
     def _woven(self, question: Question) -> int | None:
@@ -219,8 +228,8 @@ class Asked:
 
 
 _NOTES = {
-    ("join", True): ("not here,", "in the sl st"), ("join", False): ("joined here,", "too far"), ("first", True): ("not here: the", "chain is one"),
-    ("first", False): ("passed over",), ("last", True): ("not here",), ("last", False): ("one more, into the", "top of the chain"),
+    ("join", True): ("not here,", "in the sl st"), ("join", False): ("passed over",),
+    ("first", True): ("not here: the", "chain is one"), ("first", False): ("passed over",), ("last", True): ("not here",), ("last", False): ("one more, into the", "top of the chain"),
     ("increase", True): ("one of these", "is too many"), ("increase", False): ("one of these", "is missing"),
     ("decrease", True): ("one of these", "is missing"), ("decrease", False): ("one of these", "is too many"),
 }
@@ -232,8 +241,3 @@ def _real(n: float) -> bool:
 
 def _gauge_said(stitches: float, rows: float, stitch: str) -> str:
     return f"{stitches:.4g} {stitch} and {rows:.4g} rows to 10 cm"
-
-
-def in_terms(question: Question, terms: str) -> Question:
-    """The same question, to be answered in other terms."""
-    return replace(question, terms=terms)
