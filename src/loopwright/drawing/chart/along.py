@@ -14,10 +14,10 @@ if TYPE_CHECKING:
     from loopwright.drawing.chart.laying import Laying
 
 SPREAD = 5.0  # between the feet of many stitches in one space
-PULL_ROW, PULL_OVAL, PULL_ROUND = 0.15, 0.8, 1.5  # how much evenness counts against standing over the feet
+PULL_ROW, PULL_OVAL, PULL_ROUND = 0.15, 0.8, 4.0  # how much evenness counts against standing over the feet
 STACK_ASIDE = 6.0  # that a start chain stands beside a stitch in the same place
 BESIDE_LEG = 9.0  # of a turning chain, from the outermost leg of a decrease beside it
-LEAN = 0.6  # of its height that a stitch of a round may go aside
+LEAN = 0.8  # of its height that a stitch of a round may go aside
 PITCH = 18.0  # between two chains of a foundation
 
 

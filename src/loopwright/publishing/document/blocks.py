@@ -137,13 +137,17 @@ class Remark:
 
 @record
 class Instructions:
-    """A section: title ("Sleeve (make 2)"; "" for rows before any heading), rows and remarks, photographs, address of its film."""
+    """A section: title ("Sleeve (make 2)"; "" for rows before any heading), rows and remarks, photographs, address of its film.
+
+    `own`: its name in the design, whatever the language of the document.
+    """
 
     ident: str
     title: str
     steps: tuple[Step | Remark, ...]
     figures: tuple[Figure, ...] = ()
     film: str = ""
+    own: str = ""
 
 
 Block = Paragraph | Listing | Facts | Table | Figure | Instructions

@@ -52,7 +52,7 @@ def build(pattern: Pattern, pictures: Pictures, edition: Edition) -> Publication
     return Publication(
         title=document.title or say.say("part-instructions"), description=description, edition=edition,
         language=_ENGLISH[edition.terms] if edition.language == "en" else edition.language, own_language=_ENGLISH[document.terms],
-        sizes=tuple(pattern.sizes[i] for i in words.indexes),
+        sizes=tuple(words.name(pattern.sizes[i]) for i in words.indexes),
         sample=next((at for at, i in enumerate(words.indexes) if pattern.sizes[i] == sample), None),
         terms=say.say(f"terms-{edition.terms}") if edition.language == "en" else "", version=version, date=date,
         author=told(pattern, "designer", "author"), corrections=told(pattern, "corrections"), parts=parts, phrases=furniture(say),
@@ -89,17 +89,17 @@ def _parts(pattern: Pattern, pictures: Pictures, edition: Edition, words: Words,
     found = with_measures(_with_photographs(sections(pattern, words), pattern, edition), pattern, words.indexes, say)
     gauge_word = next((x.name.lower() for x in words.heading.lines if x.key == "gauge"), "gauge")
     yield Part("title", "", tuple(_title(pattern, pictures, edition, words, say)))
-    yield part("sizes", [size_table(pattern, words.indexes, say)])
+    yield part("sizes", [size_table(pattern, words.indexes, say, words.name)])
     yield part("materials", list(_materials(words)))
-    yield part("gauge", [*_gauge(pattern, words, say), *other_gauges(pattern, words.indexes, say)], word=gauge_word)
+    yield part("gauge", [*_gauge(pattern, words, say), *other_gauges(pattern, words.indexes, say, words.name)], word=gauge_word)
     short = tuple((s, (long,)) for s, long in words.heading.abbreviations)
     yield part("abbreviations", [Facts(short, close=True)] if short else [])
     yield part("special", _listed([x.value for x in words.heading.lines if x.key == "special"], words))
     yield part("notes", _notes(pattern, edition, words, say))
     yield part("schematic", [_figure(d) for d in pictures.schematics] if pictured else [])
-    yield part("instructions", [s for s in found if not _FINISHING.search(s.title)])
+    yield part("instructions", [s for s in found if not _FINISHING.search(s.own)])
     yield part("charts", [_figure(d) for d in pictures.charts] if pictured else [])
-    yield part("finishing", [s for s in found if _FINISHING.search(s.title)])
+    yield part("finishing", [s for s in found if _FINISHING.search(s.own)])
     yield part("care", [Paragraph((t,), own=True) for t in all_told(pattern, "care")])
     yield part("cautions", _listed([x.value for x in words.heading.cautions], words))
     yield part("help", list(_help(pattern, say)))
@@ -164,7 +164,7 @@ def _notes(pattern: Pattern, edition: Edition, words: Words, say: Phrases) -> li
     if edition.language == "en":
         ours.append((say.say("terms-note", terms=say.say(f"terms-{edition.terms}")),))
     if len(words.indexes) > 1:
-        ours.append((say.say("all-sizes-note", sizes=say.say("list-separator").join(pattern.sizes[i] for i in words.indexes)),))
+        ours.append((say.say("all-sizes-note", sizes=say.say("list-separator").join(words.name(pattern.sizes[i]) for i in words.indexes)),))
     ours += [(f"{x.name}: {x.value}",) for x in words.heading.lines if x.key == "turning chain"]
     ours.append((say.say("spelled-out-note" if edition.spelled_out or edition.large_print else "repeats-note"),))
     if edition.left_handed:
@@ -193,7 +193,7 @@ def _with_photographs(found: tuple[Instructions, ...], pattern: Pattern, edition
         if photo.cover or photo.picture is None or not result:
             continue
         name = photo.section.lower()
-        at = next((i for i, s in enumerate(result) if name and s.title.lower().startswith(name)), 0)
+        at = next((i for i, s in enumerate(result) if name and s.own.lower().startswith(name)), 0)
         result[at] = replace(result[at], figures=(*result[at].figures, Figure(photo.picture, photo.alt or result[at].title, photo.alt)))
     return tuple(result)
 

@@ -22,9 +22,9 @@ def with_measures(found: Sequence[Instructions], pattern: Pattern, indexes: Sequ
 
 
 def _one(section: Instructions, pattern: Pattern, indexes: Sequence[int], say: Phrases) -> Instructions:
-    if not section.title:
+    if not section.own:
         return section
-    by_size = [_dimensions(pattern, section.title, i) for i in indexes]
+    by_size = [_dimensions(pattern, section.own, i) for i in indexes]
     names = [n for n in _LAID if any(n in d for d in by_size)][:_MOST]
     if not names:
         return section

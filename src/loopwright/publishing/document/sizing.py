@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 
 from loopwright.model.measures import Dimension, Measures
 from loopwright.publishing.document.blocks import Paragraph, Table, TableRow
@@ -11,6 +11,7 @@ from loopwright.publishing.phrases import Phrases
 
 _INCH_MM = 25.4
 _QUARTERS = ("", "¼", "½", "¾")
+Named = Callable[[str], str]
 MANY = 14  # rows: beyond this only whole pieces and what the design aims for are listed
 OTHERS = (-2, -1, 1, 2)  # stitches to 10 cm
 
@@ -30,11 +31,11 @@ def in_quarters(mm: float) -> str:
     return f"{whole or ''}{_QUARTERS[rest]}" or "0"
 
 
-def size_table(pattern: Pattern, indexes: Sequence[int], say: Phrases) -> Table:
-    """One row per measure, one column per size of the edition."""
+def size_table(pattern: Pattern, indexes: Sequence[int], say: Phrases, name: Named) -> Table:
+    """One row per measure, one column per size of the edition. `name`: of a part or size, as the document has it."""
     measures = [pattern.measures[i] for i in indexes]
-    rows = [*_body(pattern, indexes, say), *_finished(pattern, measures, say), *_needs(pattern, measures, say)]
-    names = tuple(pattern.sizes[i] for i in indexes)
+    rows = [*_body(pattern, indexes, say), *_finished(pattern, measures, say, name), *_needs(pattern, measures, say)]
+    names = tuple(name(pattern.sizes[i]) for i in indexes)
     return Table(say.say("part-sizes"), say.say("in-cm"), names, tuple(rows), of_sizes=True, note=_note(pattern, measures, say))
 
 
@@ -47,12 +48,12 @@ def _body(pattern: Pattern, indexes: Sequence[int], say: Phrases) -> Iterator[Ta
     yield TableRow(head, tuple(length(say, pattern.body[1][i]) for i in indexes))
 
 
-def _finished(pattern: Pattern, measures: Sequence[Measures], say: Phrases) -> Iterator[TableRow]:
+def _finished(pattern: Pattern, measures: Sequence[Measures], say: Phrases, name: Named) -> Iterator[TableRow]:
     found = _listed(pattern, measures)
     group = say.say("finished")
     for key in found:
         values = [next((d for d in m.dimensions if _key(d) == key), None) for m in measures]
-        yield TableRow(_name(key, say), tuple(length(say, None if d is None else d.value_mm) for d in values), group)
+        yield TableRow(_name(key, say, name), tuple(length(say, None if d is None else d.value_mm) for d in values), group)
         group = ""
     worn = list(dict.fromkeys(_key(d) for m in measures for d in m.dimensions if d.worn))
     group = say.say("worn")
@@ -76,9 +77,9 @@ def _listed(pattern: Pattern, measures: Sequence[Measures]) -> list[tuple[str, s
     return [k for k in keys if not k[0] or f"{k[0]} {k[1]}".lower() in aimed][:MANY] or keys[:MANY]
 
 
-def _name(key: tuple[str, str], say: Phrases) -> str:
+def _name(key: tuple[str, str], say: Phrases, name: Named) -> str:
     section, measure = key
-    return say.say("measure-of", section=section or say.say("whole"), measure=_measure(measure, say))
+    return say.say("measure-of", section=name(section) if section else say.say("whole"), measure=_measure(measure, say))
 
 
 def _measure(name: str, say: Phrases) -> str:
@@ -118,7 +119,7 @@ def _note(pattern: Pattern, measures: Sequence[Measures], say: Phrases) -> str:
     return say.say("ball-note-plain")
 
 
-def other_gauges(pattern: Pattern, indexes: Sequence[int], say: Phrases) -> tuple[Paragraph | Table, ...]:
+def other_gauges(pattern: Pattern, indexes: Sequence[int], say: Phrases, name: Named) -> tuple[Paragraph | Table, ...]:
     """What the first measure around or across comes to when the stitches are narrower or wider; nothing where no gauge is known."""
     gauge = pattern.gauge
     if gauge is None or gauge.guessed or gauge.width_mm <= 0:
@@ -137,8 +138,8 @@ def other_gauges(pattern: Pattern, indexes: Sequence[int], say: Phrases) -> tupl
         head = say.say("gauge-other-corner", stitches=say.number(per_10 + more, 1))
         share = per_10 / (per_10 + more)
         rows.append(TableRow(head, tuple(length(say, None if d is None else d.value_mm * share) for d in found)))
-    names = tuple(pattern.sizes[i] for i in indexes)
-    corner = f"{_name(key, say)}, {say.say('in-cm')}"
+    names = tuple(name(pattern.sizes[i]) for i in indexes)
+    corner = f"{_name(key, say, name)}, {say.say('in-cm')}"
     return Paragraph((say.say("gauge-other-note"),), heading=say.say("gauge-other")), Table(
         say.say("gauge-other"), corner, names, tuple(rows), of_sizes=True,
     )

@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from loopwright.model.report import RowReport
-from loopwright.model.tree import Row
+from loopwright.model.tree import Row, Section
 from loopwright.publishing.document.blocks import Instructions, Remark, Step, StepOfSize
 from loopwright.publishing.document.pattern import Pattern
 from loopwright.publishing.document.running import running
@@ -26,7 +26,8 @@ def sections(pattern: Pattern, words: Words) -> tuple[Instructions, ...]:
     names: set[str] = set()
     for said in words.shown:
         if isinstance(said, SectionWords):
-            found.append(Instructions(_unique(said.title, names), said.title, (), film=_film(pattern, said.title)))
+            own = _own(pattern, said)
+            found.append(Instructions(_unique(own or said.title, names), said.title, (), film=_film(pattern, own), own=own))
             continue
         if not found:
             found.append(Instructions(_unique("instructions", names), "", ()))
@@ -96,6 +97,12 @@ def _alone(said: object) -> StepOfSize | None:
     if not isinstance(said, RowWords):
         return None
     return StepOfSize(said.label.removesuffix(_LABEL_END).rstrip(": "), said.words, _bare(said.count), said.lead)
+
+
+def _own(pattern: Pattern, said: SectionWords) -> str:
+    """A section's name as the design has it."""
+    item = pattern.document.items[said.item] if 0 <= said.item < len(pattern.document.items) else None
+    return item.title if isinstance(item, Section) else said.title
 
 
 def _film(pattern: Pattern, title: str) -> str:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from loopwright.model.tree import Document, HeadLine
 from loopwright.publishing.document.edition import Edition
 from loopwright.publishing.document.pattern import Pattern
@@ -11,12 +13,16 @@ from loopwright.wording import Heading, Said, heading, instructions, voice_for
 
 @record
 class Words:
-    """`shown`: instructions as the edition prints them; `by_size`: as each of its sizes alone has them."""
+    """`shown`: instructions as the edition prints them; `by_size`: as each of its sizes alone has them.
+
+    `indexes`: of the sizes. `name`: a part's or a size's name as these words have it.
+    """
 
     heading: Heading
     shown: tuple[Said, ...]
     by_size: tuple[tuple[Said, ...], ...]
     indexes: tuple[int, ...]
+    name: Callable[[str], str]
 
 
 def words_of(pattern: Pattern, edition: Edition) -> Words:
@@ -32,7 +38,7 @@ def words_of(pattern: Pattern, edition: Edition) -> Words:
         voice = voice_for(document, edition.terms, None, full_words=full, spelled_out=spelled, language=edition.language)
         shown = instructions(voice, document, report)
     body = "\n".join(part.text for part in shown)
-    return Words(heading(voice, document, report, body), shown, by_size, indexes)
+    return Words(heading(voice, document, report, body), shown, by_size, indexes, voice.name)
 
 
 def told(pattern: Pattern, *names: str) -> str:

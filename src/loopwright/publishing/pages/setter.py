@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from typst import TypstError
 
 STANDARDS = ["ua-1", "a-2a"]
+SEEN_DPI = 80.0  # pages to be looked at on a screen: A4 is 661 pixels wide
 THREADS = 2
 _TEMPLATES = ("main.typ", "look.typ", "blocks.typ", "tables.typ", "figures.typ", "columns.typ", "ledger.typ", "far.typ")
 _LACKING = re.compile(r'text `"(?P<sign>[^"`]+)"` could not be displayed')
@@ -45,21 +46,29 @@ class Pages:
         Raises PageError for a typeface that was not given, an accent that is no colour, a character that no font holds, a picture that
         cannot be read.
         """
+        made = self._set(publication, format="pdf", pdf_standards=STANDARDS, timestamp=_NO_DATE)
+        if not isinstance(made, bytes):
+            raise PageError("the typesetter gave no pages")
+        return made
+
+    def pictures(self, publication: Publication, dots_per_inch: float = SEEN_DPI) -> list[bytes]:
+        """Every page of a publication as a PNG picture, to be looked at before it is written. Raises PageError as `pdf` does."""
+        made = self._set(publication, format="png", ppi=dots_per_inch)
+        return [made] if isinstance(made, bytes) else list(made)
+
+    def _set(self, publication: Publication, **options: Any) -> Any:
         import typst  # noqa: PLC0415 - only where pages are made
 
         require_signs(publication, self._faces.held(publication.edition.typeface))
         laying = Laying(publication, self._faces, self._rasters)
         data = json.dumps(laying.data(), ensure_ascii=False).encode()
         try:
-            made = _compiled(
-                {**self._templates, "data.json": data, **laying.files}, root=self._rasters.root, format="pdf",
-                font_paths=self._faces.fonts, ignore_system_fonts=True, pdf_standards=STANDARDS, timestamp=_NO_DATE,
+            return _compiled(
+                {**self._templates, "data.json": data, **laying.files}, root=self._rasters.root,
+                font_paths=self._faces.fonts, ignore_system_fonts=True, **options,
             )
         except typst.TypstError as error:
             raise _page_error(error, laying) from error
-        if not isinstance(made, bytes):
-            raise PageError("the typesetter gave no pages")
-        return made
 
     def pdfs(self, publications: Sequence[Publication]) -> list[bytes]:
         """Several publications, set side by side in threads; in the order given. Raises PageError as `pdf` does."""
