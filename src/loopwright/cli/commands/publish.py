@@ -12,6 +12,7 @@ from loopwright.findings import Finding, render_text
 from loopwright.findings.registry import hints, message, severity
 from loopwright.grading import GaugeError
 from loopwright.publishing.errors import PageError
+from loopwright.publishing.phrases import languages
 from loopwright.source import Span
 from loopwright.workshop.files import CannotOpen, CannotSave, open_source
 from loopwright.workshop.measure import Wanted
@@ -21,8 +22,8 @@ from loopwright.workshop.publish.publish import FaultyDesignError, as_json, publ
 from loopwright.workshop.publish.typefaces import family_of
 
 
-class _NoSizeError(Exception):
-    """A size that the design does not have."""
+class _NotThereError(Exception):
+    """A size or a language that there is not."""
 
 
 def run(args: Namespace) -> int:
@@ -40,7 +41,7 @@ def run(args: Namespace) -> int:
         print("loopwright: nothing was published, as the design has errors: mend them, leave the sizes out that have them (--size), "
               "or publish a draft that says so on every page (--draft)", file=sys.stderr)
         return 1
-    except (CannotOpen, CannotSave, PageError, _NoSizeError) as e:
+    except (CannotOpen, CannotSave, PageError, _NotThereError) as e:
         print(f"loopwright: {e}", file=sys.stderr)
         return 2
     except NothingToPublishError:
@@ -72,7 +73,10 @@ def _asked(args: Namespace, found: Gathered) -> Asked:
     known = {s.lower(): i for i, s in enumerate(sizes)}
     for name in names:
         if name not in known:
-            raise _NoSizeError(f"there is no size {name!r}: the design has {', '.join(sizes)}")
+            raise _NotThereError(f"there is no size {name!r}: the design has {', '.join(sizes)}")
+    for code in args.language or ():
+        if code not in languages():
+            raise _NotThereError(f"there are no words in {code!r}: the languages are {', '.join(languages())}")
     chosen = tuple(range(len(sizes))) if args.each_size else tuple(known[n] for n in names)
     return Asked(
         papers=tuple(args.paper or ("a4",)), terms=tuple(args.terms or ()), languages=tuple(args.language or ("en",)), sizes=chosen,

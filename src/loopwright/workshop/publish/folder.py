@@ -29,6 +29,7 @@ def put(folder: Path, files: Mapping[str, bytes], *, replace: bool = False) -> N
         for name, data in files.items():
             _write(draft / name, data, folder / name)
         for name in files:
+            make_folder((folder / name).parent)
             _move(draft / name, folder / name)
     finally:
         shutil.rmtree(draft, ignore_errors=True)

@@ -13,7 +13,7 @@ from loopwright.publishing.document.steps import slug
 from loopwright.publishing.document.words import worked_in
 from loopwright.workshop.measure import Measured
 
-COVER_PX = 1000
+COVER_PX = 900
 COVER_BUDGET_S = 0.4
 MOST_CHARTS = 24
 

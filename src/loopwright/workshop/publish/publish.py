@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Callable, Sequence
 from concurrent.futures import Future, ThreadPoolExecutor
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from loopwright.publishing.document import Edition, Publication
+from loopwright.model.measures import Measures
+from loopwright.publishing.document import Edition, Figure, Publication
 from loopwright.publishing.document.build import build
 from loopwright.record import record
 from loopwright.source import Source
@@ -74,8 +74,8 @@ def publish(
     chosen = asked(found)
     todo = jobs(chosen, title, found.pattern.sizes, found.pattern.document.terms)
     made = _Maker(found, tell, [Path(chosen.typeface)] if chosen.typeface else []).make(todo)
-    files = {job.name: data for job, data in zip(todo, made.data, strict=True)}
-    written = [_written(folder, job, found.pattern.sizes) for job in todo]
+    files = {job.name: data for job, data in zip(todo, made.data, strict=True)} | made.pictures
+    written = [described(folder, job, found.pattern.sizes) for job in todo]
     kit: tuple[KitFile, ...] = ()
     if chosen.package:
         own_cover = any(p.cover and p.picture is not None for p in found.pattern.photographs)
@@ -94,6 +94,7 @@ class _Made:
     data: tuple[bytes, ...]
     notes: tuple[str, ...]
     cover: bytes | None
+    pictures: dict[str, bytes]
 
 
 class _Maker:
@@ -106,6 +107,7 @@ class _Maker:
         self.studio = Studio(found.measured)
         self.built: dict[Edition, Publication] = {}
         self.pages: list[Pages] = []
+        self.beside: dict[str, bytes] = {}
 
     def make(self, todo: Sequence[Job]) -> _Made:
         with ThreadPoolExecutor(max_workers=2) as pool:
@@ -122,13 +124,16 @@ class _Maker:
         for pages in self.pages:
             pages.close()
         cover = self.studio.drawn_cover
-        return _Made(data, (*notes, *self.studio.notes), cover.picture.data if cover is not None else None)
+        return _Made(data, (*notes, *self.studio.notes), cover.picture.data if cover is not None else None, self.beside)
 
     def _one(self, job: Job, pool: ThreadPoolExecutor) -> Future[bytes] | bytes:
         publication = self._built(job)
         if job.format == "pdf":
             return pool.submit(self._setter().pdf, publication)
-        return _other(publication, job)
+        if job.format == "data":  # it names its pictures, so they stand beside it
+            figures = (b for part in publication.parts for b in part.blocks if isinstance(b, Figure))
+            self.beside |= {f"{Path(job.name).stem}-pictures/{f.picture.name}": f.picture.data for f in figures}
+        return _other(publication, job, self.found.pattern.measures)
 
     def _built(self, job: Job) -> Publication:
         """Paper makes no difference to what a document holds."""
@@ -145,7 +150,7 @@ class _Maker:
         return self.pages[0]
 
 
-def _other(publication: Publication, job: Job) -> bytes:
+def _other(publication: Publication, job: Job, measures: Sequence[Measures]) -> bytes:
     if job.format == "html":
         from loopwright.publishing.web import html  # noqa: PLC0415 - only where it is wanted
 
@@ -157,7 +162,8 @@ def _other(publication: Publication, job: Job) -> bytes:
     if job.format == "data":
         from loopwright.publishing.data import as_json as export  # noqa: PLC0415 - the same
 
-        return (json.dumps(export(publication), ensure_ascii=False, indent=1) + "\n").encode()
+        size = publication.edition.size
+        return export(publication, measures if size is None else measures[size : size + 1]).encode()
     from loopwright.publishing.plain import markdown, text  # noqa: PLC0415 - the same
 
     return (text if job.format == "text" else markdown)(publication).encode()
@@ -169,7 +175,8 @@ _WHAT = {
 }
 
 
-def _written(folder: Path, job: Job, sizes: Sequence[str]) -> Written:
+def described(folder: Path, job: Job, sizes: Sequence[str]) -> Written:
+    """The file that a job makes: where it goes, and what it is, in words."""
     e = job.edition
     size = sizes[e.size] if e.size is not None else ""
     words = [_WHAT[job.format], f"size {size}" if size else "all sizes" if len(sizes) > 1 else ""]
