@@ -39,19 +39,20 @@ class FabricPicture:
 def fabric_picture(
     fabric: Fabric, sizes: StitchSizes, *, shape: Shape | None = None, palette: Mapping[str, Colour] | None = None, width_px: int = 1000,
     height_px: int | None = None, background: tuple[int, int, int, int] = CLEAR, left_handed: bool = False, title: str = "",
-    opening_up: bool | None = None, budget_s: float = 20.0,
+    opening_up: bool | None = None, budget_s: float = 20.0, triangles: int = TRIANGLES,
 ) -> FabricPicture:
     """The fabric stitch by stitch, with light, and without a word: for a preview, a listing, a page.
 
     Flat pieces from above with the first row below, garments from the front, others from the front and a little above; several pieces
     beside and below one another. `shape`: where it is relaxed already; `palette`: colours by their names in the pattern. `height_px`: of a
     picture that must be so high (1600 x 1200, a square); None: as high as the fabric asks for. `background`: red, green, blue and cover,
-    0 to 255. `left_handed`: mirrored. Raises ValueError for a size that `scene.picture` does not make.
+    0 to 255. `left_handed`: mirrored. `triangles`: at most so many.
+    Raises ValueError for a size that `scene.picture` does not make.
     """
     laid = laid_out(fabric, sizes, shape, title=title, opening_up=opening_up, budget_s=budget_s)
     seen = composed(laid)
     ties = tie_rows(laid.parts)
-    drawn = _twinned(_without(buffers(fabric, laid.body.at(seen.points), palette, budget=TRIANGLES), ties), seen)
+    drawn = _twinned(_without(buffers(fabric, laid.body.at(seen.points), palette, budget=triangles), ties), seen)
     height = height_px or _height_px(drawn.positions.astype(np.float64), width_px)
     pixels = picture(drawn, view=_DOWN, width_px=width_px, height_px=height, background=background)
     if left_handed:

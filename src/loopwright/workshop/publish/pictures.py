@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from collections.abc import Collection
+from concurrent.futures import Future, ProcessPoolExecutor
+from multiprocessing import current_process, get_context
+from typing import TYPE_CHECKING, Literal
 
 from loopwright.drawing.chart import ChartOptions, charts
-from loopwright.drawing.copies import copies_told
+from loopwright.drawing.copies import Copies, copies_told
 from loopwright.drawing.schematic import SchematicOptions, schematics
 from loopwright.publishing.document import Edition, Picture
 from loopwright.publishing.document.pattern import Drawn, Pictures
@@ -13,8 +16,16 @@ from loopwright.publishing.document.steps import slug
 from loopwright.publishing.document.words import worked_in
 from loopwright.workshop.measure import Measured
 
-COVER_PX = 900
-COVER_BUDGET_S = 0.4
+if TYPE_CHECKING:
+    from loopwright.drawing.rounds import FabricPicture
+    from loopwright.grading.gauge import StitchSizes
+    from loopwright.model.fabric import Fabric
+
+ChartKey = tuple[int, bool, Literal["us", "uk"]]
+ELSEWHERE = 3  # every so many sizes are drawn in the other process
+COVER_PX = 760
+COVER_BUDGET_S = 20.0
+COVER_TRIANGLES = 80_000
 MOST_CHARTS = 24
 
 
@@ -24,9 +35,12 @@ class Studio:
     def __init__(self, measured: Measured) -> None:
         """`measured`: the pattern in all its sizes."""
         self.measured = measured
-        self._charts: dict[tuple[int, bool, str], tuple[Drawn, ...]] = {}
+        self._charts: dict[ChartKey, tuple[Drawn, ...]] = {}
+        self._elsewhere: dict[ChartKey, Future[tuple[Drawn, ...]]] = {}
         self._schematics: dict[int | None, tuple[Drawn, ...]] = {}
         self._cover: list[Drawn | None] = []
+        self._covering: Future[FabricPicture] | None = None
+        self._pool: ProcessPoolExecutor | None = None
         self.notes: list[str] = []
 
     def pictures(self, edition: Edition) -> Pictures:
@@ -35,26 +49,33 @@ class Studio:
             return Pictures()
         return Pictures(self.charts(edition), self.schematics(edition), None if edition.ink_saving else self.cover())
 
+    def prepare(self, editions: Collection[Edition]) -> None:
+        """Begins the cover and draws the charts and schematics of some editions meanwhile."""
+        if any(not (e.words_only or e.ink_saving) for e in editions):
+            self.begin_cover()
+        shown = [e for e in editions if not e.words_only and self.measured.gauge.sizes is not None]
+        if self._pool is not None:  # it has the cover to draw as well
+            for edition in shown[2::ELSEWHERE]:
+                self._elsewhere.setdefault(self._key(edition), self._pool.submit(draw_charts, *self._given(self._key(edition))))
+        for edition in shown:
+            if self._key(edition) not in self._elsewhere:
+                self.charts(edition)
+            self.schematics(edition)
+
     def charts(self, edition: Edition) -> tuple[Drawn, ...]:
         """Charts in the edition's size, or in the one that the sample was worked in."""
-        at = self.sample if edition.size is None else edition.size
-        terms: Literal["us", "uk"] = "us" if edition.terms == "us" else "uk"
-        key = (at, edition.left_handed, terms)
+        key = self._key(edition)
         if key not in self._charts:
-            self._charts[key] = self._draw_charts(at, terms, left_handed=edition.left_handed)
+            begun = self._elsewhere.get(key)
+            self._charts[key] = begun.result() if begun is not None else draw_charts(*self._given(key))
         return self._charts[key]
 
-    def _draw_charts(self, at: int, terms: Literal["us", "uk"], *, left_handed: bool) -> tuple[Drawn, ...]:
-        fabric, sizes = self.measured.fabrics[at], self.measured.gauge.sizes
-        if fabric is None or sizes is None:
-            return ()
-        found = []
-        copies = copies_told(self.measured.document, at)
-        options = ChartOptions(terms, left_handed, ident=f"chart-{at}", copies=copies)
-        for i, chart in enumerate(charts(fabric, sizes, options)[:MOST_CHARTS], 1):
-            name = f"chart-{i}-{slug(chart.section or 'whole')[:40]}.svg"
-            found.append(Drawn(Picture(name, "svg", chart.svg.encode()), chart.section or "", chart.description, chart.notes))
-        return tuple(found)
+    def _key(self, edition: Edition) -> ChartKey:
+        at = self.sample if edition.size is None else edition.size
+        return at, edition.left_handed, "us" if edition.terms == "us" else "uk"
+
+    def _given(self, key: ChartKey) -> tuple[Fabric | None, StitchSizes | None, ChartKey, Copies]:
+        return self.measured.fabrics[key[0]], self.measured.gauge.sizes, key, copies_told(self.measured.document, key[0])
 
     def schematics(self, edition: Edition) -> tuple[Drawn, ...]:
         """Schematics of the edition's size, or of all in brackets."""
@@ -81,24 +102,52 @@ class Studio:
     def cover(self) -> Drawn | None:
         """The fabric of the sample as it looks; None where it cannot be given a shape."""
         if not self._cover:
-            self._cover.append(self._draw_cover())
+            self.begin_cover()
+            made = self._covering.result() if isinstance(self._covering, Future) else None
+            if made is not None:
+                self.notes.extend(made.notes)
+            self._cover.append(None if made is None else Drawn(Picture("cover.png", "png", made.png), "", made.description))
         return self._cover[0]
+
+    def begin_cover(self) -> None:
+        """Begins to draw the cover in a process of its own, while charts are drawn here; here, where no process can be started."""
+        fabric, sizes = self.measured.fabrics[self.sample], self.measured.gauge.sizes
+        if self._covering is not None or self._cover or fabric is None or sizes is None:
+            return
+        given = fabric, sizes, self.measured.document.title or ""
+        if current_process().daemon:
+            self._covering = Future()
+            self._covering.set_result(draw_cover(*given))
+            return
+        self._pool = ProcessPoolExecutor(max_workers=1, mp_context=get_context("spawn"))
+        self._covering = self._pool.submit(draw_cover, *given)
+
+    def close(self) -> None:
+        """Ends what was begun."""
+        if self._pool is not None:
+            self._pool.shutdown(wait=False, cancel_futures=True)
 
     @property
     def drawn_cover(self) -> Drawn | None:
         """The cover, where an edition asked for it."""
         return self._cover[0] if self._cover else None
 
-    def _draw_cover(self) -> Drawn | None:
-        from loopwright.drawing.rounds import fabric_picture  # noqa: PLC0415 - brings the solver
-        from loopwright.workshop.shapes import opens_above  # noqa: PLC0415 - the same
 
-        fabric, sizes = self.measured.fabrics[self.sample], self.measured.gauge.sizes
-        if fabric is None or sizes is None:
-            return None
-        found = fabric_picture(
-            fabric, sizes, width_px=COVER_PX, title=self.measured.document.title or "",
-            opening_up=opens_above(self.measured.document) or None, budget_s=COVER_BUDGET_S,
-        )
-        self.notes.extend(found.notes)
-        return Drawn(Picture("cover.png", "png", found.png), "", found.description)
+def draw_charts(fabric: Fabric | None, sizes: StitchSizes | None, key: ChartKey, copies: Copies) -> tuple[Drawn, ...]:
+    """The charts of one size."""
+    if fabric is None or sizes is None:
+        return ()
+    at, left_handed, terms = key
+    found = []
+    options = ChartOptions(terms, left_handed, ident=f"chart-{at}", copies=copies)
+    for i, chart in enumerate(charts(fabric, sizes, options)[:MOST_CHARTS], 1):
+        name = f"chart-{i}-{slug(chart.section or 'whole')[:40]}.svg"
+        found.append(Drawn(Picture(name, "svg", chart.svg.encode()), chart.section or "", chart.description, chart.notes))
+    return tuple(found)
+
+
+def draw_cover(fabric: Fabric, sizes: StitchSizes, title: str) -> FabricPicture:
+    """The picture for the front, small and quickly made; the same bytes for the same fabric, as long as its shape comes to rest in time."""
+    from loopwright.drawing.rounds import fabric_picture  # noqa: PLC0415 - brings the solver
+
+    return fabric_picture(fabric, sizes, width_px=COVER_PX, title=title, budget_s=COVER_BUDGET_S, triangles=COVER_TRIANGLES)

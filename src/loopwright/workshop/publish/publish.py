@@ -110,6 +110,8 @@ class _Maker:
         self.beside: dict[str, bytes] = {}
 
     def make(self, todo: Sequence[Job]) -> _Made:
+        self.tell("charts and schematics", 0.0)
+        self.studio.prepare(tuple(dict.fromkeys(replace(job.edition, paper="a4") for job in todo)))
         with ThreadPoolExecutor(max_workers=2) as pool:
             waiting: list[Future[bytes] | bytes] = []
             for at, job in enumerate(todo):
@@ -123,6 +125,7 @@ class _Maker:
             notes += reported(publication)
         for pages in self.pages:
             pages.close()
+        self.studio.close()
         cover = self.studio.drawn_cover
         return _Made(data, (*notes, *self.studio.notes), cover.picture.data if cover is not None else None, self.beside)
 
