@@ -37,7 +37,7 @@ class Num:
 ONE = Num((1,))
 
 Loop = Literal["both", "back", "front", "third", "front-post", "back-post"]
-Quant = Literal["next", "first", "last", "same", "each", "every", "kth", "any"]
+Quant = Literal["next", "first", "last", "same", "each", "every", "kth", "any", "skipped"]
 
 
 @record
@@ -64,6 +64,7 @@ class Place:
     `quant`: next/first/last/same/each/every/kth/any. `n`: how many ("next 3"); "each" with n None runs to the end
     of the row or until `left` places remain ("to last 3 sts", "across to within 2 sts of end").
     `each of next 3` is quant "next", n 3. "every 3rd st" is quant "every", k 3.
+    "skipped": what was passed over just before, to go back to for crossed stitches; `k` says which of them, from 1, None in order.
     `k` with `of`: "3rd ch of ch-6" = kth, k 3, thing ch, of Thing("ch", 6). `from_hook`: "2nd ch from hook".
     `centre`: "center dc of shell" = thing dc, of shell, centre. `relation`: in, between, around (a post or under).
     `upto`: "each" stops before the next of these ("in each treble up to the 2 chain", "to the centre of the shell").

@@ -56,6 +56,7 @@ _ASIDES = (
     r"\bspacing (?:the )?sts evenly,?", r"\bworking (?:over|along|on|across|down) (?:the )?(?:sides?|edges?|ends?)(?: of each row)?,?",
     r"\bwork(?:ing)? in (?:s\.? ?c|d\.? ?c|tr|h\.? ?d\.? ?c)\.?(?: throughout)?,?(?=\s+(?:work|dec|inc)\b)",
     r"\bloosely\b", r"\bincl\b\.?",
+    r",?\s{0,3}\b(?:working|crossing|going) (?:in front of|behind|in back of) (?:the |last |previous |first |two |2 ){0,3}[a-z ]{1,20}?(?: just)? (?:made|worked|completed),?",
 )
 _ASIDE = re.compile("|".join(_ASIDES), re.IGNORECASE)
 

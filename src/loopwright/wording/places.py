@@ -50,12 +50,26 @@ def where(voice: Voice, at: Place, end: str, *, ring: str = "magic_ring", top: b
         return voice.say("same", thing=voice.noun("sp" if voice.language == "en" else "ch-sp-any"))
     if at.quant in ("same", "any"):
         return voice.say(at.quant, thing=voice.thing(thing))
+    if at.quant == "skipped":
+        return _skipped(voice, at)
     if at.quant in ("each", "every") or at.n is None:
         return _each(voice, at, end)
     quant = at.quant if at.quant in ("first", "last") else "next"
     if voice.single(at.n) == 1:
         return voice.say(f"{quant}_one", thing=voice.thing(thing))
     return voice.say(f"{quant}_many", n=voice.num(at.n), things=voice.thing(thing, many=True))
+
+
+def _skipped(voice: Voice, at: Place) -> str:
+    """As in "skipped st", "2nd skipped st", "each skipped st"."""
+    if at.k is not None:
+        kth = voice.say("last") if at.k < 0 and voice.language == "en" else voice.ordinal(max(1, at.k))
+        return voice.say("skipped_kth", kth=kth, thing=voice.thing(at.thing))
+    if voice.single(at.n) == 1:
+        return voice.say("skipped", thing=voice.thing(at.thing))
+    if at.n is None:
+        return voice.say("skipped_each", thing=voice.thing(at.thing))
+    return voice.say("skipped_many", n=voice.num(at.n), things=voice.thing(at.thing, many=True))
 
 
 def _row_end(voice: Voice, at: Place, end: str) -> str:

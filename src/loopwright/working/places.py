@@ -47,6 +47,8 @@ def slots_of(run: Run, place: Place, how: str = "top") -> list[Slot]:
         return [run.last]
     if place.quant == "same":
         return [_same(run)]
+    if place.quant == "skipped":
+        return _skipped(run, place, how)
     if place.quant == "first":
         return _first(run, place, how)
     if place.quant == "last":
@@ -127,6 +129,24 @@ def _same(run: Run) -> Slot:
             raise RunsOut("same", wanted=1, found=0)
         run.last = Slot(run.pos, run.pos + 1)
     return _take(run, run.last)
+
+
+def _skipped(run: Run, place: Place, how: str) -> list[Slot]:
+    """What was passed over last: its places in order, each once, or the one that is named. The row goes on where it was."""
+    begin, end = next(((a, b) for a, b in reversed(run.skips) if b <= run.pos), (0, 0))
+    places = [i for i in range(begin, end) if run.item(i) != CHAIN or run.view.foundation]
+    if place.k is not None:
+        free = [places[place.k - 1 if place.k > 0 else place.k]] if 0 < abs(place.k) <= len(places) else []
+    else:
+        done = {at for made, at in run.crossed if made < len(run.out)}
+        free = [i for i in places if i not in done]
+    wanted = place.n.at(0) if place.n is not None else len(free)
+    if not wanted or len(free) < wanted:
+        raise RunsOut("skipped", wanted=wanted or 1, found=len(free))
+    found = free[:wanted]
+    run.crossed.extend((len(run.out) + k, at) for k, at in enumerate(found))
+    run.last = Slot(found[-1], found[-1] + 1, how)
+    return [Slot(at, at + 1, how) for at in found]
 
 
 def _first(run: Run, place: Place, how: str) -> list[Slot]:

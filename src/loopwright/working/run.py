@@ -112,6 +112,8 @@ class Run:
     slipped: bool = False  # the hook was moved to stitch `last` by slip stitches: a start chain stands there
     slip_row: bool = False  # a row of slip stitches: they are its stitches
     uneven: tuple[int, int] | None = None  # a repeat to the end that did not come out even: what a round takes, what there was
+    skips: list[tuple[int, int]] = field(default_factory=list)  # what was passed over, for crossed stitches to go back to
+    crossed: list[tuple[int, int]] = field(default_factory=list)  # which of it was gone back to: number of the stitch made, place
     inside: int = 0  # depth of repeats: "the first stitch" there is the next one
 
     def __post_init__(self) -> None:

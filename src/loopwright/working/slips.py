@@ -147,6 +147,7 @@ def do_skip(run: Run, node: Skip) -> None:
             return
     if node.first and run.tch_item and len(run.out) == 1 and not run.view.ring:
         count -= 1  # the start chain stands over it
+    begin = run.pos
     for i in range(min(count, MAX_ITEMS)):
         slot = seek(run, STITCH if node.first and node.thing.kind in HEIGHT else node.thing, run.pos)
         if slot is None:
@@ -154,6 +155,7 @@ def do_skip(run: Run, node: Skip) -> None:
                 return
             raise RunsOut(node.thing.kind, wanted=count, found=i)
         run.pos = max(slot.end, run.pos + (slot.end == slot.start))
+    run.skips.append((begin, run.pos))
     if run.view.foundation and not run.worked and run.pos == count:
         run.named["missed"] = count
 
