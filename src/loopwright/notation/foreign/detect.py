@@ -40,10 +40,11 @@ def _all_marks() -> frozenset[str]:
 
 
 def _counted(found: list[str]) -> str:
-    """The language whose own words are met most; more often than English ones, and twice at least."""
+    """The language whose own words are met most: more often than English ones, and two different ones at least."""
     hits = {code: _hits(found, marks(code)) for code in LANGUAGES}
     best = max(hits, key=lambda code: hits[code])
-    return best if hits[best] >= 2 and hits[best] > _hits(found, marks("en")) else "en"
+    several = len(marks(best).intersection(found)) > 1
+    return best if several and hits[best] > _hits(found, marks("en")) else "en"
 
 
 def _hits(words: list[str], marks: frozenset[str]) -> int:
