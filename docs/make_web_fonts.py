@@ -1,5 +1,5 @@
 # ruff: noqa: INP001, T201 (a script, no package)
-"""Makes the fonts of web pages and EPUBs out of those that drawings use: the letters of European languages, as WOFF2.
+"""Makes the fonts of web pages, EPUBs and the studio out of those that drawings use: the letters of European languages, as WOFF2.
 
 Run it as `python docs/make_web_fonts.py` when a font is changed; needs fonttools and brotli. Names, licence and copyright stay inside.
 """
@@ -14,7 +14,10 @@ from fontTools import subset
 ROOT = Path(__file__).parents[1]
 SOURCE = ROOT / "src" / "loopwright" / "drawing" / "fonts"
 TARGET = ROOT / "src" / "loopwright" / "publishing" / "fonts"
-FACES = ("AtkinsonHyperlegibleNext_400Regular", "AtkinsonHyperlegibleNext_700Bold", "Besley_500Medium", "Besley_700Bold")
+FACES = (
+    "AtkinsonHyperlegibleNext_400Regular", "AtkinsonHyperlegibleNext_600SemiBold", "AtkinsonHyperlegibleNext_700Bold", "Besley_500Medium",
+    "Besley_700Bold",
+)
 LICENCES = ("OFL-AtkinsonHyperlegibleNext.txt", "OFL-Besley.txt")
 LETTERS = (
     *range(0x20, 0x7F), *range(0xA0, 0x180), *range(0x218, 0x21C), *range(0x2010, 0x2040),

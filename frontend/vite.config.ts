@@ -12,5 +12,5 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     target: "es2022",
   },
-  server: { proxy: { "/api": "http://127.0.0.1:8765", "/ws": { target: "ws://127.0.0.1:8765", ws: true } } },
+  server: { proxy: { "/api": "http://127.0.0.1:8765", "/fonts": "http://127.0.0.1:8765", "/ws": { target: "ws://127.0.0.1:8765", ws: true } } },
 });

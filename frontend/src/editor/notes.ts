@@ -10,9 +10,11 @@ export interface NoteEvents { mend: (f: Finding) => void; leave: (f: Finding, wh
 export const openNote = StateEffect.define<{ line: number; key: string | null }>();
 const rested = StateEffect.define<null>();
 const REST_MS = 600;
-const SHAPES: Record<Word, string> = { stops: "M10 2.2 17.8 10 10 17.8 2.2 10Z", look: "M3 15.5 10 4 17 15.5", thought: "M10 3a7 7 0 1 0 .01 0Z" };
+export const SHAPES: Record<Word, string> = { stops: "M10 2.2 17.8 10 10 17.8 2.2 10Z", look: "M3 15.5 10 4 17 15.5", thought: "M10 3a7 7 0 1 0 .01 0Z" };
 export const saidOf = (f: Finding): string => (f.code.startsWith("N") ? "Not read." : { stops: "Stops here.", look: "Look again.", thought: "A thought." }[f.word]);
 export const sentence = (s: string): string => { const t = s.charAt(0).toUpperCase() + s.slice(1); return /[.!?]$/.test(t) ? t : `${t}.`; };
+/** A mend as a button: it states the edit. */
+export const wayOut = (title: string): string => title.replace(/^print (.+)$/, "Write ($1)").replace(/^./, (c) => c.toUpperCase());
 export const keyOf = (f: Finding): string => `${f.code} ${f.message}`;
 const RANK: Record<Word, number> = { stops: 0, look: 1, thought: 2 };
 
@@ -76,7 +78,7 @@ class Note extends WidgetType {
     const acts = document.createElement("div");
     acts.className = "acts";
     const { fix } = f;
-    if (fix) acts.append(button("act main", fix.title.charAt(0).toUpperCase() + fix.title.slice(1), () => this.events.mend(f)));
+    if (fix) acts.append(button("act main", wayOut(fix.title), () => this.events.mend(f)));
     if (f.word !== "stops") acts.append(button("act leave", "Leave it, because …", () => { acts.replaceWith(this.because(f, acts)); }));
     if (acts.childElementCount) paper.append(acts);
     return paper;

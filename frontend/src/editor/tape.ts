@@ -98,8 +98,16 @@ class Cells extends GutterMarker {
 
 const cells = field((rows, state) => { const { seen, size } = state.field(truth); return new Cells(rows.at(-1) as Row, size, seen?.sizes ?? []); });
 
+class Room extends WidgetType {
+  override eq(): boolean { return true; }
+  override toDOM(): HTMLElement { return piece("div", "room"); }
+}
+
+/** A line of room under rows that end differently in different sizes: what is said about it stands there. */
+const room = blocks((row) => (new Set(row.times).size > 1 ? new Room() : null));
+
 /** Beside the tape, at desk width. */
-export const unrolled: Extension = [cells, gutter({ class: "sizes", side: "after", markers: (view) => view.state.field(cells) })];
+export const unrolled: Extension = [cells, room, gutter({ class: "sizes", side: "after", markers: (view) => view.state.field(cells) })];
 
 class Below extends WidgetType {
   constructor(readonly row: Row, readonly size: number, readonly names: readonly string[]) { super(); }
@@ -108,17 +116,17 @@ class Below extends WidgetType {
 }
 
 /** Under the rows, where there is no room beside the tape. */
-export const unrolledBelow = StateField.define<DecorationSet>({
-  create: under,
-  update: (value, tr) => (tr.effects.some((e) => e.is(setTruth)) ? under(tr.state) : tr.docChanged ? value.map(tr.changes) : value),
-  provide: (f) => EditorView.decorations.from(f),
-});
+export const unrolledBelow = blocks((row, state) => { const { seen, size } = state.field(truth); return new Below(row, size, seen?.sizes ?? []); });
 
-function under(state: EditorState): DecorationSet {
-  const { seen, size } = state.field(truth), ranges: Range<Decoration>[] = [];
-  for (const [at, rows] of byLine(state)) {
-    const row = rows.at(-1);
-    if (row) ranges.push(Decoration.widget({ widget: new Below(row, size, seen?.sizes ?? []), block: true, side: 2 }).range(state.doc.lineAt(at).to));
-  }
-  return Decoration.set(ranges, true);
+/** A block under every row that gets one. */
+function blocks(make: (row: Row, state: EditorState) => WidgetType | null): StateField<DecorationSet> {
+  const under = (state: EditorState) => Decoration.set(byLine(state).flatMap(([at, rows]): Range<Decoration>[] => {
+    const row = rows.at(-1), widget = row ? make(row, state) : null;
+    return widget ? [Decoration.widget({ widget, block: true, side: 2 }).range(state.doc.lineAt(at).to)] : [];
+  }), true);
+  return StateField.define<DecorationSet>({
+    create: under,
+    update: (value, tr) => (tr.effects.some((e) => e.is(setTruth)) ? under(tr.state) : tr.docChanged ? value.map(tr.changes) : value),
+    provide: (f) => EditorView.decorations.from(f),
+  });
 }

@@ -1,14 +1,23 @@
 // The connection that writes one design: texts go out, what is true of them comes in. Keeps what was typed until it is on disk.
-import { ask } from "./api";
+import { ask, Refused } from "./api";
 import type { Opened, Seen } from "./wire";
 
-type View = { t: "view"; what: string; size: number | null; ask?: number; revision: number; data?: unknown; error?: string };
+type View = { t: "view"; what: string; size: number | null; ask?: number; revision: number; data?: unknown; error?: string; dropped?: true };
 type Message =
   | Seen | View | { t: "saved"; seq: number; sum: string; at: number } | { t: "unsaved"; seq: number; message: string }
-  | { t: "changed"; text: string | null } | { t: "writer"; you: boolean } | { t: "fault"; seq: number; message: string } | { t: "error"; message: string };
+  | { t: "changed"; text: string | null; sum: string } | { t: "writer"; you: boolean } | { t: "fault"; seq: number; message: string } | { t: "error"; message: string };
 
 const RETRY_MS = [300, 1000, 2000, 5000];
 const PENCIL_MS = 150;
+const MOST_SENT = 20;
+interface Held { base: string; text: string; sent: string[] }
+
+function heldIn(kept: string | null): Held | null {
+  try {
+    const read = JSON.parse(kept ?? "null") as Partial<Held> | null;
+    return read && typeof read.text === "string" ? { base: String(read.base), text: read.text, sent: Array.isArray(read.sent) ? read.sent : [] } : null;
+  } catch { return null; }
+}
 
 export class Live {
   seen = $state.raw<Seen | null>(null);
@@ -20,7 +29,13 @@ export class Live {
   changed = $state.raw<{ text: string | null } | null>(null);
   lostSince = $state<number | null>(null);
   text = "";
-  private base = "";
+  /** Another gauge that is tried without being written; null for the design's own. */
+  gauge = $state<string | null>(null);
+  /** The sum of what is on disk, as far as this window knows. */
+  base = $state("");
+  private place = "";
+  /** What was sent since the last word that it is on disk: a text that comes back as another's may be one of these. */
+  private sent: string[] = [];
   private seq = 0;
   private answered = 0;
   private socket: WebSocket | null = null;
@@ -34,20 +49,28 @@ export class Live {
 
   async open(): Promise<string> {
     const opened = await ask<Opened>(`/api/designs/${encodeURIComponent(this.id)}`);
-    const kept = localStorage.getItem(this.key);
+    this.place = opened.place ?? "";
     this.base = opened.sum;
     this.text = opened.text;
     this.saved = opened.saved_at;
-    if (kept) {
-      const held = JSON.parse(kept) as { base: string; text: string };
-      if (held.base === opened.sum && held.text !== opened.text) this.text = held.text;
-      else localStorage.removeItem(this.key);
-    }
+    this.takeUp(opened);
     this.connect();
     return this.text;
   }
 
-  private get key(): string { return `loopwright unsaved ${this.id}`; }
+  private get key(): string { return `loopwright unsaved ${this.place} ${this.id}`; }
+
+  /** What this window, or one before it, typed and never heard to be saved. Where the file is another's, both stand to choose from. */
+  private takeUp(opened: Opened): void {
+    const held = heldIn(localStorage.getItem(this.key));
+    if (!held || held.text === opened.text) { localStorage.removeItem(this.key); return; }
+    this.text = held.text;
+    if (held.base !== opened.sum && !held.sent.includes(opened.text)) this.changed = { text: opened.text };
+  }
+
+  private hold(): void {
+    try { localStorage.setItem(this.key, JSON.stringify({ base: this.base, text: this.text, sent: this.sent })); } catch { /* no room: the studio saves it anyway */ }
+  }
 
   private connect(): void {
     if (this.closed) return;
@@ -68,14 +91,23 @@ export class Live {
   /** The text as it is now; the studio works the newest only. */
   write(text: string): void {
     this.text = text;
-    try { localStorage.setItem(this.key, JSON.stringify({ base: this.base, text })); } catch { /* no room: the studio saves it anyway */ }
+    this.hold();
+    this.send();
+  }
+
+  /** Every count follows another gauge; the text stays as it is. */
+  tryGauge(gauge: string | null): void {
+    if (gauge === this.gauge) return;
+    this.gauge = gauge;
     this.send();
   }
 
   private send(): void {
     if (this.socket?.readyState !== WebSocket.OPEN) return;
     this.seq += 1;
-    this.socket.send(JSON.stringify({ t: "text", seq: this.seq, text: this.text, base: this.base }));
+    const undecided = this.changed !== null || !this.writer;
+    this.socket.send(JSON.stringify({ t: "text", seq: this.seq, text: this.text, ...(undecided ? {} : { base: this.base }), ...(this.gauge ? { gauge: this.gauge } : {}) }));
+    if (!undecided) this.sent = [...this.sent, this.text].slice(-MOST_SENT);
     clearTimeout(this.pencil);
     this.pencil = setTimeout(() => { this.stale = this.answered < this.seq; }, PENCIL_MS);
   }
@@ -90,13 +122,14 @@ export class Live {
       this.base = said.sum;
       this.saved = said.at;
       this.unsaved = "";
-      if (said.seq === this.seq) localStorage.removeItem(this.key);
+      if (said.seq === this.seq) { this.sent = []; localStorage.removeItem(this.key); } else this.hold();
     } else if (said.t === "unsaved") this.unsaved = said.message;
-    else if (said.t === "changed") this.changed = { text: said.text };
-    else if (said.t === "writer") this.writer = said.you;
+    else if (said.t === "changed") this.another(said.text, said.sum);
+    else if (said.t === "writer") { const was = this.writer; this.writer = said.you; if (said.you && !was) this.send(); }
     else if (said.t === "view" && said.ask !== undefined) {
       const waiting = this.asks.get(said.ask);
       this.asks.delete(said.ask);
+      if (said.dropped) return;
       if (said.error) waiting?.fail(new Error(said.error));
       else waiting?.done(said.data);
     }
@@ -112,12 +145,20 @@ export class Live {
     });
   }
 
-  /** Takes what stands on disk, or keeps what stands here over it. */
+  /** The file is another than was known: one of our own that the studio saved before it was stopped; or really another's. */
+  private another(text: string | null, sum: string): void {
+    if (text === this.text || (text !== null && this.sent.includes(text))) { this.base = sum; this.changed = null; if (text !== this.text) this.send(); return; }
+    this.changed = { text };
+  }
+
+  /** Takes what stands on disk, or keeps what stands here over it, also where there is nothing on disk any more. */
   async settle(take: "theirs" | "mine"): Promise<string> {
-    const opened = await ask<Opened>(`/api/designs/${encodeURIComponent(this.id)}`);
-    this.base = opened.sum;
+    let opened: Opened | null = null;
+    try { opened = await ask<Opened>(`/api/designs/${encodeURIComponent(this.id)}`); } catch (e) { if (!(e instanceof Refused) || e.status !== 404) throw e; }
+    this.base = opened?.sum ?? "";
     this.changed = null;
-    if (take === "theirs") this.text = opened.text;
+    this.sent = [];
+    if (take === "theirs" && opened) { this.text = opened.text; localStorage.removeItem(this.key); }
     this.reconnect();
     return this.text;
   }

@@ -38,7 +38,10 @@ export interface DesignCard {
 export interface FolderListing {
   folder: string; read_only: boolean; designs: DesignCard[]; starting_points: { name: string; title: string; about: string }[];
 }
-export interface Opened { id: string; text: string; sum: string; saved_at: number }
+/** `place`: the mark of the folder, under which a window keeps what is not saved yet. */
+export interface Opened { id: string; text: string; sum: string; saved_at: number; place?: string }
+/** An older text of a design that is kept; the newest stands first. */
+export interface KeptText { id: string; at: number; why: "work" | "another window" | "changed elsewhere" }
 export interface Known {
   stitches: { key: string; short: string; long: string; used: boolean; says: string }[]; sections: string[];
   specials: { name: string; abbreviation: string | null; says: string }[]; blanks: { name: string; sentence: string; values: (number | null)[] }[];

@@ -102,11 +102,28 @@ def _case(report: Report, asked: CountAsked, row: RowReport, want: int) -> _Case
     above = same[at - 1] if at and same[at - 1].section == row.section else None
     below = same[at + 1] if at + 1 < len(same) and same[at + 1].section == row.section else None
     fabric = report.fabrics[asked.size] if asked.size < len(report.fabrics) else None
-    woven = None
-    if fabric is not None:
-        nth = [r for r in same if r.item == row.item].index(row)
-        woven = next(iter([r for r in fabric.rows if r.item == row.item][nth : nth + 1]), None)
+    at_woven = woven_row(report, asked.row, asked.size)
+    woven = fabric.rows[at_woven] if fabric is not None and at_woven is not None else None
     return _Case(asked, report, row, want, above, below, woven, fabric)
+
+
+def woven_row(report: Report, row: int, size: int) -> int | None:
+    """Index of the fabric's row that a row of the report became in a size; None where there is none.
+
+    A written row may stand for several, and a ring of chains before a round is a row of the fabric too: the count tells them apart.
+    """
+    fabric = report.fabrics[size] if size < len(report.fabrics) else None
+    asked = report.rows[row]
+    if fabric is None or asked.counts[size] is None:
+        return None
+    same = [r for r in report.rows if r.item == asked.item and r.counts[size] is not None]
+    nth = next(i for i, r in enumerate(same) if r is asked)
+    found = [i for i, r in enumerate(fabric.rows) if r.item == asked.item]
+    told = (asked.counts[size], asked.with_chains[size] if asked.with_chains else None)
+    fits = [i for i in found if sum(fabric.counted(fabric.rows[i]).values()) in told]
+    if nth < len(found) and (found[nth] in fits or not fits):
+        return found[nth]
+    return next((i for i in fits if fabric.rows[i].label == asked.label), fits[0] if fits else None)
 
 
 def _label(row: RowReport) -> str:

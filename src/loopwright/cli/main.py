@@ -61,7 +61,7 @@ def parser() -> argparse.ArgumentParser:
     check.add_argument("--terms", choices=READ_TERMS, help="which terms the text uses, or its language (found out when not said)")
     check.add_argument("--json", action="store_true", help="everything as JSON on standard output")
     check.add_argument("--fix", action="store_true", help="put the safe mends into the files first, and show what was changed")
-    for add in (_grade, _new, _measure, _draw, _publish, _compare, _studio):
+    for add in (_grade, _new, _measure, _draw, _publish, _film, _listen, _compare, _studio):
         add(verbs)
     demo = verbs.add_parser(
         "demo", help="see it done: one worked hat becomes ten sizes",
@@ -180,6 +180,38 @@ def _publish(verbs: argparse._SubParsersAction[_Parser]) -> None:
     publish.add_argument("--json", action="store_true", help="the list of files as JSON on standard output")
 
 
+def _film(verbs: argparse._SubParsersAction[_Parser]) -> None:
+    film = verbs.add_parser(
+        "film", help="plan a film: shots, cards, chapters, captions, and the cut",
+        description="Plans a film of one size out of the pattern's own rows: shots with what to say and show, a page to stand beside the "
+        "camera, cards for the picture. With a log of times: chapters, captions, links; with the video too, the cut (needs ffmpeg).",
+        epilog='The log is what the page beside the camera saves, or lines such as "1:12 Rnd 2". The video itself is never changed.',
+    )
+    film.add_argument("design", metavar="DESIGN", help="a design or a plain text pattern; - reads standard input")
+    film.add_argument("--size", metavar="NAME", help="the size on camera (the one the sample was worked in unless given)")
+    film.add_argument("--out", required=True, metavar="DIR", help="folder for the plan, the cards and the rest")
+    film.add_argument("--log", metavar="FILE", help="when each section, row or shot begins in the film")
+    film.add_argument("--video", metavar="FILE", help="the film, for a cut with cards, chapters and captions in it")
+    film.add_argument("--left-handed", action="store_true", help="plan and cut for the left hand: the picture mirrored, cards not")
+    film.add_argument("--terms", choices=("us", "uk"), help="English terms (the design's own unless given)")
+    film.add_argument("--language", metavar="CODE", help="another language: de, fr, es, nl, sv, da, pt, it")
+    film.add_argument("--replace", action="store_true", help="replace files of these names whoever wrote them")
+    film.add_argument("--json", action="store_true", help="files, shots and pieces as JSON on standard output")
+
+
+def _listen(verbs: argparse._SubParsersAction[_Parser]) -> None:
+    listen = verbs.add_parser(
+        "listen", help="a draft of the written pattern out of a lesson's captions",
+        description="Takes a lesson's captions (WebVTT, SRT, or lines with a time in front) down as a written pattern, works it, and says "
+        "when each row is worked, which words leave a doubt, and what was assumed.",
+    )
+    listen.add_argument("captions", metavar="CAPTIONS", help="captions of a lesson in English; - reads standard input")
+    listen.add_argument("-o", "--out", metavar="FILE", help="write the draft to this file (standard output unless given)")
+    listen.add_argument("--terms", choices=("us", "uk"), help="which terms she speaks in (found out when not said)")
+    listen.add_argument("--force", action="store_true", help="replace the file if it is there already")
+    listen.add_argument("--json", action="store_true", help="everything as JSON on standard output")
+
+
 def _compare(verbs: argparse._SubParsersAction[_Parser]) -> None:
     compare = verbs.add_parser(
         "compare", help="what changed between two versions, by section, row and size",
@@ -205,6 +237,7 @@ def _studio(verbs: argparse._SubParsersAction[_Parser]) -> None:
     studio.add_argument("folder", nargs="?", default=".", metavar="FOLDER", help="the folder that your designs are in (this one)")
     studio.add_argument("--port", type=int, default=0, metavar="N", help="port of this machine (a free one)")
     studio.add_argument("--no-browser", action="store_true", help="only print the address")
+    studio.add_argument("--demo", action="store_true", help="put the designs that come with the program there, where they are not yet")
     studio.add_argument("--read-only", action="store_true", help="for looking and counting: nothing can be written")
 
 
@@ -247,11 +280,15 @@ def _run(args: argparse.Namespace) -> int:
     if args.verb == "studio":
         from loopwright.cli.commands.studio import run as run_studio
 
-        return run_studio(args.folder, args.port, browser=not args.no_browser, read_only=args.read_only)
-    if args.verb == "publish":
-        from loopwright.cli.commands.publish import run as run_publish
+        return run_studio(args.folder, args.port, browser=not args.no_browser, read_only=args.read_only, demo=args.demo)
+    if args.verb in ("publish", "film"):
+        from importlib import import_module
 
-        return run_publish(args)
+        return int(import_module(f"loopwright.cli.commands.{args.verb}").run(args))
+    if args.verb == "listen":
+        from loopwright.cli.commands.listen import run as run_listen
+
+        return run_listen(args.captions, args.out, args.terms, force=args.force, as_data=args.json)
     if args.verb == "compare":
         from loopwright.cli.commands.compare import Asked
         from loopwright.cli.commands.compare import run as run_compare

@@ -5,7 +5,7 @@ from __future__ import annotations
 import base64
 import io
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from html import unescape
 from importlib.resources import files
@@ -41,6 +41,20 @@ def embed_fonts(svg: str) -> str:
         return svg
     faces = "".join(_face(family, weight, _rounded(letters)) for (family, weight), letters in sorted(used.items()))
     return svg.replace("</style>", f"</style><style>{faces}</style>", 1)
+
+
+def embed_together(svgs: Sequence[str]) -> list[str]:
+    """The same for drawings that belong together: what is cut of a type is cut once, with the letters of all of them."""
+    texts = [list(_texts(svg)) for svg in svgs]
+    used: dict[tuple[str, int], set[str]] = {}
+    for family, weight, text in (t for of_one in texts for t in of_one):
+        used.setdefault((family, weight), set()).update(text)
+    faces = {(family, weight): _face(family, weight, _rounded(letters)) for (family, weight), letters in sorted(used.items())}
+    found = []
+    for svg, of_one in zip(svgs, texts, strict=True):
+        own = "".join(faces[key] for key in sorted({(family, weight) for family, weight, _ in of_one}))
+        found.append(svg.replace("</style>", f"</style><style>{own}</style>", 1) if own else svg)
+    return found
 
 
 def _rounded(letters: set[str]) -> str:

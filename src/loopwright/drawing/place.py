@@ -88,7 +88,7 @@ class _Strip:
         """The marker's ring around a stitch of the upper row."""
         y = self.low + AIR + self.high / 2
         at = f'cx="{number(self.x(step))}" cy="{number(self._y(y))}"'
-        self.parts.append(f'<ellipse class="mark" {at} rx="{number(min(_RING_PX, self.ring_px / 2))}" ry="{number(self.ring_px / 2)}"/>')
+        self.parts.append(f'<ellipse class="ring" {at} rx="{number(min(_RING_PX, self.ring_px / 2))}" ry="{number(self.ring_px / 2)}"/>')
 
     def figure(self, step: float, said: str) -> None:
         """A number under a stitch of the row below."""
@@ -169,7 +169,7 @@ def _at_join(case: _Case, label: str, below: str) -> tuple[_Strip, str]:
         if case.chains:
             strip.chain(_SHOWN, level)
     strip.join(_SHOWN + 1, 0)
-    strip.stitch(_SHOWN + 1, 1, "lit")
+    strip.stitch(_SHOWN + 1, 1, "wrong")
     strip.ring(_SHOWN + 1)
     strip.told(_SHOWN + 1, case.note)
     return strip, f"The join: a stitch of {label} stands in the slip stitch of {below}, beside the chain, where none belongs."
@@ -187,7 +187,7 @@ def _at_first(case: _Case, label: str, below: str) -> tuple[_Strip, str]:
         strip.figure(i, str(first - i + 1))
     strip.chain(first + 1 if not case.more else first, 1)
     if case.more:
-        strip.stitch(first + 0.6, 1, "lit", foot=first)
+        strip.stitch(first + 0.6, 1, "wrong", foot=first)
     strip.ring(first + 0.6 if case.more else first)
     strip.told(first if case.more else first - 0.4, case.note)
     if case.more:
@@ -214,7 +214,7 @@ def _at_increase(case: _Case, label: str, below: str) -> tuple[_Strip, str]:
         strip.stitch(i, 0)
         if i != _SHOWN:
             strip.stitch(i + (-0.16 if i < _SHOWN else 0.16), 1, foot=i)
-    name = "lit" if case.more else "gone"
+    name = "wrong" if case.more else "gone"
     strip.stitch(_SHOWN - 0.3, 1, "", foot=_SHOWN)
     strip.stitch(_SHOWN + 0.3, 1, name, foot=_SHOWN)
     strip.ring(_SHOWN)
@@ -229,7 +229,7 @@ def _at_decrease(case: _Case, label: str, below: str) -> tuple[_Strip, str]:
         strip.stitch(i, 0)
         if i not in (_SHOWN - 1, _SHOWN):
             strip.stitch(i, 1)
-    strip.stitch(_SHOWN - 0.5, 1, "lit" if not case.more else "gone", feet=(_SHOWN - 1.0, float(_SHOWN)))
+    strip.stitch(_SHOWN - 0.5, 1, "wrong" if not case.more else "gone", feet=(_SHOWN - 1.0, float(_SHOWN)))
     strip.ring(_SHOWN - 0.5)
     strip.told(_SHOWN - 0.5, case.note)
     missing = " that is missing" if case.more else ""
@@ -243,13 +243,13 @@ _DRAWN = {"join": _at_join, "first": _at_first, "last": _at_last, "increase": _a
 def _style() -> str:
     light, dark = colours("light"), colours("dark")
     fixed = (
-        ".lw-place path{fill:none;stroke-width:1.8;stroke-linecap:round;stroke-linejoin:round}.lw-place .lit{stroke-width:3.2}"
-        ".lw-place .gone{stroke-width:2.4;stroke-dasharray:3 4}.lw-place .mark{fill:none;stroke-width:2.2}"
+        ".lw-place path{fill:none;stroke-width:1.8;stroke-linecap:round;stroke-linejoin:round}.lw-place .wrong{stroke-width:3.2}"
+        ".lw-place .gone{stroke-width:2.4;stroke-dasharray:3 4}.lw-place .ring{fill:none;stroke-width:2.2}"
         f".lw-place text{{font:13px {WRITTEN}}}"
     )
     return (
         f"{fixed}{_inks(light, _MARKER['light'])}@media screen and (prefers-color-scheme:dark){{{_inks(dark, _MARKER['dark'])}}}"
-        "@media print{.lw-place path,.lw-place .mark{stroke:#000}.lw-place text,.lw-place .slip{fill:#000}}"
+        "@media print{.lw-place path,.lw-place .ring{stroke:#000}.lw-place text,.lw-place .slip{fill:#000}}"
     )
 
 
@@ -260,5 +260,5 @@ def _inks(of: dict[str, Any], marker: str) -> str:
     return (
         f".lw-place path{{stroke:{of['ink']}}}.lw-place .f,.lw-place .slip{{fill:{of['ink']};stroke:none}}"
         f".lw-place text{{fill:{of['ink2']}}}"
-        f".lw-place .lit,.lw-place .gone,.lw-place .mark{{stroke:{marker}}}"
+        f".lw-place .wrong,.lw-place .gone,.lw-place .ring{{stroke:{marker}}}"
     )

@@ -80,7 +80,7 @@ class Sought:
 
     Where it tells rows, `runs` are these and the ones before them that other numbers tell, and `const_mm` is what all others measure:
     then their sum is to be near the target, and `step_mm` is the mean of what one more brings. `const_mm` counts for stitches too.
-    `weight`: how much its error counts beside those of numbers it is tied to.
+    `weight`: how much its error counts beside those of numbers it is tied to. `kept`: the number that it is to be, legal or none at all.
     """
 
     name: str
@@ -94,6 +94,7 @@ class Sought:
     weight: int = 1
     runs: tuple[Run, ...] = ()
     const_mm: float = 0.0
+    kept: int | None = None
 
     def reached_mm(self, values: Mapping[str, int]) -> float:
         """What the numbers make of it."""
@@ -118,7 +119,7 @@ class Sought:
 
 @record
 class Linked:
-    """A number that follows from others, rounded to a legal one."""
+    """A number that follows from others, rounded to a legal one. `kept`: the number that it is to be instead, legal or none at all."""
 
     name: str
     formula: Sum
@@ -126,9 +127,12 @@ class Linked:
     rest: int = 0
     rounding: Literal["nearest", "down", "up"] = "nearest"
     whole: bool = False
+    kept: int | None = None
 
     def value(self, values: Mapping[str, int]) -> int | None:
         """The number; None where it must come out whole and does not."""
+        if self.kept is not None:
+            return self.kept if (self.kept - self.rest) % self.multiple == 0 else None
         exact = self.formula.at(values)
         if self.whole and exact.denominator != 1:
             return None
@@ -179,6 +183,10 @@ def candidates(s: Sought, values: Mapping[str, int]) -> Iterator[tuple[int, int]
     if low > high:
         return
     trial = dict(values)
+    if s.kept is not None:
+        if low <= s.kept <= high and (s.kept - s.rest) % s.multiple == 0:
+            yield s.cost({**trial, s.name: s.kept}), s.kept
+        return
     up = min(max(_first_over(s, trial, low), low), high)
     down = up - s.multiple
 
@@ -356,8 +364,8 @@ def _in_step(a: Problem, b: Problem, one: Chosen, two: Chosen) -> bool:
     other = {s.name: s for s in b.sought}
     for s in a.sought:
         t = other.get(s.name)
-        if t is None:
-            continue
+        if t is None or s.kept is not None or t.kept is not None:
+            continue  # what was chosen by hand stands as it is, and moves no other size
         rise = t.target_mm - s.target_mm
         change = t.reached_mm(two) - s.reached_mm(one)
         if (rise >= 0 and change < -1e-9) or (rise <= 0 and change > 1e-9):

@@ -9,6 +9,7 @@ from fractions import Fraction
 from loopwright.grading.bodies import Body
 from loopwright.grading.choose import Linked, Problem, Sought
 from loopwright.grading.fit import Fit
+from loopwright.grading.kept import kept_in
 from loopwright.grading.lengths import in_cm
 from loopwright.grading.number import Neighbour, Number
 from loopwright.grading.reach import Setting
@@ -53,6 +54,7 @@ def way_of(fit: Fit) -> str:
 def _before_clauses(sentence: str) -> str:
     """The sentence up to its first comma outside brackets."""
     depth = 0
+    sentence = kept_in(sentence)[0]
     for i, c in enumerate(sentence):
         depth += (c in "([") - (c in ")]")
         if c == "," and depth == 0:
@@ -77,7 +79,7 @@ def _sought(fit: Fit, s: Sought, problem: Problem, values: Mapping[str, int], si
     why = _why(fit, s, values, around, equal, bodies, setting)
     return Number(
         fit.blank, value, name_of(fit), way_of(fit), fit.unit, s.target_mm, reached, s.step_mm * s.multiple, s.wanted(values), s.multiple,
-        tuple(around), "; ".join([why, *held]), equal, "; ".join(held), tuple(dict(bodies).items()),
+        tuple(around), "; ".join([why, *held]), equal, "; ".join(held), tuple(dict(bodies).items()), s.kept is not None,
     )
 
 
@@ -96,7 +98,7 @@ def _why(
     said = [f"{target} ({told})" if told else target, made, others]
     if s.multiple > 1:
         said.append(f"only multiples of {s.multiple}{f' plus {s.rest}' if s.rest else ''} are legal")
-    if equal is not None:
+    if equal is not None and s.kept is None:
         said.append(f"{equal} is as near: of two equals the larger is taken" if equal < value else f"{equal} is as near, and was not open")
     return "; ".join(x for x in said if x)
 
@@ -120,6 +122,8 @@ def _off(error: float) -> str:
 def _held_back(fit: Fit, s: Sought, problem: Problem, values: Mapping[str, int], around: list[Neighbour]) -> list[str]:
     """Where a neighbour would be nearer: which limit forbids it."""
     error = abs(s.reached_mm(values) - s.target_mm)
+    if s.kept is not None:
+        return [f"{s.kept} is given for this size in its sentence"]
     found = []
     for n in around:
         if abs(n.achieved_mm - s.target_mm) < error - EQUAL_MM:
@@ -145,16 +149,20 @@ def _with(problem: Problem, values: Mapping[str, int], name: str, value: int) ->
 def _linked(fit: Fit, x: Linked, values: Mapping[str, int]) -> Number:
     value = values[x.name]
     exact = x.formula.at(values)
-    filled = re.sub(r"\{([^{}]+)\}", lambda m: str(values.get(" ".join(m[1].split()), m[0])), fit.sentence)
-    reason = f"{fit.sentence} = {filled}" if filled != fit.sentence else fit.sentence
-    if exact != value:
+    sentence = kept_in(fit.sentence)[0]
+    filled = re.sub(r"\{([^{}]+)\}", lambda m: str(values.get(" ".join(m[1].split()), m[0])), sentence)
+    reason = f"{sentence} = {filled}" if filled != sentence else sentence
+    if x.kept is not None:
+        reason += f"; {x.kept} is given for this size in its sentence"
+    elif exact != value:
         how = {"down": "rounded down", "up": "rounded up", "nearest": "nearest"}[x.rounding]
         legal = f" multiple of {x.multiple}{f' plus {x.rest}' if x.rest else ''}" if x.multiple > 1 else ""
         reason += f"; {_plain(exact)}, {how}{legal}: {value}"
     else:
         reason += f": {value}"
     around = tuple(Neighbour(value + d * x.multiple, 0.0) for d in (-1, 1)) if x.multiple > 1 else ()
-    return Number(fit.blank, value, name_of(fit), "count", fit.unit, None, None, None, float(exact), x.multiple, around, reason)
+    name, kept = name_of(fit), x.kept is not None
+    return Number(fit.blank, value, name, "count", fit.unit, None, None, None, float(exact), x.multiple, around, reason, kept=kept)
 
 
 def _plain(exact: Fraction) -> str:

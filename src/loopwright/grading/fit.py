@@ -65,7 +65,8 @@ class Fit:
 
     `way`: around or measure (a length of so many stitches or rows), until (the piece named by `subject` reaches it),
     number (a link to other blanks). `across`: the length is a diameter. `opening`: what is measured goes around an opening.
-    `side`: which way the length lies, where the words tell it. `whole`: worked out, it must be a whole number.
+    `side`: which way the length lies, where the words tell it. `whole`: worked out, it must be a whole number. `kept`: numbers that the
+    sentence itself gives for some sizes, by their names.
     """
 
     blank: str
@@ -87,3 +88,9 @@ class Fit:
     rounding: Literal["nearest", "down", "up"] = "nearest"
     whole: bool = False
     same_parity: bool = False
+    kept: tuple[tuple[str, int], ...] = ()
+
+    def kept_in(self, size: str) -> int | None:
+        """The number that the sentence gives for a size; None where it leaves that to the choice."""
+        wanted = " ".join(size.lower().split())
+        return next((n for name, n in self.kept if name == wanted), None)

@@ -15,6 +15,7 @@ from loopwright.grading.fill import fill, per_size, pick
 from loopwright.grading.fit import Fit
 from loopwright.grading.gauge import Gauge, GaugeError, GaugeFound, parse_gauge, stitch_sizes
 from loopwright.grading.heights import by_fabric, by_words
+from loopwright.grading.kept import unknown_sizes
 from loopwright.grading.lengths import in_cm
 from loopwright.grading.number import Number
 from loopwright.grading.parity import choose_alike
@@ -81,6 +82,7 @@ def grade(
         findings.append(Finding("G034", _line_of(document, "sizes", "size")))
     held = _held_gauge(document, gauge, findings if asked else [])
     fits = read_reasons(design, plan, findings)
+    findings.extend(unknown_sizes(fits, design.sizes))
     setting: Setting | None = None
     if fits and held is not None:
         found = stitch_sizes(design, gauge)
@@ -180,7 +182,7 @@ def _far(fits: Mapping[str, Fit], numbers: Sequence[Sequence[Number]], setting: 
     held: dict[str, list[tuple[str, Number]]] = {}
     for size, found in zip(setting.sizes, numbers, strict=True):
         for n in found:
-            if n.error_mm is not None and n.step_mm is not None and abs(n.error_mm) > n.step_mm:
+            if n.error_mm is not None and n.step_mm is not None and abs(n.error_mm) > n.step_mm and not n.kept:
                 held.setdefault(n.blank, []).append((size, n))
     result = []
     for blank, cases in held.items():

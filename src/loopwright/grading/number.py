@@ -21,6 +21,7 @@ class Number:
     `name` says what is measured ("crown", "body"), `way` how: around, across, width, depth, length. `step_mm` is the
     distance between legal neighbours, `wanted` the exact number before rounding. `equal` is another number that would be
     just as near; `held` tells what keeps a nearer number out. `bodies`: the measurements the target is made of.
+    `kept`: its sentence gives it for this size itself.
     """
 
     blank: str
@@ -38,6 +39,7 @@ class Number:
     equal: int | None = None
     held: str = ""
     bodies: tuple[tuple[str, Body], ...] = ()
+    kept: bool = False
 
     @property
     def error_mm(self) -> float | None:

@@ -8,7 +8,7 @@
     atom     = {blank} | length | list of lengths | measurement | number
     clause   = "," ("multiple of" n "plus" n | "even" | "odd" | "at least" sum | "at most" sum | "divided by" n | "divides" {blank}
                | "rounded down" | "rounded up" | "same parity in all sizes" | "across" | "around" | "wide" | "high" | "deep" | "long"
-               | "in width" … | "along" thing | "from the centre" | "ease")
+               | "in width" … | "along" thing | "from the centre" | "ease" | "in" size ":" n)
 
 A fraction or a factor takes the next atom only: "a third of head circumference less 1 cm" is (head / 3) - 1 cm.
 """
@@ -21,6 +21,7 @@ from fractions import Fraction
 from typing import cast
 
 from loopwright.grading.fit import ONE, Atom, Fit, Linear, Side, Unit, Way
+from loopwright.grading.kept import kept_in
 from loopwright.grading.lengths import NUMBER, UNIT, number, unit_mm
 from loopwright.grading.words import COUNTS, EDGES, NUMBERS, OPENINGS, PARTS, SIDES
 from loopwright.source import Span
@@ -80,11 +81,12 @@ class _Words:
 
 def parse_fit(blank: str, sentence: str, span: Span = NOWHERE) -> Fit:
     """A Fit sentence as data. Raises NotUnderstoodError with the words that cannot be read."""
-    w = _Words([m.group().strip() for m in _TOKEN.finditer(re.sub(r"\bper cent\b", "percent", sentence, flags=re.IGNORECASE))])
+    rest, kept = kept_in(sentence)
+    w = _Words([m.group().strip() for m in _TOKEN.finditer(re.sub(r"\bper cent\b", "percent", rest, flags=re.IGNORECASE))])
     if not w.tokens:
         raise NotUnderstoodError(sentence.strip() or "nothing")
     w.skip_any("as", "many", "work", "make", "the", "number", "of", "an", "enough")
-    fit = Fit(blank, sentence.strip(), span, "st", "number", Linear())
+    fit = Fit(blank, sentence.strip(), span, "st", "number", Linear(), kept=kept)
     if w.low() in ("multiple", "multiples") and w.low(1) == "of":
         fit = _clause(w, fit)
         w.at -= w.low(-1) in COUNTS  # "multiple of 4 sts to go around …": the word tells what is counted, too

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from loopwright.findings import Finding
 from loopwright.grading.bodies import Body, NoMeasurementError
-from loopwright.grading.choose import LARGEST, Limit, Linked, Problem, Sought, Sum, assignments
+from loopwright.grading.choose import LARGEST, Limit, Linked, Problem, Sought, Sum, assignments, nearest_legal
 from loopwright.grading.fit import Fit, Linear
 from loopwright.grading.lengths import in_cm
 from loopwright.grading.reach import Setting, UnusableError, before, reach
@@ -62,8 +62,9 @@ def _problem(fits: Mapping[str, Fit], size: int, setting: Setting) -> Problem:
 
 
 def _number(fit: Fit, size: int, setting: Setting) -> Sought | Linked:
+    kept = fit.kept_in(setting.sizes[size])
     if not fit.target.is_length:
-        return Linked(fit.blank, _sum(fit.target, size, setting), fit.multiple, fit.rest % fit.multiple, fit.rounding, fit.whole)
+        return Linked(fit.blank, _sum(fit.target, size, setting), fit.multiple, fit.rest % fit.multiple, fit.rounding, fit.whole, kept)
     found = reach(fit, size, setting)
     target = target_mm(fit.target, size, setting)
     if target <= 0:
@@ -72,7 +73,7 @@ def _number(fit: Fit, size: int, setting: Setting) -> Sought | Linked:
     weight = 1 if fit.unit == "row" else STITCHES_WEIGH
     return Sought(
         fit.blank, found.step_mm, target, fit.multiple, fit.rest % fit.multiple, low, high, _sum(found.before, size), weight, found.runs,
-        found.const_mm,
+        found.const_mm, kept,
     )
 
 
@@ -176,6 +177,15 @@ def impossible(problem: Problem, size: str, fits: Mapping[str, Fit]) -> Finding:
         first, last = s.low + (s.rest - s.low) % s.multiple, s.high - (s.high - s.rest) % s.multiple
         if first > last:
             return Finding("G030", fits[s.name].span, _facts(s.name, size, _asked(s), _said(sorted({last, first}))), sizes=(size,))
+        if s.kept is not None and not (first <= s.kept <= last and (s.kept - s.rest) % s.multiple == 0):
+            nearest = min(max(nearest_legal(Fraction(s.kept), s.multiple, s.rest), first), last)
+            why = f"{s.kept} is given for it, which is not {_asked(s)}"
+            return Finding("G030", fits[s.name].span, _facts(s.name, size, why, str(nearest)), sizes=(size,))
+    for x in problem.linked:
+        if x.kept is not None and (x.kept - x.rest) % x.multiple:
+            why = f"{x.kept} is given for it, which is not a multiple of {x.multiple}{f' plus {x.rest}' if x.rest else ''}"
+            legal = str(nearest_legal(Fraction(x.kept), x.multiple, x.rest))
+            return Finding("G030", fits[x.name].span, _facts(x.name, size, why, legal), sizes=(size,))
     best, broken = _without_limits(problem)
     names = [n for limit in broken for n in sorted(limit.names) if n in fits]
     names = names or [s.name for s in problem.sought] or [problem.linked[0].name]
@@ -198,7 +208,8 @@ def _facts(blank: str, size: str, why: str, near: str) -> dict[str, object]:
 
 def _asked(s: Sought) -> str:
     rest = f" plus {s.rest}" if s.rest else ""
-    return f"a multiple of {s.multiple}{rest} from {s.low} to {s.high}"
+    until = f"from {s.low} to {s.high}" if s.high < LARGEST else f"from {s.low}"
+    return f"a multiple of {s.multiple}{rest} {until}"
 
 
 def _said(numbers: Sequence[int]) -> str:

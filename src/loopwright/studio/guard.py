@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import asyncio
 import hmac
 import secrets
+import traceback
 from http.cookies import CookieError, SimpleCookie
 from typing import TYPE_CHECKING
 from urllib.parse import parse_qs
@@ -15,6 +17,8 @@ if TYPE_CHECKING:
 
 COOKIE = "loopwright"
 NONCE = "nonce"  # where the scope holds what lets styles of this page in: those of the editor and inside drawings
+BODY_S = 30.0  # how long a body may stand still
+_TOO_LARGE = "This is too large."
 HEADERS = (
     (b"x-content-type-options", b"nosniff"),
     (b"referrer-policy", b"no-referrer"),
@@ -42,14 +46,34 @@ class Guard:
         if why and scope["type"] == "websocket":
             await send({"type": "websocket.close", "code": 4403, "reason": why})
         elif why:
-            await _answer(send, 403, f"{why}\n".encode())
+            await _answer(send, 413 if why is _TOO_LARGE else 403, f"{why}\n".encode())
         elif scope["type"] == "websocket":
             await self.app(scope, receive, send)
         elif self._by_address(scope):
             await self._let_in(send)
         else:
-            scope[NONCE] = secrets.token_urlsafe(18)
-            await self.app(scope, _bounded(receive), _with_headers(send, scope[NONCE]))
+            await self._through(scope, receive, send)
+
+    async def _through(self, scope: Scope, receive: Receive, send: Send) -> None:
+        """To what answers; whatever goes wrong there is answered too, with the headers of every other answer."""
+        scope[NONCE] = secrets.token_urlsafe(18)
+        body, begun = _Body(receive), False
+
+        async def sent(message: Message) -> None:
+            nonlocal begun
+            begun = True
+            await send(message)
+
+        try:
+            await self.app(scope, body.receive, _with_headers(sent, scope[NONCE]))
+        except Exception:
+            if begun:
+                raise
+            if body.ended:
+                await _answer(send, 413, f"{_TOO_LARGE}\n".encode())
+                return
+            traceback.print_exc()
+            await _answer(send, 500, b"This request met a fault of the studio. Every pattern is safe and saved.\n")
 
     def _refused(self, scope: Scope, headers: dict[str, str]) -> str:
         """Why somebody is not let in; "" where they are."""
@@ -60,9 +84,11 @@ class Guard:
         changes = scope["type"] == "websocket" or scope.get("method") not in ("GET", "HEAD")
         if origin not in {f"http://{h}" for h in own} and (changes or origin is not None):
             return "This request comes from another page."
+        if headers.get("sec-fetch-site", "none") not in ("none", "same-origin") and not self._by_address(scope):
+            return "This request comes from another page."
         length = headers.get("content-length", "0")
-        if not length.isdecimal() or int(length) > MOST_BODY:
-            return "This is too large."
+        if not length.isdecimal() or len(length) > 12 or int(length) > MOST_BODY:
+            return _TOO_LARGE
         if not (self._by_address(scope) or self._by_cookie(headers.get("cookie", ""))):
             return "The address of this studio has a token; open it from the line that `loopwright studio` printed."
         return ""
@@ -110,14 +136,24 @@ def _with_headers(send: Send, nonce: str) -> Send:
     return sent
 
 
-def _bounded(receive: Receive) -> Receive:
-    """A body that goes on longer than it said, or said nothing, ends here."""
-    seen = 0
+class _Body:
+    """A body that goes on longer than it may, whatever it said, or that does not come, ends here."""
 
-    async def received() -> Message:
-        nonlocal seen
-        message = await receive()
-        seen += len(message.get("body", b""))
-        return {"type": "http.disconnect"} if seen > MOST_BODY else message
+    def __init__(self, receive: Receive) -> None:
+        self._receive = receive
+        self._seen = 0
+        self._whole = False
+        self.ended = False
 
-    return received
+    async def receive(self) -> Message:
+        if self._whole:
+            return await self._receive()
+        try:
+            message = await asyncio.wait_for(self._receive(), BODY_S)
+        except TimeoutError:
+            self.ended = True
+            return {"type": "http.disconnect"}
+        self._seen += len(message.get("body", b""))
+        self._whole = not message.get("more_body", False)
+        self.ended = self._seen > MOST_BODY
+        return {"type": "http.disconnect"} if self.ended else message

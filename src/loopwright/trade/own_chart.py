@@ -65,12 +65,17 @@ def read_chart(text: str, title: str = "your chart", first_line: int = 1) -> Cha
     return Chart("own", title, SOURCE, tuple(sizes))
 
 
+def rows_of(text: str, first_line: int = 1) -> tuple[list[list[_Cell]], str]:
+    """The cells of each line with their places, and the unit where a line gives one for all ("" where none does). Raises ChartError."""
+    return _rows(text, first_line)
+
+
 def _rows(text: str, first_line: int) -> tuple[list[list[_Cell]], str]:
     """The cells of each line, and the unit where a line gives one for all."""
     rows: list[list[_Cell]] = []
     unit = ""
     lines = text.replace("\r\n", "\n").replace("\r", "\n").removeprefix("\ufeff").split("\n")
-    mark = _mark(lines)
+    mark = mark_of(lines)
     for number, line in enumerate(lines, first_line):
         plain = line.strip().lower()
         everywhere = _ALL_IN.match(plain.strip("()"))
@@ -84,7 +89,7 @@ def _rows(text: str, first_line: int) -> tuple[list[list[_Cell]], str]:
     return rows, unit
 
 
-def _mark(lines: Sequence[str]) -> str:
+def mark_of(lines: Sequence[str]) -> str:
     """What parts the columns: the first of these that more than one line has; a comma only where it is no decimal one."""
     for mark in (r"\t+", r"\|", ";"):
         if sum(bool(re.search(mark, line)) for line in lines) > 1:
@@ -122,13 +127,13 @@ def _turned(rows: Sequence[Sequence[_Cell]]) -> list[list[_Cell]]:
 
 def _is_measure(cell: _Cell) -> bool:
     try:
-        measure_name(_bare(cell.text))
+        measure_name(bare(cell.text))
     except UnknownNameError:
         return False
     return True
 
 
-def _bare(name: str) -> str:
+def bare(name: str) -> str:
     """A column's name without its unit."""
     return re.sub(rf"\s*[(\[,]?\s*\b(?:in )?({_UNIT})\s*[)\]]?$", "", name.strip(), flags=re.IGNORECASE) if _unit_of(name) else name.strip()
 
@@ -142,7 +147,7 @@ def _heads(cells: Sequence[_Cell], unit: str) -> list[tuple[str, str]]:
     """Measurement and unit of each column."""
     heads: list[tuple[str, str]] = []
     for cell in cells:
-        name = _measure(cell, _bare(cell.text))
+        name = _measure(cell, bare(cell.text))
         if name in (known for known, _ in heads):
             raise cell.error(f"'{cell.text}' stands twice")
         heads.append((name, _unit_of(cell.text) or unit))

@@ -3,12 +3,23 @@
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import replace
 from functools import cached_property
 from typing import Any, Literal
 
-from loopwright.answering import Answer, Cause, CountAsked, count_is_off, gauge_is_other, measure_is_wanted, yarn_is_left
+from loopwright.answering import (
+    Answer,
+    Cause,
+    CountAsked,
+    count_is_off,
+    gauge_is_other,
+    measure_is_wanted,
+    woven_row,
+    yarn_is_left,
+)
 from loopwright.model.measures import Measures, YarnAtHand
+from loopwright.model.report import Report, RowReport
 from loopwright.model.tree import Row
 from loopwright.record import record
 from loopwright.terms import dialect
@@ -22,6 +33,8 @@ _ALONG = ("around", "width", "across")
 _DRAWN = ("join", "first", "last", "increase", "decrease")
 _NEAR_MM = 1.0
 _NOTE_LONG = 300
+_ENDS = re.compile(r"\w+ \d+-\d+")
+_NUMBERED = re.compile(r"(?P<word>\w+) (?P<n>\d+)")
 
 
 class CannotAnswerError(Exception):
@@ -55,11 +68,26 @@ class Asked:
     def __init__(self, text: str, name: str = "pattern") -> None:
         """`text`: the design as written. Never raises for a text."""
         self.seen: Seen = Live(name).see(text)
+        self._reports: dict[int, Report] = {}
 
     @cached_property
     def measured(self) -> Measured:
         """The design in all its sizes."""
         return measure_source(self.seen.source, Wanted())
+
+    def report(self, size: int) -> Report:
+        """The report with every row called as it is in this size: the last of "Rnds 4-11" is "Rnd 9" where that size ends there."""
+        if size not in self._reports:
+            rows: list[RowReport] = []
+            before: RowReport | None = None
+            for row in self.seen.report.rows:
+                worked = row.counts[size] is not None
+                m = _ENDS.fullmatch(row.label) if worked and before is not None and before.item == row.item else None
+                n = _NUMBERED.fullmatch(before.label) if before is not None and m is not None else None
+                rows.append(replace(row, label=f"{n['word']} {int(n['n']) + 1}") if n is not None else row)
+                before = rows[-1] if worked else before
+            self._reports[size] = replace(self.seen.report, rows=tuple(rows))
+        return self._reports[size]
 
     def rows(self, size: int) -> list[dict[str, Any]]:
         """Rows that a size works and whose count is known, in order. Raises CannotAnswerError for a size that there is none of."""
@@ -67,7 +95,7 @@ class Asked:
         return [
             {"row": i, "section": r.section, "label": r.label or r.section or "the row", "count": r.counts[size],
              "line": self.seen.source.line_of(r.span.start)}
-            for i, r in enumerate(self.seen.report.rows) if r.counts[size] is not None
+            for i, r in enumerate(self.report(size).rows) if r.counts[size] is not None
         ]  # fmt: skip
 
     def measures(self, size: int) -> list[dict[str, Any]]:
@@ -125,7 +153,7 @@ class Asked:
     def _about(self, question: Question) -> dict[str, Any]:
         """Section and label of the row, name of the size, version: what a question is kept with."""
         names = self.seen.report.sizes
-        row = self.seen.report.rows[question.row] if question.kind == "count" else None
+        row = self.report(question.size).rows[question.row] if question.kind == "count" else None
         return {
             "size": names[question.size] if names else "one size", "version": self.seen.as_wire()["version"] or "",
             "section": (row.section or "") if row else question.measure[0] or "", "label": (row.label or row.section or "") if row else "",
@@ -138,14 +166,14 @@ class Asked:
             raise CannotAnswerError(f"a count is a whole number up to {MOST:,}")
         asked = CountAsked(question.row, question.size, question.have, question.before, question.terms)
         try:
-            return count_is_off(self.seen.report, asked)
+            return count_is_off(self.report(question.size), asked)
         except ValueError:
             raise CannotAnswerError("this size has no count in this row") from None
 
     def _gauge(self, question: Question) -> Answer:
         pattern = self.seen.stitches
         if pattern is None or pattern.guessed:
-            raise CannotAnswerError("the pattern tells no gauge yet: hers is held against a line such as 'Gauge: 17 hdc and 13 rnds = 10 cm'")
+            raise CannotAnswerError("the pattern tells no gauge yet: it needs a line such as 'Gauge: 17 hdc and 13 rnds = 10 cm'")
         if not (_real(question.stitches) and _real(question.rows)):
             raise CannotAnswerError("a gauge is stitches and rows to 10 cm, both above nought")
         own_mm = (100 / question.stitches, 100 / question.rows)
@@ -157,6 +185,8 @@ class Asked:
 
     def _yarn(self, question: Question) -> Answer:
         self._measures(question.size)
+        if not question.amount.strip():
+            raise CannotAnswerError("say how much yarn there is, as in 300 m, 150 g or 2 balls")
         try:
             have_m = metres_of(question.amount[:40], self.measured.yarn)
             if not 0 < have_m <= MOST:
@@ -207,7 +237,7 @@ class Asked:
 
         report = self.seen.report
         fabric = report.fabrics[question.size] if question.size < len(report.fabrics) else None
-        at = self._woven(question)
+        at = woven_row(report, question.row, question.size)
         want = report.rows[question.row].counts[question.size] or 0
         if fabric is None or at is None:
             return {}
@@ -215,21 +245,11 @@ class Asked:
         drawn = place_drawing(fabric, at, cause.mark, more=more, note=_NOTES[cause.mark, more], ident=f"place-{number}")  # type: ignore[arg-type]
         return {} if drawn is None else {"svg": drawn.svg, "description": drawn.description}
 
-    def _woven(self, question: Question) -> int | None:
-        """Index of the fabric's row that a row of the report became."""
-        report, size = self.seen.report, question.size
-        fabric, row = report.fabrics[size], report.rows[question.row]
-        if fabric is None:
-            return None
-        same = [r for r in report.rows if r.item == row.item and r.counts[size] is not None]
-        nth = next(i for i, r in enumerate(same) if r is row)
-        found = [i for i, r in enumerate(fabric.rows) if r.item == row.item]
-        return found[nth] if nth < len(found) else None
-
 
 _NOTES = {
     ("join", True): ("not here,", "in the sl st"), ("join", False): ("passed over",),
-    ("first", True): ("not here: the", "chain is one"), ("first", False): ("passed over",), ("last", True): ("not here",), ("last", False): ("one more, into the", "top of the chain"),
+    ("first", True): ("not here: the", "chain is one"), ("first", False): ("passed over",),
+    ("last", True): ("not here",), ("last", False): ("one more, into the", "top of the chain"),
     ("increase", True): ("one of these", "is too many"), ("increase", False): ("one of these", "is missing"),
     ("decrease", True): ("one of these", "is missing"), ("decrease", False): ("one of these", "is too many"),
 }

@@ -126,7 +126,7 @@ def _rows(document: Document, report: Report, at: _Places) -> Iterator[dict[str,
     for item, rows in worked.items():
         last = rows[-1]
         counts = [_last(rows, i) for i in range(len(report.sizes))]
-        labels = [_span_of([r for r in rows if r.counts[i] is not None] or rows) for i in range(len(counts))]
+        labels = [_span_of(rows, i) for i in range(len(counts))]
         node = document.items[item] if item < len(document.items) else None
         span = node.span if isinstance(node, Row) else last.span
         yield {
@@ -140,19 +140,30 @@ def _rows(document: Document, report: Report, at: _Places) -> Iterator[dict[str,
 
 
 def series(rows: list[RowReport]) -> list[list[int | None]] | None:
-    """The counts of every row that one written row stands for, where they are not all alike; None where they are."""
-    alike = len(rows) == 1 or all(len({r.counts[i] for r in rows if r.counts[i] is not None}) < 2 for i in range(len(rows[0].counts)))
-    return None if alike else [list(r.counts) for r in rows]
+    """The counts of every row that one written row stands for, where they are not all alike; None where they are.
+
+    The first is each size's own first; sizes with fewer rows end in None.
+    """
+    by_size = [[r.counts[i] for r in rows if r.counts[i] is not None] for i in range(len(rows[0].counts))]
+    if all(len(set(counts)) < 2 for counts in by_size):
+        return None
+    most = max(len(counts) for counts in by_size)
+    return [[counts[n] if n < len(counts) else None for counts in by_size] for n in range(most)]
 
 
-def _span_of(rows: list[RowReport]) -> str:
-    """What several rows are called together: "Rnds 4-9". The trade's plural, from the labels of the first and the last."""
+def _span_of(rows: list[RowReport], size: int | None = None) -> str:
+    """What several rows are called together, in one size or in any: "Rnds 4-9". The trade's plural, from the first and the last."""
+    mine = rows if size is None else [r for r in rows if r.counts[size] is not None]
     first, last = rows[0].label, rows[-1].label
-    if not first or first == last:
+    if not first or first == last or not mine:
         return first
     word, _, number = first.rpartition(" ")
-    to = last.rpartition(" ")[2].rpartition("-")[2]
-    return f"{word}s {number.partition('-')[0]}-{to}" if word and last.startswith(f"{word} ") else f"{first} to {last}"
+    if not word or not last.startswith(f"{word} "):
+        return f"{first} to {last}"
+    from_, to = number.partition("-")[0], last.rpartition(" ")[2].rpartition("-")[2]
+    if size is not None and "-" in last and from_.isdigit():  # sizes end with different rows: each has its own last one
+        to = str(int(from_) + len(mine) - 1)
+    return f"{word}s {from_}-{to}" if to != from_ else f"{word} {from_}"
 
 
 def _last(rows: list[RowReport], size: int) -> int | None:
@@ -207,10 +218,14 @@ def _stitches(nodes: Iterable[Node], at: _Places) -> Iterator[list[Any]]:
             yield from _stitches(readings[0][1], at)
 
 
+def _word(found: Finding) -> str:
+    return WORDS["warning" if severity(found) == "error" and not stops(found) else severity(found)]
+
+
 def _finding(found: Finding, at: _Places) -> dict[str, Any]:
     fix = found.fix
     return {
-        **at.of(found.span), "code": found.code, "name": title(found), "severity": severity(found), "word": WORDS["error" if stops(found) else "advice" if severity(found) == "advice" else "warning"],
+        **at.of(found.span), "code": found.code, "name": title(found), "severity": severity(found), "word": _word(found),
         "message": message(found), "hints": list(hints(found)), "sizes": list(found.sizes) if found.sizes else None,
         "fix": None if fix is None else {
             "title": fix.title, "safe": fix.safe,

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from typing import Any, Literal
 
-from loopwright.grading import Number
 from loopwright.model.fabric import PLACES, ROLES
-from loopwright.model.tree import FitLine
 from loopwright.terms import dialect
 from loopwright.wording import heading, instructions, voice_for
 from loopwright.workshop.live import Seen
+from loopwright.workshop.sizes import sizes
+
+__all__ = ["chart", "measures", "nest", "schematic", "sizes", "stitches", "words"]
 
 
 def chart(seen: Seen, size: int, *, left_handed: bool = False, whole: bool = False) -> dict[str, Any]:
@@ -105,38 +106,6 @@ def _why(seen: Seen, size: int) -> str:
     return "There is no gauge yet: a line such as 'Gauge: 17 hdc and 13 rnds = 10 cm' is what drawings are made to."
 
 
-def sizes(seen: Seen) -> dict[str, Any]:
-    """The grading table: for every blank and size the number, its target, what it comes to, its neighbours and its reason."""
-    graded = seen.graded
-    if graded is None:
-        return {"sizes": list(seen.report.sizes), "blanks": []}
-    names = [n.blank for n in graded.sizes[0].numbers] if graded.sizes else []
-    sentences = {i.blank: i.sentence for i in seen.document.items if isinstance(i, FitLine)}
-    return {
-        "sizes": [s.size for s in graded.sizes],
-        "blanks": [
-            {
-                "name": name, "sentence": sentences.get(name, ""),
-                "sizes": [next((_number(n) for n in s.numbers if n.blank == name), None) for s in graded.sizes],
-            }
-            for name in names
-        ],
-    }
-
-
-def _number(n: Number) -> dict[str, Any]:
-    return {
-        "value": n.value, "unit": n.unit, "way": n.way, "measure": n.name, "target_mm": _mm(n.target_mm), "achieved_mm": _mm(n.achieved_mm),
-        "error_mm": _mm(n.error_mm), "step_mm": _mm(n.step_mm), "reason": n.reason,
-        "bodies": [{"name": name, "mm": _mm(b.mm), "source": b.source, "weak": b.weak} for name, b in n.bodies],
-        "neighbours": [{"value": m.value, "achieved_mm": _mm(m.achieved_mm)} for m in n.neighbours],
-    }
-
-
-def _mm(value: float | None) -> float | None:
-    return None if value is None else round(value, 2) + 0.0
-
-
 def measures(seen: Seen) -> dict[str, Any]:
     """Dimensions, yarn and time of every size, as `loopwright measure` gives them."""
     from loopwright.workshop.measure import Wanted, measure_source  # noqa: PLC0415 - only where it is looked at
@@ -144,3 +113,21 @@ def measures(seen: Seen) -> dict[str, Any]:
 
     found = as_json(measure_source(seen.source, Wanted()))
     return {k: found[k] for k in ("gauge", "sizes", "notes", "cautions")}
+
+
+def nest(seen: Seen) -> dict[str, Any]:
+    """All sizes inside one another: the outlines of every figure, as paths in millimetres."""
+    from loopwright.drawing.schematic.nest import nested  # noqa: PLC0415 - only where it is looked at
+
+    if seen.stitches is None:
+        return {"figures": [], "why": _why(seen, 0)}
+    found = nested(seen.report.fabrics, seen.stitches)
+    figures = [
+        {"name": f.name, "box_mm": [round(x, 1) for x in f.box_mm], "sizes": [None if o is None else _outline(o) for o in f.outlines]}
+        for f in found
+    ]
+    return {"figures": figures}
+
+
+def _outline(o: Any) -> dict[str, Any]:
+    return {"path": o.path, "folds": o.folds, "width_mm": round(o.width_mm, 1), "height_mm": round(o.height_mm, 1)}

@@ -78,6 +78,12 @@ def _parsed(text: str) -> Gauge:
     return Gauge(found.get("stitch"), found.get("row"), found.get("repeat"), stitch, text.strip())
 
 
+def gauge_end(text: str) -> int:
+    """Where the first gauge of a line ends and what stands beside it begins; 0 where no counts stand to a length."""
+    size = _SIZE.search(text)
+    return size.end() if size else 0
+
+
 def _kind(noun: str) -> str | None:
     kind = SWATCH.get(noun.lower(), "stitch")
     return None if kind == "none" or re.fullmatch(UNIT, noun, re.IGNORECASE) else kind

@@ -106,12 +106,14 @@ def _edging(fabric: Fabric, c: Course, courses: Sequence[Course]) -> LieFault | 
     below = courses[c.below] if 0 <= c.below < c.index else None
     if below is None or c.way != below.way or c.way not in ("round", "row") or below.assumed or below.height_mm <= 0:
         return None
-    on_it = [o for o in courses[c.index + 1 :] if o.row.piece == c.row.piece]
-    body = sum(1 for o in courses[: c.index] if o.row.piece == c.row.piece and o.way == c.way)
-    if len(on_it) >= EDGING or body < 2 * EDGING or c.uses + c.skipped != below.places:
+    if c.uses + c.skipped != below.places or abs(c.places - below.places) < 2 * STITCHES:
         return None
     off = c.top_mm / below.top_mm - 1
-    if not EASED < abs(off) <= MEANT or abs(c.places - below.places) < 2 * STITCHES:
+    if not EASED < abs(off) <= MEANT:
+        return None
+    on_it = [o for o in courses[c.index + 1 :] if o.row.piece == c.row.piece]
+    body = sum(1 for o in courses[: c.index] if o.row.piece == c.row.piece and o.way == c.way)
+    if len(on_it) >= EDGING or body < 2 * EDGING:
         return None
     before = [o for o in courses[: c.index] if o.row.piece == c.row.piece][-EDGING:]
     if not all(o.places == below.places and o.way == c.way and not o.chains for o in before):

@@ -3,57 +3,79 @@
 from __future__ import annotations
 
 import asyncio
-import json
+from functools import cache
 from typing import TYPE_CHECKING, Any
 
 from starlette.responses import JSONResponse, Response
 
-from loopwright.findings.registry import severity
-from loopwright.studio.folder import Folder, Opened
+from loopwright.studio.desk import Desk
+from loopwright.studio.folder import MOST_FILES, Folder, Opened
+from loopwright.studio.routes.given import body_of
+from loopwright.studio.settings import mark_of
+from loopwright.studio.workers import WorkerError
 from loopwright.workshop.files import CannotOpen, CannotSave
-from loopwright.workshop.live import Live
 
 if TYPE_CHECKING:
     from starlette.requests import Request
 
-_SUMMARIES: dict[str, dict[str, Any]] = {}
-_MOST_SUMMARIES = 2000
+LIST_S = 0.6  # the folder is listed after so long, also where not every design has been looked at
 
 
 async def listing(request: Request) -> Response:
-    """The designs of the folder, each with what is true of it, and the starting points."""
+    """The designs of the folder, each with what is true of it, and the starting points.
+
+    A design that has not been looked at yet has only its title: it is looked at meanwhile, and whoever asks again is told.
+    """
     folder: Folder = request.app.state.folder
     found: list[dict[str, Any]] = []
-    for name in await asyncio.to_thread(folder.names):
-        try:
-            opened = await asyncio.to_thread(folder.read, name)
-        except CannotOpen as e:
-            found.append({"id": name, "title": name, "error": str(e)})
+    waiting: dict[asyncio.Task[dict[str, Any]], dict[str, Any]] = {}
+    for opened in await asyncio.to_thread(folder.all):
+        if isinstance(opened, tuple):
+            found.append({"id": opened[0], "title": opened[0], "error": opened[1]})
             continue
-        found.append({"id": name, "saved_at": opened.at, **await asyncio.to_thread(_summary, opened)})
-    from loopwright.workshop.designs import shipped  # noqa: PLC0415 - reads files
-
-    points = [{"name": s.name, "title": s.title, "about": s.about} for s in await asyncio.to_thread(shipped) if not s.as_worked]
+        found.append({"id": opened.id, "title": _first_line(opened.text) or opened.id, "saved_at": opened.at})
+        waiting[_looked_at(request, opened)] = found[-1]
+    if waiting:
+        await asyncio.wait(waiting, timeout=LIST_S)
+    for task, card in waiting.items():
+        if task.done() and not task.cancelled():
+            card.update(task.result())
+    points = await asyncio.to_thread(_starting_points)
     return JSONResponse({"folder": folder.path.name, "read_only": folder.read_only, "designs": found, "starting_points": points})
 
 
-def _summary(opened: Opened) -> dict[str, Any]:
-    if opened.sum not in _SUMMARIES:
-        if len(_SUMMARIES) > _MOST_SUMMARIES:
-            _SUMMARIES.clear()
-        seen = Live(opened.id).see(opened.text)
-        open_ones = [severity(f) for f in seen.report.findings]
-        _SUMMARIES[opened.sum] = {
-            "title": seen.document.title or opened.id, "sizes": list(seen.report.sizes), "rows": len(seen.report.rows),
-            "unread": sum(not r.read for r in seen.report.rows), "terms": seen.document.terms,
-            "open": {word: open_ones.count(word) for word in ("error", "warning", "advice")},
-        }
-    return _SUMMARIES[opened.sum]
+@cache
+def _starting_points() -> list[dict[str, str]]:
+    from loopwright.workshop.designs import shipped  # noqa: PLC0415 - reads files
+
+    return [{"name": s.name, "title": s.title, "about": s.about} for s in shipped() if not s.as_worked]
+
+
+def _looked_at(request: Request, opened: Opened) -> asyncio.Task[dict[str, Any]]:
+    """A look at a design, shared by all who ask for it; it goes on when nobody waits any more."""
+    looks: dict[str, asyncio.Task[dict[str, Any]]] = request.app.state.looks
+    task = looks.get(opened.sum)
+    if task is None or task.cancelled():
+        while len(looks) > 2 * MOST_FILES:
+            looks.pop(next(iter(looks)))
+        task = looks[opened.sum] = asyncio.create_task(_look(request.app.state.desk, opened))
+    return task
+
+
+async def _look(desk: Desk, opened: Opened) -> dict[str, Any]:
+    try:
+        return await desk.summary(opened.id, opened.text)
+    except WorkerError as e:
+        return {"error": f"This design could not be looked at ({e or type(e).__name__}); it is safe and saved."}
+
+
+def _first_line(text: str) -> str:
+    return next((x.strip() for x in text.split("\n") if x.strip()), "")[:200]
 
 
 async def create(request: Request) -> Response:
     """A new design: from a text, from a starting point, or empty."""
-    asked = await _body(request)
+    asked = await body_of(request)
     text, title = str(asked.get("text") or ""), str(asked.get("title") or "")
     if asked.get("starting_point"):
         from loopwright.workshop.designs import find  # noqa: PLC0415 - reads files
@@ -62,45 +84,53 @@ async def create(request: Request) -> Response:
         if point is None:
             raise CannotOpen("There is no such starting point.")
         text, title = point.text, point.title
-    title = title or next((x.strip() for x in text.split("\n") if x.strip()), "") or "new design"
+    title = title or _first_line(text) or "new design"
     opened = await asyncio.to_thread(request.app.state.folder.create, title, text or f"{title}\n")
     return JSONResponse(_told(opened), 201)
 
 
 async def read(request: Request) -> Response:
     """One design's text."""
-    return JSONResponse(_told(await asyncio.to_thread(request.app.state.folder.read, request.path_params["name"])))
+    folder: Folder = request.app.state.folder
+    opened = await asyncio.to_thread(folder.read, request.path_params["name"])
+    return JSONResponse({**_told(opened), "place": mark_of(folder.path)})
 
 
 async def save(request: Request) -> Response:
     """Saves a design where it is still what was opened."""
-    asked = await _body(request)
+    asked = await body_of(request)
     if not isinstance(asked.get("text"), str) or not isinstance(asked.get("base"), str):
         raise CannotSave("a text and the sum of what was opened are needed")
     opened = await asyncio.to_thread(request.app.state.folder.save, request.path_params["name"], asked["text"], asked["base"])
     return JSONResponse({k: v for k, v in _told(opened).items() if k != "text"})
 
 
+async def history(request: Request) -> Response:
+    """The older texts of a design that are kept, the newest first."""
+    folder: Folder = request.app.state.folder
+    opened = await asyncio.to_thread(folder.read, request.path_params["name"])
+    found = await asyncio.to_thread(folder.history.listing, opened.id)
+    return JSONResponse({"kept": [{"id": k.id, "at": k.at_s, "why": k.why} for k in found]})
+
+
+async def kept(request: Request) -> Response:
+    """One older text of a design."""
+    folder: Folder = request.app.state.folder
+    opened = await asyncio.to_thread(folder.read, request.path_params["name"])
+    text = await asyncio.to_thread(folder.history.read, opened.id, request.path_params["kept"])
+    return JSONResponse({"id": request.path_params["kept"], "text": text})
+
+
 async def picture(request: Request) -> Response:
-    """The design as its fabric looks, as PNG; 404 where it has no shape yet."""
+    """The design as its fabric looks, as PNG; nothing where it has no shape yet."""
     opened = await asyncio.to_thread(request.app.state.folder.read, request.path_params["name"])
     from loopwright.studio.shapes import thumbnail  # noqa: PLC0415 - only where it is looked at
 
     data = await thumbnail(request.app.state.workers, opened.text, opened.sum)
     if data is None:
-        return JSONResponse({"error": "This design has no shape yet."}, 404)
+        return Response(status_code=204)
     return Response(data, media_type="image/png", headers={"cache-control": "private, max-age=60", "etag": f'"{opened.sum}"'})
 
 
 def _told(opened: Opened) -> dict[str, Any]:
     return {"id": opened.id, "text": opened.text, "sum": opened.sum, "saved_at": opened.at}
-
-
-async def _body(request: Request) -> dict[str, Any]:
-    try:
-        asked = json.loads(await request.body())
-    except (ValueError, RecursionError):
-        raise CannotOpen("this request could not be understood") from None
-    if not isinstance(asked, dict):
-        raise CannotOpen("this request could not be understood")
-    return asked

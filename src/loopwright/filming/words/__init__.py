@@ -1,0 +1,1 @@
+"""Words of plans and cards, one TOML a language."""

@@ -1,0 +1,1 @@
+"""Films: the order of the phases, files, and the video tool as a process of its own."""
