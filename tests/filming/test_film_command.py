@@ -38,6 +38,24 @@ def test_a_whole_kit(hat, tmp_path, capsys):
     assert main(["film", str(hat), "--size", "child", "--out", str(out), "--log", str(log)]) == 0, "a second time over its own files"
 
 
+def test_documents_link_each_row_to_its_moment(hat, tmp_path, capsys):
+    log = tmp_path / "log.txt"
+    log.write_text("0:00 Crown\n1:30 Rnd 3\n4:00 Body\n6:00 Band\n", encoding="utf-8")
+    assert main(["film", str(hat), "--size", "child", "--out", str(tmp_path / "film"), "--log", str(log)]) == 0
+    hat.write_text(hat.read_text(encoding="utf-8").replace("Film: ", "Notes: The rows move down a line.\nFilm: film/links.json, "), encoding="utf-8")
+    assert main(["publish", str(hat), "--out", str(tmp_path / "out"), "--format", "html", "--format", "data"]) == 0
+    page = next((tmp_path / "out").glob("*.html")).read_text(encoding="utf-8")
+    assert 'href="https://films.example/watch?v=a&amp;t=90"' in page
+    assert 'href="https://films.example/all.mp4#t=240"' in page
+
+
+@pytest.mark.parametrize("text", ["", "[]", '{"rows": [{"section": "Crown"}]}', '{"rows": [{"section": "Crown", "text": "x", "at_s": "soon"}]}'])
+def test_links_that_cannot_be_read_are_left_out(hat, tmp_path, text):
+    (tmp_path / "links.json").write_text(text, encoding="utf-8")
+    hat.write_text(hat.read_text(encoding="utf-8").replace("Film: ", "Film: links.json, "), encoding="utf-8")
+    assert main(["publish", str(hat), "--out", str(tmp_path / "out"), "--format", "text"]) == 0
+
+
 def test_files_that_were_changed_are_not_replaced(hat, tmp_path, capsys):
     out = tmp_path / "out"
     assert main(["film", str(hat), "--out", str(out)]) == 0, "the size the sample was worked in"

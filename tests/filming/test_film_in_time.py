@@ -134,7 +134,7 @@ def test_a_film_too_short_for_three_chapters_says_so(hat_plan):
 
 
 def test_rows_link_to_their_moment(hat, hat_plan, film):
-    found = links(hat_plan, film, hat.facts.document)
+    found = links(hat_plan, film, hat.facts.document, hat.measured.source)
     rows = {(r["section"], r["label"]): r for r in found["rows"]}
     assert rows["Crown", "Rnd 3"]["at_s"] == 90
     assert rows["Crown", "Rnd 7"]["at_s"] == rows["Crown", "Rnd 4"]["at_s"]  # one instruction, filmed once

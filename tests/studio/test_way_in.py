@@ -109,6 +109,21 @@ def test_the_demo_puts_the_designs_where_they_are_not_yet(tmp_path):
     assert str(folder) in err.splitlines()[0]
 
 
+def test_the_readme_shows_what_make_demo_says(tmp_path):
+    told = (ROOT / "README.md").read_text(encoding="utf-8").partition("$ make demo\n...\n")[2].partition("```")[0].splitlines()
+    target = re.search(r"^demo: .*\n\t\$\(BIN\)/loopwright (.*)$", (ROOT / "Makefile").read_text(encoding="utf-8"), re.MULTILINE)
+    assert target
+    words = [sys.executable, "-m", "loopwright", *target[1].split(), "--no-browser"]
+    process = subprocess.Popen(words, cwd=tmp_path, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True)
+    assert process.stdout
+    address = process.stdout.readline().strip()
+    process.kill()
+    _, err = process.communicate()
+    shape = r"http://127\.0\.0\.1:\d{5}/\?token=[\w-]{32}"
+    assert [err.splitlines()[0], bool(re.fullmatch(shape, address))] == [told[0], bool(re.fullmatch(shape, told[1]))]
+    assert len(told) == 2
+
+
 def memory_mb(pid: int) -> float:
     status = Path(f"/proc/{pid}/status")
     if not status.is_file():

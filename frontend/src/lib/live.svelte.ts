@@ -27,6 +27,9 @@ export class Live {
   stale = $state(false);
   writer = $state(true);
   changed = $state.raw<{ text: string | null } | null>(null);
+  /** What another window that writes made of the text: a window that only reads follows it. */
+  followed = $state<string | null>(null);
+  private own = false;
   lostSince = $state<number | null>(null);
   text = "";
   /** Another gauge that is tried without being written; null for the design's own. */
@@ -65,6 +68,7 @@ export class Live {
     const held = heldIn(localStorage.getItem(this.key));
     if (!held || held.text === opened.text) { localStorage.removeItem(this.key); return; }
     this.text = held.text;
+    this.own = true;
     if (held.base !== opened.sum && !held.sent.includes(opened.text)) this.changed = { text: opened.text };
   }
 
@@ -91,7 +95,7 @@ export class Live {
   /** The text as it is now; the studio works the newest only. */
   write(text: string): void {
     this.text = text;
-    this.hold();
+    if (this.writer || !this.connected) { this.own = true; this.hold(); }
     this.send();
   }
 
@@ -122,7 +126,7 @@ export class Live {
       this.base = said.sum;
       this.saved = said.at;
       this.unsaved = "";
-      if (said.seq === this.seq) { this.sent = []; localStorage.removeItem(this.key); } else this.hold();
+      if (said.seq === this.seq) { this.own = false; this.sent = []; localStorage.removeItem(this.key); } else this.hold();
     } else if (said.t === "unsaved") this.unsaved = said.message;
     else if (said.t === "changed") this.another(said.text, said.sum);
     else if (said.t === "writer") { const was = this.writer; this.writer = said.you; if (said.you && !was) this.send(); }
@@ -148,6 +152,7 @@ export class Live {
   /** The file is another than was known: one of our own that the studio saved before it was stopped; or really another's. */
   private another(text: string | null, sum: string): void {
     if (text === this.text || (text !== null && this.sent.includes(text))) { this.base = sum; this.changed = null; if (text !== this.text) this.send(); return; }
+    if (!this.writer && !this.own && text !== null) { this.base = sum; this.followed = this.text = text; return; }
     this.changed = { text };
   }
 
@@ -157,6 +162,7 @@ export class Live {
     try { opened = await ask<Opened>(`/api/designs/${encodeURIComponent(this.id)}`); } catch (e) { if (!(e instanceof Refused) || e.status !== 404) throw e; }
     this.base = opened?.sum ?? "";
     this.changed = null;
+    this.own = take === "mine";
     this.sent = [];
     if (take === "theirs" && opened) { this.text = opened.text; localStorage.removeItem(this.key); }
     this.reconnect();

@@ -7,26 +7,19 @@ from collections.abc import Sequence
 from functools import cache
 
 from loopwright.listening.captions import Heard
+from loopwright.listening.forms import form
 from loopwright.listening.numbers import number
 from loopwright.listening.words import Line, plain, speech
 from loopwright.record import record
 
 _FEW = 40  # words from which the language can be told
-_GAUGE = re.compile(
-    r" (\d+)(?: (?:st|(?P<k>sc|hdc|dc|tr|htr)))(?: \S+){0,2}? (?:and )?(?:(\d+) (?:row|rnd) )?(?:\S+ ){0,3}?(?P<to>\d+(?:\.\d+)?) (?P<unit>cm|inch)(?= )"
-)
-_HOOK = re.compile(r" (\d+(?:\.\d+)?)(?: mm)?(?: ~)? hook(?= )| hook (\d+(?:\.\d+)?) mm(?= )")
-_SIZE = re.compile(
-    r"\b(?:the|in a|in the|size for a|is the|called|for a|my) ((?:(?:\w+|\d+) (?:to \w+ )?(?:year|month)s?(?: old)?)|newborn|preemie|toddler|child|teen|adult(?: large| small| medium)?"
-    r"|small|medium|large)\b(?: old)? ?(size|one|because)?"
-)
-_SIZED = re.compile(r"\bsize (?:for )?(?:a|is|the)? ?((?:\w+) (?:year|month)s?(?: old)?|small|medium|large|newborn|adult|child)\b")
-
 
 @record
 class About:
-    """Heading of the draft. `terms`: us or uk; `told`: it was said; `language`: of the words, "English" or another's name;
-    `craft`: "crochet", "knitting" or "" where the words speak of neither.
+    """Heading of the draft.
+
+    `terms`: us or uk; `told`: they were said; `language`: of the words, "English" or another's name; `craft`: "crochet", "knitting" or ""
+    where the words speak of neither.
     """
 
     title: str | None
@@ -45,7 +38,8 @@ def about(heard: Sequence[Heard], line: Line) -> About:
     words, _ = plain(heard)
     text = " ".join(words)
     terms, told = _terms(f" {text} ")
-    return About(_title(heard), terms, told, _craft(words), _size(text), _yarn(f" {text} "), _hook(line.text), _gauge(line.text), language(words))
+    beside = _size(text), _yarn(f" {text} "), _hook(line.text), _gauge(line.text), language(words)
+    return About(_title(heard), terms, told, _craft(words), *beside)
 
 
 def _craft(words: Sequence[str]) -> str:
@@ -78,7 +72,8 @@ def _terms(text: str) -> tuple[str, bool]:
     sure = 8.0
     for which in ("us", "uk"):
         points[which] = sum(weight * text.count(f" {phrase} ") for phrase, weight in speech()["terms"][which].items())
-    first = {w: min((text.find(f" {p} ") for p, weight in speech()["terms"][w].items() if weight > sure and f" {p} " in text), default=-1) for w in points}
+    named = {w: [f" {p} " for p, weight in speech()["terms"][w].items() if weight > sure and f" {p} " in text] for w in points}
+    first = {w: min((text.find(p) for p in named[w]), default=-1) for w in points}
     if first["us"] >= 0 or first["uk"] >= 0:
         if min(first.values()) >= 0:
             return ("us" if first["us"] < first["uk"] else "uk"), True
@@ -103,11 +98,11 @@ def _title(heard: Sequence[Heard]) -> str | None:
     return None
 
 
-_DULL = frozenset({"of", "and", "to", "in", "for", "with", "is", "it", "that", "this", "your", "my", "first", "one", "same", "whole", "back", "on", "at", "a"})
+_DULL = frozenset("of and to in for with is it that this your my first one same whole back on at a so we you are do the".split())
 
 
 def _size(text: str) -> str | None:
-    for pattern in (_SIZED, _SIZE):
+    for pattern in (form("about", "sized"), form("about", "size")):
         for m in pattern.finditer(text):
             said = m[1].removesuffix(" old")
             got = number(said.split(), 0)
@@ -115,7 +110,7 @@ def _size(text: str) -> str | None:
                 n = int(got[0])
                 unit = "month" if "month" in said else "year"
                 return f"{n} {unit}{'s' if n > 1 else ''}"
-            if not re.search("year|month", said) and (pattern is _SIZED or m[2]):
+            if not re.search("year|month", said) and (pattern is form("about", "sized") or m[2]):
                 return said
     return None
 
@@ -129,7 +124,7 @@ def _yarn(text: str) -> str | None:
 
 
 def _hook(text: str) -> str | None:
-    for m in _HOOK.finditer(text):
+    for m in form("about", "hook").finditer(text):
         size = float(m[1] or m[2])
         if 0.5 <= size <= 25.0:
             return f"{size:g} mm"
@@ -137,7 +132,7 @@ def _hook(text: str) -> str | None:
 
 
 def _gauge(text: str) -> str | None:
-    m = next((m for m in _GAUGE.finditer(text) if float(m["to"]) in (4.0, 10.0, 5.0, 2.0)), None)
+    m = next((m for m in form("about", "gauge").finditer(text) if float(m["to"]) in (4.0, 10.0, 5.0, 2.0)), None)
     if m is None:
         return None
     kind = m["k"] or "sts"

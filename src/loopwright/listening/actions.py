@@ -5,32 +5,14 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator
 from dataclasses import replace
-from functools import cache
 
+from loopwright.listening.forms import form, forms
 from loopwright.listening.words import Line
 from loopwright.record import record
 
-KIND = r"(?:(?:fp|bp) )?(?:sc|hdc|dc|tr|htr|dtr)|fp|bp"
-THING = r"(?:sts?|ch(?! \d)|(?:sc|hdc|dc|tr|htr|dtr)(?! (?:tog|in|around)\b))"
-_IN = r"(?:in|around|over|to|first in) (?:this |that |~ |(?P<loop>blo|flo) )*"
-PLACES = (
-    ("hook", r"in (?:this |that |to |~ )*(?P<kth>\d+)th (?:ch from hook|from hook|ch)"),
-    ("rowend", rf"{_IN}(?:rowend|each row|side each row)"),
-    ("ring", rf"{_IN}(?:same )?(?:magic|ring)(?! space)"),
-    ("sp", rf"{_IN}(?P<quant>(?:that |this |same |each |next |first |last |other |all |1 )*)(?P<sp>(?:ch (?:\d+ )?sp|side sp|corner sp|corner|sp|chref \d+ sp))"),
-    ("next", rf"(?:{_IN})?(?:each )?next (?P<many>\d+)(?: {THING}|(?! in\b|\w| \d))(?! times| rnd| row)"),
-    ("chs", rf"{_IN}(?:each )?(?:chref (?P<chs>\d+)|(?P<chs2>\d+) ch)(?! sp)"),
-    ("many", rf"{_IN}each (?P<many2>\d+)(?: {THING})?(?! times| rnd| row)"),
-    ("each", rf"{_IN}each (?:other )?(?P<thing>{THING})?"),
-    ("one", rf"{_IN}next(?: {THING})?"),
-    ("first", rf"{_IN}first (?P<firsts>\d+ )?(?:{THING})?"),
-    ("last", rf"{_IN}(?:each )?last (?P<lasts>\d+ )?(?:{THING})?"),
-    ("same", rf"{_IN}same(?: {THING}| sp)?|~? ?same st(?: chref \d+)?"),
-    ("kth", rf"{_IN}(?P<nth>\d+)th(?: {THING})?"),
-)
-_PLACES = tuple((name, re.compile(text)) for name, text in PLACES)
-_LEFT = re.compile(rf" (?:around )?(?:until|to)(?: gives| to| ~| until)* (?:last(?: (?P<left>\d+))?(?: {THING})?|(?P<sp>(?:that |this )?ch \d+ sp|corner|sp))")
 _WAY = re.compile(r"(?: ~)? around")
+
+_MOST_IN_ONE = 40  # stitches that go into one place; more is a count
 
 
 @record
@@ -63,17 +45,18 @@ def acts(line: Line, start: int, stop: int, kind: str | None, *, in_rows: bool) 
     end = line.starts[stop] if stop < len(line.starts) else len(text)
     out: list[Act] = []
     reader = _Reader(text, end, kind, in_rows=in_rows)
-    reader.breaks = frozenset(line.starts[i] + len(line.tokens[i].text) for i in range(start, min(stop, len(line.tokens))) if line.tokens[i].pause)
+    said = range(start, min(stop, len(line.tokens)))
+    reader.breaks = frozenset(line.starts[i] + len(line.tokens[i].text) for i in said if line.tokens[i].pause)
     while at < end:
-        found = next((a for name, pattern in _forms() if (m := pattern.match(text, at)) and m.end() <= end and (a := reader.act(name, m))), None)
+        fits = ((name, m) for name, pattern in forms("acts") if (m := pattern.match(text, at)) and m.end() <= end)
+        found = next((a for name, m in fits if (a := reader.act(name, m))), None)
         if found:
             out.append(replace(found, at=line.index(at), end=line.index(max(at, found.end - 1))))
             at = max(at + 1, found.end)
-        at = text.find(" ", at) + 1 if text[at - 1] != " " else at
-        if not found:
-            at = text.find(" ", at) + 1
-        if at <= 0:
+        following = text.find(" ", at - 1 if found else at) + 1
+        if not following:
             break
+        at = following
     return sorted([*out, *_alone(line, start, stop)], key=lambda a: a.at), reader.kind
 
 
@@ -85,45 +68,6 @@ def _alone(line: Line, start: int, stop: int) -> list[Act]:
         for i, t in enumerate(line.tokens[start:stop], start)
         if t.text.isdecimal() and t.stop and i > start and line.tokens[i - 1].stop and few < int(t.text)
     ]
-
-
-@cache
-def _forms() -> tuple[tuple[str, re.Pattern[str]], ...]:
-    """What an act may begin with, first match wins; place names are read by `_PLACE` from where the match ends."""
-    n = r"(?P<n>\d+)"
-    k = rf"(?P<k>{KIND})"
-    return tuple((name, re.compile(text)) for name, text in (
-        ("retract", r"retract\b"),
-        ("recap", r"recap\b"),
-        ("fasten", r"fasten\b"),
-        ("chain_noun", r"row (?:sc|hdc|dc|tr|htr)\b(?! (?:in|around)\b)|(?:ch \d+ sp|chref \d+)(?= )|ch \d+ between\b|gives (?:~ )?(?:inc|dec)\b|for (?:~ )?(?:inc|dec)\b|(?:each|in|other)(?: \S+)? side\b"),
-        ("magic", r"magic\b"),
-        ("join", r"(?:sl(?= (?:~ |and |then ){0,2}(?:in|to|join|first|top|with|last)\b)|join\b)(?! (?:in )?(?:around |over )?(?:next|\d+ st))(?:(?: \S+){0,9}? (?P<ring>ring)\b(?! \d))?"),
-        ("slip", rf"sl (?:in |around |over |to )*(?:next )?(?P<n>\d+)?(?: {THING})?"),
-        ("turn", r"turn\b"),
-        ("shorthand", r"(?P<so>so )?(?P<n>\d+) (?:ch )?(?P<n2>\d+) (?P<n3>\d+)(?= (?:~ |around )?in )|so \d+ (?:ch )?\d+ \d+\b(?! (?:more |sc|hdc|dc|tr|htr|in next|inc|dec))"),
-        ("sized", rf"gives (?:~ |then |so |back |to ){{0,2}}{n}(?P<of> (?:{KIND}|st))?(?= )(?! (?:{KIND}|st|in|then|and|ch|more|times|(?:rnd|row)\b(?! \d)|sp|corner|cm|inch|mm|each|around next|next|tog|inc))"),
-        ("sized_too", rf"gives (?:~ |then |so |back |to ){{0,2}}{n}(?P<of> (?:{KIND}|st))?(?= (?:and|then|in all|in total) )(?!(?: and| then)+ (?:\d+|1|inc|dec|sc|hdc|dc|tr|ch))"),
-        ("together", rf"(?:{n} )?{k} (?:next )?(?:2 )?tog\b(?: (?P<often>\d+) times)?"),
-        ("dec", rf"(?:{n} )?dec\b(?! of)"),
-        ("run_inc", rf"{n}(?: (?:st|{KIND}))?(?: and| then| ~)* (?:1 )?(?P<what>inc|dec)\b(?: in (?:next|\d+th)(?: st)?)?"),
-        ("inc", rf"(?:{n} )?inc\b"),
-        ("made", rf"(?:{n} )?(?:more )?{k}\b(?= (?:in|around|over|next|~ in|then in|same|first in|gives in|to in)\b)(?! around (?:$|and|so|then))"),
-        ("also", r"(?:and|then)(?= in (?:each|next)\b)"),
-        ("ring_st", rf"{n} st(?= in (?:~ |this |that )?(?:magic|ring)\b)"),
-        ("elliptic", rf"{n}(?: more)?(?= (?:in|around) (?!1 |side(?! sp)|each side(?! sp)|other side|total|all))"),
-        ("bare", rf"{n} (?:more |other )?{k}\b(?! (?:row|rnd))"),
-        ("bare_one", rf"{k}\b(?! (?:row|rnd))"),
-        ("chain", rf"ch {n}\b(?! (?:sp|st|row|rnd))|(?P<n2>\d+) ch\b(?! (?:sp|st|row|rnd|from|\d+ (?!(?:more )?{KIND})))"),
-        ("skip", rf"sk (?:over |the |that |this )*(?:(?P<what>ch (?:\d+ )?sp|sp)|(?:(?:next )?(?P<n>\d+)(?: (?:st|ch)\b)?|(?P<first>first|next)(?: {THING})?|st\b))"),
-        ("leave", rf"(?:leave (?:that |this )?(?:last )?(?:(?P<n>\d+) ?)?(?:(?:{THING}|that|this|~|rest) ){{0,5}}unworked|leave rest(?: ~)?(?: unworked)?)"),
-        ("times", rf"{n} times\b"),
-        ("goon", r"(?:goon|alt)\b|around\b"),
-        ("nocount", r"nocount\b"),
-        ("counts", rf"counts(?: as| in| ~| for)*(?: first| 1)?(?: {THING})?(?= )"),
-        ("stands", rf"(?:for|so|still|then|gives) \d+ (?P<of>{KIND}|st)(?= )(?! (?:in|ch|tog|more|around|next|inc|dec|(?:and|then|~)(?: and| then)* (?:\d+ )?(?:inc|dec)))|\d+ (?P<of2>st)\b(?! (?:in|inc|each|(?:and|then|~)(?: and| then)* (?:\d+ )?(?:inc|dec)))|(?:still|total|loose) \d+\b"),
-        ("place", r"(?=(?:in|next|same)\b)"),
-    ))
 
 
 class _Reader:
@@ -166,10 +110,10 @@ class _Reader:
     def _join(self, m: re.Match[str]) -> Act | None:
         if m["ring"]:
             return Act("ring", "join with sl st to form a ring", 0, m.end())
-        after = re.match(r" (?:then |and )*(?:in |to |over |~ ){1,4}(?P<what>corner sp|corner|ch \d+ sp|sp)", self.text[m.end() : m.end() + 60])
+        after = form("after", "join_space").match(self.text, m.end())
         if after and m[0].startswith("sl"):
-            return Act("slip", "sl st in corner sp", 0, m.end() + after.end(), kind="sp")
-        tail = re.match(rf"(?: (?:with|in|to|top|first|that|this|same|~|sl|and|chref \d+|tch|last|join|{THING}))*", self.text[m.end() : m.end() + 90])
+            return Act("slip", "sl st in corner sp", 0, after.end(), kind="sp")
+        tail = form("after", "join_to").match(self.text[m.end() : m.end() + 90])
         return Act("join", "join", 0, m.end() + (tail.end() if tail else 0))
 
     def _slip(self, m: re.Match[str]) -> Act | None:
@@ -190,7 +134,8 @@ class _Reader:
     def _together(self, m: re.Match[str]) -> Act | None:
         kind = self._kind(m)
         where = self._where(m.end())
-        return Act("dec", f"{kind}2tog", 0, where.end if where else m.end(), int(m["often"] or self._n(m)), kind, where.name if where else None)
+        n, end = int(m["often"] or self._n(m)), where.end if where else m.end()
+        return Act("dec", f"{kind}2tog", 0, end, n, kind, where.name if where else None)
 
     def _dec(self, m: re.Match[str]) -> Act | None:
         where = self._where(m.end())
@@ -204,7 +149,8 @@ class _Reader:
         kind = self.kind or "sc"
         if where and where.whole:
             return Act("make", f"2 {kind} {where.words}", 0, where.end, 2, kind, "each", whole=True)
-        return Act("make", f"2 {kind} in next st", 0, where.end if where and where.name == "one" else m.end(), 2, kind, "next", weak=where is None)
+        end = where.end if where and where.name == "one" else m.end()
+        return Act("make", f"2 {kind} in next st", 0, end, 2, kind, "next", weak=where is None)
 
     def _made(self, m: re.Match[str]) -> Act | None:
         return self._make(m, self._n(m), self._kind(m))
@@ -222,11 +168,11 @@ class _Reader:
         where = self._where(m.end())
         if where is None or kind is None:
             return Act("make", kind or "", 0, m.end(), n, kind, weak=True) if kind and "k" in m.groupdict() else None
+        if n > _MOST_IN_ONE and where.name != "ring":
+            return None
         head = f"{n} {kind}" if n > 1 else kind
-        if where.name == "next" and n > 1:
-            words = f"{head} in each of {where.words.removeprefix('in ')}"
-        else:
-            words = f"{head} {where.words}"
+        several = where.name == "next" and n > 1
+        words = f"{head} in each of {where.words.removeprefix('in ')}" if several else f"{head} {where.words}"
         if kind[:2] in ("fp", "bp"):
             words = words.replace(" in ", " around ", 1)
         return Act("make", words, 0, where.end, n, kind, where.name, whole=where.whole)
@@ -251,7 +197,8 @@ class _Reader:
         if not m["n"] and m[0].endswith("ch"):
             return None
         n = self._n(m)
-        return Act("skip", f"sk next {n} sts" if n > 1 else "sk first st" if m["first"] == "first" or " first" in m[0] else "sk next st", 0, m.end(), n)
+        one = "sk first st" if m["first"] == "first" else "sk next st"
+        return Act("skip", f"sk next {n} sts" if n > 1 else one, 0, m.end(), n)
 
     def _leave(self, m: re.Match[str]) -> Act | None:
         return Act("leave", f"leave last {m['n']} sts unworked" if m["n"] else "leave rem sts unworked", 0, m.end(), int(m["n"] or 0))
@@ -261,12 +208,14 @@ class _Reader:
 
     def _place(self, m: re.Match[str]) -> Act | None:
         where = self._where(m.start() - 1)
-        return Act("place", where.words, 0, where.end, 1, None, where.name, whole=where.whole) if where and where.name in ("sp", "ring", "last", "first", "one", "same", "each") else None
+        if where is None or where.name not in ("sp", "ring", "last", "first", "one", "same", "each"):
+            return None
+        return Act("place", where.words, 0, where.end, 1, None, where.name, whole=where.whole)
 
     def _where(self, at: int, extra: str = "") -> _Where | None:
         """The place that is named right at an offset (a space before it)."""
-        gap = re.match(r" (?:~ |then |gives |to )?(?=in\b|around\b|over\b|next\b|first in\b|same\b|~ same st|to same)", self.text[at : at + 20])
-        found = ((name, m) for name, place in _PLACES if (m := place.match(self.text, at + gap.end()))) if gap else iter(())
+        gap = form("after", "place").match(self.text[at : at + 20])
+        found = ((name, m) for name, place in forms("places") if (m := place.match(self.text, at + gap.end()))) if gap else iter(())
         name, m = next(((n, p) for n, p in found if not ("many" in p.groupdict() and p.start("many") - 1 in self.breaks)), ("", None))
         if m is None or m.end() > self.end:
             return None
@@ -292,14 +241,14 @@ class _Reader:
         n = int(next((v for k, v in m.groupdict().items() if v and k in ("firsts", "lasts")), 1))
         some = f" {n} sts" if n > 1 else " st"
         words = {
-            "one": f"in {of}next st", "kth": f"in {of}next st", "first": f"in {of}first{some}", "last": f"in {of}last{some}", "same": "in same st",
-            "ring": "in ring", "rowend": f"in end of each row {self.way}",
+            "one": f"in {of}next st", "kth": f"in {of}next st", "first": f"in {of}first{some}", "last": f"in {of}last{some}",
+            "same": "in same st", "ring": "in ring", "rowend": f"in end of each row {self.way}",
         }[name]
         return _Where(name, words, end, name == "rowend")
 
     def _each(self, m: re.Match[str], of: str) -> _Where:
         what = "ch" if m["thing"] == "ch" else "st"
-        left = _LEFT.match(self.text, m.end())
+        left = form("after", "left").match(self.text, m.end())
         if left and left.end() <= self.end:
             if left["sp"]:
                 return _Where("each", f"in {of}each {what} to {_sp(left['sp'])}", left.end())

@@ -1,4 +1,4 @@
-"""Where rows begin: "round three", "the next row", a ring, a chain to start from. Each block holds what was said of one row or of a range."""
+"""Where rows begin: "round three", "the next row", a ring, a chain. Each block holds what was said of one row or of a range."""
 
 from __future__ import annotations
 
@@ -6,26 +6,23 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
+from loopwright.listening.forms import form
 from loopwright.listening.words import Line
 from loopwright.record import record
 
-_LABEL = re.compile(
-    r"(?<= )(?:(?P<kind>row|rnd) (?:~ )?(?P<n>\d+)(?P<more>(?: (?:row|rnd))? (?:to|through|until)(?: (?:row|rnd))? \d+|(?:(?: and)? \d+){1,9})?"
-    r"|(?P<rank>first|next|last|\d+th|1 more|more|1 last) (?:1 )?(?P<kind2>row|rnd))(?= )"
-)
 _NO_START = frozenset({"finished", "until", "asbefore", "goon", "not", "to", "as", "each", "was", "no", "if", "from"})
 _LEAD = re.compile(r"(?<= )\d+ (?:st|sc|hdc|dc|tr|htr) in (?:~ |this |that )?$")
+_WORK = frozenset({"sc", "hdc", "dc", "tr", "htr", "inc", "dec", "ch", "fp", "bp", "asbefore", "asrow", "fasten", "1"})
 _START_SCAN = 45
 _NEAR = 10  # words between "one more row" and "so row nine"
-_HOOKED = re.compile(r" (?:in|from) (?:this |that |to |~ )*(?P<kth>\d+)th ch from hook")
-_FOUNDATION = re.compile(r"(?<= )(?:ch (\d+)|(\d+) ch)(?= )(?! (?:sp|st|from))")
 
 
 @record
 class Block:
     """What was said of the rows `first` to `last`. Token indexes: `at` where it begins, `start` behind its label, `end`.
 
-    `kind`: "Row" or "Rnd". `told`: the label was said, not taken from the start. `fresh`: begins on nothing ("magic", "ring", "chain" or "").
+    `kind`: "Row" or "Rnd". `told`: the label was said, not taken from the start. `fresh`: what it begins on ("magic", "ring", "chain"
+    or "").
     """
 
     kind: str
@@ -68,8 +65,8 @@ def blocks(line: Line) -> tuple[Block, ...]:
 
 
 def _labels(line: Line) -> list[_Mark]:
-    out = []
-    for m in _LABEL.finditer(line.text):
+    out: list[_Mark] = []
+    for m in form("rows", "label").finditer(line.text):
         at, end = line.index(m.start()), line.index(m.end() - 1) + 1
         kind = "Rnd" if (m["kind"] or m["kind2"]) == "rnd" else "Row"
         if m["kind"]:
@@ -104,7 +101,7 @@ def _range(first: int, more: str, after: str) -> tuple[int, bool]:
     numbers = [int(n) for n in re.findall(r"\d+", more)]
     if not numbers:
         return first, False
-    stitches = re.match(r" (?:sc|hdc|dc|tr|htr|dtr|in|st|ch|times|rnd|row|loops|cm|inch)\b", after)
+    stitches = re.match(r" (?:sc|hdc|dc|tr|htr|dtr|in|st|times|rnd|row|loops|cm|inch)\b" if " and " in more else r" (?:\w*[dst]c|tr|htr|in|st|ch|times)\b", after)
     listed = numbers == list(range(first + 1, first + 1 + len(numbers)))
     if re.search(r"\b(?:to|through|until)\b", more) and len(numbers) == 1 and first < numbers[0] <= first + 300:
         return numbers[0], True
@@ -115,28 +112,33 @@ def _range(first: int, more: str, after: str) -> tuple[int, bool]:
 
 def _starts(line: Line) -> list[_Mark]:
     """Rings and chains that something begins on."""
-    out = []
+    out: list[_Mark] = []
     for m in re.finditer(r"(?<= )magic(?= )", line.text):
         lead = _LEAD.search(line.text[max(0, m.start() - 40) : m.start()])
         at = line.index(m.start() - len(lead[0]) if lead else m.start())
         if not out or at - out[-1].at > _START_SCAN or _made_between(line, out[-1].at, at):
             out.append(_Mark("Rnd", 1, 1, at, at, sure=False, fresh="magic"))
-    for m in _FOUNDATION.finditer(line.text):
+    for m in form("rows", "foundation").finditer(line.text):
         n = int(m[1] or m[2])
         at = line.index(m.start())
         tail = line.text[m.end() : m.end() + 330]
-        hooked = _HOOKED.search(tail)
-        ringed = re.match(r"(?: (?:~|and|then|loose|so|gives|\d+|in|that|first|1|with|to|this)){0,14} (?:sl|join)(?: \S+){0,9}? ring\b", tail)
-        again = _FOUNDATION.search(tail)
+        hooked = form("rows", "hooked").search(tail)
+        ringed = form("rows", "ringed").match(tail)
+        again = form("rows", "foundation").search(tail)
         if ringed and n in range(2, 200):
             out.append(_Mark("Rnd", 1, 1, at, at, sure=False, fresh="ring", chain=n))
-        elif hooked and n >= int(hooked["kth"]) and not (again and again.start() < hooked.start() and not _same_start(tail, again, hooked, n)):
+        elif hooked and n >= int(hooked["kth"]) and not (again and again.start() < hooked.start() and not _same_start(again, hooked, n)):
             out.append(_Mark("Row", 1, 1, at, at, sure=False, fresh="chain", chain=n))
     out.sort(key=lambda s: s.at)
-    return [s for i, s in enumerate(out) if i + 1 == len(out) or out[i + 1].at - s.at > _START_SCAN or s.fresh != out[i + 1].fresh or _made_between(line, s.at, out[i + 1].at)]
+    return [a for a, b in zip(out, [*out[1:], None], strict=False) if b is None or _apart(line, a, b)]
 
 
-def _same_start(tail: str, again: re.Match[str], hooked: re.Match[str], n: int) -> bool:
+def _apart(line: Line, a: _Mark, b: _Mark) -> bool:
+    """Whether two starts are two, not one said twice."""
+    return b.at - a.at > _START_SCAN or a.fresh != b.fresh or _made_between(line, a.at, b.at)
+
+
+def _same_start(again: re.Match[str], hooked: re.Match[str], n: int) -> bool:
     """Whether a chain said again before the hook is the same one ("I've got 22 chains there") or too short to begin on."""
     other = int(again[1] or again[2])
     return other == n or other < int(hooked["kth"])
@@ -168,7 +170,8 @@ def _in_order(line: Line, labels: Sequence[_Mark], starts: Sequence[_Mark]) -> l
             at = fresh.at
             out = [o for o in out if o is not fresh]
             near = not _made_between(line, at, m.at)
-            taken = replace(taken, fresh=fresh.fresh, chain=fresh.chain, section=True, cut=at, at=m.at if near else at, end=taken.end if near else at)
+            at_end = (m.at, taken.end) if near else (at, at)
+            taken = replace(taken, fresh=fresh.fresh, chain=fresh.chain, section=True, cut=at, at=at_end[0], end=at_end[1])
         fresh = None
         k, kind = taken.last, taken.kind
         out.append(taken)
@@ -192,4 +195,4 @@ def _taken(line: Line, m: _Mark, k: int, fresh: _Mark | None, out: list[_Mark]) 
 
 
 def _acts_soon(line: Line, m: _Mark) -> bool:
-    return any(t.text in ("sc", "hdc", "dc", "tr", "htr", "inc", "dec", "ch", "fp", "bp", "asbefore", "asrow", "fasten", "1") for t in line.tokens[m.end : m.end + 26])
+    return any(t.text in _WORK for t in line.tokens[m.end : m.end + 26])

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from itertools import pairwise
 
 from loopwright.listening.actions import Act
 from loopwright.record import record
@@ -23,7 +24,9 @@ class Reading:
 
 @record
 class Said:
-    """What was said of one row, sorted. `counts`: the counts said, the surest first; `times`: "six times", 0 unless said;
+    """What was said of one row, sorted.
+
+    `counts`: the counts said, the surest first; `times`: "six times", 0 unless said;
     `moved`: slip stitches lead to the place that the row begins in.
     """
 
@@ -42,55 +45,78 @@ class Said:
 
 def said(acts: Sequence[Act], *, fresh: str = "") -> Said:
     """Sorts what was said of a row: steps up to where it is complete, its end, its counts."""
-    acts = _once(acts)
-    steps: list[Act] = []
-    after: list[Act] = []
-    start: Act | None = None
-    counted: bool | None = None
-    sure: list[int] = []
-    weak: list[int] = []
-    joined = turned = around = False
-    times = 0
-    retracted = -1
-    complete = recapped = moved = False
-    for i, a in enumerate(acts):
-        if recapped and (a.do != "claim" or sure):
-            continue
-        if a.do == "recap":
-            recapped = bool(steps)
-        if a.do == "group" and a.weak:
-            continue
-        if a.do in _STEPS or a.do == "place":
-            if a.do == "chain" and start is None and a.n <= _LONGEST_START and all(s.do == "slip" or s.place == "sp" for s in steps):
-                start, moved = a, bool(steps)
-                steps = []
-            elif a.do == "make" and not a.words and a.n > _FEW and any(s.whole for s in steps):
-                sure.append(a.n)
-            elif steps and a.do == steps[-1].do and (a.do == "leave" or (a.do == "chain" and a.n == steps[-1].n)):
-                continue
-            elif not complete or a.do == "leave" or _goes_on(acts, i):
-                steps.append(a)
-            else:
-                after.append(a)
-        elif a.do == "claim":
-            (weak if a.weak else sure).append(a.n)
-            complete = complete or (not a.weak and _full(steps) and (around or times > 0 or any(s.whole for s in steps)))
-        elif a.do in ("join", "turn"):
-            joined, turned = joined or a.do == "join", turned or a.do == "turn"
-            complete = complete or bool(steps)
-        elif a.do in ("counts", "nocount") and not (counted is not None and a.do == "counts"):
-            counted = a.do == "counts"
-        elif a.do == "times":
-            times = times or a.n
-        elif a.do == "goon":
-            around = True
-        elif a.do == "retract":
-            retracted = len(steps)
-    counts = tuple(dict.fromkeys([*reversed(sure), *reversed(weak)]))
-    steps = _grouped(_ringed(steps) if fresh in ("magic", "ring") else steps)
-    if moved and steps:
+    sorter = _Sorter(_once(acts))
+    sorter.sort()
+    steps = _grouped(_ringed(sorter.steps) if fresh in ("magic", "ring") else sorter.steps)
+    if sorter.moved and steps:
         steps[0] = replace(steps[0], words=steps[0].words.replace(" in next ", " in same "))
-    return Said(tuple(steps), start, counted, counts, joined, turned, around, times, retracted, tuple(after), moved)
+    counts = tuple(dict.fromkeys([*reversed(sorter.sure), *reversed(sorter.weak)]))
+    return Said(
+        tuple(steps), sorter.start, sorter.counted, counts, sorter.joined, sorter.turned, sorter.around, sorter.times, sorter.retracted,
+        tuple(sorter.after), sorter.moved,
+    )
+
+
+class _Sorter:
+    """Sorts acts as they come: steps of the row, its start chain, counts, its end, and what comes after it is complete."""
+
+    def __init__(self, acts: Sequence[Act]) -> None:
+        self.acts = acts
+        self.steps: list[Act] = []
+        self.after: list[Act] = []
+        self.start: Act | None = None
+        self.counted: bool | None = None
+        self.sure: list[int] = []
+        self.weak: list[int] = []
+        self.joined = self.turned = self.around = self.complete = self.recapped = self.moved = False
+        self.times = 0
+        self.retracted = -1
+
+    def sort(self) -> None:
+        """Takes the acts one by one."""
+        for i, a in enumerate(self.acts):
+            if (self.recapped and (a.do != "claim" or self.sure)) or (a.do == "group" and a.weak):
+                continue
+            if a.do in _STEPS or a.do == "place":
+                self._step(a, i)
+            elif a.do == "claim":
+                self._claim(a)
+            else:
+                self._sign(a)
+
+    def _step(self, a: Act, i: int) -> None:
+        lead = all(s.do == "slip" or s.place == "sp" for s in self.steps)
+        if a.do == "chain" and self.start is None and a.n <= _LONGEST_START and lead:
+            self.start, self.moved = a, bool(self.steps)
+            self.steps = []
+        elif a.do == "make" and not a.words and a.n > _FEW and any(s.whole for s in self.steps):
+            self.sure.append(a.n)
+        elif self.steps and a.do == self.steps[-1].do and (a.do == "leave" or (a.do == "chain" and a.n == self.steps[-1].n)):
+            return
+        elif not self.complete or a.do == "leave" or _goes_on(self.acts, i):
+            self.steps.append(a)
+        else:
+            self.after.append(a)
+
+    def _claim(self, a: Act) -> None:
+        (self.weak if a.weak else self.sure).append(a.n)
+        whole = self.around or self.times > 0 or any(s.whole for s in self.steps)
+        self.complete = self.complete or (not a.weak and whole and _full(self.steps))
+
+    def _sign(self, a: Act) -> None:
+        if a.do == "recap":
+            self.recapped = bool(self.steps)
+        elif a.do in ("join", "turn"):
+            self.joined, self.turned = self.joined or a.do == "join", self.turned or a.do == "turn"
+            self.complete = self.complete or bool(self.steps)
+        elif a.do in ("counts", "nocount") and not (self.counted is not None and a.do == "counts"):
+            self.counted = a.do == "counts"
+        elif a.do == "times":
+            self.times = self.times or a.n
+        elif a.do == "goon":
+            self.around = True
+        elif a.do == "retract":
+            self.retracted = len(self.steps)
 
 
 def _full(steps: Sequence[Act]) -> bool:
@@ -119,7 +145,7 @@ def _once(acts: Sequence[Act]) -> list[Act]:
     for a in acts:
         if a.do == "chain" and out and out[-1].do == "chain" and out[-1].n == a.n:
             continue
-        if a.do not in ("noun",):
+        if a.do != "noun":
             out.append(a)
     return out
 
@@ -145,7 +171,8 @@ def _grouped(steps: Sequence[Act]) -> list[Act]:
             after = steps[i + 1] if i + 1 < len(steps) else None
             if a.place not in ("sp", "ring"):
                 if after is not None and after.do == "make" and not after.words and not after.weak and after.at - a.end <= _CLOSE:
-                    out.append(replace(after, words=f"{after.n} {after.kind} {a.words}" if after.n > 1 else f"{after.kind} {a.words}", place=a.place, whole=a.whole))
+                    words = f"{after.n} {after.kind} {a.words}" if after.n > 1 else f"{after.kind} {a.words}"
+                    out.append(replace(after, words=words, place=a.place, whole=a.whole))
                     i += 1
                 i += 1
                 continue
@@ -177,7 +204,7 @@ def _inside(steps: Sequence[Act], i: int) -> list[Act]:
         got.pop()
     if not got or got[0].do == "chain":
         return []
-    return got if all(x.do != y.do for x, y in zip(got, got[1:], strict=False)) else got[:1]
+    return got if all(x.do != y.do for x, y in pairwise(got)) else got[:1]
 
 
 def _before(out: Sequence[Act]) -> list[Act]:
@@ -250,7 +277,7 @@ def _of(row: Said, steps: Sequence[Act], cost: float) -> Iterator[tuple[str, flo
     wholes = [i for i, s in enumerate(steps) if s.whole and s.do in ("make", "group")]
     if len(wholes) > 1:
         yield from _sides(steps, wholes, cost)
-        steps = [replace(s, words=s.words.removesuffix(" around").removesuffix(" across")) if i in wholes[1:] else s for i, s in enumerate(steps)]
+        steps = [_in_passing(s) if i in wholes[1:] else s for i, s in enumerate(steps)]
     words = _spread(steps)
     if not words:
         return
@@ -264,6 +291,11 @@ def _of(row: Said, steps: Sequence[Act], cost: float) -> Iterator[tuple[str, flo
     yield from _repeats(row, words, cost)
 
 
+def _in_passing(s: Act) -> Act:
+    """A step of the whole way that goes along with another one."""
+    return replace(s, words=s.words.removesuffix(" around").removesuffix(" across"))
+
+
 def _sides(steps: Sequence[Act], wholes: Sequence[int], cost: float) -> Iterator[tuple[str, float]]:
     """"Three in each space along the sides, and a corner in each corner": side by side around."""
     side = next((steps[i] for i in wholes if steps[i].place == "sp" and "corner" not in steps[i].words), None)
@@ -273,7 +305,8 @@ def _sides(steps: Sequence[Act], wholes: Sequence[int], cost: float) -> Iterator
     what, _, space = side.words.removesuffix(" around").partition(" in each ")
     along = f"ch 1, ({what}, ch 1) in each {space} to next corner"
     lead = [s.words for s in steps[: wholes[0]] if s.do == "group"]
-    yield ", ".join([*lead, along, f"*{corner.words.replace('each corner sp around', 'next corner sp')}, {along}; rep from * around"]), cost - 0.1
+    turned = corner.words.replace("each corner sp around", "next corner sp")
+    yield ", ".join([*lead, along, f"*{turned}, {along}; rep from * around"]), cost - 0.1
 
 
 def _repeats(row: Said, words: Sequence[str], cost: float) -> Iterator[tuple[str, float]]:

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import html
 import re
+from itertools import pairwise
 
 from loopwright.record import record
 
@@ -106,7 +107,7 @@ def _seconds(hours: str | None, minutes: str, seconds: str, parts: str | None) -
 
 def _rolls(cues: list[_Cue]) -> bool:
     """Whether the captions roll: cues begin with the line that the one before ended with."""
-    shared = sum(1 for a, b in zip(cues, cues[1:], strict=False) if a.lines and b.lines and _bare(a.lines[-1]) == _bare(b.lines[0]) != "")
+    shared = sum(1 for a, b in pairwise(cues) if a.lines and b.lines and _bare(a.lines[-1]) == _bare(b.lines[0]) != "")
     return shared * 5 > len(cues)
 
 

@@ -58,7 +58,8 @@ def _range_end(tokens: list[Token], at: int) -> tuple[int, int]:
     for i in range(at - 1, max(-1, at - _BACK - 6), -1):
         if tokens[i].text in _ROWS and i + 2 < at and tokens[i + 1].text.isdecimal():
             ends = [k for k in range(i + 2, min(at, i + 8)) if tokens[k].text.isdecimal()]
-            if not ends or any(tokens[k].text not in ("to", "and", "through", "until", GAP) and k not in ends for k in range(i + 2, ends[-1])):
+            between = range(i + 2, ends[-1]) if ends else range(0)
+            if not ends or any(tokens[k].text not in ("to", "and", "through", "until", GAP) and k not in ends for k in between):
                 return -1, -1
             new = next((k for k in range(at, min(len(tokens), at + _ON)) if tokens[k].text.isdecimal()), -1)
             if new < 0 or tokens[new - 1].text not in (*_ROWS, "to", "until"):

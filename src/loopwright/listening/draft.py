@@ -62,7 +62,7 @@ def listen(text: str, terms: str | None = None) -> Draft:
         spoken = f"is {facts.craft}" if facts.craft else "does not speak of crochet"
         return Draft("", (), (), which, timed, f"no row was heard: this {spoken}, and crochet only is understood")
     hearing = Hearing(said, line, which)
-    rows = drafted(hearing)
+    rows = drafted(hearing, facts)
     if not any(d.label for d in rows):
         return Draft("", (), (), which, timed, "no row was heard in these captions: nothing in them says what to work into what")
     return _put_together(hearing, facts, rows, back, timed=timed, known=terms is not None)

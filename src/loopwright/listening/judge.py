@@ -45,7 +45,9 @@ class Judge:
         rows = [r for r in report.rows if r.span.start >= last]
         return (rows[-1] if rows else None), on_it
 
-    def choose(self, before: Sequence[str], label: str, choices: Sequence[Reading], frame: tuple[str, str], counts: Sequence[int]) -> Verdict | None:
+    def choose(
+        self, before: Sequence[str], label: str, choices: Sequence[Reading], frame: tuple[str, str], counts: Sequence[int],
+    ) -> Verdict | None:
         """The reading that the fabric likes best. `frame`: what stands before and after the words of the row."""
         best: Verdict | None = None
         tried = 0

@@ -1,27 +1,14 @@
-"""More rows of the same: "every row from here", "two more times", "until you have twenty rows", "until it measures eighteen centimetres"."""
+"""More rows of the same: "every row from here", "until you have twenty rows", "until it measures eighteen centimetres"."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Sequence
 
+from loopwright.listening.forms import form
 from loopwright.listening.words import Line
 from loopwright.record import record
 
-_S = r"(?: \S+)"
-_UNTIL_N = re.compile(rf" until{_S}{{0,5}}? (\d+) (?:row|rnd)(?= )")
-_TO_ROW = re.compile(r" (?:until|to|through|finished|gives|finished with)(?: ~| until| to| gives| that| end| in){0,3} (?:row|rnd) (\d+)(?= )")
-_ALL_N = re.compile(r" (\d+) (?:row|rnd)(?: ~)? (?:total|finished|each total)(?= )| (?:gives|finished|total|with)(?: ~)? (\d+) (?:row|rnd)(?= )(?! (?:sc|hdc|dc|tr|htr))")
-_MORE_N = re.compile(r" (\d+) more (?:~ )?(?:row|rnd|times)(?= )| (?:more) (\d+) (?:row|rnd|times)(?= )")
-_FOR_N = re.compile(rf" (?:asrow|goon|for|straight for|that|then){_S}{{0,4}}? (\d+) (?:row|rnd)(?= )")
-_OF_N = re.compile(r" (\d+) (?:more )?(?:row|rnd)(?: ~)?(?= (?:sc|hdc|dc|tr|htr) (?:in|around))")
-_MEASURES = re.compile(rf" until{_S}{{0,9}}? (?:measures|gives|~){_S}{{0,3}}? (\d+(?:\.\d+)?) (cm|inch|mm)(?= )")
-_MEASURED = re.compile(r" (?:measures)(?: \S+){0,3}? (\d+(?:\.\d+)?) (cm|inch|mm)(?= )")
-_SAME = re.compile(r" (?:asrow|lasttwo)(?= )")
-_REF = re.compile(
-    r" (?:goon|asbefore|again|asrow|asrow in)(?: ~| in| to| then| and| so){0,2} (?:(?P<a>\d+)th and (?P<b>\d+)th (?:row|rnd)|(?:row|rnd) (?P<c>\d+)(?: (?P<to>and|to) (?:row |rnd )?(?P<d>\d+))?)(?= )"
-    r"| (?:row|rnd) (?P<e>\d+) again(?= )"
-)
 _UNIT_MM = {"cm": 10.0, "inch": 25.4, "mm": 1.0}
 
 
@@ -29,7 +16,8 @@ _UNIT_MM = {"cm": 10.0, "inch": 25.4, "mm": 1.0}
 class Repeats:
     """What was said of further rows. `until`: the last row; `more`: how many more; `rows`: how many, perhaps with this one.
 
-    `measure`: the length to stop at as (number, unit, millimetres); `same`: only that it goes on; `at`: index of the first such word; `of_at`: of "three rounds of single crochet".
+    `measure`: the length to stop at as (number, unit, millimetres); `same`: only that it goes on; `at`: index of the first such word;
+    `of_at`: of "three rounds of single crochet".
     """
 
     until: int | None = None
@@ -51,15 +39,15 @@ def repeats(line: Line, start: int, end: int, k: int) -> Repeats:
     def at(m: re.Match[str]) -> int:
         return line.index(lows + m.start() + 1)
 
-    until = [(int(m[1]), at(m)) for p in (_UNTIL_N, _TO_ROW) for m in p.finditer(text)]
-    until += [(int(m[1] or m[2]), at(m)) for m in _ALL_N.finditer(text)]
+    until = [(int(m[1]), at(m)) for p in (form("more", "until_n"), form("more", "to_row")) for m in p.finditer(text)]
+    until += [(int(m[1] or m[2]), at(m)) for m in form("more", "all_n").finditer(text)]
     until = [(n, i) for n, i in until if k < n <= k + 400]
-    more = next(((int(m[1] or m[2]), at(m)) for m in _MORE_N.finditer(text)), None)
-    rows = next(((int(m[1]), at(m)) for m in _FOR_N.finditer(text)), None)
-    of = next(((int(m[1]), at(m)) for m in _OF_N.finditer(text)), None)
+    more = next(((int(m[1] or m[2]), at(m)) for m in form("more", "more_n").finditer(text)), None)
+    rows = next(((int(m[1]), at(m)) for m in form("more", "for_n").finditer(text)), None)
+    of = next(((int(m[1]), at(m)) for m in form("more", "of_n").finditer(text)), None)
     rows = of or rows
-    measure = _MEASURES.search(text) or _MEASURED.search(text)
-    same = _SAME.search(text)
+    measure = form("more", "measures").search(text) or form("more", "measured").search(text)
+    same = form("more", "same").search(text)
     places = [i for _, i in until] + [p[1] for p in (more, rows) if p] + [at(m) for m in (measure,) if m]
     return Repeats(
         max((n for n, _ in until), default=None), more[0] if more else None, rows[0] if rows else None,
@@ -73,7 +61,7 @@ def reference(line: Line, start: int, end: int, below: int) -> tuple[int, ...]:
     text = _cut(line, start, end)
     if " lasttwo " in text and below > 1:
         return below - 1, below
-    for m in _REF.finditer(text):
+    for m in form("more", "ref").finditer(text):
         rows = _models(m)
         if max(rows) <= below:
             return rows
@@ -90,8 +78,9 @@ def _models(m: re.Match[str]) -> tuple[int, ...]:
 
 
 def last_row(found: Repeats, k: int, following: int | None, *, own: bool) -> int:
-    """The last row that is worked without being told anew. `following`: the number of the next row told; `own`: the words of the
-    further rows differ from those of row `k`.
+    """The last row that is worked without being told anew.
+
+    `following`: the number of the next row told; `own`: the words of the further rows differ from those of row `k`.
     """
     if following is not None:
         return max(k, following - 1) if following > k + 1 and (found.at >= 0 or found.same or own) else k

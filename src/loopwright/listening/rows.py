@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
+from itertools import pairwise
 
-from loopwright.listening.about import part_named
+from loopwright.listening.about import About, part_named
 from loopwright.listening.actions import Act, acts
 from loopwright.listening.blocks import Block, blocks
 from loopwright.listening.bodies import Reading, Said, readings, said
@@ -14,13 +16,15 @@ from loopwright.listening.judge import Judge, Verdict, sentence
 from loopwright.listening.repeats import Repeats, cycle, last_row, reference, repeats
 
 _HIGHEST = 2000
+_HOOK = 3  # words from "second" to "hook" in "second chain from hook"
 _MODEL = 14  # words after a label in which another row is its model
 
 
 @dataclass
 class Drafted:
-    """A line of the draft with what goes before it. `section`: a heading first, "" for a gap only; times in seconds; doubts as token
-    indexes and what was assumed.
+    """A line of the draft with what goes before it.
+
+    `section`: a heading first, "" for a gap only; times in seconds; doubts as token indexes and what was assumed.
     """
 
     label: str
@@ -34,14 +38,14 @@ class Drafted:
     doubts: list[tuple[int, int, str]] = field(default_factory=list)
 
 
-def drafted(hearing: Hearing) -> list[Drafted]:
+def drafted(hearing: Hearing, facts: About) -> list[Drafted]:
     """The rows of a lesson in order. Nothing is made up: a block that no words of work stand in gives no row."""
     found = _split_all(hearing, blocks(hearing.line))
-    teller = _Teller(hearing, found)
+    teller = _Teller(hearing, found, facts)
     for i in range(len(found)):
         teller.tell(i)
     rows = teller.rows
-    for a, b in zip(rows, rows[1:], strict=False):
+    for a, b in pairwise(rows):
         a.until_s = b.at_s
     if rows and hearing.line.tokens:
         rows[-1].until_s = hearing.at_s(len(hearing.line.tokens) - 1) if rows[-1].at_s is not None else None
@@ -89,8 +93,8 @@ def _cuts(hearing: Hearing, b: Block, limit: int) -> list[int]:
 class _Teller:
     """Writes the rows block by block; knows the section, the stitch in hand, and what was said to hold for all rows."""
 
-    def __init__(self, hearing: Hearing, found: Sequence[Block]) -> None:
-        self.h, self.blocks = hearing, found
+    def __init__(self, hearing: Hearing, found: Sequence[Block], facts: About) -> None:
+        self.h, self.blocks, self.facts = hearing, found, facts
         self.rows: list[Drafted] = []
         self.lines: list[str] = []
         self.judge = Judge(hearing.terms)
@@ -137,7 +141,8 @@ class _Teller:
         self.parts += 1
         more = any(x.begins for x in self.blocks[i + 1 :])
         self.named = name
-        d.section = name.title() if name else f"Part {self.parts}" if self.parts > 1 else "" if not more else "Part 1"
+        thing = self.facts.title.split()[-1] if self.facts.title and self.parts == 1 else f"Part {self.parts}"
+        d.section = name.title() if name else thing if more or self.parts > 1 else ""
         self.bodies = {}
         if b.fresh:
             self.lines = []
@@ -163,12 +168,14 @@ class _Teller:
             return False
         line = _with_count(verdict, counts)
         d.label, d.line = label, line
-        self._doubt(b, row, verdict, counts, d)
+        self._doubt(b, verdict, counts, d)
         self.bodies[b.last] = line.split(": ", 1)[1]
         self.lines.append(line)
         return True
 
-    def _same_as(self, b: Block, label: str, row: Said, models: tuple[int, ...], told: Repeats, choices: list[Reading], counts: Sequence[int]) -> Verdict | None:
+    def _same_as(
+        self, b: Block, label: str, row: Said, models: tuple[int, ...], told: Repeats, choices: list[Reading], counts: Sequence[int],
+    ) -> Verdict | None:
         """The row as "Rep Row 2", where that was said and agrees with what was counted."""
         known = tuple(m for m in models if m in self.bodies)
         if not known and told.same and not any(s.do == "make" and not s.weak for s in row.steps) and b.first - 1 in self.bodies:
@@ -181,7 +188,9 @@ class _Teller:
             return None if choices else verdict
         return verdict
 
-    def _by_count(self, b: Block, label: str, row: Said, counts: Sequence[int], kind: str | None, verdict: Verdict | None) -> Verdict | None:
+    def _by_count(
+        self, b: Block, label: str, row: Said, counts: Sequence[int], kind: str | None, verdict: Verdict | None,
+    ) -> Verdict | None:
         """What was said makes no row that agrees; the count that was said, spread evenly over the row below, where that can be."""
         last, _ = self.judge.last_row(self.lines) if self.bodies else (None, 0)
         below = last.counts[0] if last is not None and last.counts else None
@@ -220,7 +229,7 @@ class _Teller:
             return front, "; join" if row.joined or self.joins else ""
         return front, ", turn" if row.turned or self.turns else ""
 
-    def _doubt(self, b: Block, row: Said, verdict: Verdict, counts: Sequence[int], d: Drafted) -> None:
+    def _doubt(self, b: Block, verdict: Verdict, counts: Sequence[int], d: Drafted) -> None:
         where = (b.at, b.end)
         if verdict.others < 0:
             d.doubts.append((*where, f"{d.label}: only its count is clear; taken as {verdict.line.split(': ', 1)[1].rstrip('.')}"))
@@ -267,10 +276,34 @@ class _Teller:
         self.lines.append(d.line)
         self.bodies[span[1]] = d.line.split(": ", 1)[1]
 
+    def _fits(self, b: Block, told: Repeats, last: int, k: int) -> bool:
+        """Whether the gauge that was said gives the number of rows, the same as was counted where it was."""
+        row_mm = _rows_over_mm(self.facts.gauge)
+        if row_mm is None or told.measure is None or self.facts.size is None:
+            return False
+        of_gauge = (self.facts.gauge or "").split()[1]
+        if of_gauge not in ("sts", self.kind):
+            return False
+        rows = round(told.measure[2] / row_mm)
+        return rows > k and last in (k, rows) and rows <= _HIGHEST and b.first == b.last
+
+    def _from_centre(self, told: Repeats) -> bool:
+        words = self.h.words(told.measure_at, told.measure_at + 24).lower().split()
+        return any(w.strip(".,") in ("centre", "center", "middle") for w in words)
+
     def _measured(self, b: Block, d: Drafted, told: Repeats, k: int, last: int) -> None:
         n, unit, _ = told.measure or ("", "", 0.0)
         length = f"{n} {'in' if unit == 'inch' else unit}"
-        what = (self.named or "piece").lower()
+        what = (self.named or (self.facts.title or "piece").split()[-1]).lower()
+        if self._fits(b, told, last, k):
+            rows = "rnds" if b.kind == "Rnd" else "rows"
+            blank = f"{what} {'rounds' if b.kind == 'Rnd' else 'rows'}"
+            centre = " from the centre" if self._from_centre(told) else ""
+            d.fits.append(f"{{{blank}}}: {rows} until {what} measures {length}{centre}")
+            words = d.line.split(": ", 1)[1] if d.line else f"Rep {b.kind} {k}."
+            d.label = f"{b.kind}s {k + 1}-{{{blank}}}"
+            d.line = f"{d.label}: {words}"
+            return
         if last > k:
             d.notes.append(f"{_label(b.kind, k, last)} are worked until the {what} measures {length}.")
             return
@@ -278,7 +311,8 @@ class _Teller:
         known = tuple(m for m in models if m in self.bodies) or (k,)
         words = f"Rep {b.kind}{'s' if len(known) > 1 else ''} {cycle(known)} until piece measures {length}."
         d.label, d.line = f"{b.kind} {k + 1}", words
-        d.doubts.append((told.measure_at, min(b.end, told.measure_at + 12), f"how many rows that is was not said: worked until it measures {length}"))
+        where = told.measure_at, min(b.end, told.measure_at + 12)
+        d.doubts.append((*where, f"how many rows that is was not said: worked until it measures {length}"))
         self.lines.append(words)
 
 
@@ -294,11 +328,13 @@ def _hooked(hearing: Hearing, b: Block, done: list[Act]) -> list[Act]:
     if b.fresh != "chain" or first < 0 or " each ch" not in done[first].words or any("from hook" in a.words for a in done):
         return done
     tokens = hearing.line.tokens[b.at : done[first].at]
-    kth = next((x.text[:-2] for x, y, z in zip(tokens, tokens[1:], tokens[3:], strict=False) if y.text == "ch" and z.text == "hook" and x.text.endswith("th")), None)
-    if kth is None:
+    hook = next((i for i, t in enumerate(tokens) if t.text == "hook" and i > _HOOK), -1)
+    kth = tokens[hook - _HOOK].text.removesuffix("th") if hook > 0 else ""
+    if not kth.isdecimal():
         return done
     rank = {"2": "2nd", "3": "3rd"}.get(kth, f"{kth}th")
-    return [*done[:first], replace(done[first], words=f"{done[first].kind} in {rank} ch from hook", whole=False, place="hook"), *done[first:]]
+    hooked = replace(done[first], words=f"{done[first].kind} in {rank} ch from hook", whole=False, place="hook")
+    return [*done[:first], hooked, *done[first:]]
 
 
 def _own_end(b: Block, done: Sequence[Act], told: Repeats) -> int:
@@ -307,6 +343,12 @@ def _own_end(b: Block, done: Sequence[Act], told: Repeats) -> int:
         if at >= 0 and any(a.do in ("make", "dec", "run") and not a.weak and a.end < at for a in done):
             return at
     return b.end
+
+
+def _rows_over_mm(gauge: str | None) -> float | None:
+    """Millimetres of one row, out of a gauge as the heading has it: "14 hdc and 11 rnds = 10 cm"."""
+    m = re.search(r"(\d+) (?:rnds|rows) = (\d+(?:\.\d+)?) (cm|in)", gauge or "")
+    return float(m[2]) * (10.0 if m[3] == "cm" else 25.4) / int(m[1]) if m and int(m[1]) else None
 
 
 def _without_foundation(b: Block, done: Sequence[Act]) -> list[Act]:

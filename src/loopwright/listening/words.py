@@ -19,13 +19,14 @@ from loopwright.shipped import shipped_table
 GAP = "~"  # a word that says nothing of the trade
 PAUSE_S = 1.0
 _PUNCTUATION = '.,;:!?"“”()…*'
-_ROUND_BEFORE = ("this", "that", "next", "last", "first", "another", "every", "each", "final", "more", "increase", "plain", "of", "a", "which")
+_ROUND_BEFORE = frozenset("this that next last first another every each final more increase plain of a which".split())
 
 
 @record
 class Token:
-    """A word of the trade. `first`, `last`: the words heard that it was made of; `stop`: a sentence or a silence ends after it; `pause`: that,
-    or a comma.
+    """A word of the trade.
+
+    `first`, `last`: the words heard that it was made of; `stop`: a sentence or a silence ends after it; `pause`: that, or a comma.
     """
 
     text: str
@@ -84,9 +85,9 @@ def trade_words(heard: Sequence[Heard]) -> Line:
     while i < len(words):
         texts, taken = _one(words, i, breaks)
         first, last = places[i], places[i + taken - 1]
-        for t in texts:
-            if t != GAP or not tokens or tokens[-1].text != GAP or tokens[-1].stop:
-                tokens.append(Token(t, first, last, False))
+        for text in texts:
+            if text != GAP or not tokens or tokens[-1].text != GAP or tokens[-1].stop:
+                tokens.append(Token(text, first, last, stop=False))
         if tokens and breaks[i + taken - 1]:
             t = tokens[-1]
             tokens[-1] = Token(t.text, t.first, t.last, t.stop or stops[last], pause=True)

@@ -100,7 +100,7 @@ class Folder:
             raise NotInFolderError(name)
         path = self.path / name
         try:
-            inside = path.resolve().parent == self.path
+            inside = not path.is_symlink() or path.resolve().parent == self.path
         except (OSError, RuntimeError, ValueError):  # a loop of links
             inside = False
         if not inside:

@@ -27,8 +27,9 @@ class Listened:
     def as_json(self) -> dict[str, Any]:
         """The file's entry: as `check`, with `at_s` and `until_s` per row, `text`, `doubts`, and `note` where there is no row."""
         if self.report is None:
-            empty: dict[str, Any] = {"file": self.name, "title": None, "terms": self.draft.terms, "sizes": [], "rows": [], "assumptions": [], "findings": []}
-            return {**empty, "text": "", "doubts": [], "note": self.draft.note}
+            head: dict[str, Any] = {"file": self.name, "title": None, "terms": self.draft.terms, "language": "en"}
+            nothing: dict[str, Any] = {name: [] for name in ("sizes", "rows", "assumptions", "findings", "cautions", "doubts")}
+            return {**head, **nothing, "text": "", "note": self.draft.note}
         entry = as_json(self.source, self.report)
         times = {t.line: (t.at_s, t.until_s) for t in self.draft.rows}
         for row in entry["rows"]:
@@ -41,7 +42,7 @@ class Listened:
 def listen_to(captions: str, name: str = "captions", terms: str | None = None) -> Listened:
     """The draft of a lesson out of the text of its captions, worked and checked. Never raises for bad captions: `draft.note` says why."""
     draft = listen(captions, terms)
-    source = Source.of(draft.text, name)
+    source = Source.of(draft.text, f"draft of {name}")
     return Listened(name, draft, source, check_source(source, None) if draft.text else None)
 
 

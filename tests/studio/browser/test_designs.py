@@ -68,7 +68,7 @@ def test_the_whole_way_with_nothing_but_keys(empty_studio: Served, page: Open) -
         if made.evaluate("document.activeElement.innerText") == "Write (24)":
             break
     made.keyboard.press("Enter")
-    until(made, "!document.querySelector('.claim')")
+    until(made, "!document.querySelector('.claim') && document.querySelector('.sheet[data-linked=true]')")
     until(made, "document.querySelector('.sr').innerText.startsWith('Written. 24')")
     made.keyboard.press("Escape")
     made.keyboard.press(".")

@@ -46,7 +46,7 @@ def test_one_over_is_answered_with_its_place_drawn(hat: Served, page: Open) -> N
     made = ask(page(hat, "/questions/teal-hat.txt"), "25")
     assert made.locator(".answer h2").first.inner_text() == "One over. Most likely:"
     assert "slip stitch of the join" in made.locator(".cause h3").first.inner_text()
-    assert made.locator(".seamfig svg .wrong").count() == 1
+    assert made.locator(".cause").first.locator("svg .wrong").count() == 1
     assert made.locator(".corner .fig").inner_text() == "24"
     assert made.locator(".line.here .claim").inner_text() == "25, hers"
 

@@ -116,6 +116,29 @@ def test_a_file_changed_meanwhile_is_offered_beside_what_was_typed(browser, fold
     again.end()
 
 
+def test_a_second_window_follows_the_first_until_it_writes(browser, folder):
+    made = start(folder)
+    context = browser.new_context()
+    first, second = context.new_page(), context.new_page()
+    first.goto(made.address)
+    first.goto(f"http://{made.host}/write/{NAME}")
+    typed(first, "One. ")
+    second.goto(f"http://{made.host}/write/{NAME}")
+    second.get_by_text("that one writes").first.wait_for()
+    first.bring_to_front()
+    first.keyboard.type("Two. ")
+    second.wait_for_function("document.querySelector('.cm-content').textContent.includes('One. Two.')")
+    assert second.get_by_text("Two texts.").count() == 0
+    second.get_by_role("button", name="Write here instead").click()
+    first.get_by_text("that one writes").first.wait_for()
+    second.bring_to_front()
+    typed(second, "Three. ")
+    assert until(lambda: "One. Two. Three." in (folder / NAME).read_text())
+    first.wait_for_function("document.querySelector('.cm-content').textContent.includes('Three.')")
+    context.close()
+    made.end()
+
+
 def test_nothing_in_a_pattern_or_its_name_runs(page, folder):
     text = f"{HOSTILE}\nSizes: {HOSTILE}, b\nGauge: 17 sc and 20 rnds = 10 cm\n\n{HOSTILE}\n\nRnd 1: 6 sc in magic ring. (7 sc)\nRnd 2: {HOSTILE}\n"
     (folder / f"{HOSTILE.replace('/', '')}.txt").write_text(text)

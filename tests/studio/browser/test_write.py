@@ -34,8 +34,8 @@ Rnd 1: Ch 1, hdc in next 4 (8, 12) sts, sc in each st around; join. (32 sts)
 
 
 def sheet(made: Page) -> Page:
-    """Waits until the sheet is read."""
-    made.wait_for_selector(".tape .count")
+    """Waits until the sheet is read and its words are linked to their stitches."""
+    made.wait_for_selector(".sheet[data-linked=true] .tape .count", state="attached")
     return made
 
 
@@ -57,6 +57,7 @@ def test_a_stitch_of_the_chart_is_marked_in_the_words_and_its_own_row_is_at_hand
     made = sheet(page(studio, "/write/samphire-beanie.txt"))
     made.keyboard.press("Escape")
     made.locator(".drawing [data-stitch='100']").first.click(force=True)
+    made.wait_for_selector(".tag")
     made.wait_for_selector(".w-marker")
     assert made.locator(".corner b").inner_text() == "Rnd 5, child"
     assert made.locator(".corner .fig").inner_text() == "40"
@@ -71,6 +72,7 @@ def test_walking_goes_down_into_what_a_stitch_was_worked_into(studio: Served, pa
     made = sheet(page(studio, "/write/samphire-beanie.txt"))
     made.keyboard.press("Escape")
     made.locator(".drawing [data-stitch='100']").first.click(force=True)
+    made.wait_for_selector(".tag")
     made.keyboard.press("ArrowDown")
     assert made.locator(".tag p b").inner_text().startswith("Rnd 4, stitch 12 of 32")
     made.keyboard.press("ArrowUp")

@@ -19,7 +19,8 @@ def run(captions: str, out: str | None, terms: str | None, *, force: bool, as_da
         source = open_source(captions)
         path = None if out is None else Path(out)
         if path is not None and path.exists() and not force:
-            raise CannotSave(f"{path} is there already: choose another name with -o, or replace it with --force")
+            print(f"loopwright: {path} is there already: choose another name with -o, or replace it with --force", file=sys.stderr)
+            return 2
         heard = listen_to(source.text, source.name, terms)
         if path is not None and heard.report:
             write_whole(path, heard.draft.text)

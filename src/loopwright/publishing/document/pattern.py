@@ -53,7 +53,7 @@ class Pattern:
     `measures`: one per size of the document. `body`: the body's measure that it is made to ("head circumference") with its value per size,
     mm, None where not known. `targets`: what each measured part comes to, mm per size, by its name. `line_of`: line of the design by a
     position in its text. `errors`: what is wrong in which sizes, in words; a document with any is a draft. `film`: addresses by section in
-    small letters, "" for the whole.
+    small letters, "" for the whole; `film_rows`: where a row is in its film, by line of the design.
     """
 
     document: Document
@@ -67,6 +67,7 @@ class Pattern:
     photographs: tuple[Photograph, ...] = ()
     changes: tuple[Change, ...] = ()
     film: Mapping[str, str] = field(default_factory=dict)
+    film_rows: Mapping[int, str] = field(default_factory=dict)
     errors: tuple[str, ...] = ()
 
     @property

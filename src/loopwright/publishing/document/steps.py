@@ -37,7 +37,8 @@ def sections(pattern: Pattern, words: Words) -> tuple[Instructions, ...]:
             step = Remark(running(said.text, sizes), alone)
         else:
             step = _step(pattern, said, found[-1].ident, rows.get(said.item), of_sizes, words.indexes, names)
-            step = replace(step, each=tuple(tuple(each.get((said.item, i), ())) for i in words.indexes))
+            step = replace(step, each=tuple(tuple(each.get((said.item, i), ())) for i in words.indexes),
+                           film=pattern.film_rows.get(step.line, ""))
         found[-1] = replace(found[-1], steps=(*found[-1].steps, step))
     return tuple(s for s in found if s.steps or s.title)
 

@@ -39,7 +39,8 @@ async def measures(request: Request) -> Response:
     """Measures of a size that can be asked about."""
     opened = await _opened(request)
     size = number_in_address(request.query_params.get("size"), "size")
-    return JSONResponse({"size": size, "measures": await _worked(request, measures_of, opened, size)})
+    found = await _worked(request, measures_of, opened, size, "measures")
+    return JSONResponse({"size": size, "measures": found if isinstance(found, list) else []})
 
 
 async def answer(request: Request) -> Response:
@@ -103,12 +104,15 @@ def _question(given: dict[str, Any]) -> Question:
     )
 
 
-async def _worked(request: Request, work: Any, opened: Opened, given: Any) -> Any:
-    """In another process: measuring must not slow down the typing. Raises CannotAnswerError, CannotSave."""
+async def _worked(request: Request, work: Any, opened: Opened, given: Any, what: str = "question") -> Any:
+    """In another process: measuring must not slow down the typing. Raises CannotAnswerError, CannotSave.
+
+    A question whose place a newer one took is answered with that alone: it is what happens while somebody types.
+    """
     try:
-        good, value = await request.app.state.workers.run(f"question {opened.id}", work, opened.text, opened.id, given, time_s=ASK_S)
+        good, value = await request.app.state.workers.run(f"{what} {opened.id}", work, opened.text, opened.id, given, time_s=ASK_S)
     except OutdatedError:
-        raise CannotAnswerError("a newer question took the place of this one") from None
+        return {"outdated": True}
     except WorkerError as e:
         raise CannotSave(f"this question could not be answered ({e}); the pattern is safe and saved") from None
     if not good:

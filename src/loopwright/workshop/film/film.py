@@ -202,7 +202,7 @@ class _Studio:
             "chapters.txt": ("\n".join(f"{at} {title}" for at, title in told.lines()) + "\n", "chapters", "chapters, for the description"),
             "chapters.vtt": (vtt(told.cues(), kind="chapters"), "chapters", "the chapters track, WebVTT"),
             "description.txt": (under, "description", "the text under the film"),
-            "links.json": (json.dumps(links(made, film, filmed.facts.document), ensure_ascii=False, indent=1) + "\n", "links",
+            "links.json": (json.dumps(links(made, film, filmed.facts.document, self.source), ensure_ascii=False, indent=1) + "\n", "links",
                            "every row with its moment in the film"),
         })
 

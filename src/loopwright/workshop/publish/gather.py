@@ -16,6 +16,7 @@ from loopwright.source import Source
 from loopwright.workshop.compare.kept import last_kept
 from loopwright.workshop.compare.versions import of_measured, worked
 from loopwright.workshop.files import open_source
+from loopwright.workshop.film.links import row_films
 from loopwright.workshop.grade import finished
 from loopwright.workshop.measure import Measured, Wanted, bodies_of, item_of, measure_source
 from loopwright.workshop.publish.photographs import photographs
@@ -56,7 +57,7 @@ def gather(source: Source, wanted: Wanted, folder: Path, design: Path | None = N
     return Gathered(
         Pattern(
             document, report, measured.gauge.sizes, measured.yarn, measured.sizes, source.line_of, body, finished(measured.graded),
-            photographs(lines, folder), _changes(measured, design), _films(lines), _errors(measured),
+            photographs(lines, folder), _changes(measured, design), _films(lines), row_films(source, document, folder), _errors(measured),
         ),
         measured,
     )
