@@ -26,7 +26,7 @@ LONG_S = 25 * 60.0
 
 @dataclass
 class Score:
-    """One lesson: true rows, those found in order, their counts right, invented rows, corrections, times within 10 s, seconds of the processor."""
+    """One lesson: true rows, those found in order, counts right, invented rows, corrections, times within 10 s, processor time."""
 
     name: str
     apart: bool
@@ -116,7 +116,8 @@ def main() -> None:
     talk = long_lesson()
     began = time.process_time()
     listen(talk)
-    print(f"{len(talk.split())} words, {talk.splitlines()[-1].split()[0]} of talk: read in {time.process_time() - began:.2f} s of the processor")
+    print(f"{len(talk.split())} words, {talk.splitlines()[-1].split()[0]} of talk:", end=" ")
+    print(f"read in {time.process_time() - began:.2f} s of the processor")
 
 
 if __name__ == "__main__":

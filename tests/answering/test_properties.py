@@ -87,7 +87,9 @@ def test_no_other_legal_count_comes_nearer_to_a_measure(want, wide, multiple, da
     plus = data.draw(st.integers(0, multiple - 1))
     sizes = [Measures("one", (Dimension(None, "around", 10_000, 10_000, 10_000, (0, 0), ""),))]
     found = measure_is_wanted(sizes, None, "around", want, wide, multiple, plus)
-    chosen = int(re.search(r"work (\d+) sts", " ".join(found.facts))[1])
+    told = re.search(r"work (\d+) sts", " ".join(found.facts))
+    assert told is not None
+    chosen = int(told[1])
     assert chosen % multiple == plus % multiple
     legal = [n for n in range(plus, int(want / wide) + 3 * multiple + plus, multiple) if n > 0]
     assert abs(chosen * wide - want) <= min(abs(n * wide - want) for n in legal) + 1e-6

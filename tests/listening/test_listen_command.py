@@ -4,6 +4,7 @@ import json
 from pathlib import Path
 
 import pytest
+
 from loopwright.cli.main import main
 
 LESSON = str(Path(__file__).parents[1] / "outside" / "lessons" / "bulrush_hat.vtt")

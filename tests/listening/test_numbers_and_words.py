@@ -1,6 +1,7 @@
 """Numbers as they are spoken, and the words of the trade in talk."""
 
 import pytest
+
 from loopwright.listening.captions import heard
 from loopwright.listening.corrections import settled
 from loopwright.listening.numbers import number

@@ -30,6 +30,7 @@ def test_the_whole_is_as_large_as_the_heading_says(blanket: Any) -> None:
     assert head is not None
     told = [[int(n) for n in re.findall(r"\d+", side)] for side in head[1].split(" x ")]
     sizes = stitch_sizes(blanket.document).sizes
+    assert sizes is not None
     for at, fabric in enumerate(blanket.report.fabrics):
         found = {d.name: d.value_mm for d in dimensions(fabric, sizes) if d.section == "Border"}
         assert [round(found[name] / 10) for name in ("width", "length")] == [side[at] for side in told]
@@ -37,6 +38,7 @@ def test_the_whole_is_as_large_as_the_heading_says(blanket: Any) -> None:
 
 def test_its_shape_comes_to_rest(blanket: Any) -> None:
     sizes = stitch_sizes(blanket.document).sizes
+    assert sizes is not None
     assert sizes is not None
     shape = relax(blanket.report.fabrics[0], sizes, RelaxOptions(budget_s=60.0))
     assert shape.settled

@@ -6,6 +6,7 @@ Source: our own lessons (tests/outside/lessons), invented and written down befor
 from pathlib import Path
 
 import pytest
+
 from benchmarks.score_lessons import score
 
 LESSONS = sorted((Path(__file__).parent / "lessons").glob("*.toml"))

@@ -50,7 +50,7 @@ def test_what_pictures_show_is_told_in_full(name):
         for part in publication.parts:
             for block in part.blocks:
                 if part.key in ("charts", "schematic"):
-                    told = block.description or block.alt  # type: ignore[union-attr]
+                    told = block.description or block.alt
                     assert all(squeezed(line) in made for line in told.split("\n"))
 
 

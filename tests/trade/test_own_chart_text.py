@@ -13,7 +13,7 @@ SPACED = "size     head circumference   hat height\nsmall    50 cm              
 CHARTS = {
     "spaces": SPACED, "tabs": "size\thead\that height\nsmall\t50 cm\t19.5 cm\nlarge\t56 cm\t22 cm\n",
     "bars": "| size | head | hat height |\n|---|---|---|\n| small | 50 cm | 19.5 cm |\n| large | 56 cm | 22 cm |\n",
-    "commas": "size,head,hat height\nsmall,50 cm,19.5 cm\nlarge,56 cm,22 cm\n", "across": "         small    large\nhead     50 cm    56 cm\nhat height    19.5 cm    22 cm\n",
+    "commas": "size,head,hat height\nsmall,50 cm,19.5 cm\nlarge,56 cm,22 cm\n", "across": "measure       small    large\nhead     50 cm    56 cm\nhat height    19.5 cm    22 cm\n",
     "all in": "all in cm\nsize     head    hat height\nsmall    50      19.5\nlarge    56      22\n",
 }
 
@@ -52,7 +52,7 @@ def test_a_chart_that_is_none(text: str) -> None:
         with_figure(text, "small", "head circumference", "50 cm")
 
 
-@given(st.lists(st.floats(10, 2900).map(lambda x: round(x)), min_size=1, max_size=12))
+@given(st.lists(st.floats(10, 2900).map(round), min_size=1, max_size=12))
 def test_what_is_laid_out_is_read_back(lengths: list[int]) -> None:
     names = [f"size {i}" for i in range(len(lengths))]
     read = figures(laid_out(names, {"head circumference": list(lengths)}))

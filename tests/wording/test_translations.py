@@ -1,5 +1,7 @@
 """The designer's sentences out to a translator and back: numbers apart, checked, put in for every size."""
 
+from typing import Any
+
 import pytest
 
 from loopwright.notation import read
@@ -18,7 +20,7 @@ GERMAN = "Vor dem Weiterhäkeln den Rand {1} Mal mit MC füllen"
 
 def kept(text=TEXT, code="de", **how):
     document = read(Source.of(text))
-    voice = voice_for(document, "us", language=code, **how)
+    voice: Any = voice_for(document, "us", language=code, **how)
     write_in(voice, document, work(document))
     return voice.heard.kept
 

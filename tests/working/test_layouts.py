@@ -43,7 +43,7 @@ def test_a_border_goes_around_all_motifs(across, down):
 
 def test_without_a_layout_nothing_is_made_up():
     report = work(read(Source.of(SQUARES.replace("Notes: Lay out {across} across and {down} down.\n", ""))))
-    assert report.fabrics[0].layout is None  # type: ignore[union-attr]
+    assert report.fabrics[0].layout is None
     assert report.rows[-1].counts == (4 * 7 + 12,)
 
 

@@ -131,6 +131,14 @@ class _Reader:
         few = 2
         return Act("claim", "", 0, m.end(), n, kind=m["of"] or m["of2"], weak=True) if n > few else None
 
+    def _kind_run(self, m: re.Match[str]) -> Act | None:
+        kind, n = self._kind(m), self._n(m)
+        return Act("make", f"{kind} in next {n} sts" if n > 1 else f"{kind} in next st", 0, m.end(), 1, kind, "next")
+
+    def _for_so_many(self, m: re.Match[str]) -> Act | None:
+        few = 2
+        return Act("claim", "", 0, m.end(), int(m["n"]), weak=True) if int(m["n"]) > few else None
+
     def _together(self, m: re.Match[str]) -> Act | None:
         kind = self._kind(m)
         where = self._where(m.end())
@@ -149,6 +157,9 @@ class _Reader:
         kind = self.kind or "sc"
         if where and where.whole:
             return Act("make", f"2 {kind} {where.words}", 0, where.end, 2, kind, "each", whole=True)
+        n = self._n(m)
+        if n > 1:
+            return Act("make", f"2 {kind} in each of next {n} sts", 0, m.end(), 2, kind, "next")
         end = where.end if where and where.name == "one" else m.end()
         return Act("make", f"2 {kind} in next st", 0, end, 2, kind, "next", weak=where is None)
 
@@ -208,7 +219,7 @@ class _Reader:
 
     def _place(self, m: re.Match[str]) -> Act | None:
         where = self._where(m.start() - 1)
-        if where is None or where.name not in ("sp", "ring", "last", "first", "one", "same", "each"):
+        if where is None or where.name not in ("sp", "ring", "last", "first", "one", "same", "each", "hook"):
             return None
         return Act("place", where.words, 0, where.end, 1, None, where.name, whole=where.whole)
 

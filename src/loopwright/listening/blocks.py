@@ -80,10 +80,19 @@ def _labels(line: Line) -> list[_Mark]:
         before = _same_sentence(line, at)
         after = line.tokens[end].text if end < len(line.tokens) else ""
         sure = not (set(before[-1:]) & _NO_START or set(before) & {"goon", "asbefore", "until", "not"} or after == "again")
+        same = last > first and bool({"goon", "asrow"} & set(before))
+        sure = sure or same
+        if line.tokens[at - 1].text.isdecimal() and at and m["kind"] and not line.tokens[at - 1].pause and last == first and _many(line, at):
+            sure = False
         if after == "was" or (before[-1:] == ["gives"] and after in ("finished", "gives", "again", "was")):
             sure = False
         out.append(_Mark(kind, first, last, at, end, sure))
     return [m for i, m in enumerate(out) if m.first or i + 1 == len(out) or out[i + 1].at - m.end > _NEAR or not out[i + 1].first]
+
+
+def _many(line: Line, at: int) -> bool:
+    """Whether a number before the label counts rows: "six rounds of eighteen"."""
+    return line.tokens[at + 1].text == "of" if at + 1 < len(line.tokens) else False
 
 
 def _same_sentence(line: Line, at: int) -> list[str]:
@@ -101,7 +110,8 @@ def _range(first: int, more: str, after: str) -> tuple[int, bool]:
     numbers = [int(n) for n in re.findall(r"\d+", more)]
     if not numbers:
         return first, False
-    stitches = re.match(r" (?:sc|hdc|dc|tr|htr|dtr|in|st|times|rnd|row|loops|cm|inch)\b" if " and " in more else r" (?:\w*[dst]c|tr|htr|in|st|ch|times)\b", after)
+    kinds = r"sc|hdc|dc|tr|htr|dtr|in|st|times"
+    stitches = re.match(rf" (?:{kinds}|rnd|row|cm|inch)\b" if " and " in more else rf" (?:{kinds}|ch)\b", after)
     listed = numbers == list(range(first + 1, first + 1 + len(numbers)))
     if re.search(r"\b(?:to|through|until)\b", more) and len(numbers) == 1 and first < numbers[0] <= first + 300:
         return numbers[0], True

@@ -170,7 +170,7 @@ def _grouped(steps: Sequence[Act]) -> list[Act]:
         if a.do == "place":
             after = steps[i + 1] if i + 1 < len(steps) else None
             if a.place not in ("sp", "ring"):
-                if after is not None and after.do == "make" and not after.words and not after.weak and after.at - a.end <= _CLOSE:
+                if after is not None and after.do == "make" and not after.words and (not after.weak or a.place == "hook") and after.at - a.end <= _CLOSE:
                     words = f"{after.n} {after.kind} {a.words}" if after.n > 1 else f"{after.kind} {a.words}"
                     out.append(replace(after, words=words, place=a.place, whole=a.whole))
                     i += 1
@@ -288,7 +288,20 @@ def _of(row: Said, steps: Sequence[Act], cost: float) -> Iterator[tuple[str, flo
         yield ", ".join(_spread([steps[i]])), cost + 0.1 * (len(steps) - 1)
         if len(wholes) > 1:
             yield ", ".join(_spread([*steps[:i], steps[wholes[-1]]])), cost + 0.3
+    yield from _after_start(row, steps, words, cost)
     yield from _repeats(row, words, cost)
+
+
+def _after_start(row: Said, steps: Sequence[Act], words: Sequence[str], cost: float) -> Iterator[tuple[str, float]]:
+    """A start chain and a stitch at its foot are two in one place: told once, "and repeat that around" means two in one from there on."""
+    first = steps[0]
+    if row.start is None or first.place != "same" or first.do != "make" or not (row.around or row.times):
+        return
+    for p in range(1, min(4, len(words)) + 1):
+        if any("each" in w or " last" in w for w in words[1:p]):
+            return
+        unit = ", ".join([f"{first.n + 1} {first.kind} in next st", *words[1:p]])
+        yield f"{', '.join(words[:p])}, *{unit}; rep from * around", cost + 0.3 + 0.11 * (len(words) - p)
 
 
 def _in_passing(s: Act) -> Act:
@@ -318,7 +331,7 @@ def _repeats(row: Said, words: Sequence[str], cost: float) -> Iterator[tuple[str
             break
         for p in range(1, min(9, len(words) - lead) + 1):
             unit, rest = same[lead : lead + p], same[lead + p :]
-            if any("each st" in u or "each ch" in u or " across" in u or " last" in u or "leave" in u or " to ch" in u for u in unit):
+            if any("each st" in u or "each ch" in u or " across" in u or " last" in u or "leave" in u or " to ch" in u or "same st" in u for u in unit):
                 continue
             off = next((i for i, w in enumerate(rest) if w != unit[i % p]), len(rest))
             left = len(rest) - off

@@ -245,7 +245,7 @@ class _Teller:
     def _further(self, b: Block, rest: Sequence[Act], told: Repeats, following: int | None) -> None:
         """Rows that are not told anew: "and every row from here is the same"."""
         k = b.last
-        own = [a for a in rest if a.do in ("make", "dec", "run") and not a.weak]
+        own = [a for a in rest if a.do in ("make", "dec", "run") and (a.whole or not a.weak)]
         owned = bool(own) and (told.of_at >= 0 or (told.at >= 0 and own[0].at <= told.at))
         last = min(last_row(told, k, following, own=owned), _HIGHEST)
         if last <= k and not (told.measure and told.measure_at >= 0 and following is None):

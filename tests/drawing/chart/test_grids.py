@@ -69,7 +69,8 @@ def runs(found):
 @pytest.mark.parametrize(("text", "part"), [(FILET, "filet"), (COLOUR, "colour"), (BLOCKS, "corner")])
 @pytest.mark.parametrize("left_handed", [False, True])
 def test_words_and_picture_say_the_same_row_by_row(weave, text, part, left_handed):
-    drawn = chart(*weave(text), ChartOptions(left_handed=left_handed))
+    fabric, sizes = weave(text)
+    drawn = chart(fabric, sizes, ChartOptions(left_handed=left_handed))
     assert drawn.part == part
     assert said(drawn.description) == runs(squares(drawn.svg))
 
@@ -146,7 +147,7 @@ def test_colours_are_told_apart_by_letter_and_strokes_too(weave):
     assert len(set(drawn)) == 6
     assert len(set(GREYS)) == 6
     for theme in ("light", "dark"):
-        assert all(contrast(on(fill, theme), fill) >= 4.5 for fill in colours(theme)["yarns"])  # type: ignore[arg-type]
+        assert all(contrast(on(fill, theme), fill) >= 4.5 for fill in colours(theme)["yarns"])
     assert all(contrast("#000000", "#" + "".join(c * 2 for c in g[1:]) if len(g) == 4 else g) >= 7 for g in GREYS)
 
 
@@ -202,7 +203,8 @@ def test_stripes_and_plain_mesh_stay_symbols(weave, text):
 
 
 def test_a_grid_may_be_asked_for_in_symbols(weave):
-    drawn = chart(*weave(COLOUR), ChartOptions(grids=False))
+    fabric, sizes = weave(COLOUR)
+    drawn = chart(fabric, sizes, ChartOptions(grids=False))
     assert drawn.part == "flat"
     assert "lw-chart" in drawn.svg
 

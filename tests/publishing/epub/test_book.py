@@ -86,7 +86,7 @@ def test_chapters_and_contents():
     assert order[:3] == ["title.xhtml", "nav.xhtml", "sizes.xhtml"]
     assert [n for n in order if n.startswith("instructions")] == [f"instructions-{i}-{s}.xhtml" for i, s in ((1, "back"), (2, "front"), (3, "edging-and-ties"))]
     nav = parsed(book.read("OEBPS/nav.xhtml"))
-    links = [(squeezed("".join(a.itertext())), a.get("href")) for a in nav.find(f".//{XHTML}nav").iter(f"{XHTML}a")]  # type: ignore[union-attr]
+    links = [(squeezed("".join(a.itertext())), a.get("href")) for a in nav.find(f".//{XHTML}nav").iter(f"{XHTML}a")]
     assert ("Instructions", "instructions-1-back.xhtml") in links
     assert ("Front", "instructions-2-front.xhtml") in links
     assert {href for _, href in links} == set(order) - {"nav.xhtml"}
@@ -168,4 +168,4 @@ def test_the_languages_are_told():
     assert [e.text for e in package(book).iter(f"{DC}language")] == ["de", "en-US"]
     root = parsed(book.read("OEBPS/title.xhtml"))
     assert root.get("{http://www.w3.org/XML/1998/namespace}lang") == "de" == root.get("lang")
-    assert root.find(f".//{XHTML}h1").get("lang") == "en-US"  # type: ignore[union-attr]
+    assert root.find(f".//{XHTML}h1").get("lang") == "en-US"

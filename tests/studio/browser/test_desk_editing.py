@@ -33,7 +33,7 @@ def proof(made: Page) -> Page:
 
 def saved(made: Page, of: Served) -> str:
     made.wait_for_timeout(800)
-    return (of.folder / "sedge-cowl.txt").read_text(encoding="utf-8")
+    return str((of.folder / "sedge-cowl.txt").read_text(encoding="utf-8"))
 
 
 def test_notes_stand_beside_their_rows_and_count_in_the_corner(cowl: Served, page: Open) -> None:

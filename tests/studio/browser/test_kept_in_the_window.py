@@ -60,7 +60,7 @@ def test_what_is_typed_while_the_studio_is_gone_is_there_again(browser, folder):
     page = context.new_page()
     page.goto(again.address)
     page.goto(f"http://{again.host}/write/{NAME}")
-    page.wait_for_function("document.querySelector('.cm-content')?.textContent.includes('typed into the window alone')")
+    assert until(lambda: "typed into the window alone" in sheet(page).inner_text())
     assert page.locator("[role=alert]").count() == 0
     assert until(lambda: "typed into the window alone" in (folder / NAME).read_text())
     assert until(lambda: page.evaluate("Object.keys(localStorage).filter((k) => k.startsWith('loopwright unsaved')).length") == 0)
@@ -127,14 +127,14 @@ def test_a_second_window_follows_the_first_until_it_writes(browser, folder):
     second.get_by_text("that one writes").first.wait_for()
     first.bring_to_front()
     first.keyboard.type("Two. ")
-    second.wait_for_function("document.querySelector('.cm-content').textContent.includes('One. Two.')")
+    assert until(lambda: "One. Two." in sheet(second).inner_text())
     assert second.get_by_text("Two texts.").count() == 0
     second.get_by_role("button", name="Write here instead").click()
     first.get_by_text("that one writes").first.wait_for()
     second.bring_to_front()
     typed(second, "Three. ")
     assert until(lambda: "One. Two. Three." in (folder / NAME).read_text())
-    first.wait_for_function("document.querySelector('.cm-content').textContent.includes('Three.')")
+    assert until(lambda: "Three." in sheet(first).inner_text())
     context.close()
     made.end()
 

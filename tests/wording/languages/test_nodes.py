@@ -1,6 +1,7 @@
 """Every kind of instruction in every language: no words of English come out, and none is silently left out."""
 
 import re
+from typing import Any
 
 import pytest
 from spoken import own  # type: ignore[import-not-found,unused-ignore]
@@ -50,7 +51,7 @@ PLACES = (
     Place(loop="back"), Place(loop="front"), Place(loop="third"), Place(rows_below=1), Place(thing=Thing("corner")), Place("each", None, thing=Thing("row")),
     Place(thing=Thing("row")), Place("last", THREE, thing=Thing("row")), Place(thing=Thing("join")), Place(thing=Thing("loop")), Place(thing=Thing("group")),
 )
-NODES = (
+NODES: tuple[Any, ...] = (
     *(Make("dc", ONE, p) for p in PLACES), *(Make("sc", Num((2,)), p) for p in PLACES), *(Make("shell", ONE, p) for p in PLACES[:16]),
     *(Make("hdc", ONE, p) for p in PLACES), Make("sc2tog", Num((6,))), Make("sc2tog"), Make("dc2tog", ONE, Place("next", Num((2,)))), Make("inc"),
     Make("sc2tog", ONE, Place("each", None)), Make("dc", Num((5,))), Make("dc", Num((3,)), Place(), between=1), Make("dc2tog", ONE, taking=3),
@@ -114,7 +115,7 @@ def test_every_order_is_said_without_english(code):
 def test_numbers_stand_in_every_order(code):
     at = scene(code)
     for told in ORDERS:
-        numbers = [str(n) for n in told.rows[:1]] + [str(abs(n.values[0])) for n in (told.times, told.until_sts, told.delta, told.total_rows) if n and n.values[0] > 2]
+        numbers = [str(n) for n in told.rows[:1]] + [str(abs(n.values[0] or 0)) for n in (told.times, told.until_sts, told.delta, told.total_rows) if n and (n.values[0] or 0) > 2]
         said = order(at.voice, told, None, at.end)
         assert all(re.search(rf"(?<!\d){n}(?!\d)", said) for n in numbers), said
 
