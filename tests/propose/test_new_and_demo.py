@@ -25,7 +25,7 @@ def test_new_lists_starting_points(capsys):
     out = capsys.readouterr().out
     assert all(d.name in out for d in shipped() if not d.as_worked)
     assert main(["new", "--json"]) == 0
-    assert len(json.loads(capsys.readouterr().out)["starting_points"]) == 12
+    assert len(json.loads(capsys.readouterr().out)["starting_points"]) == 13
 
 
 def test_new_writes_a_starting_point_but_not_over_a_file(tmp_path, capsys):
@@ -112,7 +112,7 @@ def test_completion_knows_every_verb_and_option(shell, tmp_path):
 @pytest.mark.skipif(shutil.which("bash") is None, reason="no bash here")
 @pytest.mark.parametrize(
     ("words", "found"),
-    [(["gr"], "grade"), (["check", "--terms", ""], "us uk old"), (["new", "--fr"], "--from"), (["completion", ""], "bash zsh fish")],
+    [(["gr"], "grade"), (["check", "--terms", ""], "us uk old de fr es"), (["new", "--fr"], "--from"), (["completion", ""], "bash zsh fish")],
 )
 def test_bash_completes(words, found, tmp_path):
     path = tmp_path / "script"

@@ -29,7 +29,9 @@ export class Live {
   changed = $state.raw<{ text: string | null } | null>(null);
   /** What another window that writes made of the text: a window that only reads follows it. */
   followed = $state<string | null>(null);
+  /** Whether something that stands here is not on disk yet; and whether it was typed here, not taken up from a window before. */
   private own = false;
+  private typed = false;
   lostSince = $state<number | null>(null);
   text = "";
   /** Another gauge that is tried without being written; null for the design's own. */
@@ -95,7 +97,7 @@ export class Live {
   /** The text as it is now; the studio works the newest only. */
   write(text: string): void {
     this.text = text;
-    if (this.writer || !this.connected) { this.own = true; this.hold(); }
+    if (this.writer || !this.connected) { this.own = this.typed = true; this.hold(); }
     this.send();
   }
 
@@ -152,7 +154,7 @@ export class Live {
   /** The file is another than was known: one of our own that the studio saved before it was stopped; or really another's. */
   private another(text: string | null, sum: string): void {
     if (text === this.text || (text !== null && this.sent.includes(text))) { this.base = sum; this.changed = null; if (text !== this.text) this.send(); return; }
-    if (!this.writer && !this.own && text !== null) { this.base = sum; this.followed = this.text = text; return; }
+    if (!this.writer && !(this.own && this.typed) && text !== null) { this.base = sum; this.followed = this.text = text; return; }
     this.changed = { text };
   }
 

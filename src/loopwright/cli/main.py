@@ -282,9 +282,7 @@ def _run(args: argparse.Namespace) -> int:
 
         return run_studio(args.folder, args.port, browser=not args.no_browser, read_only=args.read_only, demo=args.demo)
     if args.verb in ("publish", "film"):
-        from importlib import import_module
-
-        return int(import_module(f"loopwright.cli.commands.{args.verb}").run(args))
+        return _run_whole(args)
     if args.verb == "listen":
         from loopwright.cli.commands.listen import run as run_listen
 
@@ -302,6 +300,13 @@ def _run(args: argparse.Namespace) -> int:
     from loopwright.cli.commands.check import run
 
     return run(args.files, args.terms, args.json, args.fix)
+
+
+def _run_whole(args: argparse.Namespace) -> int:
+    """A verb whose command takes its arguments as they are."""
+    from importlib import import_module
+
+    return int(import_module(f"loopwright.cli.commands.{args.verb}").run(args))
 
 
 def _run_draw(args: argparse.Namespace) -> int:

@@ -6,6 +6,7 @@ from dataclasses import replace
 from typing import Literal
 
 from loopwright.model.tree import ONE, STITCH, Loop, Num, Place, Quant, Thing
+from loopwright.notation.crossed import skipped
 from loopwright.notation.cursor import Cursor, thing_word
 from loopwright.notation.things import is_space_number, loop_words, thing, underside_words
 
@@ -62,9 +63,6 @@ def _post(cur: Cursor) -> Loop | None:
     return None
 
 
-_PASSED = ("skipped", "missed")
-
-
 def _quantified(cur: Cursor, seen: bool) -> Place | None:
     loop: Loop = loop_words(cur) or "both"
     cur.skip(*_JUNK)
@@ -85,7 +83,7 @@ def _quantified(cur: Cursor, seen: bool) -> Place | None:
             return replace(inner, quant="last", thing=Thing("tch"))  # "top of ch 3": the chain that stands for a stitch
         return inner
     word = cur.low()
-    if (crossed := _skipped(cur, loop)) is not None:
+    if (crossed := skipped(cur, loop)) is not None:
         return crossed
     if word in ("each", "every", "all", "ea") or (word in ("remaining", "rem") and thing_word(cur.low(1))):
         return _each(cur, loop)
@@ -128,36 +126,6 @@ def _quantified(cur: Cursor, seen: bool) -> Place | None:
     if cur.kind() == "ord":
         return _ordinal(cur, loop)
     return _plain(cur, loop, seen)
-
-
-def _skipped(cur: Cursor, loop: Loop) -> Place | None:
-    """ "skipped st", "first skipped st", "each of 2 skipped sts", "st just skipped": what was passed over just before."""
-    mark, k = cur.at, None
-    n: Num | None = ONE
-    if cur.low() in ("each", "ea", "both"):
-        cur.at += 1
-        cur.skip("of", "the")
-        n = None
-    if cur.kind() == "ord":
-        k = cur.take().value
-    elif cur.low() in ("first", "last"):
-        k = 1 if cur.low() == "first" else -1
-        cur.at += 1
-    if cur.kind() in ("num", "blank") and not is_space_number(cur):
-        n = cur.number()
-    cur.skip("just")
-    if cur.low() in _PASSED:
-        cur.at += 1
-        found = thing(cur)
-        if found is not None or cur.kind() in ("sep", "end", "close"):
-            return Place("skipped", n, found or STITCH, k, loop=loop)
-    elif n is not None and cur.kind() in ("kind", "word") and (found := thing(cur)) is not None:
-        cur.skip("that", "you", "was", "were", "just")
-        if cur.low() in _PASSED and cur.kind(1) in ("sep", "end", "close", "star"):
-            cur.at += 1
-            return Place("skipped", n, found, k, loop=loop)
-    cur.at = mark
-    return None
 
 
 def _as_words(cur: Cursor) -> None:
