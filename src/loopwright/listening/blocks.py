@@ -82,7 +82,7 @@ def _labels(line: Line) -> list[_Mark]:
         sure = not (set(before[-1:]) & _NO_START or set(before) & {"goon", "asbefore", "until", "not"} or after == "again")
         same = last > first and bool({"goon", "asrow"} & set(before))
         sure = sure or same
-        if line.tokens[at - 1].text.isdecimal() and at and m["kind"] and not line.tokens[at - 1].pause and last == first and _many(line, at):
+        if m["kind"] and last == first and _many(line, at):
             sure = False
         if after == "was" or (before[-1:] == ["gives"] and after in ("finished", "gives", "again", "was")):
             sure = False
@@ -92,7 +92,8 @@ def _labels(line: Line) -> list[_Mark]:
 
 def _many(line: Line, at: int) -> bool:
     """Whether a number before the label counts rows: "six rounds of eighteen"."""
-    return line.tokens[at + 1].text == "of" if at + 1 < len(line.tokens) else False
+    counted = at > 0 and line.tokens[at - 1].text.isdecimal() and not line.tokens[at - 1].pause
+    return counted and at + 1 < len(line.tokens) and line.tokens[at + 1].text == "of"
 
 
 def _same_sentence(line: Line, at: int) -> list[str]:

@@ -135,6 +135,7 @@ def _goes_on(acts: Sequence[Act], i: int) -> bool:
 
 _NEAR = 9
 _FEW = 2
+_ONCE = ("each st", "each ch", " across", " last", "leave", " to ch", "same st")  # in a step that is no part of a repeat
 _TIGHT = 2  # from the end of one to the beginning of the next in a group
 _CLOSE = 5  # words between "in the last stitch" and what goes into it
 
@@ -170,7 +171,8 @@ def _grouped(steps: Sequence[Act]) -> list[Act]:
         if a.do == "place":
             after = steps[i + 1] if i + 1 < len(steps) else None
             if a.place not in ("sp", "ring"):
-                if after is not None and after.do == "make" and not after.words and (not after.weak or a.place == "hook") and after.at - a.end <= _CLOSE:
+                bare = after is not None and after.do == "make" and not after.words
+                if after is not None and bare and (not after.weak or a.place == "hook") and after.at - a.end <= _CLOSE:
                     words = f"{after.n} {after.kind} {a.words}" if after.n > 1 else f"{after.kind} {a.words}"
                     out.append(replace(after, words=words, place=a.place, whole=a.whole))
                     i += 1
@@ -331,7 +333,7 @@ def _repeats(row: Said, words: Sequence[str], cost: float) -> Iterator[tuple[str
             break
         for p in range(1, min(9, len(words) - lead) + 1):
             unit, rest = same[lead : lead + p], same[lead + p :]
-            if any("each st" in u or "each ch" in u or " across" in u or " last" in u or "leave" in u or " to ch" in u or "same st" in u for u in unit):
+            if any(once in u for u in unit for once in _ONCE):
                 continue
             off = next((i for i, w in enumerate(rest) if w != unit[i % p]), len(rest))
             left = len(rest) - off
