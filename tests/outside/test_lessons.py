@@ -1,6 +1,7 @@
 """Lessons as they are spoken, with their rows worked by hand beside them.
 
-Source: our own lessons (tests/outside/lessons), invented and written down before there was a reader; two of them were kept apart while it was built.
+Source: our own lessons (tests/outside/lessons), invented and written down before there was a reader; two of them were
+not run until it was built, but come from the same hand.
 """
 
 from pathlib import Path

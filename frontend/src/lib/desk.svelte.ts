@@ -145,15 +145,16 @@ export class Desk {
   tagged = $derived.by(() => tagOf(this.links, this.stitch));
   get tag(): string { return this.tagged ? `${this.tagged.at} ${this.tagged.is}` : ""; }
 
-  /** What can be written here, for completing and explaining; asked for once for each text. */
+  /** What can be written here, for completing and explaining: what is known at once, while it is asked for anew. */
   private asked = "";
+  private asking: Promise<Known | null> = Promise.resolve(null);
   async know(): Promise<Known | null> {
     const key = String(this.seen?.revision ?? "");
     if (key && key !== this.asked) {
       this.asked = key;
-      try { this.known = await this.live.view<Known>("known", null); } catch { this.asked = ""; }
+      this.asking = this.live.view<Known>("known", null).then((k) => (this.known = k), () => { this.asked = ""; return this.known; });
     }
-    return this.known;
+    return this.known ?? this.asking;
   }
 
   close(): void { this.live.close(); }
