@@ -91,7 +91,7 @@ def test_no_row_is_made_up(text, why):
     heard = listen_to(text)
     assert heard.rows() == []
     assert heard.draft.text == ""
-    assert why in heard.draft.note
+    assert why in (heard.draft.note or "")
 
 
 def test_rows_follow_one_another_in_time():

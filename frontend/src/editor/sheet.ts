@@ -38,7 +38,7 @@ export function sheet(parent: HTMLElement, text: string, nonce: string, events: 
           { key: "Escape", run: () => { events.penUp(); return true; } }, { key: "F2", run: () => { events.rename(); return true; } },
           ...searchKeymap, ...historyKeymap, ...defaultKeymap,
         ]),
-        EditorView.contentAttributes.of({ "aria-label": "The pattern, as written", spellcheck: "false", autocorrect: "off", autocapitalize: "off" }),
+        EditorView.contentAttributes.of({ "aria-label": "The pattern, as written", tabindex: "0", spellcheck: "false", autocorrect: "off", autocapitalize: "off" }),
         EditorView.domEventHandlers({ mousedown: (e, view) => pressed(e, view, events), focus: () => { events.pen(true); }, blur: () => { events.pen(false); } }),
         EditorView.updateListener.of((u) => {
           if (u.docChanged) events.changed(u.state.doc.toString());

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from loopwright.model.tree import FitLine, Section, SpecialStitch
+from loopwright.model.tree import FitLine, HeadLine, Section, SpecialStitch
 from loopwright.terms import Dialect, dialect
 from loopwright.trade.composed import composed
 from loopwright.workshop.live import Seen
@@ -29,14 +29,21 @@ def known(seen: Seen) -> dict[str, Any]:
             for k in keys if k != "ch-sp"
         ],
         "sections": list(dict.fromkeys(i.title for i in items if isinstance(i, Section) and i.title)),
-        "specials": [
-            {"name": i.name, "abbreviation": i.abbreviation, "says": " ".join(i.text.split())}
-            for i in items if isinstance(i, SpecialStitch)
-        ],
+        "specials": [s for i in items if isinstance(i, (SpecialStitch, HeadLine)) for s in _specials(i)],
         "blanks": [
             {"name": i.blank, "sentence": i.sentence, "values": list(_values(seen, i.blank))} for i in items if isinstance(i, FitLine)
         ],
     }
+
+
+def _specials(item: SpecialStitch | HeadLine) -> list[dict[str, Any]]:
+    """What an item names as a stitch of its own: also the heading's "Special stitches: bean st = (sc, ch 1, sc) in same st"."""
+    if isinstance(item, SpecialStitch):
+        return [{"name": item.name, "abbreviation": item.abbreviation, "says": " ".join(item.text.split())}]
+    name, equals, says = item.value.partition("=")
+    if not item.name.startswith("special") or not equals or not name.strip():
+        return []
+    return [{"name": name.strip(), "abbreviation": None, "says": says.strip()}]
 
 
 def _values(seen: Seen, blank: str) -> tuple[int | None, ...]:

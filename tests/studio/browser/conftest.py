@@ -15,7 +15,7 @@ import pytest
 
 sys.path[:0] = [str(Path(__file__).parents[1]), str(Path(__file__).parent)]
 
-from served import Served, start
+from served import Served, start  # noqa: E402 - beside these tests, found by the line above
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page

@@ -63,7 +63,7 @@ def test_a_stitch_of_the_chart_is_marked_in_the_words_and_its_own_row_is_at_hand
     assert made.locator(".corner .fig").inner_text() == "40"
     assert made.locator(".w-marker").first.inner_text().startswith("Rnds 4-")
     assert made.locator(".tag p").inner_text().startswith("Rnd 5, stitch 15 of 40. An hdc")
-    assert made.locator(".station .fig").first.inner_text() == "40"  # the smallest size ends with this very round
+    assert made.locator(".station .fig").first.text_content() == "40"  # the smallest size ends with this very round
     assert made.locator(".drawing .lit").count() == 1
     assert made.evaluate("document.activeElement.className") == "drawing"
 
@@ -138,7 +138,8 @@ def test_all_sizes_unroll_beside_the_rows_under_their_stations(studio: Served, p
     assert "to Rnd 5" in roll.first.inner_text()
     for i, station in enumerate(made.locator(".station").all()):
         above, below = station.bounding_box(), roll.nth(i).bounding_box()
-        assert above and below
+        assert above is not None
+        assert below is not None
         assert abs(above["x"] - below["x"]) < 3
     made.keyboard.press("t")
     assert made.locator(".sizes").count() == 0
