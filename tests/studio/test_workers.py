@@ -140,7 +140,7 @@ class Counting(Workers):
         super().__init__()
         self.asked, self.outcomes = 0, outcomes
 
-    async def run(self, _kind, _work, *_given, **_more):
+    async def run(self, kind, work, *given, **more):  # noqa: ARG002 - as those it stands for
         self.asked += 1
         await asyncio.sleep(0.02)
         outcome = self.outcomes.pop(0) if self.outcomes else '{"seen":1}'
