@@ -95,7 +95,7 @@ def test_axe_finds_nothing(
     studio: Served, page: Open, axe: Callable[[Page], list[str]], place: str, width: int, height: int, dark: bool,
 ) -> None:
     made = page(studio, place, width=width, height=height, dark=dark)
-    made.wait_for_selector({"/": ".stand li a", "/hand/samphire-beanie.txt": ".pick .act"}.get(place, ".tape .count"))
+    made.wait_for_selector({"/": ".stand li a", "/hand/samphire-beanie.txt": ".pick .act"}.get(place, ".sheet[data-linked=true]"))
     made.wait_for_timeout(500)
     assert axe(made) == []
     assert made.evaluate("document.documentElement.scrollWidth") <= width
