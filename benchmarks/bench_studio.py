@@ -23,8 +23,16 @@ from benchmarks.bench_studio_server import DESIGNS, HAT, LONG, Studio
 if TYPE_CHECKING:
     from playwright.sync_api import Page
 
-TUBE = "Tube\nGauge: 17 sc and 20 rnds = 10 cm\n\nRnd 1: Ch {n}, join with sl st to first ch. Sc in each ch around; join. ({n} sc)\nRnds 2-{m}: Sc in each st around; join. ({n} sc)\n"
-ARGS = ["--no-sandbox", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-dev-shm-usage", "--enable-unsafe-swiftshader"]
+TUBE = """Tube
+Gauge: 17 sc and 20 rnds = 10 cm
+
+Rnd 1: Ch {n}, join with sl st to first ch. Sc in each ch around; join. ({n} sc)
+Rnds 2-{m}: Sc in each st around; join. ({n} sc)
+"""
+ARGS = [
+    "--no-sandbox", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-dev-shm-usage",
+    "--enable-unsafe-swiftshader",
+]
 FOUND = "!!document.querySelector('.tape .claim') && !!document.querySelector('.f-look')"
 TIMER = """(there) => new Promise((done) => {
   addEventListener('keydown', () => {
@@ -41,7 +49,9 @@ FRAMES = """() => new Promise((done) => {
   const step = (t) => {
     times.push(t);
     canvas.dispatchEvent(new PointerEvent('pointermove', at(times.length * 5)));
-    if (times.length < 61) requestAnimationFrame(step); else { canvas.dispatchEvent(new PointerEvent('pointerup', at(400))); done(60000 / (times[60] - times[0])); }
+    if (times.length < 61) { requestAnimationFrame(step); return; }
+    canvas.dispatchEvent(new PointerEvent('pointerup', at(400)));
+    done(60000 / (times[60] - times[0]));
   };
   requestAnimationFrame(step);
 })"""
@@ -67,8 +77,8 @@ def keys(page: Page, line: str, times: int) -> list[float]:
     page.wait_for_timeout(1500)
     took = []
     for i in range(times):
-        waiting = page.evaluate_handle(f"() => {{ window.timed = ({TIMER.replace('CONDITION', FOUND)})({'true' if i % 2 == 0 else 'false'}); }}")
-        waiting.dispose()
+        there = "true" if i % 2 == 0 else "false"
+        page.evaluate(f"() => {{ window.timed = ({TIMER.replace('CONDITION', FOUND)})({there}); }}")
         page.keyboard.press("7" if i % 2 == 0 else "Backspace")
         took.append(page.evaluate("() => window.timed"))
         page.wait_for_timeout(60)
@@ -96,7 +106,7 @@ def tell(name: str, took: list[float]) -> None:
 
 def main() -> int:
     """Takes all figures and prints them."""
-    from playwright.sync_api import sync_playwright  # noqa: PLC0415 - only for this
+    from playwright.sync_api import sync_playwright
 
     given = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     given.add_argument("--keys", type=int, default=60)

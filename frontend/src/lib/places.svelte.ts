@@ -1,5 +1,5 @@
 // Where one is: place and design stand in the address, so that the browser's back key works and every place can be kept.
-export const PLACES = ["Designs", "Write", "Sizes", "Swatches", "Questions", "Editing", "Publish", "Film"] as const;
+export const PLACES = ["Designs", "Write", "Sizes", "Swatches", "Questions", "Editing", "Publish"] as const;
 /** In hand is reached from the sheet, with H: it has no hem. Begin is reached from Designs, and ends on a new sheet. */
 export type PlaceName = (typeof PLACES)[number] | "In hand" | "Begin";
 

@@ -11,8 +11,18 @@ const TURN = Math.PI / 12;
 
 export interface ShapeView { update(data: ShapeData): void; mark(stitches: number[]): void; turn(way: number, tilt: number): void; destroy(): void }
 
+/** Whether pictures are drawn without a graphics card: then smooth edges cost more than they give. */
+function drawnBySoftware(): boolean {
+  const gl = document.createElement("canvas").getContext("webgl2"), told = gl?.getExtension("WEBGL_debug_renderer_info");
+  const name = gl && told ? String(gl.getParameter(told.UNMASKED_RENDERER_WEBGL)) : "";
+  gl?.getExtension("WEBGL_lose_context")?.loseContext();
+  return /swiftshader|llvmpipe|software|basic render/i.test(name);
+}
+
+const SLOW_MS = 34, COARSEST = 0.35, REST_MS = 250;
+
 export function mountShape(place: HTMLElement, picked: (stitch: number) => void): ShapeView {
-  const renderer = new WebGLRenderer({ antialias: true, alpha: true });
+  const renderer = new WebGLRenderer({ antialias: !drawnBySoftware(), alpha: true });
   const scene = new Scene(), camera = new PerspectiveCamera(30, 1, 1, 10000), lamp = new DirectionalLight(0xffffff, 2.2);
   scene.add(new AmbientLight(0xffffff, 1.1), lamp, camera);
   lamp.position.set(-1, 1.6, 2);
@@ -20,12 +30,14 @@ export function mountShape(place: HTMLElement, picked: (stitch: number) => void)
   let mesh: Mesh<BufferGeometry, MeshLambertMaterial> | null = null, ofVertex: Int32Array = new Int32Array(), own: Uint8Array = new Uint8Array();
   let around = 0.35, above = 0.32, far = 500, waiting = false;
   const middle = new Vector3();
+  let held: { x: number; y: number; moved: boolean } | null = null, last = 0, coarse = 1, rest: ReturnType<typeof setTimeout> | undefined;
 
   function draw(): void {
     if (waiting) return;
     waiting = true;
-    requestAnimationFrame(() => {
+    requestAnimationFrame((now) => {
       waiting = false;
+      pace(now);
       camera.position.set(
         middle.x + far * Math.cos(above) * Math.sin(around), middle.y - far * Math.cos(above) * Math.cos(around), middle.z + far * Math.sin(above),
       );
@@ -38,9 +50,21 @@ export function mountShape(place: HTMLElement, picked: (stitch: number) => void)
     });
   }
 
+  /** While it is turned and frames come slowly, they are drawn coarser; at rest it is drawn fine again. */
+  function pace(now: number): void {
+    const took = now - last;
+    last = now;
+    if (!held?.moved) return;
+    if (took < 1000 && took > SLOW_MS && coarse > COARSEST) { coarse = Math.max(COARSEST, coarse * 0.7); size(); }
+    clearTimeout(rest);
+    rest = setTimeout(() => { if (coarse < 1) { coarse = 1; size(); draw(); } }, REST_MS);
+  }
+
+  function size(): void { renderer.setPixelRatio(Math.min(devicePixelRatio, 2) * coarse); }
+
   function fit(): void {
     const width = place.clientWidth, height = Math.max(place.clientHeight, 240);
-    renderer.setPixelRatio(Math.min(devicePixelRatio, 2));
+    size();
     renderer.setSize(width, height, false);
     camera.aspect = width / Math.max(1, height);
     camera.updateProjectionMatrix();
@@ -50,7 +74,6 @@ export function mountShape(place: HTMLElement, picked: (stitch: number) => void)
   watch.observe(place);
 
   const canvas = renderer.domElement;
-  let held: { x: number; y: number; moved: boolean } | null = null;
   canvas.addEventListener("pointerdown", (e) => { held = { x: e.clientX, y: e.clientY, moved: false }; canvas.setPointerCapture(e.pointerId); });
   canvas.addEventListener("pointermove", (e) => {
     if (!held) return;
@@ -111,6 +134,6 @@ export function mountShape(place: HTMLElement, picked: (stitch: number) => void)
       draw();
     },
     turn(way, tilt) { around += way * TURN; above = Math.max(-1.5, Math.min(1.5, above + tilt * TURN)); draw(); },
-    destroy() { watch.disconnect(); mesh?.geometry.dispose(); renderer.dispose(); renderer.forceContextLoss(); canvas.remove(); },
+    destroy() { clearTimeout(rest); watch.disconnect(); mesh?.geometry.dispose(); renderer.dispose(); renderer.forceContextLoss(); canvas.remove(); },
   };
 }
