@@ -43,7 +43,7 @@ function place(l: Stitches, s: number): string {
 }
 
 function above(l: Stitches, s: number): string {
-  const on = l.into.flatMap((i, n) => (i === s ? [n] : [])), first = on[0];
+  const on = l.into.flatMap((i, n) => (i === s && counts(l, n) ? [n] : [])), first = on[0];
   if (first === undefined) return " Nothing is worked into it.";
   const row = named(l.rows[l.row[first] ?? -1]), n = numberOf(l, first);
   if (on.length === 1) return n ? ` In ${row}, stitch ${n} is worked into it.` : ` In ${row}, ${article(l.kinds[l.kind[first] ?? 0]?.short ?? "stitch")} is worked into it.`;

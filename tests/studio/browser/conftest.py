@@ -28,7 +28,7 @@ ARGS = [
     "--no-sandbox", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync",
     "--disable-dev-shm-usage", "--enable-unsafe-swiftshader",
 ]
-QUICK_MS = 15_000
+QUICK_MS = 90_000
 
 
 @pytest.fixture(scope="session")
