@@ -35,7 +35,7 @@ from loopwright.publishing.document.pattern import Pictures
 from loopwright.source import Source
 from loopwright.workshop.measure import Wanted
 from loopwright.workshop.publish.gather import gather
-from loopwright.workshop.publish.pictures import Studio
+from loopwright.workshop.publish.pictures import Drawings
 
 TEN_SIZES = "samphire-beanie"
 CHARTS, SYMBOLS = 60, 2000
@@ -51,7 +51,7 @@ def package() -> tuple[Publication, ...]:
     """What a designer hands out of a hat in ten sizes: both papers, large print, the other terms, each size alone. No cover picture."""
     path = DESIGNS / f"{TEN_SIZES}.txt"
     found = gather(Source.of(path.read_text(encoding="utf-8"), path.name), Wanted(), DESIGNS)
-    studio = Studio(found.measured)
+    studio = Drawings(found.measured)
     editions = [Edition(), Edition(paper="letter"), Edition(large_print=True), Edition(terms="uk")]
     editions += [Edition(size=i) for i in range(len(found.pattern.sizes))]
     return tuple(build(found.pattern, Pictures(studio.charts(e), studio.schematics(e)), e) for e in editions)

@@ -9,13 +9,13 @@ from typing import Any
 from loopwright.publishing.document import Edition, Picture, Publication
 from loopwright.publishing.document.build import build
 from loopwright.publishing.document.pattern import Drawn, Pictures
-from loopwright.workshop.publish.pictures import Studio
+from loopwright.workshop.publish.pictures import Drawings
 from tests.publishing.conftest import _gathered
 
 
 @cache
-def studio(name: str) -> Studio:
-    return Studio(_gathered(name).measured)
+def studio(name: str) -> Drawings:
+    return Drawings(_gathered(name).measured)
 
 
 @cache

@@ -9,16 +9,15 @@ from functools import partial
 from pathlib import Path
 from typing import Literal
 
-from loopwright.drawing.chart import ChartOptions, UnreadRow, charts
-from loopwright.drawing.copies import copies_told
+from loopwright.drawing.chart import charts
 from loopwright.drawing.embedding import embed_fonts
 from loopwright.drawing.rounds import RoundOptions, fabric_picture, round_drawings
-from loopwright.drawing.schematic import SchematicOptions, Units, schematics
+from loopwright.drawing.schematic import Units, schematics
 from loopwright.drawing.schematic.drawn import COLUMN_MM
 from loopwright.model.fabric import Fabric
-from loopwright.model.tree import Document, Section
 from loopwright.record import record
 from loopwright.terms import dialect
+from loopwright.workshop import charting
 from loopwright.workshop.files import make_folder, write_bytes, write_whole
 from loopwright.workshop.measure import Measured, Wanted
 from loopwright.workshop.original import line_of
@@ -27,7 +26,6 @@ from loopwright.workshop.shapes import with_shapes, write_shapes
 
 KINDS = ("chart", "schematic", "fabric", "rounds", "shape")
 WIDE_PX = 1200
-_MAKING_UP = re.compile(r"(?:making|make) up|assembl|finishing|to finish|sewing up|putting (?:it )?together", re.IGNORECASE)
 
 
 @record
@@ -92,27 +90,13 @@ def _charts(measured: Measured, sheet: Sheet, folder: str, notes: list[str]) -> 
         if fabric is None:
             continue
         line = partial(_line, measured, fabric)
-        copies, ident = copies_told(measured.document, at), _ident("chart", measured, m.size)
-        options = ChartOptions(
-            terms, sheet.left_handed, sheet.whole, line=line, ident=ident, copies=copies,
-            unread=_unread(measured), special=_special(measured),
-        )
+        told = charting.of_charts(measured.document, measured.graded.report, at)
+        ident = _ident("chart", measured, m.size)
+        options = replace(told, terms=terms, left_handed=sheet.left_handed, whole=sheet.whole, line=line, ident=ident)
         for i, chart in enumerate(charts(fabric, stitches, options), 1):
             notes.extend(chart.notes)
             name = file_name(measured, m.size, f"chart {i}", chart.section or "") + _hand(sheet)
             yield from _svg(Path(folder) / f"{name}.svg", chart.svg, File("", "chart", m.size, chart.section, chart.description), sheet)
-
-
-def _unread(measured: Measured) -> tuple[UnreadRow, ...]:
-    report, text = measured.graded.report, measured.document.text
-    rows = () if report is None else report.rows
-    return tuple(UnreadRow(r.section, r.label, text[r.span.start : r.span.end], r.item) for r in rows if not r.read)
-
-
-def _special(measured: Measured) -> dict[str, str]:
-    """What the pattern says of its own stitches, by name and abbreviation."""
-    told = {s.name: s.text for s in measured.document.specials}
-    return told | {s.abbreviation: s.text for s in measured.document.specials if s.abbreviation}
 
 
 def _line(measured: Measured, fabric: Fabric, stitch: int) -> int:
@@ -124,10 +108,9 @@ def _schematics(measured: Measured, sheet: Sheet, folder: str) -> Iterator[File]
     if stitches is None:
         return
     names = [m.size for m in measured.sizes]
-    title, copies = measured.document.title or "", copies_told(measured.document)
-    options = SchematicOptions(
-        title=title, units=sheet.units, width_mm=sheet.width_mm, ident=_ident("schematic", measured), copies=copies,
-        left_handed=sheet.left_handed, making_up=making_up_of(measured.document),
+    options = replace(
+        charting.of_schematics(measured.document), title=measured.document.title or "", units=sheet.units, width_mm=sheet.width_mm,
+        ident=_ident("schematic", measured), left_handed=sheet.left_handed,
     )
     for i, drawing in enumerate(schematics(measured.fabrics, stitches, names, options), 1):
         name = file_name(measured, f"schematic {i}") + _hand(sheet)
@@ -178,16 +161,6 @@ def _rounds(measured: Measured, sheet: Sheet, folder: str) -> Iterator[File]:
 
 def _hand(sheet: Sheet) -> str:
     return "-left-handed" if sheet.left_handed else ""
-
-
-def making_up_of(document: Document) -> str:
-    """What a pattern says of making up: the text of its section of that name; "" where it has none."""
-    sections = [i for i in document.items if isinstance(i, Section)]
-    for i, section in enumerate(sections):
-        if _MAKING_UP.match(section.title):
-            end = sections[i + 1].span.start if i + 1 < len(sections) else len(document.text)
-            return " ".join(document.text[section.span.end : end].split())
-    return ""
 
 
 def _ident(kind: str, measured: Measured, *words: str) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any, Literal
 
 from loopwright.model.fabric import PLACES, ROLES
@@ -15,14 +16,18 @@ __all__ = ["chart", "measures", "nest", "schematic", "sizes", "stitches", "words
 
 def chart(seen: Seen, size: int, *, left_handed: bool = False, whole: bool = False) -> dict[str, Any]:
     """Charts of one size as SVG, with their words. Nothing where there is no gauge or no fabric."""
-    from loopwright.drawing.chart import ChartOptions, charts  # noqa: PLC0415 - only where it is looked at
+    from loopwright.drawing.chart import charts  # noqa: PLC0415 - only where it is looked at
+    from loopwright.workshop import charting  # noqa: PLC0415 - the same
 
     sizes, fabric = seen.stitches, _fabric(seen, size)
     if sizes is None or fabric is None:
         return {"charts": [], "why": _why(seen, size)}
     terms: Literal["us", "uk"] = "us" if seen.filled.terms == "us" else "uk"
     line_of = seen.source.line_of
-    options = ChartOptions(terms, left_handed, whole, line=lambda s: line_of(max(0, fabric.origin[s])), ident=f"chart-{size}")
+    told = charting.of_charts(seen.filled, seen.report, size)
+    options = replace(
+        told, terms=terms, left_handed=left_handed, whole=whole, line=lambda s: line_of(max(0, fabric.origin[s])), ident=f"chart-{size}",
+    )
     found = charts(fabric, sizes, options)
     return {
         "charts": [
@@ -34,13 +39,14 @@ def chart(seen: Seen, size: int, *, left_handed: bool = False, whole: bool = Fal
 
 def schematic(seen: Seen, size: int | None) -> dict[str, Any]:
     """Schematics, of one size or of all in brackets."""
-    from loopwright.drawing.schematic import SchematicOptions, schematics  # noqa: PLC0415 - only where it is looked at
+    from loopwright.drawing.schematic import schematics  # noqa: PLC0415 - only where it is looked at
+    from loopwright.workshop import charting  # noqa: PLC0415 - the same
 
     sizes = seen.stitches
     if sizes is None:
         return {"schematics": [], "why": _why(seen, size or 0)}
     names = list(seen.report.sizes) or ["one size"]
-    found = schematics(seen.report.fabrics, sizes, names, SchematicOptions(only=size))
+    found = schematics(seen.report.fabrics, sizes, names, replace(charting.of_schematics(seen.filled, size or 0), only=size))
     return {"schematics": [{"svg": d.svg, "title": d.title, "description": d.description, "size": d.size} for d in found]}
 
 

@@ -77,10 +77,10 @@ class Kit:
 
 def film(source: Source, asked: Asked, folder: Path, progress: Told | None = None) -> Kit:
     """Makes the kit. Raises CannotFilm for a size, language or video that there is none of, CannotSave for what cannot be written."""
-    return _Studio(source, asked, folder, progress or (lambda _what, _share: None)).make()
+    return _Maker(source, asked, folder, progress or (lambda _what, _share: None)).make()
 
 
-class _Studio:
+class _Maker:
     def __init__(self, source: Source, asked: Asked, folder: Path, tell: Told) -> None:
         self.source, self.asked, self.tell = source, asked, tell
         self.folder = output_folder(str(folder))

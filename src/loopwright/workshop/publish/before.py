@@ -18,7 +18,7 @@ from loopwright.workshop.measure import Wanted
 from loopwright.workshop.publish.editions import Asked, jobs
 from loopwright.workshop.publish.gather import gather
 from loopwright.workshop.publish.photographs import photographs
-from loopwright.workshop.publish.pictures import Studio
+from loopwright.workshop.publish.pictures import Drawings
 from loopwright.workshop.publish.publish import described
 
 MOST_FILES = 400
@@ -67,7 +67,7 @@ def pages(source: Source, edition: Edition, home: Path, design: Path | None = No
 
     found = gather(source, Wanted(), home, design)
     held = replace(edition, paper="a4")
-    publication = build(found.pattern, Studio(found.measured).pictures(held), held)
+    publication = build(found.pattern, Drawings(found.measured).pictures(held), held)
     with Pages() as setter:
         return tuple(setter.pictures(replace(publication, edition=edition)))
 

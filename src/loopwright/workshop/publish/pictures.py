@@ -4,16 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Collection
 from concurrent.futures import Future, ProcessPoolExecutor
+from dataclasses import replace
 from multiprocessing import current_process, get_context
 from typing import TYPE_CHECKING, Literal
 
 from loopwright.drawing.chart import ChartOptions, charts
-from loopwright.drawing.copies import Copies, copies_told
-from loopwright.drawing.schematic import SchematicOptions, schematics
+from loopwright.drawing.schematic import schematics
 from loopwright.publishing.document import Edition, Picture
 from loopwright.publishing.document.pattern import Drawn, Pictures
 from loopwright.publishing.document.steps import slug
 from loopwright.publishing.document.words import worked_in
+from loopwright.workshop import charting
 from loopwright.workshop.measure import Measured
 
 if TYPE_CHECKING:
@@ -29,7 +30,7 @@ COVER_TRIANGLES = 80_000
 MOST_CHARTS = 24
 
 
-class Studio:
+class Drawings:
     """Draws what editions ask for and keeps it: charts by size, hand and terms; schematics by size; one cover."""
 
     def __init__(self, measured: Measured) -> None:
@@ -37,7 +38,7 @@ class Studio:
         self.measured = measured
         self._charts: dict[ChartKey, tuple[Drawn, ...]] = {}
         self._elsewhere: dict[ChartKey, Future[tuple[Drawn, ...]]] = {}
-        self._schematics: dict[int | None, tuple[Drawn, ...]] = {}
+        self._schematics: dict[tuple[int | None, bool], tuple[Drawn, ...]] = {}
         self._cover: list[Drawn | None] = []
         self._covering: Future[FabricPicture] | None = None
         self._pool: ProcessPoolExecutor | None = None
@@ -74,23 +75,27 @@ class Studio:
         at = self.sample if edition.size is None else edition.size
         return at, edition.left_handed, "us" if edition.terms == "us" else "uk"
 
-    def _given(self, key: ChartKey) -> tuple[Fabric | None, StitchSizes | None, ChartKey, Copies]:
-        return self.measured.fabrics[key[0]], self.measured.gauge.sizes, key, copies_told(self.measured.document, key[0])
+    def _given(self, key: ChartKey) -> tuple[Fabric | None, StitchSizes | None, ChartOptions]:
+        at, left_handed, terms = key
+        told = charting.of_charts(self.measured.document, self.measured.graded.report, at)
+        options = replace(told, terms=terms, left_handed=left_handed, ident=f"chart-{at}")
+        return self.measured.fabrics[at], self.measured.gauge.sizes, options
 
     def schematics(self, edition: Edition) -> tuple[Drawn, ...]:
         """Schematics of the edition's size, or of all in brackets."""
         sizes = self.measured.gauge.sizes
         if sizes is None:
             return ()
-        if edition.size not in self._schematics:
+        key = edition.size, edition.left_handed
+        if key not in self._schematics:
             names = [m.size for m in self.measured.sizes]
-            at = self.sample if edition.size is None else edition.size
-            options = SchematicOptions(only=edition.size, ident="schematic", copies=copies_told(self.measured.document, at))
-            self._schematics[edition.size] = tuple(
+            told = charting.of_schematics(self.measured.document, self.sample if edition.size is None else edition.size)
+            options = replace(told, only=edition.size, ident="schematic", left_handed=edition.left_handed)
+            self._schematics[key] = tuple(
                 Drawn(Picture(f"schematic-{i}.svg", "svg", d.svg.encode()), "", d.description)
                 for i, d in enumerate(schematics(self.measured.fabrics, sizes, names, options), 1)
             )
-        return self._schematics[edition.size]
+        return self._schematics[key]
 
     @property
     def sample(self) -> int:
@@ -133,13 +138,11 @@ class Studio:
         return self._cover[0] if self._cover else None
 
 
-def draw_charts(fabric: Fabric | None, sizes: StitchSizes | None, key: ChartKey, copies: Copies) -> tuple[Drawn, ...]:
+def draw_charts(fabric: Fabric | None, sizes: StitchSizes | None, options: ChartOptions) -> tuple[Drawn, ...]:
     """The charts of one size."""
     if fabric is None or sizes is None:
         return ()
-    at, left_handed, terms = key
     found = []
-    options = ChartOptions(terms, left_handed, ident=f"chart-{at}", copies=copies)
     for i, chart in enumerate(charts(fabric, sizes, options)[:MOST_CHARTS], 1):
         name = f"chart-{i}-{slug(chart.section or 'whole')[:40]}.svg"
         found.append(Drawn(Picture(name, "svg", chart.svg.encode()), chart.section or "", chart.description, chart.notes))

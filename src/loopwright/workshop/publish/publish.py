@@ -19,7 +19,7 @@ from loopwright.workshop.publish.editions import Asked, Job, jobs
 from loopwright.workshop.publish.folder import put
 from loopwright.workshop.publish.gather import Gathered, gather
 from loopwright.workshop.publish.listing import KitFile, listing_files
-from loopwright.workshop.publish.pictures import Studio
+from loopwright.workshop.publish.pictures import Drawings
 
 if TYPE_CHECKING:
     from loopwright.publishing.pages import Pages
@@ -104,14 +104,23 @@ class _Maker:
         self.found = found
         self.typefaces = typefaces
         self.tell = tell
-        self.studio = Studio(found.measured)
+        self.drawings = Drawings(found.measured)
         self.built: dict[Edition, Publication] = {}
         self.pages: list[Pages] = []
         self.beside: dict[str, bytes] = {}
 
     def make(self, todo: Sequence[Job]) -> _Made:
+        """All files, in order; whatever goes wrong, nothing that was begun is left behind."""
+        try:
+            return self._all(todo)
+        finally:
+            for pages in self.pages:
+                pages.close()
+            self.drawings.close()
+
+    def _all(self, todo: Sequence[Job]) -> _Made:
         self.tell("charts and schematics", 0.0)
-        self.studio.prepare(tuple(dict.fromkeys(replace(job.edition, paper="a4") for job in todo)))
+        self.drawings.prepare(tuple(dict.fromkeys(replace(job.edition, paper="a4") for job in todo)))
         with ThreadPoolExecutor(max_workers=2) as pool:
             waiting: list[Future[bytes] | bytes] = []
             for at, job in enumerate(todo):
@@ -123,11 +132,8 @@ class _Maker:
             from loopwright.publishing.pages import reported  # noqa: PLC0415 - it is loaded by now
 
             notes += reported(publication)
-        for pages in self.pages:
-            pages.close()
-        self.studio.close()
-        cover = self.studio.drawn_cover
-        return _Made(data, (*notes, *self.studio.notes), cover.picture.data if cover is not None else None, self.beside)
+        cover = self.drawings.drawn_cover
+        return _Made(data, (*notes, *self.drawings.notes), cover.picture.data if cover is not None else None, self.beside)
 
     def _one(self, job: Job, pool: ThreadPoolExecutor) -> Future[bytes] | bytes:
         publication = self._built(job)
@@ -142,7 +148,7 @@ class _Maker:
         """Paper makes no difference to what a document holds."""
         edition = replace(job.edition, paper="a4")
         if edition not in self.built:
-            self.built[edition] = build(self.found.pattern, self.studio.pictures(edition), edition)
+            self.built[edition] = build(self.found.pattern, self.drawings.pictures(edition), edition)
         return replace(self.built[edition], edition=job.edition)
 
     def _setter(self) -> Pages:
