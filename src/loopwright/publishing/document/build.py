@@ -34,6 +34,7 @@ _PLACED = frozenset((
     "copyright", "terms of use", "accent", "timed", "sample", "weighed", "swatch", "swatches", "level", "",
 ))
 _FINISHING = re.compile(r"\b(?:finishing|making up|assembly|to finish|make up|joining the pieces|blocking)\b", re.IGNORECASE)
+_FINISHED = "finished"  # what the design says of its size stands with the sizes
 _ENGLISH = {"us": "en-US", "uk": "en-GB", "old": "en-GB"}
 POINTS_FAR = 24
 LONGEST_ALT = 240
@@ -89,7 +90,8 @@ def _parts(pattern: Pattern, pictures: Pictures, edition: Edition, words: Words,
     found = with_measures(_with_photographs(sections(pattern, words), pattern, edition), pattern, words.indexes, say)
     gauge_word = next((x.name.lower() for x in words.heading.lines if x.key == "gauge"), "gauge")
     yield Part("title", "", tuple(_title(pattern, pictures, edition, words, say)))
-    yield part("sizes", [size_table(pattern, words.indexes, say, words.name)])
+    told_sizes = [Paragraph((x.text,), own=True) for x in words.heading.lines if x.key.startswith(_FINISHED)]
+    yield part("sizes", [*told_sizes, size_table(pattern, words.indexes, say, words.name)])
     yield part("materials", list(_materials(words)))
     yield part("gauge", [*_gauge(pattern, words, say), *other_gauges(pattern, words.indexes, say, words.name)], word=gauge_word)
     short = tuple((s, (long,)) for s, long in words.heading.abbreviations)
@@ -124,7 +126,7 @@ def _title(pattern: Pattern, pictures: Pictures, edition: Edition, words: Words,
 
 
 def _materials(words: Words) -> Iterator[Block]:
-    pairs = tuple((x.name, (x.value,)) for x in words.heading.lines if x.key not in _PLACED)
+    pairs = tuple((x.name, (x.value,)) for x in words.heading.lines if x.key not in _PLACED and not x.key.startswith(_FINISHED))
     if pairs:
         yield Facts(pairs)
     for x in words.heading.lines:
