@@ -5,6 +5,7 @@ from __future__ import annotations
 import asyncio
 import os
 import time
+from concurrent.futures import ThreadPoolExecutor
 
 import pytest
 
@@ -13,6 +14,12 @@ from loopwright.studio.desk import Desk
 from loopwright.studio.workers import OutdatedError, TookTooLongError, WorkerError, Workers, WorkFailedError
 
 SLEEP, PID = "time:sleep", "os:getpid"
+
+
+def run(coroutine):
+    """Runs it in a thread of its own: the browser that other tests hold open keeps a loop running in the main one."""
+    with ThreadPoolExecutor(1) as thread:
+        return thread.submit(asyncio.run, coroutine).result()
 
 
 def together(work, most=2):
@@ -24,7 +31,7 @@ def together(work, most=2):
         finally:
             held.close()
 
-    return asyncio.run(whole())
+    return run(whole())
 
 
 def test_work_is_done_in_another_process_that_is_used_again():
@@ -158,7 +165,7 @@ def test_many_windows_of_one_text_share_one_answer():
         again = await desk.see(201, "hat", "text", None, lambda: True)
         return {*first, again}
 
-    assert asyncio.run(work()) == {'{"seen":1}'}
+    assert run(work()) == {'{"seen":1}'}
     assert counting.asked == 1
 
 
@@ -169,7 +176,7 @@ def test_an_answer_that_came_to_nothing_for_one_window_is_made_for_the_next():
         desk = Desk(counting, counting)
         return await asyncio.gather(*(desk.see(n, "hat", "text", None, lambda: True) for n in range(2)), return_exceptions=True)
 
-    first, second = asyncio.run(work())
+    first, second = run(work())
     assert isinstance(first, OutdatedError)
     assert second == '{"seen":1}'
 
@@ -186,6 +193,6 @@ def test_answers_that_are_kept_are_bounded(monkeypatch):
         asked = counting.asked
         return asked, newest, await desk.see(1, "hat", "text 0", None, lambda: True)
 
-    asked, newest, oldest = asyncio.run(work())
+    asked, newest, oldest = run(work())
     assert (asked, counting.asked) == (30, 31)
     assert newest == oldest
