@@ -42,7 +42,7 @@ def test_the_nearer_of_two_triangles_is_seen():
     far = [[2.0, 2.0, 0.0], [30.0, 2.0, 0.0], [2.0, 30.0, 0.0]]
     near = [[2.0, 2.0, 5.0], [15.0, 2.0, 5.0], [2.0, 15.0, 5.0]]
     for order in ([far, near], [near, far]):
-        hit = nearest(np.asarray(order), 32, 32).reshape(32, 32)
+        hit = nearest(np.asarray(order), 32, 32)[0].reshape(32, 32)
         assert hit[4, 4] == order.index(near)
         assert hit[4, 24] == order.index(far)
         assert hit[31, 31] == -1
@@ -54,16 +54,16 @@ def test_triangles_that_share_a_side_leave_no_gap_and_do_not_overlap():
         a, b, c, d = rng.uniform(1, 47, 2), rng.uniform(1, 47, 2), rng.uniform(1, 47, 2), rng.uniform(1, 47, 2)
         corners = np.zeros((2, 3, 3))
         corners[0, :, :2], corners[1, :, :2] = (a, b, c), (a, b, d)
-        alone = [(nearest(corners[[k]], 48, 48) == 0) for k in (0, 1)]
+        alone = [(nearest(corners[[k]], 48, 48)[0] == 0) for k in (0, 1)]
         side = [(b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]) for p in (c, d)]
         if side[0] * side[1] < 0:
             assert not (alone[0] & alone[1]).any()
-        assert np.array_equal(nearest(corners, 48, 48) >= 0, alone[0] | alone[1])
+        assert np.array_equal(nearest(corners, 48, 48)[0] >= 0, alone[0] | alone[1])
 
 
 def test_samples_agree_with_the_inside_of_the_triangle():
     corners = np.asarray([[[3.2, 4.1, 0.0], [40.7, 9.3, 1.0], [11.5, 44.9, 2.0]]])
-    inside = nearest(corners, 48, 48) == 0
+    inside = nearest(corners, 48, 48)[0] == 0
     every = np.arange(48 * 48)
     x, y = every % 48 + 0.5, every // 48 + 0.5
     (ax, ay, _), (bx, by, _), (cx, cy, _) = corners[0]

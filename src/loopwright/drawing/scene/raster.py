@@ -10,30 +10,33 @@ from numpy.typing import NDArray
 
 from loopwright.drawing.scene.body import Floats, Ints
 
-SAMPLES_AT_ONCE = 3_000_000
-"""Samples offered in one go: bounds the memory, about 100 bytes each."""
+SAMPLES_AT_ONCE = 200_000
+TRIANGLES_AT_ONCE = 4_000
+"""So many in one go: what is worked on stays near the processor, which takes a third less time, and memory is bounded."""
 _DEPTHS = (1 << 30) - 1
 
 
-def nearest(corners: Floats, width: int, height: int) -> Ints:
-    """For each sample of a height × width picture the triangle nearest to the eye, -1 for none (height * width,).
+def nearest(corners: Floats, width: int, height: int) -> tuple[Ints, NDArray[np.float32]]:
+    """For each sample of a height × width picture the triangle nearest to the eye, -1 for none, and how near (height * width,) both.
 
     `corners` (t, 3, 3): x to the right and y downward in samples, the third nearer to the eye the larger it is.
     """
     best = np.full(width * height, -1, dtype=np.int64)
     if not len(corners):
-        return best
+        return best, np.full(width * height, -np.inf, dtype=np.float32)
     low, high = float(corners[:, :, 2].min()), float(corners[:, :, 2].max())
     scale = _DEPTHS / max(high - low, 1e-9)
-    lines = _lines(corners, width, height)
-    ends = np.cumsum(lines.samples)
-    start = 0
-    while start < len(ends):
-        before = ends[start - 1] if start else 0
-        stop = max(int(np.searchsorted(ends, before + SAMPLES_AT_ONCE, side="right")), start + 1)
-        lines.offer(best, slice(start, stop), (low, scale))
-        start = stop
-    return np.where(best >= 0, best & 0xFFFFFFFF, -1)
+    for first in range(0, len(corners), TRIANGLES_AT_ONCE):
+        lines = _lines(corners[first : first + TRIANGLES_AT_ONCE], first, width, height)
+        ends = np.cumsum(lines.samples)
+        start = 0
+        while start < len(ends):
+            before = ends[start - 1] if start else 0
+            stop = max(int(np.searchsorted(ends, before + SAMPLES_AT_ONCE, side="right")), start + 1)
+            lines.offer(best, slice(start, stop), (low, scale))
+            start = stop
+    depth = ((best >> 32) / scale + low).astype(np.float32)
+    return np.where(best >= 0, best & 0xFFFFFFFF, -1), np.where(best >= 0, depth, np.float32(-np.inf))
 
 
 class _Lines:
@@ -46,15 +49,21 @@ class _Lines:
     def offer(self, best: Ints, part: slice, scale: tuple[float, float]) -> None:
         """Put the samples of a part of the spans where they are nearer than what is there."""
         samples = self.samples[part]
-        total = int(samples.sum())
-        step = np.arange(total) - np.repeat(np.cumsum(samples) - samples, samples)
-        place = np.repeat(self.first[part], samples) + step
-        depth = np.repeat(self.depth[part], samples) + step * np.repeat(self.slope[part], samples)
-        steps = np.clip((depth - scale[0]) * scale[1], 0, _DEPTHS).astype(np.int64)
-        np.maximum.at(best, place, (steps << 32) | np.repeat(self.triangle[part], samples))
+        before = np.cumsum(samples) - samples
+        count = np.arange(int(samples.sum()))
+        place = np.repeat(self.first[part] - before, samples)
+        place += count
+        slope = self.slope[part] * scale[1]
+        depth = np.repeat(slope, samples)
+        depth *= count
+        depth += np.repeat((self.depth[part] - scale[0]) * scale[1] - before * slope, samples)
+        key = np.clip(depth, 0, _DEPTHS, out=depth).astype(np.int64)
+        key <<= 32
+        key |= np.repeat(self.triangle[part], samples)
+        np.maximum.at(best, place, key)
 
 
-def _lines(corners: Floats, width: int, height: int) -> _Lines:
+def _lines(corners: Floats, first_triangle: int, width: int, height: int) -> _Lines:
     x, y, z = corners[:, :, 0], corners[:, :, 1], corners[:, :, 2]
     area = (x[:, 1] - x[:, 0]) * (y[:, 2] - y[:, 0]) - (x[:, 2] - x[:, 0]) * (y[:, 1] - y[:, 0])
     top = np.clip(np.ceil(y.min(axis=1) - 0.5), 0, height).astype(np.int64)
@@ -71,7 +80,7 @@ def _lines(corners: Floats, width: int, height: int) -> _Lines:
     slope_x = ((z[:, 1] - z[:, 0]) * (y[:, 2] - y[:, 0]) - (z[:, 2] - z[:, 0]) * (y[:, 1] - y[:, 0])) / safe
     slope_y = ((x[:, 1] - x[:, 0]) * (z[:, 2] - z[:, 0]) - (x[:, 2] - x[:, 0]) * (z[:, 1] - z[:, 0])) / safe
     depth = z[triangle, 0] + slope_x[triangle] * (first + 0.5 - x[triangle, 0]) + slope_y[triangle] * (line + 0.5 - y[triangle, 0])
-    return _Lines(triangle, line * width + first, last - first, depth, slope_x[triangle])
+    return _Lines(triangle + first_triangle, line * width + first, last - first, depth, slope_x[triangle])
 
 
 def _span(x: Floats, y: Floats, line: Floats) -> tuple[Floats, Floats]:
