@@ -129,6 +129,8 @@ def test_a_gauge_given_replaces_the_patterns_own_and_keeps_proportions():
     ("Gauge: 16 sc and 10 rows = 10 cm; 16 dc and 12 rows = 10 cm", "taller than rows of dc"),
     ("Gauge: 16 sc and 18 rows = 10 cm; 12 dc and 8 rows = 10 cm", "wider than sc"),
     ("Gauge: 16 sc and 18 rows = 10 cm; 16 dc and 16 rows = 10 cm", "about 2 times is usual"),
+    ("Gauge: 16 hdc and 13 rows = 10 cm; 16 hdc and 9 rows = 10 cm", "11.1 mm in one swatch and 7.69 mm in another"),
+    ("Gauge: 16 sc and 12 rows = 10 cm; 16 dc and 12 rows = 10 cm", "are as tall as rows of dc"),
     ("Gauge: 40 sc and 44 rows = 10 cm\nYarn: bulky", "cannot be bulky yarn"),
     ("Gauge: 18 sc and 8 rows = 10 cm", "rows and stitches exchanged"),
     ("Gauge: 900 sc = 10 cm; 16 dc and 9 rows = 10 cm", "a count is left out"),

@@ -63,18 +63,35 @@ def _heights(swatches: Sequence[Swatch]) -> list[str]:
     found = []
     for (a, one), (b, other) in _pairs(swatches):
         tall, low = relative_height(a), relative_height(b)
-        if one.row_mm is None or other.row_mm is None or tall <= 0 or low <= 0 or tall == low:
+        if one.row_mm is None or other.row_mm is None or tall <= 0 or low <= 0:
+            continue
+        if tall == low:
+            found += _apart((a, one, one.row_mm), (b, other, other.row_mm))
             continue
         (up, high), (down, short) = ((a, one.row_mm), (b, other.row_mm)) if tall > low else ((b, other.row_mm), (a, one.row_mm))
         usual = max(tall, low) / min(tall, low)
         if high <= short:
+            how = "as tall as" if high == short else "taller than"
             found.append(
-                f"rows of {down} ({short:.3g} mm) are taller than rows of {up} ({high:.3g} mm): "
+                f"rows of {down} ({short:.3g} mm) are {how} rows of {up} ({high:.3g} mm): "
                 "one of the two was miscounted, or the terms are mixed"
             )
         elif not usual / ROOM_HEIGHT <= high / short <= usual * ROOM_HEIGHT:
             found.append(f"rows of {up} are {high / short:.2g} times as tall as rows of {down}; about {usual:.2g} times is usual")
     return found
+
+
+def _apart(one: tuple[str, Swatch, float], other: tuple[str, Swatch, float]) -> list[str]:
+    """Rows of the same height that were measured differently."""
+    (tall, a, high), (low, b, short) = (one, other) if one[2] >= other[2] else (other, one)
+    share = WIDE * math.hypot(counted_share(a.rows), counted_share(b.rows))
+    apart = math.log(high / short)
+    if apart <= share + MAKER:
+        return []
+    where = f"rows of {tall} are {high:.3g} mm in one swatch and {short:.3g} mm in another"
+    if tall != low:
+        where = f"rows of {tall} ({high:.3g} mm) are {100 * (math.exp(apart) - 1):.0f} % taller than rows of {low} ({short:.3g} mm)"
+    return [f"{where}, more than counting explains ({100 * share:.0f} %): was a row miscounted, or one of them blocked?"]
 
 
 def _shapes(sizes: StitchSizes) -> list[str]:
