@@ -70,6 +70,10 @@ def taken_below(fabric: Fabric, row: FabricRow, lent: Mapping[int, int]) -> tupl
     taken: dict[int, set[int]] = {}
     start, end = row.start, row.end
     into, many, row_of, extra = fabric.into[start:end], fabric.many[start:end], fabric.row, fabric.extra
+    if not lent and not extra and not any(many) and not {_JOIN, _PICOT} & set(fabric.role[start:end]):
+        alone = {parent for parent in set(into) if 0 <= parent < start}
+        if alone and row_of[min(alone)] == row_of[max(alone)]:
+            return row_of[min(alone)], len(alone)
     for stitch, role, first, more in zip(range(start, end), fabric.role[start:end], into, many, strict=True):
         if first < 0 or first >= start or role in (_JOIN, _PICOT):
             continue

@@ -1,7 +1,4 @@
-"""Slopes of whole rows: sleeves, necks, shoulders. So many shaping rows shared over so many rows.
-
-`pairs P = (wide - narrow) / 2; a = floor(R / P); r = R - a*P: every (a + 1)th row r times, every ath row P - r times.`
-"""
+"""Slopes of whole rows: sleeves, necks, shoulders. So many shaping rows shared over so many rows (the sum: `model.tapers`)."""
 
 from __future__ import annotations
 
@@ -9,20 +6,11 @@ import itertools
 from collections.abc import Sequence
 
 from loopwright.grading.spread import even
-from loopwright.record import record
+from loopwright.model.tapers import Step, schedule
 
-
-@record
-class Step:
-    """Shape on every `every`th row, `times` times."""
-
-    every: int
-    times: int
-
-    @property
-    def rows(self) -> int:
-        """Rows that it takes."""
-        return self.every * self.times
+__all__ = [
+    "Step", "alternating", "compound", "events_of", "neck", "pairs", "rows_of", "schedule", "slope", "turned_rows", "within",
+]
 
 
 def pairs(wide: int, narrow: int) -> int:
@@ -30,20 +18,6 @@ def pairs(wide: int, narrow: int) -> int:
     if (wide - narrow) % 2:
         raise ValueError(f"{wide} and {narrow} differ by an odd number: no whole pairs; change one of them by 1")
     return abs(wide - narrow) // 2
-
-
-def schedule(rows: int, events: int) -> tuple[Step, ...]:
-    """Events over rows, the wider spacing first: 108 rows and 11 events are every 10th row 9 times, every 9th twice.
-
-    Raises ValueError when there are more events than rows.
-    """
-    if events > rows:
-        raise ValueError(f"{events} shaping rows do not fit in {rows} rows: shape twice as much in each, or work more rows")
-    if events <= 0:
-        return ()
-    every, wider = divmod(rows, events)
-    steps = (Step(every + 1, wider), Step(every, events - wider))
-    return tuple(s for s in steps if s.times)
 
 
 def turned_rows(rows: int, events: int) -> tuple[Step, ...]:

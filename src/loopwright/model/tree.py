@@ -368,6 +368,15 @@ class Label:
 
 
 @record
+class Spacing:
+    """ "every 4th row 3 times". `times`: None where another number tells where it ends."""
+
+    every: Num
+    times: Num | None = None
+    span: Span = NOWHERE
+
+
+@record
 class RowOrder:
     """What a row is when it is told by other rows.
 
@@ -377,9 +386,11 @@ class RowOrder:
     `rows`: numbers of the rows told, in order ("Rows 2 and 3" = (2, 3)); empty with `last_n` ("last 2 rows").
     `more`: the times are counted in addition to those worked. `total_rows`: "until 20 rows are worked".
     `until_sts`: "until 54 sts"; `until_text`: a measure ("until piece measures 6 in"), not countable alone.
+    "shape": a shaping row (the row's own body, else `rows`, `last_n`, or the last one that did as `delta_kind` says: "inc", "dec") among
+    rows worked even: by `spaced`, after a first one at once where `at_once`; or `times` evenly over `total_rows`.
     """
 
-    what: Literal["repeat", "even", "same-as", "continue", "correspond"]
+    what: Literal["repeat", "even", "same-as", "continue", "correspond", "shape"]
     rows: tuple[int, ...] = ()
     last_n: int | None = None
     times: Num | None = None
@@ -392,6 +403,8 @@ class RowOrder:
     until_text: str = ""
     total_rows: Num | None = None
     kind: str | None = None
+    spaced: tuple[Spacing, ...] = ()
+    at_once: bool = False
     span: Span = NOWHERE
 
 
@@ -454,13 +467,17 @@ class FitLine:
 
 @record
 class SpecialStitch:
-    """ "bean st = …" of the special stitches or abbreviations: name, its abbreviation if any, what it is made of."""
+    """ "bean st = …" of the special stitches or abbreviations: name, its abbreviation if any, what it is made of.
+
+    `told`: nodes of a definition that is not told in stitches that go into one place; no worker follows them.
+    """
 
     name: str
     nodes: tuple[Node, ...]
     text: str
     abbreviation: str | None = None
     span: Span = NOWHERE
+    told: tuple[Node, ...] = ()
 
 
 Item = Row | Section | Prose | HeadLine | FitLine | SpecialStitch

@@ -5,11 +5,17 @@ from __future__ import annotations
 import itertools
 import re
 from dataclasses import replace
+from functools import lru_cache
 from typing import Any, Literal
 
 from loopwright.findings import Finding
+from loopwright.kept import kept
+from loopwright.model.moved import moved
+from loopwright.model.still import same_rows
 from loopwright.model.tree import (
     COUNT_OR_WORK,
+    ONE,
+    Count,
     Document,
     Either,
     FitLine,
@@ -18,7 +24,6 @@ from loopwright.model.tree import (
     Item,
     Label,
     Make,
-    Mark,
     Node,
     Num,
     Prose,
@@ -26,25 +31,23 @@ from loopwright.model.tree import (
     Row,
     RowOrder,
     Section,
-    Unknown,
 )
-from loopwright.notation.body import nodes_until, numbers_only
 from loopwright.notation.counts import printed
-from loopwright.notation.cursor import Cursor
 from loopwright.notation.endings import later_until, title_before, until
 from loopwright.notation.folded import quoted, unfolded
 from loopwright.notation.labels import Found, labels_in
-from loopwright.notation.olden import counted, divided
+from loopwright.notation.nodes import nodes_of
 from loopwright.notation.orders import number
 from loopwright.notation.orders import order as order_of
 from loopwright.notation.quiet import quiet
-from loopwright.notation.scanner import Token, letters, scan
+from loopwright.notation.schedules import schedule
 from loopwright.notation.specials import defined, specials, with_specials
 from loopwright.notation.told import is_told, opens_block
 from loopwright.source import Source, Span
 from loopwright.terms import Dialect, dialect
 
 MAX_LINE = 20_000
+MOST_LINES = 4_000  # kept between calls
 _JOINT = re.compile(r"(?<=\S) {3,}(?=\S)")  # where a broken line went on
 _INSTRUCTIONS = frozenset("Make Chain Group Repeat Ring Join Skip Either EdgeRun Evenly EveryKth AtEnds PatternRun InTurn Spread Divided".split())
 _HEAD = re.compile(r"(?P<name>[A-Z][A-Za-z ]{1,30}):\s*(?P<value>\S.*)$")
@@ -62,7 +65,7 @@ _THEN = re.compile(r"[,;.]?\s*\bthen\s+(?=[^.;]{3,60}\bfor\s+(?:\d{1,4}|two|thre
 _ONLY = re.compile(r"\(?(?:for\s+)?(?:the\s+)?(?P<names>[\w ,&/-]{1,60}?)\s+sizes?\s+only\)?\s*[:.—–-]?\s*|\(?for\s+(?:the\s+)?(?P<plain>[\w ,&/-]{1,40}?)\s+only\)?\s*[:.—–-]\s*|\(?(?:for\s+)?(?:the\s+)?sizes?\s+(?P<after>[\w ,&/-]{1,60}?)\s+only\)?\s*[:.—–-]\s*", re.IGNORECASE)
 _ALL_SIZES = re.compile(r"\(?(?:for\s+)?all\s+sizes\)?\s*[:.—–-]?\s*", re.IGNORECASE)
 # what tells the terms where they are not said: stitches that one side alone has, other words, and start chains as tall as their stitch
-_SIGNS: dict[str, tuple[tuple[str, float], ...]] = {
+_SIGNS: dict[str, list[tuple[re.Pattern[str], float]]] = {which: [(re.compile(sign, re.IGNORECASE), weight) for sign, weight in signs] for which, signs in {
     "us": (
         (r"\b(?:s\.?\s?c|hdc|single crochet|half double)\b", 3.0), (r"\b(?:skip|sk|gauge|fasten off)\b", 1.0), (r"\bcolor\b", 0.5),
         (r"(?:^|:\s*)(?:ch[ -]?3|3 ch)\b[^.;\n]{0,40}?\bd\.?\s?c\b", 1.5), (r"\bch[ -]?2\b[^.;\n]{0,30}?\bhdc\b", 1.0),
@@ -71,7 +74,7 @@ _SIGNS: dict[str, tuple[tuple[str, float], ...]] = {
         (r"\b(?:htr|half treble|half-treble)\b", 3.0), (r"\b(?:miss|tension|yrh|yoh)\b", 1.0), (r"\bcolour\b", 0.5), (r"\bss\b", 0.4),
         (r"(?:^|:\s*)(?:3 ?ch|ch[ -]?3)\b[^.;\n]{0,40}?\btr\b", 1.5), (r"(?:^|:\s*)(?:1 ?ch|ch[ -]?1)\b[^.;\n]{0,24}?\bdc\b", 1.0),
     ),
-}
+}.items()}
 _OTHER_CRAFT = re.compile(r"\b(?:tunisian|afghan\s+st(?:itch)?|broomstick|solomon[’']?s?\s+knots?|lover[’']?s?\s+knots?|love\s+knots?|knot\s+st(?:itche?)?s?|hairpin\s+lace)\b", re.IGNORECASE)
 _MAKING_UP = re.compile(r"(?:(?:fold|lay)\s+(?:the|it|each|both|your|work|piece)|where\s+(?:a|an|the|two))\b", re.IGNORECASE)  # told of the whole piece
 _START = re.compile(r".*\b(?:ch(?:ain)?\.?\s+(?:of\s+)?(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|ten|eleven|twelve|\w{3,5}teen)\b|ch(?:ain)?\.?\s*[\d{]|(?:an?|of)\s+chain\b|^\s*chain\s+of|\d{1,9}(?:\s*[(\[][\d\s,:;–-]+[)\]])?\s*ch(?:ain)?\b|in\s+this\s+(?:ring\s+)?work|magic|ring)|^\s*\*|\{[^{}]+\}\s*ch\b", re.IGNORECASE)
@@ -80,14 +83,14 @@ _START = re.compile(r".*\b(?:ch(?:ain)?\.?\s+(?:of\s+)?(?:twenty|thirty|forty|fi
 def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None = None) -> Document:
     """Reads a pattern in English as written. Never raises: what cannot be read stays as prose or unknown words.
 
-    `memo` keeps lines between calls: one that says the same at the same place is not read again.
+    `memo` keeps lines between calls: one that says the same is not read again, wherever it stands now.
     """
     said, inferred = _terms(source.text, terms)
     written, source = source.text, Source.of(unfolded(source.text), source.name)
     text = quiet(source.text, said)
     which = dialect(said)
     sizes = _sizes(text)
-    own = specials(text, which, lambda t, a, b, d: _nodes(t, a, b, d, 1)[0])
+    own = specials(text, which, lambda t, a, b, d: nodes_of(t, a, b, d, 1)[0])
     which = with_specials(which, own)
     items: list[Item] = []
     title: str | None = None
@@ -187,8 +190,15 @@ def _terms(text: str, terms: str | None) -> tuple[Literal["us", "uk", "old"], bo
     told = re.search(r"^terms:\s*(us|uk|old)\b", text, re.IGNORECASE | re.MULTILINE)
     if told:
         return told[1].lower(), False  # type: ignore[return-value]
-    weighed = {which: sum(weight * len(re.findall(signs, text, re.IGNORECASE | re.MULTILINE)) for signs, weight in _SIGNS[which]) for which in ("us", "uk")}
-    return ("uk" if weighed["uk"] > weighed["us"] else "us"), True
+    us, uk = map(sum, zip(*map(_weighed, text.split("\n")), strict=True))
+    return ("uk" if uk > us else "us"), True
+
+
+@lru_cache(maxsize=8_192)
+def _weighed(line: str) -> tuple[float, float]:
+    """What a line weighs as one in US and as one in UK terms."""
+    us, uk = (sum(weight * len(signs.findall(line)) for signs, weight in _SIGNS[which]) for which in ("us", "uk"))
+    return us, uk
 
 
 def _sizes(text: str) -> tuple[str, ...]:
@@ -215,10 +225,18 @@ def _sizes(text: str) -> tuple[str, ...]:
 def _remembered(memo: dict[Any, Any] | None, text: str, start: int, end: int, which: Dialect, sizes: int, seen_row: bool) -> list[Item]:
     if memo is None:
         return _line(text, start, end, which, sizes, seen_row)
-    key = ("line", text[start:end], start, which, sizes, seen_row)
-    if key not in memo:
-        memo[key] = _line(text, start, end, which, sizes, seen_row)
-    return list(memo[key])
+    lines = kept(memo, "lines", MOST_LINES)
+    key = (text[start - 1 : end] if start else text[:end], start > 0, id(which), sizes, seen_row)
+    held: tuple[int, list[Item], Dialect] | None = lines.get(key)
+    if held is None:
+        items = _line(text, start, end, which, sizes, seen_row)
+    elif held[0] != start:
+        items = [moved(i, start - held[0]) for i in held[1]]
+        same_rows(memo, held[1], items)
+    else:
+        return list(held[1])
+    lines[key] = (start, items, which)  # which keeps its id
+    return list(items)
 
 
 def _line(text: str, start: int, end: int, which: Dialect, sizes: int, seen_row: bool) -> list[Item]:
@@ -255,12 +273,14 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
         return [Prose(line, span)]
     body_at = start + (head.start("value") if head else 0)
     told = until(text[body_at:end].strip(), which) or order_of(text[body_at:end].strip(), sizes, which)
+    if seen_row and schedule(text[body_at:end], sizes) is not None:
+        return _row(text, None, body_at, end, which, sizes)
     if told is not None and (seen_row or told.what == "even" or told.what == "repeat" and told.rows):
         return _row(text, None, body_at, end, which, sizes)
     instructions = 0
     stops = [m.start() for m in re.finditer(r"[.;]\s+(?=[A-Z])", text[body_at:end])]
     for a, b in itertools.pairwise([0, *stops[:4], end - body_at]):
-        nodes, unknown = _nodes(text, body_at + a, body_at + b, which, sizes)
+        nodes, unknown = nodes_of(text, body_at + a, body_at + b, which, sizes)
         made = sum(1 for n in nodes if type(n).__name__ in _INSTRUCTIONS)
         instructions += made
         plainly = unknown == 0 and not head and any(_placed(n) for n in nodes)
@@ -290,6 +310,9 @@ def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, s
     span = Span(start, end)
     said = label.label if label else None
     side: Literal["RS", "WS"] | None = None if label is None or label.side is None else "RS" if label.side == "RS" else "WS"
+    shaped = _shaped(text, label, (start, at, stop, end), counts, which, sizes)
+    if shaped is not None:
+        return shaped
     whole = order_of(text[at:end].strip(), sizes, which)
     again = whole is not None and whole.what == "repeat" and whole.until_sts is not None and (whole.rows or whole.last_n)
     ends = None if again else until(text[at:end].strip(), which)
@@ -308,20 +331,45 @@ def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, s
     if later is None and (told_end := later_until(text, at, end, which)) is not None:
         body_end, later = told_end
         counts = ()
-    nodes, unknown = _nodes(text, at, body_end, which, sizes)
+    nodes, unknown = nodes_of(text, at, body_end, which, sizes)
     if not told.sure:
         if any(type(n).__name__ in _INSTRUCTIONS - {"Chain", "Ring", "Join", "Skip"} for n in nodes):
-            said_again, _ = _nodes(text, stop, after.start, which, sizes)
+            said_again, _ = nodes_of(text, stop, after.start, which, sizes)
             if any(type(n).__name__ in _INSTRUCTIONS for n in said_again):  # else it can only be a count
                 nodes += (Either(COUNT_OR_WORK, ((0.0, ()), (0.4, said_again)), Span(stop, after.start)),)
         else:
-            nodes, unknown = _nodes(text, at, after.start, which, sizes)
+            nodes, unknown = nodes_of(text, at, after.start, which, sizes)
             counts = ()
-    nodes += _nodes(text, after.start, after.end, which, sizes)[0]
+    nodes += nodes_of(text, after.start, after.end, which, sizes)[0]
     rows: list[Item] = [Row(said, nodes, () if later else counts, None, side, doubt=unknown, span=span)]
     if later is not None:
         rows.append(Row(None, (), counts, later, span=Span(body_end, end)))
     return rows
+
+
+def _shaped(
+    text: str, label: Found | None, where: tuple[int, int, int, int], counts: tuple[Count, ...], which: Dialect, sizes: int,
+) -> list[Item] | None:
+    """A row that tells of shaping among plain rows, and what follows it in the line.
+
+    `where`: the line's start, the row's words from and to, the line's end.
+    """
+    start, at, stop, end = where
+    said = label.label if label else None
+    ranged = said is not None and (said.last != said.first or said.how_many != ONE)
+    found = schedule(text[at:stop], sizes, ranged=ranged)
+    if found is None:
+        return None
+    nodes, unknown = nodes_of(text, at + found.body[0], at + found.body[1], which, sizes)
+    if unknown or found.body[1] and not any(type(n).__name__ in _INSTRUCTIONS for n in nodes):
+        return None
+    side: Literal["RS", "WS"] | None = None if label is None or label.side is None else "RS" if label.side == "RS" else "WS"
+    rest = at + found.end
+    while rest < stop and text[rest] in " .,;:(\n":
+        rest += 1
+    more = rest < stop and any(c.isalpha() for c in text[rest:stop])
+    row = Row(said, nodes, () if more else counts, found.order, side, span=Span(start, rest if more else end))
+    return [row, *(_row(text, None, rest, end, which, sizes) if more else ())]
 
 
 def _repeated_label(said: Label | None, n: Num) -> Label:
@@ -334,45 +382,9 @@ def _repeated_label(said: Label | None, n: Num) -> Label:
 def _later_order(text: str, at: int, stop: int, sizes: int, which: Dialect) -> tuple[int, RowOrder | None]:
     """A sentence after the row that asks for other rows: "… turn. Rep Rows 2 and 3 4 times"."""
     for m in re.finditer(r"[.;]\s+(?=rep|work even)", text[at:stop], re.IGNORECASE):
-        order = order_of(text[at + m.end() : stop].strip(), sizes, which)
+        words = text[at + m.end() : stop].strip()
+        shaped = schedule(words, sizes)
+        order = shaped.order if shaped is not None and not shaped.body[1] else order_of(words, sizes, which)
         if order is not None:
             return at + m.start() + 1, order
     return stop, None
-
-
-def _nodes(text: str, start: int, end: int, which: Dialect, sizes: int) -> tuple[tuple[Node, ...], int]:
-    """The nodes of a row's words; whole sentences that are prose are left out of them."""
-    if start >= end or text[start:end].isspace():
-        return (), 0
-    spans = [m.start() for m in re.finditer(r"(?<=[.;])\s+(?=[A-Z])", text[start:end])]
-    edges = [start, *(start + at for at in spans), end]
-    kept: list[Token] = []
-    talk = False
-    for i, (a, b) in enumerate(itertools.pairwise(edges)):
-        tokens = letters(text[a:b], scan(text, a, b, which))
-        prose = len(edges) > 2 and _is_prose(tokens, which, sizes)
-        if i == 0 or not prose:
-            if i == 1 and talk:
-                kept.clear()
-            kept.extend(tokens)
-        talk = i == 0 and prose and not _makes(tokens, which, sizes)
-    cur = Cursor(kept, which, sizes)
-    nodes = counted(divided(numbers_only(cur) or nodes_until(cur)), which.id)
-    # words before the first instruction ("With right side facing and main colour, …") leave no doubt about it
-    lead = next((i for i, n in enumerate(nodes) if not isinstance(n, (Unknown, Mark))), 0)
-    return tuple(nodes), cur.unknown - sum(1 for n in nodes[:lead] if isinstance(n, Unknown))
-
-
-def _makes(tokens: list[Token], which: Dialect, sizes: int) -> bool:
-    """Whether any of the words make something."""
-    return any(not isinstance(n, (Unknown, Mark)) for n in nodes_until(Cursor(list(tokens), which, sizes)))
-
-
-def _is_prose(tokens: list[Token], which: Dialect, sizes: int) -> bool:
-    """Four or more unknown words, and more than twice as many as instructions; never a sentence that asks for a repeat."""
-    if any(t.kind == "star" for t in tokens):
-        return False
-    cur = Cursor(list(tokens), which, sizes)
-    nodes = nodes_until(cur)
-    made = sum(1 for n in nodes if not isinstance(n, (Unknown, Mark)))
-    return cur.unknown >= 4 and cur.unknown > 2 * made

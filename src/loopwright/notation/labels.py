@@ -23,6 +23,7 @@ _LABEL = re.compile(
     | (?P<nfirst>\d{{1,9}})\.?\s+(?P<rword>{_WORD})
     | (?P<wword>{_WORD})\s+(?P<wfirst>{_NUMBERS})(?:\s*(?:-|–|to|and)\s*(?P<wlast>{_NUMBERS}))?
     | (?P<spelled>{_ORDINALS})\s+(?P<sword>{_WORD})
+    | (?P<shaping>(?:dec|inc)(?:\.|r\.?|reas(?:e|ing))?|shaping)\s+(?P<xword>{_WORD})
     | (?:next|last|final)\s+(?P<many>\d+(?:\s*[(\[][\d\s,:;–-]+[)\]])?\s+)?(?P<nword>{_WORD})
     ){_END}""",
     re.IGNORECASE | re.VERBOSE,
@@ -68,7 +69,7 @@ def label_at(text: str, at: int, end: int, sizes: int = 1) -> Found | None:
             return None
         one, end_of_it = _num(bare["first"]), _num(bare["last"] or bare["first"])
         return Found(Label("none", one, end_of_it, text=bare.group().strip(" .:)"), span=Span(at, bare.end())), None, at, bare.end())
-    word = (m["word"] or m["oword"] or m["rword"] or m["wword"] or m["sword"] or m["nword"]).lower()
+    word = (m["word"] or m["oword"] or m["rword"] or m["wword"] or m["sword"] or m["nword"] or m["xword"]).lower()
     kind = "row" if word.startswith("row") else "rnd" if word.startswith(("rnd", "round", "rd")) else "none"
     side_text = (m["side"] or m["side2"] or "").lower()
     side = None if not side_text else "RS" if "right" in side_text or "rs" in side_text else "WS"
@@ -98,6 +99,8 @@ def _numbers(m: re.Match[str]) -> tuple[Num | None, Num | None, Num]:
     if m["wfirst"]:
         table = words()["numbers"]
         return Num((table[m["wfirst"].lower()],)), Num((table[(m["wlast"] or m["wfirst"]).lower()],)), one
+    if m["xword"]:
+        return None, None, one
     if m["nword"]:
         return None, None, Num(tuple(min(int(n), MAX_RANGE) for n in re.findall(r"\d+", m["many"]))) if m["many"] else one
     first = _num(m["first"] or m["ofirst"] or m["nfirst"], m["firsts"])

@@ -82,6 +82,19 @@ def _one_skip(cur: Cursor, start: int) -> Node:
     return Skip(n or ONE, found or STITCH, cur.span_from(start), first)
 
 
+def to_a_ring(cur: Cursor) -> bool:
+    """ "to form a ring", taken where it stands next."""
+    if cur.low() not in ("to", "and") or cur.low(1) not in ("form", "make", "forming", "making"):
+        return False
+    at = 2
+    while cur.low(at) in ("a", "the", "centre", "center", "starting"):
+        at += 1
+    if cur.low(at) not in ("ring", "loop", "circle"):
+        return False
+    cur.at += at + 1
+    return True
+
+
 def join(cur: Cursor, before: list[Node]) -> Node:
     """From "join" on: the end of a round, a ring made of a chain, or where the yarn is attached."""
     start = cur.at
@@ -106,7 +119,7 @@ def join(cur: Cursor, before: list[Node]) -> Node:
     if cur.accept_words("as before"):
         last_chain = last_chain or -1
     where = place(cur, bare=True) if cur.accept("to") else place(cur)
-    if where is not None and where.thing.kind == "ring":
+    if where is not None and where.thing.kind == "ring" or to_a_ring(cur):
         return Ring(False, span=cur.span_from(start))
     chains = [b for b in before if not isinstance(b, (Mark, Unknown))]
     if len(chains) == 1 and isinstance(chains[0], Chain) and (chains[0].n.at(0) or 0) > 2 and (where is None or where.thing.kind in ("ch", "st") and where.quant in ("kth", "first", "next")):

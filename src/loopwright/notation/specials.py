@@ -31,13 +31,17 @@ _KEPT = frozenset("ch chain st sts stitch stitches sp sps rnd rnds row rows rep 
 
 @record
 class Special:
-    """A definition found: names in lower case (full, abbreviated), what it is made of, its words and their place."""
+    """A definition found: names in lower case (full, abbreviated), what it is made of, its words and their place.
+
+    `told`: as it was read, where it is not told in stitches that go into one place.
+    """
 
     names: tuple[str, ...]
     kind: str
     nodes: tuple[Node, ...]
     words: str
     span: Span
+    told: tuple[Node, ...] = ()
 
 
 Parse = Callable[[str, int, int, Dialect], tuple[Node, ...]]
@@ -63,7 +67,7 @@ def with_specials(which: Dialect, found: tuple[Special, ...]) -> Dialect:
 
 def defined(found: tuple[Special, ...]) -> tuple[SpecialStitch, ...]:
     """The definitions as nodes of the tree."""
-    return tuple(SpecialStitch(s.kind, s.nodes, s.words, s.names[1] if len(s.names) > 1 else None, s.span) for s in found)
+    return tuple(SpecialStitch(s.kind, s.nodes, s.words, s.names[1] if len(s.names) > 1 else None, s.span, s.told) for s in found)
 
 
 def _blocks(text: str) -> list[tuple[int, int, bool]]:
@@ -134,9 +138,10 @@ def _special(text: str, name: str, abbr: str | None, start: int, end: int, which
     kind = known or names[0]
     if _MOVES.search(words):
         return Special(names, kind, (), words, Span(start, end)) if known is None else None
-    nodes = _in_one(parse(text, start, end, which))
+    told = parse(text, start, end, which)
+    nodes = _in_one(told)
     if not nodes:
-        return Special(names, kind, (), words, Span(start, end)) if known is None and _STITCHY.search(name) else None
+        return Special(names, kind, (), words, Span(start, end), told) if known and len(told) > 1 or known is None and _STITCHY.search(name) else None
     return Special(names, kind, nodes, words, Span(start, end))
 
 

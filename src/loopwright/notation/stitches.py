@@ -24,7 +24,7 @@ from loopwright.model.tree import (
 )
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.edges import along
-from loopwright.notation.moves import LEFT_FREE
+from loopwright.notation.moves import LEFT_FREE, to_a_ring
 from loopwright.notation.olden import spread
 from loopwright.notation.places import END_WORDS, left_words, place
 from loopwright.notation.shapes import between
@@ -221,6 +221,8 @@ def _slip_join(cur: Cursor, start: int) -> Node | None:
         return Make("sl st", ONE, where, span=cur.span_from(start)) if where else Join(None, "sl st", span=cur.span_from(start))
     mark = cur.at
     where = place(cur)
+    if where is not None and to_a_ring(cur):
+        return Ring(False, span=cur.span_from(start))
     closes = cur.done or cur.low() in (".", ";", ",", ")") and cur.low(1) in ("", "turn", "ch", "fasten", "do", "not", "cut", ".")
     if where is not None and closes and start > 3 and (where.quant == "first" or where.thing.kind == "tch" or where.of is not None and where.of.kind in ("tch", "ch", "sp")):
         return Join(where, "sl st", span=cur.span_from(start))

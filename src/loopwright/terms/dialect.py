@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from typing import Any, NamedTuple
 
 from loopwright.shipped import shipped_table
@@ -55,7 +55,7 @@ class Dialect:
         return Term(kind, kind, kind if kind.endswith("s") else kind + "s")
 
 
-@cache
+@lru_cache(maxsize=64)  # while a name is typed, each letter makes another dialect
 def _extended(which: Dialect, names: frozenset[tuple[str, str]]) -> Dialect:
     spellings, letters = dict(which.spellings), dict(which.letters)
     for name, kind in names:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from loopwright.model.tree import Label, Num, Row
+from loopwright.wording.said import capital
 from loopwright.wording.voice import Voice
 
 
@@ -15,6 +16,9 @@ def label(voice: Voice, told: Label, side: str | None) -> str:
     if told.first is None:
         one = voice.single(told.how_many) == 1
         word = voice.say(f"{kind or 'row'}{'' if one else 's'}_in_text")
+        shaping = told.text[:3].lower()
+        if one and shaping in ("dec", "inc"):  # other rows call it by that name
+            return capital(voice.say("label_shaping", op=voice.say(shaping), word=word, side=mark))
         return voice.say("label_next" if one else "label_next_many", word=word, n=voice.num(told.how_many), side=mark)
     first, end = voice.num(told.first), _last(told, voice.sizes)
     last = voice.num(end)

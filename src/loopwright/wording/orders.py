@@ -5,13 +5,19 @@ from __future__ import annotations
 from dataclasses import replace
 
 from loopwright.model.tree import Label, RowOrder
+from loopwright.wording.schedules import shaping
 from loopwright.wording.voice import Voice
 
 
-def order(voice: Voice, told: RowOrder, at: Label | None, end: str) -> str:
-    """An order in words. `end`: "around" or "across", which tells rounds from rows where nothing else does."""
+def order(voice: Voice, told: RowOrder, at: Label | None, end: str, own: str = "") -> str:
+    """An order in words. `end`: "around" or "across", which tells rounds from rows where nothing else does.
+
+    `own`: the words of a shaping row that the order tells the schedule of.
+    """
     kind = told.kind if told.kind in ("row", "rnd") else "rnd" if end == voice.say("around") else "row"
     kind = at.kind if at and at.kind != "none" else kind
+    if told.what == "shape":
+        return shaping(voice, told, at, kind, own)
     if told.what == "even":
         return _even(voice, told, kind)
     if told.what == "continue":

@@ -47,6 +47,8 @@ def _in_language(scene: Scene, item: Row) -> str:
 def _told(scene: Scene, item: Row) -> str:
     """A row told by other rows: in its own words where they are there, for they may say more than the order holds."""
     assert item.order is not None  # noqa: S101 - the caller has looked
+    if item.order.what == "shape":
+        return order(scene.voice, item.order, item.label, scene.end, _body(scene, item.body))
     part = _part(scene, item)
     if part is not None:
         kept = _kept(scene, item, part)

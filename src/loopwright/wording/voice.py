@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from loopwright.model.tree import Num, Thing
+from loopwright.source import Span
 from loopwright.terms import Dialect, dialect
 from loopwright.terms.phrases import Phrases, phrases
 
@@ -21,6 +22,7 @@ class Voice:
     `blanks`: numbers per size of blanks that have been filled, for words that are kept as written. `names`: what the
     designer calls her groups and special stitches. `kept`: names that are left as they are wherever they stand.
     `told`, `told_of`: which of how many sizes in the text's own lists these sizes are, where they are some of them.
+    `pieces`: where a list is given, every instruction that is said is added to it, with the place of the words that it came from.
     """
 
     terms: str
@@ -34,6 +36,7 @@ class Voice:
     kept: tuple[str, ...] = ()
     told: tuple[int, ...] = ()
     told_of: int = 0
+    pieces: list[tuple[str, Span]] | None = None
 
     @property
     def language(self) -> str:
@@ -137,6 +140,15 @@ class Voice:
     def ordinal(self, k: int) -> str:
         """As in "2nd", "11th"."""
         return f"{k}{'th' if 10 < k % 100 < 14 else _ORDINALS.get(k % 10, 'th')}"
+
+    def ordinals(self, number: Num) -> str:
+        """As in "4th", "4th (4th, 3rd)"; a dash for a size that has none."""
+        if not number.values:
+            return self.num(number)
+        said = [self.say("dash") if v is None else self.say("spacing_kth", kth=self.ordinal(v)) for v in number.values]
+        if self.size is not None:
+            said = [said[self.size if len(said) > 1 and self.size < len(said) else 0]]
+        return said[0] if len(set(said)) == 1 else self.say("sizes", first=said[0], rest=self.say("size_sep").join(said[1:]))
 
     # --- stitches and things -------------------------------------------------------------------------------------
 

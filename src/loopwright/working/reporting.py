@@ -8,11 +8,14 @@ from functools import partial
 from typing import Any
 
 from loopwright.findings import Finding
+from loopwright.kept import Kept, kept
 from loopwright.model.fabric import Fabric
 from loopwright.model.report import Assumption, Report, RowReport
+from loopwright.model.still import Stills
 from loopwright.model.tree import Document, Evenly, Group, Mark, Node, PatternRun, Repeat, Row, Unknown
 from loopwright.source import Span
 from loopwright.working.colours import Colours
+from loopwright.working.definitions import definitions
 from loopwright.working.explanations import Explanation, Outcome
 from loopwright.working.fabrics import Fabrics
 from loopwright.working.layouts import bordered, layout_of
@@ -21,7 +24,7 @@ from loopwright.working.openings import leaves_any
 from loopwright.working.rows import Made
 from loopwright.working.said import said
 from loopwright.working.search import Decoder
-from loopwright.working.steps import definitions, expand, printed_counts
+from loopwright.working.steps import expand, printed_counts
 from loopwright.working.view import View
 from loopwright.working.weave import Weaver
 
@@ -29,7 +32,7 @@ UNCERTAIN_FROM = 4
 WOVEN = 20_000  # rows kept in a memo; more of them belong to other patterns
 _CODES = {
     "runs-out": "W003", "too-many": "W008", "too-many-rows": "W008", "unknown-row": "W009", "blank": "W010",
-    "nothing-below": "W005", "endless": "W007", "open": "D001", "edge-unknown": "W007",
+    "shaping-too-long": "W012", "nothing-below": "W005", "endless": "W007", "open": "D001", "edge-unknown": "W007",
 }
 
 
@@ -43,12 +46,11 @@ def work(document: Document, memo: dict[Any, Any] | None = None) -> Report:
     conventions = said(document)
     per_size: list[list[Outcome]] = []
     fabrics: list[Callable[[], Fabric | None]] = []
-    shared: dict[Any, Any] = {} if memo is None else memo.setdefault("woven", {})
-    if len(shared) > WOVEN:
-        shared.clear()
+    shared = kept(memo, "woven", WOVEN)
     colours, joins = Colours.of(document), Joins.of(document.text)
+    stills = Stills(memo)
     for size in range(max(1, len(document.sizes))):
-        best = decoder.decode(bordered(expand(document, size), layout_of(document, size)), conventions)
+        best = decoder.decode(bordered(expand(document, size, stills), layout_of(document, size)), conventions)
         conventions = best.state.conventions if size == 0 else conventions
         per_size.append(best.outcomes())
         fabrics.append(partial(_weave, best, shared, colours, joins, document.text))
@@ -59,25 +61,18 @@ def work(document: Document, memo: dict[Any, Any] | None = None) -> Report:
     )
 
 
-def _weave(best: Explanation, shared: dict[Any, Any], colours: Colours, joins: Joins, text: str) -> Fabric | None:
-    chain: list[Explanation] = []
-    at: Explanation | None = best
-    while at is not None and at.outcome is not None:
-        chain.append(at)
-        at = at.before
+def _weave(best: Explanation, shared: Kept[Any, Any], colours: Colours, joins: Joins, text: str) -> Fabric | None:
     weaver = Weaver(shared, colours, joins, text)
-    for e in reversed(chain):
-        assert e.outcome is not None
-        start = dict(e.outcome.assumed).get("start")
+    for e, outcome in best.chain():
+        assumed = dict(outcome.assumed)
         below: View | None = e.before.state.view if e.before is not None else None
-        if start is not None:
-            weaver.begins(b"\x02" * int(start), e.outcome)
+        if (start := assumed.get("start")) is not None:
+            weaver.begins(b"\x02" * int(start), outcome)
             below = None
-        layout = dict(e.outcome.assumed).get("motifs")
-        if layout is not None and e.outcome.made is not None and e.outcome.made.base is not None:
-            weaver.around_motifs(e.outcome.made.base.items, e.outcome, layout)
+        if (layout := assumed.get("motifs")) is not None and outcome.made is not None and outcome.made.base is not None:
+            weaver.around_motifs(outcome.made.base.items, outcome, layout)
             below = None
-        weaver.row(e.outcome, below if below is not None and below.items else None)
+        weaver.row(outcome, below if below is not None and below.items else None)
     return weaver.finish()
 
 
@@ -137,7 +132,9 @@ def _label(outcomes: list[Outcome | None]) -> str:
 
 def _told(per_size: Sequence[Sequence[Outcome]]) -> set[int]:
     """Items whose printed count told how many stitches an earlier row began with."""
-    return {by for outcomes in per_size for o in outcomes if (by := dict(o.assumed).get("told-by")) is not None}
+    return {
+        o.step.item + by for outcomes in per_size for o in outcomes if o.assumed and (by := dict(o.assumed).get("told-by")) is not None
+    }
 
 
 def _own_count_used(o: Outcome) -> bool:

@@ -6,33 +6,32 @@ Not the decoding: a step says what is asked for, the search finds out how it was
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from typing import Any, Literal
 
+from loopwright.model.moved import moved
+from loopwright.model.still import Stills
 from loopwright.model.tree import (
     NOWHERE,
     Chain,
     Count,
-    Define,
     Document,
-    Either,
     Evenly,
-    Group,
     Make,
     Mark,
     Node,
     Num,
     PatternRun,
     Place,
-    Repeat,
     Ring,
     Row,
     RowOrder,
     Section,
     Thing,
 )
-from loopwright.record import record
+from loopwright.record import changed, record
 from loopwright.source import Span
+from loopwright.working.schedules import rows_needed, shaped_rows, shapes, turn_of
 from loopwright.working.sizes import for_size
 
 MAX_ROWS = 2000
@@ -43,6 +42,7 @@ EVEN: tuple[Node, ...] = (Make("*same*", Num((1,)), Place("each", None, Thing("s
 class Step:
     """One row to be worked. `item` is the tree item that asks for it, `part` which of its rows this is.
 
+    `body`, `printed` and `order` are free of the place they stand at; `at`: what is to be added to their spans to have them in the text.
     `turn`: what rows do, one after the other and over again, that are worked until there are so many stitches. `layout`: of a row around
     motifs that are joined, how many of them stand across and down.
     """
@@ -69,6 +69,7 @@ class Step:
     guess: str | None = None
     turn: tuple[tuple[Node, ...], ...] = ()
     layout: tuple[int, int] | None = None
+    at: int = 0
 
 
 @dataclass(slots=True)
@@ -84,73 +85,9 @@ class _Shelf:
     total: int = 0
 
 
-def definitions(document: Document) -> dict[str, tuple[Node, ...]]:
-    """Names that the pattern defines, with what they are made of, from anywhere in it."""
-    found: dict[str, tuple[Node, ...]] = {}
-    for special in document.specials:
-        if special.nodes:
-            found.setdefault(special.name, special.nodes)
-    for item in document.items:
-        if isinstance(item, Row):
-            _collect(item.body, found)
-    found.pop("", None)
-    return {name: nodes for name, nodes in found.items() if name not in _reached(name, found)}
-
-
-def _reached(name: str, found: dict[str, tuple[Node, ...]]) -> set[str]:
-    """The names that a definition uses, directly or through others; one that uses itself is none."""
-    reached: set[str] = set()
-    ahead = [name]
-    while ahead:
-        for used in _uses(found.get(ahead.pop(), ())):
-            if used not in reached:
-                reached.add(used)
-                ahead.append(used)
-    return reached
-
-
-def _uses(nodes: tuple[Node, ...]) -> set[str]:
-    used: set[str] = set()
-    for node in nodes:
-        if isinstance(node, Make):
-            used.add(node.kind)
-        elif isinstance(node, (Group, Repeat)):
-            used |= _uses(node.nodes)
-        elif isinstance(node, Either):
-            for _, reading in node.readings:
-                used |= _uses(reading)
-    return used
-
-
-FANNED = frozenset({"shell", "fan", "scallop", "v-st"})
-
-
-def _collect(nodes: tuple[Node, ...], found: dict[str, tuple[Node, ...]]) -> None:
-    before: Node | None = None
-    for node in nodes:
-        if isinstance(node, Make) and node.kind in FANNED and node.kind not in found and "" in found:
-            found[node.kind] = found[""]  # named only when it is worked again: the group made last
-        if isinstance(node, Group) and not node.name and len(node.nodes) > 1:
-            found[""] = (node,)
-        if isinstance(node, Either):
-            _collect(node.readings[0][1], found)
-        if isinstance(node, Define):
-            parts = node.nodes or ((before,) if isinstance(before, (Group, Make)) else ())
-            if parts and not any(isinstance(p, Make) and p.kind == node.name for p in parts):
-                found.setdefault(node.name, parts)
-        elif isinstance(node, Group):
-            if node.name:
-                found.setdefault(node.name, (node,))
-            _collect(node.nodes, found)
-        elif isinstance(node, Repeat):
-            _collect(node.nodes, found)
-            _collect(node.ending, found)
-        before = node
-
-
-def expand(document: Document, size: int) -> list[Step]:
+def expand(document: Document, size: int, stills: Stills | None = None) -> list[Step]:
     """The steps of one size. Bounded: past 2,000 rows the rest is left out and the last step says so."""
-    shelf = _Shelf()
+    shelf, stills = _Shelf(), stills if stills is not None else Stills(None)
     for index, item in enumerate(document.items):
         if isinstance(item, Section):
             shelf.others[(shelf.section or "").lower()] = shelf.rows
@@ -158,11 +95,14 @@ def expand(document: Document, size: int) -> list[Step]:
             continue
         if not isinstance(item, Row) or (item.sizes is not None and size not in item.sizes):
             continue
-        row = for_size(item, size)
-        for step in _steps_of(row, index, shelf):
+        still = stills.of(item)
+        row = still.sized.get(size)
+        if row is None:
+            row = still.sized[size] = for_size(still.row, size)
+        for step in _steps_of(row, index, shelf, still.offset + item.span.start, item.span):
             shelf.total += 1
             if shelf.total > MAX_ROWS:
-                shelf.done.append(replace(step, problem="too-many-rows", problem_facts=(("limit", MAX_ROWS),)))
+                shelf.done.append(changed(step, problem="too-many-rows", problem_facts=(("limit", MAX_ROWS),)))
                 return shelf.done
             shelf.done.append(step)
     return shelf.done
@@ -185,11 +125,11 @@ def _numbers(row: Row) -> tuple[list[int | None], bool]:
     return numbers, len(numbers) > 1
 
 
-def _steps_of(row: Row, index: int, shelf: _Shelf) -> Iterator[Step]:
+def _steps_of(row: Row, index: int, shelf: _Shelf, at: int, span: Span) -> Iterator[Step]:
     numbers, ranged = _numbers(row)
     base = Step(
         index, 0, shelf.section, row.label.text if row.label else "", None, row.label.kind if row.label else "none",
-        row.body, (), row.also_printed, None, shelf.fresh, False, row.doubt, row.span, side=row.side,
+        row.body, (), row.also_printed, None, shelf.fresh, False, row.doubt, span, side=row.side, at=at,
     )
     if not row.body and row.order is None and not row.printed and row.label is None:
         return
@@ -205,7 +145,7 @@ def _steps_of(row: Row, index: int, shelf: _Shelf) -> Iterator[Step]:
             shelf.number += 1
         elif number is not None:
             shelf.number = number
-        step = replace(
+        step = changed(
             made, part=part, new_section=(shelf.fresh or restart) and part == 0, gap=gap and part == 0, last_of_item=part == total - 1,
             printed=printed_counts(row) if part == total - 1 else (),
         )
@@ -232,45 +172,57 @@ def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, ba
     order = row.order
     if order is None:
         return [
-            replace(base, number=n, body=_for_row(base.body, i == len(numbers) - 1), label=_label(base, n, ranged), same=ranged)
+            changed(base, number=n, body=_for_row(base.body, i == len(numbers) - 1), label=_label(base, n, ranged), same=ranged)
             for i, n in enumerate(numbers)
         ]
     if order.what == "even":
         many = _times(order, numbers, ranged)
-        return [replace(base, number=n, body=_even_body(order, row), label=_label(base, n, ranged), same=True) for n in many]
+        return [changed(base, number=n, body=_even_body(order, row), label=_label(base, n, ranged), same=True) for n in many]
+    if order.what == "shape":
+        return _shaped(row, order, numbers, ranged, shelf, base)
     if order.what == "continue" or order.delta is not None:
         return _continued(row, order, numbers, ranged, base)
     sources = _sources(order, shelf)
     own = numbers[0] if numbers else None
     if order.section is None and order.rows and own is not None and min(order.rows) >= own > 0 and not sources:
         facts = (("rows", ", ".join(map(str, order.rows))),)  # a row told by itself, or by one that is yet to come
-        return [replace(base, number=own, problem="unknown-row", problem_facts=facts, order=order, label=_label(base, own, ranged))]
+        return [changed(base, number=own, problem="unknown-row", problem_facts=facts, order=order, label=_label(base, own, ranged))]
     if not sources and shelf.done and (order.section is None or order.what == "repeat"):
-        sources, base = [replace(base, body=(PatternRun(None),) if order.section else EVEN, kind=shelf.done[-1].kind)], replace(base, guess="rows-not-told")
+        sources, base = [changed(base, body=(PatternRun(None),) if order.section else EVEN, kind=shelf.done[-1].kind)], changed(base, guess="rows-not-told")
     if not sources:
         facts = (("rows", ", ".join(map(str, order.rows)) or "the row before"),)
-        return [replace(base, number=n, problem="unknown-row", problem_facts=facts, order=order, label=_label(base, n, ranged)) for n in numbers[:1] or [None]]
+        return [changed(base, number=n, problem="unknown-row", problem_facts=facts, order=order, label=_label(base, n, ranged)) for n in numbers[:1] or [None]]
     if order.until_sts is not None and not ranged:
-        kind, turn = sources[0].kind if base.kind == "none" else base.kind, tuple(s.body for s in sources)
-        return [replace(base, body=turn[0], turn=turn, order=order, kind=kind, same=True)]
-    order = replace(order, until_sts=None)
+        kind = sources[0].kind if base.kind == "none" else base.kind
+        turn, at = _together([(s.body, s.at) for s in sources])
+        return [changed(base, body=turn[0], turn=turn, order=order, kind=kind, same=True, at=at)]
+    order = changed(order, until_sts=None)
     many = _cycle(order, numbers, ranged, len(sources), shelf.number)
-    lead = _lead(sources[0], shelf) if base.new_section and order.section is not None else ()
+    lead = _lead(sources[0], shelf) if base.new_section and order.section is not None else ((), 0)
     steps = []
     for i, n in enumerate(many):
         source = sources[i % len(sources)]
         extra = tuple(x for x in row.body if not isinstance(x, Mark)) if i == len(many) - 1 and order.what == "same-as" else ()
-        steps.append(replace(base, number=n, body=(*(lead if not i else ()), *source.body, *extra), label=_label(base, n, ranged), order=order, kind=source.kind if base.kind == "none" else base.kind, same=True))
+        parts, at = _together([lead if not i else ((), 0), (source.body, source.at), (extra, base.at)])
+        body = parts[1] if not parts[0] and not parts[2] else tuple(n for part in parts for n in part)
+        steps.append(changed(base, number=n, body=body, at=at, label=_label(base, n, ranged), order=order, kind=source.kind if base.kind == "none" else base.kind, same=True))
     return steps
 
 
-def _lead(first: Step, shelf: _Shelf) -> tuple[Node, ...]:
+def _together(parts: list[tuple[tuple[Node, ...], int]]) -> tuple[tuple[tuple[Node, ...], ...], int]:
+    """Bodies of several rows with what is to be added to the spans of each, so that one number is to be added to all of them."""
+    at = min((where for nodes, where in parts if nodes), default=0)
+    return tuple(moved(nodes, where - at) if nodes else () for nodes, where in parts), at
+
+
+def _lead(first: Step, shelf: _Shelf) -> tuple[tuple[Node, ...], int]:
     """The ring that a first round is worked into where it is told in a line of its own: whoever works the round as told there makes it too."""
     at = next((i for i, step in enumerate(shelf.done) if step is first), 0)
     before = shelf.done[at - 1] if at else None
     if first.number != 1 or before is None or before.number is not None or before.section != first.section:
-        return ()
-    return before.body if any(isinstance(n, Ring) for n in before.body) and not any(isinstance(n, Ring) for n in first.body) else ()
+        return (), 0
+    rings = any(isinstance(n, Ring) for n in before.body) and not any(isinstance(n, Ring) for n in first.body)
+    return (before.body, before.at) if rings else ((), 0)
 
 
 def _for_row(body: tuple[Node, ...], last: bool) -> tuple[Node, ...]:
@@ -313,6 +265,41 @@ def _cycle(order: RowOrder, numbers: list[int | None], ranged: bool, period: int
     return [None] * min(max(1, times or 1) * period, MAX_ROWS + 1)
 
 
+def _shaped(row: Row, order: RowOrder, numbers: list[int | None], ranged: bool, shelf: _Shelf, base: Step) -> list[Step]:
+    """Shaping rows among rows worked even; until there are so many stitches where a number tells that."""
+    does, at, kind = row.body, base.at, base.kind
+    if not does:
+        source = _shaping_row(order, shelf)
+        if source is None:
+            facts = (("rows", ", ".join(map(str, order.rows)) or "the shaping row"),)
+            return [changed(base, number=n, problem="unknown-row", problem_facts=facts, order=order) for n in numbers[:1] or [None]]
+        does, at, kind = source.body, source.at, source.kind if base.kind == "none" else base.kind
+    found = shaped_rows(order, len(numbers) if ranged else None)
+    if found is None or isinstance(found, str):
+        needs: tuple[tuple[str, Any], ...] = (("rows", len(numbers)), ("needs", rows_needed(order))) if found else ()
+        first = numbers[0] if numbers else None
+        wrong = "shaping-too-long" if found else "blank"
+        return [changed(base, number=first, problem=wrong, problem_facts=needs, order=order, label=_label(base, first, ranged))]
+    base = changed(base, at=at, kind=kind, same=True)
+    later = []
+    if order.until_sts is not None and not ranged:
+        found = found if len(order.spaced) > 1 else ()
+        turn = tuple(does if shapes_here else EVEN for shapes_here in turn_of(order))
+        later = [changed(base, body=turn[0], turn=turn, order=order)]
+    named = numbers if ranged else [None] * len(found)
+    rows = [
+        changed(base, number=n, body=does if shapes_here else EVEN, label=_label(base, n, ranged), order=None)
+        for n, shapes_here in zip(named, found, strict=False)
+    ]
+    return [*rows, *later]
+
+
+def _shaping_row(order: RowOrder, shelf: _Shelf) -> Step | None:
+    if order.delta_kind:
+        return next((s for s in reversed(shelf.done) if shapes(s.body, order.delta_kind)), None)
+    return next(iter(_sources(order, shelf)), None)
+
+
 def _sources(order: RowOrder, shelf: _Shelf) -> list[Step]:
     if order.section and order.section.lower() in shelf.others:
         shelves = [shelf.others[order.section.lower()]]
@@ -338,11 +325,11 @@ def _continued(row: Row, order: RowOrder, numbers: list[int | None], ranged: boo
     """ "Continue as established, inc 8 sts each rnd": the change spread evenly; unsaid: what the rows before did."""
     many = numbers if ranged or numbers != [None] else _times(order, numbers, ranged)
     if order.until_sts is not None and not ranged:
-        return [replace(base, body=row.body, order=order, problem=None, label=_label(base, n, False), same=True) for n in many[:1]]
+        return [changed(base, body=row.body, order=order, problem=None, label=_label(base, n, False), same=True) for n in many[:1]]
     delta = order.delta.at(0) if order.delta is not None else None
     if delta is None:
-        return [replace(base, number=n, body=(), order=order, label=_label(base, n, ranged), same=True) for n in many]
+        return [changed(base, number=n, body=(), order=order, label=_label(base, n, ranged), same=True) for n in many]
     op: Literal["inc", "dec"] = "dec" if delta < 0 else "inc"
     body: tuple[Node, ...] = (Evenly(op, Num((abs(delta),)), kind=order.delta_kind or order.kind),)
     lead = tuple(n for n in row.body if isinstance(n, (Chain, Mark)))
-    return [replace(base, number=n, body=(*lead, *body), label=_label(base, n, ranged), order=None, same=True) for n in many]
+    return [changed(base, number=n, body=(*lead, *body), label=_label(base, n, ranged), order=None, same=True) for n in many]

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import fields, is_dataclass
+from functools import cache, lru_cache
+from operator import attrgetter
 
 from loopwright.model.tree import Document, HeadLine, Make, Row
 from loopwright.record import record
@@ -46,11 +48,16 @@ def lines(document: Document, *names: str) -> list[Line]:
     """Lines whose name is one of these or begins with one ("gauge in dc"), in the order of the text, before the first row or after it."""
     found = [Line(i.name, i.value, i.value_span) for i in document.items if isinstance(i, HeadLine) and _named(i.name, names)]
     seen = {line.span.start for line in found}
-    for m in _NAMED.finditer(document.text):
-        name = " ".join(m["name"].lower().split())
-        if _named(name, names) and m.start("value") not in seen:
-            found.append(Line(name, m["value"].strip(), Span(m.start("value"), m.end("value"))))
+    found += [line for line in _named_lines(document.text) if _named(line.name, names) and line.span.start not in seen]
     return sorted(found, key=lambda line: line.span.start)
+
+
+@lru_cache(maxsize=4)
+def _named_lines(text: str) -> tuple[Line, ...]:
+    """All lines of a text that begin with a name and a colon."""
+    return tuple(
+        Line(" ".join(m["name"].lower().split()), m["value"].strip(), Span(m.start("value"), m.end("value"))) for m in _NAMED.finditer(text)
+    )
 
 
 def _named(name: str, names: tuple[str, ...]) -> bool:
@@ -139,5 +146,12 @@ def _kinds(node: object) -> Iterator[str]:
             yield one.kind
         elif isinstance(one, tuple):
             waiting.extend(one)
-        elif is_dataclass(one):
-            waiting.extend(getattr(one, f.name) for f in fields(one) if f.name not in ("span", "label", "printed"))
+        else:
+            waiting.extend(_parts_of(one.__class__)(one))
+
+
+@cache
+def _parts_of(kind: type) -> Callable[[object], tuple[object, ...]]:
+    """What gives the parts of a node that may hold stitches."""
+    names = [f.name for f in fields(kind) if "Node" in str(f.type)] if is_dataclass(kind) else []
+    return attrgetter(*names) if len(names) > 1 else lambda one: tuple([getattr(one, name) for name in names])

@@ -11,9 +11,10 @@ from loopwright.trade.cautions import HIDDEN, TOLD
 from loopwright.wording.as_written import translate
 from loopwright.wording.cautions import caution_lines
 from loopwright.wording.conventions import turning_chains
+from loopwright.wording.covered import has_words_unread, says_less
 from loopwright.wording.languages.abbreviations import abbreviations
 from loopwright.wording.languages.numbers import decimal, length, listed, unit_sign
-from loopwright.wording.languages.voice import LanguageVoice, capitalised
+from loopwright.wording.languages.voice import LanguageVoice, capitalised, english_twin
 from loopwright.wording.said import Heading, HeadWords
 
 _LEFT_OUT = ("abbreviations", "terms", "special stitches", "special stitch", "note", "notes")
@@ -175,17 +176,23 @@ def _specials(voice: LanguageVoice, document: Document, items: Sequence[object])
 
 
 def _special(voice: LanguageVoice, document: Document, text: str) -> str:
-    """As in "V-Masche = (1 hStb, 1 Lm, 1 hStb) in dieselbe Stelle"; kept where what it is made of was not read."""
+    """As in "V-Masche = (1 hStb, 1 Lm, 1 hStb)"; kept where what it is made of was not read, or says more than the frames would."""
     from functools import partial  # noqa: PLC0415 - for specials alone
 
     from loopwright.wording.stitches import Scene, words  # noqa: PLC0415 - the two call each other
 
     name = re.split(r"\s*[=:(]", text.strip(), maxsplit=1)[0]
     kind = voice.source.kind_of(name.lower())
-    special = next((s for s in document.specials if s.name.lower() == name.lower()), None)
-    if special is None or not special.nodes or kind is None or not voice.tongue.knows(kind):
+    told = [s for s in document.specials if kind is not None and kind in (s.name, voice.source.kind_of(s.name))]
+    special = next((s for s in told if s.text and s.text in text), None)
+    nodes = (special.nodes or special.told) if special is not None else ()
+    if special is None or not nodes or has_words_unread(nodes) or kind is None or not voice.tongue.knows(kind):
         return voice.prose(translate(voice, text))
-    scene = Scene(
-        voice, voice.say("around"), "magic_ring", document.text, partial(translate, voice), lambda fork: fork.readings[0][1], in_ring=True,
+    twin = english_twin(voice)
+    scene, english = (
+        Scene(v, v.say("around"), "magic_ring", document.text, partial(translate, v), lambda fork: fork.readings[0][1], in_ring=True)
+        for v in (voice, twin)
     )
-    return voice.head("defines", short=capitalised(voice.stitch(kind)), long=voice.say("sep").join(words(scene, special.nodes)))
+    if not special.nodes and says_less(special.text, " ".join(words(english, nodes))):
+        return voice.prose(translate(voice, text))
+    return voice.head("defines", short=capitalised(voice.stitch(kind)), long=voice.say("sep").join(words(scene, nodes)))

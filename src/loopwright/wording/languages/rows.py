@@ -72,6 +72,8 @@ def told(both: Pair, part: Span | None) -> str:
     name = where[1].strip() if where else what.section
     said = order(scene.voice, replace(what, section=both.voice.name(name) if name else None), item.label, scene.end)
     english = order(both.english.voice, replace(what, section=name), item.label, both.english.end)
+    if what.what == "shape":
+        return order(scene.voice, what, item.label, scene.end, _body(both, item.body))
     if part is None:
         return scene.voice.say("sep").join(filter(None, [said, _body(both, item.body)]))
     parts = [said]

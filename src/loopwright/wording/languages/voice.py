@@ -187,7 +187,7 @@ class LanguageVoice(Voice):
         """What a place is made of, in words."""
         kind = thing.kind
         if kind in _SP and not thing.length and thing.length != 0:
-            return self.noun("ch-sp" if kind == "sp" else kind, many)
+            return self.noun("ch-sp-any" if kind == "sp" else kind, many)
         if kind in _SP:
             return self.noun("ch-sp", many, n=thing.length) if thing.length else self.noun("gap", many)
         if kind == "any":

@@ -1,0 +1,51 @@
+"""The words of a row to its nodes, sentence by sentence; what is only talk is left out."""
+
+from __future__ import annotations
+
+import itertools
+import re
+
+from loopwright.model.tree import Mark, Node, Unknown
+from loopwright.notation.body import nodes_until, numbers_only
+from loopwright.notation.cursor import Cursor
+from loopwright.notation.olden import counted, divided
+from loopwright.notation.scanner import Token, letters, scan
+from loopwright.terms import Dialect
+
+
+def nodes_of(text: str, start: int, end: int, which: Dialect, sizes: int) -> tuple[tuple[Node, ...], int]:
+    """The nodes of a row's words; whole sentences that are prose are left out of them."""
+    if start >= end or text[start:end].isspace():
+        return (), 0
+    spans = [m.start() for m in re.finditer(r"(?<=[.;])\s+(?=[A-Z])", text[start:end])]
+    edges = [start, *(start + at for at in spans), end]
+    kept: list[Token] = []
+    talk = False
+    for i, (a, b) in enumerate(itertools.pairwise(edges)):
+        tokens = letters(text[a:b], scan(text, a, b, which))
+        prose = len(edges) > 2 and _is_prose(tokens, which, sizes)
+        if i == 0 or not prose:
+            if i == 1 and talk:
+                kept.clear()
+            kept.extend(tokens)
+        talk = i == 0 and prose and not _makes(tokens, which, sizes)
+    cur = Cursor(kept, which, sizes)
+    nodes = counted(divided(numbers_only(cur) or nodes_until(cur)), which.id)
+    # words before the first instruction ("With right side facing and main colour, …") leave no doubt about it
+    lead = next((i for i, n in enumerate(nodes) if not isinstance(n, (Unknown, Mark))), 0)
+    return tuple(nodes), cur.unknown - sum(1 for n in nodes[:lead] if isinstance(n, Unknown))
+
+
+def _makes(tokens: list[Token], which: Dialect, sizes: int) -> bool:
+    """Whether any of the words make something."""
+    return any(not isinstance(n, (Unknown, Mark)) for n in nodes_until(Cursor(list(tokens), which, sizes)))
+
+
+def _is_prose(tokens: list[Token], which: Dialect, sizes: int) -> bool:
+    """Four or more unknown words, and more than twice as many as instructions; never a sentence that asks for a repeat."""
+    if any(t.kind == "star" for t in tokens):
+        return False
+    cur = Cursor(list(tokens), which, sizes)
+    nodes = nodes_until(cur)
+    made = sum(1 for n in nodes if not isinstance(n, (Unknown, Mark)))
+    return cur.unknown >= 4 and cur.unknown > 2 * made

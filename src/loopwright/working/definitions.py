@@ -1,0 +1,73 @@
+"""Names that a pattern defines, and what they are made of."""
+
+from __future__ import annotations
+
+from loopwright.model.moved import bare
+from loopwright.model.tree import Define, Document, Either, Group, Make, Node, Repeat, Row
+
+
+def definitions(document: Document) -> dict[str, tuple[Node, ...]]:
+    """Names that the pattern defines, with what they are made of, from anywhere in it; their words stand nowhere.
+
+    So a stitch comes from the words that ask for it, not from those that explain it.
+    """
+    found: dict[str, tuple[Node, ...]] = {}
+    for special in document.specials:
+        if special.nodes:
+            found.setdefault(special.name, special.nodes)
+    for item in document.items:
+        if isinstance(item, Row):
+            _collect(item.body, found)
+    found.pop("", None)
+    return {name: bare(nodes) for name, nodes in found.items() if name not in _reached(name, found)}
+
+
+def _reached(name: str, found: dict[str, tuple[Node, ...]]) -> set[str]:
+    """The names that a definition uses, directly or through others; one that uses itself is none."""
+    reached: set[str] = set()
+    ahead = [name]
+    while ahead:
+        for used in _uses(found.get(ahead.pop(), ())):
+            if used not in reached:
+                reached.add(used)
+                ahead.append(used)
+    return reached
+
+
+def _uses(nodes: tuple[Node, ...]) -> set[str]:
+    used: set[str] = set()
+    for node in nodes:
+        if isinstance(node, Make):
+            used.add(node.kind)
+        elif isinstance(node, (Group, Repeat)):
+            used |= _uses(node.nodes)
+        elif isinstance(node, Either):
+            for _, reading in node.readings:
+                used |= _uses(reading)
+    return used
+
+
+FANNED = frozenset({"shell", "fan", "scallop", "v-st"})
+
+
+def _collect(nodes: tuple[Node, ...], found: dict[str, tuple[Node, ...]]) -> None:
+    before: Node | None = None
+    for node in nodes:
+        if isinstance(node, Make) and node.kind in FANNED and node.kind not in found and "" in found:
+            found[node.kind] = found[""]  # named only when it is worked again: the group made last
+        if isinstance(node, Group) and not node.name and len(node.nodes) > 1:
+            found[""] = (node,)
+        if isinstance(node, Either):
+            _collect(node.readings[0][1], found)
+        if isinstance(node, Define):
+            parts = node.nodes or ((before,) if isinstance(before, (Group, Make)) else ())
+            if parts and not any(isinstance(p, Make) and p.kind == node.name for p in parts):
+                found.setdefault(node.name, parts)
+        elif isinstance(node, Group):
+            if node.name:
+                found.setdefault(node.name, (node,))
+            _collect(node.nodes, found)
+        elif isinstance(node, Repeat):
+            _collect(node.nodes, found)
+            _collect(node.ending, found)
+        before = node
