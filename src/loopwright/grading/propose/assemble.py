@@ -56,7 +56,7 @@ def _heading(document: Document, head: Head, texts: Sequence[str]) -> list[Edit]
     """Sizes and the size that was worked; gauge and terms where the pattern does not tell them; "inc" explained; the title."""
     heads = {i.name: i for i in document.items if isinstance(i, HeadLine)}
     edits, gauge = [], head.gauge
-    told = f"Sizes: {', '.join(head.sizes)}\nWorked in: {head.worked_in}"
+    told = f"Sizes: {', '.join(head.sizes)}" + ("" if "worked in" in heads else f"\nWorked in: {head.worked_in}")
     own = heads.get("sizes") or heads.get("size")
     new = [] if own else [told]
     if own:

@@ -19,6 +19,7 @@ from loopwright.grading.propose.openings import opening
 from loopwright.grading.propose.ovals import oval
 from loopwright.grading.propose.rows import NEXT_ROWS, Numbering, refer, relabel, said, stretch_blank
 from loopwright.grading.propose.takes import taken
+from loopwright.grading.propose.tapers import taper
 from loopwright.grading.propose.yokes import raglan
 from loopwright.model.tree import Mark, Section
 from loopwright.source import Span
@@ -217,6 +218,9 @@ def _stretch(
     if not line.even_after(before):
         if before is not None and not piece.varies and growing(found, lines, at):
             numbering.known, piece.varies = False, True
+            return True
+        if taper(found, lines, at, piece.rows, _role(piece), names[0]):
+            numbering.known, piece.varies, piece.depth_told = False, True, True
             return True
         found.kept.append(f"{line.row.label.text if line.row.label else line.text[:30]}: rows that grow or shrink keep their number")
         return False
