@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from loopwright.drawing.speech import Speech
 from loopwright.measuring.yarn import copies_of
 from loopwright.model.tree import Document, Section
 
@@ -13,6 +14,7 @@ Copies = tuple[tuple[str | None, str], ...]
 _MIRRORED = re.compile(
     r"\b(?:revers(?:e|ed|es|ing)(?! sc| dc| single| double)|mirror(?:ed|ing)?|opposite (?:way|direction|shaping))\b", re.IGNORECASE,
 )
+_TOLD = re.compile(r"make (\d+), (alike|mirrored)")
 
 
 def copies_told(document: Document, size: int = 0) -> Copies:
@@ -29,6 +31,17 @@ def copies_told(document: Document, size: int = 0) -> Copies:
             mirrored = _MIRRORED.search(document.text, section.span.start, end) is not None
             found.append((section.title, f"make {many[section.title]}, {'mirrored' if mirrored else 'alike'}"))
     return tuple(found)
+
+
+def in_words(told: str, speech: Speech) -> str:
+    """What is said of a section, as `copies_told` has it, in the words of a speech."""
+    m = _TOLD.fullmatch(told)
+    return speech.say(f"made-{m[2]}", n=int(m[1])) if m else told
+
+
+def sentence(told: str) -> str:
+    """As a sentence of its own."""
+    return f"{told[:1].upper()}{told[1:]}."
 
 
 def told_of(copies: Copies, section: str | None) -> str:

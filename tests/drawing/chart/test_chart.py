@@ -11,6 +11,8 @@ import pytest
 from loopwright.drawing.chart import ChartOptions, chart, charts
 from loopwright.drawing.chart.laid import lay
 from loopwright.drawing.chart.sections import sections
+from loopwright.drawing.chart.symbols import AIR
+from loopwright.drawing.speech import English
 from loopwright.model.fabric import Fabric
 from tests.drawing.chart.conftest import NAMES, fabric_of
 from tests.drawing.chart.svg_reading import NS, crossing, overlaps, symbols
@@ -55,7 +57,9 @@ def test_feet_in_the_picture_stand_on_the_stitch_they_were_worked_into():
                     continue
                 tops = {s: line[1] for s, line in stems.items() if fabric.row[s] == fabric.row[parents[0]]}
                 assert min(tops, key=lambda s: math.dist(tops[s], foot)) == parents[0], (name, stitch)
-                if c.part not in ("disc", "oval"):
+                if c.part == "edge":  # rows go around corners: outwards is not up
+                    assert math.dist(tops[parents[0]], foot) <= AIR + 0.15 * 18.0, (name, stitch)
+                elif c.part not in ("disc", "oval"):
                     assert abs(tops[parents[0]][0] - foot[0]) <= 0.15 * 18.0, (name, stitch)
                 measured += 1
     assert measured > 10_000
@@ -223,3 +227,28 @@ def test_names_that_xml_cannot_hold_are_made_plain(weave):
     root: Any = ET.fromstring(drawn.svg)  # noqa: S314 - our own drawing
     assert root.find(f"{NS}desc").text == drawn.description
     assert {p.get("data-kind") for p in root.iter(f"{NS}path") if p.get("data-stitch")} == {"reed & <knot>"}
+
+
+def test_stitches_apart_in_one_place_are_told_so(weave):
+    """A V stitch is two stitches in one place: the second is in the same, not in the next."""
+    fabric, sizes = weave(
+        "Ch 13.\nRow 1: Hdc in 3rd ch from hook, *sk 1 ch, (hdc, ch 1, hdc) in next ch, sk 1 ch; rep from * 2 more times, hdc in last ch, turn.\n"
+        "Row 2: Ch 2 (counts as hdc), (hdc, ch 1, hdc) in each ch-1 sp across, hdc in last st, turn.\n"
+    )
+    told = chart(fabric, sizes).description.splitlines()
+    assert "hdc in next ch, ch 1, hdc in same ch" in told[2]
+    assert "(hdc in next ch sp, ch 1, hdc in same ch sp) 3 times" in told[3]
+
+
+def test_words_are_those_of_the_speech_that_is_given(weave):
+    class Loud(English):
+        def say(self, key, **slots):
+            return super().say(key, **slots).upper()
+
+        def name(self, said):
+            return f"<{said}>"
+
+    fabric, sizes = weave(HAT)
+    drawn = chart(fabric, sizes, ChartOptions(speech=Loud("us")))
+    assert "COUNTER-CLOCKWISE" in drawn.description
+    assert drawn.description != chart(fabric, sizes).description

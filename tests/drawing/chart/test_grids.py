@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from loopwright.drawing.chart import ChartOptions, chart, charts
-from loopwright.drawing.chart.grid_style import GREYS, contrast, on, strokes
+from loopwright.drawing.chart.grid_style import GREYS, TEXT_PX, contrast, on, strokes
 from loopwright.drawing.palette import colours
 from loopwright.grading.gauge import StitchSizes
 from tests.drawing.chart.conftest import fabric_of
@@ -167,18 +167,34 @@ def test_a_grid_is_plain_the_same_every_time_and_leads_to_the_source(weave, text
 
 
 def test_large_grids_are_cut_into_parts_that_hold_every_square_once(weave):
-    rows = "".join(f"Row {n}: Ch 1, *with A, sc in each of next 3 sts, with B, sc in next st; rep from * across, turn.\n" for n in range(2, 90))
+    rows = "".join(f"Row {n}: Ch 1, with A, sc in each of next {n} sts, with B, sc in next st, with A, sc in each st across, turn.\n" for n in range(2, 90))
     fabric, sizes = weave(f"With A, ch 145.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn.\n{rows}")
     parts = charts(fabric, sizes)
-    assert len(parts) == 6
-    assert all(f"Part {n} of 6." in c.notes[1] and c.notes[1].startswith("Shown: squares") for n, c in enumerate(parts, 1))
+    many = len(parts)
+    assert many > 2
+    assert all(f"Part {n} of {many}." in c.notes[1] and c.notes[1].startswith("Shown: squares") for n, c in enumerate(parts, 1))
     drawn = [s for c in parts for *_, s, _ in squares(c.svg)]
     whole = charts(fabric, sizes, ChartOptions(whole=True))
     assert len(whole) == 1
     assert not any("Shown" in n for n in whole[0].notes)
     assert sorted(drawn) == sorted(s for *_, s, _ in squares(whole[0].svg)) == [s for s in range(145, len(fabric)) if fabric.name(s) == "sc"]
     assert max(len(c.svg) for c in parts) < 400_000
-    assert len({re.findall(r' id="([^"]+)"', c.svg)[0] for c in parts}) == 6
+    assert len({re.findall(r' id="([^"]+)"', c.svg)[0] for c in parts}) == many
+
+
+def test_a_wide_grid_that_repeats_shows_its_repeat_with_both_edges(weave):
+    """Diamonds of 12 squares and 10 rows, 72 wide: what is shown has the same squares as the whole at either edge, and letters of 9 pt."""
+    fabric, sizes = fabric_of("lapwing-cushion")
+    front = next(c for c in charts(fabric, sizes) if c.part == "colour")
+    whole = next(c for c in charts(fabric, sizes, ChartOptions(whole=True)) if c.part == "colour")
+    assert len([c for c in charts(fabric, sizes) if c.part == "colour"]) == 1
+    assert "Across, the pattern is the same again after 12 squares." in front.notes
+    assert "Upwards, the pattern is the same again after 10 rows." in front.notes
+    lines, all_lines = said(front.description), said(whole.description)
+    for line, one in zip(lines, all_lines, strict=False):
+        assert (line[0][0], line[-1][0]) == (one[0][0], one[-1][0])
+    wide = float(re.findall(r'viewBox="0 0 (\S+)', front.svg)[0])
+    assert TEXT_PX * 160 / wide / (25.4 / 72) >= 9 - 0.05
 
 
 def test_equal_squares_side_by_side_are_one_element_only_where_their_data_says_the_same(weave):

@@ -8,13 +8,20 @@ import re
 import subprocess
 import sys
 import xml.etree.ElementTree as ET
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 import pytest
 
 from loopwright.drawing.chart import ChartOptions, UnreadRow, chart, charts
-from tests.drawing.chart.conftest import NAMES, fabric_of
+from loopwright.grading import grade
+from loopwright.grading.gauge import StitchSizes, stitch_sizes
+from loopwright.notation import read
+from loopwright.source import Source
+from loopwright.working import work
+from loopwright.workshop.charting import of_charts
+from tests.drawing.chart.conftest import DESIGNS, NAMES, fabric_of
 from tests.drawing.chart.svg_reading import NS, overlaps, symbols
 
 ROWS = "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn.\nRow 2: Ch 1, sc in each st across, turn.\n"
@@ -138,3 +145,29 @@ def test_the_third_loop_has_its_own_mark(weave):
     fabric, sizes = weave("Ch 8.\nRow 1: Hdc in 3rd ch from hook and in each ch across, turn.\nRow 2: Ch 1, hdc in 3rd loop of each st across.\n")
     assert "third" in {fabric.where(s) for s in range(len(fabric))}
     assert "third loop" in chart(fabric, sizes).svg
+
+
+def test_where_yarn_is_joined_an_open_triangle_stands_beside_the_first_stitch():
+    """In the words of the row, found by the workshop; the chain that the yarn is joined for is nearest to it; the key says what it is."""
+    text = (DESIGNS / "tideline-blanket.txt").read_text(encoding="utf-8")
+    graded = grade(read(Source.of(text)), work)
+    assert graded.report is not None
+    options = of_charts(graded.document, graded.report, 0)
+    sizes, fabric = stitch_sizes(graded.document).sizes, graded.report.fabrics[0]
+    assert isinstance(sizes, StitchSizes)
+    assert fabric is not None
+    edges = charts(fabric, sizes, replace(options, whole=True))[-1]
+    found = re.findall(r'<path class="cut joined" d="M([\d.-]+) ([\d.-]+)L', edges.svg)
+    assert len(found) == 2  # in the chart, and in its key
+    assert "join yarn" in edges.svg
+    x, y = (float(v) for v in found[0])
+    drawn = symbols(edges.svg)
+    near = min(drawn, key=lambda s: math.dist(s.foot, (x, y)))
+    assert near.row == min(s.row for s in drawn)
+    assert near.stitch - min(s.stitch for s in drawn) <= 1
+
+
+def test_no_sign_stands_where_no_words_join_yarn(weave):
+    fabric, sizes = weave("Ch 7.\nRow 1: Sc in 2nd ch from hook and in each ch across. (6 sc)\n")
+    assert not any("joined" in path for path in re.findall(r"<path[^>]*>", charts(fabric, sizes)[0].svg))
+    assert "join yarn" not in charts(fabric, sizes)[0].svg

@@ -11,6 +11,7 @@ from loopwright.drawing.copies import copies_told
 from loopwright.drawing.schematic import SchematicOptions, schematics
 from loopwright.drawing.schematic.figure import Figure
 from loopwright.drawing.schematic.making import Join, joins, made_up
+from loopwright.drawing.speech import in_english
 from loopwright.grading.gauge import StitchSizes
 from loopwright.notation import read
 from loopwright.source import Source
@@ -49,14 +50,24 @@ def test_words_of_making_up_say_what_is_joined_to_what(words, expected):
     assert set(joins([BODY, WING, BILL, TAIL], words)) == {Join(*pair) for pair in expected}
 
 
+def test_two_pieces_that_nobody_names_are_joined_to_each_other():
+    one, two = named("", 70, 130), named("", 60, 40)
+    assert joins([one, two], "Place wrong sides together and sew both pieces around.") == (Join(1, 0),)
+    assert joins([one, two, two], "Sew the pieces together.") == ()
+    sheet = made_up([one, two, two], ["", "", ""], "Sew the pieces together.", 600, in_english("us"))
+    assert sheet is not None
+    assert sheet.says == "a: piece. b: piece. c: piece."
+    assert any("Sew the pieces together." in e for e in sheet.inside)
+
+
 def test_nothing_is_put_together_where_nothing_is_joined_or_made_twice():
-    assert made_up([BODY, WING], ["", ""], "", 600) is None
-    assert made_up([], [], "Sew up.", 600) is None
+    assert made_up([BODY, WING], ["", ""], "", 600, in_english("us")) is None
+    assert made_up([], [], "Sew up.", 600, in_english("us")) is None
 
 
 @pytest.mark.parametrize("room", [300.0, 340.0, 640.0, 1000.0])
 def test_pieces_and_names_stay_on_the_sheet(room):
-    found = made_up([BODY, WING, BILL, TAIL], ["", "make 2, mirrored", "", ""], "Sew the wings to the body.", room)
+    found = made_up([BODY, WING, BILL, TAIL], ["", "make 2, mirrored", "", ""], "Sew the wings to the body.", room, in_english("us"))
     assert found is not None
     places = [float(x) for e in found.inside for x in re.findall(r"(?:[M ])(-?[\d.]+),-?[\d.]+", e)]
     assert min(places) >= 0

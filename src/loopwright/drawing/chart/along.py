@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from loopwright.drawing.chart.planes import Around, Plane, Ring, Strip
+from loopwright.drawing.chart.planes import Around, Plane, Rim, Ring, Strip
 from loopwright.drawing.chart.spread import filled, in_order, smooth
 from loopwright.drawing.chart.stood import FAN, Stood
 
@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from loopwright.drawing.chart.laying import Laying
 
 SPREAD = 5.0  # between the feet of many stitches in one space
-PULL_ROW, PULL_OVAL, PULL_ROUND = 0.15, 0.8, 4.0  # how much evenness counts against standing over the feet
+PULL_ROW, PULL_OVAL, PULL_ROUND = 0.15, 8.0, 4.0  # how much evenness counts against standing over the feet
 STACK_ASIDE = 6.0  # that a start chain stands beside a stitch in the same place
 BESIDE_LEG = 9.0  # of a turning chain, from the outermost leg of a decrease beside it
 LEAN = 0.8  # of its height that a stitch of a round may go aside
@@ -36,10 +36,11 @@ def along(laying: Laying, stood: list[Stood], way: int) -> None:
     """Sets the u of every column of a row, and the heights of a round that must reach further out to have room."""
     plane, wide = laying.plane, [s.column.wide for s in stood]
     closed = plane.closed
-    lows = [s.high for s in stood if s.column.what in ("stitch", "stack") and s.tall] or [laying.level + 10]
+    standing = [s for s in stood if s.column.what in ("stitch", "stack") and s.tall]
+    lows = [s.high for s in standing if not (isinstance(plane, Rim) and s.column.turning)] or [laying.level + 10]
     line = min(lows)
     if closed:
-        line = max(line, plane.reach(sum(wide) + 4))
+        line = max(line, 0.0 if isinstance(plane, Rim) else plane.reach(sum(wide) + 4))
         for s in stood:
             s.high = max(s.high, line) if s.column.what in ("stitch", "stack") else s.high
     laying.line = line
@@ -62,7 +63,7 @@ def along(laying: Laying, stood: list[Stood], way: int) -> None:
         _upright(laying, stood, places, around)
     if isinstance(plane, Strip) and plane.wave:
         _ripple(plane, stood, places)
-    if laying.hints and isinstance(plane, Strip):
+    if laying.hints and not plane.closed:
         places = [laying.hints.get(s.column.stitches[0], p) if s.column.stitches else p for s, p in zip(stood, places, strict=True)]
     for s, at in zip(stood, in_order(places, wide, low, high), strict=True):
         s.u = plane.place(at, line)
@@ -179,7 +180,7 @@ def _fill(laying: Laying, stood: Sequence[Stood], places: list[float], around: f
     seam = 0.0 if way > 0 else around
     cap = laying.plane.length(math.pi / 2, laying.line) if isinstance(laying.plane, Around) else around / 2
     known = [i for i, s in enumerate(stood) if s.column.what in ("stitch", "chain") or (s.column.what == "stack" and not s.column.turning)]
-    turns_free = not laying.plane.closed or (isinstance(laying.plane, Ring) and laying.plane.sides)
+    turns_free = not laying.plane.closed or isinstance(laying.plane, Rim) or (isinstance(laying.plane, Ring) and laying.plane.sides)
     if turns_free or tab is None or len(known) < FAN or abs(places[tab] - seam) > 1e-6:
         return
     first, last = known[0], known[-1]

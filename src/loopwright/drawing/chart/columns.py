@@ -14,7 +14,8 @@ CHAIN_STEP = 13.0  # a chain in a short run, with its air
 ARCH_STEP = 10.0  # a chain in a run that may bow
 LOOP_STEP, LONG_LOOP = 6.0, 5  # a chain in a short loop over one place
 LEFT_OUT = 16.0  # room for the line where stitches are left out
-TAB = 26.0  # room for the number where a round starts
+TAB = 20.0  # room for the number where a round starts
+JOIN = 9.0  # room for the slip stitch that closes a round
 LEG = 12.0  # between two legs of a decrease, at least
 ARCH = 3  # so many chains may bow
 
@@ -87,7 +88,7 @@ def _other(fabric: Fabric, s: int, role: str, kind: str, found: list[Column]) ->
         found[-1].wide = max(found[-1].wide, knob_width(len(found[-1].knob)))
         return []
     if role == "join":
-        return [Column("join", [s], kind, fabric.where(s), fabric.parents(s), 13.0)]
+        return [Column("join", [s], kind, fabric.where(s), fabric.parents(s), JOIN)]
     if kind == "ch":
         return [Column("chain", [s], kind, wide=CHAIN_STEP)]
     parents = fabric.parents(s)

@@ -11,8 +11,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from itertools import pairwise
 
-from loopwright.drawing.chart.drawn import Mark, Point
-from loopwright.drawing.chart.laid import Laid
+from loopwright.drawing.chart.drawn import Laid, LeftOut, Mark, Point
 from loopwright.model.fabric import Fabric
 
 WIDE = 560.0  # a narrower piece is shown whole
@@ -20,20 +19,24 @@ ENDLESS, LONG = 4200.0, 1000.0  # a wider one that cannot be cut by repeats show
 FEW = 4  # rows
 END = 320.0  # of either end
 GAP = 40.0  # between two ends
+SHORTEST = 2 * END + 120.0  # a piece that two ends make much narrower
 KEPT = 190.0  # of either side, at least
-SIDE = 1.1  # repeats of either side, at least
+SIDE, LESS = 1.1, 0.55  # repeats of either side, at least; where that is still too wide
 TRIED, STARTS = 20, 8
 SAME = 1.0  # how far repeats may lie from even
 
 
-def cut(fabric: Fabric, laid: Laid) -> tuple[Laid, str]:
-    """The chart with repeats left out, and a word on what is shown; as it was, and "", where nothing can be left out."""
+def cut(fabric: Fabric, laid: Laid, *, side: float = SIDE) -> tuple[Laid, LeftOut | None]:
+    """The chart with repeats left out, and what is shown; as it was, and None, where nothing can be left out.
+
+    `side`: repeats that are kept of either side, at least.
+    """
     xs = [m.top[0] for m in laid.marks]
     left, right = min(xs), max(xs)
     if right - left < WIDE:
-        return laid, ""
+        return laid, None
     step = _period(fabric, laid)
-    keep = max(KEPT, SIDE * step)
+    keep = max(KEPT, side * step)
     most = int((right - left - 2 * keep) // step) if step else 0
     gone = 0
     for aside in (0.0, -1.0, *(step * k / STARTS for k in range(1, STARTS))):
@@ -45,18 +48,20 @@ def cut(fabric: Fabric, laid: Laid) -> tuple[Laid, str]:
             if start >= left + keep - 1e-6 and _fits(laid.marks, start, times * step, step):
                 laid, gone = _without(laid, start, times * step), gone + times
                 break
-    return laid, f"the repeat with its edges, {gone} repeat{'s' * (gone > 1)} left out between" if gone else ""
+    return laid, LeftOut("left-out-between", gone) if gone else None
 
 
-def ends(laid: Laid) -> tuple[Laid, str]:
-    """Both ends of rows that no page can hold, and a word; as it was, and "", where one can."""
+def ends(laid: Laid, *, small: bool = False) -> tuple[Laid, LeftOut | None]:
+    """Both ends of rows that no page can hold, and what is shown; as it was, and None, where one can. `small`: type would be too small."""
     xs = [m.top[0] for m in laid.marks]
-    if max(xs) - min(xs) <= (LONG if len(laid.lines) <= FEW else ENDLESS):
-        return laid, ""
+    if max(xs) - min(xs) <= (SHORTEST if small else LONG if len(laid.lines) <= FEW else ENDLESS):
+        return laid, None
     start, way = min(xs) + END, max(xs) - min(xs) - 2 * END
     found = _without(laid, start, way, gap=GAP)
     gone = len(laid.marks) - len(found.marks)
-    return found, f"both ends of the rows, {gone} symbols left out at the gap between them"
+    ys = [p[1] for m in found.marks for p in (*m.feet, m.top)]
+    found.gaps = [[(start + GAP / 2, min(ys)), (start + GAP / 2, max(ys))]]
+    return found, LeftOut("ends-shown", gone)
 
 
 def _tries(most: int) -> list[int]:

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from typing import Literal
 
 from loopwright.drawing.copies import Copies
+from loopwright.drawing.speech import Speech, in_english
 from loopwright.record import record
 
 Point = tuple[float, float]
@@ -32,7 +33,8 @@ class ChartOptions:
     0 for as large as it is drawn. `line`: the line of the pattern, from 1, that made a stitch; None where nobody asks. `ident`: begins
     every id in the file, so that several drawings can stand in one page; letters, digits, - and _. `copies`: what is said of sections that
     are made more than once. `unread`: rows that could not be read; a chart ends before them with a mark and a word. `special`: what the
-    pattern says of its own stitches, by their name.
+    pattern says of its own stitches, by their name. `joins`: where the text joins yarn, and the end of that row. `speech`: puts everything
+    into words, None for English in `terms`.
     """
 
     terms: Literal["us", "uk"] = "us"
@@ -46,6 +48,26 @@ class ChartOptions:
     copies: Copies = ()
     unread: tuple[UnreadRow, ...] = ()
     special: Mapping[str, str] = field(default_factory=dict)
+    joins: tuple[tuple[int, int], ...] = ()
+    speech: Speech | None = None
+
+    @property
+    def words(self) -> Speech:
+        """What puts the chart into words."""
+        return self.speech or in_english(self.terms)
+
+
+@record
+class LeftOut:
+    """What a chart shows of wide rows: a key of what drawings say, with how many are left out. `many`: of each band."""
+
+    key: str
+    n: int = 0
+    many: tuple[int, ...] = ()
+
+    def told(self, speech: Speech) -> str:
+        """In words."""
+        return speech.say(self.key, n=len(self.many) or self.n, many=speech.listed([str(n) for n in self.many]))
 
 
 @record
@@ -106,3 +128,23 @@ class Frame:
     row: int
     times: int
     sides: tuple[tuple[Point, Point], tuple[Point, Point]]
+
+
+@dataclass(slots=True)
+class Laid:
+    """What there is to draw, y upwards.
+
+    `below`: short bars for stitches of another chart that this one stands on; `ring`: radius of a ring in the middle, 0 for none.
+    `torn`: where it ends for want of a row that can be read. `gaps`: lines where stitches are left out. `piece`: stitches of another chart
+    that these rows go around, as they lie at its edge. `arrows`: shafts that show which way rows around an edge go.
+    """
+
+    marks: list[Mark]
+    lines: list[RowLine]
+    frames: list[Frame]
+    below: list[tuple[Point, Point]] = field(default_factory=list)
+    ring: float = 0.0
+    torn: Torn | None = None
+    gaps: list[list[Point]] = field(default_factory=list)
+    piece: list[Mark] = field(default_factory=list)
+    arrows: list[list[Point]] = field(default_factory=list)

@@ -7,6 +7,7 @@ from typing import Literal
 from loopwright.record import record
 
 OPEN, BLOCK = "space", "block"
+FEWEST = 12  # squares of a side that are shown
 GridKind = Literal["filet", "colour", "corner"]
 
 
@@ -67,10 +68,30 @@ class Window:
         return self.x0 <= cell.x < self.x1 and self.y0 <= cell.y < self.y1
 
 
-def windows(grid: Grid, most: int) -> list[Window]:
-    """Parts of a grid no more than `most` squares wide and high, cut at tens, from the start of the work on."""
-    across, up = _cuts(grid.wide, most), _cuts(grid.high, most)
-    return [Window(x0, y0, x1, y1) for y0, y1 in up for x0, x1 in across]
+def windows(grid: Grid, across: int, up: int) -> list[Window]:
+    """Parts of a grid no more than so many squares wide and high, cut at tens, from the start of the work on."""
+    return [Window(x0, y0, x1, y1) for y0, y1 in _cuts(grid.high, up) for x0, x1 in _cuts(grid.wide, across)]
+
+
+def repeat(grid: Grid) -> tuple[int, int]:
+    """After how many squares and after how many rows a grid is the same again, from edge to edge; 0 where it never is.
+
+    The first rows may stand before the repeat, no more of them than it has.
+    """
+    if grid.kind == "corner" or any(len(r.cells) != grid.wide for r in grid.rows):
+        return 0, 0
+    lines = [[c.what for c in sorted(r.cells, key=lambda c: c.x)] for r in grid.rows]
+    across = next((p for p in range(1, grid.wide // 2 + 1) if all(line[p:] == line[:-p] for line in lines)), 0)
+    up = next((p for p in range(1, len(lines) // 2 + 1) if lines[2 * p :] == lines[p:-p] and len(lines) > 2 * p), 0)
+    return across, up
+
+
+def repeated(long: int, period: int, most: int, before: int = 0) -> int:
+    """How many squares of a side show the repeat at least twice, with both edges; all where it has none or is no longer than `most`."""
+    if not period or long <= most:
+        return long
+    least = before + period * max(2, -(-FEWEST // period))
+    return min(long, least + (long - least) % period)
 
 
 def _cuts(long: int, most: int) -> list[tuple[int, int]]:

@@ -5,16 +5,17 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from loopwright.drawing.chart.drawn import ChartDrawing, ChartOptions
-from loopwright.drawing.chart.grid import Grid, Window, shown, windows
-from loopwright.drawing.chart.grid_page import grid_page
-from loopwright.drawing.chart.grid_words import describe, name_of, square
+from loopwright.drawing.chart.grid import Grid, Window, repeat, repeated, shown, windows
+from loopwright.drawing.chart.grid_page import fitting, grid_page
+from loopwright.drawing.chart.grid_words import describe, square
 from loopwright.drawing.chart.grids import grid_of
 from loopwright.drawing.chart.sections import Section
-from loopwright.drawing.copies import told_of
+from loopwright.drawing.copies import in_words, sentence, told_of
 from loopwright.grading.gauge import StitchSizes
 from loopwright.model.fabric import Fabric
 
-MOST = 60  # squares across or up that a picture shows without being asked for the whole
+MOST = 60  # rows that a picture shows without being asked for the whole
+LEAST_ACROSS = 20  # squares across that are never cut
 MOST_PARTS = 12
 MOST_WHOLE = 60_000  # squares
 
@@ -27,9 +28,19 @@ def grid_charts(
     if grid is None:
         return ()
     whole = options.whole and sum(len(r.cells) for r in grid.rows) <= MOST_WHOLE
-    found = [Window(0, 0, grid.wide, grid.high)] if whole else [w for w in windows(grid, MOST) if shown(grid, w)]
+    found = [Window(0, 0, grid.wide, grid.high)] if whole else _windows(fabric, grid, options)
     last = min(len(found), MOST_PARTS) - 1
     return tuple(_drawing(fabric, section, grid, options, (found, n), told if n == last else ()) for n in range(last + 1))
+
+
+def _windows(fabric: Fabric, grid: Grid, options: ChartOptions) -> list[Window]:
+    """The repeat with its edges, where a grid that is too wide to be read in a column has one; else its parts."""
+    most = max(LEAST_ACROSS, fitting(fabric, grid, options))
+    across, up = repeat(grid)
+    wide, high = repeated(grid.wide, across, most), repeated(grid.high, up, MOST if grid.wide <= most else most, up)
+    if (wide, high) != (grid.wide, grid.high) and wide <= MOST and high <= MOST:
+        return [Window(0, 0, wide, high)]
+    return [w for w in windows(grid, most, MOST) if shown(grid, w)]
 
 
 def _drawing(
@@ -44,23 +55,28 @@ def _drawing(
 
 
 def _notes(fabric: Fabric, grid: Grid, window: Window, part: tuple[list[Window], int], options: ChartOptions) -> list[str]:
-    notes = [f"Drawn as a {name_of(grid).lower()}. {square(grid, options.terms)}"]
+    speech = options.words
+    notes = [f"{speech.say(f'drawn-as-{grid.kind}')} {square(grid, speech)}"]
     told = told_of(options.copies, fabric.rows[grid.rows[0].index].section)
     if told:
-        notes.append(f"{told[0].upper()}{told[1:]}.")
+        notes.append(sentence(in_words(told, speech)))
     if grid.kind == "filet":
-        notes.append("The first stitch of a row, or the chain that counts as one, is the line at its edge: it has no square.")
+        notes.append(speech.say("filet-edge"))
     if grid.closed and grid.kind != "corner":
-        notes.append("Worked in the round; drawn unrolled.")
+        notes.append(speech.say("unrolled-short"))
     windows_, at = part
-    if len(windows_) > 1:
+    if len(windows_) > 1 or (window.x1, window.y1) != (grid.wide, grid.high):
         rows = shown(grid, window)
-        first, last = (fabric.rows[rows[k].index].label or "Row" for k in (0, -1))
-        side = "left" if options.left_handed else "right"
-        squares = f"squares {window.x0 + 1} to {window.x1} of {grid.wide}, counted from the {side}"
-        notes.append(f"Shown: {squares}; {first} to {last}. Part {at + 1} of {len(windows_)}.")
+        first, last = (speech.row(label) if (label := fabric.rows[rows[k].index].label) else speech.say("row") for k in (0, -1))
+        span, hand = speech.say("rows-shown", first=first, last=last), "left" if options.left_handed else "right"
+        if len(windows_) > 1:
+            squares = {"first": window.x0 + 1, "last": window.x1, "part": at + 1, "parts": len(windows_)}
+            notes.append(speech.say(f"squares-shown-{hand}", **squares, n=grid.wide, rows=span))
+        else:
+            notes.append(speech.say(f"repeat-shown-{hand}", last=window.x1, n=grid.wide, rows=span, of=grid.high))
+            notes += [speech.say(key, n=n) for key, n in zip(("repeats-across", "repeats-up"), repeat(grid), strict=True) if n]
         if grid.kind != "corner":
-            notes.append("Counts beside a row are those of the squares shown.")
+            notes.append(speech.say("counts-of-shown"))
         if len(windows_) > MOST_PARTS and at == MOST_PARTS - 1:
-            notes.append(f"{len(windows_) - MOST_PARTS} more parts are left out: ask for the whole.")
+            notes.append(speech.say("parts-left-out", n=len(windows_) - MOST_PARTS))
     return notes

@@ -15,10 +15,12 @@ from loopwright.drawing.chart.grid_style import SCOPE, TEXT_PX, TITLE_PX, YARNS,
 from loopwright.drawing.chart.grid_words import count, label, meaning, name_of, signs
 from loopwright.drawing.chart.ink import number
 from loopwright.drawing.chart.sections import Section
+from loopwright.drawing.chart.words import named
 from loopwright.drawing.lettering import plain, width_px, wrapped
+from loopwright.drawing.speech import Speech
 from loopwright.model.fabric import Fabric
 
-MARGIN, LINE, TITLE_LINE = 24.0, 20.0, 22.0
+MARGIN, LINE, TITLE_LINE = 24.0, 22.0, 24.0
 LEAST = 18.0  # the shorter side of a square: a letter has room
 MOST_APART = 3.0  # a square's sides, one to the other
 TAB_HIGH, TAB_PAD, ARROW, GAP = 16.0, 5.0, 12.0, 4.0
@@ -26,7 +28,9 @@ NARROWEST = 330.0
 ENTRY = 30.0
 BESIDE = 58.0  # for numbers around a grid from corner to corner
 TEN = 10
+OF_COLUMN = 0.01985  # of the sheet's width that type is high at least: 9 pt (3.175 mm) where the sheet is 160 mm wide
 ALONE = 1_000  # squares; beyond, equal ones side by side are one element
+_Told = tuple[dict[str, str], Speech]  # letters of what stands in squares, and whose words
 
 
 @dataclass(slots=True)
@@ -60,35 +64,45 @@ def grid_page(fabric: Fabric, section: Section, grid: Grid, window: Window, opti
     """The SVG of a part of a grid. `told`: notes, and the description in words."""
     rows, sign = shown(grid, window), signs(grid)
     sheet = _sheet(fabric, grid, rows, window, options)
-    sides = _sides(fabric, grid, rows)
+    sides = _sides(fabric, grid, rows, options.words)
     wide = max(NARROWEST, sheet.right + max(sides if grid.kind != "corner" else (BESIDE, BESIDE)) + MARGIN)
-    name = wrapped(plain(section.name or "") or "Chart", TITLE_PX, wide - 2 * MARGIN, heavy=True)
+    name = wrapped(named(section, options.words), TITLE_PX, wide - 2 * MARGIN, heavy=True)
     sheet.top = MARGIN + TITLE_LINE * len(name) + (BESIDE if grid.kind == "corner" else 16.0)
     cells = sum(len(r.cells) for r in rows)
     parts = [x for row in rows for x in _row(fabric, grid, row, sheet, options, sign, merged=cells > ALONE)]
     parts += [*_lines(grid, rows, sheet), *_tens(grid, sheet)]
-    parts += [x for row in rows for x in (_corner_tab if grid.kind == "corner" else _tab)(fabric, grid, row, sheet, sign)]
+    parts += [x for row in rows for x in (_corner_tab if grid.kind == "corner" else _tab)(fabric, grid, row, sheet, (sign, options.words))]
     under = sheet.bottom + (BESIDE + 4.0 if grid.kind == "corner" else 34.0)
     key, under = _key(grid, options, under, wide, sign)
     said, high = _said(told[0], under, wide)
     lines = [svg.text("title", (MARGIN, 30 + TITLE_LINE * n), line) for n, line in enumerate(name)]
     ident = f"{options.ident}-grid-{rows[0].index}-{window.x0}-{window.y0}"
     inside = ["\n".join(["", f"<style>{style()}</style>", svg.rect("sheet", (0, 0), (wide, high)), *lines, *parts, *key, *said, ""])]
-    return svg.document(ident, SCOPE, (wide, high), (f"{' '.join(name)}: {name_of(grid).lower()}", told[1]), inside, shown_px=options.width)
+    return svg.document(ident, SCOPE, (wide, high), (_titled(" ".join(name), grid, options.words), told[1]), inside, shown_px=options.width)
+
+
+def fitting(fabric: Fabric, grid: Grid, options: ChartOptions) -> int:
+    """How many squares across a picture may have for its letters to be read where it is as wide as a column."""
+    whole = _sheet(fabric, grid, grid.rows, Window(0, 0, grid.wide, grid.high), options)
+    return int((TEXT_PX / OF_COLUMN - 2 * whole.left) // whole.w)
+
+
+def _titled(name: str, grid: Grid, speech: Speech) -> str:
+    return speech.say("grid-chart", name=name, kind=name_of(grid, speech).lower())
 
 
 def _sheet(fabric: Fabric, grid: Grid, rows: Sequence[GridRow], window: Window, options: ChartOptions) -> _Sheet:
     ratio = min(MOST_APART, max(1 / MOST_APART, grid.cell_mm[0] / grid.cell_mm[1]))
     w, h = (LEAST * ratio, LEAST) if ratio >= 1 else (LEAST, LEAST / ratio)
-    beside = BESIDE if grid.kind == "corner" else max(_sides(fabric, grid, rows))
+    beside = BESIDE if grid.kind == "corner" else max(_sides(fabric, grid, rows, options.words))
     return _Sheet(window, MARGIN + beside, 0.0, w, h, options.left_handed)
 
 
-def _sides(fabric: Fabric, grid: Grid, rows: Sequence[GridRow]) -> tuple[float, float]:
+def _sides(fabric: Fabric, grid: Grid, rows: Sequence[GridRow], speech: Speech) -> tuple[float, float]:
     """Room for numbers, and for counts, beside the squares."""
     sign = signs(grid)
     tab = max(_wide(label(fabric, r)) + 2 * TAB_PAD for r in rows) + ARROW + 3 * GAP
-    return tab, max(_wide(count(grid, r, sign)) for r in rows) + 2 * GAP
+    return tab, max(_wide(count(grid, r, sign, speech)) for r in rows) + 2 * GAP
 
 
 def _wide(text: str) -> float:
@@ -149,12 +163,12 @@ def _inside(grid: Grid, row: GridRow, sheet: _Sheet, sign: dict[str, str]) -> It
             yield f'<path class="mark m{n}" d="{data}"/>'
         if len(sign[what]) == 1:
             xs = " ".join(number(x + sheet.w / 2) for x, _ in own)
-            ys = {number(y + sheet.h / 2 + 4.5) for _, y in own}
-            down = ys.pop() if len(ys) == 1 else " ".join(number(y + sheet.h / 2 + 4.5) for _, y in own)
+            ys = {number(y + sheet.h / 2 + 4.8) for _, y in own}
+            down = ys.pop() if len(ys) == 1 else " ".join(number(y + sheet.h / 2 + 4.8) for _, y in own)
             yield f'<text class="in t{n}" x="{xs}" y="{down}">{escape(sign[what]) * len(own)}</text>'
         else:
             yield from (
-                f'<text class="in t{n}" x="{number(x + sheet.w / 2)}" y="{number(y + sheet.h / 2 + 4.5)}">{escape(sign[what])}</text>'
+                f'<text class="in t{n}" x="{number(x + sheet.w / 2)}" y="{number(y + sheet.h / 2 + 4.8)}">{escape(sign[what])}</text>'
                 for x, y in own
             )
 
@@ -205,7 +219,7 @@ def _tens(grid: Grid, sheet: _Sheet) -> Iterator[str]:
         yield svg.text("said mid", (sheet.at(x, 0)[0] + sheet.w / 2, sheet.bottom + 16), str(x + 1))
 
 
-def _tab(fabric: Fabric, grid: Grid, row: GridRow, sheet: _Sheet, sign: dict[str, str]) -> Iterator[str]:
+def _tab(fabric: Fabric, grid: Grid, row: GridRow, sheet: _Sheet, told: _Told) -> Iterator[str]:
     """A row's number where it starts, an arrow the way it goes, its counts where it ends."""
     from_right = fabric.rows[row.index].right_side != sheet.left_handed
     y = sheet.at(0, row.cells[0].y)[1] + sheet.h / 2
@@ -217,11 +231,11 @@ def _tab(fabric: Fabric, grid: Grid, row: GridRow, sheet: _Sheet, sign: dict[str
         wide = _wide(number_) + 2 * TAB_PAD
         x = edge + out * (2 * GAP + ARROW) - (0 if from_right else wide)
         yield svg.rect("tab", (x, y - TAB_HIGH / 2), (wide, TAB_HIGH))
-        yield svg.text("num mid", (x + wide / 2, y + 4.5), number_)
-    yield svg.text("said end" if from_right else "said", (far - out * 2 * GAP, y + 4.5), count(grid, row, sign))
+        yield svg.text("num mid", (x + wide / 2, y + 5.5), number_)
+    yield svg.text("said end" if from_right else "said", (far - out * 2 * GAP, y + 5.5), count(grid, row, *told))
 
 
-def _corner_tab(fabric: Fabric, grid: Grid, row: GridRow, sheet: _Sheet, sign: dict[str, str]) -> Iterator[str]:  # noqa: ARG001 - as _tab has it
+def _corner_tab(fabric: Fabric, grid: Grid, row: GridRow, sheet: _Sheet, told: _Told) -> Iterator[str]:  # noqa: ARG001 - as _tab has it
     """A row's number and arrow at the square that it starts with: beside the grid, above or below it."""
     first, window = row.cells[0], sheet.window
     x, y = sheet.at(first.x, first.y)
@@ -236,7 +250,7 @@ def _corner_tab(fabric: Fabric, grid: Grid, row: GridRow, sheet: _Sheet, sign: d
     yield _arrow((at[0] + out * ARROW / 2, at[1] + up * ARROW / 2), (at[0] - out * ARROW / 2, at[1] - up * ARROW / 2))
     if number_:
         yield svg.rect("tab", (cx - wide / 2, cy - TAB_HIGH / 2), (wide, TAB_HIGH))
-        yield svg.text("num mid", (cx, cy + 4.5), number_)
+        yield svg.text("num mid", (cx, cy + 5.5), number_)
 
 
 def _arrow(tail: Point, head: Point) -> str:
@@ -263,7 +277,8 @@ def _key(grid: Grid, options: ChartOptions, top: float, wide: float, sign: dict[
             found += [f'<path class="mark m{n % YARNS}" d="{data}"/>'] if data else []
             found.append(svg.text(f"in t{n % YARNS}", (MARGIN + 12, y + 13.5), sign[what]))
         found.append(f'<path class="hair" d="M{number(MARGIN)} {number(y)}h24v18h-24Z"/>')
-        for line in wrapped(f"{plain(meaning(grid, what, sign, options.terms))} ({many[what]} in all)", TEXT_PX, wide - 2 * MARGIN - 34):
+        said = options.words.say("in-all", what=meaning(grid, what, sign, options), n=many[what])
+        for line in wrapped(plain(said), TEXT_PX, wide - 2 * MARGIN - 34):
             found.append(svg.text("", (MARGIN + 34, y + 13.5), line))
             y += LINE
         y += ENTRY - LINE

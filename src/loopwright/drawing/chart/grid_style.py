@@ -10,7 +10,7 @@ from loopwright.drawing.chart.ink import number
 from loopwright.drawing.palette import WORKED, WRITTEN, colours
 
 SCOPE = "lw-grid"
-TEXT_PX, TITLE_PX = 13.0, 17.0
+TEXT_PX, LETTER_PX, TITLE_PX = 16.0, 14.0, 20.0
 YARNS = 6
 WHITE = "#FFFFFF"
 GREYS = ["#fff", "#bbb", "#e4e4e4", "#999", "#d0d0d0", "#f2f2f2"]  # on paper, under the strokes; by eye
@@ -42,6 +42,7 @@ def style() -> str:
     fixed = (
         f".lw-grid text{{font:{TEXT_PX:g}px {WRITTEN}}}.lw-grid .title{{font:700 {TITLE_PX:g}px {WORKED}}}"
         ".lw-grid .mid,.lw-grid .in{text-anchor:middle}.lw-grid .end{text-anchor:end}"
+        f".lw-grid .in{{font-size:{LETTER_PX:g}px}}"
         ".lw-grid .in{font-weight:600;paint-order:stroke;stroke-width:3.4;"
         "stroke-linejoin:round;pointer-events:none}"
         ".lw-grid path{fill:none;pointer-events:none;stroke-linecap:round;stroke-linejoin:round}"

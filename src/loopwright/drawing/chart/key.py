@@ -5,25 +5,23 @@ from __future__ import annotations
 from collections.abc import Sequence
 from html import escape
 
-from loopwright.drawing.chart.drawn import ChartOptions
+from loopwright.drawing.chart.drawn import ChartOptions, Laid
 from loopwright.drawing.chart.ink import is_filled, is_own, number, sample, symbol_path
-from loopwright.drawing.chart.laid import Laid
 from loopwright.drawing.chart.sections import Section
 from loopwright.drawing.chart.sheet import MARGIN, Sheet
-from loopwright.drawing.chart.signs import cut_at, cut_sign
+from loopwright.drawing.chart.signs import cut_at, cut_sign, join_sign, joined_at
 from loopwright.drawing.chart.style import TEXT_PX
 from loopwright.drawing.chart.symbols import marks, place_seen
 from loopwright.drawing.chart.yarns import coloured, yarns_used
 from loopwright.drawing.lettering import plain, width_px, wrapped
 from loopwright.model.fabric import Fabric
 from loopwright.record import record
-from loopwright.terms import dialect
 
 LINE = 20.0
 ENTRY, LOW_ENTRY = 58.0, 34.0  # height of an entry, of one without a tall symbol
 BESIDE = 24.0  # from the middle of a symbol to its words
 LONGEST = 160  # letters of what a pattern says of its own stitch
-PLACES = {"back": "back loop only", "front": "front loop only", "third": "third loop"}
+PLACES = {"back": "back-loop", "front": "front-loop", "third": "third-loop"}
 
 
 @record
@@ -47,13 +45,15 @@ def own_told(fabric: Fabric, laid: Laid, options: ChartOptions) -> list[str]:
     found = []
     for kind, n in own_numbers(fabric).items():
         if kind in used and kind.lower() in said:
-            words = plain(said[kind.lower()])
-            found.append(f"{n}: {words if len(words) <= LONGEST else words[: LONGEST - 4].rsplit(' ', 1)[0] + ' ...'}")
+            words = plain(options.words.own(said[kind.lower()]))
+            words = words if len(words) <= LONGEST else words[: LONGEST - 4].rsplit(" ", 1)[0] + " ..."
+            found.append(options.words.say("own-stitch", n=n, words=words))
     return found
 
 
 def _entries(fabric: Fabric, section: Section, laid: Laid, options: ChartOptions) -> list[_Entry]:
     used: set[tuple[str, str]] = set()
+    speech = options.words
     for m in laid.marks:
         used.add((m.kind, "none"))
         seen = place_seen(m.place.removeprefix("ws:"), right_side=not m.place.startswith("ws:"))
@@ -61,18 +61,21 @@ def _entries(fabric: Fabric, section: Section, laid: Laid, options: ChartOptions
             used.add((m.kind, seen))
     found = []
     for kind, place in sorted(used, key=lambda e: (fabric.kinds.index(e[0]), e[1] != "none", e[1])):
-        term = dialect(options.terms).term(kind)
-        text = term.short if term.short == term.long else f"{term.short}: {term.long}"
+        text = speech.named(kind)
         post = "front-post" if kind.startswith("fp") else "back-post" if kind.startswith("bp") else place
-        text += f", {PLACES[place]}" if place in PLACES else ""
+        text += f", {speech.say(PLACES[place])}" if place in PLACES else ""
         found.append(_Entry("stitch", text, kind, post if post in marks() else "none"))
     if laid.ring:
-        found.append(_Entry("ring", "ring that the first round is worked into"))
+        found.append(_Entry("ring", speech.say("ring-sign")))
     if cut_at(fabric, section, laid) is not None:
-        found.append(_Entry("cut", "fasten off"))
+        found.append(_Entry("cut", speech.say("cut-sign")))
+    if joined_at(fabric, laid, options.joins):
+        found.append(_Entry("join", speech.say("join-sign")))
     if coloured(fabric, laid, options):
         yarns = yarns_used(fabric, laid)
-        found += [_Entry("yarn", f"yarn {name}" if name == letter else f"{letter}: {name}", letter) for letter, name in yarns]
+        for letter, name in yarns:
+            key = "yarn-named" if name == letter else "yarn-sign"
+            found.append(_Entry("yarn", speech.say(key, sign=letter, name=name), letter))
     return found
 
 
@@ -101,6 +104,8 @@ def _entry(e: _Entry, at: tuple[float, float], own: dict[str, int], options: Cha
         return [f'<circle class="ring" cx="{number(x)}" cy="{number(y)}" r="9"/>', words]
     if e.what == "cut":
         return [cut_sign((x, y)), words]
+    if e.what == "join":
+        return [join_sign((x, y)), words]
     if e.what == "yarn":
         return [f'<path class="y{e.kind}" d="M{number(x - 16)} {number(y)}L{number(x + 16)} {number(y)}" data-yarn="{e.kind}"/>', words]
     turn = Sheet(mirror * x - x, 0.0, mirror)

@@ -5,12 +5,14 @@ from __future__ import annotations
 import math
 import statistics
 from collections import Counter
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 
 from loopwright.drawing.chart.along import PITCH
+from loopwright.drawing.chart.around import lay_around
 from loopwright.drawing.chart.beginnings import begin, wave
 from loopwright.drawing.chart.columns import Column, columns
-from loopwright.drawing.chart.drawn import Frame, Mark, Point, RowLine, Torn
+from loopwright.drawing.chart.drawn import Laid, Mark, Point, RowLine
+from loopwright.drawing.chart.edging import Edge
 from loopwright.drawing.chart.laying import Laying
 from loopwright.drawing.chart.planes import Around, Plane, Ring, Strip
 from loopwright.drawing.chart.sections import Section
@@ -22,7 +24,8 @@ from loopwright.model.fabric import Fabric
 
 TAB_AWAY, END_AWAY = 24.0, 14.0  # from the nearest symbol to a number's middle, to a count
 RING = 15.0  # radius of the ring that a first round is worked into
-HALF, STEPS = (13.0, 12.0), (4.0, 8.0, 12.0, 16.0)  # room about the middle of a number, and how far it may move
+HALF, SIDED = (13.0, 12.0), (28.0, 12.0)  # room about the middle of a number, and of one with its side
+STEPS = (4.0, 8.0, 12.0, 16.0, 22.0, 30.0, 40.0)  # how far a number may move
 BAND = 6.0  # height of a band in which numbers are kept clear of symbols
 ASIDE = 0.25  # of the seam, in u, that the first and last feet of an oval stand
 CHAIN_LONG, DRAWN_OUT = 16.0, 1.7  # length of a chain that stands up; times its height that a symbol may be long
@@ -30,35 +33,32 @@ EVEN = 0.08  # spread of lengths that a chart may have
 WIDER = 1.15  # a piece whose last row is so much wider than its first has grown
 
 
-@dataclass(slots=True)
-class Laid:
-    """What there is to draw, y upwards.
-
-    `below`: short bars for stitches of another chart that this one stands on; `ring`: radius of a ring in the middle, 0 for none.
-    `torn`: where it ends for want of a row that can be read. `gaps`: lines where stitches are left out.
-    """
-
-    marks: list[Mark]
-    lines: list[RowLine]
-    frames: list[Frame]
-    below: list[tuple[Point, Point]] = field(default_factory=list)
-    ring: float = 0.0
-    torn: Torn | None = None
-    gaps: list[list[Point]] = field(default_factory=list)
-
-
 def lay(fabric: Fabric, section: Section) -> Laid:
     """Lays a section out; its marks are in the order of work."""
-    if section.kind == "disc":
+    if section.edge is not None:
+        found = _around(fabric, section, section.edge)
+    elif section.kind == "disc":
         found = _disc(fabric, section)
     elif section.kind == "oval" and section.base >= 0:
         found = _oval(fabric, section)
     else:
         found = _strip(fabric, section)
     found.marks.sort(key=lambda m: m.stitch)
-    if section.kind in ("disc", "oval"):
-        found.lines = _aside(found.lines, found.marks)
+    if section.kind in ("disc", "oval") or section.edge is not None and section.closed:
+        sided = any(not fabric.rows[n.row].right_side for n in found.lines)
+        found.lines = _aside(found.lines, found.marks, SIDED if sided else HALF)
     found.frames = clear_frames(found.frames, found.marks)
+    return found
+
+
+def _around(fabric: Fabric, section: Section, edge: Edge) -> Laid:
+    """Rows around an edge; where their stitches lean for want of room below, all rows once more, settled together."""
+    found, _ = lay_around(fabric, section, edge)
+    if not edge.closed and _slanted(fabric, found) > (0.0, EVEN):
+        _, laying = lay_around(fabric, section, edge, {})
+        base = [(s, u, 0.0) for known in (laying.sides, laying.undersides, laying.tops) for s, (u, v) in known.items() if v == 0.0]
+        again, _ = lay_around(fabric, section, edge, settle(base, laying.held, fixed=True))
+        found = min(found, again, key=lambda f: _slanted(fabric, f))
     return found
 
 
@@ -191,7 +191,7 @@ def _cleared(lines: list[RowLine], marks: list[Mark]) -> list[RowLine]:
     return [_clear(line, bands) for line in lines]
 
 
-def _aside(lines: list[RowLine], marks: list[Mark]) -> list[RowLine]:
+def _aside(lines: list[RowLine], marks: list[Mark], half: Point) -> list[RowLine]:
     """Numbers within rounds moved to the nearest place beside them that is free of symbols and of other numbers."""
     inked = [p for m in marks for f in m.feet for p in (f, ((f[0] + m.top[0]) / 2, (f[1] + m.top[1]) / 2), m.top)]
     found: list[RowLine] = []
@@ -199,7 +199,7 @@ def _aside(lines: list[RowLine], marks: list[Mark]) -> list[RowLine]:
         x, y = line.tab
         taken = inked + [n.tab for n in found]
         around = [(x + r * math.cos(a * math.pi / 4), y + r * math.sin(a * math.pi / 4)) for r in STEPS for a in range(8)]
-        free = (p for p in ((x, y), *around) if not any(abs(p[0] - q[0]) < HALF[0] and abs(p[1] - q[1]) < HALF[1] for q in taken))
+        free = (p for p in ((x, y), *around) if not any(abs(p[0] - q[0]) < half[0] and abs(p[1] - q[1]) < half[1] for q in taken))
         found.append(replace(line, tab=next(free, line.tab)))
     return found
 

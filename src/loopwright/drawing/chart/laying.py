@@ -11,7 +11,7 @@ from loopwright.drawing.chart.along import PITCH, along
 from loopwright.drawing.chart.arches import arch, knob, stacked
 from loopwright.drawing.chart.columns import CHAIN_STEP, Column, columns
 from loopwright.drawing.chart.drawn import Frame, Mark, Point, RowLine
-from loopwright.drawing.chart.planes import Around, Plane, Strip
+from loopwright.drawing.chart.planes import Around, Plane, Rim
 from loopwright.drawing.chart.rising import rise
 from loopwright.drawing.chart.skyline import Skyline
 from loopwright.drawing.chart.stood import FAN, Stood, part_ends, runs
@@ -23,6 +23,7 @@ FAR = 400.0
 BESIDE = 7.0  # a chain that stands in a fan stands so far beside its foot
 
 
+UNEVEN, OFF_STEM = 20.0, 4.0  # of two stitches in one place: difference in height; that chains keep off the taller
 LEG_REACH = 9.0  # that a chain keeps away from the legs of a decrease
 
 
@@ -30,9 +31,10 @@ LEG_REACH = 9.0  # that a chain keeps away from the legs of a decrease
 class Laying:
     """What has been laid so far.
 
-    `tops`: u and v of every stitch's top; `undersides`: of the free side of chains. `lead`: columns of the foundation that belong to the
-    first row. `floor`: where the first row's feet stand if they stand on nothing. `hints`: u of stitches, where all rows have been settled
-    together; `left`: stitches left out; `held`: the rows laid, in order of u.
+    `tops`: u and v of every stitch's top; `undersides`: of the free side of chains; `sides`: of stitches at the ends of rows. `lead`:
+    columns of the foundation that belong to the first row. `floor`: where the first row's feet stand if they stand on nothing. `hints`: u
+    of stitches, where all rows have been settled together; `left`: stitches left out; `grown`: by row, how much wider than it needs a
+    stitch stands, for what comes above it, but on `tight` stitches; `held`: the rows laid, in order of u.
     """
 
     fabric: Fabric
@@ -40,6 +42,7 @@ class Laying:
     floor: float = 0.0
     tops: dict[int, tuple[float, float]] = field(default_factory=dict)
     undersides: dict[int, tuple[float, float]] = field(default_factory=dict)
+    sides: dict[int, tuple[float, float]] = field(default_factory=dict)
     marks: list[Mark] = field(default_factory=list)
     lines: list[RowLine] = field(default_factory=list)
     frames: list[Frame] = field(default_factory=list)
@@ -50,12 +53,14 @@ class Laying:
     lead: list[Column] = field(default_factory=list)
     left: frozenset[int] = frozenset()
     hints: dict[int, float] = field(default_factory=dict)
+    grown: dict[int, float] = field(default_factory=dict)
+    tight: set[int] = field(default_factory=set)
     held: list[list[Stood]] = field(default_factory=list)
     ends: set[int] = field(default_factory=set)
     last: set[int] = field(default_factory=set)
 
     def __post_init__(self) -> None:
-        whole = math.inf if isinstance(self.plane, Strip) else self.plane.whole
+        whole = self.plane.whole
         self.sky = Skyline(3.0 if math.isinf(whole) else whole / 720, whole)
         self.level = self.floor
 
@@ -63,6 +68,8 @@ class Laying:
         """Lays a row; `way`: 1 where it goes towards larger u if its feet do not tell."""
         row = self.fabric.rows[index]
         found = columns(self.fabric, row, tab=self.plane.closed, left=self.left)
+        for c in found if self.grown.get(index, 1.0) > 1.0 else ():
+            c.wide *= self.grown[index] if c.what == "stitch" and not self.tight.intersection(c.parents) else 1.0
         front = 1 if self.plane.closed else 0
         stood = [self._stand(c) for c in (*found[:front], *self.lead, *found[front:])]
         self.lead = []
@@ -74,6 +81,8 @@ class Laying:
         ordered = stood if way > 0 else stood[::-1]
         self._heights(ordered)
         along(self, ordered, way)
+        if self.plane.closed:
+            self._near(ordered)
         rise(self, ordered)
         self.held.append(ordered)
         self._draw(ordered, index)
@@ -85,7 +94,7 @@ class Laying:
     def _stand(self, column: Column) -> Stood:
         if column.kind == "spike":
             column.parents = self._deeper(column.parents)
-        tops = self.undersides if column.place == "underside" else self.tops
+        tops = self.undersides if column.place == "underside" else self.sides if column.place == "row-end" else self.tops
         known = [p for p in column.parents if p in tops or p in self.tops]
         places = [(tops.get(p) or self.tops[p]) for p in known]
         if column.place in ("space", "between") and not self.plane.closed:  # an unrolled round may close between its two ends
@@ -109,7 +118,7 @@ class Laying:
         """Brings the feet into one turn after another and says which way the row goes."""
         last: float | None = None
         trend = 0.0
-        whole = 0.0 if isinstance(self.plane, Strip) else self.plane.whole
+        whole = self.plane.whole if self.plane.closed else 0.0
         for s in stood:
             if not s.aims or s.column.what == "join":
                 continue
@@ -124,6 +133,16 @@ class Laying:
                 s.aims = [sum(s.aims) / len(s.aims)]
                 last = s.aims[0]
         return way if abs(trend) < 1e-6 else (1 if trend > 0 else -1)
+
+    def _near(self, stood: Sequence[Stood]) -> None:
+        """Feet in the same turn as their tops."""
+        whole = self.plane.whole
+        for s in stood:
+            turns = whole * round((s.u - s.aims[0]) / whole) if s.aims else 0.0
+            if turns:
+                s.aims = [u + turns for u in s.aims]
+                if isinstance(s.key, tuple) and len(s.key) == 3 and isinstance(s.key[1], float):
+                    s.key = (s.key[0] + turns, s.key[1] + turns, s.key[2])
 
     def _heights(self, stood: Sequence[Stood]) -> None:
         known = sorted(s.low for s in stood if s.known and s.column.what in ("stitch", "stack"))
@@ -148,9 +167,16 @@ class Laying:
     def foot(self, s: Stood) -> list[float]:
         """U of its feet."""
         if isinstance(s.key, tuple) and len(s.key) == 3 and isinstance(s.key[1], float):
-            aside = self.half(s, BESIDE) if s.column.what == "stack" else 0.0
+            aside = self._beside(s) if s.column.what == "stack" else 0.0
             return [s.key[1] + max(-aside, min(aside, s.u - s.key[1]))]
         return s.aims if s.known and s.aims and s.column.what != "join" else [s.u]
+
+    def _beside(self, s: Stood) -> float:
+        """How far beside its foot a chain of a fan stands, in u; at the corner of an edge it is the foot that needs the room."""
+        if not isinstance(self.plane, Rim) or not isinstance(s.key, tuple):
+            return self.half(s, BESIDE)
+        foot = float(s.key[1])
+        return abs(self.plane.place(self.plane.length(foot, s.low) + math.copysign(BESIDE, s.u - foot), s.low) - foot)
 
     def half(self, s: Stood, units: float) -> float:
         """A length as a way in u at its top."""
@@ -203,6 +229,13 @@ class Laying:
             seen = place if right else "ws:" + place
             self.marks.append(Mark(stitch, self.fabric.name(stitch), points, self.point(to, high), seen, self.fabric.row[stitch], way))
 
+    def _off_the_stem(self, before: Stood | None, after: Stood | None) -> float:
+        """How far chains between two stitches in one place keep towards the shorter, away from the stem of the taller."""
+        if before is None or after is None or not before.column.parents or before.column.parents != after.column.parents:
+            return 0.0
+        uneven = before.tall - after.tall
+        return math.copysign(OFF_STEM, uneven) if abs(uneven) > UNEVEN else 0.0
+
     def _arch(
         self, run: Sequence[Stood], before: Stood | None, after: Stood | None, index: int, fresh: list[tuple[float, float, float]]
     ) -> None:
@@ -210,8 +243,11 @@ class Laying:
         if not ends:
             ends = [(run[0].u, self.level)]
         laid = arch(self.plane, self.sky, [s.u for s in run], ends, held=before is not None and after is not None)
-        for s, (u, v, reach, a, b) in zip(run, laid, strict=True):
-            stitch = s.column.stitches[0]
+        aside = self._off_the_stem(before, after)
+        for s, (at, v, reach, *ends_of) in zip(run, laid, strict=True):
+            stitch, u = s.column.stitches[0], self.plane.place(self.plane.length(at, v) + aside, v) if aside else at
+            (x0, y0), (x1, y1) = self.point(at, v), self.point(u, v)
+            a, b = ((x + x1 - x0, y + y1 - y0) for x, y in ends_of)
             s.u, s.high = u, v + 3.0
             self.tops[stitch] = (u, v + 3.0)
             self.marks.append(Mark(stitch, "ch", (a,), b, "none", self.fabric.row[stitch]))

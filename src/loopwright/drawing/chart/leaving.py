@@ -7,13 +7,18 @@ from collections.abc import Sequence
 from loopwright.drawing.chart.sections import Section
 from loopwright.model.fabric import Fabric
 
-KEPT = 3  # columns on either side of what is left out
-FEWEST = 6  # columns worth leaving out
+KEPT, CLOSER = 3, 2  # columns on either side of what is left out; where that is still too wide
+FEWEST, FEWER = 6, 2  # columns worth leaving out; where the rest is still too wide
 LONGEST = 40  # stitches of a repeat
 EITHER, MORE = 2, 1  # repeats kept at either end, repeats left out at least
 
 
-def left_out(fabric: Fabric, section: Section) -> list[frozenset[int]]:
+def more_left_out(fabric: Fabric, section: Section) -> list[frozenset[int]]:
+    """Longer bands of stitches that a chart can do without, and shorter ones too: see left_out."""
+    return left_out(fabric, section, kept=CLOSER, fewest=FEWER)
+
+
+def left_out(fabric: Fabric, section: Section, *, kept: int = KEPT, fewest: int = FEWEST) -> list[frozenset[int]]:
     """Bands of stitches that a chart can do without, from the first row shown to the last, with what they stand on.
 
     A band is of neighbouring columns. A column has one stitch in every row, each worked into the one below it and into nothing else, each
@@ -23,8 +28,8 @@ def left_out(fabric: Fabric, section: Section) -> list[frozenset[int]]:
     found, run = [], list[list[int]]()
     for column in [*columns, []]:
         if run and (not column or not _beside(fabric, section, run[-1], column)):
-            if len(run) >= 2 * KEPT + FEWEST:
-                found.append(frozenset(s for one in run[KEPT:-KEPT] for s in one))
+            if len(run) >= 2 * kept + fewest:
+                found.append(frozenset(s for one in run[kept:-kept] for s in one))
             run = []
         if column:
             run.append(column)
@@ -89,7 +94,7 @@ def repeats_out(fabric: Fabric, section: Section) -> list[frozenset[int]]:
         return []
     found = out | below
     for index in section.rows[1:]:
-        band = _standing_on(fabric, index, found)
+        band = standing_on(fabric, index, found)
         if not band:
             return []
         found |= band
@@ -116,14 +121,15 @@ def _rounds(fabric: Fabric, stitches: Sequence[int]) -> dict[int, int]:
     return found
 
 
-def _standing_on(fabric: Fabric, index: int, out: set[int]) -> set[int]:
+def standing_on(fabric: Fabric, index: int, out: set[int]) -> set[int]:
     """What a row has on stitches that are left out, and the chains between; nothing where it does not stand apart from the rest."""
     row = fabric.rows[index]
     on = [s for s in range(row.start, row.end) if fabric.parents(s) and all(p in out for p in fabric.parents(s))]
     if not on:
         return set()
     band = set(range(min(on), max(on) + 1))
-    apart = all(all(p in out for p in fabric.parents(s)) for s in band) and all(fabric.part_of(s) in ("edge", "picot") for s in band)
+    own = all(p in out or p in band for s in band for p in fabric.parents(s))
+    apart = own and all(fabric.part_of(s) in ("edge", "picot") for s in band)
     clear = not any(p in out for s in range(row.start, row.end) if s not in band for p in fabric.parents(s))
     return band if apart and clear else set()
 

@@ -9,10 +9,11 @@ from loopwright.drawing.chart.drawn import ChartDrawing, ChartOptions, Point
 from loopwright.drawing.chart.grid_style import SCOPE, TEXT_PX, TITLE_PX, style
 from loopwright.drawing.chart.ink import number
 from loopwright.drawing.lettering import plain, wrapped
+from loopwright.drawing.speech import Speech
 from loopwright.model.fabric import Fabric
 from loopwright.record import record
 
-MARGIN, LINE = 24.0, 20.0
+MARGIN, LINE = 24.0, 22.0
 SIDE, AIR = 40.0, 4.0  # of a motif; around it
 BORDER = 7.0  # a round of the border
 TIE = 2.5  # how far a join reaches into either motif
@@ -67,7 +68,7 @@ def assembly(fabric: Fabric, options: ChartOptions) -> ChartDrawing | None:
     found = joined(fabric)
     if found is None:
         return None
-    notes, told = _notes(fabric, found), _told(fabric, found, options)
+    notes, told = _notes(fabric, found, options.words), _told(fabric, found, options)
     description = "\n".join(plain(line) for line in (*told, *notes))
     picture, rows = _page(fabric, found, options, notes, description), (0, len(fabric.rows) - 1)
     return ChartDrawing(picture, description, "assembly", "Joining", rows, tuple(notes))
@@ -78,39 +79,41 @@ def _plain_name(name: str) -> str:
     return name.split("(", 1)[0].strip() or name
 
 
-def _notes(fabric: Fabric, j: Joined) -> list[str]:
+def _notes(fabric: Fabric, j: Joined, speech: Speech) -> list[str]:
     many = j.across * j.down
-    found = [f"{j.across} motifs across and {j.down} down, {many} in all, numbered row by row."]
+    found = [speech.say("motifs-many", across=j.across, down=j.down, n=many)]
     if j.shown != (j.across, j.down):
-        found.append(f"Shown: the first {j.shown[0]} across and {j.shown[1]} down.")
+        found.append(speech.say("motifs-shown", across=j.shown[0], down=j.shown[1]))
     if j.ties:
-        found.append(f"1 is the {_plain_name(j.first).lower()}; 2 to {many} are joined in {j.joined_in} where short lines cross an edge.")
-        found.append("Another order will do, as long as each motif is joined to all finished ones beside it.")
+        first = speech.name(_plain_name(j.first).lower()) if j.first else speech.say("motif").lower()
+        found.append(speech.say("motifs-tied", first=first, n=many, row=speech.row(j.joined_in)))
+        found.append(speech.say("motifs-any-order"))
     else:
-        found.append("Motifs meet where lines cross an edge.")
+        found.append(speech.say("motifs-meet"))
     if j.border:
-        rounds, name = len(j.border), _plain_name(fabric.rows[j.border[0]].section or "border").lower()
-        found.append(f"Around them, dashed: the {name}, {rounds} round{'s' * (rounds > 1)}.")
+        section = fabric.rows[j.border[0]].section
+        name = speech.name(_plain_name(section).lower()) if section else speech.say("border")
+        found.append(speech.say("motifs-border", name=name, n=len(j.border)))
     return found
 
 
 def _told(fabric: Fabric, j: Joined, options: ChartOptions) -> list[str]:
-    way = "right to left" if options.left_handed else "left to right"
-    found = [f"How the motifs are joined. Rows of {j.across} motifs, read {way}, from the top down, seen from the right side."]
+    speech = options.words
+    found = [speech.say("motifs-read-left" if options.left_handed else "motifs-read-right", n=j.across)]
     for row in range(j.shown[1]):
         first, last = row * j.across + 1, (row + 1) * j.across
-        found.append(f"Row {row + 1} of motifs: {first} to {last}." if last > first else f"Row {row + 1} of motifs: {first}.")
+        found.append(speech.say("motifs-row" if last > first else "motifs-row-one", row=row + 1, first=first, last=last))
     if j.ties:
-        found.append(f"A side is joined in {j.ties} places.")
-        found.append("Motifs of the first row are joined to the one beside them, the first of a row to the one above, all others to both.")
-    return found + [f"{fabric.rows[i].label} goes around all motifs." for i in j.border]
+        found += [speech.say("motifs-ties", n=j.ties), speech.say("motifs-order")]
+    return found + [speech.say("motifs-around", row=speech.row(fabric.rows[i].label)) for i in j.border]
 
 
 def _page(fabric: Fabric, j: Joined, options: ChartOptions, notes: list[str], description: str) -> str:
     room = BORDER * min(len(j.border), MOST_ROUNDS)
     wide = max(NARROWEST, j.shown[0] * SIDE + 2 * (room + MARGIN))
     left, top = (wide - j.shown[0] * SIDE) / 2, 56.0 + room
-    name = wrapped("How the motifs are joined", TITLE_PX, wide - 2 * MARGIN, heavy=True)
+    titled = options.words.say("motifs-joined")
+    name = wrapped(titled, TITLE_PX, wide - 2 * MARGIN, heavy=True)
     top += 22.0 * (len(name) - 1)
     parts = [svg.text("title", (MARGIN, 30 + 22.0 * n), line) for n, line in enumerate(name)]
     parts += _border(fabric, j, options, (left, top))
@@ -123,7 +126,7 @@ def _page(fabric: Fabric, j: Joined, options: ChartOptions, notes: list[str], de
     parts += [svg.text("said", (MARGIN, under + LINE * n), line) for n, line in enumerate(lines)]
     size = wide, under + LINE * len(lines) + 8
     inside = ["\n".join(["", f"<style>{style()}</style>", svg.rect("sheet", (0, 0), size), *parts, ""])]
-    return svg.document(f"{options.ident}-joined", SCOPE, size, ("How the motifs are joined", description), inside, shown_px=options.width)
+    return svg.document(f"{options.ident}-joined", SCOPE, size, (titled, description), inside, shown_px=options.width)
 
 
 def _motif(j: Joined, options: ChartOptions, place: tuple[int, int], corner: Point) -> Iterator[str]:
@@ -135,7 +138,7 @@ def _motif(j: Joined, options: ChartOptions, place: tuple[int, int], corner: Poi
     line = f' data-line="{options.line(stitch)}"' if options.line else ""
     kind = "tab" if many == 1 else "motif"
     yield f'{_rect(kind, (x, y), (SIDE - AIR, SIDE - AIR))} data-motif="{many}" data-stitch="{stitch}"{line}/>'
-    yield svg.text("num mid" if many == 1 else "mid", (x + (SIDE - AIR) / 2, y + (SIDE - AIR) / 2 + 4.5), str(many))
+    yield svg.text("num mid" if many == 1 else "mid", (x + (SIDE - AIR) / 2, y + (SIDE - AIR) / 2 + 5.2), str(many))
 
 
 def _ties(j: Joined, corner: Point) -> Iterator[str]:

@@ -19,6 +19,11 @@ class Strip:
     wave: tuple[Point, ...] = ()
     closed: bool = False
 
+    @property
+    def whole(self) -> float:
+        """U of a whole turn: there is none."""
+        return math.inf
+
     def span(self, v: float) -> float:  # noqa: ARG002 - as the other planes have it
         """Length of a whole turn at height v: there is none."""
         return math.inf
@@ -155,4 +160,76 @@ class Around:
         return half + v * math.cos(3 * q + left), v * math.sin(3 * q + left)
 
 
-Plane = Strip | Ring | Around
+@record
+class Rim:
+    """Rows around the edge of a piece: straight sides, and the corners between them.
+
+    `knots`, in order: the length of a side with no turn, or a corner's turn in radians with no length. `heading`: of the first side, in
+    radians; the piece lies on the left hand. In the sides u is a length, at the corners `arc` times an angle; v is the distance outwards.
+    """
+
+    knots: tuple[tuple[float, float], ...]
+    heading: float
+    closed: bool = False
+    arc: float = 40.0
+
+    @property
+    def whole(self) -> float:
+        """U of a whole turn; infinite where the edge is open."""
+        return self.long if self.closed else math.inf
+
+    @property
+    def long(self) -> float:
+        """U of the last end."""
+        return sum(long + self.arc * turn for long, turn in self.knots)
+
+    def span(self, v: float) -> float:
+        """Length of a whole turn at height v."""
+        return sum(long + v * turn for long, turn in self.knots) if self.closed else math.inf
+
+    def reach(self, span: float) -> float:
+        """The height at which a turn is so long."""
+        turns = sum(turn for _, turn in self.knots)
+        return max(0.0, span - sum(long for long, _ in self.knots)) / turns if self.closed and turns else 0.0
+
+    def length(self, u: float, v: float) -> float:
+        """U as a length along the edge at height v."""
+        turns, left = divmod(u, self.long) if self.closed else (0.0, u)
+        found = turns * self.span(v) if turns else 0.0
+        if left < 0:
+            return left
+        for long, turn in self.knots:
+            here = min(long + self.arc * turn, left)
+            found += here * v / self.arc if turn else here
+            left -= here
+        return found + left
+
+    def place(self, s: float, v: float) -> float:
+        """The u of a length along the edge at height v."""
+        turns, left = divmod(s, self.span(v)) if self.closed else (0.0, s)
+        found = turns * self.long
+        if left < 0:
+            return left
+        for long, turn in self.knots:
+            whole = long + v * turn
+            here = min(whole, left)
+            found += here * self.arc / v if turn and v > 0 else here
+            left -= here
+        return found + left
+
+    def point(self, u: float, v: float) -> Point:
+        """Where a place lies; the first side begins at the origin."""
+        left = u % self.long if self.closed else u
+        x, y, way = 0.0, 0.0, self.heading
+        for k, (long, turn) in enumerate(self.knots):
+            here = long + self.arc * turn
+            if left <= here or k + 1 == len(self.knots):
+                break
+            left -= here
+            x, y, way = x + long * math.cos(way), y + long * math.sin(way), way + turn
+        if turn:
+            way, left = way + min(left / self.arc, turn), max(0.0, left - self.arc * turn)
+        return x + left * math.cos(way) + v * math.sin(way), y + left * math.sin(way) - v * math.cos(way)
+
+
+Plane = Strip | Ring | Around | Rim

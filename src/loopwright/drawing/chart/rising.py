@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from loopwright.drawing.chart.planes import Strip
+from loopwright.drawing.chart.planes import Rim, Strip
 from loopwright.drawing.chart.stood import FAN, Stood, together
 from loopwright.drawing.chart.symbols import AIR
 
@@ -24,14 +24,14 @@ def rise(laying: Laying, stood: Sequence[Stood]) -> None:
     """Fans round their tops off; whatever would touch what lies below it goes up."""
     for s in stood:
         _bend(laying, s)
-    if isinstance(laying.plane, Strip):
+    if isinstance(laying.plane, Strip | Rim):
         _part(laying, stood)
     for group in together(stood):
         lift = 0.0
         for s in group:
             feet = laying.foot(s)
-            if isinstance(laying.plane, Strip) and len(group) >= FAN and len(feet) == 1 and s.tall >= TALL:
-                across = min(abs(s.u - feet[0]), s.tall)
+            if isinstance(laying.plane, Strip | Rim) and len(group) >= FAN and len(feet) == 1 and s.tall >= TALL:
+                across = min(abs(_aside(laying, s, feet[0], s.low)), s.tall)
                 s.high = s.low + max(LEAST_RISE * s.tall, math.sqrt(max(0.0, s.tall * s.tall - across * across)))
             lift = max(lift, laying.sky.need(_reach(laying, s, feet)))
         for s in group:
@@ -39,10 +39,15 @@ def rise(laying: Laying, stood: Sequence[Stood]) -> None:
             s.low += lift
 
 
+def _aside(laying: Laying, s: Stood, foot: float, v: float) -> float:
+    """How far a top stands aside of its foot, as a length at height v."""
+    return laying.plane.length(s.u, v) - laying.plane.length(foot, v)
+
+
 def _part(laying: Laying, stood: Sequence[Stood]) -> None:
     """Where two short stitches in one place lean far to one side, the row grows until no bar touches the stem beside it."""
     short = [s for s in stood if s.column.what == "stitch" and 0 < s.tall < TALL]
-    ways = [s.u - laying.foot(s)[0] for s in short]
+    ways = [_aside(laying, s, laying.foot(s)[0], s.high) for s in short]
     grown = 1.0
     for (one, a), (two, b) in pairwise(zip(short, ways, strict=True)):
         tall, far = max(one.tall, two.tall), max(abs(a), abs(b))

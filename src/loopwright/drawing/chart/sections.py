@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from dataclasses import replace
 
 from loopwright.drawing.chart.along import PITCH
+from loopwright.drawing.chart.edging import Edge, edge_of
 from loopwright.drawing.chart.symbols import AIR, height
 from loopwright.grading.gauge import StitchSizes
 from loopwright.measuring.corners import Corner, corners
@@ -29,7 +31,7 @@ class Section:
     `kind`: of the part ("disc", "oval", "tube", "flat", "border", "edge", "tie", "rows"); `base`: the row of chains it begins on, -1 for
     none; `rows`: rows of the fabric that are shown; `of`: how many there are; `corners`: shares of the row
     `corner_row` where its corners stand. `blocks`: how many each row has, where it is worked from corner to corner.
-    `left`: bands of stitches that are left out.
+    `left`: bands of stitches that are left out. `edge`: of the piece that the rows go around, where they do ("edge", "border" …).
     """
 
     kind: str
@@ -43,6 +45,7 @@ class Section:
     closed: bool = False
     blocks: tuple[int, ...] = ()
     left: tuple[frozenset[int], ...] = ()
+    edge: Edge | None = None
 
 
 def sections(fabric: Fabric, sizes: StitchSizes, *, whole: bool) -> list[Section]:
@@ -56,7 +59,9 @@ def sections(fabric: Fabric, sizes: StitchSizes, *, whole: bool) -> list[Section
             continue
         base = _base(fabric, found, rows, taken)
         taken.update(rows, () if base < 0 else (base,))
-        drawn.append((rows[0], _section(fabric, part, base, rows, whole=whole)))
+        section = _section(fabric, part, base, rows, whole=whole)
+        edge = edge_of(fabric, section.rows, found) if base < 0 and rows[0] and not part.branch else None
+        drawn.append((rows[0], section if edge is None else replace(section, kind="edge", edge=edge, closed=edge.closed)))
     left = [c for c in found if c.index not in taken and not c.assumed and _has(fabric, c.index)]
     drawn += [(c.index, Section("rows", c.row.section, -1, (c.index,), 1)) for c in left]
     return [s for _, s in sorted(drawn, key=lambda d: d[0])]

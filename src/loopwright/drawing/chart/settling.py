@@ -16,28 +16,34 @@ from loopwright.drawing.chart.stood import Stood
 SWEEPS = 12
 BESIDE = 0.0  # how much even gaps count against standing over the feet
 AGAIN = 1.0  # a pull that overshoots settles sooner
+HOME = 0.002  # how much the place where a column stood counts: else what hangs together by nothing drifts apart
 SHORT = 22.0  # a stitch so tall pulls with a weight of one
 
 
 @dataclass(slots=True)
 class _Row:
-    """A row: how wide its columns are, where they stand, and what each pulls at: columns of rows before it, with a weight."""
+    """A row: how wide its columns are, where they stand and stood, and what each pulls at: columns of rows before it, with a weight."""
 
     wide: list[float]
     at: list[float]
     feet: list[list[tuple[int, int]]]
     weight: list[float]
+    home: list[float] = field(default_factory=list)
     pulled: list[list[tuple[int, int]]] = field(default_factory=list)
 
 
-def settle(base: Sequence[tuple[int, float, float]], rows: Sequence[Sequence[Stood]]) -> dict[int, float]:
-    """U of every stitch. `base`: stitches the first row stands on, each with its u and its room; `rows`: columns in order of u."""
+def settle(base: Sequence[tuple[int, float, float]], rows: Sequence[Sequence[Stood]], *, fixed: bool = False) -> dict[int, float]:
+    """U of every stitch.
+
+    `base`: stitches the first row stands on, each with its u and its room, which stay where they are if `fixed`; `rows`: columns in order
+    of u.
+    """
     found = [_below(base)] if base else []
     where: dict[int, tuple[int, int]] = {s: (0, k) for k, (s, _, _) in enumerate(sorted(base, key=lambda b: b[1]))}
     for stood in rows:
         found.append(_row(stood, where, len(found)))
     for row in found:
-        row.pulled = [[] for _ in row.at]
+        row.pulled, row.home = [[] for _ in row.at], list(row.at)
     for r, row in enumerate(found):
         for c, feet in enumerate(row.feet):
             for foot in feet:
@@ -45,7 +51,8 @@ def settle(base: Sequence[tuple[int, float, float]], rows: Sequence[Sequence[Sto
     ways = [*range(len(found)), *range(len(found) - 2, -1, -1)]
     for _ in range(SWEEPS):
         for r in ways:
-            _step(found, r)
+            if r or not fixed:
+                _step(found, r)
     return {s: found[r].at[c] for s, (r, c) in where.items()}
 
 
@@ -70,9 +77,9 @@ def _row(stood: Sequence[Stood], where: dict[int, tuple[int, int]], number: int)
 
 def _step(rows: Sequence[_Row], r: int) -> None:
     row = rows[r]
-    aims: list[float] = []
+    aims, weights = list[float](), list[float]()
     for c, at in enumerate(row.at):
-        pull, weight = 0.0, 0.0
+        pull, weight = HOME * (row.home[c] - at), HOME
         if row.feet[c]:
             pull += row.weight[c] * (sum(rows[q].at[k] for q, k in row.feet[c]) / len(row.feet[c]) - at)
             weight += row.weight[c]
@@ -81,10 +88,11 @@ def _step(rows: Sequence[_Row], r: int) -> None:
             share = rows[q].weight[k] / len(feet)
             pull += share * (rows[q].at[k] - sum(rows[f].at[j] for f, j in feet) / len(feet))
             weight += share / len(feet)
-        aims.append(at + (AGAIN * pull / weight if weight else 0.0))
+        aims.append(at + AGAIN * pull / weight)
+        weights.append(weight)
     loose = [not row.feet[c] and not row.pulled[c] for c in range(len(aims))]
     _carry(aims, row.at, loose)
-    row.at = in_order(smooth(aims, BESIDE), row.wide)
+    row.at = in_order(smooth(aims, BESIDE), row.wide, weights=weights)
 
 
 def _carry(aims: list[float], before: Sequence[float], loose: Sequence[bool]) -> None:

@@ -32,24 +32,26 @@ def smooth(aims: Sequence[float], pull: float) -> list[float]:
     return [e + r for e, r in zip(even, right, strict=True)]
 
 
-def in_order(aims: Sequence[float], wide: Sequence[float], low: float | None = None, high: float | None = None) -> list[float]:
-    """The places nearest to `aims` (least squares) with room for each column's width, between `low` and `high` if they fit."""
+def in_order(
+    aims: Sequence[float], wide: Sequence[float], low: float | None = None, high: float | None = None, weights: Sequence[float] = (),
+) -> list[float]:
+    """The places nearest to `aims` (least squares, by `weights`) with room for each column, between `low` and `high` if they fit."""
     offsets, at = [], 0.0
     for i, w in enumerate(wide):
         at += (wide[i - 1] + w) / 2 if i else 0.0
         offsets.append(at)
-    blocks: list[list[float]] = []  # sum, count
-    for aim, offset in zip(aims, offsets, strict=True):
-        blocks.append([aim - offset, 1])
+    blocks: list[list[float]] = []  # weighted sum, weight, count
+    for aim, offset, weight in zip(aims, offsets, weights or [1.0] * len(aims), strict=True):
+        blocks.append([weight * (aim - offset), weight, 1])
         while len(blocks) > 1 and blocks[-2][0] * blocks[-1][1] > blocks[-1][0] * blocks[-2][1]:
             last = blocks.pop()
-            blocks[-1][0] += last[0]
-            blocks[-1][1] += last[1]
+            for k, more in enumerate(last):
+                blocks[-1][k] += more
     least = None if low is None else low + wide[0] / 2
     most = None if high is None else high - wide[-1] / 2 - offsets[-1]
     found: list[float] = []
-    for total, count in blocks:
-        value = total / count
+    for total, heavy, count in blocks:
+        value = total / heavy
         if most is not None:
             value = min(value, most)
         if least is not None:

@@ -36,10 +36,10 @@ def part_ends(stood: Sequence[Stood]) -> None:
     span = max(s.aims[0] for s in feet) - min(s.aims[0] for s in feet)
     if far > span / 2:
         return
+    first, middle = feet[0].aims[0], feet[len(feet) // 2].aims[0]
     for s in reversed(feet):
-        if abs(s.aims[0] - feet[len(feet) // 2].aims[0]) < abs(feet[0].aims[0] - feet[len(feet) // 2].aims[0]) * 1.05 and (
-            s.aims[0] - feet[len(feet) // 2].aims[0]
-        ) * (feet[0].aims[0] - feet[len(feet) // 2].aims[0]) <= 0:
+        far = s.aims[0] - middle
+        if abs(far) < abs(first - middle) * 1.05 and far * (first - middle) <= 0:
             break
         s.known, s.aims, s.key = False, [], None
 

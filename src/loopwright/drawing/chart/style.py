@@ -15,7 +15,7 @@ LINES = (
 )
 """How the lines of the six yarns differ: plain, dotted, dashed, dashed and dotted, heavy, fine."""
 TEXT_PX, TITLE_PX = 13.0, 17.0
-GROWN = range(13, 23)  # sizes of type on sheets that are wide
+GROWN = range(13, 26)  # sizes of type on sheets that are wide
 
 
 @cache
@@ -23,10 +23,11 @@ def style() -> str:
     """CSS for a chart; everything in it hangs on the class of the picture (SCOPE), so that it keeps to itself in a page."""
     light, dark = colours("light"), colours("dark")
     ink = {"sheet": "#fff", "tape": "#fff", **dict.fromkeys(("ink", "ink2", "edge", "creek", "tapeedge", "tapeink"), "#000")}
+    ink["piece"] = "#777"  # what rows are worked around, grey on paper too
     fixed = (
         ".lw-chart .ring{fill:none;stroke-width:1.7}.lw-chart path{fill:none;stroke-width:1.7;stroke-linecap:round;stroke-linejoin:round}"
         ".lw-chart .two path{stroke-width:1.3}.lw-chart .below path{stroke-width:1.3}"
-        ".lw-chart .cut{stroke-width:1}.lw-chart .frame .gap{stroke-dasharray:.1 5;stroke-width:2.6}"
+        ".lw-chart .cut{stroke-width:1}.lw-chart .joined{stroke-width:1.4}.lw-chart .frame .gap{stroke-dasharray:.1 5;stroke-width:2.6}"
         ".lw-chart .frame path{stroke-width:1.5;stroke-dasharray:2 4}.lw-chart .tab{stroke-width:1}.lw-chart .torn{stroke-width:2.2}"
         f".lw-chart text{{font:{TEXT_PX:g}px {WRITTEN}}}.lw-chart .title{{font:700 {TITLE_PX:g}px {WORKED}}}"
         ".lw-chart .mid{text-anchor:middle}.lw-chart .end{text-anchor:end}"
@@ -47,7 +48,7 @@ def _colours(of: dict[str, Any]) -> str:
         f".lw-chart .sheet{{fill:{of['sheet']}}}.lw-chart path,.lw-chart .ring{{stroke:{of['ink']}}}"
         f".lw-chart .two path{{stroke:{of['creek']}}}"
         f".lw-chart .f{{fill:{of['ink']}}}.lw-chart .two .f{{fill:{of['creek']}}}"
-        f".lw-chart .below path,.lw-chart .frame path{{stroke:{of['edge']}}}"
+        f".lw-chart .below path{{stroke:{of.get('piece', of['edge'])}}}.lw-chart .frame path{{stroke:{of['edge']}}}"
         f".lw-chart text{{fill:{of['ink']}}}.lw-chart .said{{fill:{of['ink2']}}}"
         f"{tab}.lw-chart .arrow{{stroke:{of['ink2']}}}"
     )

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from loopwright.drawing.chart.drawn import Mark, Point, UnreadRow
 from loopwright.drawing.chart.sections import Section
 from loopwright.drawing.lettering import plain
+from loopwright.drawing.speech import Speech
 from loopwright.model.fabric import Fabric
 from loopwright.record import record
 
@@ -23,6 +24,7 @@ class Gaps:
     fabric: Fabric
     sections: Sequence[Section]
     unread: Sequence[UnreadRow]
+    speech: Speech
 
     def after(self, at: int) -> list[UnreadRow]:
         """The rows that come after a section and before the next."""
@@ -38,21 +40,25 @@ class Gaps:
 
     def told(self, at: int) -> list[str]:
         """What is said of them below the chart of a section."""
-        return [*_told(self.before(at), ends=False), *_told(self.after(at), ends=True)]
+        return [*_told(self.before(at), self.speech, ends=False), *_told(self.after(at), self.speech, ends=True)]
 
     def headline(self, at: int) -> str:
         """The word at the torn edge of a section's chart; "" where it is whole."""
-        names = [u.label or "a row" for u in self.after(at)]
-        return "" if not names else f"{names[0]} could not be read" if len(names) == 1 else f"{names[0]} to {names[-1]} could not be read"
+        names = [self.speech.row(u.label) if u.label else self.speech.say("a-row") for u in self.after(at)]
+        key = "unread-one" if len(names) == 1 else "unread-range"
+        return self.speech.say(key, row=names[0], first=names[0], last=names[-1]) if names else ""
 
 
-def _told(rows: Sequence[UnreadRow], *, ends: bool) -> list[str]:
+def _told(rows: Sequence[UnreadRow], speech: Speech, *, ends: bool) -> list[str]:
     """What is said of rows; `ends`: the chart ends before them, else it begins after them."""
-    said = [f"{u.label or 'A row'} could not be read: '{_short(u)}'." for u in rows[:MOST]]
+    said = []
+    for u in rows[:MOST]:
+        name = speech.row(u.label) if u.label else speech.say("a-row")
+        said.append(speech.say("row-unread", row=f"{name[:1].upper()}{name[1:]}", words=_short(u)))
     if len(rows) > MOST:
-        said.append(f"{len(rows) - MOST} more rows could not be read.")
+        said.append(speech.say("rows-unread", n=len(rows) - MOST))
     if said:
-        said.append("The chart is drawn up to there." if ends else "The chart begins after that, on stitches that must have been there.")
+        said.append(speech.say("drawn-up-to" if ends else "begins-after"))
     return said
 
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from loopwright.drawing.chart.drawn import ChartOptions
-from loopwright.drawing.chart.laid import Laid
+from loopwright.drawing.chart.drawn import ChartOptions, Laid
 from loopwright.drawing.chart.style import LETTERS
+from loopwright.drawing.speech import Speech
 from loopwright.model.fabric import Fabric
 
 
@@ -31,11 +31,11 @@ def yarns_used(fabric: Fabric, laid: Laid) -> list[tuple[str, str]]:
     return [(yarn_letter(fabric, used[at]), fabric.colours[at]) for at in sorted(used)]
 
 
-def yarn_rows(fabric: Fabric, laid: Laid) -> list[str]:
+def yarn_rows(fabric: Fabric, laid: Laid, speech: Speech) -> list[str]:
     """Which rows are of which yarn, in words."""
     rows: dict[str, dict[str, None]] = {}
     for m in laid.marks:
         yarn = fabric.colours[fabric.colour[m.stitch]]
         if yarn:
-            rows.setdefault(yarn, {})[fabric.rows[m.row].label or "the chain"] = None
-    return [f"Yarn {yarn}: {', '.join(labels)}" for yarn, labels in rows.items()]
+            rows.setdefault(yarn, {})[speech.row(label) if (label := fabric.rows[m.row].label) else speech.say("the-chain")] = None
+    return [speech.say("yarn-rows", yarn=yarn, rows=", ".join(labels)) for yarn, labels in rows.items()]

@@ -68,7 +68,7 @@ class Book:
         ]
 
 
-def book_of(per_size: Sequence[Sequence[Dimension] | None], drawn: int) -> Book:
+def book_of(per_size: Sequence[Sequence[Dimension]], drawn: int) -> Book:
     """The measurements of the drawn size, each with its value in every size. Measures of the body and of the relaxed shape are left out."""
     by_key = [_keyed(dimensions) for dimensions in per_size]
     entries = []
@@ -81,10 +81,10 @@ def book_of(per_size: Sequence[Sequence[Dimension] | None], drawn: int) -> Book:
     return Book(entries)
 
 
-def _keyed(dimensions: Sequence[Dimension] | None) -> dict[tuple[str | None, str, int, int], Dimension]:
+def _keyed(dimensions: Sequence[Dimension]) -> dict[tuple[str | None, str, int, int], Dimension]:
     """By section, name, piece, and which of that name it is."""
     found: dict[tuple[str | None, str, int, int], Dimension] = {}
-    for d in dimensions or ():
+    for d in dimensions:
         if d.worn or d.relaxed:
             continue
         times = 0

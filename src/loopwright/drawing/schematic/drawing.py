@@ -11,23 +11,24 @@ from loopwright.drawing.schematic.book import Book
 from loopwright.drawing.schematic.figure import Point, Stroke, Word
 from loopwright.drawing.schematic.look import LETTER_PX, NAME_PX
 from loopwright.drawing.schematic.placed import CAPTION_PX, LANE_PX, OUT_PX, Laid, Placed
+from loopwright.drawing.speech import Speech
 
 _BAR_PX, _HEAD_PX = 4.0, 8.0
 _LEAST_PX = 16.0  # between the middles of two labels one above the other
 
 
-def figure(placed: Placed, book: Book, *, captions: bool) -> str:
+def figure(placed: Placed, book: Book, speech: Speech, *, captions: bool) -> str:
     """One figure with its dimension lines."""
     inside: list[str] = []
     if captions:
         middle = placed.left_px + placed.wide_px / 2
-        inside.append(svg.text("name", (middle, placed.top_px + NAME_PX), plain(placed.figure.name), anchor="middle"))
+        inside.append(svg.text("name", (middle, placed.top_px + NAME_PX), plain(speech.name(placed.figure.name)), anchor="middle"))
         if placed.times > 1:
-            told = f"drawn {placed.times} times as large"
+            told = speech.say("times-as-large", n=placed.times)
             inside.append(svg.text("soft", (middle, placed.top_px + CAPTION_PX + NAME_PX - 6), told, anchor="middle"))
     strokes = sorted(placed.figure.strokes, key=lambda s: s.line != "outline")  # those that are filled lie under the lines within them
     inside += [e for s in strokes for e in _stroke(placed, s)]
-    inside += [_word(placed, w) for w in placed.figure.words if _fits(placed, w)]
+    inside += [_word(placed, w, speech) for w in placed.figure.words if _fits(placed, w, speech)]
     for laid, line, label_at, anchor in _lines(placed):
         inside += _span(placed, book, laid, line)
         inside += _label(laid.label, label_at, anchor, clear=laid.span.side == "within" and anchor == "middle")
@@ -51,14 +52,14 @@ def _head(start: Point, end: Point) -> str:
     return svg.path("head", [ahead, (back[0] - wing * y, back[1] + wing * x), (back[0] + wing * y, back[1] - wing * x)], closed=True)
 
 
-def _fits(placed: Placed, word: Word) -> bool:
+def _fits(placed: Placed, word: Word, speech: Speech) -> bool:
     wide, high = word.room_mm
-    return width_px(plain(word.text), NAME_PX, heavy=True) <= wide * placed.scale and high * placed.scale >= NAME_PX + 4
+    return width_px(plain(speech.name(word.text)), NAME_PX, heavy=True) <= wide * placed.scale and high * placed.scale >= NAME_PX + 4
 
 
-def _word(placed: Placed, word: Word) -> str:
+def _word(placed: Placed, word: Word, speech: Speech) -> str:
     x, y = placed.at(word.at)
-    return svg.text("name", (x, y + NAME_PX / 3), plain(word.text), anchor="middle")
+    return svg.text("name", (x, y + NAME_PX / 3), plain(speech.name(word.text)), anchor="middle")
 
 
 def _lines(placed: Placed) -> list[tuple[Laid, tuple[Point, Point], Point, str]]:

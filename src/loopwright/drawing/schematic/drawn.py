@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Literal
 
 from loopwright.drawing.copies import Copies
+from loopwright.drawing.speech import Speech, in_english
 from loopwright.record import record
 
 Units = Literal["cm", "in", "both"]
@@ -22,7 +23,7 @@ class SchematicOptions:
     the outline is drawn in where all are wanted; None for the middle one of those that could be worked. `units` of the table. `width_mm`:
     of the drawing on paper, 60 to 1000. `ident`: begins every id in the file, so that several drawings can stand in one page; letters,
     digits, - and _. `copies`: what is said of sections that are made more than once. `left_handed`: outlines mirrored, words not.
-    `making_up`: the pattern's words of how its pieces are put together.
+    `making_up`: the pattern's words of how its pieces are put together. `speech`: puts everything into words, None for English.
     """
 
     title: str = ""
@@ -34,6 +35,12 @@ class SchematicOptions:
     copies: Copies = ()
     left_handed: bool = False
     making_up: str = ""
+    speech: Speech | None = None
+
+    @property
+    def said(self) -> Speech:
+        """What puts the schematic into words."""
+        return self.speech or in_english("us")
 
 
 @record

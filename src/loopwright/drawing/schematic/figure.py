@@ -65,13 +65,17 @@ class Word:
 
 @dataclass(slots=True)
 class Figure:
-    """What is drawn of a piece, or of some of its sections. `says`: how it is made, in words."""
+    """What is drawn of a piece, or of some of its sections.
+
+    `how`: it is made, a key of what drawings say ("rows" of "made-rows"); `copies`: what is said of a piece that is made more than once.
+    """
 
     name: str
     strokes: list[Stroke] = field(default_factory=list)
     spans: list[Span] = field(default_factory=list)
     words: list[Word] = field(default_factory=list)
-    says: str = ""
+    how: str = ""
+    copies: str = ""
 
     def span(
         self, entry: int | None, start: Point, end: Point, side: Side, level: int = 0, *, share: float = 1.0, label: float = 0.5,
@@ -99,7 +103,7 @@ class Figure:
         """Lying on its side: what went upward goes to the right."""
         strokes = [replace(s, points=tuple(map(_turn, s.points))) for s in self.strokes]
         spans = [replace(s, start=_turn(s.start), end=_turn(s.end), side=_TURNED[s.side]) for s in self.spans]
-        return Figure(self.name, strokes, spans, [replace(w, at=_turn(w.at)) for w in self.words], self.says)
+        return Figure(self.name, strokes, spans, [replace(w, at=_turn(w.at)) for w in self.words], self.how, self.copies)
 
 
     def mirrored(self) -> Figure:
@@ -108,7 +112,7 @@ class Figure:
         spans = [
             replace(s, start=(-s.start[0], s.start[1]), end=(-s.end[0], s.end[1]), side=_MIRRORED.get(s.side, s.side)) for s in self.spans
         ]
-        return Figure(self.name, strokes, spans, [replace(w, at=(-w.at[0], w.at[1])) for w in self.words], self.says)
+        return Figure(self.name, strokes, spans, [replace(w, at=(-w.at[0], w.at[1])) for w in self.words], self.how, self.copies)
 
 
 def _turn(p: Point) -> Point:

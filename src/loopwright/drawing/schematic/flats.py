@@ -18,7 +18,7 @@ STEPPED, STEP_STITCHES = 0.25, 3  # rows that grow at once by more than this sha
 
 def disc(part: Part, book: Book) -> Figure:
     """A round or cornered motif from above, with its rounds."""
-    figure = Figure(name_of(part), says="worked in rounds from the centre outward")
+    figure = Figure(name_of(part), how="disc")
     side, across = book.find(part, "side"), book.find(part, "across")
     if part.sides and side is not None:
         long = book.value_mm(side)
@@ -41,7 +41,7 @@ def disc(part: Part, book: Book) -> Figure:
 
 def oval(part: Part, book: Book) -> Figure:
     """A bottom or a sole worked around both sides of a chain, from above."""
-    figure = Figure(name_of(part), says="worked in rounds around both sides of a chain")
+    figure = Figure(name_of(part), how="oval")
     base, radius = part.base_mm, part.radius_mm
     figure.stroke("outline", stadium(base, radius), closed=True)
     for share in shares(part):
@@ -102,7 +102,7 @@ def rows(own: Sequence[Part], run: Sequence[Part], book: Book, waves: Sequence[t
     halves = outline_of_rows([c for p in run for c in p.courses])
     border = max((p.edge_mm for p in own if p.kind == "border"), default=0.0)
     edge = max((p.edge_mm for p in own if p.kind == "edge" and p.courses[0].way == "along" and len(run) == 1), default=0.0)
-    figure = Figure(name_of(run[0]), says="worked in rows, back and forth, from the bottom up")
+    figure = Figure(name_of(run[0]), how="rows")
     inner = both_sides(halves)
     wide, high = max(w for w, _ in halves), -halves[-1][1]
     left, right, low, top = -wide - border, wide + border + edge, border, -high - border
@@ -158,7 +158,7 @@ def _line(half: tuple[float, float]) -> tuple[Point, Point]:
 
 def strip(part: Part, book: Book) -> Figure:
     """A tie: a chain with stitches worked back over it, lying on its side."""
-    figure = Figure(name_of(part), says="a chain, with stitches worked back along it")
+    figure = Figure(name_of(part), how="tie")
     entry = book.find(part, "length")
     long = book.value_mm(entry) if entry is not None else part.courses[0].top_mm
     thick = max(part.height_mm, long / 60)
@@ -176,7 +176,7 @@ def triangle(own: Sequence[Part], part: Part, book: Book) -> Figure | None:
     half, tip, body = book.value_mm(wide) / 2, book.value_mm(deep), book.value_mm(rows_deep)
     if abs(tip / half - 1) > 0.1:
         return None
-    figure = Figure(name_of(part), says="worked in rows from the middle of the top edge, which turn at the tip")
+    figure = Figure(name_of(part), how="tip")
     figure.stroke("outline", [(-half, 0), (half, 0), (0, tip)], closed=True)
     figure.span(wide, (-half, 0), (half, 0), "above")
     figure.span(deep, (-half, 0), (-half, tip), "left")
@@ -198,7 +198,7 @@ def half_circle(own: Sequence[Part], part: Part, book: Book) -> Figure | None:
     reach = book.value_mm(deep)
     if abs(book.value_mm(wide) / (2 * reach) - 1) > 0.01:
         return None
-    figure = Figure(name_of(part), says="worked in rows from the middle of the top edge, each row a half circle")
+    figure = Figure(name_of(part), how="half-circle")
     figure.stroke("outline", circle((0, 0), reach, start=0, end=math.pi), closed=True)
     for share in (0.25, 0.5, 0.75):
         figure.stroke("round", circle((0, 0), reach * share, start=0, end=math.pi))

@@ -38,7 +38,7 @@ def raglan(fabric: Fabric, part: Part, body: Part, sleeve: Part, book: Book) -> 
     upper, lower = ([c * p.top_mm for c in cuts(found)] for found, p in ((first, part.courses[0]), (last, part.courses[-1])))
     back, side = (((upper[i + 1] - upper[i]) / 2, (lower[i + 1] - lower[i]) / 2) for i in (2, 1))
     yoke = _Yoke(back, side, part.height_mm)
-    figure = Figure("Front", says="yoke, body and sleeves as they lie flat, closed in front; all worked from the neck down")
+    figure = Figure("Front", how="front")
     half, long = width_mm(body.courses[0]) / 4, body.height_mm
     _sleeves(figure, yoke, sleeve, long, book)
     top = -long - yoke.deep

@@ -27,8 +27,7 @@ def yoke(fabric: Fabric, part: Part, book: Book) -> Figure | None:
         return None
     top, low = part.courses[0].top_mm, part.courses[-1].top_mm
     deep = part.height_mm
-    says = "worked in rows from the neck down, growing along the lines where the panels meet; drawn opened flat"
-    figure = Figure(name_of(part), says=says)
+    figure = Figure(name_of(part), how="yoke")
     names = _SLEEVES_SECOND if len(last) == RAGLAN else ("",) * (len(last) + 1)
     upper, lower = cuts(first), cuts(last)
     for i, name in enumerate(names):

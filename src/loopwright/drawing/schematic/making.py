@@ -13,6 +13,7 @@ from loopwright.drawing.schematic.book import Book
 from loopwright.drawing.schematic.figure import Figure, Point
 from loopwright.drawing.schematic.look import LINE_PX, NAME_PX, TEXT_PX
 from loopwright.drawing.schematic.placed import CAPTION_PX, GAP_PX, PX_PER_MM, STEP, Placed
+from loopwright.drawing.speech import Speech, in_english
 from loopwright.record import record
 
 LETTERS = "abcdefghjkmnpqrstuvwxyz"  # without i, l and o, which look like figures (common practice, no source)
@@ -23,6 +24,7 @@ CROWDED = 0.5  # where names make all smaller than this, letters alone stand abo
 SMALLEST_SCALE = 0.02  # px per mm: names alone are wider than the sheet
 _JOINED = re.compile(r"\b(?:sew|join|attach|stitch|fix|fasten)\b", re.IGNORECASE)
 _CLAUSE = re.compile(r"[.;]\s|\band\s+(?:the|each|one)\b|,\s*then\b", re.IGNORECASE)
+_TOGETHER = re.compile(r"\btogether\b|\bpieces\b|\bboth\b", re.IGNORECASE)
 _OFF = re.compile(r"\bfasten(?:ed)? off\b", re.IGNORECASE)
 
 
@@ -37,7 +39,8 @@ class Join:
 def joins(figures: Sequence[Figure], words: str) -> tuple[Join, ...]:
     """What the words of making up join to what: "sew the bill to the head and the wings to the body".
 
-    A piece named alone is joined to the largest. Nothing where the words name no piece.
+    A piece named alone is joined to the largest; two pieces that are not named, to each other ("sew the pieces together"). Nothing where
+    the words name no piece of several.
     """
     main = max(range(len(figures)), key=lambda i: _area(figures[i]), default=0)
     found: dict[int, int] = {}
@@ -50,6 +53,8 @@ def joins(figures: Sequence[Figure], words: str) -> tuple[Join, ...]:
             found.setdefault(piece, to)
         elif named and named[0] != main:
             found.setdefault(named[0], main)
+    if not found and joining and len(figures) == 2 and _TOGETHER.search(words):
+        found[1 - main] = main
     return tuple(Join(piece, to) for piece, to in sorted(found.items()) if piece != to)
 
 
@@ -79,17 +84,21 @@ class MadeUp:
     says: str
 
 
-def made_up(figures: Sequence[Figure], copies: Sequence[str], words: str, room_px: float) -> MadeUp | None:
-    """The largest piece, the others beside it, and the lines that join them; None where nothing is joined and nothing made twice.
+def made_up(figures: Sequence[Figure], copies: Sequence[str], words: str, room_px: float, speech: Speech | None = None) -> MadeUp | None:
+    """The largest piece, the others beside it, and the lines that join them.
 
-    `copies`: what is said of each piece, "make 2, alike".
+    None where nothing is joined and nothing made twice, unless several pieces have words of making up: they may be joined as nobody names.
+
+    `copies`: what is said of each piece, "make 2, alike"; `words`: of making up, in English; `speech`: None for English.
     """
     linked = joins(figures, words)
-    if not figures or not linked and not any(copies):
+    speech = speech or in_english("us")
+    unnamed = len(figures) > 1 and _JOINED.search(_OFF.sub("", words)) is not None
+    if not figures or not linked and not any(copies) and not unnamed:
         return None
     order = sorted(range(len(figures)), key=lambda i: -_area(figures[i]))
     letters = {i: LETTERS[at % len(LETTERS)] for at, i in enumerate(order)}
-    names = {i: _name(letters[i], figures[i], copies[i]) for i in order}
+    names = {i: _name(letters[i], figures[i], copies[i], speech) for i in order}
     bare = {i: Figure(names[i], [s for s in figures[i].strokes if s.line != "work"]) for i in order}
     lines: list[list[tuple[int, Figure]]] = []
     for i in order:
@@ -97,15 +106,16 @@ def made_up(figures: Sequence[Figure], copies: Sequence[str], words: str, room_p
         long = _size(bare[i])[0] > LONG * _size(bare[i])[1]
         lines += [[(i, bare[i])], again] if again and long else [[(i, bare[i]), *again]]
     placed, high, shrunk = _beside(lines, room_px)
-    below = words
+    own = speech.own(words) if words else ""
+    below = own
     if shrunk < CROWDED:
         placed, high, _ = _beside([[(i, replace(f, name=letters[i])) for i, f in line] for line in lines], room_px)
-        below = f"{' '.join(f'{names[i]}.' for i in order)} {words}"
+        below = f"{' '.join(f'{names[i]}.' for i in order)} {own}"
     first = {i: next(p for j, p in placed if j == i) for i in order}
     joined = [svg.path("join", [_middle(first[j.piece]), _middle(first[j.to])]) for j in linked]
-    drawn = [drawing.figure(p, Book([]), captions=True) for _, p in placed]
+    drawn = [drawing.figure(p, Book([]), in_english("us"), captions=True) for _, p in placed]
     told, words_px = _words(below, room_px, high)
-    return MadeUp((*joined, *drawn, *told), room_px, high + words_px, _says(order, names, letters, linked))
+    return MadeUp((*joined, *drawn, *told), room_px, high + words_px, _says(order, names, letters, linked, speech))
 
 
 def _again(figure: Figure, told: str, letter: str, number: int) -> list[tuple[int, Figure]]:
@@ -165,12 +175,14 @@ def _words(words: str, room_px: float, top_px: float) -> tuple[list[str], float]
     return inside, 20 + len(lines) * LINE_PX
 
 
-def _says(order: Sequence[int], names: dict[int, str], letters: dict[int, str], linked: Sequence[Join]) -> str:
+def _says(order: Sequence[int], names: dict[int, str], letters: dict[int, str], linked: Sequence[Join], speech: Speech) -> str:
     to = {j.piece: letters[j.to] for j in linked}
-    return " ".join(f"{names[i]}{f', joined to {to[i]}' if i in to else ''}." for i in order)
+    said = [speech.say("joined-to", name=names[i], letter=to[i]) if i in to else names[i] for i in order]
+    return " ".join(f"{x}." for x in said)
 
 
-def _name(letter: str, figure: Figure, told: str) -> str:
+def _name(letter: str, figure: Figure, told: str, speech: Speech) -> str:
     """ "b: Wing (make 2)"."""
-    name, times = plain(figure.name.split(" (", 1)[0]) or "piece", told.split(",", 1)[0]
-    return f"{letter}: {name} ({times})" if times else f"{letter}: {name}"
+    name, many = plain(speech.name(figure.name.split(" (", 1)[0])) or speech.say("piece"), re.search(r"\d+", told)
+    copies = speech.say("make", n=int(many[0])) if many else ""
+    return speech.say("letter-copies" if copies else "letter-name", letter=letter, name=name, copies=copies)

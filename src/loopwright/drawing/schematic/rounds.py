@@ -62,8 +62,8 @@ def laid_flat(body: Sequence[Part], branches: Sequence[Part], book: Book, lay: L
     first, lay = body[0], lay or Lay()
     from_centre = first.kind == "disc"
     up = lay.up if lay.up is not None else not from_centre or is_bottom(first.section)
-    begun = ("centre of the bottom up" if up else "centre of the top down") if from_centre else "lower edge up" if up else "upper edge down"
-    figure = Figure(name_of(first), says=f"worked in rounds from the {begun}; drawn laid flat")
+    begun = ("bottom-up" if up else "top-down") if from_centre else "lower-up" if up else "upper-down"
+    figure = Figure(name_of(first), how=f"rounds-{begun}")
     laid = _Laid(figure, -1.0 if up else 1.0, heel=lay.heel)
     several = len({p.section for p in (*body, *branches)}) > 1
     for part in body:
@@ -235,7 +235,7 @@ def stuffed(body: Sequence[Part], book: Book) -> Figure | None:
     run = [c for p in body for c in p.courses]
     if tall is None or across is None:
         return None
-    figure = Figure(name_of(body[0]), says="worked in rounds from the centre of the top down; drawn filled, every round a circle")
+    figure = Figure(name_of(body[0]), how="filled")
     if math.dist((book.value_mm(across),), (max(c.top_mm for c in run) / math.pi,)) > SAME * book.value_mm(across):
         return None
     halves, z, radius = [(0.0, 0.0)], 0.0, 0.0

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from loopwright.drawing import svg
-from loopwright.drawing.copies import told_of
+from loopwright.drawing.copies import in_words, told_of
 from loopwright.drawing.lettering import plain, wrapped
 from loopwright.drawing.schematic import drawing
 from loopwright.drawing.schematic.book import Book, book_of
@@ -23,6 +23,7 @@ from loopwright.measuring.courses import courses
 from loopwright.measuring.dimensions import dimensions
 from loopwright.measuring.parts import parts
 from loopwright.model.fabric import Fabric
+from loopwright.model.measures import Dimension
 
 SCOPE = "lw-schematic"
 MOST_FIGURES = 6  # on one sheet
@@ -34,13 +35,16 @@ _BARS_MM = (500.0, 200.0, 100.0, 50.0, 20.0, 10.0, 5.0)
 
 def schematics(
     fabrics: Sequence[Fabric | None], sizes: StitchSizes, names: Sequence[str], options: SchematicOptions | None = None,
+    measured: Sequence[Sequence[Dimension]] | None = None,
 ) -> tuple[SchematicDrawing, ...]:
     """The sheets of a pattern, each with up to six figures, and one that shows how the pieces go together.
 
     None where nothing was worked or no row has a length.
 
     `fabrics`: one per size, None for a size that could not be worked; `sizes`: of the stitches; `names`: of the sizes. All lengths come
-    from `measuring.dimensions`. Raises ValueError for a width or a size that there is not.
+    from `measuring.dimensions`; `measured`: what it found for each size, where that is known already.
+
+    Raises ValueError for a width or a size that there is not.
     """
     asked = options or SchematicOptions()
     if not NARROWEST_MM <= asked.width_mm <= WIDEST_MM:
@@ -50,7 +54,7 @@ def schematics(
     if drawn is None or fabric is None:
         return ()
     rows = courses(fabric, sizes)
-    book = book_of([None if f is None else dimensions(f, sizes) for f in fabrics], drawn)
+    book = book_of(measured or [() if f is None else dimensions(f, sizes) for f in fabrics], drawn)
     found = figures_of(fabric, rows, parts(fabric, rows), book)
     if not found.figures:
         return ()
@@ -68,11 +72,11 @@ def schematics(
 def _together(figures: Sequence[Figure], asked: SchematicOptions, size: str) -> SchematicDrawing | None:
     """The sheet that shows how the pieces go together; None where the pattern says nothing of that."""
     wide = asked.width_mm * PX_PER_MM - 2 * _MARGIN_PX
-    made = made_up(figures, [told_of(asked.copies, f.name) for f in figures], asked.making_up, wide)
+    made = made_up(figures, [told_of(asked.copies, f.name) for f in figures], asked.making_up, wide, asked.said)
     if made is None:
         return None
-    title = f"How the pieces of {plain(asked.title)} go together" if asked.title else "How the pieces go together"
-    told = f"{made.says}{' ' + plain(asked.making_up) if asked.making_up else ''}"
+    title = asked.said.say("together-of" if asked.title else "together", title=plain(asked.title))
+    told = f"{made.says}{' ' + plain(asked.said.own(asked.making_up)) if asked.making_up else ''}"
     whole = wide + 2 * _MARGIN_PX, made.high_px + 2 * _MARGIN_PX
     moved = svg.group(made.inside, f' transform="translate({_MARGIN_PX:g} {_MARGIN_PX:g})"')
     inside = [f"<style>{style(SCOPE)}</style>", svg.rect("paper", (0, 0), whole), moved]
@@ -87,7 +91,7 @@ def _made_more(figure: Figure, asked: SchematicOptions) -> Figure:
     if not told:
         return figure
     name = figure.name if "(" in figure.name else f"{figure.name} ({told.split(',')[0]})"
-    return replace(figure, name=name, says=f"{figure.says}; {told}")
+    return replace(figure, name=name, copies=told)
 
 
 def _drawn(fabrics: Sequence[Fabric | None], asked: SchematicOptions) -> int | None:
@@ -144,13 +148,13 @@ class _Sheet:
         half = "½ " if share != 1.0 else ""
         if self.asked.only is None or span.side == "within":
             return half + letter
-        return f"{half}{letter} {length(share * self.book.value_mm(entry), self.asked.units)}"
+        return f"{half}{letter} {length(share * self.book.value_mm(entry), self.asked.units, self.asked.said)}"
 
     def _page(self, laid: Sheet, rows: list[Row], wide: float, room: float, *, beside: bool) -> tuple[list[str], float]:
         inside: list[str] = []
         captions = len(self.figures) > 1
         pushed = max(0.0, (room - laid.wide_px) / 2)
-        figures = [drawing.figure(p, self.book, captions=captions) for p in laid.placed]
+        figures = [drawing.figure(p, self.book, self.asked.said, captions=captions) for p in laid.placed]
         inside.append(svg.group(figures, f' transform="translate({svg.number(pushed)} 0)"'))
         left, top = (room + 2 * _MARGIN_PX, 0.0) if beside else (0.0, laid.high_px + 20)
         head, head_px = self._sizes(left, top, wide - left)
@@ -163,8 +167,8 @@ class _Sheet:
         """Which sizes the values stand for."""
         if len(self.names) < 2:
             return [], 0.0
-        names = [plain(n) for n in self.names]
-        words = f"Size {names[self.drawn]}" if self.asked.only is not None else f"Sizes {in_brackets(names)}"
+        names, say = [plain(self.asked.said.name(n)) for n in self.names], self.asked.said.say
+        words = say("size", size=names[self.drawn]) if self.asked.only is not None else say("sizes", sizes=in_brackets(names))
         lines = wrapped(words, TEXT_PX, room)
         inside = [svg.text("soft", (left, top + TEXT_PX + i * LINE_PX), line) for i, line in enumerate(lines)]
         return inside, len(lines) * LINE_PX + 4
@@ -172,17 +176,17 @@ class _Sheet:
     def _notes(self, laid: Sheet, wide: float, top: float) -> tuple[list[str], float]:
         """What the signs mean, and a bar to measure the drawing by."""
         used = {s.line for f in self.figures for s in f.strokes}
-        words = ["Arrow: direction of work."] if "work" in used else []
-        words += ["Dashed: a fold, or where a section begins."] if "fold" in used else []
-        words += ["Dotted: joined."] if "join" in used else []
-        words += ["½: laid flat, half of what goes around or across."] if any(s.share != 1 for f in self.figures for s in f.spans) else []
+        say = self.asked.said.say
+        signs = (("work", "arrow"), ("fold", "dashed"), ("join", "dotted"))
+        words = [say(key) for line, key in signs if line in used]
+        words += [say("half")] if any(s.share != 1 for f in self.figures for s in f.spans) else []
         if self.asked.only is None and len(self.names) > 1:
-            words.append(f"Drawn in size {plain(self.names[self.drawn])}.")
-        words += ["Mirrored for the left hand."] if self.asked.left_handed else []
+            words.append(say("drawn-in-size", size=self._size()))
+        words += [say("mirrored")] if self.asked.left_handed else []
         bar = next((b for b in _BARS_MM if b * laid.scale <= 0.3 * wide), _BARS_MM[-1])
         long = bar * laid.scale
         inside = [svg.path("span", [(0, top + 4), (0, top + 12), (long, top + 12), (long, top + 4)], more=svg.data(bar_mm=bar))]
-        inside.append(svg.text("soft", (long + 8, top + 14), length(bar, "cm")))
+        inside.append(svg.text("soft", (long + 8, top + 14), length(bar, "cm", self.asked.said)))
         lines = wrapped(" ".join(words), TEXT_PX, wide)
         inside += [svg.text("soft", (0, top + 34 + i * LINE_PX), line) for i, line in enumerate(lines)]
         return inside, 34 + len(lines) * LINE_PX - LINE_PX + 4
@@ -193,17 +197,23 @@ class _Sheet:
 
     def _title(self) -> str:
         title = plain(self.asked.title)
-        told = f"Schematic of {title}" if title else "Schematic"
-        return told if self.number is None else f"{told}, sheet {self.number + 1}"
+        say = self.asked.said.say
+        told = say("schematic-of", title=title) if title else say("schematic")
+        return told if self.number is None else say("sheet", title=told, n=self.number + 1)
+
+    def _size(self) -> str:
+        return plain(self.asked.said.name(self.names[self.drawn]))
 
     def _description(self, rows: Sequence[Row]) -> str:
         """For who cannot see it: every figure, how it is made, and every measurement."""
-        said = []
+        speech, say, said = self.asked.said, self.asked.said.say, []
         for f in self.figures:
-            letters = list(dict.fromkeys(self.book.letter(s.entry) for s in f.spans))
-            said.append(f"{plain(f.name) or 'The piece'}: {f.says}{'; measured at ' + ', '.join(letters) if letters else ''}.")
-        measures = [f"{r.letter + ', ' if r.letter else ''}{r.name}: {'; '.join(r.lines)}." for r in rows]
-        size = plain(self.names[self.drawn])
-        sizes = f"Outline drawn to scale in size {size}." if len(self.names) > 1 else "Outline drawn to scale."
-        hand = ["Mirrored for the left hand."] if self.asked.left_handed else []
+            letters = ", ".join(dict.fromkeys(self.book.letter(s.entry) for s in f.spans))
+            how = say(f"made-{f.how}")
+            how = say("figure-copied", how=how, copies=in_words(f.copies, speech)) if f.copies else how
+            name = plain(speech.name(f.name)) or say("the-piece")
+            said.append(say("figure-measured" if letters else "figure-told", name=name, how=how, letters=letters))
+        measures = [say("measure-told", name=f"{r.letter + ', ' if r.letter else ''}{r.name}", values="; ".join(r.lines)) for r in rows]
+        sizes = say("to-scale-in-size", size=self._size()) if len(self.names) > 1 else say("to-scale")
+        hand = [say("mirrored")] if self.asked.left_handed else []
         return " ".join([sizes, *hand, *said, *measures])

@@ -29,7 +29,10 @@ def rows_of(book: Book, told: Sequence[int], options: SchematicOptions) -> list[
     """Lettered ones in the order of their letters, then the others."""
     lettered = sorted(book.letters, key=lambda i: list(book.letters).index(i))
     others = [i for i in told if i not in book.letters]
-    return [Row(book.letters.get(i, ""), named(book.entries[i]), tuple(values(book.entries[i], options))) for i in (*lettered, *others)]
+    entries = book.entries
+    return [
+        Row(book.letters.get(i, ""), named(entries[i], options.said), tuple(values(entries[i], options))) for i in (*lettered, *others)
+    ]
 
 
 def natural_px(rows: Sequence[Row]) -> float:

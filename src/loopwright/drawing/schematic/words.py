@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from loopwright.drawing.lettering import plain
 from loopwright.drawing.schematic.book import Entry
 from loopwright.drawing.schematic.drawn import SchematicOptions
+from loopwright.drawing.speech import Speech
 
 _QUARTERS = ("", "¼", "½", "¾")
 INCH_MM = 25.4
@@ -31,9 +32,13 @@ def inches(value_mm: float) -> str:
     return (str(whole) if whole or not part else "") + _QUARTERS[part]
 
 
-def length(value_mm: float, units: str) -> str:
+def length(value_mm: float, units: str, speech: Speech) -> str:
     """One length with its unit, the first unit where both are wanted."""
-    return f"{inches(value_mm)} in" if units == "in" else f"{cm(value_mm)} cm"
+    return _with_unit(inches(value_mm), "in", speech) if units == "in" else _with_unit(speech.decimal(cm(value_mm)), "cm", speech)
+
+
+def _with_unit(said: str, unit: str, speech: Speech) -> str:
+    return f"{said} {speech.say(unit)}"
 
 
 def in_brackets(words: Sequence[str]) -> str:
@@ -47,14 +52,14 @@ def values(entry: Entry, options: SchematicOptions) -> list[str]:
     """What the table says: one line for each unit."""
     found = entry.values_mm if options.only is None else (entry.values_mm[options.only],)
     lines = []
-    for unit, say in (("cm", cm), ("in", inches)):
+    speech = options.said
+    for unit, say in (("cm", lambda v: speech.decimal(cm(v))), ("in", inches)):
         if options.units in (unit, "both"):
-            lines.append(f"{in_brackets(['-' if v is None else say(v) for v in found])} {unit}")
+            lines.append(_with_unit(in_brackets(["-" if v is None else say(v) for v in found]), unit, speech))
     return [" · ".join(lines)] if len(found) == 1 else lines
 
 
-def named(entry: Entry) -> str:
+def named(entry: Entry, speech: Speech) -> str:
     """ "Body, around"."""
-    section = plain(entry.section.split(" (", 1)[0]) if entry.section else ""
-    name = entry.told or entry.name
-    return f"{section}, {name}" if section else f"Whole, {name}"
+    section = plain(speech.name(entry.section.split(" (", 1)[0])) if entry.section else ""
+    return speech.say("measure-of", part=section or speech.say("whole"), measure=speech.measure(entry.told or entry.name))
