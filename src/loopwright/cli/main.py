@@ -167,6 +167,7 @@ def _publish(verbs: argparse._SubParsersAction[_Parser]) -> None:
     publish.add_argument("--size", action="append", metavar="NAME", dest="sizes", help="leave out all sizes but this one (several times)")
     publish.add_argument("--terms", action="append", choices=("us", "uk"), help="English terms (the design's own; several times)")
     publish.add_argument("--language", action="append", metavar="CODE", help="another language: de, fr, es, nl, sv, da, pt, it")
+    publish.add_argument("--translations", action="append", metavar="FILE", help="a table of your own words in a language (several times)")
     publish.add_argument("--large-print", action="store_true", help="24 pt, one column, full words, repeats written out")
     publish.add_argument("--left-handed", action="store_true", help="charts mirrored, their text not, and a note")
     publish.add_argument("--ink-saving", action="store_true", help="no shading and no photographs")

@@ -78,6 +78,8 @@ def words(scene: Scene, nodes: Sequence[Node]) -> list[str]:
                 found[-1] = scene.voice.say("named", group=found[-1], name=scene.voice.stitch(node.name))
         elif said := one(scene, node):
             found.append(said)
+            if scene.voice.pieces is not None and node.span.end:
+                scene.voice.pieces.append((said, node.span))
         before = node
     return found
 

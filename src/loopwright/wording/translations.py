@@ -120,6 +120,12 @@ def from_table(text: str) -> dict[str, str]:
     return found
 
 
+def language_of(text: str) -> str:
+    """The code of the language that such a table is for: the head of its last column."""
+    heads = next(csv.reader(io.StringIO(text.lstrip("\ufeff")), dialect="excel-tab"), [])
+    return heads[len(_COLUMNS)].strip().lower() if len(heads) > len(_COLUMNS) else ""
+
+
 def identity(plain: str) -> str:
     """A short name for a sentence, the same on every machine (FNV-1a of its characters, 64 bits, in hexadecimal)."""
     value = 0xCBF29CE484222325

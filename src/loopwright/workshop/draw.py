@@ -112,7 +112,7 @@ def _schematics(measured: Measured, sheet: Sheet, folder: str) -> Iterator[File]
         charting.of_schematics(measured.document), title=measured.document.title or "", units=sheet.units, width_mm=sheet.width_mm,
         ident=_ident("schematic", measured), left_handed=sheet.left_handed,
     )
-    for i, drawing in enumerate(schematics(measured.fabrics, stitches, names, options), 1):
+    for i, drawing in enumerate(schematics(measured.fabrics, stitches, names, options, [m.dimensions for m in measured.sizes]), 1):
         name = file_name(measured, f"schematic {i}") + _hand(sheet)
         section = drawing.sections[0] if drawing.sections else None
         yield from _svg(Path(folder) / f"{name}.svg", drawing.svg, File("", "schematic", drawing.size, section, drawing.description), sheet)

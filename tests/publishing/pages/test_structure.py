@@ -77,8 +77,49 @@ def test_every_picture_has_its_words(read):
     publication, pdf = read
     told = [str(e["/Alt"]) for kind, e in tags(pdf) if kind == "Figure"]
     for block in (b for p in publication.parts for b in p.blocks if isinstance(b, Figure)):
-        assert any(alt.startswith(block.alt) for alt in told), block.alt
+        assert any(alt.startswith(block.alt.removesuffix(" …")) for alt in told), block.alt
     assert all(told)
+
+
+def test_charts_and_schematics_are_told_in_full(read):
+    """A page has no other place for the words of a picture; in large print a schematic's stand below it."""
+    publication, pdf = read
+    told = [" ".join(str(e["/Alt"]).split()) for kind, e in tags(pdf) if kind == "Figure"]
+    for part in (p for p in publication.parts if p.key in ("charts", "schematic")):
+        if part.key == "schematic" and publication.edition.large_print:
+            continue
+        for block in part.blocks:
+            assert any(alt.startswith(" ".join(block.description.split())) for alt in told), block.alt
+
+
+def test_every_row_of_a_table_has_its_head(read):
+    """Each cell of sizes names the head of its row and of its column, and no head of another column."""
+    _, pdf = read
+    heads = {str(e["/ID"]): own(e) for kind, e in tags(pdf) if kind == "TH"}
+    of_rows = {name for name, a in heads.items() if str(a["/Scope"]) == "/Row"}
+    assert of_rows
+    seen = 0
+    for cell in (own(e) for kind, e in tags(pdf) if kind == "TD"):
+        named = [str(n) for n in cell["/Headers"]]
+        assert set(named) <= set(heads)
+        if of_rows & set(named):
+            plain = [n for n in named if n not in of_rows and "/ColSpan" not in heads[n]]
+            assert "/ColSpan" in cell or len(plain) <= 1, named
+            seen += len(plain)
+    assert seen
+
+
+def own(element: Any) -> Any:
+    """What a cell says of itself as part of a table."""
+    return next(a for a in element.get("/A", []) if isinstance(a, pikepdf.Dictionary) and str(a.get("/O", "")) == "/Table")
+
+
+def test_the_file_stays_whole_where_rows_are_given_heads(read):
+    _, pdf = read
+    assert pdf.check_pdf_syntax() == []
+    names = [str(n) for n in pdf.Root.StructTreeRoot.IDTree.Names[::2]]
+    assert names == sorted(names)
+    assert len(names) == len(set(names)) == sum(kind == "TH" for kind, _ in tags(pdf))
 
 
 def test_every_table_begins_with_its_heads(read):

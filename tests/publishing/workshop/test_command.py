@@ -1,6 +1,8 @@
 """`loopwright publish` as a user runs it: what it writes, what it refuses, and in which words."""
 
+import csv
 import hashlib
+import io
 import json
 from pathlib import Path
 
@@ -115,8 +117,9 @@ def test_photographs_are_taken_in_and_missing_ones_told(cap, tmp_path, capsys):
     told = capsys.readouterr().out
     page = (tmp_path / "out" / "tern-cap.html").read_text(encoding="utf-8")
     assert 'alt="the cap on a post"' in page
-    for name in ("gone.jpg", "../x.jpg", "broken.jpg"):
-        assert name in told
+    for name in ("gone.jpg", "../x.jpg"):
+        assert f"photograph {name}: there is no such file" in told
+    assert "photograph broken.jpg: it is damaged" in told
     assert len(page) < 1_500_000
 
 
@@ -143,3 +146,33 @@ def test_data_has_its_pictures_beside_it(cap, tmp_path):
     pictures = list((tmp_path / "out" / "tern-cap-pictures").iterdir())
     assert pictures
     assert all(p.name in text for p in pictures)
+
+
+def test_a_table_of_translations_that_came_back_is_in_every_part(cap, tmp_path, capsys):
+    cap.write_text(HAT.replace("Yarn:", "Care: Wash it by hand.\nTerms of use: It may be sold.\nHelp: Ask us.\nYarn:"), encoding="utf-8")
+    table = tmp_path / "cap.de.tsv"
+    assert main(["grade", str(cap), "--language", "de", "--translations", str(table)]) == 0
+    rows = list(csv.reader(io.StringIO(table.read_text(encoding="utf-8")), dialect="excel-tab"))
+    own = [r[2] for r in rows[1:] if r[2][:1].isupper()]
+    assert {"Wash it by hand.", "It may be sold."} <= set(own)
+    with table.open("w", encoding="utf-8", newline="") as out:
+        csv.writer(out, dialect="excel-tab").writerows([rows[0], *([*r[:4], f"Deutsch {n}."] for n, r in enumerate(rows[1:], 1))])
+    assert _run(cap, "--out", tmp_path / "out", "--format", "text", "--language", "de", "--translations", table) == 0
+    text = " ".join((tmp_path / "out" / "tern-cap-de.txt").read_text(encoding="utf-8").split())
+    assert "[en:" not in text
+    for n, row in enumerate(rows[1:], 1):
+        if row[2] in own:
+            assert f"Deutsch {n}." in text, row[2]
+    assert "native maker" in capsys.readouterr().out
+
+
+@pytest.mark.parametrize(("language", "table", "said"), [
+    ("fr", "id\twhere\ttext\tnumbers\tde\n", "is a table for 'de'"), ("de", "something else\n", "no table of translations"), ("de", None, "there is no"),
+])
+def test_a_table_of_translations_that_does_not_fit_is_told(cap, tmp_path, capsys, language, table, said):
+    path = tmp_path / "cap.tsv"
+    if table is not None:
+        path.write_text(table, encoding="utf-8")
+    assert _run(cap, "--out", tmp_path / "out", "--language", language, "--translations", path) == 2
+    assert said in capsys.readouterr().err
+    assert not (tmp_path / "out").exists()

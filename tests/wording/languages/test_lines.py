@@ -6,11 +6,12 @@ from pathlib import Path
 import pytest
 from spoken import KEPT, own, rows_in, said  # type: ignore[import-not-found,unused-ignore]
 
-from loopwright.terms.languages import LANGUAGES
+from loopwright.terms.languages import LANGUAGES, language
 from loopwright.wording.languages import runs
 
 DATA = tomllib.loads(Path(__file__).with_name("square.toml").read_text(encoding="utf-8"))
 SQUARE, ROWS = DATA["english"], DATA["rows"]
+LANGUAGE = {code: language(code) for code in LANGUAGES}
 
 
 @pytest.mark.parametrize("code", LANGUAGES)
@@ -82,3 +83,26 @@ def test_what_stayed_can_be_told_apart():
     assert runs("[1 fM, 1 Lm] 3x") == (("[1 fM, 1 Lm] 3x", ""),)
     text = said("thrift-shawl", "nl")
     assert "".join(f"[{r.language}: {r.words}]" if r.language else r.words for r in runs(text)) == text
+
+
+@pytest.mark.parametrize("code", LANGUAGES)
+def test_a_chain_space_of_no_told_length_has_words(code):
+    text = "X\nTerms: US\n\nCh 11.\nRow 1: Dc in 5th ch from hook, *ch 1, sk 1 ch, dc in next ch; rep from * to end, turn.\nRow 2: Ch 3, dc in each ch sp across.\n"
+    last = rows_in(text, code)[-1]
+    assert "[en" not in last
+    assert LANGUAGE[code].nouns["ch-sp"].short in last
+
+
+@pytest.mark.parametrize("code", LANGUAGES)
+def test_special_stitches_whose_definition_is_read_are_worded(code):
+    text = said("avocet-bonnet", code)
+    assert "[en: picot" not in text
+    assert "[en: V st" not in text
+
+
+def test_special_stitches_told_in_moves_stay_and_are_marked():
+    assert "[en: sp = ch 2, sk 2 sts or a ch-2 sp, dc in next dc]" in said("reedbed-panel", "de")
+
+
+def test_an_address_is_not_there_to_translate():
+    assert "[en: https://" not in said("avocet-bonnet", "de")

@@ -8,7 +8,7 @@ from dataclasses import replace
 from functools import cached_property
 
 from loopwright.measuring.yarn import copies_of
-from loopwright.model.tree import Row, Section
+from loopwright.model.tree import Item, Row, Section
 from loopwright.publishing.changes.align import Aligned, align
 from loopwright.publishing.changes.causes import Causes, follows
 from loopwright.publishing.changes.content import rows_by_item
@@ -20,6 +20,7 @@ from loopwright.publishing.changes.phrases import span_of
 from loopwright.publishing.changes.rows import Looking, row_diffs
 from loopwright.publishing.changes.sizes import pair_sizes
 from loopwright.publishing.changes.version import rises
+from loopwright.source import Span
 from loopwright.terms import dialect
 from loopwright.wording.as_written import translate
 from loopwright.wording.said import RowWords
@@ -28,6 +29,7 @@ from loopwright.wording.write import instructions, voice_for
 NOT_WORKED = "nothing that it makes could be worked out; it was compared by its words"
 OTHER_NUMBER = "with another number, though the stitches come out the same"
 _DIGITS = re.compile(r"\d+")
+_BLANK = re.compile(r"\{[^{}\n]+\}")
 
 
 def compare(old: Worked, new: Worked) -> Changes:
@@ -135,7 +137,7 @@ class _Comparison:
         for worked, index in ((self.old, change.old_item), (self.new, change.new_item)):
             item = worked.document.items[index] if index is not None else None
             for figure in (f for c in worked.cautions for f in c.figures if f.over):
-                if item is not None and item.span.start <= figure.span.start < item.span.end:
+                if item is not None and (item.span.start <= figure.span.start < item.span.end or _same_blank(worked, item, figure.span)):
                     return True
         return False
 
@@ -315,3 +317,9 @@ def _words(pair: tuple[Entry | None, Entry | None]) -> str:
 
 def _graver(a: Severity, b: Severity) -> Severity:
     return min(a, b, key=SEVERITIES.index)
+
+
+def _same_blank(worked: Worked, item: Item, length: Span) -> bool:
+    """Whether an item is as long as another whose length stands in the text: by the same blank."""
+    text = worked.document.text
+    return bool(set(_BLANK.findall(text[length.start : length.end])) & set(_BLANK.findall(text[item.span.start : item.span.end])))

@@ -174,14 +174,14 @@ def rows_by_item(fabric: Fabric | None) -> dict[int, list[RowContent]]:
 
 
 def _labels(fabric: Fabric) -> list[str]:
-    """What each row is called: its label, else "rnd 3" for the third round of its section; "" for the only row of a section."""
+    """What each row is called: its label, else "rnd 3" for the third round of its section; "" for those of a section that is one line."""
     sections: dict[str | None, list[int]] = {}
     for index, row in enumerate(fabric.rows):
         sections.setdefault(row.section, []).append(index)
     found = [_RANGE.sub(r"\g<word> \g<first>", row.label) for row in fabric.rows]
     for indexes in sections.values():
         without = [i for i in indexes if not found[i]]
-        if len(without) == len(indexes) == 1:
+        if len(without) == len(indexes) and len({fabric.rows[i].item for i in indexes}) == 1:
             continue
         for n, i in enumerate(indexes):
             if found[i]:

@@ -58,9 +58,10 @@ def _erratum(c: Change, changes: Changes) -> Erratum:
     if c.what in ("printed", "wording") and not rows:
         texts = ("", "")
     head = dict(zip(c.sizes, zip(c.was, c.now, strict=True), strict=True)) if len(c.sizes) == len(c.was) == len(c.now) else {}
+    others = [f for f in c.follows if f.label or f.section != c.section]  # rows without a name are of the very words that changed
     return Erratum(
         c.severity, _where(c, changes), _what(c, changes), _concerned(c, changes), _unconcerned(c, changes), *texts,
-        follows_said(c.follows, head) if c.follows else "",
+        follows_said(others, head) if others else "",
     )
 
 

@@ -18,6 +18,7 @@ from loopwright.publishing.document.blocks import (
     PartKey,
     Publication,
 )
+from loopwright.publishing.document.covered import covered
 from loopwright.publishing.document.edition import Edition
 from loopwright.publishing.document.measured import with_measures
 from loopwright.publishing.document.pattern import Drawn, Pattern, Pictures
@@ -47,10 +48,10 @@ def build(pattern: Pattern, pictures: Pictures, edition: Edition) -> Publication
     document = pattern.document
     version, date = version_of(pattern)
     top = [t for t in words.heading.top if t.strip() != (document.title or "").strip()]
-    description = told(pattern, "description") or " ".join(top[:1])
+    description = words.own(told(pattern, "description")) or " ".join(top[:1])
     parts = tuple(p for p in _parts(pattern, pictures, edition, words, say) if p.blocks)
     sample = told(pattern, "worked in")
-    return Publication(
+    made = Publication(
         title=document.title or say.say("part-instructions"), description=description, edition=edition,
         language=_ENGLISH[edition.terms] if edition.language == "en" else edition.language, own_language=_ENGLISH[document.terms],
         sizes=tuple(words.name(pattern.sizes[i]) for i in words.indexes),
@@ -59,6 +60,7 @@ def build(pattern: Pattern, pictures: Pictures, edition: Edition) -> Publication
         author=told(pattern, "designer", "author"), corrections=told(pattern, "corrections"), parts=parts, phrases=furniture(say),
         draft="; ".join(pattern.errors), reported=tuple(_reported(pattern, edition, say)),
     )
+    return covered(made, pictures.cover) if pictures.cover is not None else made
 
 
 def version_of(pattern: Pattern) -> tuple[str, str]:
@@ -89,7 +91,7 @@ def _parts(pattern: Pattern, pictures: Pictures, edition: Edition, words: Words,
     pictured = not edition.words_only
     found = with_measures(_with_photographs(sections(pattern, words), pattern, edition), pattern, words.indexes, say)
     gauge_word = next((x.name.lower() for x in words.heading.lines if x.key == "gauge"), "gauge")
-    yield Part("title", "", tuple(_title(pattern, pictures, edition, words, say)))
+    yield Part("title", "", tuple(_title(pattern, edition, words, say)))
     told_sizes = [Paragraph((x.text,), own=True) for x in words.heading.lines if x.key.startswith(_FINISHED)]
     yield part("sizes", [*told_sizes, size_table(pattern, words.indexes, say, words.name)])
     yield part("materials", list(_materials(words)))
@@ -102,25 +104,22 @@ def _parts(pattern: Pattern, pictures: Pictures, edition: Edition, words: Words,
     yield part("instructions", [s for s in found if not _FINISHING.search(s.own)])
     yield part("charts", [_figure(d) for d in pictures.charts] if pictured else [])
     yield part("finishing", [s for s in found if _FINISHING.search(s.own)])
-    yield part("care", [Paragraph((t,), own=True) for t in all_told(pattern, "care")])
+    yield part("care", [Paragraph((words.own(t),), own=True) for t in all_told(pattern, "care")])
     yield part("cautions", _listed([x.value for x in words.heading.cautions], words))
-    yield part("help", list(_help(pattern, say)))
+    yield part("help", list(_help(pattern, words, say)))
     yield part("changes", list(_changes(pattern)))
-    yield part("version", list(_about(pattern, say)))
-    yield part("terms-of-use", [Paragraph((t,), own=True) for t in all_told(pattern, "terms of use", "copyright")])
+    yield part("version", list(_about(pattern, words, say)))
+    yield part("terms-of-use", [Paragraph((words.own(t),), own=True) for t in all_told(pattern, "terms of use", "copyright")])
 
 
-def _title(pattern: Pattern, pictures: Pictures, edition: Edition, words: Words, say: Phrases) -> Iterator[Block]:
-    """Cover picture, then what she says of the piece."""
+def _title(pattern: Pattern, edition: Edition, words: Words, say: Phrases) -> Iterator[Block]:
+    """Her photograph for the front, then what she says of the piece."""
     if not edition.words_only and not edition.ink_saving:
         shown = next((p for p in pattern.photographs if p.cover and p.picture is not None), None)
         if shown is not None and shown.picture is not None:
             yield Figure(shown.picture, shown.alt or say.say("photograph-alt", title=pattern.document.title or ""), cover=True)
-        elif pictures.cover is not None:
-            alt = say.say("cover-alt", title=pattern.document.title or "")
-            yield Figure(pictures.cover.picture, alt, description=pictures.cover.description, cover=True)
     top = [t for t in words.heading.top if t.strip() != (pattern.document.title or "").strip()]
-    description = told(pattern, "description")
+    description = words.own(told(pattern, "description"))
     for text in ([description] if description else []) + top:
         yield Paragraph((text,), own=True)
 
@@ -151,8 +150,8 @@ def _changes(pattern: Pattern) -> Iterator[Block]:
         groups[-1][1].append((change.text,))
     for since, lines in groups:
         if since:
-            yield Paragraph((f"{since}:",))
-        yield Listing(tuple(lines))
+            yield Paragraph((f"{since}:",), own=True)
+        yield Listing(tuple(lines), own=True)
 
 
 def _listed(texts: Sequence[str], words: Words) -> list[Block]:
@@ -200,33 +199,38 @@ def _with_photographs(found: tuple[Instructions, ...], pattern: Pattern, edition
     return tuple(result)
 
 
-def _help(pattern: Pattern, say: Phrases) -> Iterator[Block]:
+def _help(pattern: Pattern, words: Words, say: Phrases) -> Iterator[Block]:
     for text in all_told(pattern, "help", "contact"):
-        yield Paragraph((text,), own=True)
+        yield Paragraph((words.own(text),), own=True)
     if pattern.film.get(""):
         yield Paragraph((say.say("film-at", address=pattern.film[""]),))
     if corrections := told(pattern, "corrections"):
         yield Paragraph((say.say("corrections-at", address=corrections),))
 
 
-def _about(pattern: Pattern, say: Phrases) -> Iterator[Block]:
+def _about(pattern: Pattern, words: Words, say: Phrases) -> Iterator[Block]:
     version, date = version_of(pattern)
     if author := told(pattern, "designer", "author"):
         yield Paragraph((say.say("made-by", author=author),))
     if version:
         yield Paragraph((say.say("version-dated" if date else "version-line", version=version, date=date),))
     if sample := told(pattern, "worked in"):
-        yield Paragraph((say.say("worked-in", size=sample),))
+        yield Paragraph((say.say("worked-in", size=words.name(sample)),))
 
 
 def _reported(pattern: Pattern, edition: Edition, say: Phrases) -> Iterator[str]:
     """What whoever publishes should know: what is missing."""
     for photo in pattern.photographs:
-        if photo.picture is None:
-            yield f"photograph {photo.file}: there is no such file; the document goes without it"
+        if not photo.there:
+            yield f"photograph {photo.file}: there is no such file beside the design or in a folder photographs; it is left out"
+        elif photo.picture is None:
+            yield f"photograph {photo.file}: it is damaged, no picture, or too large to open; the document goes without it"
         elif not photo.alt:
             yield f"photograph {photo.file}: say what it shows for those who cannot see it: 'Photograph: {photo.file}: …'"
     if not told(pattern, "version"):
         yield "no version is told: add a line such as 'Version: 1.0 (2026-11-28)', so that corrections can name it"
+    if edition.language != "en":
+        yield (f"what is said in {edition.language} is still to be checked by a native maker: loopwright grade DESIGN --language "
+               f"{edition.language} lists the terms, and with --translations FILE what there is to translate")
     yield from (f"no words in {edition.language} for '{key}'; said in English" for key in sorted(say.missing))
 

@@ -18,7 +18,7 @@ from loopwright.record import record
 class Photograph:
     """A photograph that the design names. `section`: "" for one of the whole; `cover`: the one for the front. `alt`: her words for it, "".
 
-    `picture`: None where the file is missing.
+    `picture`: None where the file is missing or cannot be opened; `there`: whether there is such a file.
     """
 
     file: str
@@ -26,6 +26,7 @@ class Photograph:
     alt: str
     cover: bool
     picture: Picture | None
+    there: bool = True
 
 
 @record
@@ -53,7 +54,8 @@ class Pattern:
     `measures`: one per size of the document. `body`: the body's measure that it is made to ("head circumference") with its value per size,
     mm, None where not known. `targets`: what each measured part comes to, mm per size, by its name. `line_of`: line of the design by a
     position in its text. `errors`: what is wrong in which sizes, in words; a document with any is a draft. `film`: addresses by section in
-    small letters, "" for the whole; `film_rows`: where a row is in its film, by line of the design.
+    small letters, "" for the whole; `film_rows`: where a row is in its film, by line of the design. `translations`: of the designer's own
+    words, by language (see wording/translations.py).
     """
 
     document: Document
@@ -69,6 +71,7 @@ class Pattern:
     film: Mapping[str, str] = field(default_factory=dict)
     film_rows: Mapping[int, str] = field(default_factory=dict)
     errors: tuple[str, ...] = ()
+    translations: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
 
     @property
     def sizes(self) -> tuple[str, ...]:

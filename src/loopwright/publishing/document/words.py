@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 
 from loopwright.model.tree import Document, HeadLine
 from loopwright.publishing.document.edition import Edition
@@ -15,7 +16,7 @@ from loopwright.wording import Heading, Said, heading, instructions, voice_for
 class Words:
     """`shown`: instructions as the edition prints them; `by_size`: as each of its sizes alone has them.
 
-    `indexes`: of the sizes. `name`: a part's or a size's name as these words have it.
+    `indexes`: of the sizes. `name`: a part's or a size's name as these words have it; `own`: the designer's own sentences.
     """
 
     heading: Heading
@@ -23,6 +24,7 @@ class Words:
     by_size: tuple[tuple[Said, ...], ...]
     indexes: tuple[int, ...]
     name: Callable[[str], str]
+    own: Callable[[str], str]
 
 
 def words_of(pattern: Pattern, edition: Edition) -> Words:
@@ -30,15 +32,19 @@ def words_of(pattern: Pattern, edition: Edition) -> Words:
     document, report = pattern.document, pattern.report
     full, spelled = edition.full_words or edition.large_print, edition.spelled_out or edition.large_print
     indexes = tuple(range(len(pattern.sizes))) if edition.size is None else (edition.size,)
-    voices = [voice_for(document, edition.terms, i, full_words=full, spelled_out=spelled, language=edition.language) for i in indexes]
+    voice_of = partial(
+        voice_for, document, edition.terms, full_words=full, spelled_out=spelled, language=edition.language,
+        translations=pattern.translations.get(edition.language),
+    )
+    voices = [voice_of(i) for i in indexes]
     by_size = tuple(instructions(v, document, report) for v in voices)
     if len(indexes) == 1:
         voice, shown = voices[0], by_size[0]
     else:
-        voice = voice_for(document, edition.terms, None, full_words=full, spelled_out=spelled, language=edition.language)
+        voice = voice_of(None)
         shown = instructions(voice, document, report)
     body = "\n".join(part.text for part in shown)
-    return Words(heading(voice, document, report, body), shown, by_size, indexes, voice.name)
+    return Words(heading(voice, document, report, body), shown, by_size, indexes, voice.name, voice.prose)
 
 
 def told(pattern: Pattern, *names: str) -> str:

@@ -52,7 +52,8 @@ def figure_words(figure: Figure, publication: Publication) -> Markup:
     """What a picture shows, in words, to be opened; nothing where its short words say it all."""
     if not figure.description:
         return Markup()
-    summary = el("summary", f"{publication.phrases['in-words']}{f': {figure.caption}' if figure.caption else ''}")
+    of = figure.caption.split(". ", 1)[0].rstrip(".")
+    summary = el("summary", f"{publication.phrases['in-words']}{f': {of}' if of else ''}")
     return el("details", summary, el("div", paragraphs(figure.description), class_="in-words"))
 
 

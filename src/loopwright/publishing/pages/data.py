@@ -131,6 +131,7 @@ def _tell(laid_out: list[dict[str, Any]], blocks: Iterable[Block]) -> None:
     told = iter([b.description for b in blocks if isinstance(b, Figure)])
     for line in laid_out:
         for figure in line.get("figures", ()):
+            figure["told"] = figure["alt"]
             figure["description"] = [pieces(s) for s in re.split(r"\n|(?<=[A-Za-z)]\.) (?=[A-Z])", next(told, "")) if s]
 
 

@@ -53,10 +53,19 @@ class Placed:
     def data(self) -> dict[str, Any]:
         """For the template."""
         return {
-            "kind": "figure", "file": self.file, "alt": plain(self.figure.alt), "caption": pieces(self.figure.caption),
+            "kind": "figure", "file": self.file, "alt": plain(self.figure.alt),
+            "told": plain(_in_full(self.figure)),
+            "caption": pieces(self.figure.caption),
             "description": [], "width_mm": round(self.width_mm, 2),
             "height_mm": round(self.height_mm, 2), "across": self.across, "tiles": [[round(v, 2) for v in t] for t in self.tiles],
         }
+
+
+def _in_full(figure: Figure) -> str:
+    """All that there is to say of a picture, as its alternative: a page has no other place for it."""
+    if not figure.description or figure.description.startswith(figure.alt.removesuffix(" …")):
+        return figure.description or figure.alt
+    return f"{figure.alt.rstrip('.')}. {figure.description}"
 
 
 def size_px(picture: Picture) -> tuple[float, float]:

@@ -17,6 +17,7 @@ from loopwright.publishing.pages.data import Laying
 from loopwright.publishing.pages.faces import Faces
 from loopwright.publishing.pages.ink import accent
 from loopwright.publishing.pages.rasters import Rasters
+from loopwright.publishing.pages.row_heads import with_row_heads
 from loopwright.publishing.pages.signs import lacking, require_signs
 
 if TYPE_CHECKING:
@@ -49,7 +50,7 @@ class Pages:
         made = self._set(publication, format="pdf", pdf_standards=STANDARDS, timestamp=_NO_DATE)
         if not isinstance(made, bytes):
             raise PageError("the typesetter gave no pages")
-        return made
+        return with_row_heads(made)
 
     def pictures(self, publication: Publication, dots_per_inch: float = SEEN_DPI) -> list[bytes]:
         """Every page of a publication as a PNG picture, to be looked at before it is written. Raises PageError as `pdf` does."""

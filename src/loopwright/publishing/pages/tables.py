@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Callable
 from typing import Any
 
 from loopwright.publishing.document import Table
@@ -18,7 +19,7 @@ SMALLEST_PT = 7.0
 _LEAST_MM = {"columns": 10.4, "brackets": 10.4, "ledger": 14.0, "far": 200.0}
 _LEAST_PHONE_MM = 12.8
 _WIDEST_MM = 30.0
-_SAME = 0.6  # of the row: how much of it one value for all sizes may take
+_BARS_MM = 8.0  # two bars with their lines, as short as they may be
 
 
 def laid(table: Table, sheet: Sheet, faces: Faces) -> dict[str, Any]:
@@ -39,12 +40,18 @@ def laid(table: Table, sheet: Sheet, faces: Faces) -> dict[str, Any]:
     split = sheet.form != "far" and widest * base_pt > room_pt and any(cells)
     if split:
         widest = max((faces.width_em(part) for row in table.rows for c in row.cells for part in _parts(c)), default=1.0)
+    size_pt = max(SMALLEST_PT, min(base_pt, room_pt / max(widest, 0.1)))
+
+    def fits(cell: str, columns: int) -> bool:
+        """Whether one value for all sizes has room in the middle of a line with bars."""
+        return faces.width_em(plain(cell)) * size_pt <= ((columns - 1) * width_mm - _BARS_MM) / POINT_MM
+
     return {
         "kind": "table", "caption": plain(table.caption), "corner": plain(table.corner), "note": pieces(table.note),
         "head_mm": head_mm, "column_mm": round(width_mm, 3),
-        "size_pt": round(max(SMALLEST_PT, min(base_pt, room_pt / max(widest, 0.1))), 2),
+        "size_pt": round(size_pt, 2),
         "turned": sheet.form != "far" and any(faces.width_em(plain(c)) * 9.5 > room_pt for c in table.columns),
-        "chunks": [_chunk(table, at, min(at + each, count), split=split) for at in range(0, count, each)],
+        "chunks": [_chunk(table, at, min(at + each, count), split=split, fits=fits) for at in range(0, count, each)],
     }
 
 
@@ -60,11 +67,11 @@ def _parts(cell: str) -> tuple[str, str]:
     return (m["main"], m["sub"]) if m else (plain(cell), "")
 
 
-def _chunk(table: Table, start: int, end: int, *, split: bool) -> dict[str, Any]:
+def _chunk(table: Table, start: int, end: int, *, split: bool, fits: Callable[[str, int], bool]) -> dict[str, Any]:
     rows = []
     for row in table.rows:
         cells = row.cells[start:end]
-        same = len(cells) > 1 and len(set(cells)) == 1 and bool(cells[0])
+        same = len(cells) > 1 and len(set(cells)) == 1 and bool(cells[0]) and fits(cells[0], len(cells))
         shown = [(plain(c), "") if not split or same else _parts(c) for c in (cells[:1] if same else cells)]
         rows.append({"group": plain(row.group), "head": plain(row.head), "cells": [list(c) for c in shown], "same": same})
     return {"columns": [plain(c) for c in table.columns[start:end]], "rows": rows}

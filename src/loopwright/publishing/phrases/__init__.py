@@ -1,4 +1,4 @@
-"""Words of pages: headings, heads of tables, furniture; one Fluent file a language."""
+"""Words of pages: headings, heads of tables, furniture; one Fluent file a language, and one more for drawings in other languages."""
 
 from __future__ import annotations
 
@@ -60,4 +60,6 @@ def _bundle(language: str) -> FluentBundle:
         raise LookupError(language)
     bundle = FluentBundle([language], use_isolating=False)
     bundle.add_resource(FluentResource(shipped_text("loopwright.publishing.phrases", f"{language}.ftl")))
+    if language != "en":  # drawings have their English themselves
+        bundle.add_resource(FluentResource(shipped_text("loopwright.publishing.phrases", f"drawings/{language}.ftl")))
     return bundle

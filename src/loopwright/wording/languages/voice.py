@@ -15,6 +15,7 @@ from loopwright.wording.translations import translation_of
 from loopwright.wording.voice import Voice
 
 _SENTENCE = re.compile(r"(?<=[.!?])\s+(?=[A-Z])")
+_ADDRESS = re.compile(r"(?:https?://|www\.)\S+|\S+@\S+")
 _SPACES = re.compile(r" {2,}")
 _SP = frozenset({"sp", "loop", "mesh"})
 _TOGETHER = re.compile(r"\d+tog$")
@@ -75,8 +76,8 @@ class LanguageVoice(Voice):
 
     def prose(self, said: str) -> str:
         """The designer's own sentences: as translated by hand, else as they are and marked with their language."""
-        if not said:
-            return ""
+        if not said or _ADDRESS.fullmatch(said.strip()):
+            return said
         self.heard.row = ""
         sentences = _SENTENCE.split(said)
         known = [phrase(self, s) for s in sentences]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
@@ -11,6 +11,7 @@ from loopwright.findings.registry import severity
 from loopwright.model.tree import HeadLine
 from loopwright.publishing.document import Edition
 from loopwright.publishing.document.build import build
+from loopwright.publishing.document.covered import covered, wants_cover
 from loopwright.source import Source
 from loopwright.workshop.compare.kept import kept_versions
 from loopwright.workshop.live import Seen
@@ -61,13 +62,27 @@ def _missing(seen: Seen, design: Path) -> Iterator[str]:
         yield "No earlier version is kept: publishing keeps this one, so that the next can be compared with it."
 
 
-def pages(source: Source, edition: Edition, home: Path, design: Path | None = None) -> tuple[bytes, ...]:
-    """The pages of an edition as PNG. Raises GaugeError, NothingToPublishError, PageError."""
+def pages(
+    source: Source, edition: Edition, home: Path, design: Path | None = None,
+    progress: Callable[[str, float], None] = lambda _what, _share: None,
+) -> tuple[bytes, ...]:
+    """The pages of an edition as PNG; `progress` is told what is being made, and which share of all is done.
+
+    Raises GaugeError, NothingToPublishError, PageError.
+    """
     from loopwright.publishing.pages import Pages  # noqa: PLC0415 - brings the typesetter
 
+    progress("working the design", 0.05)
     found = gather(source, Wanted(), home, design)
     held = replace(edition, paper="a4")
-    publication = build(found.pattern, Drawings(found.measured).pictures(held), held)
+    progress("drawing charts and schematics", 0.2)
+    drawings = Drawings(found.measured)
+    publication = build(found.pattern, drawings.pictures(held), held)
+    if wants_cover(publication):
+        progress("drawing the fabric for the front", 0.35)
+    cover = drawings.cover() if wants_cover(publication) else None
+    publication = publication if cover is None else covered(publication, cover)
+    progress("setting the pages", 0.8)
     with Pages() as setter:
         return tuple(setter.pictures(replace(publication, edition=edition)))
 

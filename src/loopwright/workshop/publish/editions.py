@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import replace
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import field, replace
 from typing import Literal
 
 from loopwright.publishing.document import Edition, Paper
@@ -31,6 +31,7 @@ class Asked:
 
     `sizes`: indexes of sizes that get one of their own, () for all in one.
     `package`: everything that is handed out, on top of what is named. `typeface`: a font file of her own, `family`: its name.
+    `translations`: of her own words, by language.
     """
 
     papers: tuple[Paper, ...] = ("a4",)
@@ -47,6 +48,7 @@ class Asked:
     accent: str = ""
     typeface: str = ""
     family: str = ""
+    translations: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
 
 
 def jobs(asked: Asked, title: str, sizes: Sequence[str], own_terms: str) -> tuple[Job, ...]:

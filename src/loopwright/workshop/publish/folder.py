@@ -23,7 +23,7 @@ def put(folder: Path, files: Mapping[str, bytes], *, replace: bool = False) -> N
     make_folder(folder)
     known = listed(folder)
     if not replace:
-        _refuse(folder, files, known)
+        refuse_changed(folder, files)
     draft = _draft_in(folder)
     try:
         for name, data in files.items():
@@ -59,7 +59,9 @@ def _move(draft: Path, path: Path) -> None:
         raise CannotSave(f"{path} cannot be written ({e.strerror or e}): name another output folder") from None
 
 
-def _refuse(folder: Path, files: Mapping[str, bytes], known: Mapping[str, str]) -> None:
+def refuse_changed(folder: Path, files: Mapping[str, bytes]) -> None:
+    """Raises CannotSave where one of the files stands there already and is not as it was published before."""
+    known = listed(folder)
     for name, data in files.items():
         path = folder / name
         if path.is_dir():

@@ -66,9 +66,10 @@ def gather(source: Source, wanted: Wanted, folder: Path, design: Path | None = N
 def _changes(measured: Measured, design: Path | None) -> tuple[Change, ...]:
     """What changed since the version that was published last."""
     kept = last_kept(design) if design is not None else None
-    if kept is None:
+    before = open_source(str(kept)) if kept is not None else None
+    if before is None or before.text == measured.source.text:
         return ()
-    changes = compare(worked(open_source(str(kept))), of_measured(measured))
+    changes = compare(worked(before), of_measured(measured))
     heading, lines = change_list(changes)
     return tuple(Change(heading if i == 0 else "", line) for i, line in enumerate(lines))
 

@@ -37,18 +37,19 @@ def photographs(lines: Iterable[HeadLine], folder: Path) -> tuple[Photograph, ..
                 continue
             section = (m["section"] or "").strip()
             cover = section.lower() == "cover"
-            picture = _picture(m["file"].strip(), folder, len(found))
-            found.append(Photograph(m["file"].strip(), "" if cover else section, (m["alt"] or "").strip(), cover, picture))
+            path = _path(m["file"].strip(), folder)
+            picture = None if path is None else _picture(path, len(found))
+            alt = (m["alt"] or "").strip()
+            found.append(Photograph(m["file"].strip(), "" if cover else section, alt, cover, picture, path is not None))
     return tuple(found)
 
 
-def _picture(name: str, folder: Path, number: int) -> Picture | None:
-    path = _path(name, folder)
-    if path is None:
-        return None
+def _picture(path: Path, number: int) -> Picture | None:
     from PIL import Image, ImageOps, UnidentifiedImageError  # noqa: PLC0415 - only where there are photographs
 
     try:
+        if path.stat().st_size > MOST_BYTES:
+            return None
         with warnings.catch_warnings():
             warnings.simplefilter("error", Image.DecompressionBombWarning)
             Image.MAX_IMAGE_PIXELS = MOST_PIXELS
@@ -60,17 +61,17 @@ def _picture(name: str, folder: Path, number: int) -> Picture | None:
                 image.save(held, "JPEG", quality=_QUALITY, optimize=True)
     except (OSError, ValueError, UnidentifiedImageError, Image.DecompressionBombError, Image.DecompressionBombWarning):
         return None
-    return Picture(f"photograph-{number + 1}-{slug(Path(name).stem)[:40]}.jpg", "jpeg", held.getvalue())
+    return Picture(f"photograph-{number + 1}-{slug(path.stem)[:40]}.jpg", "jpeg", held.getvalue())
 
 
 def _path(name: str, folder: Path) -> Path | None:
-    """The file, where it is a plain name below the folder and not too large."""
+    """The file, where it is a plain name below the folder."""
     base = folder.resolve()
     for inside in FOLDERS:
         path = base / inside / name
         try:
             real = path.resolve()
-            if real.is_relative_to(base) and real.is_file() and real.stat().st_size <= MOST_BYTES:
+            if real.is_relative_to(base) and real.is_file():
                 return real
         except (OSError, ValueError):
             continue

@@ -11,10 +11,12 @@ from typing import TYPE_CHECKING, Any
 from loopwright.model.measures import Measures
 from loopwright.publishing.document import Edition, Figure, Publication
 from loopwright.publishing.document.build import build
+from loopwright.publishing.document.covered import covered, wants_cover
 from loopwright.record import record
 from loopwright.source import Source
 from loopwright.workshop.compare.kept import keep_version
 from loopwright.workshop.measure import Measured, Wanted
+from loopwright.workshop.publish.beside import Beside
 from loopwright.workshop.publish.editions import Asked, Job, jobs
 from loopwright.workshop.publish.folder import put
 from loopwright.workshop.publish.gather import Gathered, gather
@@ -56,11 +58,11 @@ class FaultyDesignError(Exception):
 
 def publish(
     source: Source, wanted: Wanted, asked: Callable[[Gathered], Asked], folder: Path, *, home: Path, design: Path | None = None,
-    draft: bool = False, replace_files: bool = False, progress: Told | None = None,
+    draft: bool = False, replace_files: bool = False, progress: Told | None = None, beside: Beside | None = None,
 ) -> Published:
     """Publishes a design. `asked`: what is to be made, told once the design's sizes are known. `home`: where its photographs are.
 
-    `design`: its file, beside which versions are kept; None for a text without one.
+    `design`: its file, beside which versions are kept; None for a text without one. `beside`: where the cover is drawn meanwhile.
 
     Raises FaultyDesignError for a design with errors unless `draft`, PageError for a page that cannot be set, CannotSave, GaugeError,
     NothingToPublishError.
@@ -72,14 +74,15 @@ def publish(
         raise FaultyDesignError(found.pattern.errors)
     title = found.pattern.document.title or Path(source.name).stem
     chosen = asked(found)
+    found = replace(found, pattern=replace(found.pattern, translations=chosen.translations))
     todo = jobs(chosen, title, found.pattern.sizes, found.pattern.document.terms)
-    made = _Maker(found, tell, [Path(chosen.typeface)] if chosen.typeface else []).make(todo)
+    drawings = Drawings(found.measured, beside, chosen.translations)
+    made = _Maker(found, drawings, tell, [Path(chosen.typeface)] if chosen.typeface else []).make(todo)
     files = {job.name: data for job, data in zip(todo, made.data, strict=True)} | made.pictures
     written = [described(folder, job, found.pattern.sizes) for job in todo]
     kit: tuple[KitFile, ...] = ()
     if chosen.package:
-        own_cover = any(p.cover and p.picture is not None for p in found.pattern.photographs)
-        kit = listing_files(found.measured, title, [(Path(w.path).name, w.description) for w in written], None if own_cover else made.cover)
+        kit = listing_files(found.measured, title, [(Path(w.path).name, w.description) for w in written], made.cover)
     put(folder, {**files, **{k.name: k.data for k in kit}}, replace=replace_files)
     notes = dict.fromkeys((*made.notes, *found.measured.notes))
     if design is not None and not found.pattern.errors:
@@ -100,11 +103,11 @@ class _Made:
 class _Maker:
     """Builds each edition once, however many formats it is wanted in; pages are set in threads while the next edition is built."""
 
-    def __init__(self, found: Gathered, tell: Told, typefaces: Sequence[Path] = ()) -> None:
+    def __init__(self, found: Gathered, drawings: Drawings, tell: Told, typefaces: Sequence[Path] = ()) -> None:
         self.found = found
+        self.drawings = drawings
         self.typefaces = typefaces
         self.tell = tell
-        self.drawings = Drawings(found.measured)
         self.built: dict[Edition, Publication] = {}
         self.pages: list[Pages] = []
         self.beside: dict[str, bytes] = {}
@@ -116,11 +119,9 @@ class _Maker:
         finally:
             for pages in self.pages:
                 pages.close()
-            self.drawings.close()
 
     def _all(self, todo: Sequence[Job]) -> _Made:
-        self.tell("charts and schematics", 0.0)
-        self.drawings.prepare(tuple(dict.fromkeys(replace(job.edition, paper="a4") for job in todo)))
+        self._build_all(todo)
         with ThreadPoolExecutor(max_workers=2) as pool:
             waiting: list[Future[bytes] | bytes] = []
             for at, job in enumerate(todo):
@@ -144,12 +145,24 @@ class _Maker:
             self.beside |= {f"{Path(job.name).stem}-pictures/{f.picture.name}": f.picture.data for f in figures}
         return _other(publication, job, self.found.pattern.measures)
 
+    def _build_all(self, todo: Sequence[Job]) -> None:
+        """Every edition once: paper makes no difference to what a document holds. The cover, which takes longest, is drawn meanwhile."""
+        self.tell("charts and schematics", 0.0)
+        editions = tuple(dict.fromkeys(replace(job.edition, paper="a4") for job in todo))
+        photographed = any(p.cover and p.picture is not None for p in self.found.pattern.photographs)
+        if not photographed and any(not (e.words_only or e.ink_saving) for e in editions):
+            self.drawings.begin_cover()
+        self.drawings.prepare(editions)
+        self.built = {e: build(self.found.pattern, self.drawings.pictures(e), e) for e in editions}
+        if any(job.format == "pdf" for job in todo):
+            self._setter()
+        if any(map(wants_cover, self.built.values())):
+            self.tell("the cover", 0.0)
+            cover = self.drawings.cover()
+            self.built = {e: covered(p, cover) if cover is not None else p for e, p in self.built.items()}
+
     def _built(self, job: Job) -> Publication:
-        """Paper makes no difference to what a document holds."""
-        edition = replace(job.edition, paper="a4")
-        if edition not in self.built:
-            self.built[edition] = build(self.found.pattern, self.drawings.pictures(edition), edition)
-        return replace(self.built[edition], edition=job.edition)
+        return replace(self.built[replace(job.edition, paper="a4")], edition=job.edition)
 
     def _setter(self) -> Pages:
         if not self.pages:
