@@ -127,9 +127,13 @@ def again() -> Lines:
     from loopwright.workshop.check import check_source
 
     def both(text: str, changed: str) -> tuple[float, float]:
-        memo: dict[Any, Any] = {}
-        check_source(Source.of(text), None, memo)
-        return best(lambda: check_source(Source.of(changed)), 3), best(lambda: check_source(Source.of(changed), None, dict(memo)), 3)
+        full = best(lambda: check_source(Source.of(changed)), 3)
+        found = []
+        for _ in range(3):
+            memo: dict[Any, Any] = {}
+            check_source(Source.of(text), None, memo)
+            found.append(best(lambda memo=memo: check_source(Source.of(changed), None, memo), 1))  # type: ignore[misc]
+        return full, min(found)
 
     words, counts = [], []
     for name in ("reedbed-panel", "sea-lavender-blanket", "avocet-bonnet", "curlew-toy"):

@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 
 from loopwright.findings import Finding
+from loopwright.findings.fixes import apply
+from loopwright.findings.registry import message
 from loopwright.notation import read
 from loopwright.source import Source, Span
 from loopwright.workshop.check import check_text
@@ -42,6 +44,24 @@ def codes(text: str) -> list[str]:
 ])
 def test_what_is_left_is_silent_and_nothing_else(left: str, still: int) -> None:
     assert len(codes(PATTERN.format(left=left))) == still
+
+
+@pytest.mark.parametrize(("left", "said"), [
+    ("Left as it is: W001 in Rnd 3, because it is meant so", None),
+    ("Left as it is: W001 in Rnd 5, because it was meant so", "Rnd 5 has no W001"),
+    ("Left as it is: everything", "leaves nothing as it is"),
+])
+def test_a_line_that_leaves_nothing_is_told_and_its_mend_takes_it_out(left: str, said: str | None) -> None:
+    text = PATTERN.format(left=f"{left}\n")
+    found = [f for f in check_text(text).findings if f.code == "C045"]
+    assert bool(found) == (said is not None)
+    for f in found:
+        assert said is not None
+        assert said in message(f)
+        assert f.fix is not None
+        assert apply(text, (f,), unsafe=True)[0] == PATTERN.format(left="")
+    seen = Live("teal").see(text)
+    assert [f.code for f in seen.report.findings].count("C045") == len(found)
 
 
 def test_the_line_that_is_written_is_the_line_that_is_read() -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from functools import cache
+from functools import cache, lru_cache
 
 from loopwright.checks.pattern import Pattern, Told
 from loopwright.record import record
@@ -59,12 +59,19 @@ def _forms(short: str) -> Iterator[str]:
 
 def used(pattern: Pattern) -> Iterator[Use]:
     """Abbreviations in the rows, in the order of the text."""
-    known = _known(pattern.document.terms)
     for _, row in pattern.rows():
-        for m in _TOKEN.finditer(pattern.words(row)):
-            labelled = row.label is not None and row.span.start + m.start() < row.label.span.end and key(m.group()) in ("rnd", "rd", "row")
-            if not labelled and _is_abbreviation(m.group(), known):
-                yield Use(m.group(), Span(row.span.start + m.start(), row.span.start + m.end()))
+        at = row.span.start
+        for text, start in _abbreviations(pattern.words(row), pattern.document.terms):
+            labelled = row.label is not None and at + start < row.label.span.end and key(text) in ("rnd", "rd", "row")
+            if not labelled:
+                yield Use(text, Span(at + start, at + start + len(text)))
+
+
+@lru_cache(maxsize=4_096)
+def _abbreviations(words: str, terms: str) -> tuple[tuple[str, int], ...]:
+    """The abbreviations in a row's words, each with its place there."""
+    known = _known(terms)
+    return tuple((m.group(), m.start()) for m in _TOKEN.finditer(words) if _is_abbreviation(m.group(), known))
 
 
 def key(text: str) -> str:

@@ -18,6 +18,7 @@ _PART_OF_LIST = re.compile(
     r"\d\s?[(\[][^()\[\]\n]{0,80}?(?P<n>\d+\.\d+)[^()\[\]\n]{0,80}[)\]]\s*(?:sts?|stitches|sc|hdc|dc|tr|htr|dtr|chs?|chains?|times)\b",
     re.IGNORECASE,
 )
+_POINT = re.compile(r"\d\.\d")
 _HOOK = re.compile(
     r"(?<![\d.,])(?P<n>\d+(?:\.\d+)?)\s*mm\b(?=[^.;\n]{0,20}\bhook)|\bhook[^.;\n\d]{0,15}(?P<m>\d+(?:\.\d+)?)\s*mm\b", re.IGNORECASE
 )
@@ -29,7 +30,7 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
     text = pattern.document.text
     for m in _TINY.finditer(text):
         yield _finding(Span(m.start("n"), m.end("n")), m["n"], "a length", m["n"].replace(".0", ".", 1))
-    for _, row in pattern.rows():
+    for _, row in pattern.rows() if _POINT.search(text, pattern.body_start()) else ():
         for m in (*_PART.finditer(text, row.span.start, row.span.end), *_PART_OF_LIST.finditer(text, row.span.start, row.span.end)):
             yield _finding(Span(m.start("n"), m.end("n")), m["n"], "a number of stitches", None)
     for m in _HOOK.finditer(text, 0, pattern.body_start()):

@@ -5,11 +5,12 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from loopwright.checks.pattern import Pattern
+from loopwright.checks.pattern import Pattern, standing
 from loopwright.findings import Finding
 from loopwright.source import Span
 
 _REP = re.compile(r"\brep(?:eat)?(?:ing)?\.?\s+from\s+(?P<mark>\*+|\u2020+|\+)", re.IGNORECASE)
+_BRACKET = re.compile(r"[()\[\]]")
 _PAIRS = {")": "(", "]": "["}
 
 
@@ -18,10 +19,12 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
     for _, row in pattern.rows():
         words = pattern.words(row)
         at = row.span.start
-        for m in _REP.finditer(words):
-            mark = m["mark"]
-            if mark not in words[: m.start()]:
-                yield Finding("C036", Span(at + m.start(), at + m.end()), {"mark": mark})
+        for start, end in standing(_REP, words):
+            mark = words[start:end].split()[-1]
+            if mark not in words[:start]:
+                yield Finding("C036", Span(at + start, at + end), {"mark": mark})
+        if not standing(_BRACKET, words):
+            continue
         label = row.label.span.end - at if row.label else 0
         yield from (Finding("C037", Span(at + i, at + i + 1), {"bracket": words[i]}) for i in _alone(words, label))
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 
-from loopwright.checks.pattern import Pattern
+from loopwright.checks.pattern import Pattern, standing
 from loopwright.findings import Edit, Finding, Fix
 from loopwright.source import Span
 from loopwright.terms import dialect
@@ -51,5 +51,6 @@ def _fix(strange: Sequence[tuple[Span, str]], which: str) -> Fix | None:
 
 def _in_rows(pattern: Pattern, names: re.Pattern[str]) -> Iterator[tuple[Span, str]]:
     for _, row in pattern.rows():
-        for m in names.finditer(pattern.words(row)):
-            yield Span(row.span.start + m.start(), row.span.start + m.end()), m.group()
+        words, at = pattern.words(row), row.span.start
+        for start, end in standing(names, words):
+            yield Span(at + start, at + end), words[start:end]

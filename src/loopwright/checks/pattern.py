@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from functools import cache
+from functools import cache, lru_cache
 
 from loopwright.model.report import Report, RowReport
 from loopwright.model.tree import Document, FitLine, Row, Section
@@ -92,6 +92,12 @@ class Pattern:
     def body_start(self) -> int:
         """Where the heading ends."""
         return _heading_end(self.document)
+
+
+@lru_cache(maxsize=32_768)
+def standing(expression: re.Pattern[str], words: str) -> tuple[tuple[int, int], ...]:
+    """Where an expression stands in a row's words. Kept: a pattern is looked at again with each key, and most of its rows are the same."""
+    return tuple(m.span() for m in expression.finditer(words))
 
 
 def look(document: Document, report: Report) -> Pattern:

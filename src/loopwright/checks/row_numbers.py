@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import replace
 
-from loopwright.checks.pattern import Part, Pattern
+from loopwright.checks.pattern import Part, Pattern, standing
 from loopwright.findings import Finding
 from loopwright.model.tree import Chain, Label, Ring, Row
 
@@ -46,7 +46,7 @@ def _part(pattern: Pattern, part: Part) -> Iterator[Finding]:
         if last is not None and first != last + 1 and not again and not _between(pattern, previous, row):
             yield _finding(row, label, first, last)
         last = end
-        if _OPEN.search(pattern.words(row)) and row.order is None:
+        if row.order is None and standing(_OPEN, pattern.words(row)):
             last = None
         previous = row
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from loopwright.checks.pattern import Part, Pattern
+from loopwright.checks.pattern import Part, Pattern, standing
 from loopwright.findings import Edit, Finding, Fix
 from loopwright.model.tree import Mark, Row
 from loopwright.source import Span
@@ -50,7 +50,7 @@ def _turns(pattern: Pattern, row: Row, one_habit: bool) -> int | None:
         return None
     if len(label.first.values) != 1 or label.last is None or len(label.last.values) != 1 or label.last != label.first:
         return None
-    if _NO_TURN.search(pattern.words(row)):
+    if standing(_NO_TURN, pattern.words(row)):
         return None
     if _turned(row):
         return 1

@@ -20,7 +20,7 @@ _WORD = re.compile(r"\w+")
 
 def moved(node: T, by: int) -> T:
     """A node, an item or a tuple of them, with all its spans `by` characters further on; words that stand nowhere stay there."""
-    return node if by == 0 else _moved(node, by)  # type: ignore[no-any-return]
+    return node if by == 0 else _moved(node, by)
 
 
 def bare(node: T) -> T:
@@ -58,7 +58,7 @@ class _Plan:
     __slots__ = ("deep", "names", "span", "values")
 
     def __init__(self, kind: type) -> None:
-        held = {f.name: str(f.type) for f in fields(kind)} if hasattr(kind, "__dataclass_fields__") else {}  # type: ignore[arg-type]
+        held = {f.name: str(f.type) for f in fields(kind)} if hasattr(kind, "__dataclass_fields__") else {}
         self.names = list(held) if any(map(_holds_places, held.values())) else []
         self.values = attrgetter(*self.names) if self.names else tuple
         self.span = self.names.index("span") if "span" in self.names else -1

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from functools import cache
 
 from loopwright.model.tree import Node, Num
 from loopwright.notation.scanner import Token, words
@@ -31,6 +32,16 @@ class Cursor:
     working: bool = False
     definitions: list[tuple[str, tuple[Node, ...]]] = field(default_factory=list)
     first_star: dict[int, int] = field(default_factory=dict)
+    lows: list[str] = field(init=False)  # the tokens in lower case, and empty ones for what is before the first
+
+    def __post_init__(self) -> None:
+        self.lows = [t.low for t in self.tokens]
+        self.lows += ("",) * 4
+
+    def put_back(self, at: int, token: Token) -> None:
+        """Puts a token in front of the one at an index."""
+        self.tokens.insert(at, token)
+        self.lows.insert(at, token.low)
 
     def token(self, ahead: int = 0) -> Token | None:
         """The token `ahead` of the next one, None past the end."""
@@ -44,8 +55,10 @@ class Cursor:
 
     def low(self, ahead: int = 0) -> str:
         """The token's text in lower case, "" at the end."""
-        i = self.at + ahead
-        return self.tokens[i].low if 0 <= i < len(self.tokens) else ""
+        try:
+            return self.lows[self.at + ahead]
+        except IndexError:
+            return ""
 
     def take(self) -> Token:
         """The next token, which is taken."""
@@ -62,8 +75,8 @@ class Cursor:
 
     def accept_words(self, phrase: str) -> bool:
         """Takes several words if they all stand here."""
-        parts = phrase.split()
-        if self.low() == parts[0] and all(self.low(i) == p for i, p in enumerate(parts)):
+        parts = _split(phrase)
+        if self.low() == parts[0] and self.lows[self.at : self.at + len(parts)] == parts:
             self.at += len(parts)
             return True
         return False
@@ -143,6 +156,11 @@ class Cursor:
             return tuple(values)
         self.at = start
         return ()
+
+
+@cache
+def _split(phrase: str) -> list[str]:
+    return phrase.split()
 
 
 def thing_word(text: str) -> str | None:

@@ -5,7 +5,6 @@ from __future__ import annotations
 import itertools
 import re
 from dataclasses import replace
-from functools import lru_cache
 from typing import Any, Literal
 
 from loopwright.findings import Finding
@@ -42,10 +41,13 @@ from loopwright.notation.orders import order as order_of
 from loopwright.notation.quiet import quiet
 from loopwright.notation.schedules import schedule
 from loopwright.notation.specials import defined, specials, with_specials
+from loopwright.notation.terms_told import terms_of
 from loopwright.notation.told import is_told, opens_block
+from loopwright.record import changed
 from loopwright.source import Source, Span
 from loopwright.terms import Dialect, dialect
 
+Known = dict[tuple[bool, str], tuple[int, Row, list[Item]]]  # rows of this text by their words, which rows often share
 MAX_LINE = 20_000
 MOST_LINES = 4_000  # kept between calls
 _JOINT = re.compile(r"(?<=\S) {3,}(?=\S)")  # where a broken line went on
@@ -64,20 +66,9 @@ _FOR_ROWS = re.compile(r",?\s*\bfor\s+(?:the\s+next\s+)?(?P<n>\d{1,4}(?:\s*[(\[]
 _THEN = re.compile(r"[,;.]?\s*\bthen\s+(?=[^.;]{3,60}\bfor\s+(?:\d{1,4}|two|three|four|five|six)\s+(?:more\s+)?(?:rows|rnds|rounds)\b)", re.IGNORECASE)
 _ONLY = re.compile(r"\(?(?:for\s+)?(?:the\s+)?(?P<names>[\w ,&/-]{1,60}?)\s+sizes?\s+only\)?\s*[:.—–-]?\s*|\(?for\s+(?:the\s+)?(?P<plain>[\w ,&/-]{1,40}?)\s+only\)?\s*[:.—–-]\s*|\(?(?:for\s+)?(?:the\s+)?sizes?\s+(?P<after>[\w ,&/-]{1,60}?)\s+only\)?\s*[:.—–-]\s*", re.IGNORECASE)
 _ALL_SIZES = re.compile(r"\(?(?:for\s+)?all\s+sizes\)?\s*[:.—–-]?\s*", re.IGNORECASE)
-# what tells the terms where they are not said: stitches that one side alone has, other words, and start chains as tall as their stitch
-_SIGNS: dict[str, list[tuple[re.Pattern[str], float]]] = {which: [(re.compile(sign, re.IGNORECASE), weight) for sign, weight in signs] for which, signs in {
-    "us": (
-        (r"\b(?:s\.?\s?c|hdc|single crochet|half double)\b", 3.0), (r"\b(?:skip|sk|gauge|fasten off)\b", 1.0), (r"\bcolor\b", 0.5),
-        (r"(?:^|:\s*)(?:ch[ -]?3|3 ch)\b[^.;\n]{0,40}?\bd\.?\s?c\b", 1.5), (r"\bch[ -]?2\b[^.;\n]{0,30}?\bhdc\b", 1.0),
-    ),
-    "uk": (
-        (r"\b(?:htr|half treble|half-treble)\b", 3.0), (r"\b(?:miss|tension|yrh|yoh)\b", 1.0), (r"\bcolour\b", 0.5), (r"\bss\b", 0.4),
-        (r"(?:^|:\s*)(?:3 ?ch|ch[ -]?3)\b[^.;\n]{0,40}?\btr\b", 1.5), (r"(?:^|:\s*)(?:1 ?ch|ch[ -]?1)\b[^.;\n]{0,24}?\bdc\b", 1.0),
-    ),
-}.items()}
 _OTHER_CRAFT = re.compile(r"\b(?:tunisian|afghan\s+st(?:itch)?|broomstick|solomon[’']?s?\s+knots?|lover[’']?s?\s+knots?|love\s+knots?|knot\s+st(?:itche?)?s?|hairpin\s+lace)\b", re.IGNORECASE)
 _MAKING_UP = re.compile(r"(?:(?:fold|lay)\s+(?:the|it|each|both|your|work|piece)|where\s+(?:a|an|the|two))\b", re.IGNORECASE)  # told of the whole piece
-_START = re.compile(r".*\b(?:ch(?:ain)?\.?\s+(?:of\s+)?(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|ten|eleven|twelve|\w{3,5}teen)\b|ch(?:ain)?\.?\s*[\d{]|(?:an?|of)\s+chain\b|^\s*chain\s+of|\d{1,9}(?:\s*[(\[][\d\s,:;–-]+[)\]])?\s*ch(?:ain)?\b|in\s+this\s+(?:ring\s+)?work|magic|ring)|^\s*\*|\{[^{}]+\}\s*ch\b", re.IGNORECASE)
+_START = re.compile(r".*\b(?:ch(?:ain)?\.?\s+(?:of\s+)?(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|ten|eleven|twelve|\w{3,5}teen)\b|ch(?:ain)?\.?\s*[\d{]|(?:an?|of)\s+chain\b|^\s*chain\s+of|\d{1,9}(?:\s*[(\[][\d\s,:;–-]+[)\]])?\s*ch(?:ain)?\b|in\s+this\s+(?:ring\s+)?work|magic|ring|f(?:oundation )?(?:sc|hdc|dc|htr|tr)\b)|^\s*\*|\{[^{}]+\}\s*ch\b", re.IGNORECASE)
 
 
 def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None = None) -> Document:
@@ -85,7 +76,7 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
 
     `memo` keeps lines between calls: one that says the same is not read again, wherever it stands now.
     """
-    said, inferred = _terms(source.text, terms)
+    said, inferred = terms_of(source.text, terms)
     written, source = source.text, Source.of(unfolded(source.text), source.name)
     text = quiet(source.text, said)
     which = dialect(said)
@@ -97,6 +88,7 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
     seen_row = in_block = False
     long: list[Finding] = []
     only: tuple[int, ...] | None = None
+    known: Known = {}
     for line_number in range(1, len(source.line_starts) + 1):
         start = source.line_starts[line_number - 1]
         line = text[start : start + len(source.line_text(line_number))]
@@ -121,7 +113,7 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
         if after > at and alone:
             items.append(Prose(line, Span(start, start + len(line))))
             continue
-        made = _remembered(memo, text, after, start + len(line.rstrip()), which, len(sizes), seen_row)
+        made = _remembered(memo, text, after, start + len(line.rstrip()), which, len(sizes), seen_row, known)
         if not seen_row and any(isinstance(i, Row) for i in made) and is_told(line, in_block):
             made = [Prose(line, Span(start, start + len(line)))]
         in_block = in_block or opens_block(line)
@@ -184,23 +176,6 @@ def _as_written(item: Item, source: Source, quiet: str) -> Item:
     return item
 
 
-def _terms(text: str, terms: str | None) -> tuple[Literal["us", "uk", "old"], bool]:
-    if terms in ("us", "uk", "old"):
-        return terms, False  # type: ignore[return-value]
-    told = re.search(r"^terms:\s*(us|uk|old)\b", text, re.IGNORECASE | re.MULTILINE)
-    if told:
-        return told[1].lower(), False  # type: ignore[return-value]
-    us, uk = map(sum, zip(*map(_weighed, text.split("\n")), strict=True))
-    return ("uk" if uk > us else "us"), True
-
-
-@lru_cache(maxsize=8_192)
-def _weighed(line: str) -> tuple[float, float]:
-    """What a line weighs as one in US and as one in UK terms."""
-    us, uk = (sum(weight * len(signs.findall(line)) for signs, weight in _SIGNS[which]) for which in ("us", "uk"))
-    return us, uk
-
-
 def _sizes(text: str) -> tuple[str, ...]:
     told = re.search(r"^sizes?:\s*(.+)$", text, re.IGNORECASE | re.MULTILINE)
     if told:
@@ -222,14 +197,16 @@ def _sizes(text: str) -> tuple[str, ...]:
     return tuple(f"size {i + 1}" for i in range(best)) if 1 < best <= 30 else ("one size",)
 
 
-def _remembered(memo: dict[Any, Any] | None, text: str, start: int, end: int, which: Dialect, sizes: int, seen_row: bool) -> list[Item]:
+def _remembered(
+    memo: dict[Any, Any] | None, text: str, start: int, end: int, which: Dialect, sizes: int, seen_row: bool, known: Known,
+) -> list[Item]:
     if memo is None:
-        return _line(text, start, end, which, sizes, seen_row)
+        return _line(text, start, end, which, sizes, seen_row, known)
     lines = kept(memo, "lines", MOST_LINES)
     key = (text[start - 1 : end] if start else text[:end], start > 0, id(which), sizes, seen_row)
     held: tuple[int, list[Item], Dialect] | None = lines.get(key)
     if held is None:
-        items = _line(text, start, end, which, sizes, seen_row)
+        items = _line(text, start, end, which, sizes, seen_row, known)
     elif held[0] != start:
         items = [moved(i, start - held[0]) for i in held[1]]
         same_rows(memo, held[1], items)
@@ -239,7 +216,7 @@ def _remembered(memo: dict[Any, Any] | None, text: str, start: int, end: int, wh
     return list(items)
 
 
-def _line(text: str, start: int, end: int, which: Dialect, sizes: int, seen_row: bool) -> list[Item]:
+def _line(text: str, start: int, end: int, which: Dialect, sizes: int, seen_row: bool, known: Known) -> list[Item]:
     if end - start > MAX_LINE:
         return [Prose(text[start:end], Span(start, end))]  # read() says so
     fit = _FIT.match(text, start, end)
@@ -247,20 +224,20 @@ def _line(text: str, start: int, end: int, which: Dialect, sizes: int, seen_row:
         return [FitLine(" ".join(fit["blank"].split()), fit["sentence"], Span(start, end), Span(*fit.span("sentence")))]
     titled = title_before(text, start, end)
     if titled is not None:
-        return [Section(titled[0], span=Span(start, titled[1])), *_line(text, titled[1], end, which, sizes, True)]
+        return [Section(titled[0], span=Span(start, titled[1])), *_line(text, titled[1], end, which, sizes, True, known)]
     found = labels_in(text, start, end, sizes)
     if not found:
-        return _unlabelled(text, start, end, which, sizes, seen_row)
+        return _unlabelled(text, start, end, which, sizes, seen_row, known)
     items: list[Item] = []
     if found[0].start > start:
-        items.extend(_unlabelled(text, start, found[0].start, which, sizes, True))
+        items.extend(_unlabelled(text, start, found[0].start, which, sizes, True, known))
     for i, label in enumerate(found):
         stop = found[i + 1].start if i + 1 < len(found) else end
-        items.extend(_row(text, label, label.start, stop, which, sizes))
+        items.extend(_row(text, label, label.start, stop, which, sizes, known))
     return items
 
 
-def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, seen_row: bool) -> list[Item]:
+def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, seen_row: bool, known: Known) -> list[Item]:
     line = text[start:end]
     span = Span(start, end)
     head = _HEAD.match(line)
@@ -274,9 +251,9 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
     body_at = start + (head.start("value") if head else 0)
     told = until(text[body_at:end].strip(), which) or order_of(text[body_at:end].strip(), sizes, which)
     if seen_row and schedule(text[body_at:end], sizes) is not None:
-        return _row(text, None, body_at, end, which, sizes)
+        return _row(text, None, body_at, end, which, sizes, known)
     if told is not None and (seen_row or told.what == "even" or told.what == "repeat" and told.rows):
-        return _row(text, None, body_at, end, which, sizes)
+        return _row(text, None, body_at, end, which, sizes, known)
     instructions = 0
     stops = [m.start() for m in re.finditer(r"[.;]\s+(?=[A-Z])", text[body_at:end])]
     for a, b in itertools.pairwise([0, *stops[:4], end - body_at]):
@@ -286,7 +263,7 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
         plainly = unknown == 0 and not head and any(_placed(n) for n in nodes)
         if made and (seen_row or plainly or _START.match(text[body_at + a : end])) and unknown <= 2 * made + 3:
             section: list[Item] = [Section(head["name"], span=Span(start, body_at))] if head else []
-            return [*section, *_row(text, None, body_at, end, which, sizes)]
+            return [*section, *_row(text, None, body_at, end, which, sizes, known)]
     if len(line) < 60 and not line.rstrip().endswith(".") and not instructions:
         return [Section(line.rstrip(": "), span=span)]
     return [Prose(line, span)]
@@ -299,7 +276,30 @@ def _placed(node: Node) -> bool:
     return isinstance(node, Group) or isinstance(node, Repeat) and any(_placed(n) for n in node.nodes)
 
 
-def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, sizes: int) -> list[Item]:
+def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, sizes: int, known: Known) -> list[Item]:
+    """A row and what follows it in its words; words that were read before, behind another label, are moved here."""
+    told = label.label if label is not None else None
+    if told is not None and (told.first != told.last or told.how_many != ONE or told.also):
+        return _row_anew(text, label, start, end, which, sizes)
+    at = label.end if label is not None else start
+    key = told is None, text[at - 1 : end] if at else text[:end]
+    held = known.get(key)
+    side = _side(label)
+    if held is None:
+        items = _row_anew(text, label, start, end, which, sizes)
+        first = items[0] if items else None
+        if isinstance(first, Row) and first.label is told and first.side == side:
+            known[key] = at, changed(first, label=None), items[1:]
+        return items
+    row, more = moved(held[1], at - held[0]), [moved(i, at - held[0]) for i in held[2]]
+    return [changed(row, label=told, side=side, span=Span(start, row.span.end)), *more]
+
+
+def _side(label: Found | None) -> Literal["RS", "WS"] | None:
+    return None if label is None or label.side is None else "RS" if label.side == "RS" else "WS"
+
+
+def _row_anew(text: str, label: Found | None, start: int, end: int, which: Dialect, sizes: int) -> list[Item]:
     at = label.end if label else start
     if label is not None and (titled := title_before(text, at, end)) is not None:
         at = titled[1]
@@ -309,7 +309,7 @@ def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, s
     counts, stop, after = told.counts, told.stop, told.after
     span = Span(start, end)
     said = label.label if label else None
-    side: Literal["RS", "WS"] | None = None if label is None or label.side is None else "RS" if label.side == "RS" else "WS"
+    side = _side(label)
     shaped = _shaped(text, label, (start, at, stop, end), counts, which, sizes)
     if shaped is not None:
         return shaped
@@ -321,8 +321,8 @@ def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, s
         return [Row(said, (), () if order is ends or order is whole and order.total_rows else counts, order, side, span=span)]
     split = _THEN.search(text, at, stop)
     if split is not None:
-        first = _row(text, label, start, split.start(), which, sizes)
-        rest = _row(text, None, split.end(), end, which, sizes)
+        first = _row_anew(text, label, start, split.start(), which, sizes)
+        rest = _row_anew(text, None, split.end(), end, which, sizes)
         return [*first, *rest]
     many = _FOR_ROWS.search(text, at, stop)
     if many is not None and (n := number(many["n"], sizes)) is not None:
@@ -363,13 +363,13 @@ def _shaped(
     nodes, unknown = nodes_of(text, at + found.body[0], at + found.body[1], which, sizes)
     if unknown or found.body[1] and not any(type(n).__name__ in _INSTRUCTIONS for n in nodes):
         return None
-    side: Literal["RS", "WS"] | None = None if label is None or label.side is None else "RS" if label.side == "RS" else "WS"
+    side = _side(label)
     rest = at + found.end
     while rest < stop and text[rest] in " .,;:(\n":
         rest += 1
     more = rest < stop and any(c.isalpha() for c in text[rest:stop])
     row = Row(said, nodes, () if more else counts, found.order, side, span=Span(start, rest if more else end))
-    return [row, *(_row(text, None, rest, end, which, sizes) if more else ())]
+    return [row, *(_row_anew(text, None, rest, end, which, sizes) if more else ())]
 
 
 def _repeated_label(said: Label | None, n: Num) -> Label:

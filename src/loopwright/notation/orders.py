@@ -24,6 +24,7 @@ _WHICH = re.compile(
     | (?P<o>{_ORD})(?P<orest>(?:\s*{_JOIN}\s*(?:the\s+)?{_ORD})*)(?:\s+(?:pattern\s+|patt\s+)?{_ROWS}|(?=\s*\.?\s*$))
     | (?:last|these|previous|preceding|foregoing|above)\s+(?P<n>{_N}\s+)?(?:pattern\s+|patt\s+|pat\s+)?{_ROWS}
     | (?P<this>this)\s+{_ROWS} | (?P<every>every)\s+{_ROWS}
+    | (?P<op>dec|inc)(?:\.|r\.?|reas(?:e|ing))?\s+(?:row|rnd|round|rd)\b(?!\s*\d+\s*(?:$|[.,;]))
     )""",
     re.IGNORECASE | re.VERBOSE,
 )
@@ -119,7 +120,7 @@ def _other_rows(words: str, sizes: int) -> RowOrder | None:
     what: Literal["repeat", "same-as"] = "repeat" if repeats else "same-as"
     asks_rows = times is not None and bool(times["rows"]) and not times["x"]
     return RowOrder(
-        what, rows, last_n, section=elsewhere["section"] if elsewhere else None, times=None if times is None or asks_rows else number(times["n"], sizes), more=bool(times and (times["more"] or asks_rows)),
+        what, rows, last_n, delta_kind=which["op"].lower() if which["op"] else None, section=elsewhere["section"] if elsewhere else None, times=None if times is None or asks_rows else number(times["n"], sizes), more=bool(times and (times["more"] or asks_rows)),
         until_sts=number(sts["n"], sizes, MOST_STITCHES) if sts and repeats else None, until_text=until["what"].strip() if until else "",
         total_rows=number(total["n"] if total else times["n"] if asks_rows and times else None, sizes),
     )
@@ -130,6 +131,8 @@ def _which(m: re.Match[str], sizes: int) -> tuple[tuple[int, ...], int | None]:
         return _listed([int(m["a"])], m["rest"] or ""), None
     if m["o"]:
         return _listed([_ordinal(m["o"])], m["orest"] or ""), None
+    if m["op"]:
+        return (), None
     many = number(m["n"], 1) if m["n"] else None
     return (), min((many.at(0) or 1) if many else 1, 500)
 

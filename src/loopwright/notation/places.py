@@ -8,7 +8,7 @@ from typing import Literal
 from loopwright.model.tree import ONE, STITCH, Loop, Num, Place, Quant, Thing
 from loopwright.notation.crossed import skipped
 from loopwright.notation.cursor import Cursor, thing_word
-from loopwright.notation.things import is_space_number, loop_words, thing, underside_words
+from loopwright.notation.things import is_space_number, loop_words, rows_down, thing, underside_words
 
 PREPOSITIONS = frozenset("in into on over under around between through thru across along at onto inside round".split())
 END_WORDS = frozenset("around across round along".split())
@@ -295,9 +295,8 @@ def _after(cur: Cursor, found: Place) -> Place:
             if cur.low(-1) in ("ch", "chain") and cur.low(-2) == "of" and found.of is None and found.quant in ("next", "each") and found.thing.kind == "st":
                 found = replace(found, of=Thing("ch"))
             continue
-        elif cur.kind() == "num" and cur.low(1) in ("rows", "rnds", "row", "rnd", "rounds") and cur.low(2) == "below":
-            found = replace(found, rows_below=int(cur.take().value) - 1)
-            cur.at += 2
+        elif (down := rows_down(cur)) is not None:
+            found = replace(found, rows_below=down)
         elif cur.low() == "between" and cur.kind(1) == "kind" and cur.low(1).endswith("s") and cur.kind(2) in ("sep", "end", "close", "word"):
             cur.at += 2  # "in next sc between shells": says which it is
         elif cur.low() in ("following", "below", "made", "directly", "worked", "left", "free", "remaining"):

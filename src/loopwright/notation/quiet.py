@@ -50,7 +50,7 @@ _ASIDES = (
     r";\s*the\s+(?:\d\s+)?(?:plain|treble|trebles|double|single|chain|long)\b[^.;*]*",
     r",?\s{0,3}\bincluding [^,;.]*,?", r"\bas before\b(?=[^.;]*\b(?:in|under|over|on)\b)",
     r"\bcluster (?:st )?(?=shells?\b)",
-    r"(?:\ban?\s+)?\b\d+[- ]?(?:d\.? ?c\.?|tr\.?(?: ?c\.?)?|s\.? ?c\.?|petal|d\.? ?tr)[ -]\s?(?=(?:cluster|group|popcorn|scallop|fan)s?\b)",
+    r"(?:\ban?\s+)?\b\d+[- ]?(?:d\.? ?c\.?|tr\.?(?: ?c\.?)?|s\.? ?c\.?|petal|d\.? ?tr)[ -]\s?(?=(?:cluster|group|popcorn|scallop|fan|bobble|puff)s?\b)",
     r"\(\d+ \w{1,10}(?: \w)? (?:dec|inc)\w* (?:in |on )?(?:each|every|this)[^()]{0,20}\)",
     r",?\s{0,3}\bworking (?:the )?last (?:[^.;(\[\n]|\.(?=[a-z])|(?<=[a-z])\.(?=\s+[a-z])|(?<=ch)\.(?!\s*[(\[]))*", r"(?<=[a-z])[’']s\b(?=\s)", r"\b(?:in|at) (?:the )?back of (?:the )?work\b(?=\s+between)",
     r"\bspacing (?:the )?sts evenly,?", r"\bworking (?:over|along|on|across|down) (?:the )?(?:sides?|edges?|ends?)(?: of each row)?,?",

@@ -133,7 +133,7 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     cur.at += 1
     _from_star(cur)
     if cur.kind() == "times" and cur.low(1) == "from" and cur.kind(2) == "star":  # "repeat 4 times from *"
-        cur.tokens.insert(cur.at + 3, cur.take())
+        cur.put_back(cur.at + 3, cur.take())
         cur.at += 2
     begin = stars.pop() if stars else 0
     if not begin and not stars and cur.low(-1) == "*" and cur.depth in cur.first_star:

@@ -28,7 +28,7 @@ from loopwright.notation.moves import LEFT_FREE, to_a_ring
 from loopwright.notation.olden import spread
 from loopwright.notation.places import END_WORDS, left_words, place
 from loopwright.notation.shapes import between
-from loopwright.notation.things import loop_words, thing
+from loopwright.notation.things import loop_words, rows_down, thing
 
 NOTE_WORDS = 60
 UNSEEN = frozenset({"inv", "invisible", "seamless", "chainless", "standing"})  # joins and starts that do not show
@@ -105,7 +105,8 @@ def make(cur: Cursor) -> Node:
     n = cur.number()
     cur.skip("more", "-", ".")
     kind = str(cur.take().value)
-    if n is None and cur.kind() in ("num", "blank") and (kind == "ch" or cur.kind(1) != "kind" or _number_after(cur)):
+    down = rows_down(cur) if kind != "ch" else None
+    if n is None and down is None and cur.kind() in ("num", "blank") and (kind == "ch" or cur.kind(1) != "kind" or _number_after(cur)):
         n = cur.number()
     if kind == "ch" and n is None and cur.low() == "of" and cur.kind(1) in ("num", "blank"):
         cur.at += 1
@@ -127,7 +128,12 @@ def make(cur: Cursor) -> Node:
     if "tog" in kind and (again := _decreases(cur, kind, n, loop, start)) is not None:
         return again
     where = place(cur)
-    if where is None and cur.low() in END_WORDS and (n is None or (n.at(0) or 0) < 4):
+    if down is None:
+        down = rows_down(cur)
+    if down is not None:
+        where = replace(where, rows_below=down) if where is not None else Place("next", n or ONE, rows_below=down)
+        n = None if where.n is n else n
+    elif where is None and cur.low() in END_WORDS and (n is None or (n.at(0) or 0) < 4):
         cur.at += 1
         cur.swept = cur.at
         where = Place("each", None, STITCH, loop=loop)
@@ -137,6 +143,9 @@ def make(cur: Cursor) -> Node:
         where = place(cur, bare=True)
     if where is None and cur.low() == "to" and (left := left_words(cur)) is not None:
         where = Place("each", None, STITCH, left=left[0])
+    elif where is None and n is None and (cur.accept_words("to end") or cur.accept_words("to the end")):
+        where = Place("each", None, STITCH, loop=loop)
+        cur.skip("of", "the", "row", "rnd", "round")
     if where is not None and where.loop in _POSTS:
         kind, where = kind if kind.startswith(("fp", "bp")) else _POSTS[where.loop] + kind, replace(where, loop="both")
     if loop == "both":

@@ -155,3 +155,27 @@ def _numbered_thing(cur: Cursor) -> Thing | None:
 def is_space_number(cur: Cursor) -> bool:
     """Whether the number that comes next is the length of a chain ("2-ch sp")."""
     return cur.low(1) in ("-", "ch") and cur.kind(2) == "kind"
+
+
+_ROWS = frozenset("row rows rnd rnds round rounds".split())
+_LOWER = frozenset("below down beneath underneath lower".split())
+
+
+def rows_down(cur: Cursor) -> int | None:
+    """ "2 rows below", "over 2 rows": how far below the row that is worked into; nothing taken where none of it is said.
+
+    Rows are counted from the one being worked; of "1 row below" only the row below that one can be meant (common practice, no source).
+    """
+    start = cur.at
+    over = cur.accept("over", "spanning")
+    if cur.kind() != "num" or cur.low(1) not in _ROWS or not (over or cur.low(2) in _LOWER):
+        cur.at = start
+        return None
+    many = int(cur.take().value)
+    cur.at += 1 if over and cur.low(1) not in _LOWER else 2
+    if not over and cur.low() in ("next", "the", "same"):  # "1 row below next st": which one, said again
+        again = cur.at
+        cur.skip("the", "next", "same", "following")
+        if thing(cur) is None:
+            cur.at = again
+    return max(1, many - 1)

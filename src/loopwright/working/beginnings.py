@@ -22,13 +22,14 @@ NEAR = 10
 FAR = 420
 SPAN = 70
 SHORT, LONGEST = 130, 3_000  # foundation chains that are tried one by one, and at all
+STITCHES = 8_000  # made in all numbers that are tried
 HORIZON = 4
 
 
 def solve(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int) -> list[tuple[int, str, bool, int | None]]:
     """Numbers of stitches that may have stood below, best first.
 
-    Each with its kind, whether a printed count was needed to tell, and the item of a later row if it was the count of that one.
+    Each with its kind, whether a printed count was needed to tell, and how many items later the row is if it was the count of a later one.
 
     A row whose repeats are all bounded tells it exactly. Otherwise its printed count does, where one number alone
     leaves nothing over; then that count cannot also confirm the row.
@@ -45,7 +46,10 @@ def solve(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int
         return [(bounded, below, False, None)]
     wanted = _printed(step.printed)
     if wanted:
-        found = _by_count(decoder, state, step, body, kind, step.printed, wanted)
+        which = decoder._told(step), body[:1], kind, state.conventions, state.rows, step.kind
+        known = decoder.starts.get(which)
+        found = known if known is not None else _by_count(decoder, state, step, body, kind, step.printed, wanted)
+        decoder.starts[which] = found
         return [(n, below, True, None) for n in found[:3]]
     if state.view.items and not step.new_section and not step.gap:
         return []  # a row below is told: that this one does not fit it is a fault of either
@@ -96,7 +100,8 @@ def _by_later_count(
 ) -> list[tuple[int, int | None]]:
     """The member of a family with which a row a few rows later comes true.
 
-    Either that row needs so many stitches, or its printed count tells; then that row's item comes with it: it is not confirmed by it.
+    Either that row needs so many stitches, or its printed count tells; then it comes with how many items later that row is: it is not
+    confirmed by it.
     """
     ahead, wanted, item = _known_later(decoder, state, steps, at)
     if wanted is None or len(family) < 2 or any(s.problem or s.new_section for s in steps[at + 1 : ahead + 1]):
@@ -114,7 +119,7 @@ def _by_later_count(
 
 
 def _known_later(decoder: Decoder, state: State, steps: list[Step], at: int) -> tuple[int, int | None, int | None]:
-    """The first row ahead that tells a number: its place, the number, and its item where the number is its printed count."""
+    """The first row ahead that tells a number: its place, the number, and how many items later it is where the number is its printed count."""
     for i in range(at + 1, min(at + HORIZON, len(steps))):
         later = steps[i]
         body = decoder._body(state, later)
@@ -124,7 +129,7 @@ def _known_later(decoder: Decoder, state: State, steps: list[Step], at: int) -> 
                 return i, needs, None
         printed = _printed(later.printed)
         if printed is not None:
-            return i, printed, later.item
+            return i, printed, later.item - steps[at].item
     return at, None, None
 
 
@@ -200,15 +205,15 @@ def _by_count(
     guess = wanted
     if first is not None and first.count:
         guess = max(1, round(wanted * wanted / first.count))
-    order: list[int] = []
-    for centre in dict.fromkeys((wanted, guess)):
-        for d in range(NEAR + 1):
-            order += [n for n in (centre - d, centre + d) if 0 < n <= FAR and n not in order]
-    fits = []
-    for n in order:
+    centres = tuple(dict.fromkeys((wanted, guess)))
+    near = (c + d for d in range(NEAR + 1) for c in centres for d in dict.fromkeys((-d, d)))
+    fits: list[tuple[float, int]] = []
+    stitches = 0
+    for n in dict.fromkeys(n for n in near if 0 < n <= FAR):
         made = _attempt(decoder, state, step, body, kind, n)
         if made is not None and made.left == 0 and agrees(made, printed):
             fits.append((made.cost, n))
-        if len(fits) >= 4:
+        stitches += n if made is None else len(made.out)
+        if len(fits) >= 4 or stitches > STITCHES:
             break
     return [n for _, n in sorted(fits)]

@@ -10,7 +10,7 @@ from loopwright.model.fabric import PLACES, ROLES
 from loopwright.working.columns import BELOW, NO_CHAIN, NO_PARENT, OWN, Below, Columns
 from loopwright.working.kinds import CHAIN, code, name, plain
 from loopwright.working.lanes import add, mask_of, mirrored, shifted
-from loopwright.working.rows import Made
+from loopwright.working.rows import OF_BEFORE, Made
 from loopwright.working.slots import HOW, HOWS, NOTHING, TOP, Slots
 from loopwright.working.tape import Note
 from loopwright.working.view import Slot
@@ -193,8 +193,9 @@ class Builder:
             cols.origin_end.extend(array("i", map(ends.__getitem__, origins)))
             return
         a, b = self.fallback
-        cols.origin.extend(array("i", [o if o in ends else a for o in origins]))
-        cols.origin_end.extend(array("i", [ends.get(o, b) for o in origins]))
+        told = [(o, ends[o]) if o in ends else (o, OF_BEFORE + ends.get(o - OF_BEFORE, o)) if o >= OF_BEFORE else (a, b) for o in origins]
+        cols.origin.extend(array("i", [start for start, _ in told]))
+        cols.origin_end.extend(array("i", [end for _, end in told]))
 
     # --- what is no item -----------------------------------------------------------------------------------------
 

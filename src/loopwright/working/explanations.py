@@ -5,10 +5,16 @@ from __future__ import annotations
 from dataclasses import field, replace
 from typing import Any
 
+from loopwright.model.moved import bare
 from loopwright.model.tree import (
     Chain,
     EdgeRun,
+    Either,
     Group,
+    InTurn,
+    Join,
+    Make,
+    Mark,
     Node,
     Repeat,
 )
@@ -20,7 +26,12 @@ from loopwright.working.view import View
 
 @record
 class State:
-    """What one explanation knows after a row."""
+    """What one explanation knows after a row.
+
+    `rows`: rows worked so far in the piece, where a row needs to know it; else 0 for none and 1 for any. `family`: numbers of
+    stitches that may have been there before the first row, where nobody can tell which. `frame`: what the rows begin
+    and end with, for those that only go on.
+    """
 
     view: View
     conventions: tuple[tuple[str, Any], ...] = ()
@@ -32,6 +43,8 @@ class State:
     last_change: int | None = None
     unsure: bool = False
     free: int = 0
+    family: tuple[int, ...] = ()
+    frame: tuple[tuple[Node, ...], tuple[Node, ...]] = ((), ())
 
 
 @record
@@ -60,42 +73,69 @@ class Outcome:
         return replace(self, assumed=(*self.assumed, *assumed)) if assumed else self
 
 
-class Told:
-    """What a step tells, hashed once: many rows tell the same."""
+class Same:
+    """Something compared by what it holds, hashed once: for what is looked up again and again."""
 
-    __slots__ = ("_hash", "counts_rows", "depth", "what")
+    __slots__ = ("_hash", "what")
 
-    def __init__(self, step: Step) -> None:
-        self.what = (step.body, step.printed, step.order)
-        self._hash = hash(self.what)
-        self.counts_rows = _counts_rows(step.body)
-        self.depth = _depth(step.body)
+    def __init__(self, what: Any) -> None:
+        self.what = what
+        self._hash = hash(what)
 
     def __hash__(self) -> int:
         return self._hash
 
     def __eq__(self, other: object) -> bool:
-        return isinstance(other, Told) and self.what == other.what
+        return self is other or isinstance(other, Same) and self._hash == other._hash and self.what == other.what
+
+
+class Told(Same):
+    """What a step tells: many rows tell the same, wherever they stand."""
+
+    __slots__ = ("counts_rows", "depth", "frame")
+
+    def __init__(self, step: Step) -> None:
+        super().__init__((step.body, step.printed, step.order))
+        self.counts_rows = _counts_rows(step.body)
+        self.depth = _depth(step.body)
+        self.frame = frame(step.body)
 
 
 @record
 class Explanation:
-    """A chain of outcomes with its cost: newest first, linked."""
+    """A chain of outcomes with its cost: newest first, linked. `step`: whose outcome it is, equal to the one it was found for.
+
+    `rows`: rows worked so far in the piece. `cost`: above that of the cheapest of all explanations of the rows so far.
+    """
 
     state: State
     cost: float
     outcome: Outcome | None = None
     before: Explanation | None = None
+    step: Step | None = None
+    rows: int = 0
 
-    def outcomes(self) -> list[Outcome]:
-        """The outcomes from the first row to this one."""
-        found: list[Outcome] = []
+    def chain(self) -> list[tuple[Explanation, Outcome]]:
+        """The explanations that have an outcome, from the first row to this one."""
+        found: list[tuple[Explanation, Outcome]] = []
         at: Explanation | None = self
         while at is not None:
             if at.outcome is not None:
-                found.append(at.outcome)
+                found.append((at, at.outcome if at.step is None else at.outcome.of(at.step)))
             at = at.before
         return found[::-1]
+
+    def outcomes(self) -> list[Outcome]:
+        """The outcomes from the first row to this one."""
+        return [outcome for _, outcome in self.chain()]
+
+
+def frame(body: tuple[Node, ...]) -> tuple[tuple[Node, ...], tuple[Node, ...]]:
+    """What a row begins and ends with beside its stitches: its start chain; its join, its turn. Both stand nowhere in the text."""
+    first = next((n for n in body if not isinstance(n, Mark)), None)
+    lead = (first,) if isinstance(first, Chain) and len(body) > 1 else ()
+    ends = tuple(n for n in body[1:] if isinstance(n, Join) and (n.place is None or n.last_chain is None) or isinstance(n, Mark) and n.what == "turn")
+    return bare(lead), bare(ends)
 
 
 def _depth(nodes: tuple[Node, ...]) -> int:
@@ -103,6 +143,18 @@ def _depth(nodes: tuple[Node, ...]) -> int:
     return max((_depth(n.nodes) + isinstance(n, Repeat) for n in nodes if isinstance(n, (Repeat, Group))), default=0)
 
 
-def _counts_rows(body: tuple[Node, ...]) -> bool:
-    """Whether a row goes along row ends of which it does not tell the number."""
-    return any(isinstance(n, EdgeRun) or isinstance(n, Repeat) and (_counts_rows(n.nodes) or _counts_rows(n.ending)) for n in body)
+def _counts_rows(nodes: tuple[Node, ...]) -> bool:
+    """Whether a row goes along row ends, of which the words need not tell the number."""
+    return any(map(_along_rows, nodes))
+
+
+def _along_rows(node: Node) -> bool:
+    if isinstance(node, Make):
+        return node.place is not None and node.place.thing.kind in ("row", "row-end")
+    if isinstance(node, Either):
+        return any(_counts_rows(nodes) for _, nodes in node.readings)
+    if isinstance(node, InTurn):
+        return _counts_rows(node.parts)
+    if isinstance(node, Repeat):
+        return _counts_rows(node.nodes) or _counts_rows(node.ending)
+    return isinstance(node, EdgeRun) or isinstance(node, Group) and _counts_rows(node.nodes)

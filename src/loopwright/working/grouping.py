@@ -11,15 +11,17 @@ from loopwright.working.slots import HOW, NOTHING
 from loopwright.working.view import Group
 
 SLIP = code("sl st")
-_RING, _SPACE = HOW["ring"], HOW["space"]
+_RING, _SPACE, _TOP = HOW["ring"], HOW["space"], HOW["top"]
 
 
 def together(run: Run) -> None:
     """Adds to a run's groups the stitches that share a place and are in no group yet."""
     out, starts, ends, hows = run.out, run.into.start, run.into.end, run.into.how
-    reach = _reach(run.groups, len(out))
     added: list[Group] = []
     start, n = 0, len(out)
+    if hows.count(_TOP) == n == len(set(starts)):
+        return  # each in a stitch of its own
+    reach = _reach(run.groups, n)
     while start < n - 1:
         a, b, how = starts[start], ends[start], hows[start]
         alone = starts[start + 1] != a and out[start + 1] != CHAIN

@@ -15,10 +15,10 @@ from loopwright.model.tree import (
     Place,
     Repeat,
 )
-from loopwright.working.kinds import HEIGHT, code
+from loopwright.working.kinds import CHAIN, HEIGHT, code
 from loopwright.working.making import do_make, kind_made, picot
 from loopwright.working.places import how_of, slots_of
-from loopwright.working.run import Run
+from loopwright.working.run import MAX_ITEMS, Run
 from loopwright.working.starts import first_stitch, skip_foundation, start_in_group
 from loopwright.working.view import Group as MadeGroup
 from loopwright.working.view import Slot
@@ -32,8 +32,10 @@ def do_group(run: Run, node: Group) -> None:
         slots = [Slot(-1, -1, "chain")]
     elif place.from_hook and run.view.foundation and not run.worked and (first := first_stitch(node.nodes)) is not None:
         skip_foundation(run, kind_made(run, first[0])[0], place.k, mesh=False)
-    for slot in slots:
+    for done, slot in enumerate(slots):
         begin = len(run.out)
+        if done == 2 and copied(run, node, slots):
+            break
         nodes = node.nodes
         if len(nodes) > 1 and isinstance(nodes[0], Chain) and not run.worked and not run.out and run.start_chain is None and not run.view.foundation:
             start_in_group(run, nodes[0], (nodes[0].n.at(0) or 0) + nodes[0].plus, nodes[1:], slot)
@@ -44,6 +46,32 @@ def do_group(run: Run, node: Group) -> None:
     if slots:
         run.last = slots[-1]
         run.pos = max(run.pos, slots[-1].end)
+
+
+def copied(run: Run, node: Group, slots: list[Slot]) -> bool:
+    """The group in all places but the first two, copied from the second: where it holds plain stitches and chains alone."""
+    first, second = run.groups[-2:]
+    size = second.end - second.start
+    plain = size > 0 and first.end == second.start and size == first.end - first.start and run.out[second.start] != CHAIN
+    if not plain or second.end != len(run.out) or not all(isinstance(n, Chain) or _is_plain(run, n) for n in node.nodes):
+        return False
+    into, origins, more = [run.into[i] for i in range(second.start, second.end)], run.origins[second.start :], slots[2:]
+    if len(run.out) + size * len(more) > MAX_ITEMS or any(s is not None and s != slots[1] for s in into):
+        return False
+    runs = [(s, e) for s, e in run.runs if s >= second.start]
+    shifts = range(size, size * len(more) + 1, size)
+    run.out += run.out[second.start :] * len(more)
+    run.origins.extend(origins * len(more))
+    run.into.extend(None if s is None else slot for slot in more for s in into)
+    run.runs.extend((s + k, e + k) for k in shifts for s, e in runs)
+    run.groups.extend(MadeGroup(second.start + k, second.end + k, second.name) for k in shifts)
+    run.worked += len(more) * sum(1 for s in into if s is not None)
+    return True
+
+
+def _is_plain(run: Run, node: Node) -> bool:
+    """Whether a node makes so many stitches and nothing else happens."""
+    return isinstance(node, Make) and node.place is None and node.kind in HEIGHT and node.kind != "sl st" and node.kind not in run.definitions
 
 
 def into_one(run: Run, nodes: Sequence[Node], slot: Slot) -> None:

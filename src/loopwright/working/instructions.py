@@ -142,10 +142,11 @@ def do(run: Run, node: Node, following: Sequence[Node]) -> None:
     if node.span.end:
         run.origin = node.span.start
     run.following = following
-    if isinstance(node, Make):
-        do_make(run, node)
-    elif isinstance(node, Chain):
-        do_chain(run, node, following)
+    kind = node.__class__
+    if kind is Make:
+        do_make(run, node)  # type: ignore[arg-type]
+    elif kind is Chain:
+        do_chain(run, node, following)  # type: ignore[arg-type]
     elif isinstance(node, Repeat):
         from loopwright.working.repeats import do_repeat
 

@@ -29,10 +29,9 @@ def kind_made(run: Run, kind: str) -> tuple[str, int]:
 
 def do_make(run: Run, node: Make) -> None:
     """Stitches of one kind; see the tree's Make for which places."""
-    from loopwright.working.groups import do_defined
-    from loopwright.working.slips import do_slip
-
     if node.kind in run.definitions and node.kind not in HEIGHT:
+        from loopwright.working.groups import do_defined
+
         return do_defined(run, node)
     kind, twice = kind_made(run, node.kind)
     count = node.n.at(0)
@@ -41,6 +40,8 @@ def do_make(run: Run, node: Make) -> None:
     if count > MAX_ITEMS:
         raise CannotWork("too-many", limit=MAX_ITEMS)
     if node.kind == "sl st":
+        from loopwright.working.slips import do_slip
+
         return do_slip(run, node, count)
     if kind == "picot":
         return picot(run, count)
@@ -63,17 +64,18 @@ def do_make(run: Run, node: Make) -> None:
         return own_chain(run, kind, count, -slots[0].start)
     if place.from_hook:
         _before_foundation(run, kind, place, place.k)
-    number = code(kind)
-    _start_pair(run, place, number, count * twice)
-    if count * twice == 1 and not node.between and len(slots) > 8:
+    number, each = code(kind), count * twice
+    if place.quant == "each" and each > 1:
+        _start_pair(run, place, number, each)
+    if each == 1 and len(slots) > 8:
         return plain_run(run, number, slots)
     for slot in slots:
         begin = len(run.out)
-        for j in range(count * twice):
+        for j in range(each):
             if j and node.between:
                 run.chain(node.between)
             run.make(number, slot)
-        if count * twice > 1:
+        if each > 1:
             run.groups.append(MadeGroup(begin, len(run.out), ""))
     if run.half_loop:
         _half_loop(run, kind)
@@ -82,7 +84,7 @@ def do_make(run: Run, node: Make) -> None:
 
 def _start_pair(run: Run, place: Place, number: int, each: int) -> None:
     """ "Ch 3, 2 dc in each st": where the chain is a stitch, its place takes the other one too."""
-    paired = place.quant == "each" and each > 1 and run.tch_item and len(run.out) == 1 and run.into[0] is not None and not run.view.ring
+    paired = run.tch_item and len(run.out) == 1 and run.into[0] is not None and not run.view.ring
     if paired and run.once("start-pair", ((0.0, True), (0.3, False))):
         for _ in range(each - 1):
             run.make(number, run.into[0])
@@ -144,7 +146,7 @@ def _make_over(run: Run, kind: str, count: int, parts: int, twice: int, node: Ma
         assert first is not None
         begin = len(run.out)
         for _ in range(twice):
-            run.make(number, first._replace(how=how if first.how == "top" else first.how))
+            run.make(number, Slot(first.start, first.end, how) if first.how == "top" else first)
         if twice > 1:
             run.groups.append(MadeGroup(begin, len(run.out), ""))
 

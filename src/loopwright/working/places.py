@@ -5,7 +5,7 @@ from __future__ import annotations
 from loopwright.model.tree import Make, Place, Thing
 from loopwright.working.kinds import CHAIN, code
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
-from loopwright.working.seeking import SPACES, STITCHES, seek, view_runs
+from loopwright.working.seeking import SPACES, STITCHES, seek, stitches_ahead, view_runs
 from loopwright.working.view import Slot
 
 _HOW = {"both": "top", "back": "back", "front": "front", "third": "third", "front-post": "front-post", "back-post": "back-post"}
@@ -97,7 +97,7 @@ def _next(run: Run, place: Place, how: str) -> list[Slot]:
             slot = _between(run, slot, place.of.kind) or slot
         elif place.of is not None or place.centre:
             slot = _inside(run, slot, place)
-        found.append(_take(run, slot._replace(how=_entered(slot, how))))
+        found.append(_take(run, _with(slot, how)))
     return found
 
 
@@ -108,6 +108,12 @@ def _between(run: Run, slot: Slot, kind: str) -> Slot | None:
         if s >= slot.start and s > 0 and run.item(s - 1) == number and run.item(e % n) == number:
             return Slot(s, e, "space")
     return None
+
+
+def _with(slot: Slot, how: str) -> Slot:
+    """A slot, entered as the words say."""
+    how = _entered(slot, how)
+    return slot if how == slot[2] else Slot(slot[0], slot[1], how)
 
 
 def _entered(slot: Slot, how: str) -> str:
@@ -260,9 +266,11 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
     keep = place.left.at(0) or 0 if place.left is not None else 0
     in_spaces = place.thing.kind in SPACES
     spare = max(keep, 0) if place.left is not None else (run.reserve_spaces if in_spaces else run.reserve)
-    ahead: list[Slot] = []
     pos = run.pos
     stop = _stop(run, place) if place.upto is not None else run.end
+    ahead = stitches_ahead(run, pos, stop) if place.thing.kind in STITCHES else []
+    if ahead:
+        pos = stop
     while pos < stop and len(ahead) < MAX_ITEMS:
         slot = seek(run, place.thing, pos)
         if slot is None or slot.start >= stop:
@@ -287,7 +295,7 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
         taken = [_inside(run, s, place) for s in taken]
     for slot in taken[-1:]:
         _take(run, slot)
-    return [s._replace(how=_entered(s, how)) for s in taken]
+    return [_with(s, how) for s in taken]
 
 
 def _turning_next(run: Run) -> bool:

@@ -7,6 +7,7 @@ from collections import Counter
 from dataclasses import replace
 from typing import Any
 
+from loopwright.model.moved import moved
 from loopwright.model.tree import (
     AtEnds,
     Chain,
@@ -42,6 +43,7 @@ NOTHING = View(b"")
 LEFT_COST, LEFT_EACH, LEFT_MAX = 1.5, 0.15, 4.0
 SPACE_LEFT, SPACE_EACH = 0.7, 0.1
 DISAGREES = 3.0
+OF_BEFORE = 1 << 28  # added to places in the words of the row before
 
 
 @record
@@ -96,7 +98,7 @@ def _kinds(nodes: tuple[Node, ...]) -> Counter[str]:
 
 
 def split_pending(body: tuple[Node, ...]) -> tuple[tuple[Node, ...], Chain | None]:
-    """Takes a turning chain told at the end of a row off it: it belongs to the next row."""
+    """Takes a turning chain told at the end of a row off it: it belongs to the next row, and its words are none of that one's."""
     nodes = list(body)
     marks: list[Node] = []
     while nodes and isinstance(nodes[-1], Mark):
@@ -104,14 +106,19 @@ def split_pending(body: tuple[Node, ...]) -> tuple[tuple[Node, ...], Chain | Non
     turned = any(isinstance(m, Mark) and m.what == "turn" for m in marks)
     if turned and nodes and isinstance(nodes[-1], Repeat) and len(nodes[-1].ending) > 1 and isinstance(nodes[-1].ending[-1], Chain):
         told = nodes[-1]
-        return (*nodes[:-1], replace(told, ending=told.ending[:-1]), *reversed(marks)), told.ending[-1]  # type: ignore[return-value]
+        return (*nodes[:-1], replace(told, ending=told.ending[:-1]), *reversed(marks)), _of_before(told.ending[-1])
     if nodes and isinstance(nodes[-1], Chain) and len(nodes) > 1 and any(isinstance(n, (Make, Repeat, Group, Evenly, PatternRun, EveryKth, AtEnds)) for n in nodes[:-1]):
         before = nodes[-2]
         if turned or isinstance(before, (Join, Mark)):
             chain = nodes.pop()
             assert isinstance(chain, Chain)
-            return (*nodes, *reversed(marks)), chain
+            return (*nodes, *reversed(marks)), _of_before(chain)
     return body, None
+
+
+def _of_before(chain: Any) -> Any:
+    """A chain with its words marked as those of the row before."""
+    return moved(chain, OF_BEFORE) if chain.span.start < OF_BEFORE else chain
 
 
 def lead_chain(body: tuple[Node, ...]) -> Chain | None:

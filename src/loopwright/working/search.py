@@ -13,17 +13,21 @@ from typing import Any
 from loopwright.model.tree import (
     COUNT_OR_WORK,
     Evenly,
+    Join,
     Make,
+    Mark,
     Node,
     Num,
     PatternRun,
     Place,
     Thing,
 )
-from loopwright.working.explanations import Explanation, Outcome, State, Told
+from loopwright.record import changed
+from loopwright.working.explanations import Explanation, Outcome, State
 from loopwright.working.kinds import code
 from loopwright.working.layouts import around
 from loopwright.working.openings import begins_anew, by_shape, from_the_middle, has_ring, joins_round, printed_total
+from loopwright.working.remembered import DOUBT, Found, Grown, Remembered, cheapest, with_rows
 from loopwright.working.rows import DISAGREES, NOTHING, Made, from_hook, lead_chain, main_kind, work_row
 from loopwright.working.run import CannotWork
 from loopwright.working.slots import empty
@@ -32,7 +36,6 @@ from loopwright.working.tally import agrees
 from loopwright.working.until import rows_until
 from loopwright.working.view import View, foundation, plain_row
 
-BEAM = 5
 KEEP = 4
 RUNS = 10
 WINDOW = 3.0
@@ -40,7 +43,6 @@ SURE, NEARBY = 0.3, 1.1
 FAILS = 8.0
 FRESH = 1.5
 AS_PRINTED = 0.8
-DOUBT = 5  # unknown words from which a row's count is no safe ground for the next
 LONG, LONG_RUNS = 2_000, 4  # a row of so many stitches is looked at in few ways
 ROW_WORK = 40_000  # instructions worked in all readings of a row: what keeps a row under a quarter of a second
 DEEPEST = 5  # repeats within repeats that one row may have; the trade hardly ever goes to three
@@ -49,84 +51,89 @@ EXCUSE = 1.5  # what a reading may cost more than the cheapest clean one to make
 ODD_START = 1.1  # and less for a start chain read in a way it hardly ever is
 
 
-class Decoder:
+class Decoder(Remembered):
     """Decodes the steps of one size. `memo` may be shared between runs: equal rows on equal states are decoded once."""
 
     def __init__(self, definitions: dict[str, tuple[Node, ...]], memo: dict[Any, Any] | None = None) -> None:
-        self.definitions = definitions
-        self.memo = memo if memo is not None else {}
-        self.names = hash(tuple(sorted(definitions)))
-        self.looked_ahead = False
+        super().__init__(definitions, memo)
         self.families: dict[Any, tuple[int, ...]] = {}  # by row and conventions: rows that tell the same are looked at once
-        self.family: tuple[int, ...] = ()  # numbers of stitches that the row just looked at may have stood on
-        self.spent = 0
-        self.told: dict[tuple[int, int, int], Told] = {}
+        self.starts: dict[Any, list[int]] = {}  # numbers of stitches that a row may stand on by its printed count
 
     def decode(self, steps: list[Step], conventions: tuple[tuple[str, Any], ...] = ()) -> Explanation:
         """The cheapest explanation of all steps. Never raises for what a pattern says."""
         beam = [Explanation(State(NOTHING, conventions), 0.0)]
         for i, step in enumerate(steps):
-            grown = [e for old in beam for e in self._grow(old, step, steps, i)]
-            beam = self._cut(grown)
+            beam = self._next(beam, step, steps, i)
         return beam[0]
 
-    def _cut(self, grown: list[Explanation]) -> list[Explanation]:
-        """Merges equal states, keeps the cheapest, at least one per distinct count."""
-        best: dict[Any, Explanation] = {}
-        for e in sorted(grown, key=lambda e: e.cost):
-            key = (e.state.view, e.state.conventions, e.state.pending, e.state.in_rounds)
-            best.setdefault(key, e)
-        ordered = list(best.values())
-        if len(ordered) <= BEAM:
-            return ordered
-        limit = ordered[0].cost + 12
-        kept = ordered[:BEAM]
-        counts = {e.state.view.stitches for e in kept}
-        extra = [e for e in ordered[BEAM:] if e.cost < limit and e.state.view.stitches not in counts][:2]
-        return kept[: BEAM - len(extra)] + extra if extra else kept
+    def _next(self, beam: list[Explanation], step: Step, steps: list[Step], at: int) -> list[Explanation]:
+        """The beam after a row; what it does depends on the states in it, so an equal row on the same states is looked up."""
+        told = self._told(step)
+        plain = not step.problem and step.layout is None and not told.counts_rows and told.depth <= DEEPEST and self.spent <= ALL_WORK
+        if not plain or step.order is not None and step.order.until_sts is not None:
+            return cheapest([e for old in beam for e in self._grow(old, step, steps, at)])
+        key = (*self._which(step, told), self.names, *[id(e.state) for e in beam], *[e.cost for e in beam])
+        grown: Grown | None = self.beams.get(key)
+        if grown is None:
+            made = [(n, *one, found) for n, old in enumerate(beam) for found in (self._known(old.state, step, steps, at),) for one in found.outcomes]
+            founds = tuple({id(m[4]): m[4] for m in made}.values())
+            every = {(id(beam[n]), id(o)): (n, state, rows, o) for n, state, rows, o, _ in made}
+            cut = cheapest([Explanation(state, beam[n].cost + o.cost, o, beam[n]) for n, state, _, o, _ in made])
+            grown = Grown(tuple((*every[id(e.before), id(e.outcome)], e.cost) for e in cut), tuple(e.state for e in beam), founds)
+            if not any(f.alone for f in founds):
+                self.beams[key] = grown
+        for found in grown.found:
+            self._charge(found)
+        return [Explanation(state, cost, o, beam[n], step, 0 if rows is None else beam[n].rows + rows) for n, state, rows, o, cost in grown.kept]
 
     # --- one row -------------------------------------------------------------------------------------------------
 
     def _grow(self, old: Explanation, step: Step, steps: list[Step], at: int) -> list[Explanation]:
+        """What may follow one explanation over a row that is looked at by itself."""
         state = old.state
         if self.spent > ALL_WORK and not step.problem:
-            step = replace(step, problem="too-many", problem_facts=(("limit", ALL_WORK),))
+            step = changed(step, problem="too-many", problem_facts=(("limit", ALL_WORK),))
         elif not step.problem and self._told(step).depth > DEEPEST:
-            step = replace(step, problem="too-many", problem_facts=(("repeats in one another", DEEPEST),))
+            step = changed(step, problem="too-many", problem_facts=(("repeats in one another", DEEPEST),))
         if step.problem:
             outcome = Outcome(step, None, FAILS, None, step.problem, dict(step.problem_facts))
-            return [Explanation(self._assumed_state(state, step), old.cost + FAILS, outcome, old)]
+            return [Explanation(self._assumed_state(state, step), old.cost + FAILS, outcome, old, step, old.rows)]
         if step.order is not None and step.order.until_sts is not None:
             return [self._until(old, step, steps, at)]
         edge = around(old, step.layout) if step.layout is not None else None
-        found, rows = self._known(edge or state, step, steps, at)
         told = (("motifs", step.layout),) if edge is not None else ()
-        return [Explanation(_rows_on(s, rows, state.rows), old.cost + o.cost, o.of(step).also(told), old) for s, o in found]
+        return [
+            Explanation(s, old.cost + o.cost, o.also(told), old, step, 0 if rows is None else old.rows + rows)
+            for s, rows, o in self.known(edge or state, old.rows, step, steps, at).outcomes
+        ]
 
-    def _known(self, state: State, step: Step, steps: list[Step], at: int) -> tuple[list[tuple[State, Outcome]], int]:
-        """The outcomes of a step, out of the memo where an equal row met an equal state; and how many rows the state had then.
-
-        Rows of one body differ by their number alone, which tells only whether a new piece may begin. What was found by looking at
-        the rows ahead is true of its own row alone, so that is kept with its number.
-        """
-        told = self._told(step)
-        which = (told, step.kind, step.new_section, step.gap, step.number if step.number in (None, 1) else 2, state.view.joined and step.side == "RS")
-        there = (state.view, state.conventions, state.pending, state.kind, state.in_rounds, state.joined, state.last_change, state.unsure, state.free, bool(state.rows))
-        key = (*which, *there, state.rows if told.counts_rows else -1, self.names, at if state.view is NOTHING else -1)
-        found = self.memo.get(key) or self.memo.get((key, step.number))
-        if found is None:
-            self.looked_ahead = False
-            found = (self._outcomes(state, step, steps, at), state.rows)
-            if len(self.memo) > 50_000:
-                self.memo.clear()
-            self.memo[(key, step.number) if self.looked_ahead else key] = found
+    def known(self, state: State, rows: int, step: Step, steps: list[Step], at: int) -> Found:
+        """The outcomes of a step after so many rows of its piece."""
+        counted = changed(state, rows=rows) if self._told(step).counts_rows and rows != state.rows else state
+        found = self._known(counted, step, steps, at)
+        self._charge(found)
         return found
 
-    def _told(self, step: Step) -> Told:
-        which = (id(step.body), id(step.printed), id(step.order))
-        found = self.told.get(which)
+    def _known(self, state: State, step: Step, steps: list[Step], at: int) -> Found:
+        """The outcomes of a step, out of the memo where an equal row met an equal state.
+
+        Rows of one body differ by their number alone, which tells only whether a new piece may begin. What was found by looking at
+        the rows ahead is kept with what those tell.
+        """
+        key = (*self._which(step, self._told(step)), self.names, state)
+        found: Found | None = self.rows.get(key)
+        if found is not None and found.alone:
+            key = (*key, self._ahead(steps, at))
+            found = self.rows.get(key)
         if found is None:
-            found = self.told[which] = Told(step)  # it keeps the three alive, so that their ids stay theirs
+            self.looked_ahead, self.family = False, state.family
+            before, self.spent = self.spent, 0
+            outcomes = tuple(with_rows(state, self.of_family(s), o) for s, o in self._outcomes(state, step, steps, at))
+            found = Found(outcomes, self.spent, self.looked_ahead)
+            self.spent = before
+            self.rows[key] = found
+            if found.alone:
+                self.rows[(*key, self._ahead(steps, at))] = found
         return found
 
     def _outcomes(self, state: State, step: Step, steps: list[Step], at: int) -> list[tuple[State, Outcome]]:
@@ -135,10 +142,10 @@ class Decoder:
         problems: list[Outcome] = []
         for view, cost, assumed in starts:
             turned = view is not NOTHING and view is not state.view
-            results += [(s, replace(o, flipped=turned)) for s, o in self._readings(state, step, view, cost, assumed, problems)]
+            results += [(s, changed(o, flipped=turned)) for s, o in self._readings(state, step, view, cost, assumed, problems)]
         if state.view is NOTHING and from_the_middle(step):
             # a short chain at the head of a later row is no foundation, and a row that makes nothing is not worked
-            results = [(s, replace(o, cost=o.cost + FRESH * 2)) for s, o in results if o.made is not None and o.made.made and o.made.spaces_left + o.made.left == 0]
+            results = [(s, changed(o, cost=o.cost + FRESH * 2)) for s, o in results if o.made is not None and o.made.made and o.made.spaces_left + o.made.left == 0]
             good: list[tuple[State, Outcome]] = []
         else:
             good = [r for r in results if r[1].cost < FAILS]
@@ -210,7 +217,7 @@ class Decoder:
                 best = min(best, cost)
                 if verdict and made.cost <= SURE:
                     window = NEARBY  # cheap and as printed: only what is nearly as cheap may still matter
-                found.append(replace(made, agrees=verdict))
+                found.append(changed(made, agrees=verdict))
             for i in range(len(forced), len(log)):
                 base = sum(c.costs[c.taken] for c in log[:i])
                 for j, cost_j in enumerate(log[i].costs):
@@ -248,15 +255,20 @@ class Decoder:
         body = step.body
         if not body and step.order is not None and step.order.what == "continue":
             body = self._established(state)
+        elif step.goes_on:
+            lead, ends = state.frame
+            plain = not any(isinstance(n, (Join, Mark)) for n in body)
+            body = (*(lead if lead_chain(body) is None else ()), *body, *(ends if plain else ()))
         if state.pending is not None and lead_chain(body) is None and not has_ring(body):
             body = (state.pending, *body)
         return body
 
     def _established(self, state: State) -> tuple[Node, ...]:
         change = state.last_change or 0
+        lead, ends = state.frame
         if change == 0:
-            return (Make("*same*", Num((1,)), Place("each", None, Thing("st"))),)
-        return (Evenly("inc" if change > 0 else "dec", Num((abs(change),))),)
+            return (*lead, Make("*same*", Num((1,)), Place("each", None, Thing("st"))), *ends)
+        return (*lead, Evenly("inc" if change > 0 else "dec", Num((abs(change),))), *ends)
 
     def _after(self, state: State, step: Step, made: Made) -> State:
         view = made.view
@@ -269,6 +281,7 @@ class Decoder:
         return State(
             view, made.conventions, made.pending, made.main_kind, made.in_rounds or (step.kind == "rnd" and made.view.items != b""),
             made.joined, state.rows + 1 if made.out else 0, change, (step.doubt >= DOUBT or by_shape(step.body)) and made.agrees is not True, made.left if made.left > 1 and made.turned else state.free,
+            frame=self._told(step).frame if step.body and not step.goes_on else state.frame,
         )
 
     # --- when it does not go -------------------------------------------------------------------------------------
@@ -276,9 +289,9 @@ class Decoder:
     def _assumed_state(self, state: State, step: Step) -> State:
         number = printed_total(step.printed)
         if number is None:
-            return replace(state, pending=None, unsure=True)
+            return changed(state, pending=None, unsure=True)
         kind = main_kind(step.body, state.kind)
-        return replace(state, view=plain_row(number, code(kind), joined=state.joined), pending=None, kind=kind)
+        return changed(state, view=plain_row(number, code(kind), joined=state.joined), pending=None, kind=kind)
 
     def _given_up(self, state: State, step: Step, problems: list[Outcome]) -> list[tuple[State, Outcome]]:
         problem = problems[0] if problems else Outcome(step, None, FAILS, None, "unreadable")
@@ -294,8 +307,8 @@ class Decoder:
         if number is None and problem.problem == "runs-out" and state.view.foundation and problem.got * 10 >= 9 * len(state.view.items) > 0:
             # a few stitches were missing: the next row goes on from those that were made
             kind = main_kind(step.body, state.kind)
-            after = replace(after, view=plain_row(problem.got, code(kind), joined=state.joined), kind=kind)
-        return [(after, replace(problem, step=step, as_printed=number))]
+            after = changed(after, view=plain_row(problem.got, code(kind), joined=state.joined), kind=kind)
+        return [(after, changed(problem, step=step, as_printed=number))]
 
     def _wrong_print(self, state: State, step: Step, results: list[tuple[State, Outcome]]) -> list[tuple[State, Outcome]]:
         """Where no reading agrees with the printed count: the fabric may go on as printed."""
@@ -306,7 +319,7 @@ class Decoder:
         if o.made is None or o.made.view.foundation or o.agrees is None:
             return []
         view = plain_row(number, code(s.kind), joined=s.joined)
-        return [(replace(s, view=view), replace(o, cost=o.cost + AS_PRINTED))]
+        return [(changed(s, view=view), changed(o, cost=o.cost + AS_PRINTED))]
 
     def _pattern_as_printed(self, state: State, step: Step) -> list[tuple[State, Outcome]]:
         """A row that only says to go on in pattern: its count is known from its print alone, and so confirms nothing."""
@@ -315,14 +328,14 @@ class Decoder:
             return []
         kind = count.noun if count.noun not in (None, "st", "sts") else state.kind
         made = self._plain(state, step, count.n.at(0) or 0, str(kind))
-        after = replace(state, view=made.view, pending=None, kind=main_kind(step.body, state.kind))
+        after = changed(state, view=made.view, pending=None, kind=main_kind(step.body, state.kind))
         return [(after, Outcome(step, made, FRESH, None, assumed=(("as-printed", made.count),)))]
 
     def _plain(self, state: State, step: Step, number: int, kind: str) -> Made:
         """A row of so many equal stitches, made as nobody told."""
         view = plain_row(number, code(kind), joined=state.joined)
         return Made(
-            view, view.items, empty(number), array("i", (step.span.start,)) * number, number, 0, {kind: number}, 0.0, 0, 0, (), state.conventions, kind,
+            view, view.items, empty(number), array("i", (max(0, step.span.start - step.at),)) * number, number, 0, {kind: number}, 0.0, 0, 0, (), state.conventions, kind,
             state.joined, False, state.in_rounds, None,
         )
 
@@ -336,7 +349,7 @@ class Decoder:
             view = foundation(number) if chain else plain_row(number, code(kind) if kind else 2, joined=step.kind == "rnd" or joins_round(step.body))
             problems: list[Outcome] = []
             assumed = (("start-chain" if chain else "start", number), ("start-by-count", counted), ("told-by", by))
-            fresh = replace(state, view=view, pending=None, in_rounds=step.kind == "rnd" or joins_round(step.body))
+            fresh = changed(state, view=view, pending=None, in_rounds=step.kind == "rnd" or joins_round(step.body))
             results += self._readings(fresh, step, view, FRESH if state.view is not NOTHING else 0.0, assumed, problems)
         # a start solved by a count that then disagrees is none; one that the stitches alone tell stands, and the count is wrong
         return [r for r in results if r[1].agrees is not False or not dict(r[1].assumed)["start-by-count"]]
@@ -346,10 +359,10 @@ class Decoder:
         first = steps[0]
         rounds = first.kind == "rnd" or joins_round(first.body)
         view = plain_row(number, code(main_kind(first.body, state.kind) or "sc"), joined=rounds)
-        at = replace(state, view=view, pending=None, in_rounds=rounds)
+        at = changed(state, view=view, pending=None, in_rounds=rounds)
         made: Made | None = None
         for step in steps:
-            found = self._readings(at, replace(step, printed=()), self._facing(at, step), 0.0, (), [])
+            found = self._readings(at, changed(step, printed=()), self._facing(at, step), 0.0, (), [])
             if not found:
                 return None
             at, outcome = min(found, key=lambda r: r[1].cost)
@@ -370,19 +383,15 @@ class Decoder:
         kind = step.order.kind or main_kind(step.body, state.kind)
         made = self._plain(state, step, number, kind)
         verdict = agrees(made, step.printed) if step.printed else None
-        after = replace(state, view=made.view, pending=None, kind=kind)
-        return Explanation(after, old.cost + (DISAGREES if verdict is False else 0), Outcome(step, made, 0.0, verdict, assumed=(("until", number),)), old)
+        after = changed(state, view=made.view, pending=None, kind=kind)
+        outcome = Outcome(step, made, 0.0, verdict, assumed=(("until", number),))
+        return Explanation(after, old.cost + (DISAGREES if verdict is False else 0), outcome, old, step, old.rows)
 
 
 def _excused(made: Made) -> float:
     """What a reading may cost more than the cheapest clean one."""
     odd = any(c.key.startswith("start-") and c.costs[c.taken] > ODD_START for c in made.log)
     return ODD_START if odd else EXCUSE
-
-
-def _rows_on(state: State, then: int, now: int) -> State:
-    """A state out of the memo, its number of rows counted on from where it is used and not from where it was found."""
-    return state if then == now or state.rows == 0 else replace(state, rows=now + state.rows - then)
 
 
 def _worked_count(made: Made) -> bool:

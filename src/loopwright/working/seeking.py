@@ -52,6 +52,16 @@ def seek(run: Run, thing: Thing, pos: int) -> Slot | None:
     return _seek_kind(run, pos, kind)
 
 
+def stitches_ahead(run: Run, pos: int, stop: int) -> list[Slot]:
+    """All stitches of the row below from `pos` to `stop`, where they are plain to see: none where they must be looked for one by one."""
+    view = run.view
+    if view.foundation or view.ring or view.mesh or view.open_end or not 0 <= pos < stop <= len(view.items):
+        return []
+    if CHAIN not in view.items[pos:stop]:
+        return [Slot(i, i + 1) for i in range(pos, stop)]
+    return [Slot(i, i + 1) for i, kind in enumerate(view.items[pos:stop], pos) if kind != CHAIN]
+
+
 def _seek_stitch(run: Run, pos: int) -> Slot | None:
     if run.view.foundation or (run.view.ring and run.view.items):
         return Slot(pos, pos + 1) if pos < run.end else None
@@ -165,14 +175,13 @@ def _others_ahead(run: Run, pos: int, number: int) -> bool:
 
 def _scan(run: Run, pos: int, number: int) -> Slot | None:
     n = len(run.view.items)
-    needle = bytes([number])
     if pos < n:
-        at = run.view.items.find(needle, pos, min(run.end, n))
+        at = run.view.items.find(number, pos, min(run.end, n))
         if at >= 0:
             return Slot(at, at + 1)
         pos = n
     if run.end > n:
-        at = run.view.items.find(needle, pos - n, run.end - n)
+        at = run.view.items.find(number, pos - n, run.end - n)
         if at >= 0:
             return Slot(at + n, at + n + 1)
     return None

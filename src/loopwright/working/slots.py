@@ -48,8 +48,15 @@ class Slots:
 
     def extend(self, slots: Iterable[Slot | None]) -> None:
         """Many more."""
-        for slot in slots:
-            self.append(slot)
+        held = list(slots)
+        if None in held:
+            for slot in held:
+                self.append(slot)
+            return
+        found: list[Slot] = held  # type: ignore[assignment]
+        self.start.extend([s[0] for s in found])
+        self.end.extend([s[1] for s in found])
+        self.how.extend([HOW.get(s[2], TOP) for s in found])
 
     def nothing(self, count: int) -> None:
         """So many stitches that went into nothing: chains."""

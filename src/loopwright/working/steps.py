@@ -44,7 +44,7 @@ class Step:
 
     `body`, `printed` and `order` are free of the place they stand at; `at`: what is to be added to their spans to have them in the text.
     `turn`: what rows do, one after the other and over again, that are worked until there are so many stitches. `layout`: of a row around
-    motifs that are joined, how many of them stand across and down.
+    motifs that are joined, how many of them stand across and down. `goes_on`: it begins and ends as the row before did, where it tells neither.
     """
 
     item: int
@@ -70,6 +70,7 @@ class Step:
     turn: tuple[tuple[Node, ...], ...] = ()
     layout: tuple[int, int] | None = None
     at: int = 0
+    goes_on: bool = False
 
 
 @dataclass(slots=True)
@@ -177,7 +178,7 @@ def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, ba
         ]
     if order.what == "even":
         many = _times(order, numbers, ranged)
-        return [changed(base, number=n, body=_even_body(order, row), label=_label(base, n, ranged), same=True) for n in many]
+        return [changed(base, number=n, body=_even_body(order, row), label=_label(base, n, ranged), same=True, goes_on=True) for n in many]
     if order.what == "shape":
         return _shaped(row, order, numbers, ranged, shelf, base)
     if order.what == "continue" or order.delta is not None:
@@ -295,8 +296,6 @@ def _shaped(row: Row, order: RowOrder, numbers: list[int | None], ranged: bool, 
 
 
 def _shaping_row(order: RowOrder, shelf: _Shelf) -> Step | None:
-    if order.delta_kind:
-        return next((s for s in reversed(shelf.done) if shapes(s.body, order.delta_kind)), None)
     return next(iter(_sources(order, shelf)), None)
 
 
@@ -308,6 +307,8 @@ def _sources(order: RowOrder, shelf: _Shelf) -> list[Step]:
     elsewhere = order.section.lower() if order.section else ""
     if elsewhere and not any(elsewhere.rstrip("s") in (name or "") for name in (*shelf.others, (shelf.section or "").lower())):
         return []  # another piece, which this text does not tell
+    if order.delta_kind and not order.rows and order.last_n is None and order.what in ("repeat", "shape", "same-as"):  # "rep dec row": the last one that shapes so
+        return [s for s in shelf.done if shapes(s.body, order.delta_kind)][-1:]
     if order.last_n:
         return shelf.done[-order.last_n :]
     if not order.rows:
@@ -332,4 +333,4 @@ def _continued(row: Row, order: RowOrder, numbers: list[int | None], ranged: boo
     op: Literal["inc", "dec"] = "dec" if delta < 0 else "inc"
     body: tuple[Node, ...] = (Evenly(op, Num((abs(delta),)), kind=order.delta_kind or order.kind),)
     lead = tuple(n for n in row.body if isinstance(n, (Chain, Mark)))
-    return [changed(base, number=n, body=(*lead, *body), label=_label(base, n, ranged), order=None, same=True) for n in many]
+    return [changed(base, number=n, body=(*lead, *body), label=_label(base, n, ranged), order=None, same=True, goes_on=True) for n in many]

@@ -41,7 +41,8 @@ def slips_along_own_chain(run: Run, out: bytes) -> int:
 
 def main_of(out: bytes, default: str) -> str:
     """The plain kind that most items of a row have."""
-    counts = Counter(b for b in out if b not in (CHAIN, SLIP))
+    counts = Counter(out)
+    del counts[CHAIN], counts[SLIP]
     if not counts:
         return default
     kind = plain(name(counts.most_common(1)[0][0]))
@@ -77,12 +78,9 @@ def kinds_made(run: Run, out: bytes) -> dict[str, int]:
         found["sl st"] = out.count(SLIP)
     if run.runs:
         found["ch-sp"] = len(run.runs)
-    unnamed = 0
-    for g in run.groups:
-        if g.name:
-            found[g.name] = max(found.get(g.name, 0), sum(1 for h in run.groups if h.name == g.name))
-        elif g.end - g.start > 1:
-            unnamed += 1
+    for called, many in Counter(g.name for g in run.groups if g.name).items():
+        found[called] = max(found.get(called, 0), many)
+    unnamed = sum(1 for g in run.groups if not g.name and g.end - g.start > 1)
     unnamed = _clumps(run) or unnamed
     if unnamed:
         found["group"] = unnamed

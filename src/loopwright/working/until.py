@@ -26,20 +26,21 @@ def rows_until(decoder: Decoder, old: Explanation, step: Step, steps: list[Step]
     before = first
     for i in range(MOST if turn and target != first else 0):
         part = replace(step, body=turn[i % len(turn)], order=None, printed=(), part=step.part + i, last_of_item=False)
-        found, _ = decoder._known(here.state, part, steps, at)
-        state, outcome = min(found, key=lambda f: f[1].cost)
+        found = decoder.known(here.state, here.rows, part, steps, at)
+        state, rows, outcome = min(found.outcomes, key=lambda f: f[2].cost)
+        done = 0 if rows is None else here.rows + rows
         made = outcome.made.count if outcome.made is not None else None
         if made is None:
             return None
         if made == target:
             verdict = agrees(outcome.made, step.printed) if step.printed and outcome.made is not None else None
             last = replace(outcome.of(replace(part, printed=step.printed, last_of_item=True)), agrees=verdict)
-            return Explanation(state, here.cost + outcome.cost, last, here)
+            return Explanation(state, here.cost + outcome.cost, last, here, None, done)
         if (i + 1) % len(turn) == 0:
             if abs(target - made) >= abs(target - before) or (made > target) == (target > first):
                 return None
             before = made
-        here = Explanation(state, here.cost + outcome.cost, outcome.of(part), here)
+        here = Explanation(state, here.cost + outcome.cost, outcome, here, part, done)
     return None
 
 

@@ -10,6 +10,7 @@ from array import array
 from dataclasses import replace
 from typing import Any
 
+from loopwright.kept import Kept, kept
 from loopwright.model.fabric import Fabric, FabricRow
 from loopwright.model.tree import Mark
 from loopwright.working.builder import PLACE, ROLE, Builder
@@ -20,6 +21,7 @@ from loopwright.working.explanations import Outcome
 from loopwright.working.kinds import CHAIN, name
 from loopwright.working.lanes import add
 from loopwright.working.motifs import Joins
+from loopwright.working.placed import Placed, placed
 from loopwright.working.rows import Made
 from loopwright.working.seams import SEAM, bare
 from loopwright.working.sides import facings
@@ -40,15 +42,15 @@ class Weaver:
     """
 
     def __init__(
-        self, shared: dict[Any, Any] | None = None, colours: Colours | None = None, joins: Joins | None = None, text: str = "",
+        self, shared: Kept[Any, Any] | None = None, colours: Colours | None = None, joins: Joins | None = None, text: str = "",
     ) -> None:
         self.joins = joins if joins is not None else Joins()
         self.told = colours if colours is not None else Colours()
-        self.dyed: dict[int, tuple[Columns, list[tuple[int, str]]]] = {}
+        self.placed: dict[tuple[int, int, bool], Placed] = {}
         self.fabric = Fabric()
         self.below = _NOTHING
         self.below_start = 0
-        self.shared: dict[Any, Any] = shared if shared is not None else {}
+        self.shared = shared if shared is not None else kept(None, "woven", 1000)
         self.kinds = bytearray(256)
         self.known: set[int] = set()
         self.colour = 0
@@ -57,6 +59,7 @@ class Weaver:
         self.side = True
         self.text = text
         self.told_to = 0  # where the words of the row before end
+        self.told_at = -1  # and where they are told
         self.edges = Edges(self.fabric, text)
 
     # --- kinds ---------------------------------------------------------------------------------------------------
@@ -99,11 +102,11 @@ class Weaver:
         """Stitches worked into nothing, as a row of their own."""
         f, step = self.fabric, outcome.step
         start = len(f)
-        ends = spans(step.body)
+        ends, at = spans(step.body), step.at
         origins = outcome.made.origins if outcome.made is not None else ()
         first = next((n.origin for n in (outcome.made.tape if outcome.made else ()) if n.origin in ends), origins[0] if origins else -1)
         chain = next((k for k in ends if ends[k] and k == chain_start(step.body)), first)
-        span = (chain, ends[chain]) if chain in ends else (step.span.start, step.span.end)
+        span = (chain + at, ends[chain] + at) if chain in ends else (step.span.start, step.span.end)
         self._again(outcome.step, span[0])
         for i in self.told.of_row(span[0]):
             if self.told.offsets[i] <= span[0]:
@@ -175,7 +178,8 @@ class Weaver:
         if base is not None and not fresh and base.items != facing.items:
             facing, tops, opening = self._elsewhere(base.items, outcome, turned)
         cols, start = self._columns(outcome, made, facing), len(self.fabric)
-        self._lay(cols, start, outcome.step)
+        there = self._placed(cols, outcome.step)
+        self._lay(cols, there, start, outcome.step)
         self._fix(cols, start)
         if base is None:
             self._evenly_over(cols, start)
@@ -184,14 +188,13 @@ class Weaver:
         joined = made.joined and not self.edges.closes(start)
         self.side = self.side != turned
         if self.joins.ends:
-            self.joins.resolve(self.fabric, start, cols, cols.origin, max(self.piece, 0))
+            self.joins.resolve(self.fabric, start, there, there.origin, max(self.piece, 0))
         step, said = outcome.step, outcome.step.side is not None
         self.fabric.rows.append(FabricRow(
             step.section, step.label, start, len(self.fabric), joined, made.turned, step.item, max(self.piece, 0),
             self.side if not said else step.side == "RS", said, turned, tuple(start + b for b in cols.borrowed), step.part,
         ))
-        self.told_to = step.span.end
-        self.below, self.below_start = cols.below(made.out), start
+        self.told_to, self.told_at, self.below, self.below_start = step.span.end, step.at, cols.below(made.out), start
         self.turned = made.turned and made.in_rounds and (made.joined or step.kind == "rnd")
         if self.turned:
             self.below = self.below.flipped()
@@ -272,14 +275,15 @@ class Weaver:
         rows.append(FabricRow(rows[-1].section, "", start, len(f), False, False, item, rows[-1].piece, self.side, turned_before=turned))
 
     def _columns(self, outcome: Outcome, made: Made, facing: Below) -> Columns:
-        key = (id(made), facing.key())
+        step = outcome.step
+        words = step.span.start - step.at, step.span.end - step.at
+        key = (id(made), facing.key(), words)
         found = self.shared.get(key)
         if found is None or not self._same_kinds(found[2], made.out):
             self._know(made.out)
             self._know({CHAIN})
             self._know_hidden(made)
-            step = outcome.step
-            builder = Builder(made, facing, bytes(self.kinds), spans(step.body), (step.span.start, step.span.end))
+            builder = Builder(made, facing, bytes(self.kinds), spans(step.body), words)
             found = self.shared[key] = (made, builder.build(), tuple(self.fabric.kinds))
         columns: Columns = found[1]
         return columns
@@ -304,7 +308,16 @@ class Weaver:
 
     # --- laying down ---------------------------------------------------------------------------------------------
 
-    def _lay(self, cols: Columns, start: int, step: Step) -> None:
+    def _placed(self, cols: Columns, step: Step) -> Placed:
+        """The columns of a row with its place in the text. A chain told by the row before has its words where that is the same row."""
+        key = id(cols), step.at, step.at == self.told_at
+        found = self.placed.get(key)
+        if found is None:
+            words = step.span.start - step.at, step.span.end - step.at
+            found = self.placed[key] = placed(cols, step.at, words, before=key[2])
+        return found
+
+    def _lay(self, cols: Columns, placed: Placed, start: int, step: Step) -> None:
         f, count = self.fabric, len(cols.kind)
         into = self._parents(cols, start)
         f.kind += cols.kind
@@ -313,30 +326,29 @@ class Weaver:
         f.many.extend(cols.many)
         f.place += cols.place
         f.role += cols.role
-        f.origin.extend(cols.origin)
-        f.origin_end.extend(cols.origin_end)
+        f.origin.extend(placed.origin)
+        f.origin_end.extend(placed.end)
         f.round.extend(cols.round)
         f.inner.extend(cols.inner)
-        self._dye(cols, step)
+        self._dye(placed, step)
 
-    def _dye(self, cols: Columns, step: Step) -> None:
+    def _dye(self, placed: Placed, step: Step) -> None:
         """The colours of a row's stitches."""
-        f, count, done = self.fabric, len(cols.kind), 0
+        f, count, done = self.fabric, len(placed.origin), 0
         if self.told.offsets and count:
-            again = self._again(step, cols.origin[-1])
-            cuts = self._cuts(cols)
+            again = self._again(step, placed.origin[-1])
+            cuts = self._cuts(placed)
             whole = len({word for _, word in cuts}) < 2
             for at, word in cuts if not (again and whole) else ():
                 f.colour += bytes((self.colour,)) * (at - done)
                 done, self.colour = at, self._colour(word)
         f.colour += bytes((self.colour,)) * (count - done)
 
-    def _cuts(self, cols: Columns) -> list[tuple[int, str]]:
+    def _cuts(self, placed: Placed) -> list[tuple[int, str]]:
         """Where in a row which colour begins: worked out once for equal rows of this text."""
-        found = self.dyed.get(id(cols))
-        if found is None:
-            found = self.dyed[id(cols)] = (cols, self.told.cuts(cols.origin, self.told.of_row(cols.origin[-1])))
-        return found[1]
+        if placed.cuts is None:
+            placed.cuts = self.told.cuts(placed.origin, self.told.of_row(placed.origin[-1]))
+        return placed.cuts
 
     def _parents(self, cols: Columns, start: int) -> array[int]:
         if cols.reaches_down:

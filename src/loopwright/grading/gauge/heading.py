@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import fields, is_dataclass
 from functools import cache, lru_cache
 from operator import attrgetter
+from typing import Any
 
 from loopwright.model.tree import Document, HeadLine, Make, Row
 from loopwright.record import record
@@ -147,7 +148,8 @@ def _kinds(node: object) -> Iterator[str]:
         elif isinstance(one, tuple):
             waiting.extend(one)
         else:
-            waiting.extend(_parts_of(one.__class__)(one))
+            kind: Any = type(one)
+            waiting.extend(_parts_of(kind)(one))
 
 
 @cache

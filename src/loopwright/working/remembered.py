@@ -1,0 +1,117 @@
+"""What decoding remembers: rows decoded on states, beams over rows, each once for all that tell and know the same."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from loopwright.kept import kept
+from loopwright.model.tree import Node
+from loopwright.record import changed, record
+from loopwright.working.beginnings import HORIZON
+from loopwright.working.explanations import Explanation, Outcome, Same, State, Told
+from loopwright.working.steps import Step
+
+BEAM = 5
+HOPELESS = 6.0  # an explanation that costs so much more than the cheapest is followed no further: two wrong counts more
+MOST_KEPT = 20_000  # of each kind, in a memo
+DOUBT = 5  # unknown words from which a row's count is no safe ground for the next
+
+
+@record
+class Found:
+    """The outcomes of a row on a state: the state after each, with the rows then worked beyond those before (None: none any more).
+
+    `work`: what it took to find them. `alone`: true of this row with the rows that follow it, not of each that tells the same.
+    """
+
+    outcomes: tuple[tuple[State, int | None, Outcome], ...]
+    work: int
+    alone: bool = False
+
+
+@record
+class Grown:
+    """How a beam goes on over a row: of each explanation kept, which one of the beam it follows, its state, rows and outcome.
+
+    `held`: the states of the beam, which keep their ids while this is kept; `found`: what was looked up for it.
+    """
+
+    kept: tuple[tuple[int, State, int | None, Outcome, float], ...]
+    held: tuple[State, ...]
+    found: tuple[Found, ...]
+
+
+class Remembered:
+    """The tables of one decoding, out of the memo of earlier ones where there is one, and what it has worked so far."""
+
+    def __init__(self, definitions: dict[str, tuple[Node, ...]], memo: dict[Any, Any] | None) -> None:
+        self.definitions = definitions
+        self.rows = kept(memo, "decoded", MOST_KEPT)
+        self.beams = kept(memo, "beams", MOST_KEPT)
+        self.tolds = kept(memo, "told", MOST_KEPT)
+        self.same = kept(memo, "same", MOST_KEPT)
+        self.names = self._one(Same(tuple(sorted(definitions.items()))))
+        self.looked_ahead = False
+        self.family: tuple[int, ...] = ()  # numbers of stitches that the row just looked at may have stood on
+        self.spent = 0
+        self.charged: dict[int, Found] = {}
+
+    def of_family(self, state: State) -> State:
+        """A state in which nobody knows yet what the rows stand on, with the numbers that it may be."""
+        family = () if state.view.items or state.view.ring else self.family
+        return state if state.family == family else changed(state, family=family)
+
+    def _charge(self, found: Found) -> None:
+        """Counts the work of a row once, whether it was done now or for an earlier text."""
+        if id(found) not in self.charged:
+            self.charged[id(found)] = found
+            self.spent += found.work
+
+    def _which(self, step: Step, told: Told) -> tuple[Any, ...]:
+        """What tells one step from another, but for where it stands."""
+        number = step.number if step.number in (None, 1) else 2
+        return told, step.goes_on, step.kind, step.new_section, step.gap, number, step.side == "RS", step.doubt >= DOUBT
+
+    def _ahead(self, steps: list[Step], at: int) -> tuple[Any, ...]:
+        """What the rows ahead tell, as far as one looks."""
+        first = steps[at]
+        return tuple((*self._which(s, self._told(s)), bool(s.problem), s.side, s.item - first.item) for s in steps[at + 1 : at + HORIZON])
+
+    def _told(self, step: Step) -> Told:
+        which = (id(step.body), id(step.printed), id(step.order))
+        held: tuple[Told, Any] | None = self.tolds.get(which)
+        if held is None:
+            held = self._one(Told(step)), (step.body, step.printed, step.order)  # they keep their ids while this is kept
+            self.tolds[which] = held
+        return held[0]
+
+    def _one(self, same: Any) -> Any:
+        """The one of all that are equal."""
+        known = self.same.get(same)
+        if known is None:
+            known = self.same[same] = same
+        return known
+
+
+def with_rows(before: State, state: State, outcome: Outcome) -> tuple[State, int | None, Outcome]:
+    """A state after a row, and the rows it has beyond those of the state before; how many those are is not for the state to know."""
+    if state.rows == 0:
+        return state, None, outcome
+    return changed(state, rows=1) if state.rows > 1 else state, state.rows - before.rows, outcome
+
+
+def cheapest(grown: list[Explanation]) -> list[Explanation]:
+    """Merges equal states, keeps the cheapest, at least one per distinct count; costs counted from the cheapest."""
+    best: dict[Any, Explanation] = {}
+    for e in sorted(grown, key=lambda e: round(e.cost, 9)):  # sums that differ by rounding alone are equal
+        key = (e.state.view, e.state.conventions, e.state.pending, e.state.in_rounds)
+        best.setdefault(key, e)
+    ordered = list(best.values())
+    kept = ordered[:BEAM]
+    if len(ordered) > BEAM:
+        limit = ordered[0].cost + 12
+        counts = {e.state.view.stitches for e in kept}
+        extra = [e for e in ordered[BEAM:] if e.cost < limit and e.state.view.stitches not in counts][:2]
+        kept = kept[: BEAM - len(extra)] + extra
+    least = kept[0].cost
+    return [changed(e, cost=round(e.cost - least, 9)) for e in kept if e.cost <= least + HOPELESS]
