@@ -17,6 +17,7 @@ from loopwright.model.tree import (
     Count,
     Document,
     Evenly,
+    Join,
     Make,
     Mark,
     Node,
@@ -166,7 +167,7 @@ def printed_counts(row: Row) -> tuple[Count, ...]:
 
 
 def _counts_as_row(step: Step) -> bool:
-    return not (len(step.body) <= 2 and all(isinstance(n, (Chain, Mark)) for n in step.body))
+    return not (len(step.body) <= 3 and all(isinstance(n, (Chain, Mark, Ring, Join)) for n in step.body))
 
 
 def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, base: Step) -> list[Step]:
