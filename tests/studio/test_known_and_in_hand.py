@@ -40,7 +40,7 @@ def test_rows_that_go_on_as_established_are_told_by_what_they_make() -> None:
     rows = in_hand(hat, size)["rows"]
     five = next(r for r in rows if r["label"] == "Rnd 5")
     assert (five["count"], five["unit"], five["made"], five["times"]) == (40, "hdc", "hdc in next 3 sts, 2 hdc in next st", 8)
-    assert [s - five["start"] for s in five["repeats"]] == [0, 5, 10, 15, 20, 25, 30, 35]
+    assert [s - five["repeats"][0] for s in five["repeats"]] == [0, 5, 10, 15, 20, 25, 30, 35]
     assert [r["count"] for r in rows if r["section"] == "Crown"] == [8, 16, 24, 32, 40, 48, 56, 64, 72, 80]
 
 

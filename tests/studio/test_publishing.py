@@ -6,6 +6,11 @@ import zipfile
 
 import pytest
 
+from loopwright.source import Source
+from loopwright.workshop.live import Live
+from loopwright.workshop.publish.before import edition_of, files_of, pages
+from loopwright.workshop.publish.editions import Asked
+
 NAME = "glasswort-bag.txt"
 AT = f"/api/publishing/{NAME}"
 WORDS = {"formats": ["text"], "words_only": True}
@@ -72,6 +77,19 @@ def test_pages_are_seen_as_pictures_before_they_are_written(studio):
     assert studio.get(f"{AT}/pages/nothing/0").status_code == 404
     assert studio.get(f"{AT}/pages/{made['key']}/-1").status_code == 422
     assert not list(studio.folder.glob("**/*.pdf"))
+
+
+def test_pages_tell_how_far_they_are_and_nothing_is_told_where_none_are_made(studio):
+    assert studio.get(f"{AT}/looking").json() == {"what": "", "share": 1.0}
+    assert studio.delete(f"{AT}/looking").json() == {"stopped": True}
+    source, told = Source.of((studio.folder / NAME).read_text(), NAME), []
+    asked = Asked(formats=("pdf",), words_only=True)
+    found = edition_of(Live(NAME).see(source.text), asked, files_of(Live(NAME).see(source.text), asked)[0]["name"])
+    assert found is not None
+    assert pages(source, found, studio.folder, progress=lambda what, share: told.append((share, what)))[0].startswith(PNG)
+    assert told == sorted(told)
+    assert told[0][1] == "working the design"
+    assert told[-1][1] == "setting the pages"
 
 
 def test_a_file_that_would_not_be_made_has_no_pages(studio):

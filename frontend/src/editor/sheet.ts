@@ -1,9 +1,10 @@
 // The sheet: CodeMirror for her words. What is true of them (marks, counts, findings) comes from the studio and is only shown here.
-import { defaultKeymap, history, historyKeymap, isolateHistory } from "@codemirror/commands";
-import { openSearchPanel, search, searchKeymap } from "@codemirror/search";
-import { Compartment, EditorSelection, EditorState, type Extension } from "@codemirror/state";
+import { defaultKeymap } from "@codemirror/commands";
+import { search, searchKeymap } from "@codemirror/search";
+import { Annotation, Compartment, EditorSelection, EditorState, type Extension } from "@codemirror/state";
 import { EditorView, drawSelection, keymap } from "@codemirror/view";
-import type { Finding, Known } from "../lib/wire";
+import { stretch } from "../lib/past";
+import type { Known } from "../lib/wire";
 import { fold } from "./fold";
 import { lists } from "./lists";
 import { marks } from "./marks";
@@ -21,9 +22,13 @@ export interface SheetEvents extends NoteEvents {
   pick: (offset: number) => boolean;
   known: () => Promise<Known | null>;
   rename: () => void;
+  undo: () => void;
+  redo: () => void;
 }
 
 const readOnly = new Compartment(), roll = new Compartment();
+/** What comes from the desk need not be told to it. */
+const given = Annotation.define<boolean>();
 export const NARROW = 600, DESK = 1100;
 
 export function sheet(parent: HTMLElement, text: string, nonce: string, events: SheetEvents): EditorView {
@@ -33,15 +38,17 @@ export function sheet(parent: HTMLElement, text: string, nonce: string, events: 
       doc: text,
       extensions: [
         EditorView.cspNonce.of(nonce), truth, marked, marks, tape, roll.of([]), notes(events), lists, words(events.known), fold(innerWidth <= NARROW),
-        history(), drawSelection(), search({ top: true }), EditorView.lineWrapping, readOnly.of([]),
+        drawSelection(), search({ top: true }), EditorView.lineWrapping, readOnly.of([]),
         keymap.of([
           { key: "Escape", run: () => { events.penUp(); return true; } }, { key: "F2", run: () => { events.rename(); return true; } },
-          ...searchKeymap, ...historyKeymap, ...defaultKeymap,
+          { key: "Mod-z", run: () => { events.undo(); return true; }, preventDefault: true },
+          { key: "Mod-Shift-z", run: () => { events.redo(); return true; }, preventDefault: true }, { key: "Mod-y", run: () => { events.redo(); return true; }, preventDefault: true },
+          ...searchKeymap, ...defaultKeymap,
         ]),
         EditorView.contentAttributes.of({ "aria-label": "The pattern, as written", tabindex: "0", spellcheck: "false", autocorrect: "off", autocapitalize: "off" }),
-        EditorView.domEventHandlers({ mousedown: (e, view) => pressed(e, view, events), focus: () => { events.pen(true); }, blur: () => { events.pen(false); } }),
+        EditorView.domEventHandlers({ mousedown: (e, view) => pressed(e, view, events), focus: () => { events.pen(true); }, blur: (_, view) => { queueMicrotask(() => events.pen(view.hasFocus)); } }), // a sheet that is taken away is left while the page changes
         EditorView.updateListener.of((u) => {
-          if (u.docChanged) events.changed(u.state.doc.toString());
+          if (u.docChanged && !u.transactions.some((t) => t.annotation(given))) events.changed(u.state.doc.toString());
           if (u.selectionSet || u.docChanged) { const head = u.state.selection.main.head; events.at(head, u.state.doc.lineAt(head).number); }
         }),
       ],
@@ -70,22 +77,22 @@ export function unroll(view: EditorView, all: boolean): void {
   view.dispatch({ effects: roll.reconfigure(how) });
 }
 
-/** Changes as one step, so that one undo takes them back. Places that the text has outrun are left alone. */
-export function change(view: EditorView, edits: { from: number; to: number; text: string }[], what: string): boolean {
-  if (edits.some((e) => e.to > view.state.doc.length)) return false;
-  view.dispatch({ changes: edits.map((e) => ({ from: e.from, to: e.to, insert: e.text })), userEvent: `input.${what}`, annotations: isolateHistory.of("full") });
-  return true;
+/** The text that lies on the desk, where the sheet has another: only what differs is put in, so that the caret stays. */
+export function replace(view: EditorView, text: string): void {
+  const before = view.state.doc.toString();
+  if (before === text) return;
+  const made = stretch(before, text);
+  view.dispatch({ changes: { from: made.from, to: made.from + made.out.length, insert: made.in }, annotations: given.of(true) });
 }
 
-export const mend = (view: EditorView, finding: Finding): boolean => !!finding.fix && change(view, finding.fix.edits, "mend");
-
-/** Everything where a name stands as a word of its own, written as it is written here. */
-export function placesOf(view: EditorView, name: string): { from: number; to: number }[] {
+/** Everything where a name stands as a word of its own, also as several ("bean sts") and at the beginning of a sentence (`capital`). */
+export function placesOf(text: string, name: string): { from: number; to: number; capital: boolean }[] {
   if (!name.trim()) return [];
-  const found = new RegExp(`(?<![\\w{])${name.replace(/[.*+?^${}()|[\]\\]/g, "\\$&")}(?![\\w}])`, "g");
-  return [...view.state.doc.toString().matchAll(found)].map((m) => ({ from: m.index, to: m.index + m[0].length }));
+  const first = name.charAt(0), upper = first.toUpperCase(), either = first === upper ? first : `${first}${upper}`;
+  const found = new RegExp(`(?<![\\w{])[${either.replace(/[\]\\^-]/g, "\\$&")}]${name.slice(1).replace(/[.*+?^${}()|[\]\\]/g, "\\$&")}(?=s?(?![\\w}]))`, "g");
+  return [...text.matchAll(found)].map((m) => ({ from: m.index, to: m.index + m[0].length, capital: first !== upper && m[0].startsWith(upper) }));
 }
 
 export const caret = (view: EditorView, at: number): void => view.dispatch({ selection: EditorSelection.cursor(Math.min(at, view.state.doc.length)), scrollIntoView: true });
 
-export { openSearchPanel, tapeOf };
+export { tapeOf };

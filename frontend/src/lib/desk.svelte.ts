@@ -1,5 +1,8 @@
 // The design that lies on the desk: its text and truth (Live), and what is held in every place of the studio: size, row, marker.
+import { ask } from "./api";
 import { Live } from "./live.svelte";
+import { Past, type Back } from "./past";
+import { voice } from "./say.svelte";
 import { tagOf } from "./tag";
 import type { Finding, Known, Row, Stitches } from "./wire";
 
@@ -25,10 +28,81 @@ export class Desk {
   /** Whether keys write (the caret is in the sheet) or walk. */
   penDown = $state(false);
   private linked = "";
+  private readonly past = new Past();
+  private steps = $state(0);
+  /** Where a step that was taken back or put back stands: the sheet goes there. */
+  touched = $state.raw<Range | null>(null);
+  private queue: Promise<void> = Promise.resolve();
 
   constructor(readonly id: string) {
     this.live = new Live(id);
+    this.live.follows = (text) => this.follow(text);
     this.live.open().then((t) => { this.text = t; this.opened = true; }, (e: Error) => { this.problem = e.message; });
+  }
+
+  get writes(): boolean { return this.live.writer; }
+  /** What the next step back, and the next one forth, would do: in words, "" for what was typed, null for nothing. */
+  undoable = $derived.by(() => { void this.steps; return this.past.undoable; });
+  redoable = $derived.by(() => { void this.steps; return this.past.redoable; });
+
+  /** The text as it is now. `said`: what was done, for the way back; "" for what was typed. Tells whether it was written. */
+  write(text: string, said = ""): boolean {
+    if (text === this.text) return true;
+    if (said && !this.writes) { voice.say(this.live.readOnly ? "This studio is only for reading." : "This window only reads the design."); return false; }
+    this.past.add(this.text, text, said, Date.now());
+    this.put(text);
+    return true;
+  }
+
+  /** A text that came from elsewhere: what was done to the one before does not hold of it. */
+  follow(text: string): void {
+    if (text === this.text) return;
+    this.past.forget();
+    this.steps += 1;
+    this.text = text;
+    this.mark(null);
+  }
+
+  private put(text: string): void {
+    this.steps += 1;
+    this.text = text;
+    this.mark(null);
+    this.live.write(text);
+  }
+
+  undo(): void { this.step(this.writes ? this.past.undo(this.text) : null, "Taken back"); }
+  redo(): void { this.step(this.writes ? this.past.redo(this.text) : null, "Put back"); }
+
+  private step(to: Back | null, word: string): void {
+    if (!to) { this.steps += 1; voice.say(word === "Taken back" ? "Nothing to take back." : "Nothing to put back."); return; }
+    this.put(to.text);
+    this.touched = { from: to.from, to: to.to };
+    voice.say(to.said ? `${word}: ${to.said}` : `${word}.`);
+  }
+
+  /** What stands on disk in place of what stands here, which can be taken back; or what stands here over it. */
+  async settle(take: "theirs" | "mine"): Promise<void> {
+    const before = this.text, after = await this.live.settle(take);
+    this.past.add(before, after, "the text on disk was taken", Date.now());
+    this.steps += 1;
+    this.text = after;
+    this.mark(null);
+  }
+
+  /** Asks the studio for a changed text and puts it in place of the one that is there; what went wrong in words, "" for nothing. */
+  change(path: string, what: Record<string, unknown>, said: string): Promise<string> {
+    const done = this.queue.then(async () => {
+      if (!this.writes) return "This window only reads the design.";
+      const was = this.text;
+      try {
+        const { text } = await ask<{ text: string }>(path, { text: was, design: this.id, ...what });
+        if (this.text !== was) return "The pattern was changed meanwhile. Once more?";
+        this.write(text, said);
+        return "";
+      } catch (e) { return (e as Error).message; }
+    });
+    this.queue = done.then(() => undefined);
+    return done;
   }
 
   get seen() { return this.live.seen; }
@@ -49,6 +123,12 @@ export class Desk {
     this.links = null;
   }
   private resume: (Range & { item: number; nth: number }) | null = null;
+
+  private goOn(): void {
+    const way = this.waiting;
+    this.waiting = null;
+    if (way && this.links) this.walk(way);
+  }
 
   private takeUp(): void {
     const l = this.links, was = this.resume;
@@ -115,11 +195,19 @@ export class Desk {
     return l.origin.flatMap((from, i) => (from === m.from && l.end[i] === m.to ? [i] : []));
   });
 
+  /** A step that was asked for before the stitches were there. */
+  private waiting: "before" | "after" | "into" | "on" | "first" | "last" | null = null;
+
   /** Walks along the row, down into what a stitch was worked into, up to what is worked on it. */
   walk(way: "before" | "after" | "into" | "on" | "first" | "last"): void {
     const l = this.links;
-    if (!l || !l.origin.length) return;
-    if (this.stitch === null) { this.markAt(this.at); if (this.stitch === null) this.mark(0); return; }
+    if (!l) { this.waiting = way; return; }
+    if (!l.origin.length) return;
+    if (this.stitch === null) {
+      const item = this.row?.item;
+      if (!this.markAt(this.at)) this.mark(l.rows.find((r) => r.item === item)?.start ?? 0);
+      return;
+    }
     const row = l.rows[l.row[this.stitch] ?? -1];
     let next: number | undefined;
     if (way === "before") next = this.stitch - 1;
@@ -136,7 +224,7 @@ export class Desk {
     if (!this.seen || key === this.linked) return;
     this.linked = key;
     this.live.view<Stitches>("stitches", this.size).then(
-      (d) => { if (this.linked === key) { this.links = d.rows ? d : null; if (this.stitch !== null && this.stitch >= d.origin.length) this.stitch = null; this.takeUp(); } },
+      (d) => { if (this.linked === key) { this.links = d.rows ? d : null; if (this.stitch !== null && this.stitch >= d.origin.length) this.stitch = null; this.takeUp(); this.goOn(); } },
       () => { if (this.linked === key) { this.links = null; this.linked = ""; } },
     );
   }

@@ -26,9 +26,13 @@ export class Live {
   connected = $state(false);
   stale = $state(false);
   writer = $state(true);
+  /** The whole studio is only for reading. */
+  readOnly = $state(false);
   changed = $state.raw<{ text: string | null } | null>(null);
-  /** What another window that writes made of the text: a window that only reads follows it. */
-  followed = $state<string | null>(null);
+  /** Told what another window that writes made of the text: a window that only reads follows it. */
+  follows: (text: string) => void = () => undefined;
+  /** The text that was seen last: places of findings are of this one. */
+  seenText = "";
   /** Whether something that stands here is not on disk yet; and whether it was typed here, not taken up from a window before. */
   private own = false;
   private typed = false;
@@ -55,6 +59,7 @@ export class Live {
   async open(): Promise<string> {
     const opened = await ask<Opened>(`/api/designs/${encodeURIComponent(this.id)}`);
     this.place = opened.place ?? "";
+    this.readOnly = opened.read_only ?? false;
     this.base = opened.sum;
     this.text = opened.text;
     this.saved = opened.saved_at;
@@ -123,6 +128,7 @@ export class Live {
       if (said.seq !== this.seq) return;
       this.answered = said.seq;
       this.stale = false;
+      this.seenText = this.text;
       this.seen = said;
     } else if (said.t === "saved") {
       this.base = said.sum;
@@ -154,7 +160,7 @@ export class Live {
   /** The file is another than was known: one of our own that the studio saved before it was stopped; or really another's. */
   private another(text: string | null, sum: string): void {
     if (text === this.text || (text !== null && this.sent.includes(text))) { this.base = sum; this.changed = null; if (text !== this.text) this.send(); return; }
-    if (!this.writer && !(this.own && this.typed) && text !== null) { this.base = sum; this.followed = this.text = text; return; }
+    if (!this.writer && !(this.own && this.typed) && text !== null) { this.base = sum; this.text = text; this.follows(text); this.send(); return; }
     this.changed = { text };
   }
 

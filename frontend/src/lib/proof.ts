@@ -1,5 +1,6 @@
 // The pattern as proof: its lines with what they make, and the notes that stand in the margin of each.
 import { tapeOf, type Told } from "../editor/tape";
+import type { Desk } from "./desk.svelte";
 import type { Finding, Row, Seen, Word } from "./wire";
 
 export interface Piece { text: string; word?: Word; kind?: "label" }
@@ -61,7 +62,13 @@ export function lines(text: string, seen: Seen, size: number, notes: Finding[]):
   return made;
 }
 
-export const leaveLine = (f: Finding, why: string): string => `Left as it is: ${f.code} in ${f.place}, because ${why.replace(/\s+/g, " ").trim()}`;
+/** Leaves a finding as it is, with her reason, in the design's own text; what went wrong in words, "" for nothing. */
+export const leaveIt = (desk: Desk, f: Finding, why: string): Promise<string> =>
+  desk.change(`/api/editing/${encodeURIComponent(desk.id)}/left`, { code: f.code, place: f.place, why }, `${f.place}: left as it is`);
+
+/** Writes a finding's mend, where the text is still the one it was found in; tells whether it was. */
+export const mend = (desk: Desk, f: Finding): boolean =>
+  !!f.fix && desk.text === desk.live.seenText && desk.write(edited(desk.text, f.fix.edits), `${f.place}: ${f.fix.title}`);
 
 /** The text with some edits in it, the last ones first. */
 export function edited(text: string, edits: { from: number; to: number; text: string }[]): string {

@@ -18,6 +18,8 @@ export interface Asked {
 const at = (id: string) => `/api/publishing/${encodeURIComponent(id)}`;
 export const plan = (id: string, asked: Asked) => ask<Plan>(`${at(id)}/plan`, asked);
 export const look = (id: string, asked: Asked, file: string) => ask<{ key: string; pages: number }>(`${at(id)}/pages`, { ...asked, file });
+export const looking = (id: string) => ask<{ what: string; share: number }>(`${at(id)}/looking`);
+export const stopLooking = (id: string) => ask<unknown>(`${at(id)}/looking`, undefined, "DELETE");
 export const pageAt = (id: string, key: string, n: number) => `${at(id)}/pages/${key}/${n}`;
 export const begin = (id: string, asked: Asked, into: string, draft: boolean) => ask<Run>(`${at(id)}/runs`, { ...asked, into, draft });
 export const progress = (id: string, run: string) => ask<Run>(`${at(id)}/runs/${run}`);

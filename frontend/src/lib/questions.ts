@@ -1,8 +1,9 @@
 // Makers' questions on the wire (workshop/asked.py, studio/routes/questions.py), and what they come to in words.
 import { ask } from "./api";
 
-export type Kind = "count" | "gauge" | "yarn" | "measure";
-export interface AskRow { row: number; section: string | null; label: string; count: number; line: number }
+export type Kind = "count" | "gauge" | "yarn" | "measure" | "looks" | "chain" | "turning" | "balls";
+/** `chained`: how many chains it is worked into; `turning`: with how many it begins. */
+export interface AskRow { row: number; section: string | null; label: string; count: number; line: number; chained: number; turning: number }
 export interface AskMeasure { section: string | null; name: string; mm: number }
 export interface Cause { title: string; see: string; mend: string; mark: string; svg?: string; description?: string }
 export interface Answer {
@@ -14,14 +15,15 @@ export interface Kept {
 export interface Listing { rows: AskRow[]; kept: Kept[]; sum: string }
 export interface Blanks {
   kind: Kind; row: number; have: string; before: string; stitches: string; rows: string; amount: string; unit: string; measure: number; want: string; length: string;
+  chains: string; look: string; section: string; ball: string; ballUnit: string;
 }
 
 export const blank = (): Blanks => ({
-  kind: "count", row: -1, have: "", before: "", stitches: "", rows: "", amount: "", unit: "m", measure: 0, want: "", length: "cm",
+  kind: "count", row: -1, have: "", before: "", stitches: "", rows: "", amount: "", unit: "m", measure: 0, want: "", length: "cm", chains: "", look: "", section: "", ball: "", ballUnit: "m",
 });
 
 const at = (id: string) => `/api/questions/${encodeURIComponent(id)}`;
-const INCH_MM = 25.4;
+const INCH_MM = 25.4, YARD_M = 0.9144;
 const number = (s: string): number | null => { const t = s.trim().replace(",", "."); return /^\d+(\.\d+)?$/.test(t) ? Number(t) : null; };
 const whole = (s: string): number | null => (/^\d{1,6}$/.test(s.trim()) ? Number(s) : null);
 
@@ -39,6 +41,10 @@ export function question(b: Blanks, size: number, terms: string, measures: AskMe
     const stitches = number(b.stitches), rows = number(b.rows);
     return stitches && rows ? { ...base, stitches, rows } : null;
   }
+  if (b.kind === "looks") return b.look ? { ...base, section: b.section, look: b.look } : null;
+  if (b.kind === "chain") { const have = whole(b.chains); return have === null || b.row < 0 ? null : { ...base, row: b.row, have }; }
+  if (b.kind === "turning") return b.row < 0 ? null : { ...base, row: b.row };
+  if (b.kind === "balls") { const n = number(b.ball); return n ? { ...base, ball_m: n * (b.ballUnit === "yd" ? YARD_M : 1) } : null; }
   if (b.kind === "yarn") return number(b.amount) ? { ...base, amount: `${number(b.amount)} ${b.unit}` } : null;
   const want = number(b.want), m = measures[b.measure];
   return want && m ? { ...base, section: m.section, measure: m.name, want_mm: want * (b.length === "in" ? INCH_MM : 10) } : null;
@@ -56,9 +62,27 @@ export function inShort(k: Pick<Kept, "kind" | "asked">): string {
   const a = k.asked;
   if (k.kind === "count") return `${some(a["have"])}, not ${some(a["want"])}`;
   if (k.kind === "gauge") return `her gauge is ${some(a["stitches"])} sts and ${some(a["rows"])} rows`;
+  if (k.kind === "looks") return `it ${some(a["look"])}`;
+  if (k.kind === "chain") return `${some(a["have"])} chains`;
+  if (k.kind === "turning") return "does the chain count?";
+  if (k.kind === "balls") return `her yarn has ${some(a["ball"])} a ball`;
   if (k.kind === "yarn") return `she has ${some(a["amount"])}`;
   return `she wants ${some(a["want"])} ${some(a["measure"])}`;
 }
+
+/** How it can look, as she says it; the keys are those of the studio (answering/phrases.toml). */
+export const LOOKS: [string, string][] = [
+  ["ruffles", "ruffles"], ["cups", "cups or curls up"], ["narrows", "gets narrower"], ["slants", "slants"], ["travels", "has a seam that travels"],
+  ["corners", "has corners, like a hexagon"], ["waves", "has a border that waves"], ["ripple", "ripples and is narrower than it should be"],
+];
+/** The questions, as a maker begins them. */
+export const ASKED: [Kind, string][] = [
+  ["count", "I have … stitches"], ["gauge", "my gauge is …"], ["yarn", "I have … m of yarn"], ["measure", "I want it … around"], ["looks", "it looks wrong"],
+  ["chain", "I chained …"], ["turning", "does the chain count?"], ["balls", "how many balls of my yarn?"],
+];
+/** The rows that a question can be of. */
+export const rowsFor = (kind: Kind, rows: AskRow[]): AskRow[] => (kind === "chain" ? rows.filter((r) => r.chained) : kind === "turning" ? rows.filter((r) => r.turning) : rows);
+export const OF_A_ROW: Kind[] = ["count", "chain", "turning"];
 
 export interface Group { name: string; short: string; of: Kept[]; said: string }
 const TIMES = ["", "once", "twice"];

@@ -22,6 +22,19 @@ export const off = (mm: number | null): string => {
 };
 export const capital = (s: string): string => s.charAt(0).toUpperCase() + s.slice(1);
 
+/** What a change of the table did, in words, for the way back. */
+export function changed(what: Record<string, unknown>): string {
+  const of = (key: string) => String(what[key] ?? "");
+  switch (what["do"]) {
+    case "number": return `${of("blank")} in ${of("size")}`;
+    case "gauge": return "the gauge";
+    case "own chart": return "the chart made the pattern's own";
+    case "measurement": return `${of("measure")} of ${of("size")}`;
+    case "without size": return `${of("size")} left out`;
+    default: return `the sentence of ${of("blank")}`;
+  }
+}
+
 /** How a cell is read aloud: "child: 84, 49.4 cm, 4 mm over; given here". */
 export const heard = (size: string, c: Cell | null): string =>
   !c ? `${size}: none` : `${size}: ${c.value}${c.target_mm === null ? "" : `, ${cm(c.achieved_mm)} cm, ${off(c.error_mm)}`}${c.kept ? "; given here" : ""}`;

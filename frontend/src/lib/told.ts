@@ -51,7 +51,16 @@ export class Told {
     if (line === this.line) return;
     const was = this.line;
     this.line = line;
-    if (this.touched === was) { clearTimeout(this.timer); setTimeout(() => this.rest(was), 150); }
+    if (this.touched === was) { clearTimeout(this.timer); setTimeout(() => this.rest(was), 150); return; }
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => this.arrived(), REST_MS);
+  }
+
+  /** In a row by the arrow keys: what it makes and what is open there, once the caret rests; walking past says nothing. */
+  private arrived(): void {
+    const { seen, size } = this.desk, row = seen?.rows.find((r) => r.line === this.line), notes = seen?.findings.filter((f) => f.line === this.line) ?? [];
+    if (!this.desk.penDown || !seen || !row && !notes.length) return;
+    voice.say([row ? counted(row, size) : "", ...notes.slice(0, 2).map((f) => `${saidOf(f)} ${sentence(f.message)}`)].filter(Boolean).join(" "));
   }
 
   private rest(line: number = this.line): void {

@@ -21,7 +21,7 @@ export type Mark = [number, number, "section" | "name" | "fit" | "special" | "la
 export interface Seen {
   t: "seen"; seq: number; revision: number; title: string | null; terms: string; sizes: string[]; sample: number; gauge: string | null;
   version: string | null; sections: (Place & { title: string; copies: number })[]; rows: Row[]; blanks: Blank[]; marks: Mark[];
-  findings: Finding[]; left: Finding[]; leave_at: number; assumptions: (Place & { message: string })[];
+  findings: Finding[]; left: Finding[]; assumptions: (Place & { message: string })[];
   cautions: { text: string; told: boolean; hidden: boolean; sizes: string[] }[];
 }
 export interface Chart { svg: string; section: string | null; part: string; description: string; notes: string[]; rows: [number, number] }
@@ -39,7 +39,7 @@ export interface FolderListing {
   folder: string; read_only: boolean; designs: DesignCard[]; starting_points: { name: string; title: string; about: string }[];
 }
 /** `place`: the mark of the folder, under which a window keeps what is not saved yet. */
-export interface Opened { id: string; text: string; sum: string; saved_at: number; place?: string }
+export interface Opened { id: string; text: string; sum: string; saved_at: number; place?: string; read_only?: boolean }
 /** An older text of a design that is kept; the newest stands first. */
 export interface KeptText { id: string; at: number; why: "work" | "another window" | "changed elsewhere" }
 export interface Known {
@@ -47,7 +47,7 @@ export interface Known {
   specials: { name: string; abbreviation: string | null; says: string }[]; blanks: { name: string; sentence: string; values: (number | null)[] }[];
 }
 export interface HandRow {
-  label: string; section: string | null; count: number; unit: string; words: string; lead: string; repeats: number[]; made: string | null; times: number;
+  label: string; section: string | null; count: number; unit: string; words: string; again: [number, number] | null; lead: string; repeats: number[]; made: string | null; times: number;
   start: number; end: number; nth: number; of: number; joined: boolean; right_side: boolean | null; line: number | null;
 }
 export interface InHandRows { rows: HandRow[]; why?: string; title?: string | null; sizes?: string[] }

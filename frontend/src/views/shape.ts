@@ -5,11 +5,25 @@ import {
 } from "three";
 
 interface Block { at: number; length: number; type: string }
-export interface ShapeData { data: string; parts: Record<string, Block>; settled?: boolean; notes?: string[]; level?: string; why?: string }
+export type By = "yarn" | "row" | "kind" | "strain" | "findings";
+export type Way = "made" | "worn" | "flat";
+export type Legend = [string, [number, number, number]][];
+export interface ShapeData {
+  data: string; parts: Record<string, Block>; settled?: boolean; notes?: string[]; level?: string; why?: string; ways?: Way[]; flat?: boolean;
+  legends?: Partial<Record<By, Legend>>;
+}
 
 const TURN = Math.PI / 12;
+/** Bytes of sRGB as the light that they stand for, which is what is lit and mixed. */
+const LIGHT = Float32Array.from({ length: 256 }, (_, i) => { const c = i / 255; return c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4; });
+const MARKED = [1, 0.102, 0.024];
+const lit = (bytes: ArrayLike<number>): Float32Array => Float32Array.from(bytes, (b) => LIGHT[b] ?? 0);
 
-export interface ShapeView { update(data: ShapeData): void; mark(stitches: number[]): void; turn(way: number, tilt: number): void; destroy(): void }
+export interface ShapeView { update(data: ShapeData): void; mark(stitches: number[]): void;
+  /** The colours of the yarn, those of another way, or of stitches by their number (sRGB bytes; `of` gives null for the rest). */
+  colour(by: By, of?: (stitch: number) => [number, number, number] | null): void;
+  turn(way: number, tilt: number): void; nearer(by: number): void; destroy(): void;
+}
 
 /** Whether pictures are drawn without a graphics card: then smooth edges cost more than they give. */
 function drawnBySoftware(): boolean {
@@ -27,7 +41,8 @@ export function mountShape(place: HTMLElement, picked: (stitch: number) => void)
   scene.add(new AmbientLight(0xffffff, 1.1), lamp, camera);
   lamp.position.set(-1, 1.6, 2);
   place.append(renderer.domElement);
-  let mesh: Mesh<BufferGeometry, MeshLambertMaterial> | null = null, ofVertex: Int32Array = new Int32Array(), own: Uint8Array = new Uint8Array();
+  let mesh: Mesh<BufferGeometry, MeshLambertMaterial> | null = null, ofVertex: Int32Array = new Int32Array(), own: Float32Array = new Float32Array();
+  let yarn: Float32Array = new Float32Array(), painted: Partial<Record<By, Uint8Array>> = {}, first = true;
   let around = 0.35, above = 0.32, far = 500, waiting = false;
   const middle = new Vector3();
   let held: { x: number; y: number; moved: boolean } | null = null, last = 0, coarse = 1, rest: ReturnType<typeof setTimeout> | undefined;
@@ -108,11 +123,15 @@ export function mountShape(place: HTMLElement, picked: (stitch: number) => void)
       const part = (name: string) => data.parts[name] as Block;
       const geometry = new BufferGeometry();
       const p = part("positions"), n = part("normals"), c = part("colours"), v = part("vertex_stitch"), i = part("indices");
-      own = new Uint8Array(raw, c.at, c.length).slice();
+      own = yarn = lit(new Uint8Array(raw, c.at, c.length));
+      painted = {};
+      for (const by of ["row", "kind", "strain"] as const) { const b = data.parts[`by_${by}`]; if (b) painted[by] = new Uint8Array(raw, b.at, b.length); }
+      if (first || data.flat) { around = data.flat ? 0 : 0.35; above = data.flat ? 1.5 : 0.32; }
+      first = data.flat ?? false;
       ofVertex = new Int32Array(raw, v.at, v.length);
       geometry.setAttribute("position", new BufferAttribute(new Float32Array(raw, p.at, p.length), 3));
       geometry.setAttribute("normal", new BufferAttribute(new Int8Array(raw, n.at, n.length), 3, true));
-      geometry.setAttribute("color", new BufferAttribute(own.slice(), 3, true));
+      geometry.setAttribute("color", new BufferAttribute(own.slice(), 3));
       geometry.setIndex(new BufferAttribute(new Uint32Array(raw, i.at, i.length), 1));
       mesh = new Mesh(geometry, new MeshLambertMaterial({ vertexColors: true, side: DoubleSide }));
       scene.add(mesh);
@@ -126,13 +145,23 @@ export function mountShape(place: HTMLElement, picked: (stitch: number) => void)
     mark(stitches) {
       const colour = mesh?.geometry.getAttribute("color") as BufferAttribute | undefined;
       if (!colour) return;
-      const array = colour.array as Uint8Array;
+      const array = colour.array as Float32Array;
       array.set(own);
       const wanted = new Set(stitches);
-      if (wanted.size) for (let i = 0; i < ofVertex.length; i++) if (wanted.has(ofVertex[i] ?? -1)) array.set([0xff, 0x5a, 0x2b], 3 * i);
+      if (wanted.size) for (let i = 0; i < ofVertex.length; i++) if (wanted.has(ofVertex[i] ?? -1)) array.set(MARKED, 3 * i);
       colour.needsUpdate = true;
       draw();
     },
+    colour(by, of) {
+      own = yarn.slice();
+      const plain: [number, number, number] = [0xb9, 0xc7, 0xc5];
+      if (by !== "yarn") for (let i = 0; i < ofVertex.length; i++) {
+        const s = ofVertex[i] ?? -1, p = painted[by];
+        if (s < 0) continue;
+        own.set(lit(of ? of(s) ?? plain : p ? p.subarray(3 * s, 3 * s + 3) : plain), 3 * i);
+      }
+    },
+    nearer(by) { far *= by; draw(); },
     turn(way, tilt) { around += way * TURN; above = Math.max(-1.5, Math.min(1.5, above + tilt * TURN)); draw(); },
     destroy() { clearTimeout(rest); watch.disconnect(); mesh?.geometry.dispose(); renderer.dispose(); renderer.forceContextLoss(); canvas.remove(); },
   };

@@ -31,6 +31,17 @@ def cause(key: str, **slots: object) -> Cause:
     return Cause(title, see, mend, found["mark"])
 
 
+def looks() -> tuple[str, ...]:
+    """What can be said of how a piece looks, by key."""
+    return tuple(_data()["look"])
+
+
+def look(key: str) -> dict[str, Any]:
+    """One of them: what she says ("said"), the heading of the answer, the keys of its causes. Raises KeyError where there is none."""
+    found: dict[str, Any] = _data()["look"][key]
+    return found
+
+
 def in_words(n: int) -> str:
     """A small number in words."""
     return _NUMBERS[n] if 0 <= n < len(_NUMBERS) else str(n)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
 from loopwright.answering.answer import Answer
@@ -33,3 +34,23 @@ def yarn_is_left(measures: Sequence[Measures], size: int, have_m: float, at_hand
     facts.append(more)
     facts.append(say("yarn", "weigh"))
     return Answer(say("yarn", heading), tuple(facts), (), say("yarn", "text", facts=" ".join(facts[:-1]), more=facts[-1]))
+
+
+def balls_of_another(measures: Sequence[Measures], size: int, ball_m: float) -> Answer:
+    """How many balls of another yarn a size takes, by the length of one: enough for the upper end of the estimate, for each colour.
+
+    Raises IndexError for a size that there is none of, ValueError for a length that is none, or a size whose yarn is not known.
+    """
+    m = measures[size]
+    if not ball_m > 0 or not sum(y.length_m for y in m.yarn) > 0:
+        raise ValueError("a ball has a length above nought, and the need must be known")
+    each = [(y, math.ceil(round(y.high_m / ball_m, 6))) for y in m.yarn if y.length_m > 0]
+    total = sum(n for _, n in each)
+    facts = [
+        say("balls", "colour" if y.colour and len(each) > 1 else "one", colour=y.colour, size=m.size, need=f"{y.length_m:.0f}",
+            high=f"{y.high_m:.0f}", n=n, balls="ball" if n == 1 else "balls", ball=f"{ball_m:.0f}")
+        for y, n in each
+    ]  # fmt: skip
+    facts += [say("balls", "length"), say("balls", "swatch")]
+    heading = say("balls", "heading", n=total, balls="ball" if total == 1 else "balls")
+    return Answer(heading, tuple(facts), (), say("balls", "text", facts=" ".join(facts)))

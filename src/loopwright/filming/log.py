@@ -5,7 +5,9 @@
     2:40 Rnd 3 count
     1:02:03 shot 41
 
-A line is a time and what begins there; "#" begins a remark. Read with patience: "01:12,5", "72 s", "1m12s", a dash or comma after the time.
+Behind the number of a shot may stand what it is called ("shot 12 Crown, Rnd 3, count"): where the plan has changed since, the shot of
+that name counts. A line is a time and what begins there; "#" begins a remark. Read with patience: "01:12,5", "72 s", "1m12s", a dash or
+comma after the time.
 """
 
 from __future__ import annotations
@@ -13,7 +15,7 @@ from __future__ import annotations
 import re
 
 from loopwright.filming.phrases import Phrases
-from loopwright.filming.shots import Kind, Plan
+from loopwright.filming.shots import Kind, Plan, Shot
 from loopwright.record import record
 
 MOST_LINES = 5000
@@ -23,6 +25,9 @@ _CLOCK = re.compile(
     r"(?:(?P<hh>\d{1,2})\s*h\s*)?(?:(?P<mm>\d{1,3})\s*m(?:in)?\s*)?(?:(?P<ss>\d{1,6})(?:[.,](?P<ff>\d{1,3}))?\s*s(?:ec)?))[\])]?"
     r"[\s,;:–—-]*(?P<what>.*)$", re.IGNORECASE,
 )
+_OF = re.compile(r"\s*of\b")  # "Rnd 1" is not "Rnd 1 of 6"
+_ENDS = {2: "nd", 3: "rd"}
+_NTH = re.compile(r"\s*\((\d{1,3})(?:st|nd|rd|th)\)$")
 _SHOT = re.compile(r"^shot\s*#?\s*(\d{1,5})\b", re.IGNORECASE)
 _ROW = re.compile(r"^(?P<word>rnd|round|row|r|rd|runde|reihe|tour|rang)?s?\.?\s*(?P<n>\d{1,5})\b", re.IGNORECASE)
 _KINDS: dict[str, Kind] = {
@@ -34,13 +39,17 @@ _KINDS: dict[str, Kind] = {
 
 @record
 class Entry:
-    """What begins at a time: a shot (its number), or a row without a shot of its own (`section`, `row`); `line` of the log."""
+    """What begins at a time: a shot (its number), or a row without a shot of its own (`section`, `row`); `line` of the log.
+
+    `alone`: the shot was named by its number, so that no other one begins with it.
+    """
 
     at_s: float
     shot: int
     section: int
     row: int
     line: int
+    alone: bool = False
 
 
 @record
@@ -50,6 +59,33 @@ class Log:
     entries: tuple[Entry, ...]
     notes: tuple[str, ...]
     exact: bool = False
+
+
+def shot_name(plan: Plan, shot: Shot) -> str:
+    """What a line of the log calls a shot: "shot 12 Crown, Rnd 3, count"."""
+    return f"shot {shot.number} {_full_name(plan, shot)}"
+
+
+def row_name(plan: Plan, section: int, row: int) -> str:
+    """What a line of the log calls a row: "Crown, Rnd 3"; "Hand, Rnd 1 of 4 (2nd)", where the section has more of that label."""
+    found = plan.sections[section]
+    label = found.rows[row].label
+    before = sum(r.label == label for r in found.rows[:row])
+    nth = f" ({before + 1}{_ENDS.get(before + 1, 'th')})" if before else ""
+    return ", ".join(x for x in (found.title, label + nth) if x)
+
+
+def _full_name(plan: Plan, shot: Shot) -> str:
+    where = plan.sections[shot.section].title if shot.section >= 0 else ""
+    label = plan.sections[shot.section].rows[shot.row].label if shot.row >= 0 else ""
+    return ", ".join(x for x in (where, label, shot.kind) if x)
+
+
+def _names(plan: Plan, shot: Shot) -> set[str]:
+    """All that a shot may be called behind its number, in small letters."""
+    full = _full_name(plan, shot).lower()
+    label = shot.label.lower()
+    return {full, label, f"{label} {shot.kind}", f"{label}, {shot.kind}", full.rpartition(", ")[0]} - {""}
 
 
 def read_log(text: str, plan: Plan, length_s: float | None = None) -> Log:
@@ -108,22 +144,41 @@ class _Reader:
         words = " ".join(what.lower().split())
         shot = _SHOT.match(words)
         if shot:
-            n = int(shot[1])
             self.exact = True
-            return self._entry(at, n, number) if 1 <= n <= len(self.plan.shots) else None
+            n = self._numbered(int(shot[1]), words[shot.end() :].strip(" ,:–-"), number)
+            return self._entry(at, n, number, alone=True) if 1 <= n <= len(self.plan.shots) else None
         for i, section in sorted(enumerate(self.plan.sections), key=lambda s: -len(s[1].title)):
-            for name in {_bare(section.title), _bare(section.own)} - {""}:
+            names = {n for t in (section.title, section.own) for n in (t.lower(), _bare(t))} - {""}
+            for name in sorted(names, key=len, reverse=True):
                 if words == name or words.startswith((f"{name} ", f"{name},", f"{name}:")):
                     rest = words[len(name) :].strip(" ,:–-")
                     self.section, self.row = i, -1
                     return self._in_section(at, rest, number) if rest else self._first(at, i, number)
         return self._in_section(at, words, number)
 
+    def _numbered(self, n: int, called: str, number: int) -> int:
+        """The shot that is meant: the one of that number, unless it has another name and there is one of the name that was written."""
+        shots = self.plan.shots
+        if not called or 1 <= n <= len(shots) and called in _names(self.plan, shots[n - 1]):
+            return n
+        same = [s.number for s in shots if s.section >= 0 and called in _names(self.plan, s)]
+        if not same:
+            return n
+        found = min(same, key=lambda m: abs(m - n))
+        changed = f"{called[:60]!r} is shot {found} now, not {n}: the plan has changed since; taken by its name"
+        self.notes.append(f"line {number} of the log: {changed}")
+        return found
+
     def _in_section(self, at: float, words: str, number: int) -> Entry | None:
         """A row of this section or of one that follows, and which shot of it; or a shot of the row that was named last."""
+        nth = _NTH.search(words)
+        passed, words = (int(nth[1]) - 1, words[: nth.start()]) if nth else (0, words)
         for i in [*range(self.section, len(self.plan.sections)), *range(self.section)]:
             for n, row in enumerate(self.plan.sections[i].rows):
                 rest = _called(words, row.label)
+                if rest is not None and passed:
+                    passed -= 1
+                    continue
                 if rest is not None:
                     self.section, self.row = i, n
                     return self._of_row(at, i, n, _KINDS.get(rest.strip(" ,:–-")), number)
@@ -144,20 +199,20 @@ class _Reader:
         own = [s for s in self.plan.shots if s.section == section and s.row == row and (kind is None or s.kind == kind)]
         return self._entry(at, own[0].number, number) if own else Entry(at, 0, section, row, number)
 
-    def _entry(self, at: float, shot: int, number: int) -> Entry:
+    def _entry(self, at: float, shot: int, number: int, *, alone: bool = False) -> Entry:
         s = self.plan.shots[shot - 1]
         if s.section >= 0:
             self.section, self.row = s.section, s.row
-        return Entry(at, shot, s.section, s.row, number)
+        return Entry(at, shot, s.section, s.row, number, alone)
 
 
 def _called(words: str, label: str) -> str | None:
     """What follows a row's name, where the words begin with it: "rnd 3", "round 3", "r3", "3"; None where they do not."""
     name = label.lower()
-    if words == name or words.startswith((f"{name} ", f"{name},")):
+    if words == name or (words.startswith((f"{name} ", f"{name},")) and not _OF.match(words[len(name) :])):
         return words[len(name) :]
     said, own = _ROW.match(words), _ROW.match(name)
-    if said and own and said["n"] == own["n"] and not re.match(r"^\s*of\b", words[said.end() :]):
+    if said and own and said["n"] == own["n"] and not _OF.match(words[said.end() :]):
         return words[said.end() :]
     return None
 

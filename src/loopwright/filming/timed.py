@@ -62,7 +62,7 @@ def _starts(plan: Plan, log: Log, length_s: float | None) -> dict[int, float]:
     """When shots begin, by number."""
     known = {e.shot: e.at_s for e in log.entries if e.shot}
     if log.exact:
-        return known
+        return {**_beside_numbers(plan, log), **known}
     if not log.entries:
         return _spread(plan.shots, 0.0, min(plan.length_s, length_s or plan.length_s))
     if not known:
@@ -85,6 +85,20 @@ def _starts(plan: Plan, log: Log, length_s: float | None) -> dict[int, float]:
         for m, at in _spread(_with_room(group, end - t), t, end).items():
             found.setdefault(m, at)
     return {**found, **known}
+
+
+def _beside_numbers(plan: Plan, log: Log) -> dict[int, float]:
+    """In a log that names shots by number: those of a row that was named as a whole, up to what begins next."""
+    found: dict[int, float] = {}
+    walls = sorted({e.at_s for e in log.entries})
+    named = {e.shot for e in log.entries if e.alone}
+    for e in log.entries:
+        if e.alone or not e.shot or e.row < 0:
+            continue
+        group = [s for s in plan.shots[e.shot - 1 :] if (s.section, s.row) == (e.section, e.row) and s.number not in named - {e.shot}]
+        end = next((w for w in walls if w > e.at_s), e.at_s + sum(s.length_s for s in group))
+        found.update(_spread(_with_room(group, end - e.at_s), e.at_s, end))
+    return found
 
 
 def _with_room(shots: Sequence[Shot], room_s: float) -> Sequence[Shot]:

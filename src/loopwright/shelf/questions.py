@@ -10,7 +10,7 @@ from typing import Any, Literal, get_args
 from loopwright.record import record
 from loopwright.shelf.store import Shelf, ShelfError
 
-Kind = Literal["count", "gauge", "yarn", "measure"]
+Kind = Literal["count", "gauge", "yarn", "measure", "looks", "chain", "turning", "balls"]
 MOST = 2000  # questions of one design
 MOST_LONG = 8000  # characters of the answer that was sent
 _SHORT = 300

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import asyncio
+import itertools
 from collections import OrderedDict
 from collections.abc import Awaitable, Callable, Mapping
 from typing import Any
@@ -11,10 +12,13 @@ from loopwright.studio.folder import sum_of
 from loopwright.studio.workers import OutdatedError, Workers
 
 SEE, VIEW, SUMMARY = (f"loopwright.studio.seeing:{name}" for name in ("see", "view", "summary"))  # loaded over there only
+PROOF = "loopwright.studio.pieces:looked_at"
+MOST_PROOFS = 500  # designs of a folder whose findings are kept
 MOST_LOOKS = 2  # at designs of the folder at once
 SEE_S = 20.0
 VIEW_S = 30.0
-PATIENCE_S = 1.0  # work on a text that has been outrun may go on so long: what it remembers makes the next one quick
+PATIENCE_S = 8.0  # work on a text that has been outrun may go on so long: its process remembers what makes the next one quick
+VIEW_PATIENCE_S = 1.0  # a view of it is wanted by nobody
 MOST_KEPT = 16_000_000  # characters of answers
 
 
@@ -26,6 +30,8 @@ class Desk:
         self.workers, self.heavy = workers, heavy
         self._kept: OrderedDict[tuple[Any, ...], str] = OrderedDict()
         self._length = 0
+        self._proofs: dict[tuple[str, str], tuple[bool, Any]] = {}
+        self._numbers = itertools.count()
         self._looks = asyncio.Semaphore(MOST_LOOKS)
         self._flying: dict[tuple[Any, ...], asyncio.Future[str]] = {}
 
@@ -49,16 +55,35 @@ class Desk:
         async def make() -> str:
             return str(await self.workers.run(
                 f"{what} {size} {window}", VIEW, name, text, gauge, what, size, dict(asked), time_s=VIEW_S,
-                patience_s=PATIENCE_S, home=f"views {name}", fresh=fresh,
+                patience_s=VIEW_PATIENCE_S, home=f"views {name}", fresh=fresh,
             ))
 
         return await self._once((what, name, sum_of(text), gauge, size, *sorted(asked.items())), make, fresh)
+
+    async def work(self, name: str, what: str, *given: Any, newest: bool = False, time_s: float = VIEW_S) -> Any:
+        """What a function of studio/seeing.py gives for a design, in the process that knows its texts. Raises what `Workers.run` raises.
+
+        `what`: the function's name; `newest`: where a newer piece of the same kind makes this one needless.
+        """
+        kind = f"{what} {name}" if newest else f"{what} {name} {next(self._numbers)}"
+        return await self.workers.run(kind, f"loopwright.studio.{what}", name, *given, time_s=time_s, home=f"views {name}")
 
     async def summary(self, name: str, text: str) -> dict[str, Any]:
         """What is said of a design among others. Raises what `Workers.run` raises."""
         async with self._looks:
             made: dict[str, Any] = await self.heavy.run(f"summary {name} {sum_of(text)}", SUMMARY, name, text, time_s=SEE_S)
         return made
+
+    async def proof(self, name: str, text: str) -> tuple[bool, Any]:
+        """What the editing desk tells of a design among others; kept for its text. Raises what `Workers.run` raises."""
+        key = name, sum_of(text)
+        if key not in self._proofs:
+            async with self._looks:
+                made = await self.heavy.run(f"proof {key}", PROOF, name, text, time_s=SEE_S)
+            while len(self._proofs) >= MOST_PROOFS:
+                self._proofs.pop(next(iter(self._proofs)))
+            self._proofs[key] = made
+        return self._proofs[key]
 
     async def _once(self, key: tuple[Any, ...], make: Callable[[], Awaitable[str]], fresh: Callable[[], bool]) -> str:
         """The answer that is kept, or that somebody else is waiting for already, or a new one."""

@@ -44,17 +44,17 @@ _seen: OrderedDict[tuple[str, str, str | None], Seen] = OrderedDict()
 
 def see(name: str, text: str, gauge: str | None) -> str:
     """All that a sheet shows of a text, as JSON."""
-    return _json(_seen_of(name, text, gauge).as_wire())
+    return _json(seen_of(name, text, gauge).as_wire())
 
 
 def view(name: str, text: str, gauge: str | None, what: str, size: int | None, asked: Asked) -> str:
     """One view of a text, as JSON."""
-    return _json(VIEWS[what](_seen_of(name, text, gauge), size, asked))
+    return _json(VIEWS[what](seen_of(name, text, gauge), size, asked))
 
 
 def summary(name: str, text: str) -> dict[str, Any]:
     """What is said of a design among others: title, sizes, rows, and how much is open."""
-    seen = _seen_of(name, text, None)
+    seen = seen_of(name, text, None)
     open_ones = [severity(f) for f in seen.report.findings]
     return {
         "title": seen.document.title or name, "sizes": list(seen.report.sizes), "rows": len(seen.report.rows),
@@ -67,7 +67,8 @@ def warm() -> None:
     """Nothing but what it takes to be ready: this module and what it needs."""
 
 
-def _seen_of(name: str, text: str, gauge: str | None) -> Seen:
+def seen_of(name: str, text: str, gauge: str | None) -> Seen:
+    """A text as it is seen, remembered; `gauge`: another than its own."""
     key = name, text, gauge
     if key not in _seen:
         live = _lives.setdefault(name, Live(name))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import asyncio
+import gc
 import importlib
 import multiprocessing
 import os
@@ -20,6 +21,8 @@ TIME_S = 60.0
 IDLE_S = 120.0  # a process that has had nothing to do for so long ends
 _LOOK_S = 0.02
 _END_S = 2.0
+_YOUNG = 5_000, 20, 1_000  # the old generation is gone through while there is nothing to do: that takes longer than a keystroke may
+_REST_S = 2.0
 
 
 class WorkerError(Exception):
@@ -224,8 +227,11 @@ def _serve(pipe: Connection, nice: int) -> None:
         os.nice(nice)
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     threading.Thread(target=_end_with_parent, daemon=True).start()
+    gc.set_threshold(*_YOUNG)
     while True:
         try:
+            if not pipe.poll(_REST_S):
+                gc.collect()
             work, given = pipe.recv()
         except (EOFError, OSError):
             return

@@ -4,17 +4,26 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Callable
 from dataclasses import replace
 from functools import cached_property
 from typing import Any, Literal
 
 from loopwright.answering import (
+    LOOKS,
     Answer,
     Cause,
     CountAsked,
+    LooksAsked,
+    balls_of_another,
+    chain_is,
+    chained,
     count_is_off,
     gauge_is_other,
+    it_looks,
     measure_is_wanted,
+    turned_by,
+    turning_chain,
     woven_row,
     yarn_is_left,
 )
@@ -27,10 +36,11 @@ from loopwright.workshop.live import Live, Seen
 from loopwright.workshop.measure import Measured, Wanted, measure_source
 from loopwright.workshop.yarn_at_hand import CannotTellError, metres_of, with_yarn_at_hand
 
-Kind = Literal["count", "gauge", "yarn", "measure"]
+Kind = Literal["count", "gauge", "yarn", "measure", "looks", "chain", "turning", "balls"]
 MOST = 100_000  # stitches of a row, rows, metres: what is more is a slip of the keys
 _ALONG = ("around", "width", "across")
 _DRAWN = ("join", "first", "last", "increase", "decrease")
+_OF_A_ROW = ("count", "chain", "turning")
 _NEAR_MM = 1.0
 _NOTE_LONG = 300
 _ENDS = re.compile(r"\w+ \d+-\d+")
@@ -45,7 +55,8 @@ class CannotAnswerError(Exception):
 class Question:
     """What is asked. `size`: index of the size; `row`: index among the report's rows; `have`, `before`: her counts after it and before it.
 
-    `stitches`, `rows`: her gauge to 10 cm. `amount`: her yarn, as in "600 m" or "2 balls". `measure`: section and name of a dimension,
+    `have` is her chains, where they are asked about. `stitches`, `rows`: her gauge to 10 cm. `look`: how the section of `measure` looks;
+    `ball_m`: metres of a ball of hers. `amount`: her yarn, as in "600 m" or "2 balls". `measure`: section and name of a dimension,
     `want_mm` what it should be. `terms`: whose terms the answer is in.
     """
 
@@ -60,14 +71,16 @@ class Question:
     measure: tuple[str | None, str] = (None, "")
     want_mm: float = 0.0
     terms: str = "us"
+    look: str = ""
+    ball_m: float = 0.0
 
 
 class Asked:
     """One text of a design, for as many questions as are asked of it; it is measured when the first question needs that."""
 
-    def __init__(self, text: str, name: str = "pattern") -> None:
-        """`text`: the design as written. Never raises for a text."""
-        self.seen: Seen = Live(name).see(text)
+    def __init__(self, text: str, name: str = "pattern", seen: Seen | None = None) -> None:
+        """`text`: the design as written; `seen`: the same, where it was seen already. Never raises for a text."""
+        self.seen: Seen = seen or Live(name).see(text)
         self._reports: dict[int, Report] = {}
 
     @cached_property
@@ -94,7 +107,8 @@ class Asked:
         self._size(size)
         return [
             {"row": i, "section": r.section, "label": r.label or r.section or "the row", "count": r.counts[size],
-             "line": self.seen.source.line_of(r.span.start)}
+             "line": self.seen.source.line_of(r.span.start), "chained": chained(self.seen.report, i, size),
+             "turning": turned_by(self.seen.report, i, size)[0]}
             for i, r in enumerate(self.report(size).rows) if r.counts[size] is not None
         ]  # fmt: skip
 
@@ -109,7 +123,10 @@ class Asked:
     def answer(self, question: Question) -> Answer:
         """The answer. Raises CannotAnswerError with a word on what is missing."""
         self._size(question.size)
-        find = {"count": self._count, "gauge": self._gauge, "yarn": self._yarn, "measure": self._measure}
+        find: dict[Kind, Callable[[Question], Answer]] = {
+            "count": self._count, "gauge": self._gauge, "yarn": self._yarn, "measure": self._measure, "looks": self._looks,
+            "chain": self._chain, "turning": self._turning, "balls": self._balls,
+        }
         return find[question.kind](question)
 
     def as_wire(self, question: Question) -> dict[str, Any]:
@@ -153,15 +170,54 @@ class Asked:
     def _about(self, question: Question) -> dict[str, Any]:
         """Section and label of the row, name of the size, version: what a question is kept with."""
         names = self.seen.report.sizes
-        row = self.report(question.size).rows[question.row] if question.kind == "count" else None
+        row = self.report(question.size).rows[question.row] if question.kind in _OF_A_ROW else None
         return {
             "size": names[question.size] if names else "one size", "version": self.seen.as_wire()["version"] or "",
             "section": (row.section or "") if row else question.measure[0] or "", "label": (row.label or row.section or "") if row else "",
         }
 
-    def _count(self, question: Question) -> Answer:
+    def _row(self, question: Question) -> None:
         if not 0 <= question.row < len(self.seen.report.rows):
             raise CannotAnswerError("choose a row: this design has no such row")
+
+    def _looks(self, question: Question) -> Answer:
+        if question.look not in LOOKS:
+            raise CannotAnswerError("say how it looks")
+        gauge = self.seen.stitches if self.seen.stitches is not None and not self.seen.stitches.guessed else None
+        wide, tall = (None, None) if gauge is None else (gauge.width_mm, gauge.row_mm)
+        asked = LooksAsked(question.look, question.size, question.measure[0], wide, tall, question.terms)
+        try:
+            return it_looks(self.report(question.size), asked)
+        except ValueError:
+            raise CannotAnswerError("this section has no rows in this size: choose another") from None
+
+    def _chain(self, question: Question) -> Answer:
+        self._row(question)
+        if not 0 <= question.have <= MOST:
+            raise CannotAnswerError(f"a count is a whole number up to {MOST:,}")
+        try:
+            return chain_is(self.report(question.size), question.row, question.size, question.have, question.terms)
+        except ValueError:
+            raise CannotAnswerError("this row is not worked into a chain: choose the first row after one") from None
+
+    def _turning(self, question: Question) -> Answer:
+        self._row(question)
+        try:
+            return turning_chain(self.report(question.size), question.row, question.size, question.terms)
+        except ValueError:
+            raise CannotAnswerError("this row begins with no chain: choose one that does") from None
+
+    def _balls(self, question: Question) -> Answer:
+        self._measures(question.size)
+        if not _real(question.ball_m):
+            raise CannotAnswerError("say how many metres a ball of her yarn has")
+        try:
+            return balls_of_another(self.measured.sizes, question.size, question.ball_m)
+        except ValueError:
+            raise CannotAnswerError("the yarn of this size is not known: it needs a gauge, and rows that can be worked") from None
+
+    def _count(self, question: Question) -> Answer:
+        self._row(question)
         if not 0 <= question.have <= MOST or (question.before is not None and not 0 <= question.before <= MOST):
             raise CannotAnswerError(f"a count is a whole number up to {MOST:,}")
         asked = CountAsked(question.row, question.size, question.have, question.before, question.terms)

@@ -12,7 +12,7 @@ from loopwright.record import record
 from loopwright.terms.languages import language
 from loopwright.wording import voice_for, write_in
 from loopwright.wording.languages import LanguageVoice, Unchecked, unchecked
-from loopwright.wording.translations import Trouble, Unit, as_table, from_table, troubles, units
+from loopwright.wording.translations import Trouble, Unit, as_table, from_table, language_of, troubles, units
 from loopwright.workshop.files import CannotOpen, open_source, write_whole
 
 
@@ -50,6 +50,16 @@ def translations_from(path: Path) -> dict[str, str] | None:
         return from_table(open_source(str(path)).text)
     except ValueError as e:
         raise CannotOpen(f"{path.name}: {e}") from None
+
+
+def translations_in(path: Path) -> tuple[str, dict[str, str]]:
+    """The language of a table that came back, and its translations. Raises CannotOpen, for a file that is not there too."""
+    found = translations_from(path)
+    if found is None:
+        raise CannotOpen(
+            f"there is no {path}: loopwright grade DESIGN --language de --translations {path.name} makes one to fill in, here for German",
+        )
+    return language_of(open_source(str(path)).text), found
 
 
 def table_into(path: Path, told: Told) -> None:

@@ -2,7 +2,8 @@
 
     Left as it is: C012 in Rnd 5, because the last stitch is skipped on purpose
 
-What stops a row cannot be left. Where the row is called otherwise later on, the finding is told again.
+What stops a row cannot be left. Where the row is called otherwise later on, the finding is told again, and the line that leaves nothing
+any more is told of too (C045).
 """
 
 from __future__ import annotations
@@ -11,9 +12,10 @@ import re
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
-from loopwright.findings import Finding
+from loopwright.findings import Edit, Finding, Fix, in_order
 from loopwright.findings.registry import severity
 from loopwright.model.tree import Document, FitLine, HeadLine, Item, Prose, Row, Section, SpecialStitch
+from loopwright.source import Span
 
 NAME = "left as it is"
 TITLE = "Left as it is"
@@ -33,27 +35,43 @@ class Left(NamedTuple):
 
 def left_in(document: Document) -> tuple[Left, ...]:
     """What the heading leaves as it is."""
-    found = []
+    return tuple(x for _, x in _lines(document) if x is not None)
+
+
+def _lines(document: Document) -> Iterator[tuple[HeadLine, Left | None]]:
+    """The lines that leave findings as they are, with what each says; None where that is not understood."""
     for item in document.items:
-        said = _SAID.match(item.value) if isinstance(item, HeadLine) and item.name == NAME else None
-        if said is not None:
-            found.append(Left(said["code"].upper(), _key(said["place"]), (said["why"] or "").strip()))
-    return tuple(found)
+        if isinstance(item, HeadLine) and item.name == NAME:
+            said = _SAID.match(item.value)
+            yield item, None if said is None else Left(said["code"].upper(), _key(said["place"]), (said["why"] or "").strip())
 
 
 def open_and_left(document: Document, findings: Iterable[Finding]) -> tuple[tuple[Finding, ...], tuple[tuple[Finding, str], ...]]:
     """The findings that are still open, and those that are left, each with its reason."""
-    told = {(x.code, x.place): x.why for x in left_in(document)}
-    if not told:
+    lines = tuple(_lines(document))
+    if not lines:
         return tuple(findings), ()
-    still, left = [], []
+    told = {(x.code, x.place): x.why for _, x in lines if x is not None}
+    still, left, met = [], [], set()
     for found in findings:
         key = (found.code, _key(place_of(document, found.span.start)))
+        met.add(key)
         if key in told and not stops(found):
             left.append((found, told[key]))
         else:
             still.append(found)
-    return tuple(still), tuple(left)
+    idle = [_idle(document, item, x) for item, x in lines if x is None or (x.code, x.place) not in met]
+    return (in_order((*still, *idle)) if idle else tuple(still)), tuple(left)
+
+
+def _idle(document: Document, item: HeadLine, line: Left | None) -> Finding:
+    """A line that leaves no finding of this text; its mend takes the line out."""
+    text = document.text
+    start, end = text.rfind("\n", 0, item.span.start) + 1, text.find("\n", item.span.start)
+    out = Edit(Span(start, len(text) if end < 0 else end + 1), "")
+    said = _SAID.match(item.value)
+    args = {"said": item.value} if line is None or said is None else {"said": item.value, "code": line.code, "place": said["place"]}
+    return Finding("C045", item.span, args, fix=Fix("take the line out", (out,), safe=False))
 
 
 def stops(found: Finding) -> bool:
@@ -78,6 +96,12 @@ def line_for(code: str, place: str, why: str) -> str:
     """The heading's line that leaves a finding as it is; the reason on one line."""
     reason = " ".join(why.split())
     return f"{TITLE}: {code} in {place}" + (f", because {reason}" if reason else "")
+
+
+def with_line(document: Document, code: str, place: str, why: str) -> str:
+    """The document's text with the line that leaves a finding as it is."""
+    at, line = room_for_line(document), line_for(code, place, why)
+    return f"{document.text[:at]}\n{line}{document.text[at:]}" if at else f"{line}\n{document.text}"
 
 
 def room_for_line(document: Document) -> int:

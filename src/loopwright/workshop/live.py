@@ -21,7 +21,7 @@ from loopwright.publishing.document.words import worked_in
 from loopwright.source import Source, Span
 from loopwright.working import work
 from loopwright.workshop import cautions
-from loopwright.workshop.left import open_and_left, place_of, room_for_line, stops
+from loopwright.workshop.left import open_and_left, place_of, stops
 
 _BLANK = re.compile(r"\{([^{}\n]+)\}")
 _TITLES = ("fit", "abbreviations", "notes", "special stitches")
@@ -88,7 +88,6 @@ class Seen:
             "rows": list(_rows(self.document, self.report, at)), "blanks": _blanks(self, at), "marks": list(_marks(self, at)),
             "findings": [{**_finding(f, at), "place": place_of(self.document, f.span.start)} for f in self.report.findings],
             "left": [{**_finding(f, at), "place": place_of(self.document, f.span.start), "because": why} for f, why in self.left],
-            "leave_at": at.one(room_for_line(self.document)),
             "assumptions": [{**at.of(a.span), "message": a.message} for a in self.report.assumptions],
             "cautions": [{"text": c.text, "told": c.told, "hidden": c.hidden, "sizes": list(c.sizes)} for c in self.report.cautions or ()],
         }

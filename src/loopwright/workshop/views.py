@@ -8,6 +8,7 @@ from typing import Any, Literal
 from loopwright.model.fabric import PLACES, ROLES
 from loopwright.terms import dialect
 from loopwright.wording import heading, instructions, voice_for
+from loopwright.workshop.heard import Heard, found_in
 from loopwright.workshop.live import Seen
 from loopwright.workshop.sizes import sizes
 
@@ -53,19 +54,20 @@ def schematic(seen: Seen, size: int | None) -> dict[str, Any]:
 def words(seen: Seen, size: int | None, *, terms: str | None = None, full: bool = False, spelled_out: bool = False) -> dict[str, Any]:
     """The pattern as makers will read it, row by row with the line that each comes from."""
     document, report = seen.filled, seen.report
+    heard: Heard = []
     voice = voice_for(document, terms or document.terms, size, full_words=full, spelled_out=spelled_out)
-    said = instructions(voice, document, report)
-    items = document.items
-    return {
-        "heading": heading(voice, document, report, "\n".join(s.text for s in said)).text,
-        "rows": [
-            {
-                "kind": type(s).__name__.removesuffix("Words").lower(), "text": s.text.strip("\n"),
-                "line": seen.source.line_of(items[s.item].span.start) if 0 <= s.item < len(items) else None,
-            }
-            for s in said
-        ],
-    }
+    said = instructions(replace(voice, pieces=heard), document, report)
+    items, utf16 = document.items, _in_utf16(seen)
+    rows = []
+    for s in said:
+        item = items[s.item] if 0 <= s.item < len(items) else None
+        text = s.text.strip("\n")
+        rows.append({
+            "kind": type(s).__name__.removesuffix("Words").lower(), "text": text,
+            "line": seen.source.line_of(item.span.start) if item is not None else None,
+            "links": [[a, b, utf16(at.start), utf16(at.end)] for a, b, at in found_in(text, item, heard)] if text.isascii() else [],
+        })  # fmt: skip
+    return {"heading": heading(voice, document, report, "\n".join(s.text for s in said)).text, "rows": rows}
 
 
 def stitches(seen: Seen, size: int) -> dict[str, Any]:

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 import pytest
+from pasting import paste
 from served import Served
 from waiting import until
 
@@ -23,15 +24,6 @@ Rnd 3: Ch 1, *hdc in next st, 2 hdc in next st; rep from * around; join. (25 hdc
 Rnd 4: Ch 1, *hdc in each of next 2 sts, 2 hdc in next st; rep from * around; join. (32 hdc)
 """
 VIEWS = [(1440, 900, False), (1440, 900, True), (820, 1180, False), (390, 844, True), (320, 256, False)]
-
-
-def paste(made: Page, words: str) -> None:
-    """As the browser pastes: the clipboard's text goes to what has the focus."""
-    made.evaluate(
-        "(t) => { const d = new DataTransfer(); d.setData('text/plain', t);"
-        " document.activeElement.dispatchEvent(new ClipboardEvent('paste', { clipboardData: d, bubbles: true, cancelable: true })); }",
-        words,
-    )
 
 
 def test_every_design_stands_there_with_its_state_in_words(studio: Served, page: Open) -> None:

@@ -10,10 +10,14 @@ import pytest
 from served import Served
 from waiting import until
 
+from loopwright.workshop.live import Live
+from loopwright.workshop.views import stitches
+
 if TYPE_CHECKING:
     from playwright.sync_api import Page
 
 Open = Callable[..., "Page"]
+ROOT = Path(__file__).parents[3]
 
 TEAL = """Teal Hat
 Sizes: small, medium, large
@@ -39,6 +43,15 @@ def sheet(made: Page) -> Page:
     return made
 
 
+def drawn(label: str, number: int) -> int:
+    """The stitch of the beanie that is so-and-so many in its row, by its number in the order of making."""
+    seen = Live("beanie").see((ROOT / "designs" / "samphire-beanie.txt").read_text(encoding="utf-8"))
+    found = stitches(seen, seen.sample)
+    row = next(r for r in found["rows"] if r["label"] == label)
+    counted = [s for s in range(row["start"], row["end"]) if found["kinds"][found["kind"][s]]["key"] not in ("ch", "sl st")]
+    return counted[number - 1]
+
+
 def text(made: Page) -> str:
     return "\n".join(line.replace("\n", "") for line in made.locator(".cm-line").all_inner_texts())
 
@@ -56,7 +69,7 @@ def tape(made: Page) -> list[str]:
 def test_a_stitch_of_the_chart_is_marked_in_the_words_and_its_own_row_is_at_hand(studio: Served, page: Open) -> None:
     made = sheet(page(studio, "/write/samphire-beanie.txt"))
     made.keyboard.press("Escape")
-    made.locator(".drawing [data-stitch='100']").first.click(force=True)
+    made.locator(f".drawing [data-stitch='{drawn('Rnd 5', 15)}']").first.click(force=True)
     made.wait_for_selector(".tag")
     made.wait_for_selector(".w-marker")
     assert made.locator(".corner b").inner_text() == "Rnd 5, child"
@@ -71,7 +84,7 @@ def test_a_stitch_of_the_chart_is_marked_in_the_words_and_its_own_row_is_at_hand
 def test_walking_goes_down_into_what_a_stitch_was_worked_into(studio: Served, page: Open) -> None:
     made = sheet(page(studio, "/write/samphire-beanie.txt"))
     made.keyboard.press("Escape")
-    made.locator(".drawing [data-stitch='100']").first.click(force=True)
+    made.locator(f".drawing [data-stitch='{drawn('Rnd 5', 15)}']").first.click(force=True)
     made.wait_for_selector(".tag")
     made.keyboard.press("ArrowDown")
     assert made.locator(".tag p b").inner_text().startswith("Rnd 4, stitch 12 of 32")

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import asyncio
 from typing import TYPE_CHECKING, Any
 
 from starlette.responses import JSONResponse, Response
 from starlette.routing import Route
 
 from loopwright.studio.routes.given import body_of, words
+from loopwright.studio.routes.worked import worked
 from loopwright.studio.settings import MOST_TEXT
 from loopwright.studio.workers import OutdatedError, WorkerError
 from loopwright.workshop import begin as workshop
@@ -26,7 +26,7 @@ MOST_CHOICES = 200
 async def look(request: Request) -> Response:
     """What a pattern tells by itself."""
     text = words(await body_of(request), "text", MOST_TEXT)
-    return JSONResponse(await asyncio.to_thread(workshop.look, text))
+    return JSONResponse(await worked(request, "", "begin_look", text))
 
 
 async def begin(request: Request) -> Response:

@@ -93,7 +93,7 @@ async def read(request: Request) -> Response:
     """One design's text."""
     folder: Folder = request.app.state.folder
     opened = await asyncio.to_thread(folder.read, request.path_params["name"])
-    return JSONResponse({**_told(opened), "place": mark_of(folder.path)})
+    return JSONResponse({**_told(opened), "place": mark_of(folder.path), "read_only": folder.read_only})
 
 
 async def save(request: Request) -> Response:

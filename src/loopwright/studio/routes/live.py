@@ -23,7 +23,7 @@ WATCH_S = 1.0
 MOST_ASKED = 64  # views that one window may wait for at once
 VIEWS = ("chart", "schematic", "words", "stitches", "sizes", "measures", "shape", "known", "hand", "proof", "nest")
 """What may be asked for; all but the shape are made in studio/seeing.py."""
-OPTIONS = ("left_handed", "whole", "terms", "full")
+OPTIONS = ("left_handed", "whole", "terms", "full", "way")
 _NOT_UNDERSTOOD = "This was not understood."
 
 
@@ -224,7 +224,7 @@ class _Window:
         if self.seen is None:
             return "null"
         if what == "shape":
-            found = await shape(self.socket.app.state.workers, f"shape {id(self)}", self.seen[1], size or 0)
+            found = await shape(self.socket.app.state.workers, f"shape {id(self)}", self.seen[1], size or 0, str(said.get("way", "made")))
             return json.dumps(found, separators=(",", ":"))
         asked = {name: said[name] for name in OPTIONS if isinstance(said.get(name), (bool, str))}
         return await self.desk.view(id(self), self.seen, what, size, asked, lambda: self.revision == revision)

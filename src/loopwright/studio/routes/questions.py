@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import asyncio
 import time
-from functools import lru_cache
 from typing import TYPE_CHECKING, Any, cast, get_args
 
 from starlette.responses import JSONResponse, Response
@@ -14,23 +13,20 @@ from loopwright.shelf import questions as shelf
 from loopwright.shelf.store import Shelf
 from loopwright.studio.folder import Folder, Opened
 from loopwright.studio.routes.given import body_of, number_in_address, real, whole, words
-from loopwright.studio.workers import OutdatedError, WorkerError
-from loopwright.workshop.asked import Asked, CannotAnswerError, Kind, Question
-from loopwright.workshop.files import CannotOpen, CannotSave
+from loopwright.studio.routes.worked import worked
+from loopwright.studio.workers import OutdatedError
+from loopwright.workshop.asked import Kind, Question
+from loopwright.workshop.files import CannotOpen
 
 if TYPE_CHECKING:
     from starlette.requests import Request
-
-_HELD = 4  # texts that were read and worked for questions
-ASK_S = 30.0
 
 
 async def listing(request: Request) -> Response:
     """The rows of a size that can be asked about, and the questions that are kept."""
     opened = await _opened(request)
     size = number_in_address(request.query_params.get("size"), "size")
-    asked = await asyncio.to_thread(_asked, opened.text, opened.id)
-    rows = await asyncio.to_thread(asked.rows, size)
+    rows = await worked(request, opened.id, "rows", opened.text, size)
     kept = await asyncio.to_thread(shelf.kept, _shelf(request), opened.id)
     return JSONResponse({"size": size, "rows": rows, "kept": [_told(k) for k in kept], "sum": opened.sum})
 
@@ -39,17 +35,19 @@ async def measures(request: Request) -> Response:
     """Measures of a size that can be asked about."""
     opened = await _opened(request)
     size = number_in_address(request.query_params.get("size"), "size")
-    found = await _worked(request, measures_of, opened, size, "measures")
-    return JSONResponse({"size": size, "measures": found if isinstance(found, list) else []})
+    return JSONResponse({"size": size, "measures": await worked(request, opened.id, "measures", opened.text, size)})
 
 
 async def answer(request: Request) -> Response:
-    """The answer to a question, with its causes drawn."""
+    """The answer to a question, with its causes drawn.
+
+    A question whose place a newer one took is answered with that alone: it is what happens while somebody types.
+    """
     opened, question = await _opened(request), _question(await body_of(request))
-    if question.kind == "count":
-        asked = await asyncio.to_thread(_asked, opened.text, opened.id)
-        return JSONResponse(await asyncio.to_thread(asked.as_wire, question))
-    return JSONResponse(await _worked(request, answer_of, opened, question))
+    try:
+        return JSONResponse(await worked(request, opened.id, "answer", opened.text, question, newest=True))
+    except OutdatedError:
+        return JSONResponse({"outdated": True})
 
 
 async def keep(request: Request) -> Response:
@@ -57,7 +55,7 @@ async def keep(request: Request) -> Response:
     opened, given = await _opened(request), await body_of(request)
     kind = words(given, "kind")
     if kind not in get_args(Kind):
-        raise CannotOpen("a question is of a count, a gauge, yarn or a measure")
+        raise CannotOpen(f"a question is one of {', '.join(get_args(Kind))}")
     asked = given.get("asked")
     question = shelf.Kept(
         opened.id, words(given, "version"), cast("shelf.Kind", kind), words(given, "size"), words(given, "section"), words(given, "label"),
@@ -77,8 +75,7 @@ async def let_go(request: Request) -> Response:
 async def note(request: Request) -> Response:
     """The text of a design with a note below one of its rows; nothing is saved here."""
     opened, given = await _opened(request), await body_of(request)
-    asked = await asyncio.to_thread(_asked, opened.text, opened.id)
-    text = await asyncio.to_thread(asked.note, whole(given, "row"), words(given, "words", 400))
+    text = await worked(request, opened.id, "note", opened.text, whole(given, "row"), words(given, "words", 400))
     return JSONResponse({"text": text, "sum": opened.sum})
 
 
@@ -95,50 +92,14 @@ def _shelf(request: Request) -> Shelf:
 def _question(given: dict[str, Any]) -> Question:
     kind = words(given, "kind")
     if kind not in get_args(Kind):
-        raise CannotOpen("a question is of a count, a gauge, yarn or a measure")
+        raise CannotOpen(f"a question is one of {', '.join(get_args(Kind))}")
     before = given.get("before")
     return Question(
         cast("Kind", kind), whole(given, "size", 0), whole(given, "row", -1), whole(given, "have", -1),
         None if before is None else whole(given, "before"), real(given, "stitches"), real(given, "rows"), words(given, "amount", 40),
         (words(given, "section") or None, words(given, "measure")), real(given, "want_mm"), "uk" if given.get("terms") == "uk" else "us",
+        words(given, "look", 20), real(given, "ball_m"),
     )
-
-
-async def _worked(request: Request, work: Any, opened: Opened, given: Any, what: str = "question") -> Any:
-    """In another process: measuring must not slow down the typing. Raises CannotAnswerError, CannotSave.
-
-    A question whose place a newer one took is answered with that alone: it is what happens while somebody types.
-    """
-    try:
-        good, value = await request.app.state.workers.run(f"{what} {opened.id}", work, opened.text, opened.id, given, time_s=ASK_S)
-    except OutdatedError:
-        return {"outdated": True}
-    except WorkerError as e:
-        raise CannotSave(f"this question could not be answered ({e}); the pattern is safe and saved") from None
-    if not good:
-        raise CannotAnswerError(value)
-    return value
-
-
-@lru_cache(_HELD)
-def _asked(text: str, name: str) -> Asked:
-    return Asked(text, name)
-
-
-def answer_of(text: str, name: str, question: Question) -> tuple[bool, Any]:
-    """In the other process: the answer, or why there is none."""
-    try:
-        return True, _asked(text, name).as_wire(question)
-    except CannotAnswerError as e:
-        return False, str(e)
-
-
-def measures_of(text: str, name: str, size: int) -> tuple[bool, Any]:
-    """In the other process: the measures of a size, or why there are none."""
-    try:
-        return True, _asked(text, name).measures(size)
-    except CannotAnswerError as e:
-        return False, str(e)
 
 
 def _told(kept: shelf.Kept) -> dict[str, Any]:

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import asyncio
 import time
-from collections.abc import Callable, Mapping
-from functools import partial
+from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
 from starlette.responses import JSONResponse, Response
@@ -16,12 +15,12 @@ from loopwright.shelf import yarns
 from loopwright.shelf.store import Shelf
 from loopwright.studio.folder import Folder
 from loopwright.studio.routes.given import body_of, number_in_address, real, whole, words
+from loopwright.studio.routes.worked import worked
 from loopwright.studio.settings import MOST_TEXT
 from loopwright.trade.hooks import hooks
 from loopwright.trade.yarn import weights
 from loopwright.workshop.files import CannotOpen
-from loopwright.workshop.resize import CannotChange
-from loopwright.workshop.swatched import Heading, Worked, gauge_words, heading_of, hook_words, same_gauge, written_in
+from loopwright.workshop.swatched import Heading, Worked, gauge_words, heading_of, hook_words, same_gauge
 
 if TYPE_CHECKING:
     from starlette.requests import Request
@@ -146,20 +145,19 @@ async def back_swatch(request: Request) -> Response:
 
 async def into(request: Request) -> Response:
     """A text with Gauge, Hook and Yarn of a swatch in its heading. Nothing is saved here."""
-    text = words(await body_of(request), "text", MOST_TEXT)
-    made = await asyncio.to_thread(partial(_into, _shelf(request), _number(request), text))
-    return _gone_already() if made is None else JSONResponse({"text": made})
+    given, number = await body_of(request), _number(request)
+    worked_in = await asyncio.to_thread(_taken, _shelf(request), number)
+    if worked_in is None:
+        return _gone_already()
+    text = words(given, "text", MOST_TEXT)
+    return JSONResponse({"text": await worked(request, words(given, "design"), "swatched", text, worked_in)})
 
 
-def _into(held: Shelf, number: int, text: str) -> str | None:
+def _taken(held: Shelf, number: int) -> Worked | None:
     swatch = shelf.one(held, number)
     if swatch is None:
         return None
-    yarn: Mapping[int, yarns.Yarn] = {y.id: y for y in yarns.yarns(held)}
-    try:
-        return written_in(text, _worked(swatch, yarn.get(swatch.yarn)))
-    except CannotChange as e:
-        raise CannotOpen(str(e)) from None
+    return _worked(swatch, next((y for y in yarns.yarns(held) if y.id == swatch.yarn), None))
 
 
 def _number(request: Request) -> int:

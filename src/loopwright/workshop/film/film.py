@@ -3,36 +3,30 @@
 from __future__ import annotations
 
 import base64
-import json
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from importlib.resources import files as shipped
 from pathlib import Path
 from typing import Any
 
 from loopwright.drawing.embedding import embed_together
-from loopwright.filming.captions import Captions, captions, srt, vtt
 from loopwright.filming.cards.card import SHAPES, Card, Shape
-from loopwright.filming.cards.kit import cards
-from loopwright.filming.chapters import Chapters, chapters
-from loopwright.filming.log import Log, read_log
 from loopwright.filming.overlays import overlays
 from loopwright.filming.pages.camera import camera
 from loopwright.filming.pages.printed import printed
 from loopwright.filming.shots import Plan, plan
 from loopwright.filming.table import table
-from loopwright.filming.timed import Timed, timed
+from loopwright.filming.timed import Timed
 from loopwright.record import record
 from loopwright.source import Source
 from loopwright.workshop.files import output_folder
+from loopwright.workshop.film.along import Along, along
+from loopwright.workshop.film.drawn import drawn
 from loopwright.workshop.film.gather import CannotFilm, Filmed, gather
-from loopwright.workshop.film.links import links
-from loopwright.workshop.film.video import Cut, Track, Video, cut, probe
-from loopwright.workshop.listing import listing_of
+from loopwright.workshop.film.video import Cut, Video, cut, probe
 from loopwright.workshop.publish.folder import put
 
 WIDTHS = {"16x9": 1280, "9x16": 720}
 """Pixels of the cards as files: 720 lines; the drawings beside them have every size, and in a cut they are drawn as large as the video."""
-_PICTURE_S = 0.4
 _FACES = (
     ("Atkinson Hyperlegible Next", 400, "AtkinsonHyperlegibleNext_400Regular"),
     ("Atkinson Hyperlegible Next", 700, "AtkinsonHyperlegibleNext_700Bold"),
@@ -104,10 +98,10 @@ class _Maker:
             "camera.html": (camera(made, faces()), "page", "the page that stands beside the camera"),
             "plan.csv": (table(made), "table", "the plan as a table"),
         })
-        drawn = self._cards(filmed, made)
+        shown = self._cards(filmed, made)
         film = None
         if asked.log is not None or video is not None:
-            film = self._along(filmed, made, drawn, video)
+            film = self._along(filmed, made, shown, video)
         self.tell("written", 1.0)
         return Kit(tuple(self.files), made, tuple(dict.fromkeys(self.notes)), filmed, not_cut, film)
 
@@ -129,7 +123,7 @@ class _Maker:
         from loopwright.workshop.film.rasters import pngs  # noqa: PLC0415 - brings Pillow
 
         self.tell("the cards", 0.2)
-        found = cards(filmed.facts, made, self._pictures(filmed))
+        found = drawn(filmed, made)
         svgs = dict(zip(((c.shape, c.name) for c in found), embed_together([c.svg for c in found]), strict=True))
         by_shape: dict[Shape, list[Card]] = {s: [c for c in found if c.shape == s] for s in SHAPES}
         hand = " for the left-handed cut" if self.asked.left_handed else ""
@@ -143,82 +137,29 @@ class _Maker:
             self._put(f"cards-{shape}", files)
         return by_shape
 
-    def _pictures(self, filmed: Filmed) -> dict[int, str]:
-        """The work after each row, by row of the fabric; nothing where there is no gauge."""
-        sizes, fabric = filmed.measured.gauge.sizes, filmed.facts.fabric
-        if sizes is None or fabric is None:
-            return {}
-        from loopwright.drawing.rounds import RoundOptions, round_drawings  # noqa: PLC0415 - brings the solver
-
-        title = filmed.facts.document.title or ""
-        options = RoundOptions(title=title, plain=True, left_handed=self.asked.left_handed, budget_s=_PICTURE_S, ident="work")
-        return {d.row: d.svg for d in round_drawings(fabric, sizes, options)}
-
-    def _along(self, filmed: Filmed, made: Plan, drawn: dict[Shape, list[Card]], video: Video | None) -> Timed:
+    def _along(self, filmed: Filmed, made: Plan, shown: dict[Shape, list[Card]], video: Video | None) -> Timed:
         """Everything that needs times."""
-        length = video.length_s if video is not None else None
-        log = read_log(self.asked.log, made, length) if self.asked.log is not None else Log((), ())
-        self.notes += log.notes
-        if self.asked.log is None:
-            self.notes.append("no log was given: the times are those of the plan; give the log of the page beside the camera with --log")
-        elif not log.entries:
-            raise CannotFilm("the log holds nothing that is in the plan: " + "; ".join(log.notes[:3] or ("it is empty",)))
-        film = timed(made, log, length)
-        if film.left_out:
-            self.notes.append(f"{film.left_out} shots of the plan have no room between the lines of the log: taken as not filmed")
-        told = chapters(made, film)
-        self.notes += told.notes
-        tracks = self._captions(filmed, made, film)
-        self._written(filmed, made, film, told)
+        found = along(self.source, filmed, made, self.asked.log, video.length_s if video is not None else None)
+        self.notes += found.notes
+        self._put("", {t.name: (t.text, t.what, t.description) for t in found.texts})
         if video is not None:
-            self._cuts(made, film, drawn, video, told, tracks)
-        return film
+            self._cuts(made, found, shown[_shape_of(video)], video)
+        return found.film
 
-    def _captions(self, filmed: Filmed, made: Plan, film: Timed) -> list[Track]:
-        """Tracks in US and UK terms, or in the language."""
-        facts = filmed.facts
-        ways = [("us", "US terms"), ("uk", "UK terms")] if facts.language == "en" else [(facts.terms, facts.language)]
-        tracks = []
-        files: dict[str, tuple[str | bytes, str, str]] = {}
-        for terms, called in ways:
-            own = terms == facts.terms
-            other = made if own else plan(gather(self.source, made.size if made.size != "one size" else None, terms=terms).facts)
-            found: Captions = captions(film, None if own else [other.shots[s.shot.number - 1].say for s in film.shots])
-            self.notes += found.notes if own else ()
-            tag = {"us": "en-US", "uk": "en-GB"}.get(terms, "en") if facts.language == "en" else facts.language
-            name = f"captions-{terms}" if facts.language == "en" else f"captions-{facts.language}"
-            files[f"{name}.vtt"] = (vtt(found.cues, language=tag), "captions", f"captions, {called}, WebVTT")
-            files[f"{name}.srt"] = (srt(found.cues), "captions", f"captions, {called}, SRT")
-            tracks.append(Track(vtt(found.cues, language=tag), facts.language, called))
-        self._put("", files)
-        return tracks
-
-    def _written(self, filmed: Filmed, made: Plan, film: Timed, told: Chapters) -> None:
-        terms = made.terms if made.terms in ("us", "uk") else None
-        listed = listing_of(filmed.measured, terms, filmed="" if made.size == "one size" else made.size, chapters=told.lines())
-        asked = [f"{made.sections[s.section].title}, {s.label}: {s.say}" for s in made.shots if s.kind == "wrong"]
-        under = listed.film.strip() + ("\n\nQuestions already answered\n" + "\n".join(asked) if asked else "") + "\n"
-        self._put("", {
-            "chapters.txt": ("\n".join(f"{at} {title}" for at, title in told.lines()) + "\n", "chapters", "chapters, for the description"),
-            "chapters.vtt": (vtt(told.cues(), kind="chapters"), "chapters", "the chapters track, WebVTT"),
-            "description.txt": (under, "description", "the text under the film"),
-            "links.json": (json.dumps(links(made, film, filmed.facts.document, self.source), ensure_ascii=False, indent=1) + "\n", "links",
-                           "every row with its moment in the film"),
-        })
-
-    def _cuts(
-        self, made: Plan, film: Timed, drawn: dict[Shape, list[Card]], video: Video, told: Chapters, tracks: Sequence[Track],
-    ) -> None:
-        shape: Shape = "16x9" if video.width_px >= video.height_px else "9x16"
-        shown = overlays(film, drawn[shape])
+    def _cuts(self, made: Plan, found: Along, shown: list[Card], video: Video) -> None:
         name, words = ("film-left-handed.mp4", "the left-handed cut: the picture mirrored, cards as they are") if made.left_handed else (
             "film-with-cards.mp4", "the film with cards, chapters and captions")
         self.tell(f"cutting {name}", 0.4)
         cut(
-            Cut(video, shown, tuple(tracks), told.chapters, made.left_handed, made.title), self.folder / name, replace=self.asked.replace,
+            Cut(video, overlays(found.film, shown), found.tracks(), found.chapters.chapters, made.left_handed, made.title),
+            self.folder / name, replace=self.asked.replace,
             progress=lambda share: self.tell(f"cutting {name}", 0.4 + 0.6 * share),
         )
         self.files.append(Made(str(self.folder / name), "video", words))
+
+
+def _shape_of(video: Video) -> Shape:
+    return "16x9" if video.width_px >= video.height_px else "9x16"
 
 
 def faces() -> str:
