@@ -24,7 +24,7 @@ STEPS, WAIT_MS, SETTLE_MS = 6, 60_000, 700
 
 
 def _there(selector: str) -> Callable[[Page], None]:
-    return lambda p: p.wait_for_selector(selector) and None
+    return lambda p: p.wait_for_selector(selector, state="attached") and None
 
 
 def _film(view: str) -> Callable[[Page], None]:

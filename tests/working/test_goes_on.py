@@ -22,7 +22,8 @@ def test_a_round_that_goes_on_has_its_start_chain_and_its_join(words: str) -> No
     fabric = woven(DISC + f"Rnd 3: {words}\n")
     third = row(fabric, "Rnd 3")
     assert [fabric.name(s) for s in range(third.start, third.start + 3)] == ["ch", "ch", "ch"]
-    assert fabric.part_of(third.end - 1) == "join" and third.joined
+    assert fabric.part_of(third.end - 1) == "join"
+    assert third.joined
 
 
 def test_rows_worked_even_are_turned_as_those_before() -> None:
