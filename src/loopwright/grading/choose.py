@@ -11,11 +11,12 @@ from __future__ import annotations
 import heapq
 import itertools
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import field
+from dataclasses import field, replace
 from fractions import Fraction
 from math import ceil, floor, lcm
 from typing import Literal
 
+from loopwright.grading.room import room, rooms
 from loopwright.record import record
 
 MAX_TRIED = 6_000
@@ -176,10 +177,14 @@ def nearest_legal(exact: Fraction, multiple: int, rest: int, rounding: str = "ne
     return k * multiple + rest
 
 
-def candidates(s: Sought, values: Mapping[str, int]) -> Iterator[tuple[int, int]]:
-    """Legal numbers for one blank with their errors, nearest first, the larger of two equals first."""
-    low = s.low + (s.rest - s.low) % s.multiple
-    high = s.high - (s.high - s.rest) % s.multiple
+def candidates(s: Sought, values: Mapping[str, int], limits: Sequence[Limit] = ()) -> Iterator[tuple[int, int]]:
+    """Legal numbers for one blank with their errors, nearest first, the larger of two equals first.
+
+    `limits`: those that the others, where they are chosen, set to it are kept to.
+    """
+    low, high = room((s.low, s.high), s.name, values, limits)
+    low += (s.rest - low) % s.multiple
+    high -= (high - s.rest) % s.multiple
     if low > high:
         return
     trial = dict(values)
@@ -224,22 +229,27 @@ def assignments(problem: Problem, most: int = MAX_TRIED) -> Iterator[tuple[int, 
     start = _settled(problem, {}, {})
     if start is None:
         return
+    left = rooms({s.name: (s.low, s.high) for s in order}, problem.limits, start)
+    if any(low > high for low, high in left.values()):
+        return
+    ahead = _least_ahead(order, left, start)
     queue: list[tuple[int, tuple[int, ...], int, dict[str, int], Iterator[tuple[int, int]] | None, dict[str, int], int]] = []
 
     def push(cost: int, key: tuple[int, ...], before: dict[str, int], at: int, tries: Iterator[tuple[int, int]]) -> None:
         for extra, n in tries:
-            after = _settled(problem, before, {order[at].name: n})
-            heapq.heappush(queue, (cost + extra, (*key, -n), next(serial), before, tries, after if after is not None else {}, at))
+            after = _settled(problem, before, {order[at].name: n}) or {}
+            heapq.heappush(queue, (cost + extra + ahead[at], (*key, -n), next(serial), before, tries, after, at))
             return
 
     if not order:
         yield 0, start
         return
-    push(0, (), start, 0, candidates(order[0], start))
+    push(0, (), start, 0, candidates(order[0], start, problem.limits))
     tried = 0
     while queue and tried < most:
         cost, key, _, before, tries, after, at = heapq.heappop(queue)
         tried += 1
+        cost -= ahead[at]
         spent = cost - order[at].cost({**before, order[at].name: -key[-1]})
         if tries is not None:
             push(spent, key[:-1], before, at, tries)
@@ -248,7 +258,17 @@ def assignments(problem: Problem, most: int = MAX_TRIED) -> Iterator[tuple[int, 
         if at + 1 == len(order):
             yield cost, after
         else:
-            push(cost, key, after, at + 1, candidates(order[at + 1], after))
+            push(cost, key, after, at + 1, candidates(order[at + 1], after, problem.limits))
+
+
+def _least_ahead(order: Sequence[Sought], left: Mapping[str, tuple[int, int]], start: Mapping[str, int]) -> list[int]:
+    """For each of the sought numbers the least error that those after it have, whatever the others are."""
+    least = []
+    for s in order:
+        low, high = left[s.name]
+        free = not s.needs - start.keys()
+        least.append(next(candidates(replace(s, low=low, high=high), start), (0, 0))[0] if free else 0)
+    return [sum(least[at + 1 :]) for at in range(len(order))]
 
 
 def _settled(problem: Problem, before: dict[str, int], new: dict[str, int]) -> dict[str, int] | None:
