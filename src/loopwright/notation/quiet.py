@@ -45,6 +45,10 @@ _ASIDES = (
     r"\((?:an?\s+|\d+\s+|this\s+(?:is|makes)\s+)?(?:\w+\s+)?(?:inc|dec|increases?|decreases?|inc point)\.?(?:\s+rows?|\s+made)?\)",
     r",?\s{0,3}(?:but\s+)?do not work (?:inc|dec)\w*\s+directly (?:above|over)\s+(?:the\s+)?previous (?:inc|dec)\w*",
     r"\bto complete (?:the )?(?:last |first )?\w+",
+    # which part of the piece is meant: the rows and stitches before it tell where
+    r"\bat\s+the\s+(?:lower|upper|top|bottom)\s+(?:right|left)[- ](?:hand\s+)?corner\b(?=\s*,)", r"(?<=each row)\s+along\s+the\s+(?:long\s+|short\s+)?side\b(?=\s*[,;.])",
+    (r"\b(?:back\s+to|of|down|up)\s+the\s+(?:(?:right|left|face|neck)\s+)?(?:bonnet|hat|fronts?|back|neck|body|sleeve|yoke|face|bag|mitt|mitten|sock|shawl)(?:\s+edge)?\b"
+     r"(?!\s+(?:loops?|lps?|posts?|of|bumps?|ring|\d)\b)(?=\s*[,;.]|\s+(?:rows?|rnds?)?\s*$)"),
     r"\bfor (?:the )?(?:other |left |right )?(?:(?-i:[A-Z][a-z]+)|underarm|neck|sleeve|front|back|picot)\b",
     r"(?<=\.)\s[^,;.—]*\bthe cord\b[^.]*\.", r"(?<=[,;.])[^,;.—]*\bthe cord\b[^,;.]*",
     r";\s*the\s+(?:\d\s+)?(?:plain|treble|trebles|double|single|chain|long)\b[^.;*]*",
