@@ -23,6 +23,8 @@ export class Live {
   seen = $state.raw<Seen | null>(null);
   saved = $state<number | null>(null);
   unsaved = $state("");
+  /** Why the text as it is now could not be worked, in words; "" where it was. */
+  fault = $state("");
   connected = $state(false);
   stale = $state(false);
   writer = $state(true);
@@ -128,8 +130,13 @@ export class Live {
       if (said.seq !== this.seq) return;
       this.answered = said.seq;
       this.stale = false;
+      this.fault = "";
       this.seenText = this.text;
       this.seen = said;
+    } else if (said.t === "fault") {
+      if (said.seq !== this.seq) return;
+      this.answered = said.seq;
+      this.fault = said.message;
     } else if (said.t === "saved") {
       this.base = said.sum;
       this.saved = said.at;
