@@ -271,6 +271,8 @@ def _after(cur: Cursor, found: Place) -> Place:
             cur.skip("'s", "’s")
             if beside is not None and beside.kind in ("sc", "hdc", "dc", "tr", "dtr"):
                 found = replace(found, relation="between", of=beside)
+            elif found.thing.length is None:
+                found = replace(found, thing=Thing("gap"))
         elif cur.low() == "where" and (many := _where_made(cur)):
             cur.at += many
         elif cur.accept_words("from hook") or cur.accept_words("from the hook") or cur.accept_words("from needle"):

@@ -117,9 +117,21 @@ def _seek_gap(run: Run, pos: int) -> Slot | None:
         edges = _edges(run)
         first = bisect_left(edges, pos)
         at = next((e for e in edges[first : first + 3] if e > pos or (e == pos and (run.last is None or run.last.end != pos or run.last.how != "between"))), None)
+        space = _space_between(run, pos)
+        if space is not None and (at is None or space.start <= at):
+            return space
         return Slot(at, at, "between") if at is not None and at <= run.end else None
     run.once("gap-between-stitches", ((0.9, True),))
     return Slot(pos + 1, pos + 1, "between") if pos + 1 <= run.end else None
+
+
+def _space_between(run: Run, pos: int) -> Slot | None:
+    """The next space of chains that stands between groups, not in the middle of one."""
+    groups = run.view.groups
+    for start, end in run.view.runs[bisect_left(run.view.runs, (pos,)) :] if not run.view.foundation else ():
+        if not any(g.start < start and end < g.end for g in groups):
+            return Slot(start, end, "space") if end <= run.end else None
+    return None
 
 
 def _edges(run: Run) -> list[int]:
