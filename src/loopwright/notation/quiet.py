@@ -44,6 +44,7 @@ _ASIDES = (
     r"\bwith (?:size\s+)?[A-Z]\s+hook,?",
     r"\((?:an?\s+|\d+\s+|this\s+(?:is|makes)\s+)?(?:\w+\s+)?(?:inc|dec|increases?|decreases?|inc point)\.?(?:\s+rows?|\s+made)?\)",
     r",?\s{0,3}(?:but\s+)?do not work (?:inc|dec)\w*\s+directly (?:above|over)\s+(?:the\s+)?previous (?:inc|dec)\w*",
+    r"\b(?:the\s+)?(?:back|bottom|rear)\s+(?:bumps?|ridges?|humps?)\s+of\s+(?=(?:the\s+)?(?:\d+(?:st|nd|rd|th)?|second|third|each|next|first)\b)",
     r"\bto complete (?:the )?(?:last |first )?\w+",
     # which part of the piece is meant: the rows and stitches before it tell where
     r"\bat\s+the\s+(?:lower|upper|top|bottom)\s+(?:right|left)[- ](?:hand\s+)?corner\b(?=\s*,)", r"(?<=each row)\s+along\s+the\s+(?:long\s+|short\s+)?side\b(?=\s*[,;.])",
