@@ -74,8 +74,10 @@ def schedule(words: str, sizes: int = 1, *, ranged: bool = False) -> Schedule | 
     `ranged`: the label tells several rows ("Rows 5-40"), so that times may be left unsaid, and rows too.
     """
     low = words.lower()
-    if "every" not in low and "each" not in low and "evenly" not in low:
-        return None
+    times = any(w in low for w in ("time", "once", "twice", "thrice"))
+    each = times and any(w in low for w in ("each row", "each rnd", "each round", "each foll"))
+    if "every" not in low and not each and not (times and "evenly" in low):
+        return None  # what follows is not for the many rows that say nothing of the kind
     return _spaced(words, sizes, ranged=ranged) or _over(words, sizes, ranged=ranged)
 
 
