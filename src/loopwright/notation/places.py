@@ -32,7 +32,7 @@ def place(cur: Cursor, *, bare: bool = False) -> Place | None:
     if not seen and not bare:
         cur.at = start
         return None
-    found = _quantified(cur, seen)
+    found = _quantified(cur, seen or cur.low() == "following")
     if found is None:
         if seen and cur.low(-1) in END_WORDS:
             cur.at = start
