@@ -40,9 +40,8 @@ def until(made: Page, true: Callable[[], bool]) -> None:
 
 
 def put_a_swatch(made: Page, stitches: str, rows: str, hook: str) -> None:
-    made.wait_for_timeout(1500)  # what was put on the shelf before has come to rest
     made.get_by_role("button", name="A new swatch").click()
-    made.get_by_label("Stitches", exact=True).fill(stitches, timeout=8000)
+    made.get_by_label("Stitches", exact=True).fill(stitches)
     made.get_by_label("Rows or rounds", exact=True).fill(rows)
     made.get_by_label("Rows or rounds, worked as").select_option("rounds")
     made.get_by_label("Hook, mm").fill(hook)
