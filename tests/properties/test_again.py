@@ -73,3 +73,14 @@ def test_so_is_one_of_rows_by_chance(words: list[str], changes: list[tuple[str, 
     for change in changes:
         text = edited(text, *change)
         assert told(live.see(text)) == told(Live("chance").see(text))
+
+
+def test_kinds_are_numbered_as_they_come_up_in_the_text_whatever_was_worked_before_it() -> None:
+    rounds = ["Ch 16.", "Row 1: Sc in 2nd ch from hook and in each ch across, turn. (15)"]
+    other = "\n".join([*rounds, "Row 2: Ch 2, tr2tog, tr in each st across, turn.", "Row 3: Ch 1, dc3tog, sc in each st across."])
+    mine = "\n".join([*rounds, "Row 2: Ch 1, dc3tog, sc in each st across, turn.", "Row 3: Ch 1, tr2tog, hdc in each st across."])
+    live = Live("kinds")
+    live.see(other)
+    seen = live.see(mine)
+    assert [k for k in seen.report.fabrics[0].kinds if k != "sl st"] == ["ch", "sc", "dc3tog", "tr2tog", "hdc"]
+    assert told(seen) == told(Live("kinds").see(mine))

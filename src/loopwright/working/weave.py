@@ -18,7 +18,7 @@ from loopwright.working.colours import Colours
 from loopwright.working.columns import BELOW, NO_CHAIN, Below, Columns
 from loopwright.working.edges import Edges, Way
 from loopwright.working.explanations import Outcome
-from loopwright.working.kinds import CHAIN, name
+from loopwright.working.kinds import CHAIN, code, name
 from loopwright.working.lanes import add
 from loopwright.working.motifs import Joins
 from loopwright.working.placed import Placed, placed
@@ -64,8 +64,9 @@ class Weaver:
 
     # --- kinds ---------------------------------------------------------------------------------------------------
 
-    def _know(self, numbers: bytes | set[int]) -> None:
-        for number in set(numbers) - self.known:
+    def _know(self, numbers: bytes) -> None:
+        """Kinds are numbered as they come up in the fabric, whatever else was worked before it in the same run."""
+        for number in sorted(set(numbers) - self.known, key=numbers.index):
             self.known.add(number)
             self.kinds[number] = len(self.fabric.kinds)
             self.fabric.kinds.append(name(number))
@@ -121,7 +122,7 @@ class Weaver:
             self.edges.cords.update((len(self.fabric.rows), len(self.fabric.rows) + 1))
         else:
             self._new_piece()
-        self._know({CHAIN})
+        self._know(bytes((CHAIN,)))
         if not base.items:
             self.below = Below(b"", 0, 1, None, NO_CHAIN, False, 0)
             self.below_start = len(self.fabric)
@@ -264,7 +265,7 @@ class Weaver:
         under = self.edges.underside(len(top), way)[::-1]
         if not under:
             return
-        self._know({SLIP})
+        self._know(bytes((SLIP,)))
         start = len(f)
         bare(f, bytes((self.kinds[SLIP],)) * len(top), ROLE["edge"], self.colour, told.span())
         for i, (over, chain) in enumerate(zip(top[::-1] if turned else top, under, strict=True), start):
@@ -279,32 +280,14 @@ class Weaver:
         words = step.span.start - step.at, step.span.end - step.at
         key = (id(made), facing.key(), words)
         found = self.shared.get(key)
-        if found is None or not self._same_kinds(found[2], made.out):
-            self._know(made.out)
-            self._know({CHAIN})
-            self._know_hidden(made)
+        kinds = found[3] if found is not None else bytes((*dict.fromkeys(made.out), CHAIN, *_hidden(made)))
+        self._know(kinds)
+        # Columns that another weaver built are ours only where it numbered the kinds the same.
+        if found is None or found[2] != tuple(self.fabric.kinds[: len(found[2])]):
             builder = Builder(made, facing, bytes(self.kinds), spans(step.body), words)
-            found = self.shared[key] = (made, builder.build(), tuple(self.fabric.kinds))
+            found = self.shared[key] = (made, builder.build(), tuple(self.fabric.kinds), kinds)
         columns: Columns = found[1]
         return columns
-
-    def _same_kinds(self, kinds: tuple[str, ...], out: bytes) -> bool:
-        """Whether another weaver numbered the kinds the same: only then its columns are ours."""
-        mine = self.fabric.kinds
-        if kinds == tuple(mine[: len(kinds)]):
-            return True
-        if not mine:
-            for kind in kinds:
-                self._know({_code(kind)})
-            return True
-        return False
-
-    def _know_hidden(self, made: Made) -> None:
-        for note in made.tape:
-            if note.what in ("move", "join", "picot", "close"):
-                self._know({_code("sl st")})
-            elif note.what == "half":
-                self._know({_code(note.word)})
 
     # --- laying down ---------------------------------------------------------------------------------------------
 
@@ -393,7 +376,7 @@ def _into_tops(cols: Columns) -> bool:
     return len(tops) > 1 or bool(tops) and cols.role[tops[0]] == ROLE["edge"]
 
 
-def _code(kind: str) -> int:
-    from loopwright.working.kinds import code
-
-    return code(kind)
+def _hidden(made: Made) -> list[int]:
+    """Kinds that stand in the fabric and not among what the row counts."""
+    joins = (SLIP if n.what in ("move", "join", "picot", "close") else code(n.word) if n.what == "half" else None for n in made.tape)
+    return [number for number in joins if number is not None]

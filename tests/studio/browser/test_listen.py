@@ -96,7 +96,8 @@ def test_doubts_stand_at_their_row_with_their_second_and_what_was_assumed(studio
     doubt = made.locator(".draft .note", has_text="until your hat measures sixteen")
     assert "Assumed." in doubt.inner_text()
     doubt.locator(".second").click()
-    assert "sixteen" in made.locator(".cue.at").inner_text()
+    made.locator(".cue.at", has_text="sixteen").wait_for()  # words out of sight are not rendered: they come in sight in the next frame
+    made.wait_for_function("() => { const r = document.querySelector('.cue.at').getBoundingClientRect(); return r.top >= 0 && r.bottom <= innerHeight; }")
 
 
 def test_the_draft_becomes_a_design_and_its_times_a_log(empty_studio: Served, page: Open) -> None:
