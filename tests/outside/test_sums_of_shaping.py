@@ -5,6 +5,7 @@ from typing import Any
 
 from loopwright.grading import borders, counting, motifs, raglan, spread, tapers
 from loopwright.grading.counting import Legal, count_for, with_ease_mm
+from loopwright.trade.stitches import row_ends
 
 
 def exact(x):
@@ -217,7 +218,7 @@ def _pickup(sts_per_4in, rows_per_4in):
 
 @solves("row-end-edging")
 def _row_end_rate(row_stitch):
-    return {"edge_sts": [borders.PER_ROW_END[s] for s in row_stitch]}
+    return {"edge_sts": [row_ends()[s] for s in row_stitch]}
 
 
 @solves("length-vs-fixed-pickup")

@@ -8,10 +8,6 @@ from loopwright.grading.counting import Legal, Number, count_for
 from loopwright.grading.spread import even
 from loopwright.record import record
 
-# Stitches in the end of one row, to begin with; correct them by a swatch. Source: carol-mycrochetpage.blogspot.com, picot edging (2009)
-# for sc, dc and tr; hdc is common practice, no source (3 in every 2 rows).
-PER_ROW_END = {"sc": Fraction(1), "hdc": Fraction(3, 2), "dc": Fraction(2), "tr": Fraction(3)}
-
 
 def rate(sts: int, rows: int) -> Fraction:
     """Stitches per row end out of a gauge of so many stitches and rows over one same length: sts / rows."""

@@ -16,6 +16,12 @@ _OWN = frozenset("top upper around round".split())  # and so is the edge at its 
 _STITCHES = frozenset("st sts stitch stitches loop loops space sp".split())
 _GOAL = frozenset("to until till".split())
 _LONGEST = 9
+_WHOLE = frozenset("evenly edge edges side sides entire outer outside perimeter whole piece blanket afghan throw".split())
+_PART = frozenset(
+    "each next same last first st sts stitch stitches loop loops space sp ring ch chain chains neck neckline armhole armholes sleeve sleeves front "
+    "fronts bottom top lower upper opening post foot leg seam row rows thumb motif motifs".split(),
+)
+_ASIDE = ("and", "join", "turn", "working", "making", "with", "placing", "work", "having")
 
 
 def work_along(cur: Cursor) -> Node | None:
@@ -38,6 +44,21 @@ def along(cur: Cursor, kind: str, n: Num | None, start: int) -> Node | None:
     if cur.low() not in _PLAIN_WAYS or cur.low() == "along" and cur.low(1) == "with":
         return None
     return _edge(cur, kind, n, start, _NO_ROW, _STITCHES | _OWN)
+
+
+def all_around(cur: Cursor, kind: str, n: Num | None, start: int) -> Node | None:
+    """What follows a stitch: "evenly around", "around the entire outer edge", "along all four sides"; nothing taken elsewhere."""
+    i = 0
+    said: set[str] = set()
+    while i < _LONGEST and cur.kind(i) not in ("sep", "end", "close", "open", "star", "times") and cur.low(i) not in _ASIDE:
+        if cur.kind(i) == "num" and not said & {"all"}:
+            return None
+        said |= set(cur.low(i).split())
+        i += 1
+    if not i or said & _PART or not said & _WHOLE or not (said & {"around", "round"} or "all" in said and said & {"sides", "edges"}):
+        return None
+    cur.at += i
+    return EdgeRun(kind, n, "around", span=cur.span_from(start))
 
 
 def _edge(cur: Cursor, kind: str, n: Num | None, start: int, edges: frozenset[str], never: frozenset[str]) -> Node | None:

@@ -70,7 +70,7 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
         return _a_row_of(cur)
     if (low in ("work", "make") or cur.kind() == "num" and any(isinstance(b, EdgeRun) for b in before)) and (edge := work_along(cur)) is not None:
         return edge
-    if low in ("working", "making", "with") and before and isinstance(before[-1], (Make, Group, InTurn, Repeat)):
+    if low in ("working", "making", "with", "placing") and before and isinstance(before[-1], (Make, Group, InTurn, Repeat, EdgeRun)):
         return working(cur, before)
     if low == "in" and cur.low(1) in ("pattern", "pat", "patt") and cur.kind(2) in ("sep", "end") and not any(isinstance(b, (Make, Group, Repeat)) for b in before):
         cur.at += 2
@@ -169,7 +169,7 @@ def _a_row_of(cur: Cursor) -> Node:
     while not cur.done and cur.kind() not in ("sep", "close", "open", "star"):
         said.append(cur.take().text.lower())
     if {"around", "round"} & set(said) or EDGES & set(said):
-        return EdgeRun(kind, None, "around", span=cur.span_from(start))
+        return EdgeRun(kind, None, "outline", span=cur.span_from(start))
     return Make(kind, ONE, Place("each", None, STITCH), span=cur.span_from(start))
 
 

@@ -23,7 +23,7 @@ from loopwright.model.tree import (
     Ring,
 )
 from loopwright.notation.cursor import Cursor
-from loopwright.notation.edges import along
+from loopwright.notation.edges import all_around, along
 from loopwright.notation.moves import LEFT_FREE, to_a_ring
 from loopwright.notation.olden import spread
 from loopwright.notation.places import END_WORDS, left_words, place
@@ -123,7 +123,7 @@ def make(cur: Cursor) -> Node:
     chains = between(cur)
     if cur.low() in ("in", "into") and (edge := _along(cur, kind, n, start)) is not None:
         return edge
-    if (edge := along(cur, kind, n, start)) is not None:
+    if (edge := along(cur, kind, n, start) or all_around(cur, kind, n, start)) is not None:
         return edge
     if "tog" in kind and (again := _decreases(cur, kind, n, loop, start)) is not None:
         return again
@@ -272,7 +272,7 @@ def _more_places(cur: Cursor, made: Make, start: int) -> Node:
         cur.at += 1
         cur.skip("each", "the")
         also = thing(cur)  # "in each st and ch around"
-        if also is None or also.kind not in ("ch", "sp", "st") and also.kind not in ("dc", "sc", "hdc", "tr") or cur.low() not in (*END_WORDS, ",", ";", ".", "") and cur.kind() != "close":
+        if also is None or also.kind not in ("ch", "sp", "st", "row") and also.kind not in ("dc", "sc", "hdc", "tr") or cur.low() not in (*END_WORDS, ",", ";", ".", "") and cur.kind() != "close":
             cur.at = mark
             break
         cur.skip(*END_WORDS)

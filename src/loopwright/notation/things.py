@@ -59,7 +59,7 @@ def underside_words(cur: Cursor) -> bool:
 def thing(cur: Cursor) -> Thing | None:
     """A thing: "st", "ch-3 sp", "5-ch loop", "turning ch", "magic ring", "dc", "shell"; takes nothing when there is none."""
     start = cur.at
-    if cur.low() == "corner" and thing_word(cur.low(1)) in ("sp", "loop"):
+    if cur.low() == "corner" and (thing_word(cur.low(1)) in ("sp", "loop", "st") or cur.kind(1) == "kind" and cur.low(1) not in ("ch", "chain")):
         cur.at += 2
         return Thing("corner")
     numbered = cur.kind(1) == "num" and cur.low(2) == "-" and cur.kind(3) == "kind"  # "corner 2-ch sp"

@@ -7,6 +7,7 @@ from dataclasses import replace
 from loopwright.model.tree import (
     AtEnds,
     Chain,
+    EdgeRun,
     Evenly,
     Group,
     InTurn,
@@ -41,11 +42,15 @@ def working(cur: Cursor, before: list[Node]) -> Node | None:
             cur.at += 1
     cur.working = False
     group = as_group(inside)
-    if group is None or group.place is None or group.place.quant not in ("each", "next") or not isinstance(before[-1], (Make, Group, InTurn)):
+    if group is None or group.place is None or group.place.quant not in ("each", "next") or not isinstance(before[-1], (Make, Group, InTurn, EdgeRun)):
         cur.at, cur.unknown = start, unknown
         return None
     base = before[-1]
-    if not isinstance(base, InTurn) and (placed(base) is None or placed(base).quant != "each"):  # type: ignore[union-attr]
+    if isinstance(base, EdgeRun):
+        whole = base.where in ("around", "outline")
+    else:
+        whole = isinstance(base, InTurn) or (there := placed(base)) is not None and there.quant == "each"
+    if not whole:
         cur.at, cur.unknown = start, unknown
         return None
     _at_each(cur, group)
@@ -107,9 +112,10 @@ def in_turn(out: list[Node]) -> None:
     base = out[first - 1]
     here = placed(base)
     sorts = base.parts if isinstance(base, InTurn) else (base,)
-    if not isinstance(base, InTurn) and (here is None or here.quant != "each" or here.left is not None):
+    whole = isinstance(base, InTurn) or isinstance(base, EdgeRun) and base.where in ("around", "outline") and there.thing.kind == "corner"
+    if not whole and (here is None or here.quant != "each" or here.left is not None):
         return
-    if any((placed(p) or there).thing == there.thing for p in sorts):
+    if any((placed(p) or there).thing == there.thing for p in sorts if not isinstance(p, EdgeRun)):
         return
     group = as_group(out[first:])
     if group is None:

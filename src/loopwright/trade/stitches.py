@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
+from fractions import Fraction
 from functools import cache
 
 from loopwright.record import record
@@ -85,6 +86,7 @@ class _Tables:
     swatches: tuple[Swatch, ...]
     shapes: Mapping[str, Shape]
     circles: Mapping[str, Circle]
+    row_ends: Mapping[str, Fraction]
 
 
 def stitch(key: str) -> Stitch | None:
@@ -122,6 +124,11 @@ def circle(key: str) -> Circle | None:
     return _load().circles.get(key)
 
 
+def row_ends() -> Mapping[str, Fraction]:
+    """Stitches that custom works into the end of one row, by the US key of the row's stitch."""
+    return _load().row_ends
+
+
 def flat_rate(width_mm: float, height_mm: float) -> float:
     """Stitches a flat circle gains each round: 2 pi height / width, as each round lies one height further out.
 
@@ -150,6 +157,7 @@ def _load() -> _Tables:
         swatches,
         {key: _shape(shapes.entry(key), sources) for key in shapes.left()},
         {key: _circle(circles.entry(key), sources) for key in circles.left()},
+        _row_ends(top.entry("row_ends"), sources),
     )
     top.done()
     return found
@@ -188,6 +196,15 @@ def _like(entry: Entry, sources: Mapping[str, str], known: Mapping[str, Stitch])
         if plain not in known:
             raise entry.error(f"'{key}' is like '{plain}', which has no figures")
     return found
+
+
+def _row_ends(entry: Entry, sources: Mapping[str, str]) -> dict[str, Fraction]:
+    entry.source("source", sources)
+    found = {key: entry.whole_numbers(key, ()) for key in entry.left()}
+    for key, told in found.items():
+        if len(told) != 2 or min(told) < 1:
+            raise entry.error(f"'{key}' is told as stitches over rows, two numbers above nought")
+    return {key: Fraction(*told) for key, told in found.items()}
 
 
 def _swatch(entry: Entry, sources: Mapping[str, str]) -> Swatch:

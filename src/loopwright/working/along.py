@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from loopwright.model.tree import Divided, Group, InTurn, Make, Node, Num, PatternRun, Place, Spread, Thing
+from loopwright.model.tree import Divided, EdgeRun, Group, InTurn, Make, Node, Num, PatternRun, Place, Spread, Thing
+from loopwright.working.around import CORNERS, do_around, goes_round
 from loopwright.working.groups import into_one, stitch_parts
 from loopwright.working.kinds import CHAIN, HEIGHT, code, name, plain
 from loopwright.working.making import do_make, kind_made
@@ -20,6 +21,9 @@ LIMIT = 20_000
 
 def do_in_turn(run: Run, node: InTurn) -> None:
     """Each part in each of its places, in the order of the places; a later part wins a place that two name."""
+    if (whole := _round_the_piece(run, node)) is not None:
+        do_around(run, whole, node.parts[-1])
+        return
     if any(_row_ends(part) for part in node.parts):
         for part in node.parts:  # along the side and then along the top: one after the other
             for make in _apart(part):
@@ -49,6 +53,20 @@ def do_in_turn(run: Run, node: InTurn) -> None:
             run.groups.append(MadeGroup(begin, len(run.out), part.name or "" if isinstance(part, Group) else ""))
 
 
+def _round_the_piece(run: Run, node: InTurn) -> EdgeRun | None:
+    """ "sc evenly around, 3 sc in each corner", or "sc in each st around, 3 sc in each corner" where the piece is flat."""
+    first, last = node.parts[0], node.parts[-1]
+    if isinstance(first, EdgeRun) and first.where in ("around", "outline"):
+        return first
+    others = [p.place for p in node.parts[:-1] if isinstance(p, Make) and p.place is not None and p.place.quant == "each" and p.place.thing.kind in ("st", "row")]
+    if len(others) < len(node.parts) - 1 or not isinstance(first, Make):
+        return None
+    place = last.place if isinstance(last, (Make, Group)) else None
+    if place is None or place.thing.kind != "corner" or run.view.runs or not goes_round(run) or any(g.end - g.start >= 3 for g in run.view.groups):
+        return None
+    return EdgeRun(first.kind, None, "around", span=first.span)
+
+
 def _row_ends(part: Node) -> bool:
     return isinstance(part, Make) and part.place is not None and part.place.thing.kind in ("row", "row-end")
 
@@ -73,6 +91,8 @@ def _places_ahead(run: Run, part: Node) -> list[Slot]:
         middle = run.pos + (len(run.view.items) - run.pos - 1) // 2
         return _centres(run) or ([Slot(middle, middle + 1)] if middle < run.end else [])
     found: list[Slot] = []
+    if place.thing.kind == "corner" and not run.view.runs and (corners := _corners(run)):
+        return corners
     pos = run.pos
     while pos < run.end and len(found) < LIMIT:
         slot = seek(run, place.thing, pos)
@@ -81,6 +101,16 @@ def _places_ahead(run: Run, part: Node) -> list[Slot]:
         found.append(slot)
         pos = slot.end if slot.end > pos else pos + 1
     return found
+
+
+def _corners(run: Run) -> list[Slot]:
+    """The middle of each group of a round; where it has none and nobody told where its corners are, four in equal distances."""
+    found = _centres(run)
+    if found or not run.view.joined:
+        return found
+    run.cost += 0.5
+    n = len(run.view.items)
+    return [Slot(i * n // CORNERS, i * n // CORNERS + 1) for i in range(CORNERS)]
 
 
 def _centres(run: Run) -> list[Slot]:

@@ -28,7 +28,8 @@ from loopwright.working.view import View
 class State:
     """What one explanation knows after a row.
 
-    `rows`: rows worked so far in the piece, where a row needs to know it; else 0 for none and 1 for any. `family`: numbers of
+    `rows`: rows worked so far in the piece, where a row needs to know it; else 0 for none and 1 for any. `first_row`: stitches of the
+    first of them where all were worked flat, and a row needs to know it; else 0. `family`: numbers of
     stitches that may have been there before the first row, where nobody can tell which. `frame`: what the rows begin
     and end with, for those that only go on.
     """
@@ -45,6 +46,7 @@ class State:
     free: int = 0
     family: tuple[int, ...] = ()
     frame: tuple[tuple[Node, ...], tuple[Node, ...]] = ((), ())
+    first_row: int = 0
 
 
 @record
@@ -92,10 +94,11 @@ class Same:
 class Told(Same):
     """What a step tells: many rows tell the same, wherever they stand."""
 
-    __slots__ = ("counts_rows", "depth", "frame")
+    __slots__ = ("around", "counts_rows", "depth", "frame")
 
     def __init__(self, step: Step) -> None:
         super().__init__((step.body, step.printed, step.order))
+        self.around = any(isinstance(n, EdgeRun) and n.where in ("around", "outline") for b in step.body for n in (b.parts if isinstance(b, InTurn) else (b,)))
         self.counts_rows = _counts_rows(step.body)
         self.depth = _depth(step.body)
         self.frame = frame(step.body)
@@ -124,6 +127,18 @@ class Explanation:
                 found.append((at, at.outcome if at.step is None else at.outcome.of(at.step)))
             at = at.before
         return found[::-1]
+
+    def first_row(self) -> int:
+        """Stitches of the first row of the piece, where all its rows so far were worked flat and on a chain; else nought."""
+        at: Explanation | None = self
+        first = None
+        for _ in range(self.rows):
+            while at is not None and (at.outcome is None or at.outcome.made is None or not at.outcome.made.out):
+                at = at.before
+            if at is None or at.outcome is None or (first := at.outcome.made) is None or first.joined or first.in_rounds:
+                return 0
+            at = at.before
+        return first.count if first is not None and first.base is not None and first.base.foundation else 0
 
     def outcomes(self) -> list[Outcome]:
         """The outcomes from the first row to this one."""
@@ -154,7 +169,7 @@ def _along_rows(node: Node) -> bool:
     if isinstance(node, Either):
         return any(_counts_rows(nodes) for _, nodes in node.readings)
     if isinstance(node, InTurn):
-        return _counts_rows(node.parts)
+        return any(p.place is not None and p.place.thing.kind == "corner" for p in node.parts if isinstance(p, (Make, Group))) or _counts_rows(node.parts)
     if isinstance(node, Repeat):
         return _counts_rows(node.nodes) or _counts_rows(node.ending)
     return isinstance(node, EdgeRun) or isinstance(node, Group) and _counts_rows(node.nodes)

@@ -338,6 +338,9 @@ def _convention_words(key: str, value: Any) -> str | None:
         return f"the {parts[1]} chains skipped before the first {parts[2]} " + ("do not count as a stitch" if value == "no" else "count as a stitch")
     if key == "times-more":
         return '"rep from * n times" means n times after the first' if value else '"rep from * n times" means n times in all'
+    if key == "round-the-piece":
+        why = {"print": "what the printed count leaves for it", "words": "what the number told leaves for it"}.get(value[1], "the customary number for rows of that height")
+        return f"the stitches round the piece: {value[0]} along a side's row ends, {why}"
     if key == "one-repeat-told" and value:
         return "rows that tell one repeat mean it for the whole row"
     return None

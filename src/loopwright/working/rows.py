@@ -29,6 +29,7 @@ from loopwright.model.tree import (
     Unknown,
 )
 from loopwright.record import record
+from loopwright.working.around import told_round
 from loopwright.working.grouping import together
 from loopwright.working.instructions import do_all, total_needed
 from loopwright.working.kinds import CHAIN, HEIGHT, code, plain
@@ -75,6 +76,7 @@ class Made:
     start: int = 0
     uneven: tuple[int, int] | None = None  # a repeat that did not come out even: what a round takes, what there was for it
     stays: bool = False  # the words say that the work is not turned after it
+    from_print: bool = False  # how many go along the row ends was taken from the printed count, which therefore confirms nothing
 
 
 def main_kind(nodes: tuple[Node, ...], default: str) -> str:
@@ -146,13 +148,15 @@ def from_hook(nodes: tuple[Node, ...]) -> bool:
 
 def work_row(
     view: View, body: tuple[Node, ...], forced: tuple[int, ...], conventions: dict[str, Any], definitions: dict[str, tuple[Node, ...]],
-    kind: str, in_rounds: bool, edge_rows: int = 0, free: int = 0,
+    kind: str, in_rounds: bool, edge_rows: int = 0, free: int = 0, first_row: int = 0, printed: int = 0,
 ) -> Made:
     """Works a row once with forced choices. Raises CannotWork when this reading cannot be worked."""
     nodes, pending = split_pending(body)
     run = Run(view, forced, dict(conventions), definitions, kind, in_rounds or view.joined)
     run.named["edge-rows"] = edge_rows
     run.named["free"] = free
+    run.named["first-row"] = first_row
+    run.named["printed"] = printed
     run.named["edges-told"] = int(not view.runs and any(_along_edge(n) for n in nodes))
     if not view.items and not view.ring and not view.open_end and not any(isinstance(n, Ring) for n in nodes) and _into_ring(nodes):
         run.view = ring()
@@ -163,7 +167,7 @@ def work_row(
     if any(isinstance(n, Mark) and n.text == "tch-space" for n in nodes):
         run.conventions["tch-space"] = True  # "the turning chain always counts as 1 space"
     try:
-        do_all(run, _implied_repeat(run, nodes))
+        do_all(run, _implied_repeat(run, told_round(run, nodes)))
     except CannotWork as why:
         why.log = tuple(run.log)
         why.work = run.steps + len(run.out) // 4
@@ -261,7 +265,7 @@ def _finished(run: Run, pending: Chain | None) -> Made:
         view, out, run.into, run.origins, count, bridged, kinds_made(run, out), cost, left, spaces, tuple(run.log),
         tuple(sorted(run.conventions.items(), key=lambda kv: kv[0])), main_of(out, run.main_kind), run.joined, run.turned,
         run.in_rounds or run.joined, pending, None, run.unsure, base=run.view, tape=tuple(run.tape), start=run.start, uneven=run.uneven,
-        stays=bool(run.named.get("no-turn")),
+        stays=bool(run.named.get("no-turn")), from_print=bool(run.named.get("from-print")),
         work=run.steps + len(out) // 4,
     )
 

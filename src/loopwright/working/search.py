@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import heapq
 from array import array
+from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
 
@@ -104,12 +105,12 @@ class Decoder(Remembered):
         told = (("motifs", step.layout),) if edge is not None else ()
         return [
             Explanation(s, old.cost + o.cost, o.also(told), old, step, 0 if rows is None else old.rows + rows)
-            for s, rows, o in self.known(edge or state, old.rows, step, steps, at).outcomes
+            for s, rows, o in self.known(edge or state, old.rows, step, steps, at, old.first_row).outcomes
         ]
 
-    def known(self, state: State, rows: int, step: Step, steps: list[Step], at: int) -> Found:
-        """The outcomes of a step after so many rows of its piece."""
-        counted = changed(state, rows=rows) if self._told(step).counts_rows and rows != state.rows else state
+    def known(self, state: State, rows: int, step: Step, steps: list[Step], at: int, first_row: Callable[[], int] = int) -> Found:
+        """The outcomes of a step after so many rows of its piece; `first_row` tells how many stitches the first of them has."""
+        counted = changed(state, rows=rows, first_row=first_row()) if self._told(step).counts_rows else state
         found = self._known(counted, step, steps, at)
         self._charge(found)
         return found
@@ -152,7 +153,8 @@ class Decoder(Remembered):
         lost = from_hook(step.body) and lead_chain(step.body) is None and not state.view.foundation and state.pending is None
         guessed = state.unsure and bool(step.printed) and not any(r[1].agrees for r in good)
         endless = bool(problems) and not good and all(p.problem == "too-many" for p in problems)  # no other start would mend that
-        if not endless and (not good or lost or guessed or ((step.gap or step.new_section and step.printed) and min(r[1].cost for r in good) > FRESH)):
+        apart = step.gap or step.new_section and step.printed and not self._told(step).around  # that goes around what is there
+        if not endless and (not good or lost or guessed or (apart and min(r[1].cost for r in good) > FRESH)):
             self.looked_ahead = True
             results += self._unknown_start(state, step, steps, at)
         if step.printed and not any(o.agrees for _, o in results) and any(isinstance(n, PatternRun) and n.n is None for n in step.body):
@@ -203,7 +205,7 @@ class Decoder(Remembered):
                 break
             runs += 1
             try:
-                made = work_row(view, body, forced, conventions, self.definitions, kind, rounds, state.rows, state.free)
+                made = work_row(view, body, forced, conventions, self.definitions, kind, rounds, state.rows, state.free, state.first_row, printed_total(step.printed) or 0)
             except CannotWork as why:
                 log = why.log
                 tries = tries + 1 if why.reason == "too-many" else tries
@@ -212,7 +214,7 @@ class Decoder(Remembered):
             else:
                 log = made.log
                 spent += made.work
-                verdict = agrees(made, step.printed) if step.printed and not _worked_count(made) else None
+                verdict = agrees(made, step.printed) if step.printed and not made.from_print and not _worked_count(made) else None
                 cost = made.cost + (DISAGREES if verdict is False else 0.0)
                 best = min(best, cost)
                 if verdict and made.cost <= SURE:
@@ -306,8 +308,7 @@ class Decoder(Remembered):
         after = self._assumed_state(state, step)
         if number is None and problem.problem == "runs-out" and state.view.foundation and problem.got * 10 >= 9 * len(state.view.items) > 0:
             # a few stitches were missing: the next row goes on from those that were made
-            kind = main_kind(step.body, state.kind)
-            after = changed(after, view=plain_row(problem.got, code(kind), joined=state.joined), kind=kind)
+            after = changed(after, view=plain_row(problem.got, code(kind := main_kind(step.body, state.kind)), joined=state.joined), kind=kind)
         return [(after, changed(problem, step=step, as_printed=number))]
 
     def _wrong_print(self, state: State, step: Step, results: list[tuple[State, Outcome]]) -> list[tuple[State, Outcome]]:

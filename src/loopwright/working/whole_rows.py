@@ -115,9 +115,12 @@ def do_at_ends(run: Run, node: AtEnds) -> None:
 
 def do_edge(run: Run, node: EdgeRun) -> None:
     """Stitches along an edge: as many as told; an untold number comes from the edge itself where it is known."""
+    if node.where in ("around", "outline"):
+        from loopwright.working.around import do_around
+
+        do_around(run, node)
+        return
     count = node.n.at(0) if node.n is not None else None
-    if count is None and node.where == "around":
-        raise CannotWork("edge-unknown")
     if count is None:
         count = run.named.get("edge-rows", 0) * (node.per or 1)
         if not count:

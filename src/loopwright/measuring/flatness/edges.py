@@ -7,7 +7,6 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from statistics import median
 
-from loopwright.grading.borders import PER_ROW_END
 from loopwright.grading.gauge import StitchSizes, plain_kind
 from loopwright.measuring.courses import Course
 from loopwright.measuring.flatness.crowns import plain, unsure
@@ -15,6 +14,7 @@ from loopwright.measuring.flatness.mends import per_row_end, percent
 from loopwright.measuring.flatness.told import told
 from loopwright.model.fabric import PLACES, ROLES, Fabric
 from loopwright.model.lies import LieFault
+from loopwright.trade.stitches import row_ends
 
 OFF = 0.15  # an edge is eased in or stretched by so much: our own reading, no source
 HABIT = 0.25  # where the rate is the trade's habit for the rows
@@ -97,7 +97,7 @@ def _plain_rows(fabric: Fabric, c: Course) -> bool:
 def _habit(rows: Sequence[Course], rate: float) -> bool:
     """Whether so many stitches in a row end are the trade's habit for the stitch of the rows."""
     kinds = Counter(plain_kind(k) for r in rows for k in r.kinds if k != "ch")
-    usual = PER_ROW_END.get(kinds.most_common(1)[0][0]) if kinds else None
+    usual = row_ends().get(kinds.most_common(1)[0][0]) if kinds else None
     return usual is not None and abs(rate / float(usual) - 1) < 0.06
 
 

@@ -139,6 +139,7 @@ row_ends_n = { $n } { $stitch-p } jævnt fordelt langs rækkernes ender
 underside_run = 1 { $stitch } i den anden side af hver { ch-one }
 edge_run = { $n } { $stitch-p } jævnt fordelt langs kanten
 edge_around = { $n } { $stitch-p } jævnt fordelt hele vejen rundt
+edge_all_around = { $stitch-p } jævnt fordelt hele vejen rundt
 in_pattern = fortsæt i mønster
 join = luk omgangen
 join_via = luk med 1 { $stitch }

@@ -140,6 +140,7 @@ row_ends_n = { $n } { $stitch-p } gleichmäßig verteilt in die Reihenenden
 underside_run = 1 { $stitch } in die andere Seite jeder { ch-one }
 edge_run = { $n } { $stitch-p } gleichmäßig verteilt entlang der Kante
 edge_around = { $n } { $stitch-p } gleichmäßig verteilt rundherum
+edge_all_around = { $stitch-p } gleichmäßig verteilt rundherum
 in_pattern = im Muster weiterarbeiten
 join = die Runde schließen
 join_via = mit 1 { $stitch } schließen

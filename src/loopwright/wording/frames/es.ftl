@@ -141,6 +141,7 @@ row_ends_n = { $n } { $stitch-p } de manera uniforme en los extremos de las hile
 underside_run = 1 { $stitch } en el otro lado de cada { ch-one }
 edge_run = { $n } { $stitch-p } de manera uniforme a lo largo del borde
 edge_around = { $n } { $stitch-p } de manera uniforme alrededor
+edge_all_around = { $stitch-p } de manera uniforme alrededor
 in_pattern = seguir con el dibujo
 join = cerrar la vuelta
 join_via = cerrar con 1 { $stitch }

@@ -149,6 +149,7 @@ row_ends_n = { $n } { $stitch-p } à intervalles réguliers dans les extrémité
 underside_run = 1 { $stitch } dans l'autre côté de chaque { ch-one }
 edge_run = { $n } { $stitch-p } à intervalles réguliers le long du bord
 edge_around = { $n } { $stitch-p } à intervalles réguliers tout autour
+edge_all_around = { $stitch-p } à intervalles réguliers tout autour
 in_pattern = continuer le motif
 join = fermer le tour
 join_via = fermer avec 1 { $stitch }

@@ -141,6 +141,7 @@ row_ends_n = { $n } { $stitch-p } in modo uniforme nelle estremità delle righe
 underside_run = 1 { $stitch } nell'altro lato di ogni { ch-one }
 edge_run = { $n } { $stitch-p } in modo uniforme lungo il bordo
 edge_around = { $n } { $stitch-p } in modo uniforme tutt'intorno
+edge_all_around = { $stitch-p } in modo uniforme tutt'intorno
 in_pattern = continuare nel motivo
 join = chiudere il giro
 join_via = chiudere con 1 { $stitch }

@@ -139,6 +139,7 @@ row_ends_n = { $n } { $stitch-p } gelijkmatig verdeeld in de uiteinden van de to
 underside_run = 1 { $stitch } in de andere kant van elke { ch-one }
 edge_run = { $n } { $stitch-p } gelijkmatig verdeeld langs de rand
 edge_around = { $n } { $stitch-p } gelijkmatig verdeeld rondom
+edge_all_around = { $stitch-p } gelijkmatig verdeeld rondom
 in_pattern = verder haken in patroon
 join = de toer sluiten
 join_via = sluiten met 1 { $stitch }

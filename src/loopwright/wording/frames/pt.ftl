@@ -141,6 +141,7 @@ row_ends_n = { $n } { $stitch-p } de maneira uniforme nas pontas das carreiras
 underside_run = 1 { $stitch } no outro lado de cada { ch-one }
 edge_run = { $n } { $stitch-p } de maneira uniforme ao longo da borda
 edge_around = { $n } { $stitch-p } de maneira uniforme ao redor
+edge_all_around = { $stitch-p } de maneira uniforme ao redor
 in_pattern = continuar no padrão
 join = fechar a volta
 join_via = fechar com 1 { $stitch }

@@ -141,6 +141,7 @@ row_ends_n = { $n } { $stitch-p } jämnt fördelat längs varvens ändar
 underside_run = 1 { $stitch } i andra sidan av varje { ch-one }
 edge_run = { $n } { $stitch-p } jämnt fördelat längs kanten
 edge_around = { $n } { $stitch-p } jämnt fördelat runt om
+edge_all_around = { $stitch-p } jämnt fördelat runt om
 in_pattern = fortsätt i mönster
 join = slut varvet
 join_via = slut varvet med 1 { $stitch }
