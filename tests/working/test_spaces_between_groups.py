@@ -46,3 +46,13 @@ def test_what_is_written_reads_back_as_the_same_square(terms):
     said = "\n".join(s.text.strip() for s in instructions(voice_for(document, terms, 0), document, report))
     again = work(read(Source(f"Terms: {terms.upper()}\nSquare\n{said}", "again")))
     assert [r.counts[0] for r in again.rows] == [4, 12, 24, 36], said
+
+
+def test_the_last_space_of_such_a_repeat_is_one_between_groups_too() -> None:
+    text = """Ch 4, join with sl st to form a ring.
+Rnd 1: Ch 3, 2 dc in ring, (ch 2, 3 dc in ring) 3 times, ch 2, join with sl st to top of ch-3. (12 dc)
+Rnd 2: Sl st to ch-2 sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, *(3 dc, ch 2, 3 dc) in next ch-2 sp; rep from * around, join. (24 dc)
+Rnd 3: Sl st to corner sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, *3 dc in next sp between groups, (3 dc, ch 2, 3 dc) in next corner sp; rep from * around, ending with 3 dc in last sp, join. (36 dc)
+Rnd 4: Sl st to corner sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, *3 dc in each sp between groups to corner, (3 dc, ch 2, 3 dc) in corner sp; rep from * around, ending with 3 dc in each of last 2 sps, join. (48 dc)
+"""
+    assert [(r.counts[0], r.agrees) for r in work(read(Source.of(text))).rows if r.label] == [(12, True), (24, True), (36, True), (48, True)]

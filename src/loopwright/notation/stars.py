@@ -2,18 +2,23 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from loopwright.model.tree import (
     Chain,
+    Make,
     Mark,
     Node,
     Num,
     Repeat,
+    Thing,
 )
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.lists import one_place
 from loopwright.notation.places import END_WORDS, left_words
+
+_GAP, _SPACE = Thing("gap"), Thing("sp")
 
 
 def to_end(cur: Cursor, inside: tuple[Node, ...], start: int) -> Node:
@@ -185,5 +190,12 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
                 one_place(tail, 0)
             if cur.at == at:
                 cur.at += 1
-        made = replace(made, ending=tuple(tail), ending_mode="with-last" if last else "with")
+        made = replace(made, ending=_spaces_alike(made.nodes, tail), ending_mode="with-last" if last else "with")
     out.append(made)
+
+
+def _spaces_alike(told: Sequence[Node], ending: Sequence[Node]) -> tuple[Node, ...]:
+    """ "*3 dc in next sp between groups …; rep from * around, ending with 3 dc in last sp": the last space is one between groups too."""
+    if not any(isinstance(n, Make) and n.place is not None and n.place.thing == _GAP for n in told):
+        return tuple(ending)
+    return tuple(replace(n, place=replace(n.place, thing=_GAP)) if isinstance(n, Make) and n.place is not None and n.place.quant == "last" and n.place.thing == _SPACE else n for n in ending)
