@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from loopwright.model.tree import Make, Place, Thing
-from loopwright.working.kinds import CHAIN, code
+from loopwright.working.kinds import CHAIN, HEIGHT, code
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
 from loopwright.working.seeking import SPACES, STITCHES, seek, stitches_ahead, view_runs
 from loopwright.working.view import Slot
@@ -189,6 +189,8 @@ def _last(run: Run, place: Place, how: str) -> list[Slot]:
     elif jumped:
         run.cost += min(2.0, 0.3 * jumped)
     chosen = ahead[-wanted:]
+    if place.of is None and place.thing.kind in HEIGHT and run.out and run.out[-1] != CHAIN and not run.view.foundation:
+        run.cost += min(1.6, 0.2 * sum(1 for i in range(run.pos, chosen[0].start) if run.item(i) != CHAIN))  # what stands before it is passed over
     if place.of is not None or place.centre:
         chosen = [_inside(run, s, place) for s in chosen]
     for slot in chosen:
@@ -210,7 +212,7 @@ def _tch(run: Run) -> Slot:
             return run.last
         raise RunsOut("turning chain", wanted=1, found=0)
     skipped = sum(1 for i in range(run.pos, at) if run.item(i) != CHAIN)
-    run.cost += 0.1 * bool(skipped) if run.used_spaces else min(3.0, 0.15 * skipped if skipped < 4 else 0.6 * skipped)
+    run.cost += 0.1 * (skipped > 1) if run.used_spaces else min(3.0, 0.15 * skipped if skipped < 4 else 0.6 * skipped)
     return _take(run, Slot(at, at + 1))
 
 

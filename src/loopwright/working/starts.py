@@ -108,6 +108,8 @@ def start_chain(run: Run, node: Chain, length: int, following: Sequence[Node]) -
     if kind not in HEIGHT and join in (0, length) and length in _BY_HEIGHT:
         kind = _BY_HEIGHT[length]  # before a popcorn or a cluster, and joined to: a stitch as tall as the chain
     as_kind = node.as_kind or kind
+    if kind not in HEIGHT and _BY_HEIGHT.get(length) is not None and _into_turning_chain(following) == _BY_HEIGHT[length]:
+        kind = _BY_HEIGHT[length]  # before a shell or a V, in rows that end on the turning chain: it is a stitch there
     reading = _reading(run, node, length, kind, first, join)
     if run.inside and length > 4 and isinstance(reading, tuple):
         reading = "loop"  # the repeat's own chain, not one for the row's height
@@ -124,6 +126,16 @@ def start_chain(run: Run, node: Chain, length: int, following: Sequence[Node]) -
         run.note("turning", length)
         if run.last is None and not run.view.ring:
             run.last = Slot(run.pos, run.pos + 1)
+
+
+def _into_turning_chain(nodes: Sequence[Node]) -> str:
+    """The stitch that a row ends with, where it goes into the turning chain of the row below; "" where it does not."""
+    for node in reversed(nodes):
+        if isinstance(node, Make):
+            return plain(node.kind) if node.place is not None and "tch" in (node.place.thing.kind, node.place.of and node.place.of.kind) else ""
+        if not isinstance(node, (Mark, Join)):
+            return ""
+    return ""
 
 
 def start_in_group(run: Run, node: Chain, length: int, following: Sequence[Node], slot: Slot) -> None:
