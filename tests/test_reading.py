@@ -4,6 +4,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from loopwright.model.tree import HeadLine
 from loopwright.notation import read, write
 from loopwright.source import Source
 from loopwright.working import work
@@ -70,3 +71,47 @@ def test_any_words_are_read_worked_and_kept(lines):
     document = read(Source.of(text))
     assert write(document) == text
     assert len(work(document).sizes) == len(document.sizes)
+
+
+@pytest.mark.parametrize("words", [
+    "hdc in the back loop only of each st across", "hdc in the back loop of each st across", "hdc in BLO of each st across",
+    "working in the back loops only, hdc in each st across", "hdc in each st across through the back loop only",
+])
+def test_the_loops_that_a_row_goes_into_are_understood_wherever_they_are_told(words: str) -> None:
+    report = work(read(Source.of(f"Ch 26.\nRow 1: Hdc in 3rd ch from hook and in each ch across, turn. (24)\nRow 2: Ch 2, {words}, turn. (24)\n")))
+    fabric = report.fabrics[0]
+    assert fabric is not None
+    last = fabric.rows[-1]
+    assert {fabric.where(s) for s in range(last.start, last.end) if fabric.name(s) == "hdc"} == {"back"}
+    assert not [f for f in report.findings if f.code == "N002"]
+
+
+WHOLE = [  # what is told, and the counts of its labelled rows
+    ("a chain joined into a round: the start chain stands on its first chain", [96],
+     "Ch 96; join with sl st to first ch to form a ring.\nRnd 1: Ch 3 (counts as dc), dc in next ch and in each ch around; join with sl st in top of beg ch-3. (96 dc)"),
+    ("shells and half shells: an ending takes the place of the last group", [37, 37, 37],
+     "Ch 38.\nRow 1: Sc in 2nd ch from hook, *skip next 2 chs, 5 dc in next ch (shell made), skip next 2 chs, sc in next ch; rep from * to end. Turn. (6 shells, 7 sc)\n"
+     "Row 2: Ch 3 (counts as dc), 2 dc in same st, *sc in 3rd dc of next shell, 5 dc in next sc; rep from * ending with 3 dc in last sc. Turn.\n"
+     "Row 3: Ch 1, sc in first dc, *5 dc in next sc, sc in 3rd dc of next shell; rep from * to end, working last sc in top of ch 3. Turn."),
+    ("V-stitches between a turning chain and the stitch on it", [40, 40, 40],
+     "Ch 62.\nRow 1: (Dc, ch 1, dc) in 5th ch from hook, *skip 2 ch, (dc, ch 1, dc) in next ch; rep from * across to last 3 ch, skip 2 ch, dc in last ch, turn. (19 V-sts)\n"
+     "Rows 2-3: Ch 3, V-st in each ch-1 sp across, dc in top of turning ch, turn. (19 V-sts)"),
+    ("counts behind a dash, and a slip across to a space", [16, 16, 32, 48],
+     "Ch 5, sl st into first ch to make a ring\nRound 1: ch 3, 15 dc into ring, sl st to 3rd ch of beginning ch 3 - 16 sts\n"
+     "Round 2: ch 4, *dc into next st, ch 1, rep from * 14 more times, sl st to 3rd of beginning 4 ch - 16 dc, 16 ch sp\n"
+     "Round 3: sl st into first ch-1 space, ch 3, 1 dc in same space, ch 1, *2 dc in next ch-1 space, ch 1, rep from * around, join - 32 dc\n"
+     "Round 4: sl st across to first ch-1 sp, ch 3, 2 dc in same sp, ch 1, (3 dc in next sp, ch 1) 15 times, sl st to join. 48 dc"),
+]
+
+
+@pytest.mark.parametrize(("counts", "text"), [w[1:] for w in WHOLE], ids=[w[0] for w in WHOLE])
+def test_whole_patterns_are_worked_as_a_maker_works_them(counts: list[int], text: str) -> None:
+    report = work(read(Source.of(text)))
+    assert [r.counts[0] for r in report.rows if r.label] == counts
+    assert [r.agrees for r in report.rows if r.agrees is False] == []
+
+
+def test_facts_told_one_after_the_other_in_a_line_are_found() -> None:
+    document = read(Source.of("Baby Blanket\nWorsted (4) yarn. 5 mm hook. Gauge: 14 sts and 16 rows = 4 in. Terms: US\n\nCh 31.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (30 sc)\n"))
+    assert {i.name: i.value.rstrip(". ") for i in document.items if isinstance(i, HeadLine)} == {"gauge": "14 sts and 16 rows = 4 in", "terms": "US"}
+    assert write(document) == document.text

@@ -14,8 +14,9 @@ from loopwright.source import Span
 _MULTIPLE = re.compile(
     r"\bmultiples?\s+of\s+(?P<m>\d{1,4})(?P<sts>\s*(?:sts?|stitches|ch(?:ain)?s?)\b)?"
     r"(?:\s*(?:\+|plus|and)\s*(?P<plus>\d{1,3})(?!\s*(?:rows?|rnds?|rounds?|cm|mm|in)\b)(?P<sts2>\s*(?:sts?|stitches|ch(?:ain)?s?)\b)?)?"
-    r"(?:\W{0,3}(?:\+|plus|and|add)\s*(?P<chain>\d{1,2})\s*(?:ch\w*\s*)?(?:more\s+)?(?:for|to)\s+(?:the\s+|your\s+)?(?:turn\w*|base|beg\w*|start\w*|found\w*|first))?",
-    re.IGNORECASE,
+    r"(?:\W{0,3}(?:(?:\+|plus|and|add)\s*(?P<chain>\d{1,2})\s*(?:ch\w*\s*)?(?:more\s+)?(?:for|to)\s+(?:the\s+|your\s+)?(?:turn\w*|base|beg\w*|start\w*|found\w*|first)"
+    r"|(?:\+|plus|add)\s*(?P<more>\d{1,2})(?=\s*(?:$|[.;,)]|ch))))?",
+    re.IGNORECASE | re.MULTILINE,
 )
 _CHAIN_TOLD = re.compile(r"\bch(?:ain)?\s+(?:a\s+|any\s+|in\s+)?(?:a\s+)?multiples?\b", re.IGNORECASE)
 _SAMPLE = re.compile(
@@ -57,8 +58,8 @@ def _told(text: str) -> _Told | None:
             bool(_CHAIN_TOLD.search(text[max(0, m.start() - 20) : m.start() + 10]))
             or "ch" in ((m["sts"] or "") + (m["sts2"] or "")).lower()
         )
-        if m["chain"]:
-            rests = {plus + int(m["chain"])}
+        if m["chain"] or m["more"]:
+            rests = {plus + int(m["chain"] or m["more"])}
         elif chained:
             rests = {plus}
         else:

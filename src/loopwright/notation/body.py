@@ -147,6 +147,7 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
             return first
     if underside_words(cur):
         return Mark("underside", span=cur.span_from(start))
+    cur.skip("in", "into", "through", "thru") if low in ("in", "into", "through", "thru") else None
     loop = loop_words(cur)
     if loop is not None:
         return Mark("loops", loop=loop, span=cur.span_from(start))

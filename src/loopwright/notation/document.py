@@ -54,6 +54,7 @@ _JOINT = re.compile(r"(?<=\S) {3,}(?=\S)")  # where a broken line went on
 _INSTRUCTIONS = frozenset("Make Chain Group Repeat Ring Join Skip Either EdgeRun Evenly EveryKth AtEnds PatternRun InTurn Spread Divided".split())
 _HEAD = re.compile(r"(?P<name>[A-Z][A-Za-z ]{1,30}):\s*(?P<value>\S.*)$")
 _FITS = re.compile(r"(?:to fit|fits|actual|left as it is)\b", re.IGNORECASE)
+_MORE_FACTS = re.compile(r"(?<=[.;)])\s+(?=(?:Gauge|Tension|Hook|Yarn|Terms|Sizes?|Finished size|Finished measurements)\s*:)")  # told in one line
 _FIRST_SIZE = re.compile(r"\s*([^,;()\[\]]+?)\s*[(\[]([^()\[\]]+)[)\]]\s*\.?\s*$")
 _FIT = re.compile(r"\{(?P<blank>[^{}]+)\}:\s*(?P<sentence>\S.*)$")
 _HEAD_NAMES = frozenset(
@@ -239,6 +240,9 @@ def _line(text: str, start: int, end: int, which: Dialect, sizes: int, seen_row:
 
 def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, seen_row: bool, known: Known) -> list[Item]:
     line = text[start:end]
+    if not seen_row and (more := _MORE_FACTS.search(text, start, end)) is not None:
+        first = _unlabelled(text, start, more.start(), which, sizes, False, known)
+        return [*first, *_unlabelled(text, more.end(), end, which, sizes, False, known)]
     span = Span(start, end)
     head = _HEAD.match(line)
     if head and not seen_row and (all(w in _HEAD_NAMES for w in head["name"].lower().split()) or _FITS.match(head["name"])):

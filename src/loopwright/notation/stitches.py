@@ -28,7 +28,7 @@ from loopwright.notation.moves import LEFT_FREE, to_a_ring
 from loopwright.notation.olden import spread
 from loopwright.notation.places import END_WORDS, left_words, place
 from loopwright.notation.shapes import between
-from loopwright.notation.things import loop_words, rows_down, thing
+from loopwright.notation.things import loop_behind, loop_words, rows_down, thing
 
 NOTE_WORDS = 60
 UNSEEN = frozenset({"inv", "invisible", "seamless", "chainless", "standing"})  # joins and starts that do not show
@@ -149,7 +149,7 @@ def make(cur: Cursor) -> Node:
     if where is not None and where.loop in _POSTS:
         kind, where = kind if kind.startswith(("fp", "bp")) else _POSTS[where.loop] + kind, replace(where, loop="both")
     if loop == "both":
-        loop = loop_words(cur) or "both"
+        loop = loop_behind(cur) or "both"
     chains = chains or (between(cur) if where is not None else 0)
     wide = where.n.at(0) if where is not None and where.n is not None and where.quant == "next" else None
     if kind == "cluster" and n in (None, ONE) and wide and wide > 1 and any(t.text.lower() == "over" for t in cur.tokens[start : cur.at]):
@@ -215,6 +215,13 @@ def _number_after(cur: Cursor) -> bool:
 
 def _slip_join(cur: Cursor, start: int) -> Node | None:
     """ "sl st to form ring", "sl st to first dc", "sl st in top of ch 3": a join; nothing taken when it is none."""
+    if cur.low() in ("across", "over", "along") and cur.low(1) == "to":
+        mark = cur.at
+        cur.at += 2
+        goal = place(cur, bare=True)  # "sl st across to first ch-1 sp": the hook goes there
+        if goal is not None and goal.thing.kind in ("sp", "loop", "corner"):
+            return Make("sl st", ONE, replace(goal, quant="next"), span=cur.span_from(start))
+        cur.at = mark
     if cur.low() == "to":
         if cur.low(1) in ("close", "join") and cur.low(2) in ("", ".", ",", ";", ")", "rnd", "round", "turn") and start > 3:
             cur.at += 2 + (cur.low(2) in ("rnd", "round"))

@@ -23,7 +23,7 @@ def terms_of(text: str, terms: str | None) -> tuple[Literal["us", "uk", "old"], 
     """The terms of a text, `terms` where they are given; and whether they were found out by its words."""
     if terms in ("us", "uk", "old"):
         return terms, False  # type: ignore[return-value]
-    told = re.search(r"^terms:\s*(us|uk|old)\b", text, re.IGNORECASE | re.MULTILINE)
+    told = re.search(r"(?:^|[.;]\s)terms:\s*(us|uk|old)\b", text, re.IGNORECASE | re.MULTILINE)
     if told:
         return told[1].lower(), False  # type: ignore[return-value]
     us, uk = map(sum, zip(*map(_weighed, text.split("\n")), strict=True))

@@ -9,11 +9,15 @@ LOOP_WORDS: dict[str, Loop] = {
     "blo": "back", "bl": "back", "blp": "back", "flo": "front", "fl": "front", "tlo": "third",
 }
 
+_LOOPS = frozenset(("loop", "loops", "lp", "lps", "half", "thread", "threads", "strand", "halves"))
+
 
 def loop_words(cur: Cursor) -> Loop | None:
     """ "back loop only", "blo", "front half of", "both loops of"; takes nothing when there is none."""
     start = cur.at
     cur.skip("the", "picking", "up", "taking", "only", "working", "through", "in", "into", "just") if cur.low() in ("picking", "taking") else None
+    if cur.low() == "the" and cur.low(2) in _LOOPS and cur.low(-1) in ("in", "into", "through", "thru", "using"):
+        cur.at += 1
     word = cur.low()
     if word in LOOP_WORDS and not (word in ("bl", "fl") and cur.kind(1) == "num"):
         cur.at += 1
@@ -21,12 +25,22 @@ def loop_words(cur: Cursor) -> Loop | None:
         return LOOP_WORDS[word]
     side = {"back": "back", "front": "front", "third": "third", "3rd": "third", "both": "both", "rear": "back", "top": "both"}.get(word)
     cur.skip("the")
-    if side and cur.low(1) in ("loop", "loops", "lp", "lps", "half", "thread", "threads", "strand", "halves"):
+    if side and cur.low(1) in _LOOPS:
         cur.at += 2
         cur.skip("only", "of")
         return side  # type: ignore[return-value]
     cur.at = start
     return None
+
+
+def loop_behind(cur: Cursor) -> Loop | None:
+    """A loop told behind the place: "BLO", "through the back loop only"; takes nothing when there is none."""
+    start = cur.at
+    cur.skip("through", "thru", "in", "into", "using", "working") if cur.low() in ("through", "thru", "using") else None
+    found = loop_words(cur)
+    if found is None:
+        cur.at = start
+    return found
 
 
 _SIDES = frozenset({"other", "opposite", "second", "under", "bottom", "unused", "free", "remaining", "unworked"})

@@ -115,7 +115,7 @@ def start_chain(run: Run, node: Chain, length: int, following: Sequence[Node]) -
         reading = "loop"  # the repeat's own chain, not one for the row's height
     if isinstance(reading, tuple):
         spaces, as_kind = reading[1], reading[2]
-        _stand(run, as_kind, length - spaces)
+        _stand(run, as_kind, length - spaces, first[1] if first is not None else None)
         if spaces:
             run.chain(spaces)
     elif reading == "loop":
@@ -240,11 +240,14 @@ def _by_height(run: Run, length: int, kind: str, tall: int, first: tuple[str, Pl
     )
 
 
-def _stand(run: Run, kind: str, length: int) -> None:
-    """The start chain as a stitch over the first place, or in the ring, or in the space where the yarn is."""
+def _stand(run: Run, kind: str, length: int, first: Place | None = None) -> None:
+    """The start chain as a stitch over the first place, or in the ring, or in the space where the yarn is; `first`: where the next one goes."""
     at: Slot | None
     run.start_chain = (length, kind)
-    if run.view.ring:
+    if run.view.ring and run.view.items and first is not None and first.thing.kind in ("ch", "st") and _over_first(run, first):
+        at = Slot(run.pos, run.pos + 1)  # all round a chain that was joined, it stands on the first of it
+        run.pos += 1
+    elif run.view.ring:
         at = Slot(0, len(run.view.items), "ring")
     elif run.last is not None and run.last.how in ("space", "between") or run.slipped and run.last is not None:
         at = run.last
@@ -261,6 +264,10 @@ def _stand(run: Run, kind: str, length: int) -> None:
     run.make(code(kind if kind in HEIGHT else "dc"), at)
     run.tch_item = True
     run.tch_length = length
+
+
+def _over_first(run: Run, first: Place) -> bool:
+    return bool(first.quant == "next" or first.quant == "each" and run.once("stands-on-ring", ((0.0, True), (0.4, False))))
 
 
 def _loop(run: Run, length: int, first: tuple[str, Place | None, int] | None) -> None:
