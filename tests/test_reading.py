@@ -90,17 +90,17 @@ WHOLE = [  # what is told, and the counts of its labelled rows
     ("a chain joined into a round: the start chain stands on its first chain", [96],
      "Ch 96; join with sl st to first ch to form a ring.\nRnd 1: Ch 3 (counts as dc), dc in next ch and in each ch around; join with sl st in top of beg ch-3. (96 dc)"),
     ("shells and half shells: an ending takes the place of the last group", [37, 37, 37],
-     "Ch 38.\nRow 1: Sc in 2nd ch from hook, *skip next 2 chs, 5 dc in next ch (shell made), skip next 2 chs, sc in next ch; rep from * to end. Turn. (6 shells, 7 sc)\n"
+     ("Ch 38.\nRow 1: Sc in 2nd ch from hook, *skip next 2 chs, 5 dc in next ch (shell made), skip next 2 chs, sc in next ch; rep from * to end. Turn. (6 shells, 7 sc)\n"
      "Row 2: Ch 3 (counts as dc), 2 dc in same st, *sc in 3rd dc of next shell, 5 dc in next sc; rep from * ending with 3 dc in last sc. Turn.\n"
-     "Row 3: Ch 1, sc in first dc, *5 dc in next sc, sc in 3rd dc of next shell; rep from * to end, working last sc in top of ch 3. Turn."),
+     "Row 3: Ch 1, sc in first dc, *5 dc in next sc, sc in 3rd dc of next shell; rep from * to end, working last sc in top of ch 3. Turn.")),
     ("V-stitches between a turning chain and the stitch on it", [40, 40, 40],
-     "Ch 62.\nRow 1: (Dc, ch 1, dc) in 5th ch from hook, *skip 2 ch, (dc, ch 1, dc) in next ch; rep from * across to last 3 ch, skip 2 ch, dc in last ch, turn. (19 V-sts)\n"
-     "Rows 2-3: Ch 3, V-st in each ch-1 sp across, dc in top of turning ch, turn. (19 V-sts)"),
+     ("Ch 62.\nRow 1: (Dc, ch 1, dc) in 5th ch from hook, *skip 2 ch, (dc, ch 1, dc) in next ch; rep from * across to last 3 ch, skip 2 ch, dc in last ch, turn. (19 V-sts)\n"
+     "Rows 2-3: Ch 3, V-st in each ch-1 sp across, dc in top of turning ch, turn. (19 V-sts)")),
     ("counts behind a dash, and a slip across to a space", [16, 16, 32, 48],
-     "Ch 5, sl st into first ch to make a ring\nRound 1: ch 3, 15 dc into ring, sl st to 3rd ch of beginning ch 3 - 16 sts\n"
+     ("Ch 5, sl st into first ch to make a ring\nRound 1: ch 3, 15 dc into ring, sl st to 3rd ch of beginning ch 3 - 16 sts\n"
      "Round 2: ch 4, *dc into next st, ch 1, rep from * 14 more times, sl st to 3rd of beginning 4 ch - 16 dc, 16 ch sp\n"
      "Round 3: sl st into first ch-1 space, ch 3, 1 dc in same space, ch 1, *2 dc in next ch-1 space, ch 1, rep from * around, join - 32 dc\n"
-     "Round 4: sl st across to first ch-1 sp, ch 3, 2 dc in same sp, ch 1, (3 dc in next sp, ch 1) 15 times, sl st to join. 48 dc"),
+     "Round 4: sl st across to first ch-1 sp, ch 3, 2 dc in same sp, ch 1, (3 dc in next sp, ch 1) 15 times, sl st to join. 48 dc")),
 ]
 
 
