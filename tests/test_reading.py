@@ -101,6 +101,13 @@ WHOLE = [  # what is told, and the counts of its labelled rows
      "Round 2: ch 4, *dc into next st, ch 1, rep from * 14 more times, sl st to 3rd of beginning 4 ch - 16 dc, 16 ch sp\n"
      "Round 3: sl st into first ch-1 space, ch 3, 1 dc in same space, ch 1, *2 dc in next ch-1 space, ch 1, rep from * around, join - 32 dc\n"
      "Round 4: sl st across to first ch-1 sp, ch 3, 2 dc in same sp, ch 1, (3 dc in next sp, ch 1) 15 times, sl st to join. 48 dc")),
+    ("loops: the hook that was slipped into the first one works there first", [16, 16, 16, 48],
+     ("Rnd 1: Ch 2 (does not count), 16 dc in magic ring, join. (16 dc)\nRnd 2: Ch 1, sc in first st, *ch 5, sc in next st; rep from * around, ch 5, join to first sc. (16 loops)\n"
+      "Rnd 3: Sl st to center of first loop, ch 1, sc in same loop, *ch 5, sc in next loop; rep from * around, ch 5, join. (16 loops)\n"
+      "Rnd 4: Sl st to center of next loop, ch 1, *3 sc in loop; rep from * around, join. (48 sc)")),
+    ("rows after rounds, told by a line of its own", [24, 20, 20],
+     ("Rnd 1: Ch 2 (does not count), 24 dc in magic ring, join. (24 dc)\nNow work in rows:\nRow 1: Ch 3, dc in next 19 dc, turn, leaving last 4 dc unworked. (20 dc)\n"
+      "Row 2: Ch 3, skip first dc, dc in each dc to end, working last dc into top of turning ch, turn. (20 dc)")),
 ]
 
 

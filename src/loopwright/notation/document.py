@@ -69,6 +69,7 @@ _ONLY = re.compile(r"\(?(?:for\s+)?(?:the\s+)?(?P<names>[\w ,&/-]{1,60}?)\s+size
 _ALL_SIZES = re.compile(r"\(?(?:for\s+)?all\s+sizes\)?\s*[:.—–-]?\s*", re.IGNORECASE)
 _OTHER_CRAFT = re.compile(r"\b(?:tunisian|afghan\s+st(?:itch)?|broomstick|solomon[’']?s?\s+knots?|lover[’']?s?\s+knots?|love\s+knots?|knot\s+st(?:itche?)?s?|hairpin\s+lace)\b", re.IGNORECASE)
 _MAKING_UP = re.compile(r"(?:(?:fold|lay)\s+(?:the|it|each|both|your|work|piece)|where\s+(?:a|an|the|two))\b", re.IGNORECASE)  # told of the whole piece
+_HOW_ON = re.compile(r"(?:you\s+will\s+)?(?:now\s+|from\s+(?:now|here)\s+on,?\s+)?(?:work|continue|begin(?:\s+working)?|working)\s+(?:back\s+and\s+forth\s+)?in\s+(?:continuous\s+)?(?:rows|rounds|rnds|spirals?)(?:\s+from\s+(?:now|here)\s+on)?\s*[:.]?", re.IGNORECASE)
 _START = re.compile(r".*\b(?:ch(?:ain)?\.?\s+(?:of\s+)?(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|ten|eleven|twelve|\w{3,5}teen)\b|ch(?:ain)?\.?\s*[\d{]|(?:an?|of)\s+chain\b|^\s*chain\s+of|\d{1,9}(?:\s*[(\[][\d\s,:;–-]+[)\]])?\s*ch(?:ain)?\b|in\s+this\s+(?:ring\s+)?work|magic|ring|f(?:oundation )?(?:sc|hdc|dc|htr|tr)\b)|^\s*\*|\{[^{}]+\}\s*ch\b", re.IGNORECASE)
 
 
@@ -250,7 +251,7 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
         return [HeadLine(head["name"].lower(), head["value"], span, value)]
     if line.lower().rstrip(":") in ("fit", "abbreviations", "notes", "special stitches"):
         return [Prose(line, span)]
-    if seen_row and _MAKING_UP.match(line):
+    if seen_row and (_MAKING_UP.match(line) or _HOW_ON.fullmatch(line.strip())):
         return [Prose(line, span)]
     body_at = start + (head.start("value") if head else 0)
     told = until(text[body_at:end].strip(), which) or order_of(text[body_at:end].strip(), sizes, which)

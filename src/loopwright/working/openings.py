@@ -60,6 +60,9 @@ def leaves_any(body: tuple[Node, ...]) -> bool:
     return any(isinstance(n, Mark) and n.what == "leave" and n.n is None for n in body)
 
 
+_WORKS = frozenset("Group Evenly PatternRun InTurn EdgeRun EveryKth AtEnds Spread Divided Either".split())
+
+
 def begins_anew(step: Step, state: State) -> tuple[bool, bool]:
     """Whether a row surely, or perhaps, begins a new piece: a ring, or a foundation chain."""
     body = step.body
@@ -75,7 +78,7 @@ def begins_anew(step: Step, state: State) -> tuple[bool, bool]:
     length = chain.n.at(0) or 0
     if from_hook(body) and fresh and length > 1:
         return True, False
-    only_chain = not any(isinstance(n, (Make, Repeat)) or n.__class__.__name__ in ("Group", "Evenly", "PatternRun") for n in body)
+    only_chain = not any(isinstance(n, (Make, Repeat)) or n.__class__.__name__ in _WORKS for n in body)
     if only_chain and step.number is None and (length > 6 or step.new_section):
         return True, False
     return False, (step.new_section or step.number == 1) and length > 6

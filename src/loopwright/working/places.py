@@ -89,6 +89,10 @@ def _next(run: Run, place: Place, how: str) -> list[Slot]:
     if place.thing.kind == "ch" and run.named.get("row-ends") and not run.view.foundation and CHAIN not in run.view.items and place.of is None:
         run.left_said = True  # past the row ends come the chains that the piece began with
         return [Slot(-1, -1, "underside")] * min(wanted or 0, MAX_ITEMS)
+    if run.inside and not run.out and wanted == 1 and place.thing.kind in SPACES and (here := _space_here(run)) is not None:
+        if run.once("slipped-into", ((0.0, True), (0.3, False))):
+            run.end = min(run.end, len(run.view.items) + here.start)  # and is not come back to
+            return [_take(run, here)]  # "sl st into loop, ch 1, *3 sc in loop; rep from * around": the hook is in the first of them
     for _ in range(min(wanted or 0, MAX_ITEMS)):
         slot = seek(run, place.thing, run.pos)
         if slot is None:
@@ -99,6 +103,13 @@ def _next(run: Run, place: Place, how: str) -> list[Slot]:
             slot = _inside(run, slot, place)
         found.append(_take(run, _with(slot, how)))
     return found
+
+
+def _space_here(run: Run) -> Slot | None:
+    """The chain space that the hook was slipped into."""
+    if run.last is None or run.last.how not in ("space", "chain") and run.item(run.last.start) != CHAIN:
+        return None
+    return next((Slot(s, e, "space") for s, e in view_runs(run) if s <= run.last.start < e), None)
 
 
 def _between(run: Run, slot: Slot, kind: str) -> Slot | None:
