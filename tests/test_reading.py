@@ -108,6 +108,11 @@ WHOLE = [  # what is told, and the counts of its labelled rows
     ("rows after rounds, told by a line of its own", [24, 20, 20],
      ("Rnd 1: Ch 2 (does not count), 24 dc in magic ring, join. (24 dc)\nNow work in rows:\nRow 1: Ch 3, dc in next 19 dc, turn, leaving last 4 dc unworked. (20 dc)\n"
       "Row 2: Ch 3, skip first dc, dc in each dc to end, working last dc into top of turning ch, turn. (20 dc)")),
+    ("petals in a ring, each with a chain on both sides", [15], "Ch 5, join.\nRnd 1: (Ch 3, 3 dc, ch 3, sl st) in ring 5 times. (5 petals)"),
+    ("petals told in another way", [10], "Ch 5, join.\nRnd 1: (Ch 2, 2 dc, ch 2, sl st in ring) 5 times. (5 petals)"),
+    ("a round of meshes joined to the third chain", [12, 12, 12, 24],
+     ("Rnd 1: Ch 4 (counts as dc and ch 1), (dc, ch 1) 11 times in magic ring, sl st to 3rd ch. (12 dc)\n"
+      "Rnds 2-3: Ch 4, *dc in next dc, ch 1* around, sl st to 3rd ch\nRnd 4: Ch 1, 2 sc in each ch-1 sp around (24)")),
 ]
 
 

@@ -82,7 +82,11 @@ def bracket(cur: Cursor, before: list[Node]) -> Node | None:
         where = place(cur, bare=True)
     if where is not None:
         called = _called(cur, before, start)
-        return Group(inside, where, called, span=cur.span_from(start))
+        group = Group(inside, where, called, span=cur.span_from(start))
+        if where.thing.kind == "ring" and cur.kind() == "times":
+            n, more = cur.take().value
+            return Repeat((group,), "more" if more else "times", Num((n,)), span=cur.span_from(start))  # "(ch 3, 3 dc, ch 3, sl st) in ring 5 times"
+        return group
     if cur.low() in END_WORDS or cur.low() == "to":
         return to_end(cur, inside, start)
     if len(inside) == 1 and isinstance(inside[0], Make) and inside[0].place is None and inside[0].n.at(0) not in (None, 1):

@@ -123,7 +123,7 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
             made = [replace(i, sizes=here) if isinstance(i, Row) else i for i in made]
         seen_row = seen_row or any(isinstance(i, Row) for i in made)
         if title is None and not items and len(made) == 1 and isinstance(made[0], (Section, Prose)) and len(line) < 80:
-            title = line.strip()
+            title = source.line_text(line_number).strip()
             made = [Prose(line, Span(start, start + len(line)))]
         items.extend(made)
     noted = () if terms or not inferred else ((Span(0, min(1, len(text))), f"{said.upper()} terms taken from the stitches that the text names"),)

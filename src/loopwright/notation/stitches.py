@@ -232,7 +232,8 @@ def _slip_join(cur: Cursor, start: int) -> Node | None:
             return Ring(False, span=cur.span_from(start))
         cur.at += 1
         where = place(cur, bare=True)
-        if where is not None and (where.quant == "first" or where.thing.kind in ("tch", "join")):
+        third = where is not None and where.quant == "kth" and where.thing.kind == "ch" and not where.from_hook and start > 3  # of the chain that the round began with
+        if where is not None and (third or where.quant == "first" or where.thing.kind in ("tch", "join")):
             return Join(where, "sl st", span=cur.span_from(start))
         return Make("sl st", ONE, where, span=cur.span_from(start)) if where else Join(None, "sl st", span=cur.span_from(start))
     mark = cur.at

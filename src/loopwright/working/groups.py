@@ -19,7 +19,7 @@ from loopwright.working.kinds import CHAIN, HEIGHT, code
 from loopwright.working.making import do_make, kind_made, picot
 from loopwright.working.places import how_of, slots_of
 from loopwright.working.run import MAX_ITEMS, Run
-from loopwright.working.starts import first_stitch, skip_foundation, start_in_group
+from loopwright.working.starts import first_stitch, side_of_petal, skip_foundation, start_in_group
 from loopwright.working.view import Group as MadeGroup
 from loopwright.working.view import Slot
 
@@ -38,7 +38,9 @@ def do_group(run: Run, node: Group) -> None:
             break
         nodes = node.nodes
         if len(nodes) > 1 and isinstance(nodes[0], Chain) and not run.worked and not run.out and run.start_chain is None and not run.view.foundation:
-            start_in_group(run, nodes[0], (nodes[0].n.at(0) or 0) + nodes[0].plus, nodes[1:], slot)
+            length = (nodes[0].n.at(0) or 0) + nodes[0].plus
+            if not side_of_petal(run, length, nodes[1:]):
+                start_in_group(run, nodes[0], length, nodes[1:], slot)
             nodes = nodes[1:]
         into_one(run, nodes, slot)
         label = node.name or ""

@@ -89,10 +89,10 @@ def _next(run: Run, place: Place, how: str) -> list[Slot]:
     if place.thing.kind == "ch" and run.named.get("row-ends") and not run.view.foundation and CHAIN not in run.view.items and place.of is None:
         run.left_said = True  # past the row ends come the chains that the piece began with
         return [Slot(-1, -1, "underside")] * min(wanted or 0, MAX_ITEMS)
-    if run.inside and not run.out and wanted == 1 and place.thing.kind in SPACES and (here := _space_here(run)) is not None:
-        if run.once("slipped-into", ((0.0, True), (0.3, False))):
-            run.end = min(run.end, len(run.view.items) + here.start)  # and is not come back to
-            return [_take(run, here)]  # "sl st into loop, ch 1, *3 sc in loop; rep from * around": the hook is in the first of them
+    here = _space_here(run) if run.inside and not run.out and wanted == 1 and place.thing.kind in SPACES else None
+    if here is not None and run.once("slipped-into", ((0.0, True), (0.3, False))):
+        run.end = min(run.end, len(run.view.items) + here.start)  # and is not come back to
+        return [_take(run, here)]  # "sl st into loop, ch 1, *3 sc in loop; rep from * around": the hook is in the first of them
     for _ in range(min(wanted or 0, MAX_ITEMS)):
         slot = seek(run, place.thing, run.pos)
         if slot is None:

@@ -58,6 +58,8 @@ def do_chain(run: Run, node: Chain, following: Sequence[Node]) -> None:
             run.start_chain = (length, "loop")
             run.named["own-blocks"] = 1
             return
+        if run.inside and side_of_petal(run, length, following):
+            return
         if run.inside and not run.view.ring and first is None:
             _loop(run, length, first)  # "*ch 3, sk 1, sl st in next": the chain of a repeat is a loop
             return
@@ -67,6 +69,23 @@ def do_chain(run: Run, node: Chain, following: Sequence[Node]) -> None:
         run.start_chain = (length, "foundation-turn")
         return
     run.chain(length)
+
+
+def side_of_petal(run: Run, length: int, following: Sequence[Node]) -> bool:
+    """ "(ch 3, 3 dc, ch 3, sl st) in ring": such a chain is one side of a petal, and is made; False where the words are others."""
+    last = following[-1] if following else None
+    if isinstance(last, Either):  # "2 dc, ch 2, sl st in ring": all in one place or not, it ends alike
+        following = [*following[:-1], *last.readings[0][1]]
+        last = following[-1] if following else None
+    if isinstance(last, Group) and last.nodes:
+        following = [*following[:-1], *last.nodes]
+        last = following[-1]
+    slipped = isinstance(last, Make) and last.kind == "sl st" or isinstance(last, Join) and last.via == "sl st"
+    if not slipped or not any(isinstance(n, Chain) and (n.n.at(0) or 0) > 1 for n in following):
+        return False
+    run.start_chain = (length, "loop")
+    run.chain(length)
+    return True
 
 
 def _turning(following: Sequence[Node]) -> bool:
