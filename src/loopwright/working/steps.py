@@ -5,6 +5,7 @@ Not the decoding: a step says what is asked for, the search finds out how it was
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import Any, Literal
@@ -36,6 +37,7 @@ from loopwright.working.schedules import rows_needed, shaped_rows, shapes, turn_
 from loopwright.working.sizes import for_size
 
 MAX_ROWS = 2000
+_NUMBERED = re.compile(r"(\D+)(\d+)")
 EVEN: tuple[Node, ...] = (Make("*same*", Num((1,)), Place("each", None, Thing("st"))),)
 
 
@@ -239,6 +241,9 @@ def _label(base: Step, number: int | None, ranged: bool) -> str:
     if number is None:
         return base.label
     word = {"row": "Row", "rnd": "Rnd"}.get(base.kind)
+    told = _NUMBERED.fullmatch(base.label)
+    if told is not None and not ranged and int(told[2]) != number:
+        return f"{told[1]}{number}"  # a number that differs from size to size
     return f"{word} {number}" if word and (ranged or not base.label) else base.label or str(number)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import re
 from collections import Counter
+from itertools import pairwise
 from typing import Any
 
 import pytest
@@ -12,6 +13,7 @@ import pytest
 from loopwright.drawing.chart import ChartOptions, charts
 from loopwright.drawing.chart.ink import symbol_path
 from loopwright.drawing.chart.laid import lay
+from loopwright.drawing.chart.planes import Rim
 from loopwright.drawing.chart.sections import sections
 from loopwright.drawing.chart.symbols import AIR
 from tests.drawing.chart.conftest import fabric_of, woven
@@ -27,6 +29,12 @@ def _piece(sts: int, rows: int) -> str:
 
 
 CHAINS = 4
+FACE = 30
+STEPPED = (
+    "Body\nCh 17.\nRow 1 (RS): Sc in 2nd ch from hook and in each ch across, turn. (16 sc)\nRows 2-6: Ch 1, sc in each st across, turn. (16 sc)\n"
+    "\nFront\nRow 1 (RS): Ch 1, sc in each of first 8 sts, leave the last 8 sts unworked, turn. (8 sc)\n"
+    "Rows 2-6: Ch 1, sc in each st across, turn. (8 sc)\nRow 7: Ch 1, sc in each st across, do not turn. (8 sc)\n"
+)
 FLAT = "Ch 9.\nRow 1 (RS): Sc in 2nd ch from hook and in each ch across, turn. (8 sc)\nRows 2-6: Ch 1, sc in each st across, turn. (8 sc)\n"
 TEXTS = {
     "from a corner": FLAT + "Fasten off.\n\nEdging\nRnd 1 (RS): Join yarn in top right corner, ch 1, sc in each of next 8 sts, 2 sc in corner, "
@@ -39,6 +47,8 @@ TEXTS = {
     "sc in each st across; join with sl st to first sc. (32 sc)\n",
     "large": _piece(41, 20) + "Edging\nRnd 1: Ch 1, 2 sc in end of each row, ch 1, sc in other side of each of the 41 ch, ch 1, "
     "2 sc in end of each row, ch 1, sc in each st across, ch 1; join with sl st to first sc.\nRnd 2: Ch 3 (counts as dc), dc in each st around; join.\n",
+    "in an inner corner": STEPPED + "\nEdging\nRow 1 (RS): Ch 1, sc in end of each of the 7 rows of the front, sc in each of the 8 free sts of the body, turn. (15 sc)\n"
+    "Row 2: Ch 3 (counts as dc), dc in each st across. (15 dc)\n",
     "of joined motifs": "sea-lavender-blanket", "of a triangle": "thrift-shawl", "along fronts and neck": "plover-cardigan",
     "along a side": "tideline-blanket", "along a neck": "avocet-bonnet",
 }
@@ -120,6 +130,70 @@ def test_rows_that_turn_start_at_either_end_of_the_edge() -> None:
     assert [x < wide / 2 for x in tabs] == [True, False, True, False]
     assert "Worked around the edge of the piece" in drawn.description
     assert ", clockwise" in drawn.description
+
+
+def test_a_neck_between_two_fronts_is_drawn_inside_them() -> None:
+    """Its stems point away from the piece: up from the free stitches of the back, inwards from the fronts on either hand."""
+    (drawn,) = _edges(fabric_of("avocet-bonnet"))
+    wide = float(re.findall(r'viewBox="0 0 (\S+)', drawn.svg)[0])
+    ways = [(_way(s), s.foot[0] < wide / 2) for s in symbols(drawn.svg)]
+    assert {w for w in ways if w[0] != "up"} == {("right", True), ("left", False)}
+    assert {w for w, _ in ways} == {"up", "left", "right"}
+
+
+NOTCHED = (
+    STEPPED + "\nEdging\nRnd 1 (RS): Ch 1, sc in end of each of the 7 rows of the front, sc in each of the 8 free sts of the body, "
+    "sc in end of each of the 6 rows of the body, sc in other side of each of the 16 ch, sc in end of each of the 13 rows, sc in each st across; "
+    "join with sl st to first sc. (58 sc)\nRnd 2: Ch 1, sc in each st around; join. (58 sc)\n"
+)
+
+
+@pytest.mark.parametrize("whole", [False, True])
+def test_a_round_goes_around_a_notch(whole: bool) -> None:
+    """Seven rows down, eight stitches out, six rows down, the chain, thirteen rows up and eight stitches: as many stems to each hand."""
+    fabric, sizes = woven(NOTCHED)
+    row = next(r for r in fabric.rows if r.section == "Edging")
+    stems = [s for s in range(row.start, row.end) if fabric.name(s) == "sc"]
+    for k, s in enumerate(stems[15:21]):  # the reader takes the other ends of the body's rows
+        of = fabric.rows[6 - k]
+        ends = [x for x in range(of.start, of.end) if fabric.name(x) == "sc"]
+        fabric.into[s] = ends[-1] if of.right_side else ends[0]
+    (drawn,) = [c for c in charts(fabric, sizes, ChartOptions(whole=whole)) if c.part == "edge"]
+    assert overlaps(drawn.svg) == []
+    ways = Counter(_way(s) for s in symbols(drawn.svg) if s.kind == "sc" and s.stitch in stems)
+    assert not whole or ways == {"left": 13, "up": 16, "down": 16, "right": 13}
+    assert set(ways) == {"left", "up", "down", "right"}
+
+
+def test_ends_of_rows_that_lie_below_the_free_stitches_beside_them_are_no_inner_corner() -> None:
+    """Going on to the row ends at the far side, the edge lies on no outline."""
+    assert _edges(woven(NOTCHED)) == []
+
+
+def test_an_edge_bends_at_an_inner_corner_as_long_as_it_says() -> None:
+    """A notch in a square, closed: every height is as long as the ways between its points; places and lengths are each other's inverse."""
+    quarter, radius = math.pi / 2, 60.0
+    side, corner, bend = (200.0, 0.0), (0.0, quarter), (radius * quarter, -quarter)
+    rest = (side, corner, (400.0 + radius, 0.0), corner, (400.0 + radius, 0.0), corner)
+    rim = Rim((side, corner, side, bend, side, corner, *rest), 0.0, closed=True)
+    for v in (0.0, 20.0, 50.0):
+        points = [rim.point(rim.long * k / 4000, v) for k in range(4001)]
+        assert sum(math.dist(a, b) for a, b in pairwise(points)) == pytest.approx(rim.span(v), rel=2e-3)
+        for k in range(40):
+            u = rim.long * (k + 0.5) / 40
+            assert v == 0.0 or rim.place(rim.length(u, v), v) == pytest.approx(u)
+
+
+def test_an_edging_along_a_straight_row_stands_on_that_row_in_grey() -> None:
+    """Of the face edge every stitch below is drawn under the stitch that is worked into it."""
+    fabric, sizes = fabric_of("avocet-bonnet")
+    section = next(s for s in sections(fabric, sizes, whole=True) if s.name == "Edging and ties")
+    laid = lay(fabric, section)
+    under = {m.stitch: (m.feet[0][0] + m.top[0]) / 2 for m in laid.piece}
+    stems = [m for m in laid.marks if m.kind == "sc"]
+    assert laid.below == []
+    assert len(stems) >= FACE
+    assert all(m.feet[0][0] == pytest.approx(under[fabric.parents(m.stitch)[0]], abs=1.0) for m in stems)
 
 
 def test_left_handed_is_the_mirror_image() -> None:

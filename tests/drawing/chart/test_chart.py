@@ -148,9 +148,45 @@ def test_wide_rows_are_cut_to_the_repeat_and_say_so(weave):
     rows = "Row 1: Sc in 2nd ch from hook and in each ch across, turn.\nRow 2: Ch 1, sc in each st across, turn.\n"
     fabric, sizes = weave(f"Ch 201.\n{rows}")
     part, whole = chart(fabric, sizes), chart(fabric, sizes, ChartOptions(whole=True))
-    assert "left out between" in part.notes[0]
+    gone = (len(fabric) - len(symbols(part.svg))) // 3  # of the chain and both rows
+    assert part.notes == (f"Shown: {gone} plain stitches of every row left out at the dotted line; Row 1 to Row 2.",)
+    assert part.svg.count('class="gap"') == 1
     assert len(symbols(part.svg)) < 100 < len(symbols(whole.svg)) == len(fabric)
     assert overlaps(part.svg) == []
+
+
+def test_a_last_round_unlike_the_others_is_shown_over_a_gap():
+    """Of the bag's sides: the slip stitches at the top, on the round that they are worked into, whose place the tenth takes."""
+    fabric, sizes = fabric_of("glasswort-bag")
+    drawn = next(c for c in charts(fabric, sizes) if c.section == "Sides")
+    assert "; Rnd 1 to Rnd 10 and Rnd 40 to Rnd 41 of 41." in drawn.notes[0]
+    rows = Counter(s.row for s in symbols(drawn.svg))
+    labels = [fabric.rows[index].label for index in rows]
+    assert labels == [f"Rnd {n}" for n in (*range(1, 11), 40, 41)]
+    assert len(set(rows.values())) == 1
+    assert overlaps(drawn.svg) == []
+    assert drawn.svg.count('class="gap"') == 2  # of rounds, and of stitches
+    feet = {s.stitch: s.foot for s in symbols(drawn.svg)}
+    under = [s for s in feet if fabric.rows[fabric.row[s]].label == "Rnd 41" and fabric.part_of(s) == "edge"]
+    assert under
+    assert all(abs(feet[s][0] - feet[fabric.parents(s)[0]][0]) < 1.0 for s in under)
+
+
+@pytest.mark.parametrize(("last", "shown"), [("sc", "Row 1 to Row 12 of 40."), ("sl st", "Row 1 to Row 10 and Row 39 to Row 40 of 40.")])
+def test_rows_that_turn_end_as_they_were_worked(weave, last, shown):
+    """A last row like the others is not shown; what is left out goes there and back."""
+    text = "Ch 9.\nRow 1 (RS): Sc in 2nd ch from hook and in each ch across, turn. (8 sc)\nRows 2-39: Ch 1, sc in each st across, turn. (8 sc)\n"
+    (drawn,) = charts(*weave(f"{text}Row 40: Ch 1, {last} in each st across. (8 {last})\n"))
+    assert shown in drawn.notes[0]
+    assert overlaps(drawn.svg) == []
+
+
+def test_what_is_left_out_before_the_last_row_is_all_alike(weave):
+    """A row of chains among those that would be left out keeps them from it."""
+    text = "Ch 9.\nRow 1 (RS): Sc in 2nd ch from hook and in each ch across, turn. (8 sc)\nRows 2-19: Ch 1, sc in each st across, turn. (8 sc)\n"
+    other = "Row 20: Ch 1, hdc in each st across, turn. (8 hdc)\nRows 21-39: Ch 1, sc in each st across, turn. (8 sc)\n"
+    (drawn,) = charts(*weave(f"{text}{other}Row 40: Ch 1, sl st in each st across. (8 sl st)\n"))
+    assert "Row 1 to Row 12 of 40" in drawn.notes[0]
 
 
 def test_nothing_to_draw_is_said():
@@ -194,7 +230,7 @@ def test_frames_of_repeats_cross_no_stitch(worked):
 def test_a_row_too_wide_to_show_is_cut_with_a_word(weave):
     fabric, sizes = weave("Ch 5001.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn.\nRows 2-9: Ch 1, sc in each st across, turn.\n")
     drawn = chart(fabric, sizes)
-    assert "left out between" in drawn.notes[0]
+    assert "plain stitches of every row left out at the dotted line" in drawn.notes[0]
     assert "of 9" in drawn.notes[0]
     assert len(drawn.svg) < 400_000
 

@@ -8,12 +8,13 @@ from typing import Any
 import pytest
 
 from loopwright.drawing.chart import ChartOptions, chart, charts
-from loopwright.drawing.chart.grid_style import GREYS, TEXT_PX, contrast, on, strokes
+from loopwright.drawing.chart.grid_style import GREYS, LETTER_PX, TEXT_PX, contrast, on, strokes
 from loopwright.drawing.palette import colours
 from loopwright.grading.gauge import StitchSizes
 from tests.drawing.chart.conftest import fabric_of
 from tests.drawing.chart.svg_reading import NS
 
+PHONE_PX, SMALLEST_PX = 360, 9.0
 FILET = (
     "Turning chain: ch 3 counts as dc\nCh 18.\nRow 1 (RS): Dc in 4th ch from hook (counts as 2 dc) and in each ch across, turn. (16 dc)\n"
     "Row 2: Ch 3 (counts as dc), 1 bl, 2 sps, 2 bls, turn.\nRow 3: Ch 3 (counts as dc), 1 sp, 3 bls, 1 sp, turn.\nRow 4: Ch 3 (counts as dc), 5 bls.\n"
@@ -194,7 +195,30 @@ def test_a_wide_grid_that_repeats_shows_its_repeat_with_both_edges(weave):
     for line, one in zip(lines, all_lines, strict=False):
         assert (line[0][0], line[-1][0]) == (one[0][0], one[-1][0])
     wide = float(re.findall(r'viewBox="0 0 (\S+)', front.svg)[0])
-    assert TEXT_PX * 160 / wide / (25.4 / 72) >= 9 - 0.05
+    assert LETTER_PX * 160 / wide / (25.4 / 72) >= 9 - 0.05
+    assert LETTER_PX * PHONE_PX / wide >= SMALLEST_PX
+
+
+@pytest.mark.parametrize(("name", "parts"), [("reedbed-panel", 1), ("lapwing-cushion", 1)])
+def test_a_grid_asked_for_as_wide_as_a_telephone_has_letters_that_can_be_read_there(name, parts):
+    """Counts beside the rows, which the description tells too, are the first to go."""
+    fabric, sizes = fabric_of(name)
+    drawn = [c for c in charts(fabric, sizes, ChartOptions(width=PHONE_PX)) if c.part in ("colour", "filet")]
+    assert len(drawn) == parts
+    for c in drawn:
+        assert "Counts beside" not in " ".join(c.notes)
+        px = LETTER_PX if c.part == "colour" else TEXT_PX
+        assert px * PHONE_PX / float(re.findall(r'viewBox="0 0 (\S+)', c.svg)[0]) >= SMALLEST_PX
+
+
+def test_a_picture_too_wide_for_a_telephone_is_cut_into_parts_that_have_all_of_its_squares(weave):
+    rows = "".join(f"Row {n}: Ch 1, with A, sc in each of next {n} sts, with B, sc in each st across, turn.\n" for n in range(2, 20))
+    fabric, sizes = weave(f"With A, ch 41.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn.\n{rows}")
+    (whole,) = charts(fabric, sizes, ChartOptions(whole=True, width=PHONE_PX))
+    parts = charts(fabric, sizes, ChartOptions(width=PHONE_PX))
+    assert len(parts) == 2
+    assert sorted(s for c in parts for *_, s, _ in squares(c.svg)) == sorted(s for *_, s, _ in squares(whole.svg))
+    assert all(LETTER_PX * PHONE_PX / float(re.findall(r'viewBox="0 0 (\S+)', c.svg)[0]) >= SMALLEST_PX for c in parts)
 
 
 def test_equal_squares_side_by_side_are_one_element_only_where_their_data_says_the_same(weave):

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import math
 import re
+from dataclasses import replace
 from itertools import pairwise
 from typing import Any
 
 import pytest
 
 from loopwright.drawing.chart import ChartOptions, chart, charts
+from loopwright.drawing.chart.around import fold
 from loopwright.drawing.chart.laid import lay, leaning
 from loopwright.drawing.chart.sections import sections
 from tests.drawing.chart.conftest import NAMES, fabric_of, report_of
@@ -77,6 +79,17 @@ def test_symbols_are_as_long_as_their_kind(name: str) -> None:
     for whole in (False, True):
         for section in sections(fabric, sizes, whole=whole):
             assert leaning(fabric, lay(fabric, section).marks) <= 0.10, (section.name, section.kind)
+
+
+@pytest.mark.parametrize("name", [n for n in NAMES if not n.startswith("pattern ")])
+def test_symbols_of_a_folded_edge_are_as_long_as_their_kind(name: str) -> None:
+    """As above, with the middle of long sides left out: there are then fewer of a kind, and those at corners count for more."""
+    for fabric in (f for f in report_of(name).fabrics if f is not None):
+        for section in sections(fabric, fabric_of(name)[1], whole=False):
+            if section.edge is not None:
+                edge, bands = fold(fabric, section, section.edge)
+                laid = lay(fabric, replace(section, edge=edge, left=tuple(bands)))
+                assert leaning(fabric, laid.marks) <= 0.10, section.name
 
 
 @pytest.mark.parametrize("rows", GROWING.values(), ids=GROWING.keys())

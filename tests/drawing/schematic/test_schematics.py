@@ -133,6 +133,13 @@ def test_a_square_that_is_made_again_is_drawn_once(worked):
     assert drawn(worked("sea-lavender-blanket"))[0].sections == ("First square",)
 
 
+def test_two_pieces_alike_under_two_names_are_both_drawn(worked):
+    sheet = drawn(worked("lapwing-cushion"))[0]
+    assert sheet.sections == ("Front", "Back")
+    assert sheet.svg.count('class="outline"') == 2
+    assert "Back: worked in rows" in sheet.description
+
+
 def test_a_triangle_is_as_wide_and_deep_as_the_whole(worked):
     shawl = drawn(worked("thrift-shawl"))[0]
     outline = next(p for p in parsed(shawl.svg).iter(NS + "path") if p.get("class") == "outline")

@@ -18,6 +18,7 @@ PULL_ROW, PULL_OVAL, PULL_ROUND = 0.15, 8.0, 4.0  # how much evenness counts aga
 STACK_ASIDE = 6.0  # that a start chain stands beside a stitch in the same place
 BESIDE_LEG = 9.0  # of a turning chain, from the outermost leg of a decrease beside it
 LEAN = 0.8  # of its height that a stitch of a round may go aside
+NEAR = 1.0  # a way in u that tells how far apart things lie there
 PITCH = 18.0  # between two chains of a foundation
 
 
@@ -45,6 +46,7 @@ def along(laying: Laying, stood: list[Stood], way: int) -> None:
             s.high = max(s.high, line) if s.column.what in ("stitch", "stack") else s.high
     laying.line = line
     _siblings(laying, stood, line)
+    wide = [s.column.wide for s in stood]
     aims = [(plane.length(sum(s.aims) / len(s.aims), line) if s.aims and s.column.what != "join" else None) for s in stood]
     around = plane.span(line)
     if closed and not any(a is not None for a in aims):
@@ -139,6 +141,8 @@ def _fan(laying: Laying, group: Sequence[Stood], line: float) -> None:
         ends = [laying.tops[p][0] for p in group[0].column.parents if p in laying.tops]
         step = min(SPREAD, 0.6 * (laying.plane.length(max(ends), line) - laying.plane.length(min(ends), line)) / (len(standing) - 1))
     centre, at = laying.plane.length(foot, line), 0.0
+    if isinstance(laying.plane, Rim):
+        _drawn_in(laying.plane, group, foot, line)
     offsets = []
     for k, s in enumerate(group):
         at += (group[k - 1].column.wide + s.column.wide) / 2 if k else 0.0
@@ -149,6 +153,14 @@ def _fan(laying: Laying, group: Sequence[Stood], line: float) -> None:
             s.aims = [s.u]
     for k, s in enumerate(standing):
         s.key = (foot, laying.plane.place(centre + step * (k - (len(standing) - 1) / 2), line), len(standing))
+
+
+def _drawn_in(plane: Rim, group: Sequence[Stood], foot: float, line: float) -> None:
+    """Room at the height that places are counted at, for what stands higher over a corner, where all is further apart."""
+    high = max((s.high for s in group if s.column.what != "chain"), default=line)
+    one, two = (plane.length(foot + NEAR, v) - plane.length(foot - NEAR, v) for v in (line, high))
+    for s in group if 0 < one < two else ():
+        s.column.wide *= one / two
 
 
 def _bounds(laying: Laying, stood: Sequence[Stood], places: list[float], around: float, way: int) -> tuple[float | None, float | None]:

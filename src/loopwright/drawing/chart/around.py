@@ -8,8 +8,8 @@ from dataclasses import replace
 from itertools import pairwise
 
 from loopwright.drawing.chart.drawn import Laid, Mark, Point, RowLine
-from loopwright.drawing.chart.edge_room import growth, reach, spread
-from loopwright.drawing.chart.edging import LEFT, Edge, Side, Slot, end_height
+from loopwright.drawing.chart.edge_room import ahead_of, growth, plane_of, spread
+from loopwright.drawing.chart.edging import Edge, Side, Slot, end_height, stack_of
 from loopwright.drawing.chart.laying import Laying
 from loopwright.drawing.chart.leaving import standing_on
 from loopwright.drawing.chart.planes import Rim
@@ -30,7 +30,7 @@ def lay_around(fabric: Fabric, section: Section, edge: Edge, hints: dict[int, fl
     edge = deepcopy(edge)
     edge.left = frozenset[int]().union(*section.left)
     spread(edge, fabric)
-    plane = _plane(fabric, edge)
+    plane = plane_of(fabric, edge)
     laying = Laying(fabric, plane)
     laying.hints = hints or {}
     laying.left = edge.left
@@ -51,31 +51,6 @@ def lay_around(fabric: Fabric, section: Section, edge: Edge, hints: dict[int, fl
     else:
         found.lines, found.arrows = _beside(laying, plane)
     return found, laying
-
-
-def _plane(fabric: Fabric, edge: Edge) -> Rim:
-    knots: list[tuple[float, float]] = []
-    last = edge.sides[-1]
-    ahead = _ahead(edge)
-    if edge.first is not None:
-        knots += [(edge.before, 0.0)] * (edge.before > 0) + [(0.0, ahead)]
-    for side in edge.sides:
-        begins = side is last and edge.first is not None
-        knots.append((side.long - edge.before if begins else side.long, 0.0))
-        turn = side.turn - ahead * begins
-        if turn > 0:
-            knots.append((0.0, turn))
-    heading = edge.sides[0].heading
-    if not edge.closed and all(s.heading == LEFT for s in edge.sides):
-        heading -= sum(s.turn for s in edge.sides) / 2  # an edge with corners in it lies even on both hands
-    return Rim(tuple(knots), heading - ahead, edge.closed, reach(fabric, edge) / 2)
-
-
-def _ahead(edge: Edge) -> float:
-    """How much of the corner that a closed edge begins at lies after its beginning."""
-    if edge.first is None:
-        return 0.0
-    return edge.sides[-1].turn / 2 if edge.first.split else edge.sides[-1].turn
 
 
 def _piece(fabric: Fabric, edge: Edge, plane: Rim, laying: Laying) -> tuple[list[Mark], list[tuple[Point, Point]]]:
@@ -103,7 +78,7 @@ def _placed(edge: Edge, arc: float) -> list[tuple[Side | None, Slot, float]]:
     found: list[tuple[Side | None, Slot, float]] = []
     at = 0.0
     if edge.first is not None:
-        ahead = arc * _ahead(edge)
+        ahead = arc * ahead_of(edge)
         at = edge.before + ahead
         found.append((None, edge.first, 0.0 if edge.first.split else at - ahead / 2))
     for side in edge.sides:
@@ -111,7 +86,7 @@ def _placed(edge: Edge, arc: float) -> list[tuple[Side | None, Slot, float]]:
         at += side.long
         if side.corner is not None and side.corner is not edge.first:
             found.append((None, side.corner, at + arc * side.turn / 2))
-        at += arc * side.turn
+        at += side.bend + arc * max(0.0, side.turn)
     return found
 
 
@@ -133,15 +108,16 @@ def _drawn(
         marks.append(Mark(s, "ch", (plane.point(u - OVAL, -IN),), plane.point(u + OVAL, -IN), "none", row))
     else:
         deep = height(kind)
-        clear = all(abs(slot.at - end) > deep + AIR for end, turn in _ends(side))
+        clear = all(abs(slot.at - end) > deep + AIR for end in _ends(side))
         if clear and fabric.part_of(s) != "assumed":
             marks.append(Mark(s, kind, (plane.point(u, -deep),), plane.point(u, 0.0), "none", row))
         else:
             below.append((plane.point(u - OVAL, 0.0), plane.point(u + OVAL, 0.0)))
 
 
-def _ends(side: Side) -> list[tuple[float, float]]:
-    return [(0.0, 1.0), (side.long, side.turn)]
+def _ends(side: Side) -> list[float]:
+    """Where a side has outer corners, in which its stitches would lie on those of the next."""
+    return [0.0] * (not side.inner) + [side.long] * (side.turn >= 0)
 
 
 def _along(fabric: Fabric, slot: Slot, plane: Rim, at: tuple[int, float], marks: list[Mark]) -> None:
@@ -152,15 +128,13 @@ def _along(fabric: Fabric, slot: Slot, plane: Rim, at: tuple[int, float], marks:
         foot, top = plane.point(u - way * tall / 2, -SIDEWAYS), plane.point(u + way * tall / 2, -SIDEWAYS)
         marks.append(Mark(s, fabric.name(s), (foot,), top, "none", fabric.row[s]))
         return
-    first = s
-    while first - 1 >= fabric.rows[fabric.row[s]].start and fabric.part_of(first - 1) in ("stands", "turning"):
-        first -= 1
-    many = s - first + 1
+    stack = stack_of(fabric, s)
+    many = len(stack)
     half = min(OVAL, tall / many / 2 - 0.4)
-    for k in range(many):
+    for k, chain in enumerate(stack):
         mid = u + way * tall * ((k + 0.5) / many - 0.5)
         one, two = plane.point(mid - half, -SIDEWAYS), plane.point(mid + half, -SIDEWAYS)
-        marks.append(Mark(first + k, "ch", (one,), two, "none", fabric.row[s]))
+        marks.append(Mark(chain, "ch", (one,), two, "none", fabric.row[s]))
 
 
 def _gaps(fabric: Fabric, section: Section, edge: Edge, laying: Laying, arc: float) -> list[list[Point]]:

@@ -7,6 +7,7 @@ from collections import Counter
 from loopwright.drawing.chart.along import PITCH
 from loopwright.drawing.chart.columns import Column, columns
 from loopwright.drawing.chart.drawn import Mark, Point
+from loopwright.drawing.chart.edging import end_height, stack_of
 from loopwright.drawing.chart.laying import Laying
 from loopwright.drawing.chart.sections import Section
 from loopwright.drawing.chart.symbols import AIR, height
@@ -18,17 +19,40 @@ SWAY = 1.5  # stitches that must change sides for rows to ripple
 STEEPEST = 0.8
 MOST_ROOM = 2.0
 NEAR = 4.0
+EDGING, IN = 4, 3.2  # rows that an edging has at most; how far below its edge chains lie
 Bars = list[tuple[Point, Point]]
 
 
-def begin(fabric: Fabric, section: Section, laying: Laying, way: int, pitch: float) -> tuple[list[Mark], Bars]:
-    """Lays what the first row is worked into: marks of its chain, bars for stitches of another chart. `way`: of the first row."""
+def begin(fabric: Fabric, section: Section, laying: Laying, way: int, pitch: float) -> tuple[list[Mark], Bars, list[Mark]]:
+    """Lays what the first row is worked into: marks of its chain; bars for stitches of another chart, or those themselves below an edging.
+
+    `way`: of the first row.
+    """
     if section.base >= 0:
         laying.level = AIR + 3.0
-        return _chain(fabric, section, laying, way, pitch), []
+        return _chain(fabric, section, laying, way, pitch), [], []
     below = _borrowed(fabric, section, laying, way)
     laying.level = AIR if below else 0.0
-    return [], below
+    piece = _piece(fabric, section, laying) if below else []
+    return [], [] if piece else below, piece
+
+
+def _piece(fabric: Fabric, section: Section, laying: Laying) -> list[Mark]:
+    """The stitches of one straight row that an edging is worked into, as they stand; nothing for what is no edging."""
+    rows = {fabric.row[s] for s in laying.tops}
+    straight = not section.closed and section.of <= EDGING and len(rows) == 1
+    if not straight or any(fabric.part_of(s) == "assumed" for s in laying.tops):
+        return []
+    marks = []
+    for s, (u, _) in laying.tops.items():
+        kind = fabric.name(s)
+        stack = stack_of(fabric, s) if s in fabric.counts_as else range(s, s + 1)
+        tall = end_height(fabric, s) / len(stack)
+        for k, one in enumerate(reversed(stack)):
+            lies = kind == "ch" and s not in fabric.counts_as
+            foot, top = ((u - 6.0, -IN), (u + 6.0, -IN)) if lies else ((u, -tall * (k + 1)), (u, -tall * k))
+            marks.append(Mark(one, kind, (laying.plane.point(*foot),), laying.plane.point(*top), "none", fabric.row[s]))
+    return marks
 
 
 def _lay(laying: Laying, stitch: int, x: float, top: float) -> None:

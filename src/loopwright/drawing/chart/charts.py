@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from loopwright.drawing.chart.around import fold, gone
@@ -92,6 +93,19 @@ def _narrowed(fabric: Fabric, section: Section, laid: Laid, options: ChartOption
     return min(known, key=lambda k: _wide(k[1]))
 
 
+def _ended(fabric: Fabric, shown: _Shown, options: ChartOptions) -> _Shown:
+    """A chart with the last rows of the piece, where that leaves it as wide."""
+    section, _, word = shown
+    if section.ending is None or section.left:
+        return shown
+    less = replace(section, rows=section.ending.rows, ends=True)
+    laid = lay(fabric, less)
+    for found, told in ((laid, None), cut(fabric, laid), cut(fabric, laid, side=LESS)):
+        if told == word and (_fits(fabric, (less, found, told), options) or not _fits(fabric, shown, options)):
+            return less, found, told
+    return shown
+
+
 def _folded(fabric: Fabric, section: Section, laid: Laid) -> _Shown:
     """Rows around an edge with the middle of its long sides left out."""
     if section.edge is None:
@@ -122,9 +136,16 @@ def _plain_told(_: Fabric, section: Section) -> LeftOut:
 
 def _rows_told(fabric: Fabric, section: Section, speech: Speech) -> str:
     """Which rows of how many are shown."""
-    first, last = (speech.row(fabric.rows[section.rows[at]].label) for at in (0, -1))
-    span = speech.say("rows-shown", first=first, last=last) if first and last and first != last else first
-    return speech.say("rows-of", rows=span, n=section.of) if len(section.rows) < section.of else span
+    at = section.rows.index(section.ending.after) + 1 if section.ends and section.ending is not None else len(section.rows)
+    spans = [_span(fabric, rows, speech) for rows in (section.rows[:at], section.rows[at:]) if rows]
+    span = speech.listed(spans) if all(spans) else str(len(section.rows))
+    return speech.say("rows-of", rows=span, n=section.of) if len(section.rows) < section.of else "" if not all(spans) else span
+
+
+def _span(fabric: Fabric, rows: Sequence[int], speech: Speech) -> str:
+    """From which row to which, by their labels; nothing where they have none."""
+    first, last = (speech.row(fabric.rows[rows[at]].label) for at in (0, -1))
+    return speech.say("rows-shown", first=first, last=last) if first and last and first != last else first
 
 
 def chart(fabric: Fabric, sizes: StitchSizes, options: ChartOptions | None = None) -> ChartDrawing:
@@ -141,7 +162,7 @@ def _drawing(
     laid, speech = lay(fabric, section), options.words
     notes = list(told)
     if not whole:
-        section, laid, word = _narrowed(fabric, section, laid, options)
+        section, laid, word = _ended(fabric, _narrowed(fabric, section, laid, options), options)
         if word or len(section.rows) < section.of:
             what = word.told(speech) if word else speech.say("whole-rows")
             notes.append(speech.say("shown", what="; ".join(x for x in (what, _rows_told(fabric, section, speech)) if x)))

@@ -19,6 +19,7 @@ ENDLESS, LONG = 4200.0, 1000.0  # a wider one that cannot be cut by repeats show
 FEW = 4  # rows
 END = 320.0  # of either end
 GAP = 40.0  # between two ends
+NARROW, LINE = 16.0, 0.5  # room where plain stitches are left out; where its line lies, from the start
 SHORTEST = 2 * END + 120.0  # a piece that two ends make much narrower
 KEPT = 190.0  # of either side, at least
 SIDE, LESS = 1.1, 0.55  # repeats of either side, at least; where that is still too wide
@@ -39,6 +40,8 @@ def cut(fabric: Fabric, laid: Laid, *, side: float = SIDE) -> tuple[Laid, LeftOu
     keep = max(KEPT, side * step)
     most = int((right - left - 2 * keep) // step) if step else 0
     gone = 0
+    if most and not any(fabric.round[m.stitch] for m in laid.marks):  # nothing repeats but single stitches
+        return _plain(laid, left + keep, (most, step))
     for aside in (0.0, -1.0, *(step * k / STARTS for k in range(1, STARTS))):
         if gone >= most or gone and aside > 0:
             break
@@ -49,6 +52,19 @@ def cut(fabric: Fabric, laid: Laid, *, side: float = SIDE) -> tuple[Laid, LeftOu
                 laid, gone = _without(laid, start, times * step), gone + times
                 break
     return laid, LeftOut("left-out-between", gone) if gone else None
+
+
+def _plain(laid: Laid, first: float, repeats: tuple[int, float]) -> tuple[Laid, LeftOut | None]:
+    """The chart with plain stitches left out at a dotted line. `repeats`: how many at most, how far one is."""
+    most, step = repeats
+    for start in (first, *(first + step * k / STARTS for k in range(1, STARTS))):
+        for times in _tries(most):
+            if _fits(laid.marks, start, times * step, step):
+                found = _without(laid, start, times * step, gap=NARROW)
+                ys = [p[1] for m in found.marks for p in (*m.feet, m.top)]
+                found.gaps.append([(start + LINE, min(ys)), (start + LINE, max(ys))])
+                return found, LeftOut("plain-left-out", many=(times,))
+    return laid, None
 
 
 def ends(laid: Laid, *, small: bool = False) -> tuple[Laid, LeftOut | None]:
@@ -80,12 +96,13 @@ def _without(laid: Laid, start: float, way: float, *, gap: float = 0.0) -> Laid:
     def moved(p: Point, top: float) -> Point:
         return (p[0] - way + gap, p[1]) if top >= start + way else p
 
-    marks = [
-        replace(m, feet=tuple(moved(p, m.top[0]) for p in m.feet), top=moved(m.top, m.top[0]), way=tuple(moved(p, m.top[0]) for p in m.way))
-        for m in laid.marks
-        if not start <= m.top[0] < start + way
-    ]
-    below = [(moved(a, a[0]), moved(b, a[0])) for a, b in laid.below if not start <= a[0] < start + way]
+    def as_moved(m: Mark, at: float) -> Mark:
+        feet, along = (tuple(moved(p, at) for p in points) for points in (m.feet, m.way))
+        return replace(m, feet=feet, top=moved(m.top, at), way=along)
+
+    marks = [as_moved(m, m.top[0]) for m in laid.marks if not start <= m.top[0] < start + way]
+    piece = [as_moved(m, x) for m in laid.piece if not start <= (x := (m.feet[0][0] + m.top[0]) / 2) < start + way]
+    below = [(moved(a, x), moved(b, x)) for a, b in laid.below if not start <= (x := (a[0] + b[0]) / 2) < start + way]
     lines = [replace(n, tab=moved(n.tab, n.tab[0]), end=moved(n.end, n.end[0])) for n in laid.lines]
     frames = []
     for f in laid.frames:
@@ -93,7 +110,8 @@ def _without(laid: Laid, start: float, way: float, *, gap: float = 0.0) -> Laid:
         if max(at) < start or min(at) >= start + way:
             one, two = (tuple(moved(p, at[0]) for p in side) for side in f.sides)
             frames.append(replace(f, sides=((one[0], one[1]), (two[0], two[1]))))
-    return Laid(marks, lines, frames, below, laid.ring)
+    gaps = [[moved(p, p[0]) for p in line] for line in laid.gaps]
+    return Laid(marks, lines, frames, below, laid.ring, gaps=gaps, piece=piece)
 
 
 def _period(fabric: Fabric, laid: Laid) -> float:

@@ -18,6 +18,7 @@ from loopwright.model.fabric import Fabric
 
 UP, LEFT, DOWN, RIGHT = math.pi / 2, math.pi, 1.5 * math.pi, 0.0
 RIGHT_ANGLE, TURN = math.pi / 2, 2 * math.pi
+HEADINGS = {"up": UP, "down": DOWN, "under": RIGHT, "top": LEFT}
 SKIPPED = 6  # stitches between two that an edging is worked into, that are drawn
 GROUP = 3  # stitches in the last place of a side that turn the corner
 FEWEST_CORNERS = 3  # of an edge that is closed
@@ -47,13 +48,19 @@ class Slot:
 
 @dataclass(slots=True)
 class Side:
-    """A straight part of the edge: its heading, its places in order, the place in the corner at its end, how far it turns there."""
+    """A straight part of the edge: its heading, its places in order, the place in the corner at its end, how far it turns there.
+
+    A `turn` below nothing is an inner corner, where the piece goes on beyond the edge: the edge is rounded there, `bend` long, so that what
+    stands on either side has room. `inner`: it begins after such a corner.
+    """
 
     heading: float
     slots: list[Slot]
     corner: Slot | None = None
     turn: float = 0.0
     long: float = 0.0
+    bend: float = 0.0
+    inner: bool = False
 
 
 @dataclass(slots=True)
@@ -91,7 +98,7 @@ def edge_of(fabric: Fabric, rows: Sequence[int], courses: Sequence[Course]) -> E
     runs = _runs(fabric, slots)
     if runs is None or all(r[0].lies in ("top", "under") for r in runs) and not turning:
         return None
-    sides = _sides([_with_skipped(fabric, run) for run in runs], turning, closed=closed)
+    sides = _sides(fabric, [_with_skipped(fabric, run) for run in runs], turning, closed=closed)
     if sides is None:
         return None
     if not closed and not any(s.turn for s in sides) and sides[0].slots and sides[0].slots[0].lies in ("top", "under"):
@@ -111,8 +118,9 @@ def edge_of(fabric: Fabric, rows: Sequence[int], courses: Sequence[Course]) -> E
             for s in (*bent, last):
                 s.turn = TURN / many
         else:
-            last.turn = (sides[0].heading - last.heading) % TURN
-        if abs(sum(s.turn for s in sides) - TURN) > 1e-6:
+            last.turn = _turn(last.heading, sides[0].heading) or 0.0
+            sides[0].inner = last.turn < 0
+        if abs(sum(s.turn for s in sides) - TURN) > 1e-6 or first is not None and last.turn < 0:
             return None
     return Edge(sides, closed, first, rows=tuple(rows))
 
@@ -171,6 +179,14 @@ def end_height(fabric: Fabric, stitch: int) -> float:
     """How tall the stitch at the end of a row is."""
     kind = fabric.kinds[fabric.counts_as.get(stitch, fabric.kind[stitch])]
     return height("sc" if kind == "ch" else kind)
+
+
+def stack_of(fabric: Fabric, stitch: int) -> range:
+    """The chains that stand for a stitch, up to their last."""
+    first = stitch
+    while first - 1 >= fabric.rows[fabric.row[stitch]].start and fabric.part_of(first - 1) in ("stands", "turning"):
+        first -= 1
+    return range(first, stitch + 1)
 
 
 def _corner_stitches(fabric: Fabric, index: int, slots: Sequence[Slot], courses: Sequence[Course]) -> set[int]:
@@ -252,19 +268,25 @@ def _with_skipped(fabric: Fabric, run: list[Slot]) -> list[Slot]:
     return found
 
 
-def _sides(runs: Sequence[list[Slot]], turning: set[int], *, closed: bool) -> list[Side] | None:
-    headings = _headings([r[0].lies for r in runs])
+def _sides(fabric: Fabric, runs: Sequence[list[Slot]], turning: set[int], *, closed: bool) -> list[Side] | None:
     sides: list[Side] = []
-    for run, heading in zip(runs, headings, strict=True):
+    if closed and not _stands_beside(fabric, runs[-1], runs[0]):
+        return None
+    for k, run in enumerate(runs):
+        heading = HEADINGS[run[0].lies]
+        if k and not _stands_beside(fabric, runs[k - 1], run):
+            return None
         if sides:
-            turn = (heading - sides[-1].heading) % TURN
-            if turn < 1e-6:
+            turn = _turn(sides[-1].heading, heading)
+            if turn is None:
+                return None
+            if not turn:
                 sides[-1].slots += run
                 continue
-            if turn > RIGHT_ANGLE + 1e-6:
-                return None
             sides[-1].turn = turn
-            sides.append(Side(heading, list(run)))
+            sides.append(Side(heading, list(run), inner=turn < 0))
+            if turn < 0:
+                continue
             for here, at in ((sides[-2].slots, -1), (sides[-1].slots, 0)):
                 if sides[-2].corner is None and here and here[at].wide > FULL and here[at].lies in ("top", "under"):
                     sides[-2].corner = here.pop(at)
@@ -276,9 +298,18 @@ def _sides(runs: Sequence[list[Slot]], turning: set[int], *, closed: bool) -> li
     return found
 
 
+def _stands_beside(fabric: Fabric, one: Sequence[Slot], two: Sequence[Slot]) -> bool:
+    """Whether rows that meet the free stitches of another row at an inner corner stand above it, as they are drawn there."""
+    turn = _turn(HEADINGS[one[0].lies], HEADINGS[two[0].lies])
+    tops, ends = (one, two) if one[0].lies == "top" else (two, one)
+    if turn is None or turn >= 0 or tops[0].lies != "top" or ends[0].lies not in ("up", "down"):
+        return True
+    return min(fabric.row[s.stitches[0]] for s in ends) > fabric.row[tops[0].stitches[0]]
+
+
 def _cut(side: Side, turning: set[int], *, begins: bool) -> list[Side]:
     """A side cut at the corners that lie within it."""
-    found = [Side(side.heading, [])]
+    found = [Side(side.heading, [], inner=side.inner)]
     for k, slot in enumerate(side.slots):
         if set(slot.stitches) & turning and slot.lies == "top" and slot.wide and not (begins and k == 0):
             found[-1].corner, found[-1].turn = slot, RIGHT_ANGLE
@@ -289,12 +320,7 @@ def _cut(side: Side, turning: set[int], *, begins: bool) -> list[Side]:
     return found
 
 
-def _headings(lies: Sequence[str]) -> list[float]:
-    known = {"up": UP, "down": DOWN, "under": RIGHT, "top": LEFT}
-    found = []
-    for k, way in enumerate(lies):
-        heading = known[way]
-        if way == "top" and k and lies[k - 1] == "down":  # a free edge at the foot of the rows
-            heading = RIGHT
-        found.append(heading)
-    return found
+def _turn(one: float, two: float) -> float | None:
+    """How far the edge turns from one heading to another: nothing, a right angle to either hand; None for back on itself."""
+    turn = (two - one + RIGHT_ANGLE) % TURN - RIGHT_ANGLE
+    return None if turn > RIGHT_ANGLE + 1e-6 else 0.0 if abs(turn) < 1e-6 else turn

@@ -56,21 +56,25 @@ class Grid:
 
 @record
 class Window:
-    """The part of a grid that one picture shows: squares from `x0` up to `x1` (left out), from `y0` up to `y1`."""
+    """The part of a grid that one picture shows: squares from `x0` up to `x1` (left out), from `y0` up to `y1`.
+
+    `counts`: whether counts stand beside the rows.
+    """
 
     x0: int
     y0: int
     x1: int
     y1: int
+    counts: bool = True
 
     def holds(self, cell: Cell) -> bool:
         """Whether a square is shown."""
         return self.x0 <= cell.x < self.x1 and self.y0 <= cell.y < self.y1
 
 
-def windows(grid: Grid, across: int, up: int) -> list[Window]:
+def windows(grid: Grid, across: int, up: int, *, counts: bool = True) -> list[Window]:
     """Parts of a grid no more than so many squares wide and high, cut at tens, from the start of the work on."""
-    return [Window(x0, y0, x1, y1) for y0, y1 in _cuts(grid.high, up) for x0, x1 in _cuts(grid.wide, across)]
+    return [Window(x0, y0, x1, y1, counts) for y0, y1 in _cuts(grid.high, up) for x0, x1 in _cuts(grid.wide, across)]
 
 
 def repeat(grid: Grid) -> tuple[int, int]:
@@ -86,11 +90,17 @@ def repeat(grid: Grid) -> tuple[int, int]:
     return across, up
 
 
-def repeated(long: int, period: int, most: int, before: int = 0) -> int:
-    """How many squares of a side show the repeat at least twice, with both edges; all where it has none or is no longer than `most`."""
+def repeated(long: int, period: int, most: int, before: int = 0, *, once: bool = False) -> int:
+    """How many squares of a side show the repeat at least twice, with both edges; all where it has none or is no longer than `most`.
+
+    `once`: no more often than has room.
+    """
     if not period or long <= most:
         return long
-    least = before + period * max(2, -(-FEWEST // period))
+    times = max(2, -(-FEWEST // period))
+    if once and period * times > most:
+        times = max(1, most // period)
+    least = before + period * times
     return min(long, least + (long - least) % period)
 
 

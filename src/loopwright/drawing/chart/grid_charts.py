@@ -15,7 +15,7 @@ from loopwright.grading.gauge import StitchSizes
 from loopwright.model.fabric import Fabric
 
 MOST = 60  # rows that a picture shows without being asked for the whole
-LEAST_ACROSS = 20  # squares across that are never cut
+LEAST_ACROSS, LEAST_NARROW = 20, 10  # squares across that are never cut; where a width is asked for
 MOST_PARTS = 12
 MOST_WHOLE = 60_000  # squares
 
@@ -35,12 +35,13 @@ def grid_charts(
 
 def _windows(fabric: Fabric, grid: Grid, options: ChartOptions) -> list[Window]:
     """The repeat with its edges, where a grid that is too wide to be read in a column has one; else its parts."""
-    most = max(LEAST_ACROSS, fitting(fabric, grid, options))
+    counts = not options.width or grid.wide <= fitting(fabric, grid, options)  # the description has them too
+    most = max(LEAST_NARROW if options.width else LEAST_ACROSS, fitting(fabric, grid, options, counts=counts))
     across, up = repeat(grid)
-    wide, high = repeated(grid.wide, across, most), repeated(grid.high, up, MOST if grid.wide <= most else most, up)
+    wide, high = repeated(grid.wide, across, most, once=True), repeated(grid.high, up, MOST if grid.wide <= most else most, up)
     if (wide, high) != (grid.wide, grid.high) and wide <= MOST and high <= MOST:
-        return [Window(0, 0, wide, high)]
-    return [w for w in windows(grid, most, MOST) if shown(grid, w)]
+        return [Window(0, 0, wide, high, counts)]
+    return [w for w in windows(grid, most, MOST, counts=counts) if shown(grid, w)]
 
 
 def _drawing(
@@ -75,7 +76,7 @@ def _notes(fabric: Fabric, grid: Grid, window: Window, part: tuple[list[Window],
         else:
             notes.append(speech.say(f"repeat-shown-{hand}", last=window.x1, n=grid.wide, rows=span, of=grid.high))
             notes += [speech.say(key, n=n) for key, n in zip(("repeats-across", "repeats-up"), repeat(grid), strict=True) if n]
-        if grid.kind != "corner":
+        if grid.kind != "corner" and window.counts:
             notes.append(speech.say("counts-of-shown"))
         if len(windows_) > MOST_PARTS and at == MOST_PARTS - 1:
             notes.append(speech.say("parts-left-out", n=len(windows_) - MOST_PARTS))

@@ -11,7 +11,7 @@ from itertools import pairwise
 from loopwright.drawing import svg
 from loopwright.drawing.chart.drawn import ChartOptions, Point
 from loopwright.drawing.chart.grid import Cell, Grid, GridRow, Window, shown
-from loopwright.drawing.chart.grid_style import SCOPE, TEXT_PX, TITLE_PX, YARNS, strokes, style
+from loopwright.drawing.chart.grid_style import LETTER_PX, SCOPE, TEXT_PX, TITLE_PX, YARNS, strokes, style
 from loopwright.drawing.chart.grid_words import count, label, meaning, name_of, signs
 from loopwright.drawing.chart.ink import number
 from loopwright.drawing.chart.sections import Section
@@ -29,6 +29,7 @@ ENTRY = 30.0
 BESIDE = 58.0  # for numbers around a grid from corner to corner
 TEN = 10
 OF_COLUMN = 0.01985  # of the sheet's width that type is high at least: 9 pt (3.175 mm) where the sheet is 160 mm wide
+SMALLEST_PX = 9.0  # type on a screen, CSS px
 ALONE = 1_000  # squares; beyond, equal ones side by side are one element
 _Told = tuple[dict[str, str], Speech]  # letters of what stands in squares, and whose words
 
@@ -64,7 +65,7 @@ def grid_page(fabric: Fabric, section: Section, grid: Grid, window: Window, opti
     """The SVG of a part of a grid. `told`: notes, and the description in words."""
     rows, sign = shown(grid, window), signs(grid)
     sheet = _sheet(fabric, grid, rows, window, options)
-    sides = _sides(fabric, grid, rows, options.words)
+    sides = _sides(fabric, grid, rows, options.words, counts=window.counts)
     wide = max(NARROWEST, sheet.right + max(sides if grid.kind != "corner" else (BESIDE, BESIDE)) + MARGIN)
     name = wrapped(named(section, options.words), TITLE_PX, wide - 2 * MARGIN, heavy=True)
     sheet.top = MARGIN + TITLE_LINE * len(name) + (BESIDE if grid.kind == "corner" else 16.0)
@@ -81,10 +82,12 @@ def grid_page(fabric: Fabric, section: Section, grid: Grid, window: Window, opti
     return svg.document(ident, SCOPE, (wide, high), (_titled(" ".join(name), grid, options.words), told[1]), inside, shown_px=options.width)
 
 
-def fitting(fabric: Fabric, grid: Grid, options: ChartOptions) -> int:
-    """How many squares across a picture may have for its letters to be read where it is as wide as a column."""
-    whole = _sheet(fabric, grid, grid.rows, Window(0, 0, grid.wide, grid.high), options)
-    return int((TEXT_PX / OF_COLUMN - 2 * whole.left) // whole.w)
+def fitting(fabric: Fabric, grid: Grid, options: ChartOptions, *, counts: bool = True) -> int:
+    """How many squares across a picture may have for its letters to be read: where it is as wide as a column, or as it is asked to be."""
+    whole = _sheet(fabric, grid, grid.rows, Window(0, 0, grid.wide, grid.high, counts), options)
+    px = TEXT_PX if grid.kind == "filet" else LETTER_PX
+    widest = min(px / OF_COLUMN, options.width * px / SMALLEST_PX if options.width else math.inf)
+    return int((widest - 2 * whole.left) // whole.w)
 
 
 def _titled(name: str, grid: Grid, speech: Speech) -> str:
@@ -94,15 +97,15 @@ def _titled(name: str, grid: Grid, speech: Speech) -> str:
 def _sheet(fabric: Fabric, grid: Grid, rows: Sequence[GridRow], window: Window, options: ChartOptions) -> _Sheet:
     ratio = min(MOST_APART, max(1 / MOST_APART, grid.cell_mm[0] / grid.cell_mm[1]))
     w, h = (LEAST * ratio, LEAST) if ratio >= 1 else (LEAST, LEAST / ratio)
-    beside = BESIDE if grid.kind == "corner" else max(_sides(fabric, grid, rows, options.words))
+    beside = BESIDE if grid.kind == "corner" else max(_sides(fabric, grid, rows, options.words, counts=window.counts))
     return _Sheet(window, MARGIN + beside, 0.0, w, h, options.left_handed)
 
 
-def _sides(fabric: Fabric, grid: Grid, rows: Sequence[GridRow], speech: Speech) -> tuple[float, float]:
+def _sides(fabric: Fabric, grid: Grid, rows: Sequence[GridRow], speech: Speech, *, counts: bool) -> tuple[float, float]:
     """Room for numbers, and for counts, beside the squares."""
     sign = signs(grid)
     tab = max(_wide(label(fabric, r)) + 2 * TAB_PAD for r in rows) + ARROW + 3 * GAP
-    return tab, max(_wide(count(grid, r, sign, speech)) for r in rows) + 2 * GAP
+    return tab, max(_wide(count(grid, r, sign, speech)) for r in rows) + 2 * GAP if counts else 0.0
 
 
 def _wide(text: str) -> float:
@@ -232,7 +235,8 @@ def _tab(fabric: Fabric, grid: Grid, row: GridRow, sheet: _Sheet, told: _Told) -
         x = edge + out * (2 * GAP + ARROW) - (0 if from_right else wide)
         yield svg.rect("tab", (x, y - TAB_HIGH / 2), (wide, TAB_HIGH))
         yield svg.text("num mid", (x + wide / 2, y + 5.5), number_)
-    yield svg.text("said end" if from_right else "said", (far - out * 2 * GAP, y + 5.5), count(grid, row, *told))
+    if sheet.window.counts:
+        yield svg.text("said end" if from_right else "said", (far - out * 2 * GAP, y + 5.5), count(grid, row, *told))
 
 
 def _corner_tab(fabric: Fabric, grid: Grid, row: GridRow, sheet: _Sheet, told: _Told) -> Iterator[str]:  # noqa: ARG001 - as _tab has it

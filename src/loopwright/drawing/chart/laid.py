@@ -13,6 +13,7 @@ from loopwright.drawing.chart.beginnings import begin, wave
 from loopwright.drawing.chart.columns import Column, columns
 from loopwright.drawing.chart.drawn import Laid, Mark, Point, RowLine
 from loopwright.drawing.chart.edging import Edge
+from loopwright.drawing.chart.ending import Ending
 from loopwright.drawing.chart.laying import Laying
 from loopwright.drawing.chart.planes import Around, Plane, Ring, Strip
 from loopwright.drawing.chart.sections import Section
@@ -30,6 +31,7 @@ BAND = 6.0  # height of a band in which numbers are kept clear of symbols
 ASIDE = 0.25  # of the seam, in u, that the first and last feet of an oval stand
 CHAIN_LONG, DRAWN_OUT = 16.0, 1.7  # length of a chain that stands up; times its height that a symbol may be long
 EVEN = 0.08  # spread of lengths that a chart may have
+ROWS_GAP = 16.0  # between rows where some are left out
 WIDER = 1.15  # a piece whose last row is so much wider than its first has grown
 
 
@@ -140,7 +142,7 @@ def _strip(fabric: Fabric, section: Section) -> Laid:
         again, _, _ = _rows(fabric, section, settle(base, laying.held))
         found = min(found, again, key=lambda f: _slanted(fabric, f))
     found.lines = _cleared(found.lines, found.marks)
-    found.gaps = _gaps(section, fabric, found.marks)
+    found.gaps += _gaps(section, fabric, found.marks)
     return found
 
 
@@ -150,13 +152,34 @@ def _rows(fabric: Fabric, section: Section, hints: dict[int, float]) -> tuple[La
     laying = Laying(fabric, Strip(wave(fabric, section, pitch)))
     laying.hints, laying.left = hints, _left(section)
     first = fabric.rows[section.rows[0]]
-    marks, below = begin(fabric, section, laying, -1 if section.closed or first.right_side else 1, pitch)
+    marks, below, piece = begin(fabric, section, laying, -1 if section.closed or first.right_side else 1, pitch)
     at = {s: u for s, (u, _) in laying.tops.items()}
     many = Counter(round(u) for u in at.values())
     base = [(s, u, PITCH if many[round(u)] == 1 else 0.0) for s, u in at.items()]
+    level = None
     for index in section.rows:
         laying.row(index, -1 if section.closed or fabric.rows[index].right_side else 1)
-    return Laid(marks + laying.marks, laying.lines, laying.frames, below), laying, base
+        if section.ends and section.ending is not None and index == section.ending.after:
+            level = _passed_over(fabric, laying, section.ending)
+    found = Laid(marks + laying.marks, laying.lines, laying.frames, below, piece=piece)
+    if level is not None:
+        xs = [m.top[0] for m in found.marks]
+        found.gaps = [[(min(xs), level), (max(xs), level)]]
+    return found, laying, base
+
+
+def _passed_over(fabric: Fabric, laying: Laying, end: Ending) -> float:
+    """Lets the next row stand where the last one does, over a gap: all between are like it. How high the line in the gap lies."""
+    shown, under = fabric.rows[end.after], fabric.rows[end.under]
+    for known in (laying.tops, laying.undersides, laying.sides):
+        for s, t in zip(range(shown.start, shown.end), range(under.start, under.end), strict=True):
+            if s in known:
+                known[t] = known[s][0], known[s][1] + ROWS_GAP
+    moved = under.start - shown.start
+    laying.last, laying.ends = {s + moved for s in laying.last}, {s + moved for s in laying.ends}
+    line = laying.level - AIR + ROWS_GAP / 2
+    laying.level += ROWS_GAP
+    return line
 
 
 def _slanted(fabric: Fabric, laid: Laid) -> tuple[float, float]:

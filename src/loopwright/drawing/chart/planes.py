@@ -164,8 +164,9 @@ class Around:
 class Rim:
     """Rows around the edge of a piece: straight sides, and the corners between them.
 
-    `knots`, in order: the length of a side with no turn, or a corner's turn in radians with no length. `heading`: of the first side, in
-    radians; the piece lies on the left hand. In the sides u is a length, at the corners `arc` times an angle; v is the distance outwards.
+    `knots`, in order: the length of a side with no turn, a corner's turn in radians with no length, or the length of an inner corner's
+    bend and its turn below nothing. `heading`: of the first side, in radians; the piece lies on the left hand. In sides and bends u is a
+    length, at outer corners `arc` times an angle; v is the distance outwards.
     """
 
     knots: tuple[tuple[float, float], ...]
@@ -181,7 +182,10 @@ class Rim:
     @property
     def long(self) -> float:
         """U of the last end."""
-        return sum(long + self.arc * turn for long, turn in self.knots)
+        return sum(self._in_u(long, turn) for long, turn in self.knots)
+
+    def _in_u(self, long: float, turn: float) -> float:
+        return long + self.arc * max(0.0, turn)
 
     def span(self, v: float) -> float:
         """Length of a whole turn at height v."""
@@ -199,8 +203,9 @@ class Rim:
         if left < 0:
             return left
         for long, turn in self.knots:
-            here = min(long + self.arc * turn, left)
-            found += here * v / self.arc if turn else here
+            whole = self._in_u(long, turn)
+            here = min(whole, left)
+            found += here * (long + v * turn) / whole if turn else here
             left -= here
         return found + left
 
@@ -213,7 +218,7 @@ class Rim:
         for long, turn in self.knots:
             whole = long + v * turn
             here = min(whole, left)
-            found += here * self.arc / v if turn and v > 0 else here
+            found += here * self._in_u(long, turn) / whole if turn and whole > 0 else here
             left -= here
         return found + left
 
@@ -222,14 +227,26 @@ class Rim:
         left = u % self.long if self.closed else u
         x, y, way = 0.0, 0.0, self.heading
         for k, (long, turn) in enumerate(self.knots):
-            here = long + self.arc * turn
+            here = self._in_u(long, turn)
             if left <= here or k + 1 == len(self.knots):
                 break
             left -= here
-            x, y, way = x + long * math.cos(way), y + long * math.sin(way), way + turn
-        if turn:
+            if turn < 0:
+                x, y = self._bent(x, y, way, long / turn, turn)
+            else:
+                x, y = x + long * math.cos(way), y + long * math.sin(way)
+            way += turn
+        if turn < 0:
+            x, y = self._bent(x, y, way, long / turn, turn * min(1.0, left / long))
+            way, left = way + turn * min(1.0, left / long), max(0.0, left - long)
+        elif turn:
             way, left = way + min(left / self.arc, turn), max(0.0, left - self.arc * turn)
         return x + left * math.cos(way) + v * math.sin(way), y + left * math.sin(way) - v * math.cos(way)
+
+    @staticmethod
+    def _bent(x: float, y: float, way: float, radius: float, turn: float) -> Point:
+        """Where an edge that bends at a radius (below nothing to the right hand) has come to after a turn."""
+        return x + radius * (math.sin(way + turn) - math.sin(way)), y - radius * (math.cos(way + turn) - math.cos(way))
 
 
 Plane = Strip | Ring | Around | Rim

@@ -7,7 +7,9 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from loopwright.drawing.chart.along import PITCH
+from loopwright.drawing.chart.edge_room import is_free
 from loopwright.drawing.chart.edging import Edge, edge_of
+from loopwright.drawing.chart.ending import Ending, ending
 from loopwright.drawing.chart.symbols import AIR, height
 from loopwright.grading.gauge import StitchSizes
 from loopwright.measuring.corners import Corner, corners
@@ -21,6 +23,7 @@ HUGE = 12_000  # symbols that are more than two rows may have
 FEWEST, MOST = 4, 12  # rows
 SHAPED = 1_200  # symbols of a piece that is shown whole, since its shape is in all of its rounds
 PAGE, ROOM, GROWN = 820.0, 15.5, 1.15  # width of a chart that grows; of a stitch; a row that many times as long as the first has grown
+ENDED = ("tube", "flat")  # parts of which first and last rows can be shown
 SLIM = 8.0  # times as far round as its stitches are wide
 
 
@@ -32,6 +35,7 @@ class Section:
     none; `rows`: rows of the fabric that are shown; `of`: how many there are; `corners`: shares of the row
     `corner_row` where its corners stand. `blocks`: how many each row has, where it is worked from corner to corner.
     `left`: bands of stitches that are left out. `edge`: of the piece that the rows go around, where they do ("edge", "border" …).
+    `ending`: the rows that show how the piece ends too, where that is known; `ends`: whether `rows` are those.
     """
 
     kind: str
@@ -46,6 +50,8 @@ class Section:
     blocks: tuple[int, ...] = ()
     left: tuple[frozenset[int], ...] = ()
     edge: Edge | None = None
+    ending: Ending | None = None
+    ends: bool = False
 
 
 def sections(fabric: Fabric, sizes: StitchSizes, *, whole: bool) -> list[Section]:
@@ -61,6 +67,8 @@ def sections(fabric: Fabric, sizes: StitchSizes, *, whole: bool) -> list[Section
         taken.update(rows, () if base < 0 else (base,))
         section = _section(fabric, part, base, rows, whole=whole)
         edge = edge_of(fabric, section.rows, found) if base < 0 and rows[0] and not part.branch else None
+        if edge is not None and any(s.turn < 0 for s in edge.sides) and not is_free(fabric, edge):
+            edge = None
         drawn.append((rows[0], section if edge is None else replace(section, kind="edge", edge=edge, closed=edge.closed)))
     left = [c for c in found if c.index not in taken and not c.assumed and _has(fabric, c.index)]
     drawn += [(c.index, Section("rows", c.row.section, -1, (c.index,), 1)) for c in left]
@@ -91,7 +99,9 @@ def _section(fabric: Fabric, part: Part, base: int, rows: list[int], *, whole: b
     found, at = _corners(fabric, part, shown) if part.kind == "disc" else ((), -1)
     shares = tuple(c.at for c in found)
     kind = "tube" if part.kind == "disc" and _slim(part, shown) else part.kind
-    return Section(kind, part.section, base, tuple(shown), len(rows), len(found), shares, at, last.way == "round", part.blocks)
+    found_end = ending(fabric, rows, shown) if part.kind in ENDED else None
+    closed = last.way == "round"
+    return Section(kind, part.section, base, tuple(shown), len(rows), len(found), shares, at, closed, part.blocks, ending=found_end)
 
 
 def _slim(part: Part, shown: Sequence[int]) -> bool:

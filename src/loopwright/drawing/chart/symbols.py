@@ -108,7 +108,8 @@ def place_seen(place: str, *, right_side: bool) -> str:
 def strokes(mark: Mark, place: str) -> list[tuple[str, tuple[Point, ...]]]:
     """The steps of its path where it lies, y upwards: legs, bar, slashes and the mark at its foot."""
     symbol = symbol_of(mark.kind) or symbols()["own"]
-    if len(mark.feet) > 1 or (_TOG.match(mark.kind) and symbol.key in ("sc", "hdc", "dc", "tr", "dtr", "trtr", "qtr")):
+    seam = mark.kind == "sl st" and len(set(mark.feet)) == 1  # through two edges that lie on each other
+    if len(mark.feet) > 1 and not seam or (_TOG.match(mark.kind) and symbol.key in ("sc", "hdc", "dc", "tr", "dtr", "trtr", "qtr")):
         found = _legs(symbol, mark.feet, mark.top)
     else:
         found = _laid(symbol.steps, mark.feet[0], mark.top, symbol.width)

@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+import numpy as np
+
 from loopwright.drawing.rounds.drawn import RoundDrawing, RoundOptions
+from loopwright.drawing.rounds.joined import Joined, joined_flat
 from loopwright.drawing.rounds.laid import LaidOut, facing, laid_out, seen_flat
 from loopwright.drawing.rounds.page import Page, page
 from loopwright.drawing.rounds.stitches import Frame, extent_mm, frame_of, work_so_far
@@ -32,6 +35,8 @@ def round_drawings(
     laid = laid_out(fabric, sizes, shape, title=asked.title, opening_up=asked.opening_up, budget_s=asked.budget_s)
     if not len(laid.body.points):
         return ()
+    joined = joined_flat(laid, sizes, asked.budget_s)
+    laid = replace(laid, body=laid.body.at(joined.points)) if joined is not None else laid
     worked = [c for c in laid.rows if not c.assumed and c.row.end > c.row.start and len(laid.nodes_of(c.index))]
     most = min(MOST_FACES, MOST_IN_ALL // max(1, len(worked)))
     found = []
@@ -40,10 +45,25 @@ def round_drawings(
         part = seen_flat(laid, c)
         key = (c.row.piece, part.rows[0] if part is not None else -1)
         if key not in frames:
-            frames[key] = replace(frame_of(laid, facing(laid, part), part, c.row.piece), mirrored=asked.left_handed)
-        if c.way != "chain" or extent_mm(laid, c) >= SMALL * frames[key].whole_mm:
-            found.append(_drawing(laid, c, part, frames[key], asked, most))
+            in_layout = joined is not None and c.row.piece in joined.pieces
+            to_eye = np.eye(3) if in_layout else facing(laid, part)
+            frames[key] = replace(frame_of(laid, to_eye, part, c.row.piece), mirrored=asked.left_handed, laid_flat=in_layout)
+        frame = frames[key] if joined is None else _in_layout(frames[key], c, joined)
+        if c.way != "chain" or extent_mm(laid, c) >= SMALL * frame.whole_mm:
+            found.append(_drawing(laid, c, part, frame, asked, most))
     return tuple(found)
+
+
+def _in_layout(frame: Frame, c: Course, joined: Joined) -> Frame:
+    """The frame of a round of motifs that are joined, or of the border around them."""
+    if c.index in joined.border:
+        return replace(frame, lines=joined.lines, told=" The lines within are the edges of the motifs.")
+    if c.row.piece not in joined.across_mm:
+        return frame
+    found = replace(frame, whole_mm=joined.across_mm[c.row.piece])
+    if c.index not in joined.beside:
+        return found
+    return replace(found, from_row=joined.beside[c.index], told=" Beside it lies the motif that it is joined to.")
 
 
 def _drawing(laid: LaidOut, c: Course, part: Part | None, frame: Frame, asked: RoundOptions, most: int) -> RoundDrawing:
@@ -51,7 +71,7 @@ def _drawing(laid: LaidOut, c: Course, part: Part | None, frame: Frame, asked: R
     count = sum(counted.values()) or c.chains
     label = _label(laid, c)
     told = _told(counted, c, asked)
-    description = f"{label}{f', {c.row.section}' if c.row.section else ''}: {told}. {_gain(laid, c, count)}{_seen(part)}"
+    description = f"{label}{f', {c.row.section}' if c.row.section else ''}: {told}. {_gain(laid, c, count)}{_seen(frame, part)}"
     description += " Mirrored for the left hand." if asked.left_handed else ""
     drawing = work_so_far(laid, c, frame, most)
     told_beside = Page(asked.ident, c.index, asked.title, label, c.row.section or "", count, told, description)
@@ -90,5 +110,6 @@ def _gain(laid: LaidOut, c: Course, count: int) -> str:
     return f"{word} in {_label(laid, before)}. "
 
 
-def _seen(part: Part | None) -> str:
-    return f"Seen {'from the front' if part is None else 'on its right side'}, the new stitches told apart."
+def _seen(frame: Frame, part: Part | None) -> str:
+    front = part is None and not frame.laid_flat
+    return f"Seen {'from the front' if front else 'on its right side'}, the new stitches told apart.{frame.told}"

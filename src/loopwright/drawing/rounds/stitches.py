@@ -24,13 +24,17 @@ _LAMP = unit(np.asarray([-0.45, 0.65, 0.75]))
 class Frame:
     """How a part is seen: from the body to the eye (3, 3), how large it is at its end, mm, and the row that its piece begins with.
 
-    `mirrored`: as who works with the left hand sees it.
+    `mirrored`: as who works with the left hand sees it. `laid_flat`: nothing turns its back to the eye. `lines`: drawn below the stitches,
+    mm. `told`: what the picture shows besides the work.
     """
 
     to_eye: Floats
     whole_mm: float
     from_row: int
     mirrored: bool = False
+    laid_flat: bool = False
+    lines: tuple[Floats, ...] = ()
+    told: str = ""
 
 
 def frame_of(laid: LaidOut, to_eye: Floats, part: Part | None, piece: int) -> Frame:
@@ -66,21 +70,28 @@ def work_so_far(laid: LaidOut, c: Course, frame: Frame, most: int) -> list[str]:
     low, high = seen[nodes, :2].min(axis=0), seen[nodes, :2].max(axis=0)
     size = max(float((high - low).max()), LEAST_SHARE * frame.whole_mm, 1e-9)
     scale, middle = (SIDE_PX - 2 * MARGIN_PX) / size, (low + high) / 2
-    places = np.stack(((seen[:, 0] - middle[0]) * scale, (middle[1] - seen[:, 1]) * scale), axis=1) + SIDE_PX / 2
-    if frame.mirrored:
-        places[:, 0] = SIDE_PX - places[:, 0]
+
+    def placed(points: Floats) -> Floats:
+        found = np.stack(((points[:, 0] - middle[0]) * scale, (middle[1] - points[:, 1]) * scale), axis=1) + SIDE_PX / 2
+        if frame.mirrored:
+            found[:, 0] = SIDE_PX - found[:, 0]
+        return found
+
+    places = placed(seen)
+    ground = [_line(placed(line @ frame.to_eye.T), "row", closed=False) for line in frame.lines]
     if len(faces) > most:
-        return [*_bands(laid, frame, c, places), _line(places[ring], "newest", closed=c.way == "round")]
+        return [*ground, *_bands(laid, frame, c, places), _line(places[ring], "newest", closed=c.way == "round")]
     lace = [o for o in laid.rows[frame.from_row : c.index] if o.chains and o.way != "chain" and len(laid.nodes_of(o.index)) > 1]
-    drawn = [_line(places[laid.nodes_of(o.index)], "row", closed=o.way == "round") for o in lace]
-    drawn += _faces(places, seen, faces, new) if len(faces) else []
+    drawn = ground + [_line(places[laid.nodes_of(o.index)], "row", closed=o.way == "round") for o in lace]
+    drawn += _faces(places, seen, faces, (new, frame.laid_flat)) if len(faces) else []
     if c.way == "chain" or not new.any():
         return [*drawn, _line(places[ring], "newest", closed=False)]
     return [*drawn, *([_line(places[ring], "lace", closed=c.way == "round")] if c.chains else [])]
 
 
-def _faces(places: Floats, seen: Floats, faces: Ints, new: Bools) -> Iterator[str]:
-    """From the far ones to the near ones; runs of one class in one path."""
+def _faces(places: Floats, seen: Floats, faces: Ints, told: tuple[Bools, bool]) -> Iterator[str]:
+    """From the far ones to the near ones; runs of one class in one path. `told`: which are new; whether all of them lie flat."""
+    new, laid_flat = told
     three = faces[:, 3] < 0
     full = np.where(faces < 0, faces[:, [2]], faces)
     depth = seen[full][:, :, 2].mean(axis=1)
@@ -89,6 +100,7 @@ def _faces(places: Floats, seen: Floats, faces: Ints, new: Bools) -> Iterator[st
     normal = unit(np.where(three[:, None], -normal, normal))
     away = normal[:, 2] < 0
     light = np.where(away[:, None], -normal, normal) @ _LAMP
+    away &= not laid_flat
     tone = np.clip(np.floor(light * TONES), 0, TONES - 1).astype(np.int64)
     # what faces away lies behind what faces the eye; flat work has no depth to sort by
     order = np.lexsort((tone, np.round(depth / max(1e-9, float(np.ptp(depth)) / 40)), ~away))

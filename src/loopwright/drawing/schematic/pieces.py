@@ -30,11 +30,15 @@ class Drawn:
 
 
 def figures_of(fabric: Fabric, rows: Sequence[Course], cut: Sequence[Part], book: Book) -> Drawn:
-    """The figures of a fabric, in the order of making; a piece made alike again is drawn once."""
+    """The figures of a fabric, in the order of making.
+
+    A piece made alike again is drawn once, if it goes by the same name or is joined to others as it is made, as motifs are.
+    """
     drawn = Drawn()
     before: list[list[Part]] = []
     for own in pieces(cut).values():
-        if any(_alike(own, other) for other in before):
+        joined = _is_joined(fabric, own)
+        if any(_alike(own, other) and (joined or own[0].section == other[0].section) for other in before):
             continue
         before.append(own)
         edgings = _edgings(own, rows)
@@ -52,6 +56,12 @@ def _alike(own: Sequence[Part], other: Sequence[Part]) -> bool:
     if len(mine) != len(theirs) or len(mine) < 2 or [p.kind for p in own] != [p.kind for p in other]:
         return False
     return all(abs(a.top_mm - b.top_mm) <= SAME * a.top_mm for a, b in zip(mine[:-1], theirs[:-1], strict=True))
+
+
+def _is_joined(fabric: Fabric, own: Sequence[Part]) -> bool:
+    """Whether its last row is worked into other pieces too."""
+    row = fabric.rows[own[-1].courses[-1].index]
+    return any(fabric.rows[fabric.row[p]].piece != row.piece for s in range(row.start, row.end) for p in fabric.parents(s))
 
 
 def _edgings(own: Sequence[Part], rows: Sequence[Course]) -> list[Part]:
