@@ -113,6 +113,10 @@ WHOLE = [  # what is told, and the counts of its labelled rows
     ("a round of meshes joined to the third chain", [12, 12, 12, 24],
      ("Rnd 1: Ch 4 (counts as dc and ch 1), (dc, ch 1) 11 times in magic ring, sl st to 3rd ch. (12 dc)\n"
       "Rnds 2-3: Ch 4, *dc in next dc, ch 1* around, sl st to 3rd ch\nRnd 4: Ch 1, 2 sc in each ch-1 sp around (24)")),
+    ("shells in turn with single crochet, where the middle of a shell is told in brackets", [97, 97, 97],
+     ("Ch 98.\nRow 1: Sc in 2nd ch from hook, *sk 3 ch, 7 dc in next ch, sk 3 ch, sc in next ch; rep from * across, turn.\n"
+      "Row 2: Ch 3, 3 dc in first sc, *sk 3 dc, sc in next dc (center of shell), sk 3 dc, 7 dc in next sc; rep from * across, ending last rep with 4 dc in last sc, turn.\n"
+      "Row 3: Ch 1, sc in first dc, *sk 3 dc, 7 dc in next sc, sk 3 dc, sc in next dc; rep from * across, ending with sc in top of ch-3, turn.")),
 ]
 
 
@@ -127,3 +131,13 @@ def test_facts_told_one_after_the_other_in_a_line_are_found() -> None:
     document = read(Source.of("Baby Blanket\nWorsted (4) yarn. 5 mm hook. Gauge: 14 sts and 16 rows = 4 in. Terms: US\n\nCh 31.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (30 sc)\n"))
     assert {i.name: i.value.rstrip(". ") for i in document.items if isinstance(i, HeadLine)} == {"gauge": "14 sts and 16 rows = 4 in", "terms": "US"}
     assert write(document) == document.text
+
+
+@pytest.mark.parametrize(("text", "terms"), [
+    ("Cloth (UK)\nCh 31.\nRow 1: Dc in 2nd ch from hook and in each ch, turn. (30 dc)\n", "uk"),
+    ("Cloth\nWritten in US terms.\nCh 31.\nRow 1: 1 dc in 2nd ch from hook, miss 1 ch, 1 dc in next ch, turn.\n", "us"),
+    ("Cloth\nThis pattern uses British terminology.\nCh 31.\nRow 1: Dc in 2nd ch from hook and in each ch, turn. (30 dc)\n", "uk"),
+])
+def test_the_terms_are_those_that_are_told_in_words(text: str, terms: str) -> None:
+    document = read(Source.of(text))
+    assert (document.terms, document.assumptions) == (terms, ())

@@ -70,6 +70,7 @@ _ALL_SIZES = re.compile(r"\(?(?:for\s+)?all\s+sizes\)?\s*[:.—–-]?\s*", re.IG
 _OTHER_CRAFT = re.compile(r"\b(?:tunisian|afghan\s+st(?:itch)?|broomstick|solomon[’']?s?\s+knots?|lover[’']?s?\s+knots?|love\s+knots?|knot\s+st(?:itche?)?s?|hairpin\s+lace)\b", re.IGNORECASE)
 _MAKING_UP = re.compile(r"(?:(?:fold|lay)\s+(?:the|it|each|both|your|work|piece)|where\s+(?:a|an|the|two))\b", re.IGNORECASE)  # told of the whole piece
 _HOW_ON = re.compile(r"(?:you\s+will\s+)?(?:now\s+|from\s+(?:now|here)\s+on,?\s+)?(?:work|continue|begin(?:\s+working)?|working)\s+(?:back\s+and\s+forth\s+)?in\s+(?:continuous\s+)?(?:rows|rounds|rnds|spirals?)(?:\s+from\s+(?:now|here)\s+on)?\s*[:.]?", re.IGNORECASE)
+_STUFF = re.compile(r"\b(?:\d\s*mm|hooks?|yarns?|worsted|multiple of|skeins?|balls? of|\d+\s*(?:g|yds?|yards|m)|(?:us|uk) terms)\b", re.IGNORECASE)  # of what it is made
 _START = re.compile(r".*\b(?:ch(?:ain)?\.?\s+(?:of\s+)?(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|ten|eleven|twelve|\w{3,5}teen)\b|ch(?:ain)?\.?\s*[\d{]|(?:an?|of)\s+chain\b|^\s*chain\s+of|\d{1,9}(?:\s*[(\[][\d\s,:;–-]+[)\]])?\s*ch(?:ain)?\b|in\s+this\s+(?:ring\s+)?work|magic|ring|f(?:oundation )?(?:sc|hdc|dc|htr|tr)\b)|^\s*\*|\{[^{}]+\}\s*ch\b", re.IGNORECASE)
 
 
@@ -269,7 +270,7 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
         if made and (seen_row or plainly or _START.match(text[body_at + a : end])) and unknown <= 2 * made + 3:
             section: list[Item] = [Section(head["name"], span=Span(start, body_at))] if head else []
             return [*section, *_row(text, None, body_at, end, which, sizes, known)]
-    if len(line) < 60 and not line.rstrip().endswith(".") and not instructions:
+    if len(line) < 60 and not line.rstrip().endswith(".") and not instructions and (seen_row or not _STUFF.search(line)):
         return [Section(line.rstrip(": "), span=span)]
     return [Prose(line, span)]
 

@@ -19,6 +19,12 @@ _SIGNS: dict[str, list[tuple[re.Pattern[str], float]]] = {which: [(re.compile(si
 }.items()}
 
 
+_TITLED = re.compile(r"\s*[^\n(]{3,60}\((US|UK)(?: (?:version|terms))?\)\s*\n")  # in the title
+_SAID = re.compile(
+    r"(?<!\w)(US|U\.S\.|American|UK|U\.K\.|British)\s+(?:crochet\s+|English\s+)?(?:terms|terminology|abbreviations|stitch names)\b", re.IGNORECASE,
+)  # "written in UK terms", "US terminology"
+
+
 def terms_of(text: str, terms: str | None) -> tuple[Literal["us", "uk", "old"], bool]:
     """The terms of a text, `terms` where they are given; and whether they were found out by its words."""
     if terms in ("us", "uk", "old"):
@@ -26,6 +32,11 @@ def terms_of(text: str, terms: str | None) -> tuple[Literal["us", "uk", "old"], 
     told = re.search(r"(?:^|[.;]\s)terms:\s*(us|uk|old)\b", text, re.IGNORECASE | re.MULTILINE)
     if told:
         return told[1].lower(), False  # type: ignore[return-value]
+    if (titled := _TITLED.match(text)) is not None:
+        return ("us" if titled[1] == "US" else "uk"), False
+    said = {m[1].lower().replace(".", "")[:2] for m in _SAID.finditer(text)}
+    if len(said) == 1:
+        return ("us" if said <= {"us", "am"} else "uk"), False
     us, uk = map(sum, zip(*map(_weighed, text.split("\n")), strict=True))
     return ("uk" if uk > us else "us"), True
 
