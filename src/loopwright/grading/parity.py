@@ -8,12 +8,21 @@ from __future__ import annotations
 import itertools
 from collections.abc import Collection, Sequence
 from dataclasses import replace
+from functools import lru_cache
 
 from loopwright.grading.choose import Chosen, Problem, Sought, choose
 
 
 def choose_alike(sizes: Sequence[Problem], alike: Collection[str]) -> list[Chosen | None]:
-    """As `choose`, with each number named in `alike` even in every size or odd in every size; even where both cost the same."""
+    """As `choose`, with each number named in `alike` even in every size or odd in every size; even where both cost the same.
+
+    What was asked before is remembered: most changes of a text leave most of its numbers what they are.
+    """
+    return [None if c is None else dict(c) for c in _alike(tuple(sizes), frozenset(alike))]
+
+
+@lru_cache(maxsize=512)
+def _alike(sizes: tuple[Problem, ...], alike: frozenset[str]) -> list[Chosen | None]:
     free = sorted({s.name for p in sizes for s in p.sought if s.name in alike and s.multiple % 2})
     best: tuple[int, int, list[Chosen | None]] | None = None
     for odd in itertools.product((0, 1), repeat=len(free)):
