@@ -117,6 +117,16 @@ WHOLE = [  # what is told, and the counts of its labelled rows
      ("Ch 98.\nRow 1: Sc in 2nd ch from hook, *sk 3 ch, 7 dc in next ch, sk 3 ch, sc in next ch; rep from * across, turn.\n"
       "Row 2: Ch 3, 3 dc in first sc, *sk 3 dc, sc in next dc (center of shell), sk 3 dc, 7 dc in next sc; rep from * across, ending last rep with 4 dc in last sc, turn.\n"
       "Row 3: Ch 1, sc in first dc, *sk 3 dc, 7 dc in next sc, sk 3 dc, sc in next dc; rep from * across, ending with sc in top of ch-3, turn.")),
+    ("rounds that end with a slip stitch told by its number, in German", [12, 24, 36],
+     ("Babymütze\n4 Lm anschlagen und mit 1 Km zum Ring schließen.\n1. Rd: 3 Lm (= 1. Stb), 11 Stb in den Ring, mit 1 Km in die 3. Lm schließen. (12 Stb)\n"
+      "2. Rd: 3 Lm, 1 Stb in dieselbe M, in jede M 2 Stb, mit 1 Km schließen. (24 Stb)\n"
+      "3. Rd: 3 Lm, 2 Stb in die nächste M, *1 Stb in die nächste M, 2 Stb in die nächste M; ab * wdh bis Rd-Ende, 1 Km. (36 Stb)\n")),
+    ("and in French", [12, 24],
+     ("Bonnet\nMonter 4 ml et fermer en rond avec 1 mc.\nTour 1 : 3 ml (= 1 b), 11 b dans le rond, 1 mc dans la 3e ml. (12 b)\n"
+      "Tour 2 : 3 ml, 1 b dans la même m, 2 b dans chaque m, 1 mc. (24 b)\n")),
+    ("a foundation in the words of old books", [73, 73],
+     ("Make a ch. of 150.\n1st Row - 1 d.c. in 6th ch. from hook, * ch. 1, skip 1 ch., 1 d.c. in next ch.; repeat from * to end, turn.\n"
+      "2nd Row - Ch. 4, skip 1st d.c., * 1 d.c. in next d.c., ch. 1; repeat from *, ending with 1 d.c. in 2nd st. of turning ch., turn.\n")),
 ]
 
 

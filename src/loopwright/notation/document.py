@@ -71,7 +71,7 @@ _OTHER_CRAFT = re.compile(r"\b(?:tunisian|afghan\s+st(?:itch)?|broomstick|solomo
 _MAKING_UP = re.compile(r"(?:(?:fold|lay)\s+(?:the|it|each|both|your|work|piece)|where\s+(?:a|an|the|two))\b", re.IGNORECASE)  # told of the whole piece
 _HOW_ON = re.compile(r"(?:you\s+will\s+)?(?:now\s+|from\s+(?:now|here)\s+on,?\s+)?(?:work|continue|begin(?:\s+working)?|working)\s+(?:back\s+and\s+forth\s+)?in\s+(?:continuous\s+)?(?:rows|rounds|rnds|spirals?)(?:\s+from\s+(?:now|here)\s+on)?\s*[:.]?", re.IGNORECASE)
 _STUFF = re.compile(r"\b(?:\d\s*mm|hooks?|yarns?|worsted|multiple of|skeins?|balls? of|\d+\s*(?:g|yds?|yards|m)|(?:us|uk) terms)\b", re.IGNORECASE)  # of what it is made
-_START = re.compile(r".*\b(?:ch(?:ain)?\.?\s+(?:of\s+)?(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|ten|eleven|twelve|\w{3,5}teen)\b|ch(?:ain)?\.?\s*[\d{]|(?:an?|of)\s+chain\b|^\s*chain\s+of|\d{1,9}(?:\s*[(\[][\d\s,:;–-]+[)\]])?\s*ch(?:ain)?\b|in\s+this\s+(?:ring\s+)?work|magic|ring|f(?:oundation )?(?:sc|hdc|dc|htr|tr)\b)|^\s*\*|\{[^{}]+\}\s*ch\b", re.IGNORECASE)
+_START = re.compile(r".*\b(?:ch(?:ain)?\.?\s+(?:of\s+)?(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|ten|eleven|twelve|\w{3,5}teen)\b|ch(?:ain)?\.?\s*(?:of\s+)?[\d{]|(?:an?|of)\s+chain\b|^\s*chain\s+of|\d{1,9}(?:\s*[(\[][\d\s,:;–-]+[)\]])?\s*ch(?:ain)?\b|in\s+this\s+(?:ring\s+)?work|magic|ring|f(?:oundation )?(?:sc|hdc|dc|htr|tr)\b)|^\s*\*|\{[^{}]+\}\s*ch\b", re.IGNORECASE)
 
 
 def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None = None) -> Document:
