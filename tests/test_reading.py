@@ -127,6 +127,10 @@ WHOLE = [  # what is told, and the counts of its labelled rows
     ("a foundation in the words of old books", [73, 73],
      ("Make a ch. of 150.\n1st Row - 1 d.c. in 6th ch. from hook, * ch. 1, skip 1 ch., 1 d.c. in next ch.; repeat from * to end, turn.\n"
       "2nd Row - Ch. 4, skip 1st d.c., * 1 d.c. in next d.c., ch. 1; repeat from *, ending with 1 d.c. in 2nd st. of turning ch., turn.\n")),
+    ("the tip of a shawl, all in the first chain, without brackets", [6], "Row 1: Ch 4, 2 dc, ch 2, 3 dc in 4th ch from hook, turn. (6 dc)"),
+    ("a chain with more for the turn, and spaces between each stitch", [100, 100],
+     ("Ch 100 + 2 (counts as first dc).\nRow 1: Dc in 4th ch from hook, dc in each ch to end. [100 dc]\n"
+      "Row 2: Ch 2 (counts as dc), skip first st, dc in sp between each dc to end, dc in tch. Turn. [100 dc]")),
 ]
 
 

@@ -69,11 +69,13 @@ def one_place(out: list[Node], floor: int) -> None:
     last = out[-1]
     if not isinstance(last, Make) or last.place is None or last.place.quant not in ("next", "same", "kth", "first", "last", "any") or last.place.left:
         return
-    if last.place.n is None or last.place.n.at(0) != 1 or last.place.from_hook:
+    if last.place.n is None or last.place.n.at(0) != 1:
         return
     first = len(out) - 1
     while first > floor and _listed(out[first - 1]):
         first -= 1
+    if last.place.from_hook and not all(isinstance(n, Chain) for n in out[:first]):
+        return
     while first < len(out) - 1 and isinstance(out[first], Chain):
         first += 1
     run = out[first:]

@@ -113,7 +113,7 @@ def make(cur: Cursor) -> Node:
         n = cur.number()
     if kind == "ch":
         plus = 0
-        if n is not None and cur.low() in ("+", "plus") and cur.kind(1) == "num" and cur.kind(2) in ("sep", "end", "close", "word"):
+        if n is not None and cur.low() in ("+", "plus") and cur.kind(1) == "num" and cur.kind(2) in ("sep", "end", "close", "word", "open"):
             cur.at += 1
             plus = int(cur.take().value)
         return Chain(n or ONE, plus=plus, span=cur.span_from(start))

@@ -91,7 +91,7 @@ def thing(cur: Cursor) -> Thing | None:
             _length(cur)
             return Thing("tch")
         cur.at = start
-    if word in ("magic", "adjustable", "sliding", "mr", "mc", "double"):
+    if word in ("magic", "adjustable", "sliding", "mr", "mc", "double", "slip"):
         if word in ("mr", "mc"):
             cur.at += 1
             return Thing("ring")
