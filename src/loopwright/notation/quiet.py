@@ -37,6 +37,7 @@ _ASIDES = (
     r"\b(?:place|use)\s+(?:a\s+)?markers?\s+(?:at|to|for)[^.;]{0,50}[.;]?",
     r"\bdo not turn unless otherwise (?:said|indicated)",
     r",?\s{0,3}\bmark(?:ing)?\s+(?:the\s+)?(?:beg(?:inning)?|first st(?:itch)?|start|end)\s+of\s+(?:the\s+|each\s+)?(?:rnd|round|row)s?\b", r"\bfor (?:the )?(?:thumb|armhole|leg|opening)(?:\s+(?:hole|opening))?\b",
+    r"\bacross\s+(?:the\s+)?(?:back|front|sleeve)s?\b(?=\s+to\s+(?:the\s+)?(?:next|first|last))", r"\bskip(?:ping)?\s+(?:all\s+)?(?:the\s+)?sleeve\s+(?:sts|stitches)\b,?(?=\s*[sdht][\w.]{1,4}\s+in\s+(?:the\s+)?next\s+(?:ch|corner))",
     r"(?<=work) in (?=(?:s\.?c|d\.?c|h\.?d\.?c|h?tr)\b\s+(?:evenly|(?:all\s+)?around))",
     r"\bstart(?:ing)?\s+(?=in\s+(?:the\s+)?(?:2nd|3rd|4th|second|third|fourth)\s+ch)",
     r"\bpull(?:ing)?\s+\w*\s*through both loops on hook",
