@@ -94,3 +94,15 @@ def test_evenly_around_a_round_is_over_its_stitches() -> None:
 def test_a_round_of_which_nobody_told_the_corners_has_four() -> None:
     text = f"{FLAT}Rnd 1: Ch 1, sc evenly around, join.\nRnd 2: Ch 1, sc in each st around, working 3 sc in each corner; join.\n"
     assert [n for n, _ in counts(text)] == [100, 108]
+
+
+def test_the_length_of_an_opening_is_that_of_the_printed_count_which_then_confirms_nothing() -> None:
+    text = f"{FLAT.replace('Border', 'Neckband')}Rnd 1: Join yarn at shoulder seam, ch 1, sc evenly around neck edge; join. (60 sc)\nRnd 2: Ch 1, sc in each st around; join. (60 sc)\n"
+    report = work(read(Source.of(text)))
+    assert [(r.counts[0], r.agrees) for r in report.rows if r.section == "Neckband"] == [(60, None), (60, True)]
+    assert any("how many stitches go round this edge" in a.message for a in report.assumptions)
+
+
+def test_an_edging_around_the_last_round_goes_over_its_stitches() -> None:
+    text = "Ch 4, join.\nRnd 1: Ch 1, 8 sc in ring, join. (8 sc)\nRnd 2: Ch 1, 2 sc in each st around, join. (16 sc)\nEdging\nRnd 1: Ch 1, sc evenly around bottom edge, join. (16 sc)\n"
+    assert work(read(Source.of(text))).rows[-1].counts[0] == 16

@@ -214,12 +214,13 @@ class EdgeRun:
     """Stitches along an edge that is not the last row: row ends, the underside of the foundation, around a corner.
 
     `n` total if told; `per` stitches per row end when told ("2 dc in end of each row"). `where`: "row-ends", "underside",
-    "edge" (unsaid which), "free" (stitches that earlier rows left free), "around" (all the way round a piece, or over a round), "outline" (round a piece only).
+    "edge" (unsaid which), "free" (stitches that earlier rows left free), "around" (all the way round a piece, or over a round), "outline" (round a piece only),
+    "opening" (round the neck, an armhole: an edge of which nobody told how long it is).
     """
 
     kind: str
     n: Num | None
-    where: Literal["row-ends", "underside", "edge", "free", "around", "outline"]
+    where: Literal["row-ends", "underside", "edge", "free", "around", "outline", "opening"]
     per: int | None = None
     span: Span = NOWHERE
 

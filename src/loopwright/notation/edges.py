@@ -21,6 +21,7 @@ _PART = frozenset(
     "each next same last first st sts stitch stitches loop loops space sp ring ch chain chains neck neckline armhole armholes sleeve sleeves front "
     "fronts bottom top lower upper opening post foot leg seam row rows thumb motif motifs".split(),
 )
+_OPENINGS = frozenset("neck neckline armhole armholes opening openings thumb sleeve sleeves bottom top lower upper leg hem cuff".split())
 _ASIDE = ("and", "join", "turn", "working", "making", "with", "placing", "work", "having")
 
 
@@ -55,6 +56,10 @@ def all_around(cur: Cursor, kind: str, n: Num | None, start: int) -> Node | None
             return None
         said |= set(cur.low(i).split())
         i += 1
+    opening = said & _OPENINGS and said & {"around", "round"} and said & {"evenly", "edge", "opening"} and not said & (_PART - _OPENINGS)
+    if n is None and opening:
+        cur.at += i
+        return EdgeRun(kind, None, "opening", span=cur.span_from(start))
     if not i or said & _PART or not said & _WHOLE or not (said & {"around", "round"} or "all" in said and said & {"sides", "edges"}):
         return None
     cur.at += i

@@ -35,7 +35,7 @@ def edge_run(voice: Voice, node: EdgeRun) -> str:
         return voice.say("row_ends", made=made)
     if node.where == "underside" and node.n is None:
         return voice.say("underside_run", stitch=name)
-    if node.where in ("around", "outline") and node.n is None:
+    if node.where in ("around", "outline", "opening") and node.n is None:
         return voice.say("edge_all_around", stitch=voice.stitch(node.kind, True))
     frame = {"row-ends": "row_ends_n", "around": "edge_around", "outline": "edge_around"}.get(node.where, "edge_run")
     return voice.say(frame, n=voice.num(node.n), stitch=voice.stitch(node.kind, True))

@@ -98,6 +98,21 @@ def _many(run: Run, number: int, many: int, slot: Slot) -> None:
         run.make(number, slot)
 
 
+def do_opening(run: Run, node: EdgeRun) -> None:
+    """So many stitches round an opening as the printed count says, as nobody told its length; into each stitch of a round that has as many."""
+    printed = run.named.get("printed", 0)
+    if run.view.joined and printed in (0, run.stitches_left()):
+        _over_the_round(run, node, None)
+        return
+    many = printed - _stitches(run, 0)
+    if not 0 < many <= MAX_ITEMS:
+        raise CannotWork("edge-unknown")
+    _many(run, code(kind_made(run, node.kind)[0]), many, _SIDE)
+    run.left_said = True
+    run.named["along-edge"] = run.named["row-ends"] = run.named["from-print"] = 1
+    run.conventions["round-an-opening"] = printed
+
+
 def _over_the_round(run: Run, node: EdgeRun, corner: Node | None) -> None:
     from loopwright.working import along
 

@@ -341,6 +341,8 @@ def _convention_words(key: str, value: Any) -> str | None:
     if key == "round-the-piece":
         why = {"print": "what the printed count leaves for it", "words": "what the number told leaves for it"}.get(value[1], "the customary number for rows of that height")
         return f"the stitches round the piece: {value[0]} along a side's row ends, {why}"
+    if key == "round-an-opening":
+        return f"nobody tells how many stitches go round this edge: the printed count of {value} is taken"
     if key == "one-repeat-told" and value:
         return "rows that tell one repeat mean it for the whole row"
     return None

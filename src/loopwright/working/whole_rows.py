@@ -115,6 +115,11 @@ def do_at_ends(run: Run, node: AtEnds) -> None:
 
 def do_edge(run: Run, node: EdgeRun) -> None:
     """Stitches along an edge: as many as told; an untold number comes from the edge itself where it is known."""
+    if node.where == "opening":
+        from loopwright.working.around import do_opening
+
+        do_opening(run, node)
+        return
     if node.where in ("around", "outline"):
         from loopwright.working.around import do_around
 
