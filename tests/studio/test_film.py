@@ -9,6 +9,7 @@ import zipfile
 import pytest
 
 from loopwright.cli.main import main
+from tests.studio.running import finished
 
 NAME = "samphire-beanie.txt"
 AT = f"/api/film/{NAME}"
@@ -19,18 +20,6 @@ LOG = "0:00 shot 1\n0:30 Crown\n1:12 Rnd 2\n2:40 Rnd 3 count\n4:00 Body, Rnd 1\n
 @pytest.fixture
 def studio(open_studio):
     return open_studio(NAME)
-
-
-def finished(studio, asked, at=AT):
-    run = studio.post(f"{at}/runs", json=asked)
-    assert run.status_code == 202, run.text
-    until = time.monotonic() + 120
-    while time.monotonic() < until:
-        told = studio.get(f"{at}/runs/{run.json()['id']}").json()
-        if told["done"]:
-            return told
-        time.sleep(0.1)
-    raise AssertionError(told)
 
 
 def test_the_plan_is_that_of_the_command(studio, tmp_path, capsys):
@@ -124,7 +113,7 @@ def test_a_log_that_names_nothing_of_the_plan_says_so(studio):
 
 
 def test_the_kit_is_taken_away_as_one(studio):
-    told = finished(studio, {**CHILD, "log": LOG})
+    told = finished(studio, AT, {**CHILD, "log": LOG})
     assert told["why_not"] == ""
     got = studio.get(f"{AT}/runs/{told['id']}/files.zip")
     with zipfile.ZipFile(io.BytesIO(got.content)) as z:
@@ -136,7 +125,7 @@ def test_the_kit_is_taken_away_as_one(studio):
 
 
 def test_the_kit_goes_into_a_folder_and_never_over_what_was_changed(studio):
-    told = finished(studio, {**CHILD, "into": "Film"})
+    told = finished(studio, AT, {**CHILD, "into": "Film"})
     assert told["why_not"] == ""
     assert (studio.folder / "Film" / "cards-16x9").is_dir()
     assert not list(studio.folder.rglob("*captions*"))
@@ -145,7 +134,7 @@ def test_the_kit_goes_into_a_folder_and_never_over_what_was_changed(studio):
     card = next((studio.folder / "Film" / "cards-16x9").glob("*.svg"))
     (studio.folder / NAME).write_text((studio.folder / NAME).read_text().replace("Samphire Beanie", "Samphire Hat"))
     was = card.read_text()
-    told = finished(studio, {**CHILD, "into": "Film"})
+    told = finished(studio, AT, {**CHILD, "into": "Film"})
     assert "was changed since it was published" in told["why_not"]
     assert mine.read_text() == "my own"
     assert card.read_text() == was
@@ -168,7 +157,7 @@ def test_a_kit_can_be_stopped(studio):
 def test_a_studio_only_for_reading_makes_kits_to_take_away_alone(open_studio):
     studio = open_studio(NAME, read_only=True)
     assert studio.post(f"{AT}/runs", json={**CHILD, "into": "Film"}).status_code == 422
-    assert finished(studio, CHILD)["packed"]
+    assert finished(studio, AT, CHILD)["packed"]
     assert sorted(p.name for p in studio.folder.iterdir()) == [NAME]
 
 

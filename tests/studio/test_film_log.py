@@ -49,6 +49,25 @@ def test_a_log_that_is_begun_again_keeps_the_one_before(studio):
     assert kept == ["0:00.0 shot 1\n", "0:00.0 shot 3\n", "0:01 Rnd 1\n0:02 Rnd 2\n"]
 
 
+def test_older_logs_are_listed_read_and_taken_again(studio):
+    tap(studio, {"add": "# Bag"}, {"add": "0:00.0 shot 1"}, {"add": "0:02.0 shot 2"})
+    tap(studio, {"put": "0:01 Rnd 1\n"})
+    tap(studio, {"put": ""})
+    older = studio.get(f"{AT}/older?size=one%20size").json()["older"]
+    assert [(o["number"], o["taps"]) for o in older] == [(2, 1), (1, 2)]
+    assert older[0]["at"] >= older[1]["at"]
+    first = studio.get(f"{AT}/older/1?size=one%20size").json()["text"]
+    assert first == "# Bag\n0:00.0 shot 1\n0:02.0 shot 2\n"
+    assert tap(studio, {"put": first}).json()["text"] == first
+    assert studio.get(f"{AT}/older?size=other").json()["older"] == []
+
+
+@pytest.mark.parametrize(("number", "status"), [("3", 422), ("0", 422), ("x", 422), ("-1", 422), ("1.1", 422)])
+def test_older_logs_that_there_are_none_of_are_refused(studio, number, status):
+    tap(studio, {"add": "0:00.0 shot 1"}, {"put": ""})
+    assert studio.get(f"{AT}/older/{number}?size=one%20size").status_code == status
+
+
 @pytest.mark.parametrize("doing", [
     [{"add": "two\nlines"}], [{"add": ""}], [{"add": "x" * 999}], [{"add": 5}], [{}], ["add"], "add", None, [{"put": 5}], [{"put": "x" * 400_001}],
     [{"add": "\u2028"}], [{"add": "\ud800"}], [{"take_back": None}], [{"add": "x"}] * 501,

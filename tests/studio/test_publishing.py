@@ -1,15 +1,16 @@
 """Publishing over the wire: what there would be, pages, runs with progress into a folder or one file, versions compared."""
 
 import io
-import time
 import zipfile
 
 import pytest
 
 from loopwright.source import Source
+from loopwright.studio.preview import previewed
 from loopwright.workshop.live import Live
-from loopwright.workshop.publish.before import edition_of, files_of, pages
+from loopwright.workshop.publish.before import edition_of, files_of
 from loopwright.workshop.publish.editions import Asked
+from tests.studio.running import finished
 
 NAME = "glasswort-bag.txt"
 AT = f"/api/publishing/{NAME}"
@@ -20,18 +21,6 @@ PNG = b"\x89PNG\r\n\x1a\n"
 @pytest.fixture
 def studio(open_studio):
     return open_studio(NAME)
-
-
-def finished(studio, asked, at=AT):
-    run = studio.post(f"{at}/runs", json=asked)
-    assert run.status_code == 202, run.text
-    until = time.monotonic() + 90
-    while time.monotonic() < until:
-        told = studio.get(f"{at}/runs/{run.json()['id']}").json()
-        if told["done"]:
-            return told
-        time.sleep(0.1)
-    raise AssertionError(told)
 
 
 def test_the_plan_names_every_file_and_what_is_missing(studio):
@@ -86,7 +75,8 @@ def test_pages_tell_how_far_they_are_and_nothing_is_told_where_none_are_made(stu
     asked = Asked(formats=("pdf",), words_only=True)
     found = edition_of(Live(NAME).see(source.text), asked, files_of(Live(NAME).see(source.text), asked)[0]["name"])
     assert found is not None
-    assert pages(source, found, studio.folder, progress=lambda what, share: told.append((share, what)))[0].startswith(PNG)
+    made = previewed(source, found, studio.folder / NAME, {}, lambda what, share: told.append((share, what)))
+    assert made[0].startswith(PNG)
     assert told == sorted(told)
     assert told[0][1] == "working the design"
     assert told[-1][1] == "setting the pages"
@@ -97,7 +87,7 @@ def test_a_file_that_would_not_be_made_has_no_pages(studio):
 
 
 def test_files_go_into_a_folder_below_the_designs_and_the_version_is_kept(studio):
-    told = finished(studio, {**WORDS, "into": "Glasswort"})
+    told = finished(studio, AT, {**WORDS, "into": "Glasswort"})
     assert told["why_not"] == ""
     assert [f["name"] for f in told["files"]] == ["glasswort-bag-words-only.txt"]
     assert (studio.folder / "Glasswort" / "glasswort-bag-words-only.txt").read_text().startswith("Glasswort Bag")
@@ -105,16 +95,16 @@ def test_files_go_into_a_folder_below_the_designs_and_the_version_is_kept(studio
 
 
 def test_files_that_were_changed_since_are_not_written_over(studio):
-    finished(studio, {**WORDS, "into": "Glasswort"})
+    finished(studio, AT, {**WORDS, "into": "Glasswort"})
     mine = studio.folder / "Glasswort" / "glasswort-bag-words-only.txt"
     mine.write_text("my own words")
-    told = finished(studio, {**WORDS, "into": "Glasswort"})
+    told = finished(studio, AT, {**WORDS, "into": "Glasswort"})
     assert "was changed since it was published" in told["why_not"]
     assert mine.read_text() == "my own words"
 
 
 def test_files_are_taken_away_as_one(studio):
-    told = finished(studio, WORDS)
+    told = finished(studio, AT, WORDS)
     assert told["packed"]
     got = studio.get(f"{AT}/runs/{told['id']}/files.zip")
     with zipfile.ZipFile(io.BytesIO(got.content)) as z:
@@ -138,23 +128,23 @@ def test_a_link_that_leads_out_of_the_folder_is_refused(studio, tmp_path):
 def test_a_design_that_stops_somewhere_is_published_as_a_draft_only(studio):
     (studio.folder / "bad.txt").write_text("Bad\n\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (13)\n")
     at = "/api/publishing/bad.txt"
-    told = finished(studio, {**WORDS, "into": "Bad"}, at)
+    told = finished(studio, at, {**WORDS, "into": "Bad"})
     assert told["faults"]
     assert "nothing was written" in told["why_not"]
     assert not (studio.folder / "Bad").exists()
-    assert finished(studio, {**WORDS, "draft": True}, at)["packed"]
+    assert finished(studio, at, {**WORDS, "draft": True})["packed"]
 
 
 def test_nothing_is_published_of_a_text_without_rows(studio):
     (studio.folder / "empty.txt").write_text("Only a title\n")
-    assert "No row" in finished(studio, WORDS, "/api/publishing/empty.txt")["why_not"]
+    assert "No row" in finished(studio, "/api/publishing/empty.txt", WORDS)["why_not"]
 
 
 def test_a_studio_only_for_reading_packs_files_and_writes_none(open_studio):
     studio = open_studio(NAME, read_only=True)
     assert studio.post(f"{AT}/runs", json={**WORDS, "into": "Out"}).status_code == 422
     assert studio.post(f"{AT}/keep").status_code == 422
-    assert finished(studio, WORDS)["packed"]
+    assert finished(studio, AT, WORDS)["packed"]
     assert sorted(p.name for p in studio.folder.iterdir()) == [NAME]
 
 

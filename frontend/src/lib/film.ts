@@ -39,6 +39,10 @@ export const cardAt = (id: string, key: string, n: number) => `${at(id)}/cards/$
 export const timesOf = (id: string, c: Choice, log: string) => made<FilmTimes>(`${at(id)}/times`, { ...c, log, window: mine });
 export const readLog = (id: string, size: string) => ask<KeptFilmLog>(`${at(id)}/log?size=${encodeURIComponent(size)}`);
 export const changeLog = (id: string, size: string, doing: Doing[]) => ask<KeptFilmLog>(`${at(id)}/log`, { size, doing });
+/** A log that another one took the place of, at a time in seconds; `taps`: how many beginnings it holds. */
+export interface OlderFilmLog { number: number; at: number; taps: number }
+export const olderLogs = async (id: string, size: string) => (await ask<{ older: OlderFilmLog[] }>(`${at(id)}/log/older?size=${encodeURIComponent(size)}`)).older;
+export const olderLog = async (id: string, size: string, number: number) => (await ask<{ text: string }>(`${at(id)}/log/older/${number}?size=${encodeURIComponent(size)}`)).text;
 export const beginKit = (id: string, c: Choice, log: string, into: string) => ask<Run>(`${at(id)}/runs`, { ...c, log, into });
 export const kitProgress = (id: string, run: string) => ask<Run>(`${at(id)}/runs/${run}`);
 export const stopKit = (id: string, run: string) => ask<unknown>(`${at(id)}/runs/${run}`, undefined, "DELETE");

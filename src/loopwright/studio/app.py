@@ -20,7 +20,20 @@ from loopwright.studio.desk import Desk
 from loopwright.studio.folder import ChangedElsewhereError, Folder, NotInFolderError
 from loopwright.studio.guard import NONCE, Guard
 from loopwright.studio.pages import Pages, Smaller, fonts
-from loopwright.studio.routes import begin, designs, editing, film, listen, live, publishing, questions, sizes, swatches
+from loopwright.studio.routes import (
+    begin,
+    designs,
+    editing,
+    film,
+    listen,
+    live,
+    photographs,
+    publishing,
+    questions,
+    sizes,
+    swatches,
+    translations,
+)
 from loopwright.studio.settings import Settings
 from loopwright.studio.workers import WorkerError, Workers
 from loopwright.workshop.asked import CannotAnswerError
@@ -52,7 +65,7 @@ def create(settings: Settings) -> Starlette:
         Route("/api/designs/{name}", designs.read, methods=["GET"]), Route("/api/designs/{name}", designs.save, methods=["PUT"]),
         Route("/api/designs/{name}/picture", designs.picture), WebSocketRoute("/ws/design/{name}", live.connection),
         *questions.ROUTES, *editing.ROUTES, *publishing.ROUTES, *sizes.ROUTES, *swatches.ROUTES, *begin.ROUTES,
-        *film.ROUTES, *listen.ROUTES,
+        *film.ROUTES, *listen.ROUTES, *translations.ROUTES, *photographs.ROUTES,
         Route("/api/designs/{name}/history", designs.history), Route("/api/designs/{name}/history/{kept}", designs.kept),
         _files("/static", Pages(STATIC)), _files("/fonts", fonts()),
         Route("/{place:path}", _page),

@@ -34,6 +34,15 @@ class KeptLog:
     older: int
 
 
+@dataclass(frozen=True, slots=True)
+class OlderLog:
+    """A log that another one took the place of: its number, when that was (seconds since 1970), and how many beginnings it holds."""
+
+    number: int
+    at_s: float
+    taps: int
+
+
 class FilmLogs:
     """The logs of a folder's designs."""
 
@@ -47,6 +56,23 @@ class FilmLogs:
         """The log of a design's size; empty where there is none. Raises CannotOpen."""
         path = self._path(design, size)
         return KeptLog(_text(path), len(_older(path)))
+
+    def older(self, design: str, size: str) -> tuple[OlderLog, ...]:
+        """The older logs of a design's size, the newest first. Raises CannotOpen."""
+        path = self._path(design, size)
+        found = []
+        for number in reversed(_older(path)):
+            with suppress(OSError, CannotOpen):
+                one = _numbered(path, number)
+                found.append(OlderLog(number, one.stat().st_mtime, sum(line[:1].isdigit() for line in _text(one).split("\n"))))
+        return tuple(found)
+
+    def older_text(self, design: str, size: str, number: int) -> str:
+        """An older log by its number. Raises CannotOpen."""
+        path = self._path(design, size)
+        if number not in _older(path):
+            raise CannotOpen("there is no such older log of this film")
+        return _text(_numbered(path, number))
 
     def change(self, design: str, size: str, doing: Sequence[dict[str, Any]]) -> KeptLog:
         """Does what was tapped, in its order; what is done already is passed over, so that it may be sent again.
@@ -72,10 +98,10 @@ class FilmLogs:
 
     def _keep(self, path: Path, text: str) -> None:
         older = _older(path)
-        write_whole(path.with_name(f"{path.stem}.{older[-1] + 1 if older else 1}.txt"), text)
+        write_whole(_numbered(path, older[-1] + 1 if older else 1), text)
         for number in older[: max(0, len(older) + 1 - MOST_OLDER)]:
             with suppress(OSError):
-                path.with_name(f"{path.stem}.{number}.txt").unlink()
+                _numbered(path, number).unlink()
 
     def _path(self, design: str, size: str) -> Path:
         """The file of a log; never one that a link leads elsewhere. Raises CannotOpen."""
@@ -89,6 +115,10 @@ class FilmLogs:
 
 def _text(path: Path) -> str:
     return open_source(str(path)).text if path.is_file() else ""
+
+
+def _numbered(path: Path, number: int) -> Path:
+    return path.with_name(f"{path.stem}.{number}.txt")
 
 
 def _older(path: Path) -> list[int]:

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import asyncio
 import hmac
+import re
 import secrets
 import traceback
 from http.cookies import CookieError, SimpleCookie
 from typing import TYPE_CHECKING
 from urllib.parse import parse_qs
 
-from loopwright.studio.settings import MOST_BODY, Settings
+from loopwright.studio.settings import MOST_BODY, MOST_PHOTOGRAPH, Settings
 
 if TYPE_CHECKING:
     from starlette.types import ASGIApp, Message, Receive, Scope, Send
@@ -19,6 +20,7 @@ COOKIE = "loopwright"
 NONCE = "nonce"  # where the scope holds what lets styles of this page in: those of the editor and inside drawings
 BODY_S = 30.0  # how long a body may stand still
 _TOO_LARGE = "This is too large."
+_PHOTOGRAPHS = re.compile("/api/publishing/[^/]+/photographs")  # the one address where more than a text comes in
 HEADERS = (
     (b"x-content-type-options", b"nosniff"),
     (b"referrer-policy", b"no-referrer"),
@@ -57,7 +59,7 @@ class Guard:
     async def _through(self, scope: Scope, receive: Receive, send: Send) -> None:
         """To what answers; whatever goes wrong there is answered too, with the headers of every other answer."""
         scope[NONCE] = secrets.token_urlsafe(18)
-        body, begun = _Body(receive), False
+        body, begun = _Body(receive, _most(scope)), False
 
         async def sent(message: Message) -> None:
             nonlocal begun
@@ -87,7 +89,7 @@ class Guard:
         if headers.get("sec-fetch-site", "none") not in ("none", "same-origin") and not self._by_address(scope):
             return "This request comes from another page."
         length = headers.get("content-length", "0")
-        if not length.isdecimal() or len(length) > 12 or int(length) > MOST_BODY:
+        if not length.isdecimal() or len(length) > 12 or int(length) > _most(scope):
             return _TOO_LARGE
         if not (self._by_address(scope) or self._by_cookie(headers.get("cookie", ""))):
             return "The address of this studio has a token; open it from the line that `loopwright studio` printed."
@@ -110,6 +112,12 @@ class Guard:
         """The token goes from the address into a cookie, so that it stands in no history."""
         cookie = f"{COOKIE}-{self.settings.port}={self.settings.token}; Path=/; HttpOnly; SameSite=Strict"
         await _answer(send, 303, b"", ((b"location", b"/"), (b"set-cookie", cookie.encode())))
+
+
+def _most(scope: Scope) -> int:
+    """How many bytes the body of a request may have."""
+    photograph = scope.get("method") == "POST" and _PHOTOGRAPHS.fullmatch(scope.get("path", ""))
+    return MOST_PHOTOGRAPH if photograph else MOST_BODY
 
 
 async def _answer(send: Send, status: int, body: bytes, more: tuple[tuple[bytes, bytes], ...] = ()) -> None:
@@ -139,8 +147,9 @@ def _with_headers(send: Send, nonce: str) -> Send:
 class _Body:
     """A body that goes on longer than it may, whatever it said, or that does not come, ends here."""
 
-    def __init__(self, receive: Receive) -> None:
+    def __init__(self, receive: Receive, most: int) -> None:
         self._receive = receive
+        self._most = most
         self._seen = 0
         self._whole = False
         self.ended = False
@@ -155,5 +164,5 @@ class _Body:
             return {"type": "http.disconnect"}
         self._seen += len(message.get("body", b""))
         self._whole = not message.get("more_body", False)
-        self.ended = self._seen > MOST_BODY
+        self.ended = self._seen > self._most
         return {"type": "http.disconnect"} if self.ended else message

@@ -10,6 +10,7 @@ from typing import Any
 from loopwright.publishing.document import Edition
 from loopwright.publishing.errors import PageError
 from loopwright.source import Source
+from loopwright.studio.preview import Translations, previewed
 from loopwright.studio.runs import Run, Runs, look_at, packed, sentence, teller
 from loopwright.studio.workers import Workers
 from loopwright.workshop.compare.as_json import as_json as changes_json
@@ -17,7 +18,6 @@ from loopwright.workshop.compare.kept import last_kept
 from loopwright.workshop.compare.versions import compare_sources
 from loopwright.workshop.files import CannotOpen, CannotSave, open_source
 from loopwright.workshop.measure import Wanted
-from loopwright.workshop.publish.before import pages
 from loopwright.workshop.publish.editions import Asked
 from loopwright.workshop.publish.gather import NothingToPublishError
 from loopwright.workshop.publish.publish import FaultyDesignError, as_json, publish
@@ -41,10 +41,13 @@ class Publishing:
         """Begins to publish a design; `into`: the folder, None for one file to take away. `keep`: this version is kept beside it."""
         return self.runs.begin(design.name, into, published, str(design), asked, None if into is None else str(into), draft, keep)
 
-    async def look(self, key: str, design: Path, text: str, edition: Edition) -> tuple[bytes, ...]:
-        """The pages of an edition as PNG, kept by `key`. Raises CannotOpen with a word on why there are none, and what workers raise."""
+    async def look(self, key: str, design: Path, text: str, edition: Edition, translations: Translations) -> tuple[bytes, ...]:
+        """The pages of an edition as PNG, kept by `key`; `translations`: of her own words, by language.
+
+        Raises CannotOpen with a word on why there are none, and what workers raise.
+        """
         if key not in self.looked_at:
-            good, found = await self._pages(design, text, edition)
+            good, found = await self._pages(design, text, edition, translations)
             if not good:
                 raise CannotOpen(found)
             while len(self.looked_at) >= _MOST_LOOKED_AT:
@@ -52,13 +55,13 @@ class Publishing:
             self.looked_at[key] = found
         return self.looked_at[key]
 
-    async def _pages(self, design: Path, text: str, edition: Edition) -> tuple[bool, Any]:
+    async def _pages(self, design: Path, text: str, edition: Edition, translations: Translations) -> tuple[bool, Any]:
         run = self.looking[design.name] = Run(design.name, design.name)
         with tempfile.TemporaryDirectory(prefix="loopwright-") as held:
             watching = asyncio.create_task(look_at(run, Path(held)))
             try:
                 made: tuple[bool, Any] = await self.workers.run(
-                    f"pages {design.name}", pages_of, str(design), text, edition, held, time_s=PAGES_S,
+                    f"pages {design.name}", pages_of, str(design), text, edition, translations, held, time_s=PAGES_S,
                 )
             finally:
                 watching.cancel()
@@ -94,11 +97,11 @@ def published(design: str, asked: Asked, into: str | None, draft: bool, keep: bo
         return {"why_not": sentence(str(e))}
 
 
-def pages_of(design: str, text: str, edition: Edition, held: str) -> tuple[bool, Any]:
+def pages_of(design: str, text: str, edition: Edition, translations: Translations, held: str) -> tuple[bool, Any]:
     """In the other process: the pages, or why there are none. `held`: a folder for telling how far they are."""
     path = Path(design)
     try:
-        return True, pages(Source.of(text, path.name), edition, path.parent, path, teller(held))
+        return True, previewed(Source.of(text, path.name), edition, path, translations, teller(held))
     except NothingToPublishError:
         return False, "No row of this design could be worked yet, so there are no pages."
     except (PageError, CannotOpen) as e:

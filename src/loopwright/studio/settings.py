@@ -9,6 +9,7 @@ from pathlib import Path
 
 HOST = "127.0.0.1"
 MOST_BODY = 4_000_000  # bytes of a request
+MOST_PHOTOGRAPH = 40_000_000  # bytes of one that brings a photograph
 MOST_TEXT = 400_000  # characters of a design
 IDLE_S = 0.25  # what is typed is on disk after so many seconds
 RETRY_S = 2.0  # a text that could not be saved is tried again after so many

@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pytest
+from waiting import wait_for
 
 from loopwright.filming.log import read_log
 from loopwright.source import Source
@@ -50,11 +51,8 @@ def kept(of: Served, design: str = "glasswort-bag.txt") -> str:
 
 
 def until_kept(made: Page, of: Served, wanted: str) -> str:
-    for _ in range(200):
-        if re.search(wanted, kept(of), re.MULTILINE):
-            return kept(of)
-        made.wait_for_timeout(50)
-    raise AssertionError((wanted, kept(of)))
+    wait_for(made, lambda: re.search(wanted, kept(of), re.MULTILINE) is not None, wanted)
+    return kept(of)
 
 
 @pytest.fixture
@@ -125,6 +123,23 @@ def test_the_kit_is_packed_with_progress_and_taken_away(bag: Served, page: Open)
     assert taken.value.suggested_filename == "glasswort-bag-film.zip"
     with zipfile.ZipFile(io.BytesIO(Path(taken.value.path()).read_bytes())) as z:
         assert "camera.html" in z.namelist()
+
+
+def test_an_older_log_is_looked_at_and_taken_again(bag: Served, page: Open, axe: Callable[[Page], list[str]]) -> None:
+    made = film(page(bag, "/film/glasswort-bag.txt", width=360, height=780))
+    made.get_by_role("button", name="From the log").click()
+    choose_file(made.locator(".gives input[type=file]"), "first.txt", b"0:00 shot 1\n0:30 shot 2\n")
+    until_kept(made, bag, "^0:30 shot 2$")
+    choose_file(made.locator(".gives input[type=file]"), "second.txt", b"0:00 shot 3\n")
+    until_kept(made, bag, "^0:00 shot 3$")
+    made.get_by_role("button", name="The older log").click()
+    made.locator(".older-logs button", has_text="Kept on").click()
+    assert made.locator(".older-logs .logtext").inner_text().split("\n")[:2] == ["0:00 shot 1", "0:30 shot 2"]
+    assert axe(made) == []
+    assert made.evaluate("document.documentElement.scrollWidth") == 360
+    made.get_by_role("button", name="Take it again").click()
+    until_kept(made, bag, "^0:30 shot 2$")
+    made.get_by_role("button", name="The 2 older logs").wait_for()
 
 
 def test_the_kit_goes_into_a_folder_and_not_over_a_changed_file(bag: Served, page: Open) -> None:

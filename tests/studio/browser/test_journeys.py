@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 import pytest
 from pasting import paste
 from served import Served
-from waiting import until
+from waiting import saved_with, until
 
 if TYPE_CHECKING:
     from playwright.sync_api import Page
@@ -60,14 +60,6 @@ def tab_to(made: Page, name: str, *, most: int = 120, key: str = "Tab") -> None:
             return
         made.keyboard.press(key)
     raise AssertionError(f"{name} was not reached; at {focused(made)}")
-
-
-def saved_with(made: Page, of: Served, words: str) -> None:
-    for _ in range(200):
-        if any(words in f.read_text(encoding="utf-8") for f in of.folder.glob("*.txt")):
-            return
-        made.wait_for_timeout(50)
-    raise AssertionError([f.read_text(encoding="utf-8") for f in of.folder.glob("*.txt")])
 
 
 def test_paste_mend_grade_publish_by_mouse(empty_studio: Served, page: Open) -> None:

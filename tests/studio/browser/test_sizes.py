@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 from served import Served, start
+from waiting import wait_for
 
 if TYPE_CHECKING:
     from playwright.sync_api import Page
@@ -45,14 +46,6 @@ def on_disk(of: Served, words: str, name: str = HAT) -> Callable[[], bool]:
     return lambda: words in (of.folder / name).read_text(encoding="utf-8")
 
 
-def until(made: Page, true: Callable[[], bool]) -> None:
-    for _ in range(100):
-        if true():
-            return
-        made.wait_for_timeout(100)
-    raise AssertionError("it did not come to that")
-
-
 def test_the_table_is_walked_with_the_arrows_as_a_grid(own: Served, page: Open) -> None:
     made = sizes(page, own)
     made.locator(".sz-cell.at").focus()
@@ -80,11 +73,11 @@ def test_another_number_is_chosen_with_keys_and_taken_back(own: Served, page: Op
     made.keyboard.press("Tab")
     made.keyboard.press("Enter")
     made.wait_for_selector("h2:has-text('Why 84 for child?')")
-    until(made, on_disk(own, "multiple of 4, in child: 84\n"))
+    wait_for(made, on_disk(own, "multiple of 4, in child: 84\n"))
     assert made.locator(".sz-cell.at em").inner_text() == "given here"
     made.keyboard.press("z")
     made.wait_for_selector("h2:has-text('Why 80 for child?')")
-    until(made, lambda: not on_disk(own, "in child: 84")())
+    wait_for(made, lambda: not on_disk(own, "in child: 84")())
 
 
 def test_another_gauge_is_tried_without_being_written_and_then_written(own: Served, page: Open) -> None:
@@ -92,13 +85,13 @@ def test_another_gauge_is_tried_without_being_written_and_then_written(own: Serv
     before = (own.folder / HAT).read_text(encoding="utf-8")
     made.get_by_label("Stitches to 10 cm").fill("15")
     body = made.locator(".sz-row", has_text="Body, around")
-    until(made, lambda: body.locator(".sz-cell.on .fig").inner_text() == "68")
+    wait_for(made, lambda: body.locator(".sz-cell.on .fig").inner_text() == "68")
     assert (own.folder / HAT).read_text(encoding="utf-8") == before
     made.get_by_role("button", name="Back to the swatch").click()
-    until(made, lambda: body.locator(".sz-cell.on .fig").inner_text() == "80")
+    wait_for(made, lambda: body.locator(".sz-cell.on .fig").inner_text() == "80")
     made.get_by_label("Stitches to 10 cm").fill("15")
     made.get_by_role("button", name="Write it into the design").click()
-    until(made, on_disk(own, "Gauge: 15 hdc and 13 rnds = 10 cm, 4 mm hook\n"))
+    wait_for(made, on_disk(own, "Gauge: 15 hdc and 13 rnds = 10 cm, 4 mm hook\n"))
 
 
 def test_the_ease_is_a_figure_in_its_sentence(own: Served, page: Open) -> None:
@@ -108,20 +101,20 @@ def test_the_ease_is_a_figure_in_its_sentence(own: Served, page: Open) -> None:
     ease.fill("5")
     ease.press("Enter")
     made.wait_for_selector("h2:has-text('Why 76 for child?')")
-    until(made, on_disk(own, "less 5 cm, multiple of 4\n"))
+    wait_for(made, on_disk(own, "less 5 cm, multiple of 4\n"))
 
 
 def test_the_chart_becomes_hers_and_is_edited_in_place(own: Served, page: Open) -> None:
     made = sizes(page, own)
     made.get_by_role("button", name="Make this chart mine").click()
-    until(made, on_disk(own, "\nSize chart\nsize "))
+    wait_for(made, on_disk(own, "\nSize chart\nsize "))
     made.wait_for_selector("text=the pattern's own chart")
     head = made.locator(".sz-row.thin", has_text="Head circumference").locator(".sz-cell.on")
     head.click()
     made.keyboard.press("Enter")
     made.keyboard.type("54")
     made.keyboard.press("Enter")
-    until(made, lambda: made.locator(".sz-row", has_text="Body, around").locator(".sz-cell.on .fig").inner_text() == "88")
+    wait_for(made, lambda: made.locator(".sz-row", has_text="Body, around").locator(".sz-cell.on .fig").inner_text() == "88")
 
 
 def test_more_sizes_than_there_is_room_for_slide_past_with_their_names(own: Served, page: Open) -> None:

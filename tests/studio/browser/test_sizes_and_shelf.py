@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 from served import Served, start
+from waiting import wait_for
 
 if TYPE_CHECKING:
     from playwright.sync_api import Page
@@ -29,14 +30,6 @@ def own(tmp_path: Path) -> Iterator[Served]:
     served = start(folder)
     yield served
     served.end()
-
-
-def until(made: Page, true: Callable[[], bool]) -> None:
-    for _ in range(100):
-        if true():
-            return
-        made.wait_for_timeout(100)
-    raise AssertionError("it did not come to that")
 
 
 def put_a_swatch(made: Page, stitches: str, rows: str, hook: str) -> None:
@@ -67,9 +60,9 @@ def test_a_swatch_is_put_on_the_shelf_compared_and_picked_for_a_design(own: Serv
     assert "6.3 in 100 more" in made.locator("table.sw-compare").inner_text()
     made.get_by_role("button", name="Use it for Samphire Beanie").first.click()
     text = own.folder / HAT
-    until(made, lambda: "Gauge: 16 hdc and 12.5 rnds = 10 cm, 4.5 mm hook\nHook: 4.5 mm (7)\nYarn: Reedmace, 100 g = 200 m\n" in text.read_text(encoding="utf-8"))
+    wait_for(made, lambda: "Gauge: 16 hdc and 12.5 rnds = 10 cm, 4.5 mm hook\nHook: 4.5 mm (7)\nYarn: Reedmace, 100 g = 200 m\n" in text.read_text(encoding="utf-8"))
     made.get_by_role("button", name="Take back").click()
-    until(made, lambda: "Gauge: 17 hdc and 13 rnds = 10 cm, 4 mm hook" in text.read_text(encoding="utf-8"))
+    wait_for(made, lambda: "Gauge: 17 hdc and 13 rnds = 10 cm, 4 mm hook" in text.read_text(encoding="utf-8"))
 
 
 def test_what_is_taken_off_is_taken_back(own: Served, page: Open) -> None:
@@ -93,7 +86,7 @@ def test_a_pattern_in_one_size_becomes_a_design_on_a_new_sheet(own: Served, page
     made.wait_for_selector("h2:has-text('4 numbers depend on the size')")
     assert made.locator(".bg-blank").first.inner_text().startswith("9\nrnds, hers")
     made.locator(".bg-blank").first.get_by_role("radio").nth(1).check()
-    until(made, lambda: made.locator("section[aria-busy=false]").count() == 1 and "three tenths" in (made.locator(".bg-pre").text_content() or ""))
+    wait_for(made, lambda: made.locator("section[aria-busy=false]").count() == 1 and "three tenths" in (made.locator(".bg-pre").text_content() or ""))
     made.get_by_role("button", name="Open it as a new sheet").click()
     made.wait_for_selector(".tape .count")
     assert "/write/Samphire%20Beanie.txt" in made.url

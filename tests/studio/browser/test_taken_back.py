@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 from served import Served, start
-from waiting import until
+from waiting import until, wait_for
 
 if TYPE_CHECKING:
     from playwright.sync_api import Page
@@ -44,14 +44,6 @@ def hat(empty_studio: Served) -> Served:
 
 def on_disk(of: Served) -> str:
     return Path(of.folder / HAT).read_text(encoding="utf-8")
-
-
-def wait_for(made: Page, true: Callable[[], bool]) -> None:
-    for _ in range(200):
-        if true():
-            return
-        made.wait_for_timeout(50)
-    raise AssertionError("it did not come to that")
 
 
 def test_what_was_done_in_four_places_is_taken_back_in_one(hat: Served, page: Open) -> None:
@@ -129,6 +121,22 @@ def test_an_older_text_is_compared_taken_and_taken_back(hat: Served, page: Open)
     wait_for(made, lambda: on_disk(hat) == TEXT)
     made.keyboard.press("z")
     wait_for(made, lambda: "Fasten off." in on_disk(hat))
+
+
+def test_older_texts_are_reached_by_a_button_on_a_phone(hat: Served, page: Open) -> None:
+    place = hat.folder / ".loopwright" / "history" / HAT
+    place.mkdir(parents=True)
+    (place / "000001 2026-11-28T10-00-00Z work.txt").write_text(TEXT.replace("Teal", "Reed"), encoding="utf-8")
+    made = page(hat, f"/write/{HAT}", width=360, height=780, has_touch=True)
+    made.wait_for_selector(".sheet[data-linked=true]")
+    made.get_by_role("button", name="The chart").tap()
+    made.get_by_role("button", name="Older texts").tap()
+    made.locator(".older li button").first.tap()
+    assert made.locator(".compared del").inner_text() == "Reed Hat"
+    made.locator(".older .act.main").tap()
+    wait_for(made, lambda: on_disk(hat).startswith("Reed Hat"))
+    until(made, "document.querySelector('h1').innerText === 'Reed Hat' && !document.querySelector('.older')")
+    assert made.evaluate("document.documentElement.scrollWidth") == 360
 
 
 def test_a_text_changed_elsewhere_is_compared_in_any_place_and_taking_it_can_be_taken_back(hat: Served, page: Open) -> None:

@@ -12,13 +12,13 @@ from starlette.routing import Route
 
 from loopwright.studio.film_logs import MOST_AT_ONCE, MOST_LOG, FilmLogs, KeptLog
 from loopwright.studio.filming import SHAPES, Filming, NoFilmError
-from loopwright.studio.folder import Folder, Opened, sum_of
+from loopwright.studio.folder import sum_of
 from loopwright.studio.routes.given import body_of, number_in_address, words
-from loopwright.studio.routes.taken import as_zip, below
-from loopwright.studio.runs import Run
+from loopwright.studio.routes.opened import folder_of, opened_of, path_of
+from loopwright.studio.routes.runs import run_routes, target_of
 from loopwright.studio.settings import mark_of
 from loopwright.studio.workers import OutdatedError, TookTooLongError, WorkerError
-from loopwright.workshop.files import CannotOpen, CannotSave
+from loopwright.workshop.files import CannotOpen
 from loopwright.workshop.film.choice import Choice
 
 if TYPE_CHECKING:
@@ -29,13 +29,13 @@ LONGEST_SIZE = 80
 
 async def plan(request: Request) -> Response:
     """The plan for a choice of size, terms, language and hand."""
-    opened, given = await _opened(request), await body_of(request)
+    opened, given = await opened_of(request), await body_of(request)
     return await _told(_filming(request).plan(_window(given), opened.id, opened.text, _choice(given)), "This plan")
 
 
 async def cards(request: Request) -> Response:
     """What the cards of a choice are in one shape, and the key of their drawings."""
-    opened, given = await _opened(request), await body_of(request)
+    opened, given = await opened_of(request), await body_of(request)
     shape = words(given, "shape", 8) or SHAPES[0]
     if shape not in SHAPES:
         raise CannotOpen(f"shape should be one of {', '.join(SHAPES)}")
@@ -58,21 +58,35 @@ async def card(request: Request) -> Response:
 
 async def times(request: Request) -> Response:
     """What a log gives along the plan of a choice; its whole text is sent."""
-    opened, given = await _opened(request), await body_of(request)
+    opened, given = await opened_of(request), await body_of(request)
     choice, log = _choice(given), words(given, "log", MOST_LOG)
     return await _told(_filming(request).times(_window(given), opened.id, opened.text, choice, log), "The times of this log")
 
 
 async def read_log(request: Request) -> Response:
     """The log that is kept of a design's size."""
-    opened = await _opened(request)
+    opened = await opened_of(request)
     found = await asyncio.to_thread(_logs(request).read, opened.id, _size(request.query_params.get("size", "")))
     return _log(request, found)
 
 
+async def older_logs(request: Request) -> Response:
+    """The older logs of a design's size, the newest first."""
+    opened = await opened_of(request)
+    found = await asyncio.to_thread(_logs(request).older, opened.id, _size(request.query_params.get("size", "")))
+    return JSONResponse({"older": [{"number": o.number, "at": o.at_s, "taps": o.taps} for o in found]})
+
+
+async def older_log(request: Request) -> Response:
+    """One older log."""
+    opened, number = await opened_of(request), number_in_address(request.path_params["number"], "number")
+    text = await asyncio.to_thread(_logs(request).older_text, opened.id, _size(request.query_params.get("size", "")), number)
+    return JSONResponse({"number": number, "text": text})
+
+
 async def change_log(request: Request) -> Response:
     """Does to the log what was tapped, in its order."""
-    opened, given = await _opened(request), await body_of(request)
+    opened, given = await opened_of(request), await body_of(request)
     doing = given.get("doing")
     if not isinstance(doing, list) or len(doing) > MOST_AT_ONCE or not all(isinstance(d, dict) for d in doing):
         raise CannotOpen(f"doing should be a list of at most {MOST_AT_ONCE} things to do to the log")
@@ -82,35 +96,12 @@ async def change_log(request: Request) -> Response:
 
 async def begin(request: Request) -> Response:
     """Begins to make the kit, with a log if one is sent: into a folder below the designs, or into one file to take away."""
-    opened, given = await _opened(request), await body_of(request)
-    folder, choice = _folder(request), _choice(given)
-    into = words(given, "into", 80)
-    if into and folder.read_only:
-        raise CannotSave("this studio is only for reading: take the files away as one file instead")
-    target = below(folder, into) if into else None
+    await opened_of(request)
+    given = await body_of(request)
+    choice, target = _choice(given), target_of(request, given)
     log = words(given, "log", MOST_LOG)
-    run = _filming(request).begin(folder.path / opened.id, choice, log if log.strip() else None, target)
+    run = _filming(request).begin(path_of(request), choice, log if log.strip() else None, target)
     return JSONResponse(run.as_wire(), 202)
-
-
-async def progress(request: Request) -> Response:
-    """How far a kit is, and in the end what was made."""
-    run = _run(request)
-    return JSONResponse({"error": "There is no such run."}, 404) if run is None else JSONResponse(run.as_wire())
-
-
-async def stop(request: Request) -> Response:
-    """Stops the making of a kit."""
-    _filming(request).runs.stop(request.path_params["run"])
-    return JSONResponse({"stopped": True})
-
-
-async def packed(request: Request) -> Response:
-    """The kit as one file."""
-    run = _run(request)
-    if run is None or run.packed is None:
-        return JSONResponse({"error": "There is nothing to take away yet."}, 404)
-    return as_zip(run, "-film")
 
 
 async def _told(made: Awaitable[str], what: str) -> Response:
@@ -149,18 +140,9 @@ def _window(given: dict[str, Any]) -> str:
 
 
 def _log(request: Request, found: KeptLog) -> Response:
-    kept = {"text": found.text, "sum": sum_of(found.text), "older": found.older, "read_only": _folder(request).read_only}
-    kept["place"] = mark_of(_folder(request).path)
+    kept = {"text": found.text, "sum": sum_of(found.text), "older": found.older, "read_only": folder_of(request).read_only}
+    kept["place"] = mark_of(folder_of(request).path)
     return JSONResponse(kept)
-
-
-def _folder(request: Request) -> Folder:
-    found: Folder = request.app.state.folder
-    return found
-
-
-async def _opened(request: Request) -> Opened:
-    return await asyncio.to_thread(_folder(request).read, request.path_params["name"])
 
 
 def _filming(request: Request) -> Filming:
@@ -174,13 +156,9 @@ def _filming(request: Request) -> Filming:
 def _logs(request: Request) -> FilmLogs:
     state = request.app.state
     if not hasattr(state, "film_logs"):
-        state.film_logs = FilmLogs(_folder(request).path, read_only=_folder(request).read_only)
+        state.film_logs = FilmLogs(folder_of(request).path, read_only=folder_of(request).read_only)
     found: FilmLogs = state.film_logs
     return found
-
-
-def _run(request: Request) -> Run | None:
-    return _filming(request).runs.get(request.path_params["run"])
 
 
 _AT = "/api/film/{name}"
@@ -188,6 +166,6 @@ ROUTES = (
     Route(f"{_AT}/plan", plan, methods=["POST"]), Route(f"{_AT}/cards", cards, methods=["POST"]),
     Route(f"{_AT}/cards/{{key}}/{{number}}", card, methods=["GET"]), Route(f"{_AT}/times", times, methods=["POST"]),
     Route(f"{_AT}/log", read_log, methods=["GET"]), Route(f"{_AT}/log", change_log, methods=["POST"]),
-    Route(f"{_AT}/runs", begin, methods=["POST"]), Route(f"{_AT}/runs/{{run}}", progress, methods=["GET"]),
-    Route(f"{_AT}/runs/{{run}}", stop, methods=["DELETE"]), Route(f"{_AT}/runs/{{run}}/files.zip", packed, methods=["GET"]),
+    Route(f"{_AT}/log/older", older_logs, methods=["GET"]), Route(f"{_AT}/log/older/{{number}}", older_log, methods=["GET"]),
+    Route(f"{_AT}/runs", begin, methods=["POST"]), *run_routes(_AT, lambda request: _filming(request).runs, "-film"),
 )
