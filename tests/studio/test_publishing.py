@@ -6,9 +6,8 @@ import zipfile
 import pytest
 
 from loopwright.source import Source
-from loopwright.studio.preview import previewed
 from loopwright.workshop.live import Live
-from loopwright.workshop.publish.before import edition_of, files_of
+from loopwright.workshop.publish.before import edition_of, files_of, pages
 from loopwright.workshop.publish.editions import Asked
 from tests.studio.running import finished
 
@@ -75,7 +74,7 @@ def test_pages_tell_how_far_they_are_and_nothing_is_told_where_none_are_made(stu
     asked = Asked(formats=("pdf",), words_only=True)
     found = edition_of(Live(NAME).see(source.text), asked, files_of(Live(NAME).see(source.text), asked)[0]["name"])
     assert found is not None
-    made = previewed(source, found, studio.folder / NAME, {}, lambda what, share: told.append((share, what)))
+    made = pages(source, found, studio.folder, studio.folder / NAME, lambda what, share: told.append((share, what)))
     assert made[0].startswith(PNG)
     assert told == sorted(told)
     assert told[0][1] == "working the design"

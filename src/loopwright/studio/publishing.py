@@ -10,7 +10,6 @@ from typing import Any
 from loopwright.publishing.document import Edition
 from loopwright.publishing.errors import PageError
 from loopwright.source import Source
-from loopwright.studio.preview import Translations, previewed
 from loopwright.studio.runs import Run, Runs, look_at, packed, sentence, teller
 from loopwright.studio.workers import Workers
 from loopwright.workshop.compare.as_json import as_json as changes_json
@@ -18,8 +17,10 @@ from loopwright.workshop.compare.kept import last_kept
 from loopwright.workshop.compare.versions import compare_sources
 from loopwright.workshop.files import CannotOpen, CannotSave, open_source
 from loopwright.workshop.measure import Wanted
+from loopwright.workshop.publish.before import pages
 from loopwright.workshop.publish.editions import Asked
 from loopwright.workshop.publish.gather import NothingToPublishError
+from loopwright.workshop.publish.pictures import Translations
 from loopwright.workshop.publish.publish import FaultyDesignError, as_json, publish
 
 PAGES_S = 120.0
@@ -101,7 +102,7 @@ def pages_of(design: str, text: str, edition: Edition, translations: Translation
     """In the other process: the pages, or why there are none. `held`: a folder for telling how far they are."""
     path = Path(design)
     try:
-        return True, previewed(Source.of(text, path.name), edition, path, translations, teller(held))
+        return True, pages(Source.of(text, path.name), edition, path.parent, path, teller(held), translations)
     except NothingToPublishError:
         return False, "No row of this design could be worked yet, so there are no pages."
     except (PageError, CannotOpen) as e:

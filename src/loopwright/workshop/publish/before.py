@@ -19,7 +19,7 @@ from loopwright.workshop.measure import Wanted
 from loopwright.workshop.publish.editions import Asked, jobs
 from loopwright.workshop.publish.gather import gather
 from loopwright.workshop.publish.photographs import photographs
-from loopwright.workshop.publish.pictures import Drawings
+from loopwright.workshop.publish.pictures import Drawings, Translations
 from loopwright.workshop.publish.publish import described
 
 MOST_FILES = 400
@@ -64,11 +64,11 @@ def _missing(seen: Seen, design: Path) -> Iterator[str]:
 
 def pages(
     source: Source, edition: Edition, home: Path, design: Path | None = None,
-    progress: Callable[[str, float], None] = lambda _what, _share: None,
+    progress: Callable[[str, float], None] = lambda _what, _share: None, translations: Translations | None = None,
 ) -> tuple[bytes, ...]:
     """The pages of an edition as PNG; `progress` is told what is being made, and which share of all is done.
 
-    Raises GaugeError, NothingToPublishError, PageError.
+    `translations`: of the designer's own words, by language. Raises GaugeError, NothingToPublishError, PageError.
     """
     from loopwright.publishing.pages import Pages  # noqa: PLC0415 - brings the typesetter
 
@@ -76,8 +76,8 @@ def pages(
     found = gather(source, Wanted(), home, design)
     held = replace(edition, paper="a4")
     progress("drawing charts and schematics", 0.2)
-    drawings = Drawings(found.measured)
-    publication = build(found.pattern, drawings.pictures(held), held)
+    drawings = Drawings(found.measured, None, translations or {})
+    publication = build(replace(found.pattern, translations=translations or {}), drawings.pictures(held), held)
     if wants_cover(publication):
         progress("drawing the fabric for the front", 0.35)
     cover = drawings.cover() if wants_cover(publication) else None
