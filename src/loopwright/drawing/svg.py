@@ -54,7 +54,9 @@ def document(
     if not _IDENT.fullmatch(ident):
         raise ValueError(f"'{ident}' cannot begin an id: letters, digits, - and _, a letter first")
     wide, high = (number(v) for v in size_px)
-    shown = f'width="{number(shown_px)}"' if shown_px > 0 else f'width="{wide}" height="{high}"'
+    shown = f'width="{wide}" height="{high}"'
+    if shown_px > 0:
+        shown = f'width="{number(shown_px)}" height="{number(shown_px * size_px[1] / size_px[0])}"'
     head = (
         f'<svg xmlns="http://www.w3.org/2000/svg" class="{scope}" role="img" aria-labelledby="{ident}-title {ident}-desc" '
         f'viewBox="0 0 {wide} {high}" {shown}>'

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Literal
 
 from loopwright.record import record
@@ -35,6 +36,11 @@ class Edition:
     full_words: bool = False
     accent: str = ""
     typeface: str = ""
+
+    @property
+    def held(self) -> Edition:
+        """The edition as far as what it holds: between papers that differs on a phone alone, where grids are drawn for its width."""
+        return self if self.paper == "phone" else replace(self, paper="a4")
 
     def laid(self, sizes: int) -> Design:
         """The page design for a pattern of so many sizes."""

@@ -25,6 +25,7 @@ SMALLEST_SHARE = 0.68  # of its own size: how small a picture may get so that it
 _HALF = 0.39  # of a page's height: two pictures of it with captions and a heading fill a page
 _GAP_MM = 6.0
 _CAPTION_MM = 16.0
+_LETTER_MM, _LINE_MM = 2.0, 5.0  # of a caption on a phone's page
 _HEADING_MM = 14.0  # the first picture of a part leaves room for it
 ACROSS_MM = (10.0, 17.0)  # top and bottom margins of a page turned to landscape
 _PHOTO_MM = 110.0
@@ -92,7 +93,7 @@ def placed(figure: Figure, sheet: Sheet, faces: Faces, *, first: bool = False) -
     ratio = height / width
     if figure.cover:
         return _fitted(figure, ratio, *_cover_mm(sheet))
-    spare_mm = _CAPTION_MM + (_HEADING_MM if first else 0.0) + (20.0 if sheet.form == "far" else 0.0)
+    spare_mm = _caption_mm(figure, sheet) + (_HEADING_MM if first else 0.0) + (20.0 if sheet.form == "far" else 0.0)
     high_mm = sheet.high_mm - spare_mm
     if figure.picture.kind != "svg":
         wanted = min(figure.picture.width_mm or _PHOTO_MM, sheet.inner_mm)
@@ -101,6 +102,14 @@ def placed(figure: Figure, sheet: Sheet, faces: Faces, *, first: bool = False) -
         return _fitted(figure, ratio, sheet.inner_mm, high_mm)
     room = room_to_grow(figure.picture.data.decode("utf-8", "replace"), width, faces)
     return _drawing(figure, sheet, (width, height), (high_mm, sheet.width_mm - sum(ACROSS_MM) - spare_mm + 4.0), room)
+
+
+def _caption_mm(figure: Figure, sheet: Sheet) -> float:
+    """Room for a caption; on the narrow pages of a phone it takes more lines the longer it is."""
+    if sheet.paper != "phone":
+        return _CAPTION_MM
+    letters = sum(len(p if isinstance(p, str) else str(next(iter(p.values())))) for p in pieces(figure.caption))
+    return max(_CAPTION_MM, 6.0 + _LINE_MM * math.ceil(letters * _LETTER_MM / sheet.inner_mm))
 
 
 def _cover_mm(sheet: Sheet) -> tuple[float, float]:

@@ -74,7 +74,7 @@ def pages(
 
     progress("working the design", 0.05)
     found = gather(source, Wanted(), home, design)
-    held = replace(edition, paper="a4")
+    held = edition.held
     progress("drawing charts and schematics", 0.2)
     drawings = Drawings(found.measured, None, translations or {})
     publication = build(replace(found.pattern, translations=translations or {}), drawings.pictures(held), held)

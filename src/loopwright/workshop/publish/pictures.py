@@ -29,6 +29,9 @@ if TYPE_CHECKING:
 Translations = Mapping[str, Mapping[str, str]]
 ChartKey = tuple[int, bool, Literal["us", "uk"], str]
 MOST_CHARTS = 24
+GRID = b"lw-grid"
+"""What tells a grid: squares that would be small on a phone are drawn for its width."""
+PHONE_PX = 360.0
 MANY = 6
 """So many charts left are worth it that the other process loads what draws charts as well."""
 
@@ -45,6 +48,7 @@ class Drawings:
         self.translations = dict(translations or {})
         self._beside = beside or Beside(own_process=False)
         self._charts: dict[ChartKey, tuple[Drawn, ...]] = {}
+        self._narrow: dict[ChartKey, tuple[Drawn, ...]] = {}
         self._elsewhere: dict[ChartKey, Future[tuple[Drawn, ...]]] = {}
         self._schematics: dict[tuple[int | None, bool, str], tuple[Drawn, ...]] = {}
         self._cover: list[Drawn | None] = []
@@ -76,7 +80,13 @@ class Drawings:
         if key not in self._charts:
             begun = self._elsewhere.get(key)
             self._charts[key] = begun.result() if begun is not None else draw_charts(*self._given(key))
-        return self._charts[key]
+        found = self._charts[key]
+        if edition.paper != "phone" or not any(GRID in d.picture.data for d in found):
+            return found
+        if key not in self._narrow:
+            fabric, sizes, options = self._given(key)
+            self._narrow[key] = draw_charts(fabric, sizes, replace(options, width=PHONE_PX))
+        return self._narrow[key]
 
     def _key(self, edition: Edition) -> ChartKey:
         at = self.sample if edition.size is None else edition.size

@@ -146,9 +146,9 @@ class _Maker:
         return _other(publication, job, self.found.pattern.measures)
 
     def _build_all(self, todo: Sequence[Job]) -> None:
-        """Every edition once: paper makes no difference to what a document holds. The cover, which takes longest, is drawn meanwhile."""
+        """Every edition once, whatever papers it is for. The cover, which takes longest, is drawn meanwhile."""
         self.tell("charts and schematics", 0.0)
-        editions = tuple(dict.fromkeys(replace(job.edition, paper="a4") for job in todo))
+        editions = tuple(dict.fromkeys(job.edition.held for job in todo))
         photographed = any(p.cover and p.picture is not None for p in self.found.pattern.photographs)
         if not photographed and any(not (e.words_only or e.ink_saving) for e in editions):
             self.drawings.begin_cover()
@@ -162,7 +162,7 @@ class _Maker:
             self.built = {e: covered(p, cover) if cover is not None else p for e, p in self.built.items()}
 
     def _built(self, job: Job) -> Publication:
-        return replace(self.built[replace(job.edition, paper="a4")], edition=job.edition)
+        return replace(self.built[job.edition.held], edition=job.edition)
 
     def _setter(self) -> Pages:
         if not self.pages:
