@@ -131,6 +131,7 @@ WHOLE = [  # what is told, and the counts of its labelled rows
     ("a chain with more for the turn, and spaces between each stitch", [100, 100],
      ("Ch 100 + 2 (counts as first dc).\nRow 1: Dc in 4th ch from hook, dc in each ch to end. [100 dc]\n"
       "Row 2: Ch 2 (counts as dc), skip first st, dc in sp between each dc to end, dc in tch. Turn. [100 dc]")),
+    ("an ampersand for and", [30, 30], "Ch 31\nRow 1: sc in 2nd ch from hook & in each ch across (30 sc), ch 1, turn\nRow 2: sc in each sc across & turn (30 sc)\n"),
 ]
 
 
@@ -155,3 +156,11 @@ def test_facts_told_one_after_the_other_in_a_line_are_found() -> None:
 def test_the_terms_are_those_that_are_told_in_words(text: str, terms: str) -> None:
     document = read(Source.of(text))
     assert (document.terms, document.assumptions) == (terms, ())
+
+
+@pytest.mark.parametrize(("said", "sizes"), [
+    ("6 (12) months", ("6 months", "12 months")), ("S (M, L)", ("S", "M", "L")), ("2 (4, 6, 8) yrs", ("2 yrs", "4 yrs", "6 yrs", "8 yrs")),
+    ("newborn, 6 months", ("newborn", "6 months")), ('Adult (fits 21-23" head)', ('Adult (fits 21-23" head)',)),
+])
+def test_sizes_are_read_as_the_trade_writes_them(said: str, sizes: tuple[str, ...]) -> None:
+    assert read(Source.of(f"Hat\nSize: {said}\nCh 31.\nRow 1: Sc in 2nd ch from hook and in each ch, turn.\n")).sizes == sizes

@@ -55,7 +55,7 @@ _INSTRUCTIONS = frozenset("Make Chain Group Repeat Ring Join Skip Either EdgeRun
 _HEAD = re.compile(r"(?P<name>[A-Z][A-Za-z ]{1,30}):\s*(?P<value>\S.*)$")
 _FITS = re.compile(r"(?:to fit|fits|actual|left as it is)\b", re.IGNORECASE)
 _MORE_FACTS = re.compile(r"(?<=[.;)])\s+(?=(?:Gauge|Tension|Hook|Yarn|Terms|Sizes?|Finished size|Finished measurements)\s*:)")  # told in one line
-_FIRST_SIZE = re.compile(r"\s*([^,;()\[\]]+?)\s*[(\[]([^()\[\]]+)[)\]]\s*\.?\s*$")
+_FIRST_SIZE = re.compile(r"\s*([^,;()\[\]]+?)\s*[(\[](?!(?:to\s+)?fits?\b|about|approx|finished|shown|\d+\s*[-–])([^()\[\]]+)[)\]]\s*(months?|mths?|mos?|years?|yrs?|cm|in(?:ches)?)?\s*\.?\s*$", re.IGNORECASE)
 _FIT = re.compile(r"\{(?P<blank>[^{}]+)\}:\s*(?P<sentence>\S.*)$")
 _HEAD_NAMES = frozenset(
     "size sizes worked in gauge tension hook yarn terms turning chain abbreviations special stitches notes note materials colours colors "
@@ -183,8 +183,9 @@ def _sizes(text: str) -> tuple[str, ...]:
     told = re.search(r"^sizes?:\s*(.+)$", text, re.IGNORECASE | re.MULTILINE)
     if told:
         first = _FIRST_SIZE.match(told[1])  # "S (M, L, XL)": the first size, the others in brackets
-        said = f"{first[1]}, {first[2]}" if first else told[1]
-        names = tuple(n.strip() for n in re.split(r"[,;]", said) if n.strip())[:30]
+        said = f"{first[1]}, {first[2].replace(':', ',') if first[3] else first[2]}" if first else told[1]
+        unit = f" {first[3]}" if first and first[3] else ""
+        names = tuple(n.strip() + unit for n in re.split(r"[,;]", said) if n.strip())[:30]
         if names:
             return names
     votes: dict[int, int] = {}

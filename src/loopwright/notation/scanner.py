@@ -134,6 +134,8 @@ def letters(text: str, tokens: list[Token]) -> list[Token]:
 
 def _token(m: re.Match[str], dialect: Dialect, table: dict[str, dict[str, Any]]) -> Token:
     kind, text = m.lastgroup or "punct", m.group()
+    if text == "&":
+        return Token("word", text, "and", m.start(), m.end(), "and")
     if kind in ("word", "open", "close", "sep", "punct"):
         low = text.lower()
         return Token(kind, text, low, m.start(), m.end(), low)
