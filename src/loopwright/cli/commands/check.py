@@ -77,7 +77,7 @@ def table(entry: dict[str, Any]) -> str:
     for r in entry["rows"]:
         unnamed = "then"
         if r["section"] != section or len(rows) == 1:
-            section, unnamed = r["section"], "start"
+            section, unnamed = r["section"], "first" if set(r["made"] or ()) - {"ch"} else "start"
             if section or len(rows) > 1:
                 rows.append((section or "", "", "", ""))
         rows.append(("  " + (r["label"] or unnamed), *_figures(r)))
