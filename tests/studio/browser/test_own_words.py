@@ -14,7 +14,7 @@ from loopwright.wording.translations import from_table
 if TYPE_CHECKING:
     from pathlib import Path
 
-    from playwright.sync_api import Page
+    from playwright.sync_api import Page, Route
 
 Open = Callable[..., "Page"]
 LONG_MS = 90_000
@@ -41,6 +41,7 @@ def in_german(made: Page) -> Page:
     made.locator(".choose").get_by_label("English", exact=True).uncheck()
     made.locator(".choose").get_by_role("button", name="Done").click()
     made.locator(".own-words li").first.wait_for()
+    made.locator(".files li", has_text="-de").first.wait_for()  # the list of files follows what is asked for
     return made
 
 
@@ -84,3 +85,21 @@ def test_axe_finds_nothing_in_the_list(studio: Served, page: Open, axe: Callable
     made = in_german(page(studio, "/publish/samphire-beanie.txt", width=width, height=height, dark=dark, bypass_csp=True))
     assert axe(made) == []
     assert made.evaluate("document.documentElement.scrollWidth") == width
+
+
+def test_a_file_of_the_list_that_still_stands_is_looked_at_as_it_was_listed(coaster: Served, page: Open) -> None:
+    made = page(coaster, "/publish/sedge-coaster.txt")
+    made.wait_for_selector(".files li")
+    held: list[Route] = []
+    made.route("**/plan*", lambda route: held.append(route))  # noqa: PLW0108 - it takes no built-in; the next list does not come yet
+    made.locator(".publish button.slot", has_text="English").click()
+    made.locator(".choose").get_by_label("German", exact=True).check()
+    made.locator(".choose").get_by_label("English", exact=True).uncheck()
+    made.locator(".choose").get_by_role("button", name="Done").click()
+    wait_for(made, lambda: bool(held))
+    made.get_by_role("button", name="See it: sedge-coaster-a4.pdf").click()
+    made.locator(".sheets img").first.wait_for(timeout=LONG_MS)
+    assert str(made.locator(".sheets img").first.get_attribute("alt")).endswith("sedge-coaster-a4.pdf")
+    for route in held:
+        route.continue_()
+    made.locator(".files li", has_text="-de").first.wait_for()
