@@ -164,3 +164,11 @@ def test_the_terms_are_those_that_are_told_in_words(text: str, terms: str) -> No
 ])
 def test_sizes_are_read_as_the_trade_writes_them(said: str, sizes: tuple[str, ...]) -> None:
     assert read(Source.of(f"Hat\nSize: {said}\nCh 31.\nRow 1: Sc in 2nd ch from hook and in each ch, turn.\n")).sizes == sizes
+
+
+def test_a_change_of_colour_in_the_last_stitch_makes_no_stitch_and_is_understood() -> None:
+    report = work(read(Source.of("With A, ch 41.\nRow 1: Sc in 2nd ch from hook and in each ch across, changing to B in last st, turn. 40 sts.\nRow 2: With B, ch 1, sc in each st across, turn. 40 sts.\n")))
+    fabric = report.fabrics[0]
+    assert fabric is not None
+    assert ([r.counts[0] for r in report.rows], fabric.colours) == ([41, 40, 40], ["", "A", "B"])
+    assert not [f for f in report.findings if f.code == "N002"]

@@ -23,6 +23,7 @@ _COLOUR = re.compile(
     rf"\b(?:[Ww]ith|[Uu]sing)\s+(?:(?:double|single|two)\s+strands?\s+of\s+)?(?!RS|WS|Ch\b|Sc\b|Dc\b|Row|Rnd|Round){_NAME}(?:\s+(?:and|hook|size)\s+(?:Size\s+)?[A-Z\d]\s+hook)?(?=\s*[,;.)]|\s+(?:ch|chain|make|work|\*|loosely|\d|and|repeat|embroidery|crochet))"
 )
 _BREAKS = re.compile(rf"\b(?i:cut|drop|break|fasten off|attach|join|pull|pick up|change to|changing to|rejoin)\s+(?!Rnd|Row|Round){_NAME}(?=[\s,;.)]|$)")
+_CHANGES = re.compile(rf",?\s{{0,3}}\b(?i:chang(?:e|ing)\s+to|switch(?:ing)?\s+to)\s+{_NAME}\s+(?:in|on|with|at)\s+(?:the\s+)?last\s+(?:st|stitch|sc|hdc|dc|tr|yo|yarn\s+over)\b")
 _NAMED_SIZES = re.compile(
     r"(?P<first>\b\d{1,5})(?P<noun>(?:\s+[a-z][a-z.]*){0,2}\.?\s*)(?P<others>(?:\s*\((?:\d[\w/.\s-]{0,8}(?:mos?|yrs?|months?|years?)|(?:medium|large|small|size)[\w\s]{0,8})\.?\s*(?:--|—|–|-)[^()]{1,20}\)){1,8})",
     re.IGNORECASE,
@@ -88,6 +89,7 @@ def _quiet_line(text: str, terms: str, stopped: bool) -> str:
     text = _NAMED_SIZES.sub(_listed, text)
     text = _SAME_LENGTH.sub(lambda m: _SPELT[m.group().lower()], text)
     text = _COLOUR.sub(lambda m: _blank(m, False), text)
+    text = _CHANGES.sub(lambda m: _blank(m, False), text)
     text = _BREAKS.sub(lambda m: _blank(m, True), text)
     return _ASIDE.sub(lambda m: _blank(m, False), text)
 
