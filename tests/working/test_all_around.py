@@ -63,12 +63,21 @@ def test_every_stitch_of_the_border_stands_where_a_maker_puts_the_hook() -> None
     assert sorted(corners.count(p) for p in set(corners))[-5:] == [1, 3, 3, 3, 3]
 
 
-@pytest.mark.parametrize(("kind", "height", "per_side"), [("hdc", 2, 30), ("dc", 3, 40)])
-def test_taller_rows_take_more_in_their_ends(kind: str, height: int, per_side: int) -> None:
-    text = f"Ch 32.\nRow 1: {kind} in {height}rd ch from hook and in each ch across, turn. (30 {kind})\n".replace("2rd", "3rd") if kind == "hdc" else \
-        "Ch 32.\nRow 1: Dc in 4th ch from hook and in each ch across, turn. (30 dc)\n"
-    text += f"Row 2: Ch {height}, {kind} in each st across, turn.\nRep Row 2 18 times.\nBorder\nRnd 1: Ch 1, sc evenly around, join.\n"
+@pytest.mark.parametrize(("kind", "first", "turning", "per_side"), [("hdc", "3rd", 2, 30), ("dc", "4th", 3, 40)])
+def test_taller_rows_take_more_in_their_ends(kind: str, first: str, turning: int, per_side: int) -> None:
+    rows = f"Row 1: {kind} in {first} ch from hook and in each ch across, turn. (30 {kind})\nRow 2: Ch {turning}, {kind} in each st across, turn.\n"
+    text = f"Ch 32.\n{rows}Rep Row 2 18 times.\nBorder\nRnd 1: Ch 1, sc evenly around, join.\n"
     assert counts(text)[-1][0] == pytest.approx(30 + 30 + 2 * per_side, abs=1)
+
+
+@pytest.mark.parametrize("words", [
+    "Ch 1, sc in each st across, sc evenly around, join.", "Ch 1, sc in each st across, sc evenly around, working 3 sc in each corner, join.",
+    "Sc in each st across, sc evenly around neck edge, join.",
+])
+def test_an_edge_of_which_the_top_is_worked_before_stops_nothing(words: str) -> None:
+    report = work(read(Source.of(f"{FLAT}Rnd 1: {words}\n")))
+    assert report.rows[-1].section == "Border"
+    assert report.rows[-1].read == ("corner" not in words and "neck" not in words)
 
 
 def test_a_printed_count_tells_how_many_go_along_the_row_ends_and_then_confirms_nothing() -> None:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from loopwright.model.tree import Divided, EdgeRun, Group, InTurn, Make, Node, Num, PatternRun, Place, Spread, Thing
-from loopwright.working.around import CORNERS, do_around, goes_round
+from loopwright.working.around import CORNERS, bare, do_around, goes_round
 from loopwright.working.groups import into_one, stitch_parts
 from loopwright.working.kinds import CHAIN, HEIGHT, code, name, plain
 from loopwright.working.making import do_make, kind_made
@@ -48,7 +48,7 @@ def do_in_turn(run: Run, node: InTurn) -> None:
         run.last, run.pos = slot, max(run.pos, slot.end)
         begin = len(run.out)
         nodes = part.nodes if isinstance(part, Group) else (part,)
-        into_one(run, tuple(_bare(n) for n in nodes), slot)
+        into_one(run, tuple(bare(n) for n in nodes), slot)
         if len(run.out) - begin > 1:
             run.groups.append(MadeGroup(begin, len(run.out), part.name or "" if isinstance(part, Group) else ""))
 
@@ -76,11 +76,6 @@ def _apart(part: Node) -> list[Make]:
     nodes = part.nodes if isinstance(part, Group) else (part,)
     place = part.place if isinstance(part, Group) else None
     return [replace(n, place=n.place or place) for n in nodes if isinstance(n, Make)]
-
-
-def _bare(node: Node) -> Node:
-    """The node without its place: the place is given."""
-    return Make(node.kind, node.n, None, node.loop, node.parts, node.between, None, node.span) if isinstance(node, Make) else node
 
 
 def _places_ahead(run: Run, part: Node) -> list[Slot]:
@@ -245,7 +240,7 @@ def _shape(run: Run, shape: str, slot: Slot, parts: Sequence[Node]) -> None:
     begin = len(run.out)
     nodes = parts or (stitch_parts(run, shape) if shape in run.definitions else ())
     if any(isinstance(n, (Make, Group)) for n in nodes):
-        into_one(run, tuple(_bare(n) for n in nodes), slot)
+        into_one(run, tuple(bare(n) for n in nodes), slot)
     else:
         run.make(code(shape), slot)
     run.groups.append(MadeGroup(begin, len(run.out), shape))

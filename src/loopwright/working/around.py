@@ -66,13 +66,15 @@ def do_around(run: Run, node: EdgeRun, corner: Node | None = None) -> None:
     if not along:
         raise CannotWork("edge-unknown")
     begin, tops = len(run.out), _tops(run)
+    if corner is not None and not tops:
+        raise CannotWork("edge-unknown")  # the top was worked before in the same row, and with it two corners
     corners = _top(run, number, tops, corner)
     below = along if corner is None else max(0, along - 2)
-    feet = (2 if along > 1 else 1) * corners // min(2, len(tops))  # a point has one corner
+    feet = (2 if along > 1 else 1) * corners // max(1, min(2, len(tops)))  # a point has one corner
     first, second = _sides(run, _stitches(run, begin) + below + feet, node)
     if len(run.out) - begin + below + first + second > MAX_ITEMS:
         raise CannotWork("too-many", limit=MAX_ITEMS)
-    run.last, run.pos = tops[-1], run.end
+    run.last, run.pos = tops[-1] if tops else run.last, run.end
     _many(run, number, first, _SIDE)
     _corner(run, corner, _CORNER)
     _many(run, number, below, _FOUNDATION)
@@ -85,7 +87,7 @@ def do_around(run: Run, node: EdgeRun, corner: Node | None = None) -> None:
 def _top(run: Run, number: int, tops: list[Slot], corner: Node | None) -> int:
     """The stitches along the top, those of its corners in its first and last place; how many those are."""
     begin, first = len(run.out), corner is not None
-    _corner(run, corner, tops[0])
+    _corner(run, corner, tops[0] if tops else _CORNER)
     for slot in tops[first : len(tops) - first]:
         run.make(number, slot)
     if len(tops) > 1:
@@ -140,14 +142,14 @@ def _corner(run: Run, corner: Node | None, slot: Slot) -> None:
         return
     begin = len(run.out)
     nodes = corner.nodes if isinstance(corner, Group) else (corner,)
-    into_one(run, tuple(_bare(n) for n in nodes), slot)
+    into_one(run, tuple(bare(n) for n in nodes), slot)
     if slot is _CORNER and len(run.out) > begin:
         run.into.how[begin] = HOW[_FOUNDATION.how]  # in the foundation's end; the others of the corner go where this one does
     if len(run.out) - begin > 1:
         run.groups.append(MadeGroup(begin, len(run.out), ""))
 
 
-def _bare(node: Node) -> Node:
+def bare(node: Node) -> Node:
     """The node without its place: the place is given."""
     return Make(node.kind, node.n, None, node.loop, node.parts, node.between, None, node.span) if isinstance(node, Make) else node
 

@@ -107,7 +107,7 @@ def _next(run: Run, place: Place, how: str) -> list[Slot]:
 
 def _space_here(run: Run) -> Slot | None:
     """The chain space that the hook was slipped into."""
-    if run.last is None or run.last.how not in ("space", "chain") and run.item(run.last.start) != CHAIN:
+    if run.last is None or not run.view.items or run.last.how not in ("space", "chain") and run.item(run.last.start) != CHAIN:
         return None
     return next((Slot(s, e, "space") for s, e in view_runs(run) if s <= run.last.start < e), None)
 
