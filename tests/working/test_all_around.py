@@ -80,6 +80,11 @@ def test_an_edge_of_which_the_top_is_worked_before_stops_nothing(words: str) -> 
     assert report.rows[-1].read == ("corner" not in words and "neck" not in words)
 
 
+def test_a_number_around_a_round_that_is_used_up_stops_nothing() -> None:
+    text = "Rnd 1: 6 sc in magic ring, join.\nRnd 2: Ch 1, sc in each st around, work 100 sc evenly around, join.\n"
+    assert [r.read for r in work(read(Source.of(text))).rows] == [True, False]
+
+
 def test_a_printed_count_tells_how_many_go_along_the_row_ends_and_then_confirms_nothing() -> None:
     text = f"{FLAT}Rnd 1: Ch 1, sc evenly around, 3 sc in each corner, join. (98 sc)\n"
     assert counts(text) == [(98, None)]

@@ -140,6 +140,8 @@ def do_spread(run: Run, node: Spread) -> None:
             raise RunsOut("st", wanted=over, found=len(slots))
         slots.append(slot)
         pos = slot.end
+    if not slots:
+        raise RunsOut("st", wanted=1, found=0)
     number = code(kind_made(run, node.kind)[0])
     for j in range(count):
         run.make(number, slots[min(over - 1, j * over // max(1, count))])
