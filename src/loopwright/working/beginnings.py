@@ -65,6 +65,9 @@ def solve(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int
 
 def _family(decoder: Decoder, state: State, step: Step, body: tuple[Node, ...], kind: str) -> tuple[int, ...]:
     """Numbers of stitches up to SPAN that the row uses up with nothing over, at its cheapest; () when it fits everywhere or nowhere."""
+    takes = _round_takes(decoder, state, step, body, kind)
+    if takes is not None:
+        return _family_of_rounds(decoder, state, step, body, kind, takes)
     fits: list[tuple[float, int]] = []
     for n in range(2, SPAN):
         made = _attempt(decoder, state, step, body, kind, n)
@@ -78,6 +81,34 @@ def _family(decoder: Decoder, state: State, step: Step, body: tuple[Node, ...], 
     members = [n for c, n in fits if c < cheapest + 0.05]
     step_ = members[-1] - members[-2] if len(members) > 1 else 0
     return tuple(n for n in members if step_ and (members[-1] - n) % step_ == 0)  # short ones may come out by a part of a repeat
+
+
+def _round_takes(decoder: Decoder, state: State, step: Step, body: tuple, kind: str) -> int | None:  # type: ignore[type-arg]
+    """How many stitches one round of the row's repeat takes; None where it has none, or one too long to be met three times."""
+    for n in (SPAN - 1, SPAN - 2):
+        made = _attempt(decoder, state, step, body, kind, n)
+        if made is not None and made.uneven is not None:
+            return made.uneven[0] if made.uneven[0] * 3 < SPAN else None
+    return None
+
+
+def _family_of_rounds(
+    decoder: Decoder, state: State, step: Step, body: tuple, kind: str, takes: int,  # type: ignore[type-arg]
+) -> tuple[int, ...]:
+    """As _family, for a row that goes on in rounds of so many stitches: what fits is met once in each round's length."""
+
+    def cost(n: int) -> float | None:
+        made = _attempt(decoder, state, step, body, kind, n)
+        return made.cost if made is not None and made.left == 0 and made.spaces_left == 0 else None
+
+    top = {n: c for n in range(SPAN - takes, SPAN) if (c := cost(n)) is not None}
+    if not top:
+        return ()
+    cheapest = min(top.values())
+    last = max(n for n, c in top.items() if c < cheapest + 0.05)
+    least = range(last % takes or takes, last, takes)
+    first = next((n for n in least if n > 1 and (c := cost(n)) is not None and c < cheapest + 0.05), last)
+    return tuple(range(first, last + 1, takes))
 
 
 def _settled(fits: list[tuple[float, int]]) -> bool:

@@ -16,7 +16,7 @@ from loopwright.model.tree import (
     Repeat,
 )
 from loopwright.working.kinds import CHAIN, HEIGHT, code
-from loopwright.working.making import do_make, kind_made, picot
+from loopwright.working.making import apart, do_make, kind_made, picot
 from loopwright.working.places import how_of, slots_of
 from loopwright.working.run import MAX_ITEMS, Run
 from loopwright.working.starts import first_stitch, side_of_petal, skip_foundation, start_in_group
@@ -99,10 +99,10 @@ def into_one(run: Run, nodes: Sequence[Node], slot: Slot) -> None:
                     into_one(run, stitch_parts(run, kind), slot)
                     run.groups.append(MadeGroup(begin, len(run.out), kind))
                 continue
-            for j in range((node.n.at(0) or 1) * twice):
-                if j and node.between:
-                    run.chain(node.between)
-                run.make(code(kind), slot)
+            if node.between:
+                apart(run, code(kind), slot, (node.n.at(0) or 1) * twice, node.between)
+            else:
+                run.make(code(kind), slot, (node.n.at(0) or 1) * twice)
         elif isinstance(node, Chain):
             run.chain(max(0, node.n.at(0) or 0))
         elif isinstance(node, Repeat):

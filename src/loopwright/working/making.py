@@ -12,7 +12,7 @@ from loopwright.model.tree import (
 from loopwright.working.kinds import HEIGHT, code, legs, plain
 from loopwright.working.places import how_of, slots_of
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
-from loopwright.working.seeking import SPACES, seek
+from loopwright.working.seeking import SPACES, seek, stitches_ahead
 from loopwright.working.starts import skip_foundation
 from loopwright.working.view import Group as MadeGroup
 from loopwright.working.view import Slot
@@ -29,7 +29,7 @@ def kind_made(run: Run, kind: str) -> tuple[str, int]:
 
 def do_make(run: Run, node: Make) -> None:
     """Stitches of one kind; see the tree's Make for which places."""
-    if node.kind in run.definitions and node.kind not in HEIGHT:
+    if run.definitions and node.kind in run.definitions and node.kind not in HEIGHT:
         from loopwright.working.groups import do_defined
 
         return do_defined(run, node)
@@ -67,14 +67,14 @@ def do_make(run: Run, node: Make) -> None:
     number, each = code(kind), count * twice
     if place.quant == "each" and each > 1:
         _start_pair(run, place, number, each)
-    if each == 1 and len(slots) > 8:
+    if each == 1 and len(slots) > 2:
         return plain_run(run, number, slots)
     for slot in slots:
         begin = len(run.out)
-        for j in range(each):
-            if j and node.between:
-                run.chain(node.between)
-            run.make(number, slot)
+        if node.between:
+            apart(run, number, slot, each, node.between)
+        else:
+            run.make(number, slot, each)
         if each > 1:
             run.groups.append(MadeGroup(begin, len(run.out), ""))
     if run.half_loop:
@@ -114,6 +114,14 @@ def plain_run(run: Run, number: int, slots: list[Slot]) -> None:
     run.own_chain = 0
 
 
+def apart(run: Run, number: int, slot: Slot, times: int, chains: int) -> None:
+    """So many stitches into one place with chains between them."""
+    for j in range(times):
+        if j:
+            run.chain(chains)
+        run.make(number, slot)
+
+
 def _over(run: Run, place: Place, parts: int, node: Make) -> bool:
     """Whether a decrease or cluster is worked over several places, or wholly into one."""
     if place.quant == "same" or place.relation == "around" and place.n is None:
@@ -135,6 +143,10 @@ def _make_over(run: Run, kind: str, count: int, parts: int, twice: int, node: Ma
             run.make(number, Slot(0, 0, "ring"))
         return
     _before_foundation(run, kind, None)
+    ahead = stitches_ahead(run, run.pos, min(run.end, run.pos + count)) if parts < 2 and twice == 1 and count > 2 and thing is STITCH else []
+    if len(ahead) == count > 0:
+        run.pos, run.last = ahead[-1].end, ahead[-1]
+        return plain_run(run, number, ahead if how == "top" else [s._replace(how=how) for s in ahead])
     for _ in range(count):
         first: Slot | None = None
         for _ in range(max(1, parts)):

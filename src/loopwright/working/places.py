@@ -10,6 +10,7 @@ from loopwright.working.view import Slot
 
 _HOW = {"both": "top", "back": "back", "front": "front", "third": "third", "front-post": "front-post", "back-post": "back-post"}
 JUMP_COST = 0.8
+_ODD = frozenset({"row", "row-end", "corner", "ring"})  # not looked for along the row below
 
 
 def how_of(run: Run, place: Place | None, loop: str = "both") -> str:
@@ -29,6 +30,8 @@ def slots_of(run: Run, place: Place, how: str = "top") -> list[Slot]:
         return [Slot(0, 0, "ring")] * max(1, place.n.at(0) or 1 if place.n and place.quant == "next" else 1)
     kind = place.thing.kind
     left = run.named.get("own-chain-left", 0)
+    if place.quant == "next" and kind not in _ODD and not left and not place.k and not place.from_hook:
+        return _next(run, place, how)
     if left and kind in ("ch", *STITCHES) and place.quant in ("next", "each", "last") and not place.from_hook:
         own = _own_places(run, place, left)
         if own:

@@ -152,7 +152,7 @@ def work_row(
 ) -> Made:
     """Works a row once with forced choices. Raises CannotWork when this reading cannot be worked."""
     nodes, pending = split_pending(body)
-    run = Run(view, forced, dict(conventions), definitions, kind, in_rounds or view.joined)
+    run = Run(view, forced, conventions.copy(), definitions, kind, in_rounds or view.joined)
     run.named["edge-rows"] = edge_rows
     run.named["free"] = free
     run.named["first-row"] = first_row

@@ -108,6 +108,7 @@ class Run:
     half_loop: bool = False
     following: Sequence[Node] = ()
     edges: list[int] | None = None
+    between: list[tuple[int, int]] | None = None
     skipped_said: str = ""  # "yes"/"no" where the words tell whether the chains skipped at the foundation are a stitch
     slipped: bool = False  # the hook was moved to stitch `last` by slip stitches: a start chain stands there
     slip_row: bool = False  # a row of slip stitches: they are its stitches
@@ -198,14 +199,19 @@ class Run:
 
     # --- making --------------------------------------------------------------------------------------------------
 
-    def make(self, kind: int, slot: Slot | None) -> None:
-        """Appends one stitch worked into a slot."""
-        if len(self.out) >= MAX_ITEMS:
+    def make(self, kind: int, slot: Slot | None, times: int = 1) -> None:
+        """Appends a stitch worked into a slot, or so many of them into the same."""
+        if len(self.out) + times > MAX_ITEMS:
             raise CannotWork("too-many", limit=MAX_ITEMS)
-        self.out.append(kind)
-        self.into.append(slot)
-        self.origins.append(self.origin)
-        self.worked += 1
+        if times == 1:
+            self.out.append(kind)
+            self.into.append(slot)
+            self.origins.append(self.origin)
+        else:
+            self.out.extend(bytes((kind,)) * times)
+            self.into.alike(slot, times)
+            self.origins.extend(array("i", (self.origin,)) * times)
+        self.worked += times
         self.own_chain = 0
 
     def chain(self, length: int) -> None:

@@ -5,14 +5,12 @@ Best-first over the choices in a row, a beam of explanations over the rows. Noth
 
 from __future__ import annotations
 
-import heapq
 from array import array
 from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
 
 from loopwright.model.tree import (
-    COUNT_OR_WORK,
     Evenly,
     Join,
     Make,
@@ -29,23 +27,18 @@ from loopwright.working.kinds import code
 from loopwright.working.layouts import around
 from loopwright.working.openings import begins_anew, by_shape, from_the_middle, has_ring, joins_round, printed_total
 from loopwright.working.remembered import DOUBT, Found, Grown, Remembered, cheapest, with_rows
-from loopwright.working.rows import DISAGREES, NOTHING, Made, from_hook, lead_chain, main_kind, work_row
-from loopwright.working.run import CannotWork
+from loopwright.working.rows import DISAGREES, NOTHING, Made, from_hook, lead_chain, main_kind
 from loopwright.working.slots import empty
 from loopwright.working.steps import Step
 from loopwright.working.tally import agrees
 from loopwright.working.until import rows_until
 from loopwright.working.view import View, foundation, plain_row
+from loopwright.working.ways import Alike, Conventions, Row, ways
 
 KEEP = 4
-RUNS = 10
-WINDOW = 3.0
-SURE, NEARBY = 0.3, 1.1
 FAILS = 8.0
 FRESH = 1.5
 AS_PRINTED = 0.8
-LONG, LONG_RUNS = 2_000, 4  # a row of so many stitches is looked at in few ways
-ROW_WORK = 40_000  # instructions worked in all readings of a row: what keeps a row under a quarter of a second
 DEEPEST = 5  # repeats within repeats that one row may have; the trade hardly ever goes to three
 ALL_WORK = 500_000  # and of a size: what is past it is not worked any more
 EXCUSE = 1.5  # what a reading may cost more than the cheapest clean one to make a printed count true
@@ -58,12 +51,14 @@ class Decoder(Remembered):
     def __init__(self, definitions: dict[str, tuple[Node, ...]], memo: dict[Any, Any] | None = None) -> None:
         super().__init__(definitions, memo)
         self.families: dict[Any, tuple[int, ...]] = {}  # by row and conventions: rows that tell the same are looked at once
+        self.alike = Alike()  # what was found for the row at hand, for states that differ in nothing it asks for
         self.starts: dict[Any, list[int]] = {}  # numbers of stitches that a row may stand on by its printed count
 
     def decode(self, steps: list[Step], conventions: tuple[tuple[str, Any], ...] = ()) -> Explanation:
         """The cheapest explanation of all steps. Never raises for what a pattern says."""
         beam = [Explanation(State(NOTHING, conventions), 0.0)]
         for i, step in enumerate(steps):
+            self.alike.clear()
             beam = self._next(beam, step, steps, i)
         return beam[0]
 
@@ -192,43 +187,15 @@ class Decoder(Remembered):
         body = self._body(state, step)
         kind = main_kind(body, state.kind)
         rounds = (state.in_rounds if view is not NOTHING else False) or step.kind == "rnd"
-        conventions = dict(state.conventions)
-        found: list[Made] = []
-        queue: list[tuple[float, int, tuple[int, ...]]] = [(0.0, 0, ())]
-        runs, best, serial, spent = 0, 1e9, 0, 0
-        window = WINDOW
-        most = RUNS if len(view.items) < LONG else LONG_RUNS
-        tries = 0
-        while queue and runs < most and spent < ROW_WORK and tries < 2:
-            bound, _, forced = heapq.heappop(queue)
-            if bound >= best + window:
-                break
-            runs += 1
-            try:
-                made = work_row(view, body, forced, conventions, self.definitions, kind, rounds, state.rows, state.free, state.first_row, printed_total(step.printed) or 0)
-            except CannotWork as why:
-                log = why.log
-                tries = tries + 1 if why.reason == "too-many" else tries
-                spent += why.work
-                problems.append(Outcome(step, None, FAILS, None, why.reason, why.facts, got=why.got))
-            else:
-                log = made.log
-                spent += made.work
-                verdict = agrees(made, step.printed) if step.printed and not made.from_print and not _worked_count(made) else None
-                cost = made.cost + (DISAGREES if verdict is False else 0.0)
-                best = min(best, cost)
-                if verdict and made.cost <= SURE:
-                    window = NEARBY  # cheap and as printed: only what is nearly as cheap may still matter
-                found.append(changed(made, agrees=verdict))
-            for i in range(len(forced), len(log)):
-                base = sum(c.costs[c.taken] for c in log[:i])
-                for j, cost_j in enumerate(log[i].costs):
-                    if j != log[i].taken:
-                        serial += 1
-                        prefix = (*[c.taken for c in log[:i]], j)
-                        heapq.heappush(queue, (base + cost_j, serial, prefix))
-        self.spent += spent
-        return self._kept(state, step, found, extra, assumed)
+        which = (id(step), view, None if body is step.body else body, kind, rounds, state.rows, state.free, state.first_row)
+        held = dict(state.conventions)
+        tried = self.alike.get(which, held)
+        if tried is None:
+            tried = ways(Row(view, body, step.printed, self.definitions, kind, rounds, state.rows, state.free, state.first_row), Conventions(held))
+            self.alike.put(which, tried, step)
+        self.spent += tried.work
+        problems += [Outcome(step, None, FAILS, None, why.reason, why.facts, got=why.got) for why in tried.failed]
+        return self._kept(state, step, tried.under(held), extra, assumed)
 
     def _kept(
         self, state: State, step: Step, found: list[Made], extra: float, assumed: tuple[tuple[str, Any], ...],
@@ -393,8 +360,3 @@ def _excused(made: Made) -> float:
     """What a reading may cost more than the cheapest clean one."""
     odd = any(c.key.startswith("start-") and c.costs[c.taken] > ODD_START for c in made.log)
     return ODD_START if odd else EXCUSE
-
-
-def _worked_count(made: Made) -> bool:
-    """Whether the words of the count were taken for an instruction: then there is no printed count."""
-    return any(c.key.startswith(COUNT_OR_WORK) and c.taken for c in made.log)

@@ -127,11 +127,26 @@ def _seek_gap(run: Run, pos: int) -> Slot | None:
 
 def _space_between(run: Run, pos: int) -> Slot | None:
     """The next space of chains that stands between groups, not in the middle of one."""
-    groups = run.view.groups
-    for start, end in run.view.runs[bisect_left(run.view.runs, (pos,)) :] if not run.view.foundation else ():
-        if not any(g.start < start and end < g.end for g in groups):
-            return Slot(start, end, "space") if end <= run.end else None
-    return None
+    if run.view.foundation:
+        return None
+    if run.between is None:
+        run.between = _runs_between(run.view.runs, run.view.groups)
+    at = bisect_left(run.between, (pos,))
+    if at == len(run.between):
+        return None
+    start, end = run.between[at]
+    return Slot(start, end, "space") if end <= run.end else None
+
+
+def _runs_between(runs: tuple[tuple[int, int], ...], groups: tuple[Group, ...]) -> list[tuple[int, int]]:
+    """The spaces of chains that no group has in its midst, in order of their places."""
+    found, ahead, reach, at = [], sorted(groups), -1, 0
+    for start, end in sorted(runs):
+        while at < len(ahead) and ahead[at].start < start:
+            reach, at = max(reach, ahead[at].end), at + 1
+        if reach <= end:
+            found.append((start, end))
+    return found
 
 
 def _edges(run: Run) -> list[int]:

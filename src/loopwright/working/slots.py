@@ -14,6 +14,7 @@ HOWS = (
 )
 HOW = {how: i for i, how in enumerate(HOWS)}
 NOTHING, TOP = 0, 1
+_NOWHERE = (-1, -1, "")
 
 
 class Slots:
@@ -37,14 +38,17 @@ class Slots:
 
     def append(self, slot: Slot | None) -> None:
         """One more."""
-        if slot is None:
-            self.start.append(-1)
-            self.end.append(-1)
-            self.how.append(NOTHING)
-        else:
-            self.start.append(slot[0])
-            self.end.append(slot[1])
-            self.how.append(HOW.get(slot[2], TOP))
+        start, end, how = _NOWHERE if slot is None else slot
+        self.start.append(start)
+        self.end.append(end)
+        self.how.append(HOW.get(how, TOP))
+
+    def alike(self, slot: Slot | None, times: int) -> None:
+        """So many more into the same place."""
+        start, end, how = _NOWHERE if slot is None else slot
+        self.start.extend(array("i", (start,)) * times)
+        self.end.extend(array("i", (end,)) * times)
+        self.how.extend(bytes((HOW.get(how, TOP),)) * times)
 
     def extend(self, slots: Iterable[Slot | None]) -> None:
         """Many more."""
