@@ -22,7 +22,7 @@ NEAR = 10
 FAR = 420
 SPAN = 70
 SHORT, LONGEST = 130, 3_000  # foundation chains that are tried one by one, and at all
-STITCHES = 8_000  # made in all numbers that are tried
+STITCHES = 4_000  # made in all numbers that are tried
 HORIZON = 4
 
 

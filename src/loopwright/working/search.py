@@ -148,7 +148,7 @@ class Decoder(Remembered):
         lost = from_hook(step.body) and lead_chain(step.body) is None and not state.view.foundation and state.pending is None
         guessed = state.unsure and bool(step.printed) and not any(r[1].agrees for r in good)
         endless = bool(problems) and not good and all(p.problem == "too-many" for p in problems)  # no other start would mend that
-        apart = step.gap or step.new_section and step.printed and not self._told(step).around  # that goes around what is there
+        apart = step.layout is None and (step.gap or step.new_section and step.printed and not self._told(step).around)  # else it is around what is there
         if not endless and (not good or lost or guessed or (apart and min(r[1].cost for r in good) > FRESH)):
             self.looked_ahead = True
             results += self._unknown_start(state, step, steps, at)

@@ -53,16 +53,31 @@ class Opening:
 def openings_mm(fabric: Fabric, sizes: StitchMm) -> tuple[Opening, ...]:
     """The holes under chains, one entry for each kind of hole in each row of lace; none for thumb holes, buttonholes and corners."""
     found: list[Opening] = []
+    if "ch" not in fabric.kinds:
+        return ()
+    chain = fabric.kinds.index("ch")
+    tall: dict[int, float] = {}
+
+    def height(stitch: int) -> float:
+        kind = fabric.counts_as.get(stitch, fabric.kind[stitch])
+        known = tall.get(kind)
+        if known is None:
+            known = tall[kind] = sizes.height(fabric.kinds[kind])
+        return known
+
     for index, row in enumerate(fabric.rows):
         if row.end > MOST_STITCHES:
             break
-        holes = list(_holes(fabric, row))
+        most = fabric.kind.count(chain, row.start, row.end)  # some of them may make no hole
+        if most < LEAST_RUNS or most * LACE_SHARE < row.end - row.start - most:
+            continue
+        holes = list(_holes(fabric, row, chain))
         chains = sum(last - first for first, last in holes)
         if len(holes) < LEAST_RUNS or chains * LACE_SHARE < row.end - row.start - chains:
             continue
         alike: dict[tuple[int, int, float], list[int]] = {}
         for first, last in holes:
-            post = min(_height(fabric, sizes, first - 1), _height(fabric, sizes, last))
+            post = min(height(first - 1), height(last))
             alike.setdefault((last - first, _skipped(fabric, first - 1, last), post), []).append(first)
         for (many, skipped, post), at in alike.items():
             across = opening(many * sizes.width("ch"), skipped * sizes.width("ch"), post)
@@ -86,9 +101,8 @@ def opening(chain_mm: float, below_mm: float, post_mm: float) -> float:
     return min(post_mm, 2 * wide * tall / (wide + 2 * math.hypot(tall, wide / 2)))
 
 
-def _holes(fabric: Fabric, row: FabricRow) -> Iterator[tuple[int, int]]:
+def _holes(fabric: Fabric, row: FabricRow, chain: int) -> Iterator[tuple[int, int]]:
     """Runs of chains between two stitches of the row's top: the first chain, and the stitch behind the last."""
-    chain = fabric.kinds.index("ch") if "ch" in fabric.kinds else -1
     start = -1
     before = False
     for s in range(row.start, row.end):
@@ -111,7 +125,3 @@ def _skipped(fabric: Fabric, left: int, right: int) -> int:
     if not one or not other:
         return 0
     return max(0, min(other) - max(one) - 1, min(one) - max(other) - 1) if not set(one) & set(other) else 0
-
-
-def _height(fabric: Fabric, sizes: StitchMm, stitch: int) -> float:
-    return sizes.height(fabric.kinds[fabric.counts_as.get(stitch, fabric.kind[stitch])])
