@@ -30,6 +30,7 @@ from loopwright.notation.things import loop_words, thing, underside_words
 from loopwright.notation.turns import in_turn
 
 QUIET = FILLER | frozenset("and with for so from hook yarn this rnd row round counting made last ending".split())
+KNOWN = QUIET | frozenset(END_WORDS)  # words that are never unknown
 
 
 def numbers_only(cur: Cursor) -> list[Node]:
@@ -153,7 +154,7 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         return Mark("loops", loop=loop, span=cur.span_from(start))
     cur.at = start
     token = cur.take()
-    if token.kind == "word" and low not in QUIET and low not in END_WORDS:
+    if token.kind == "word" and low not in KNOWN:
         cur.unknown += 1
         return Unknown(token.text, 1, cur.span_from(start))
     return None

@@ -33,15 +33,19 @@ class Cursor:
     definitions: list[tuple[str, tuple[Node, ...]]] = field(default_factory=list)
     first_star: dict[int, int] = field(default_factory=dict)
     lows: list[str] = field(init=False)  # the tokens in lower case, and empty ones for what is before the first
+    kinds: list[str] = field(init=False)  # their sorts likewise
 
     def __post_init__(self) -> None:
         self.lows = [t.low for t in self.tokens]
         self.lows += ("",) * 4
+        self.kinds = [t.kind for t in self.tokens]
+        self.kinds += ("end",) * 4
 
     def put_back(self, at: int, token: Token) -> None:
         """Puts a token in front of the one at an index."""
         self.tokens.insert(at, token)
         self.lows.insert(at, token.low)
+        self.kinds.insert(at, token.kind)
 
     def token(self, ahead: int = 0) -> Token | None:
         """The token `ahead` of the next one, None past the end."""
@@ -50,8 +54,10 @@ class Cursor:
 
     def kind(self, ahead: int = 0) -> str:
         """The sort of the token `ahead` of the next one; "end" past the end."""
-        i = self.at + ahead
-        return self.tokens[i].kind if 0 <= i < len(self.tokens) else "end"
+        try:
+            return self.kinds[self.at + ahead]
+        except IndexError:
+            return "end"
 
     def low(self, ahead: int = 0) -> str:
         """The token's text in lower case, "" at the end."""

@@ -6,11 +6,13 @@ import itertools
 import re
 
 from loopwright.model.tree import Mark, Node, Unknown
-from loopwright.notation.body import nodes_until, numbers_only
+from loopwright.notation.body import KNOWN, nodes_until, numbers_only
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.olden import counted, divided
 from loopwright.notation.scanner import Token, letters, scan
 from loopwright.terms import Dialect
+
+PROSE_FROM = 4  # so many unknown words may be prose
 
 
 def nodes_of(text: str, start: int, end: int, which: Dialect, sizes: int) -> tuple[tuple[Node, ...], int]:
@@ -43,9 +45,9 @@ def _makes(tokens: list[Token], which: Dialect, sizes: int) -> bool:
 
 def _is_prose(tokens: list[Token], which: Dialect, sizes: int) -> bool:
     """Four or more unknown words, and more than twice as many as instructions; never a sentence that asks for a repeat."""
-    if any(t.kind == "star" for t in tokens):
+    if any(t.kind == "star" for t in tokens) or sum(t.kind == "word" and t.low not in KNOWN for t in tokens) < PROSE_FROM:
         return False
     cur = Cursor(list(tokens), which, sizes)
     nodes = nodes_until(cur)
     made = sum(1 for n in nodes if not isinstance(n, (Unknown, Mark)))
-    return cur.unknown >= 4 and cur.unknown > 2 * made
+    return cur.unknown >= PROSE_FROM and cur.unknown > 2 * made

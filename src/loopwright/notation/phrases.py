@@ -34,13 +34,14 @@ from loopwright.notation.turns import working
 _OPEN_MESH = frozenset("sp sps space spaces".split())
 _FREE_EDGES = frozenset("missed unworked held underarm opening thumb edge neck armhole lower upper".split())
 _NO_TWIST = ("taking care not to twist", "being careful not to twist", "be careful not to twist", "careful not to twist", "making sure not to twist", "without twisting")
+_CARE = frozenset(words.split()[0] for words in _NO_TWIST)
 
 
 def phrase(cur: Cursor, before: list[Node]) -> Node | None:
     """The node of a phrase that starts here, None when none does."""
     low = cur.low()
     begin = cur.at
-    if any(cur.accept_words(words) for words in _NO_TWIST):
+    if low in _CARE and any(cur.accept_words(words) for words in _NO_TWIST):
         cur.skip("the", "your", "it", "ch", "chain", "sts", "stitches", "work")
         return Mark("note", span=cur.span_from(begin))
     if cur.kind() in ("num", "blank") and (meshes := _meshes(cur)) is not None:

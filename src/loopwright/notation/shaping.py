@@ -23,7 +23,7 @@ _EVERY = frozenset({"every", "each"})
 def shaping(cur: Cursor) -> Node | None:
     """ "inc 8 sts evenly", "dec evenly to 54 sts", "inc in every 4th st", "dec 1 st at each end"; nothing taken when it is none."""
     start = cur.at
-    cur.skip(*_LEAD) if any(cur.low(i) in _OPS for i in range(1, 3)) and cur.low() in _LEAD else None
+    cur.skip(*_LEAD) if cur.low() in _LEAD and any(cur.low(i) in _OPS for i in range(1, 3)) else None
     op = _OPS.get(cur.low().rstrip("."))
     n = None
     if op is None and cur.kind() in ("num", "blank") and _OPS.get(cur.low(1).rstrip(".")) is not None and cur.low(2) in ("evenly", "spaced"):

@@ -146,7 +146,8 @@ def _make_over(run: Run, kind: str, count: int, parts: int, twice: int, node: Ma
     ahead = stitches_ahead(run, run.pos, min(run.end, run.pos + count)) if parts < 2 and twice == 1 and count > 2 and thing is STITCH else []
     if len(ahead) == count > 0:
         run.pos, run.last = ahead[-1].end, ahead[-1]
-        return plain_run(run, number, ahead if how == "top" else [s._replace(how=how) for s in ahead])
+        plain_run(run, number, ahead if how == "top" else [s._replace(how=how) for s in ahead])
+        return
     for _ in range(count):
         first: Slot | None = None
         for _ in range(max(1, parts)):
