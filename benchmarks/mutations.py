@@ -31,7 +31,24 @@ Then one double crochet, then two in the next one, and so on all the way around.
 Corner: (3 dc, ch 2, 3 dc) all in the corner space; *3 dc in next space** repeat from * ending last repeat at **.
 Fasten off. Join B with a sl st in any ch-2 sp, ch 3, 2 dc in same sp.
 Row 10: Beg block, 3 bls, 2 sps, 5 bls, turn.
-Work 14 (16, 18, 20) rows in pattern until piece measures 6 in (15 cm) from beginning.""".splitlines()
+Work 14 (16, 18, 20) rows in pattern until piece measures 6 in (15 cm) from beginning.
+Rnd 7: Sc evenly around, working 3 sc in each corner, join. (108 sc)
+Next rnd: Work 60 sc evenly around neck edge, join with sl st to first sc. (60 sc)
+Row 2: Ch 3 (counts as dc), 2 dc in same st, *sc in 3rd dc of next shell, 5 dc in next sc; rep from * ending with 3 dc in last sc. Turn.
+Row 3: Ch 1, sc in first dc, *5 dc in next sc, sc in 3rd dc of next shell; rep from * to end, working last sc in top of ch 3. Turn.
+Round 3: sl st into first ch-1 space, ch 3, 1 dc in same space, ch 1, *2 dc in next ch-1 space, ch 1, rep from * around, join - 32 dc
+Ch 96; join with sl st to first ch to form a ring, being careful not to twist.
+Rnd 1: (Ch 3, 3 dc, ch 3, sl st) in ring 5 times. (5 petals)
+Row 1: Dc in 4th ch from hook, dc in each ch to end, changing to B in last st. [100 dc]
+Row 8: Work same as Row 6 but inc 1 st at each end. (42 sts)
+Row 2: Ch 2 (counts as dc), skip first st, dc in sp between each dc to end, dc in tch. Turn.
+Rnd 4: Sc in next 5 (6, 7) sts, ch 8, skip next 8 sts for thumb, sc in each st to end. (40 (44, 48) sts)
+2nd Row - Ch. 4, skip 1st d.c., * 1 d.c. in next d.c., ch. 1; repeat from *, ending with 1 d.c. in 2nd st. of turning ch., turn.
+Work along the row ends: ch 1, 2 sc in each dc row, 3 sc in the corner, then sc in each ch of the foundation.
+A border of shells of 5 dc, a picot of 3 ch at the tip of each, all around the outer edge.
+Row 3: Fpdc around each of next 3 sts, bpdc around each of next 3 sts; rep from * 4 more times, hdc in top of ch 2.
+2. Rd: 3 Lm, 1 Stb in dieselbe M, in jede M 2 Stb, mit 1 Km schließen. (24 Stb)
+Tour 2 : 3 ml, 1 b dans la même m, 2 b dans chaque m, 1 mc. (24 b)""".splitlines()
 )
 
 WORDS = tuple(

@@ -55,7 +55,7 @@ def test_a_wrong_count_is_an_error_at_the_number():
     assert [source.cut(f.span) for f in found] == ["19"]
 
 
-@pytest.mark.parametrize("text", ["", "{", "((((((", "* * *", "rep 999999999 times", "Row 2: as row 2", "Rnd 1: " + "9" * 5000, "Rnd 1: " + "(" * 3000, "Rnd 1: " + "sc, " * 9000, "Rows 1-999999999: sc around", "\0", "Row"])
+@pytest.mark.parametrize("text", ["", "{", "((((((", "* * *", "rep 999999999 times", "Row 2: as row 2", "Rnd 1: " + "9" * 5000, "Rnd 1: " + "(" * 3000, "Rnd 1: " + "sc, " * 9000, "Rows 1-999999999: sc around", "\0", "Row", "Rnd 1: In next sp work 2 dc and", "Rnd 1: " + "shells of " * 40])
 def test_odd_input_is_survived(text):
     assert write(read(Source.of(text))) == text
     work(read(Source.of(text)))

@@ -96,6 +96,8 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
     if kind in ("sep", "close", "punct"):
         cur.at += 1
         return None
+    if kind == "end":  # "in each sp work 2 dc and"
+        return None
     if kind == "open":
         return bracket(cur, before)
     told = phrase(cur, before)

@@ -19,7 +19,10 @@ SIZE_SEPS = frozenset({",", ":", ";", "-", "–", "/", "—"})
 
 @dataclass(slots=True)
 class Cursor:
-    """Tokens of one row and where the reader stands. `sizes`: how many sizes lists in this pattern have; `working`: inside "…, working …"."""
+    """Tokens of one row and where the reader stands.
+
+    `sizes`: how many sizes lists in this pattern have; `working`: inside "…, working …"; `shaping`: inside "shell of …".
+    """
 
     tokens: list[Token]
     dialect: Dialect
@@ -30,6 +33,7 @@ class Cursor:
     depth: int = 0
     swept: int = -1  # where "around" or "across" was read behind an instruction that does not say "each"
     working: bool = False
+    shaping: bool = False
     definitions: list[tuple[str, tuple[Node, ...]]] = field(default_factory=list)
     first_star: dict[int, int] = field(default_factory=dict)
     lows: list[str] = field(init=False)  # the tokens in lower case, and empty ones for what is before the first

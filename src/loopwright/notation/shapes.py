@@ -92,7 +92,9 @@ def shapes_across(cur: Cursor) -> Node | None:
 
 def shape_of(cur: Cursor) -> Node | None:
     """ "fan of 4 trebles, 1 chain and 4 trebles in next stitch": what the shape is made of, and where."""
-    start, unknown = cur.at, cur.unknown
+    if cur.shaping:  # one inside another would be read over and over
+        return None
+    start, unknown, cur.shaping = cur.at, cur.unknown, True
     name = str(cur.take().value)
     cur.at += 1
     inside: list[Node] = []
@@ -105,6 +107,7 @@ def shape_of(cur: Cursor) -> Node | None:
                 break
         if cur.at == at:
             cur.at += 1
+    cur.shaping = False
     group = as_group(inside)
     if group is None:
         cur.at, cur.unknown = start, unknown
@@ -132,10 +135,8 @@ def held(cur: Cursor, before: list[Node]) -> Node | None:
     where = last.place if isinstance(last, Make) else None
     across = isinstance(last, Repeat) or where is not None and (where.n is not None and (where.n.at(0) or 1) > 1 or where.quant == "each")
     before.pop()
-    kind = last.kind if isinstance(last, Make) else _legs_kind(last)
     if across or where is None:
         return Make("cluster", ONE, None, taking=parts, parts=parts, span=cur.span_from(start))
-    del kind
     return Make("cluster", ONE, where, parts=parts, span=cur.span_from(start))
 
 
@@ -148,9 +149,6 @@ def _legs(node: Node) -> int:
         return sum(_legs(x) for x in node.nodes)
     return 0
 
-
-def _legs_kind(node: Node) -> str:
-    return next((x.kind for x in getattr(node, "nodes", ()) if isinstance(x, Make)), "dc")
 
 
 def between(cur: Cursor) -> int:
