@@ -17,6 +17,7 @@ _PAIR = re.compile(
     r"(?:sts?|stitches|sc|hdc|dc|tr|htr|dtr|chs?|cm|mm|in\b|inch(?:es)?|balls?|skeins?|rows|rnds|rounds|times)\b",
     re.IGNORECASE,
 )
+_QUOTED = re.compile(r"\s*>")  # told, not worked
 _SOME = re.compile(r"\bsizes?\b|\bonly\b|\bsmall(?:er|est)?\b|\blarge[rs]?t?\b", re.IGNORECASE)
 
 
@@ -28,10 +29,11 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
     heading = [(t.value_span, t.value) for t in pattern.lines("finished size", "to fit", "yarn", "materials")]
     seen: set[Span] = set()
     for start, words in [*heading, *pattern.body()]:
-        if _SOME.search(words):
+        if _QUOTED.match(words) or _SOME.search(words):
             continue
         for m in [*_LIST.finditer(words), *(_PAIR.finditer(words) if sizes > 2 else ())]:
-            n = 1 + len(re.split(r"[,;:]", m["rest"]))
+            apart = m["rest"].count(";") or len(re.findall(r"[,:]", m["rest"]))  # in "40 (40; 45,7)" the comma is a decimal sign
+            n = 2 + apart
             span = Span(start.start + m.start(), start.start + m.end())
             if n != sizes and span not in seen:
                 seen.add(span)

@@ -42,10 +42,11 @@ def _with_unit(said: str, unit: str, speech: Speech) -> str:
 
 
 def in_brackets(words: Sequence[str]) -> str:
-    """ "46 (48, 50)"; one word where all are the same."""
+    """ "46 (48, 50)", "46 (48,5; 50)" with decimal commas; one word where all are the same."""
     if len(set(words)) == 1:
         return words[0]
-    return f"{words[0]} ({', '.join(words[1:])})"
+    apart = "; " if any("," in w for w in words) else ", "
+    return f"{words[0]} ({apart.join(words[1:])})"
 
 
 def values(entry: Entry, options: SchematicOptions) -> list[str]:

@@ -8,6 +8,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from loopwright.model.translated import Piece, Translated
+from loopwright.notation.folded import quoted
 from loopwright.notation.foreign.left import LEFT, in_us, says_uk
 from loopwright.notation.foreign.order import coded, coded_words, ordered
 from loopwright.notation.foreign.words import Word, words_of
@@ -73,7 +74,7 @@ def _as_it_is(line: str) -> tuple[str, tuple[Piece, ...]]:
 
 
 def _line(line: str, which: Table, manner: Manner) -> tuple[str, tuple[Piece, ...]]:
-    if not line.strip() or len(line) > MAX_LINE:
+    if not line.strip() or len(line) > MAX_LINE or quoted(line):
         return _as_it_is(line)
     head = _HEADING.match(line)
     name = which.headings.get(plain(head["name"])) if head else None

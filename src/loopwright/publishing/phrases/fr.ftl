@@ -1,7 +1,7 @@
 # Words of pages in French: all from memory, to be checked by a native speaker. Terms of stitches stand elsewhere.
 decimal = ,
 list-separator = ,{" "}
-size-separator = ,{" "}
+size-separator = ;{" "}
 
 # Headings of parts, in the order of the trade
 part-sizes = Tailles et mesures finies
