@@ -46,9 +46,7 @@ Rnd 4: Sc in next 5 (6, 7) sts, ch 8, skip next 8 sts for thumb, sc in each st t
 2nd Row - Ch. 4, skip 1st d.c., * 1 d.c. in next d.c., ch. 1; repeat from *, ending with 1 d.c. in 2nd st. of turning ch., turn.
 Work along the row ends: ch 1, 2 sc in each dc row, 3 sc in the corner, then sc in each ch of the foundation.
 A border of shells of 5 dc, a picot of 3 ch at the tip of each, all around the outer edge.
-Row 3: Fpdc around each of next 3 sts, bpdc around each of next 3 sts; rep from * 4 more times, hdc in top of ch 2.
-2. Rd: 3 Lm, 1 Stb in dieselbe M, in jede M 2 Stb, mit 1 Km schließen. (24 Stb)
-Tour 2 : 3 ml, 1 b dans la même m, 2 b dans chaque m, 1 mc. (24 b)""".splitlines()
+Row 3: Fpdc around each of next 3 sts, bpdc around each of next 3 sts; rep from * 4 more times, hdc in top of ch 2.""".splitlines()
 )
 
 WORDS = tuple(
