@@ -18,7 +18,7 @@ from loopwright.model.tree import (
 )
 from loopwright.notation.brackets import bracket
 from loopwright.notation.cursor import FILLER, Cursor
-from loopwright.notation.lists import in_each, late_place, one_place, over_each, swept
+from loopwright.notation.lists import in_each, late_place, one_place, over_each, so_often, swept
 from loopwright.notation.moves import SKIPS, join, skip
 from loopwright.notation.olden import every_with_chain, in_order
 from loopwright.notation.phrases import phrase
@@ -26,7 +26,7 @@ from loopwright.notation.places import END_WORDS, PREPOSITIONS, place
 from loopwright.notation.shaping import absorbed, plainly, shaping
 from loopwright.notation.stars import repeat_from, star, to_mark
 from loopwright.notation.stitches import UNSEEN, first_chain, kind_before, kind_follows, leave, make, standing
-from loopwright.notation.things import loop_words, thing, underside_words
+from loopwright.notation.things import LOOPS_ONLY, loop_words, thing, underside_words
 from loopwright.notation.turns import in_turn
 
 QUIET = FILLER | frozenset("and with for so from hook yarn this rnd row round counting made last ending".split())
@@ -76,6 +76,7 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
                 out.insert(len(out) - 1, found)  # "27 dc on the other side": said after the stitches
             elif found is not None:
                 out.append(found)
+                so_often(cur, out, starred=bool(stars))
                 in_turn(out)
                 in_order(out)
                 every_with_chain(out, cur.dialect.id)
@@ -170,7 +171,7 @@ def _place_first(cur: Cursor) -> Node | None:
     if this:
         cur.at += 2
         where = Place("next", ONE, Thing("ring"))
-    if where is None or cur.low() not in ("work", "make", ":"):
+    if where is None or cur.low() not in ("work", "make", ":") or cur.low() == ":" and cur.tokens[cur.at - 1].low in LOOPS_ONLY:
         cur.at = start
         return None
     said = {t.text.lower() for t in cur.tokens[start : cur.at]}

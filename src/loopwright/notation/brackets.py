@@ -45,6 +45,8 @@ def bracket(cur: Cursor, before: list[Node]) -> Node | None:
     inside = tuple(nodes_until(cur, "close"))
     closed = cur.kind() == "close"  # one that is left open ends with its row: what is said last is said of it
     counted = cur.tokens[cur.at - 1] if (closed or cur.done) and cur.tokens[cur.at - 1].kind == "times" else None
+    if counted is not None and inside and isinstance(inside[-1], (Repeat, Either)) and inside[-1].span.end == counted.end:
+        counted = None  # it was of the last stitch: "(sc, inc x2)"
     cur.at += closed
     if counted is not None and len(inside) > 0 and cur.kind() != "times":  # "(3 ch and 1 dc in the ring 7 times)"
         return Repeat(inside, "more" if counted.value[1] else "times", Num((counted.value[0],)), span=cur.span_from(start))

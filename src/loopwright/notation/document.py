@@ -42,7 +42,7 @@ from loopwright.notation.quiet import quiet
 from loopwright.notation.schedules import schedule
 from loopwright.notation.specials import defined, specials, with_specials
 from loopwright.notation.terms_told import terms_of
-from loopwright.notation.told import is_told, opens_block
+from loopwright.notation.told import is_heading, is_told, of_the_whole, opens_block
 from loopwright.record import changed
 from loopwright.source import Source, Span
 from loopwright.terms import Dialect, dialect
@@ -68,8 +68,6 @@ _THEN = re.compile(r"[,;.]?\s*\bthen\s+(?=[^.;]{3,60}\bfor\s+(?:\d{1,4}|two|thre
 _ONLY = re.compile(r"\(?(?:for\s+)?(?:the\s+)?(?P<names>[\w ,&/-]{1,60}?)\s+sizes?\s+only\)?\s*[:.—–-]?\s*|\(?for\s+(?:the\s+)?(?P<plain>[\w ,&/-]{1,40}?)\s+only\)?\s*[:.—–-]\s*|\(?(?:for\s+)?(?:the\s+)?sizes?\s+(?P<after>[\w ,&/-]{1,60}?)\s+only\)?\s*[:.—–-]\s*", re.IGNORECASE)
 _ALL_SIZES = re.compile(r"\(?(?:for\s+)?all\s+sizes\)?\s*[:.—–-]?\s*", re.IGNORECASE)
 _OTHER_CRAFT = re.compile(r"\b(?:tunisian|afghan\s+st(?:itch)?|broomstick|solomon[’']?s?\s+knots?|lover[’']?s?\s+knots?|love\s+knots?|knot\s+st(?:itche?)?s?|hairpin\s+lace)\b", re.IGNORECASE)
-_MAKING_UP = re.compile(r"(?:(?:fold|lay)\s+(?:the|it|each|both|your|work|piece|in\s+half|flat)|where\s+(?:a|an|the|two))\b", re.IGNORECASE)  # told of the whole piece
-_HOW_ON = re.compile(r"(?:you\s+will\s+)?(?:now\s+|from\s+(?:now|here)\s+on,?\s+)?(?:work|continue|begin(?:\s+working)?|working)\s+(?:back\s+and\s+forth\s+)?in\s+(?:continuous\s+)?(?:rows|rounds|rnds|spirals?)(?:\s+from\s+(?:now|here)\s+on)?\s*[:.]?", re.IGNORECASE)
 _STUFF = re.compile(r"\b(?:\d\s*mm|hooks?|yarns?|worsted|multiple of|skeins?|balls? of|\d+\s*(?:g|yds?|yards|m)|(?:us|uk) terms)\b", re.IGNORECASE)  # of what it is made
 _START = re.compile(r".*\b(?:ch(?:ain)?\.?\s+(?:of\s+)?(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|ten|eleven|twelve|\w{3,5}teen)\b|ch(?:ain)?\.?\s*(?:of\s+)?[\d{]|(?:an?|of)\s+chain\b|^\s*chain\s+of|\d{1,9}(?:\s*[(\[][\d\s,:;–-]+[)\]])?\s*ch(?:ain)?\b|in\s+this\s+(?:ring\s+)?work|magic|ring|f(?:oundation )?(?:sc|hdc|dc|htr|tr)\b)|^\s*\*|\{[^{}]+\}\s*ch\b", re.IGNORECASE)
 
@@ -253,10 +251,12 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
         return [HeadLine(head["name"].lower(), head["value"], span, value)]
     if line.lower().rstrip(":") in ("fit", "abbreviations", "notes", "special stitches"):
         return [Prose(line, span)]
-    if seen_row and (_MAKING_UP.match(line) or _HOW_ON.fullmatch(line.strip())):
+    if seen_row and of_the_whole(line):
         return [Prose(line, span)]
+    if is_heading(line):
+        return [Section(line.rstrip(": "), span=span)]
     body_at = start + (head.start("value") if head else 0)
-    if head and seen_row and _MAKING_UP.match(text, body_at, end):
+    if head and seen_row and of_the_whole(text[body_at:end]):
         return [Section(head["name"], span=Span(start, body_at)), Prose(text[body_at:end], Span(body_at, end))]
     told = until(text[body_at:end].strip(), which) or order_of(text[body_at:end].strip(), sizes, which)
     if seen_row and schedule(text[body_at:end], sizes) is not None:

@@ -10,11 +10,13 @@ from loopwright.model.tree import (
     Group,
     Make,
     Node,
+    Num,
     Repeat,
     Skip,
 )
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.places import place
+from loopwright.source import Span
 
 
 def late_place(cur: Cursor, out: list[Node], floor: int) -> bool:
@@ -35,6 +37,43 @@ def late_place(cur: Cursor, out: list[Node], floor: int) -> bool:
         return False
     out[first:] = [Group(tuple(out[first:]), where, span=out[first].span.cover(cur.span_from(start)))]
     return True
+
+
+def so_often(cur: Cursor, out: list[Node], *, starred: bool) -> None:
+    """ "inc x4", "2 sc in next st twice": what was told last, so often; nothing taken elsewhere.
+
+    Where it is said in words and a list stands before it, the whole list may be meant; the worker finds out.
+    """
+    last, token = out[-1], cur.token()
+    if token is None or token.kind != "times" or not isinstance(last, (Make, Group)):
+        return
+    in_words = token.low[-1].isalpha() and not token.low.endswith("x")
+    if in_words and (starred or cur.kind(1) == "close" or cur.low(1) == "from") or cur.depth > 1 and not _closes(cur):
+        return  # the bracket's, or the star's
+    cur.at += 1
+    n, more = token.value
+    times = Num((n + 1 if more else n,))
+    span = last.span.cover(Span(token.start, token.end))
+    again = Repeat((last,), "times", times, span=span)
+    first = len(out) - 1
+    while first > 0 and isinstance(out[first - 1], (Make, Group, Skip)):
+        first -= 1
+    if not in_words or first == len(out) - 1:
+        out[-1] = again
+        return
+    listed = tuple(out[first:])
+    whole = Repeat(listed, "times", times, span=listed[0].span.cover(span))
+    out[first:] = [Either("times-of", ((0.0, (*listed[:-1], again)), (0.3, (whole,))), whole.span)]
+
+
+def _closes(cur: Cursor) -> bool:
+    """Whether a bracket that is open here is closed further on."""
+    level = 0
+    for kind in cur.kinds[cur.at :]:
+        level += (kind == "close") - (kind == "open")
+        if level > 0:
+            return True
+    return False
 
 
 def swept(out: list[Node]) -> None:

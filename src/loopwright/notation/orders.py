@@ -20,7 +20,7 @@ _JOIN = r"(?:-|–|—|to|through|thru|and|&|,)"
 _LEAD = re.compile(r"(?:(?:with|using|in|take)\s+[\w ]{1,24},\s*|then,?\s+|now,?\s+|next,?\s+|always\s+|and\s+)+", re.IGNORECASE)
 _WHICH = re.compile(
     rf"""(?:the\s+|these\s+|from\s+|of\s+|for\s+)*(?:
-      {_ROWS}\s*(?P<a>\d{{1,9}})(?P<rest>(?:\s*{_JOIN}\s*(?:{_ROWS}\s*)?\d{{1,9}})*)
+      (?:{_ROWS}|r(?=\d))\s*(?P<a>\d{{1,9}})(?P<rest>(?:\s*{_JOIN}\s*(?:(?:{_ROWS}|r(?=\d))\s*)?\d{{1,9}})*)
     | (?P<o>{_ORD})(?P<orest>(?:\s*{_JOIN}\s*(?:the\s+)?{_ORD})*)(?:\s+(?:pattern\s+|patt\s+)?{_ROWS}|(?=\s*\.?\s*$))
     | (?:last|these|previous|preceding|foregoing|above)\s+(?P<n>{_N}\s+)?(?:pattern\s+|patt\s+|pat\s+)?{_ROWS}
     | (?P<this>this)\s+{_ROWS} | (?P<every>every)\s+{_ROWS}
@@ -139,7 +139,7 @@ def _which(m: re.Match[str], sizes: int) -> tuple[tuple[int, ...], int | None]:
 
 def _listed(rows: list[int], rest: str) -> tuple[int, ...]:
     """ "2", ", 3 and 4" -> 2, 3, 4;  "5", "-8" -> 5, 6, 7, 8."""
-    for m in re.finditer(rf"(?P<j>{_JOIN})\s*(?:the\s+)?(?:{_ROWS}\s*)?(?P<n>{_ORD}|\d{{1,9}})", rest, re.IGNORECASE):
+    for m in re.finditer(rf"(?P<j>{_JOIN})\s*(?:the\s+)?(?:(?:{_ROWS}|r(?=\d))\s*)?(?P<n>{_ORD}|\d{{1,9}})", rest, re.IGNORECASE):
         n = _ordinal(m["n"])
         if m["j"].lower() in ("and", "&", ","):
             rows.append(n)

@@ -47,7 +47,7 @@ _ASIDES = (
     r"\bcut (?:yarn|thread|cotton|wool)[^.;,]{0,3}(?:leaving[^.;]{0,80})?",
     r"\b(?:with|having)\s+(?:the\s+)?(?:right|wrong)\s+side\s+(?:of\s+(?:the\s+)?work\s+)?(?:facing|toward)(?:\s+you)?,?",
     r"\bwith (?:size\s+)?[A-Z]\s+hook,?",
-    r"\((?:an?\s+|\d+\s+|this\s+(?:is|makes)\s+)?(?:\w+\s+)?(?:inc|dec|increases?|decreases?|inc point)\.?(?:\s+rows?|\s+made)?\)",
+    r"\((?:an?\s+|\d+\s+|this\s+(?:is|makes)\s+)?(?:\w+\s+)?(?:inc|dec|increases?|decreases?|inc point)\.?(?:\s+rows?|\s+made)?\)(?!\s*[x×*]?\s*\d)",
     r",?\s{0,3}(?:but\s+)?do not work (?:inc|dec)\w*\s+directly (?:above|over)\s+(?:the\s+)?previous (?:inc|dec)\w*",
     r"\b(?:the\s+)?(?:back|bottom|rear)\s+(?:bumps?|ridges?|humps?)\s+of\s+(?=(?:the\s+)?(?:\d+(?:st|nd|rd|th)?|second|third|each|next|first)\b)",
     r"\bto complete (?:the )?(?:last |first )?\w+",

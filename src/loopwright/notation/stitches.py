@@ -28,7 +28,7 @@ from loopwright.notation.moves import LEFT_FREE, to_a_ring
 from loopwright.notation.olden import spread
 from loopwright.notation.places import END_WORDS, left_words, place
 from loopwright.notation.shapes import between
-from loopwright.notation.things import loop_behind, loop_words, rows_down, thing
+from loopwright.notation.things import LOOPS_ONLY, loop_behind, loop_words, rows_down, thing
 
 NOTE_WORDS = 60
 UNSEEN = frozenset({"inv", "invisible", "seamless", "chainless", "standing"})  # joins and starts that do not show
@@ -130,6 +130,8 @@ def make(cur: Cursor) -> Node:
     if "tog" in kind and (again := _decreases(cur, kind, n, loop, start)) is not None:
         return again
     where = place(cur)
+    if where is not None and (n is not None and (n.at(0) or 0) > 3) and where.quant == "next" and cur.low(-1) in LOOPS_ONLY and where.loop in ("back", "front", "third"):
+        loop, where = where.loop, None  # "16 sc in BLO": in so many stitches
     if down is None:
         down = rows_down(cur)
     if down is not None:

@@ -9,6 +9,7 @@ LOOP_WORDS: dict[str, Loop] = {
     "blo": "back", "bl": "back", "blp": "back", "flo": "front", "fl": "front", "tlo": "third",
 }
 
+LOOPS_ONLY = frozenset((*LOOP_WORDS, "only", "loop", "loops", "lp", "lps"))  # words a loop is told with, when no stitch is named behind it
 _LOOPS = frozenset(("loop", "loops", "lp", "lps", "half", "thread", "threads", "strand", "halves"))
 
 

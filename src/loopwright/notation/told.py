@@ -27,7 +27,40 @@ _OF_WORK = re.compile(
 )
 
 
+_MAKING_UP = re.compile(r"(?:(?:fold|lay)\s+(?:the|it|each|both|your|work|piece|in\s+half|flat)|where\s+(?:a|an|the|two))\b", re.IGNORECASE)
+_HOW_ON = re.compile(
+    r"(?:you\s+will\s+)?(?:now\s+|from\s+(?:now|here)\s+on,?\s+)?(?:work|continue|begin(?:\s+working)?|working)\s+(?:back\s+and\s+forth\s+)?"
+    r"in\s+(?:continuous\s+)?(?:rows|rounds|rnds|spirals?)(?:\s+from\s+(?:now|here)\s+on)?\s*[:.]?",
+    re.IGNORECASE,
+)
+_SEWING = re.compile(
+    r"(?:(?:now|then|next),?\s+)?(?:using\s+[^,.;]{1,30},\s*)?(?:"
+    r"(?:sew|whip\s?stitch|mattress\s+stitch|seam|graft|pin)\b"
+    r"|(?:sl(?:ip)?\.?\s?st(?:itch)?(?:es)?\.?|ss|join|(?:single\s+)?crochet|sc|dc)\s+(?![^.;]*\b(?:next|each|sts|stitches)\b)(?:(?:to\s+join|in)\s+)?(?:the\s+|both\s+|two\s+|your\s+)*"
+    r"(?:(?:short|long|side|back|row)\s+(?:ends?|edges?|seams?|sides?)|(?:brim|band|ribbing|rib|pieces?|panels?|squares?|motifs?|sides|edges|ends|seam)\b"
+    r"|(?:first|last|final)\s+(?:and\s+(?:last|first|final)\s+)?rows?\b))",
+    re.IGNORECASE,
+)
+_HEADING = re.compile(r"[A-Z][A-Za-z]+(?:[ /&-]{1,3}[A-Za-z]+){0,3}\s*:?")
+_DOING = frozenset(
+    "in into on over around across along each every next turn join fasten finish off repeat rep continue work make from to all until then ch chain "
+    "skip miss sk leave attach cut break change with stuff place insert weave sew begin start finally end and mark do not as same ring st sts".split()
+)
+
+
 LONGEST_NAME = 120
+
+
+def of_the_whole(line: str) -> bool:
+    """Whether a line among the rows is told of the whole piece: folded, laid, sewn or slip-stitched up, worked on in rows. It makes no row."""
+    words = line.strip()
+    return _MAKING_UP.match(words) is not None or _SEWING.match(words) is not None or _HOW_ON.fullmatch(words) is not None
+
+
+def is_heading(line: str) -> bool:
+    """Whether a line is but the name of a part, though a stitch or a shaping is in it: "Decreases:", "Picot edge", "Shell Round"."""
+    words = line.strip()
+    return _HEADING.fullmatch(words) is not None and not _DOING & set(re.split(r"[ /&:-]+", words.lower()))
 
 
 def opens_block(line: str) -> bool:
