@@ -26,6 +26,10 @@ def skip(cur: Cursor) -> Node:
     """ "sk next 2 sts", "skip 1 ch, miss 1 st": what is passed over."""
     start = cur.at
     cur.at += 1
+    if cur.low() == "all" and any(cur.low(i) in ("to", "until") for i in range(1, 5)):
+        while not cur.done and cur.kind() not in ("sep", "close", "star"):
+            cur.at += 1
+        return Mark("note", span=cur.span_from(start))  # "skip all sts to next ch-2 sp": what comes next names the place
     skips = [_one_skip(cur, start)]
     while (more := _skips_more(cur)) is not None:
         skips.append(more)
@@ -68,7 +72,7 @@ def _one_skip(cur: Cursor, start: int) -> Node:
     ahead = 1 if cur.low() in ("the", "over") else 0
     first = cur.kind(ahead) == "ord" and cur.token(ahead).value == 1  # type: ignore[union-attr]
     cur.at += ahead + first
-    cur.skip("the", "next", "first", "last", "over", "following", "joined", "joining")
+    cur.skip("the", "next", "first", "last", "over", "following", "joined", "joining", "center", "centre", "middle")
     n = None if is_space_number(cur) else cur.number()
     found = thing(cur)
     if found is not None and cur.low() == "of" and (cur.low(1) in ("ch", "chain", "foundation") or cur.low(1) == "the" and cur.low(2) in ("ch", "chain")):

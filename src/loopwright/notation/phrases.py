@@ -133,7 +133,7 @@ def _attach(cur: Cursor) -> Node | None:
     """ "attach to same place as sl st", "join wool in any space"."""
     start = cur.at
     cur.at += 1
-    cur.skip("yarn", "thread", "wool", "cotton", "silk", "the", "with", "sl", "st")
+    cur.skip("yarn", "thread", "wool", "cotton", "silk", "the", "with", "a", "sl", "st", "sl st", "slst", "ss")
     goes = next((i for i in range(1, 4) if cur.low(i) in ("to", "in", "at", "into")), 0)
     if goes and cur.tokens[start].text.lower() != "fasten" and all(cur.kind(i) == "word" for i in range(goes)) and cur.low() not in ("to", "in", "at", "into", "on"):
         cur.at += goes  # "attach dark green to …"

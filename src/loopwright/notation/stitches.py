@@ -244,9 +244,11 @@ def _slip_join(cur: Cursor, start: int) -> Node | None:
     where = place(cur)
     if where is not None and to_a_ring(cur):
         return Ring(False, span=cur.span_from(start))
-    closes = cur.done or cur.low() in (".", ";", ",", ")") and cur.low(1) in ("", "turn", "ch", "fasten", "do", "not", "cut", ".")
+    closes = cur.done or cur.low() in (".", ";", ",", ")") and cur.low(1) in ("", "turn", "ch", "fasten", "fo", "do", "not", "cut", ".")
     if where is not None and closes and start > 3 and (where.quant == "first" or where.thing.kind == "tch" or where.of is not None and where.of.kind in ("tch", "ch", "sp")):
         return Join(where, "sl st", span=cur.span_from(start))
+    if where is not None and closes and where.quant == "next" and where.thing == STITCH and cur.tokens[start - 2].low in ("around", "round"):
+        return Join(None, "sl st", span=cur.span_from(start))  # "sc in each st around, sl st in next st": the first of the round
     if where is None and start > 3 and (cur.done or cur.low() in (".", ";", ",") and (cur.kind(1) == "end" or cur.low(1) in ("turn", "ch", "fasten", "do"))):
         return Join(None, "sl st", span=cur.span_from(start))
     cur.at = mark

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from array import array
 from collections import Counter
 from dataclasses import replace
@@ -41,6 +42,7 @@ from loopwright.working.tape import Note
 from loopwright.working.view import View, ring
 
 NOTHING = View(b"")
+_SLIPS = re.compile(re.escape(bytes((SLIP,))) + b"{2,}")
 LEFT_COST, LEFT_EACH, LEFT_MAX = 1.5, 0.15, 4.0
 SPACE_LEFT, SPACE_EACH = 0.7, 0.1
 DISAGREES = 3.0
@@ -251,7 +253,7 @@ def _finished(run: Run, pending: Chain | None) -> Made:
     along = slips_along_own_chain(run, out)
     slips = out.count(SLIP) - along
     stitches = len(out) - out.count(CHAIN) - along
-    count = stitches if run.slip_row else stitches - (slips if slips * 4 < stitches or slips == stitches > 0 and run.turned is False and run.in_rounds else 0)
+    count = stitches if run.slip_row or stitches == run.named["printed"] else stitches - _uncounted(run, out, slips, stitches)
     bridged = bridged_chains(run)
     if nothing_made and (run.view.foundation or run.view.ring):
         return _only_start(run, cost, pending)
@@ -268,6 +270,17 @@ def _finished(run: Run, pending: Chain | None) -> Made:
         stays=bool(run.named.get("no-turn")), from_print=bool(run.named.get("from-print")),
         work=run.steps + len(out) // 4,
     )
+
+
+def _uncounted(run: Run, out: bytes, slips: int, stitches: int) -> int:
+    """Slip stitches that are none of the row's stitches: single ones among others, and a round of nothing else."""
+    if slips == stitches > 0 and run.turned is False and run.in_rounds:
+        return slips
+    if slips * 4 >= stitches:
+        return 0
+    if slips != out.count(SLIP):
+        return slips
+    return slips - sum(len(m.group()) for m in _SLIPS.finditer(out))
 
 
 def _divisions(run: Run) -> int:
@@ -309,6 +322,8 @@ def _leftovers(run: Run) -> tuple[int, int]:
 
 
 def _drop_trailing_slips(run: Run) -> None:
+    if not run.in_rounds and not run.joined and run.out[-2:] == bytes((SLIP, SLIP)):
+        return  # the edge of a row
     while run.out and run.out[-1] == SLIP and not run.slip_row and run.out.count(SLIP) * 4 < len(run.out):
         run.out.pop()
         slot = run.into.pop()

@@ -53,7 +53,7 @@ def do_slip(run: Run, node: Make, count: int) -> None:
         return None
     if place.of is not None and place.of.kind == "ch" and run.named.get("own-chain-left", 0) > 0:
         return own_more(run, code("sl st"), place)
-    if run.worked == 0 and not run.out and not run.inside:
+    if run.worked == 0 and not run.out and not run.inside and not _are_stitches(run, node, place, count):
         if run.view.ring:
             return None
         try:
@@ -92,6 +92,16 @@ def do_slip(run: Run, node: Make, count: int) -> None:
         run.worked += 1
         run.own_chain = 0
     return None
+
+
+def _are_stitches(run: Run, node: Make, place: Place, count: int) -> bool:
+    """Whether slip stitches at the start are the first of the row, not a way to where it starts: "sl st 4, sc 4, sl st 4"."""
+    if count < 2 and node.place is not None or run.view.ring or run.view.foundation or place.quant != "next" or place.thing != STITCH:
+        return False
+    first = run.following[0] if run.following else None
+    if not isinstance(first, Make) or first.place is not None and first.place.quant == "same":
+        return False
+    return bool(run.once("slips-first", ((0.0, False), (0.4, True))))
 
 
 def _of_another(following: Sequence[Node]) -> bool:
@@ -138,6 +148,8 @@ def do_skip(run: Run, node: Skip) -> None:
     count = node.n.at(0)
     if count is None:
         raise CannotWork("blank")
+    if run.worked == 0 and not run.out and count < run.named.get("free", 0) and _joins_yarn(run.following) and run.once("free-stitches", ((0.0, True), (0.5, False))):
+        on_free(run)
     if node.thing.kind in STITCHES and _into_space(run.following) and not run.view.foundation and run.view.runs:
         ahead = next((s for s, e in view_runs(run) if e > run.pos), None)
         if ahead is not None and count:  # "skip 3 dc, … in next sp": never past the space that is meant
@@ -190,16 +202,29 @@ def do_mark(run: Run, node: Mark) -> None:
     elif node.what == "underside":
         do_underside(run)
     elif node.what == "attach" and node.text == "free" and run.named.get("free") and run.worked == 0:
-        run.view = plain_row(run.named["free"])
-        run.pos, run.start, run.end, run.last = 0, 0, run.named["free"], None
+        on_free(run)
     elif node.what == "attach" and node.place is not None and run.worked == 0 and run.view.items and not run.view.foundation:
         slots = slots_of(run, node.place)
         if slots and slots[-1].start >= 0:
             run.last = slots[-1]
             run.pos = slots[-1].start
-            move_start(run, slots[-1].start)
+            if not run.named.get("on-free"):
+                move_start(run, slots[-1].start)
             run.named["attached"] = 1
             run.note("attach", slot=slots[-1])
+
+
+def on_free(run: Run) -> None:
+    """The row goes on where an earlier one left stitches free."""
+    run.view = plain_row(run.named["free"])
+    run.pos, run.start, run.end, run.last = 0, 0, run.named["free"], None
+    run.named["on-free"] = 1
+
+
+def _joins_yarn(following: Sequence[Node]) -> bool:
+    """ "skip next 8 sts, join yarn in next st": the yarn is joined anew, behind what was worked before."""
+    first = following[0] if following else None
+    return isinstance(first, Mark) and first.what == "attach"
 
 
 def do_underside(run: Run) -> None:
