@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
-from loopwright.model.tree import Chain, Either, Group, Make, Node, Repeat, SpecialStitch
+from loopwright.model.tree import Chain, Either, Group, Make, Node, Repeat, Skip, SpecialStitch
 from loopwright.record import record
 from loopwright.source import Span
 from loopwright.terms import Dialect
@@ -24,7 +24,7 @@ _NAME = r"(?P<name>[A-Za-z][\w’'/ -]{0,34}?)"
 _DEFINED = re.compile(rf"{_NAME}[ \t]*(?:[(\[](?P<abbr>[\w./’' -]{{1,16}})[)\]])?[ \t]*(?:=|:|—|–| - )[ \t]*(?P<words>\S.*)$")
 _PAIR = re.compile(r"(?:^|[,;.]\s+)(?P<name>[A-Za-z][\w/’'-]*(?: (?:st|sts|dc|sc|tr|sp))?)(?:\(s\))?\s*(?:=|:|—|–)\s*")
 _MOVES = re.compile(r"\b(?:yo|yoh|yrh|woh|wrh|insert|pull(?:ing)?\s+(?:up|through)|draw(?:ing)?|pick\s+up|work(?:ed)?\s+off|yarn\s+over|yarn\s+round|leaving|last\s+loops?|loops?\s+on)\b", re.IGNORECASE)
-_STITCHY = re.compile(r"\b(?:st|sts|stitch|shell|cluster|fan|puff|popcorn|bobble|picot|bean|star|knot|cross|v-?st|block|bl|mesh)\b", re.IGNORECASE)
+_STITCHY = re.compile(r"\b(?:st|sts|stitch|shell|cluster|fan|puff|popcorn|bobble|picot|bean|star|knot|cross(?:ed)?|cable|v-?st|block|bl|mesh)\b", re.IGNORECASE)
 _LABEL = re.compile(r"[ \t]*(?:\d+(?:st|nd|rd|th)\s+)?(?:rows?|rnds?|rounds?|r)\b\s*\.?\s*\d", re.IGNORECASE)
 _KEPT = frozenset("ch chain st sts stitch stitches sp sps rnd rnds row rows rep repeat sl st ss rs ws sk skip lp lps beg tog yo inc dec blo flo".split())
 
@@ -101,7 +101,7 @@ def _front(text: str) -> str:
 def _alone(line: str) -> bool:
     """Whether a line of its own defines a stitch: "Puff st (ps): yo, insert hook …"."""
     m = _DEFINED.match(line.strip())
-    return m is not None and _STITCHY.search(m["name"]) is not None and (_MOVES.search(m["words"]) is not None or " in " in m["words"])
+    return m is not None and (m["abbr"] is not None or _STITCHY.search(m["name"]) is not None) and (_MOVES.search(m["words"]) is not None or " in " in m["words"])
 
 
 def _pairs(text: str, start: int, end: int) -> list[tuple[str, str | None, int, int]]:
@@ -139,10 +139,19 @@ def _special(text: str, name: str, abbr: str | None, start: int, end: int, which
     if _MOVES.search(words):
         return Special(names, kind, (), words, Span(start, end)) if known is None else None
     told = parse(text, start, end, which)
-    nodes = _in_one(told)
+    nodes = _in_one(told) or (() if known else _over_several(told))
     if not nodes:
         return Special(names, kind, (), words, Span(start, end), told) if known and len(told) > 1 or known is None and _STITCHY.search(name) else None
     return Special(names, kind, nodes, words, Span(start, end))
+
+
+def _over_several(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
+    """A definition told over several stitches ("skip next st, dc in next st, dc in skipped st"), to be worked where its name stands."""
+    if not any(isinstance(n, Skip) for n in nodes) or not any(isinstance(n, Make) and n.place is not None for n in nodes):
+        return ()
+    if any(isinstance(n, Make) and n.place is not None and n.place.quant not in ("next", "skipped", "same") for n in nodes):
+        return ()
+    return (Repeat(nodes, "once"),)
 
 
 def _in_one(nodes: tuple[Node, ...]) -> tuple[Node, ...]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from loopwright.model.tree import (
     Chain,
@@ -133,6 +134,8 @@ def stitch_parts(run: Run, kind: str) -> tuple[Node, ...]:
 def do_defined(run: Run, node: Make) -> None:
     """A stitch or group that the pattern has defined: "shell", "cluster", "bean st"."""
     nodes = stitch_parts(run, node.kind)
+    if len(nodes) == 1 and isinstance(nodes[0], Repeat) and nodes[0].mode == "once":
+        return _do_over_several(run, node, nodes[0])
     count = node.n.at(0) or 1
     places = node.place or Place("next", node.n)
     repeats = count if node.place is not None and count > 1 and (node.place.n is None or node.place.n.at(0) == 1) else 1
@@ -148,6 +151,22 @@ def do_defined(run: Run, node: Make) -> None:
             run.groups.append(MadeGroup(begin, len(run.out), node.kind))
     if slots:
         run.last, run.pos = slots[-1], max(run.pos, slots[-1].end)
+    return None
+
+
+def _do_over_several(run: Run, node: Make, told: Repeat) -> None:
+    """A stitch that goes over several: worked as it is defined, on what comes next. "Xdc over next 2 sts" is one; "in each st" goes on to the end."""
+    from loopwright.working.instructions import do_all
+    from loopwright.working.repeats import do_repeat
+
+    if node.place is not None and node.place.quant == "each":
+        return do_repeat(run, Repeat((replace(node, place=None),), "end", span=node.span))
+    after = (run.reserve, run.reserve_spaces)
+    for _ in range(min(node.n.at(0) or 1, MAX_ITEMS)):
+        begin = len(run.out)
+        do_all(run, told.nodes, after)
+        run.groups.append(MadeGroup(begin, len(run.out), node.kind))
+    return None
 
 
 def name_last(run: Run, label: str) -> None:

@@ -10,6 +10,7 @@ from loopwright.working.view import Slot
 
 _HOW = {"both": "top", "back": "back", "front": "front", "third": "third", "front-post": "front-post", "back-post": "back-post"}
 JUMP_COST = 0.8
+NOTHING_THERE = 0.5  # "each space to the next corner" where only groups meet
 _ODD = frozenset({"row", "row-end", "corner", "ring"})  # not looked for along the row below
 
 
@@ -291,11 +292,13 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
         slot = seek(run, place.thing, pos)
         if slot is None or slot.start >= stop:
             break
-        ahead.append(slot)
+        if not ahead or slot != ahead[-1]:  # a gap has no width: it may be met again
+            ahead.append(slot)
         pos = slot.end if slot.end > pos else pos + 1
     if place.upto is not None:  # what the rest of the row needs lies behind the stop; before it there may be nothing
         spare = 0
         if not ahead:
+            run.cost += NOTHING_THERE if in_spaces and run.sticky.get("gaps-are-spaces") is False else 0.0
             return []
     if not ahead:
         raise RunsOut(place.thing.kind, wanted=1, found=0)

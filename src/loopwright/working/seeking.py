@@ -89,6 +89,8 @@ def _seek_space(run: Run, pos: int, length: int | None) -> Slot | None:
     runs = run.view.runs
     if not runs or run.view.foundation:
         return _seek_gap(run, pos)
+    if length is None and _gap_ahead(run, pos) and run.once("gaps-are-spaces", ((0.0, False), (0.3, True))):
+        return _seek_gap(run, pos)
     known = run.view.index.lengths
     if length and length not in known:
         run.once(f"space-{length}", ((0.7, True),))
@@ -123,6 +125,19 @@ def _seek_gap(run: Run, pos: int) -> Slot | None:
         return Slot(at, at, "between") if at is not None and at <= run.end else None
     run.once("gap-between-stitches", ((0.9, True),))
     return Slot(pos + 1, pos + 1, "between") if pos + 1 <= run.end else None
+
+
+def _gap_ahead(run: Run, pos: int) -> bool:
+    """Whether groups meet before the next chain space, which stands in the midst of one: a granny square's sides and corners."""
+    if len(run.view.groups) < 2:
+        return False
+    runs = run.view.runs
+    at = bisect_left(runs, (pos,))
+    if at < len(runs) and _space_between(run, runs[at][0]) == Slot(*runs[at], "space"):
+        return False
+    edges = _edges(run)
+    first = bisect_left(edges, pos)
+    return first < len(edges) and edges[first] <= (runs[at][0] if at < len(runs) else run.end)
 
 
 def _space_between(run: Run, pos: int) -> Slot | None:
