@@ -169,7 +169,8 @@ def _edges(run: Run) -> list[int]:
     if run.edges is None:
         n = len(run.view.items)
         found = {g.end for g in run.view.groups if g.end < n} | {g.start for g in run.view.groups if g.start > 0}
-        run.edges = sorted(found) + ([n] if run.view.joined else [])
+        found -= {at for apart in run.view.runs for at in apart}  # there the chains are the space
+        run.edges = sorted(found) + ([n] if run.view.joined and all(e != n for _, e in run.view.runs) else [])
     return run.edges
 
 
