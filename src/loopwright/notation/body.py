@@ -111,6 +111,9 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         return Mark("turn", span=cur.span_from(start))
     if low in ("join", "unite", "close") or low == "sl" and cur.low(1) == "to":
         return join(cur, before)
+    if low == "rotate":  # to go along another edge: the words say which
+        cur.at += 1
+        return Mark("note", span=cur.span_from(start))
     if low == "fo":
         cur.at += 1
         return Mark("fasten-off", span=cur.span_from(start))
@@ -127,6 +130,7 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
     if low == "do" and cur.low(1) == "not":
         what = {"join": "no-join", "turn": "no-turn"}.get(cur.low(2), "note")
         cur.at += 3
+        cur.skip("off", "yarn", "the", "thread") if cur.low(-1) in ("fasten", "finish", "break", "cut") else None
         return Mark(what, span=cur.span_from(start))
     shaped = shaping(cur) or plainly(cur)
     if shaped is not None:

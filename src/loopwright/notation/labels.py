@@ -12,7 +12,7 @@ from loopwright.source import Span
 MAX_RANGE = 2000
 _WORD = r"(?:rows?|rnds?|rounds?|rds?)"
 _LIST = r"\s?[(\[]\s*(?:\d{1,5}|[–—-])(?:\s*[,;:]\s*(?:\d{1,5}|[–—-]))*\s*[)\]]"
-_END = r"\s*(?P<side>\((?:right\s+side|wrong\s+side|rs|ws)\))?\s*(?:[:.)]|--?|—|–)\s*(?P<side2>\((?:right\s+side|wrong\s+side|rs|ws)\)\s*[:.]?)?"
+_END = r"(?:\s*\+|\s+onwards?|\s+(?:and|&)\s+(?:all\s+)?(?:following|further|subsequent|remaining)(?:\s+(?:rows?|rnds?|rounds?))?)?\s*(?P<side>\((?:right\s+side|wrong\s+side|rs|ws)\))?\s*(?:[:.)]|--?(?!\s*r\s?\d)|—|–(?!\s*r\s?\d))\s*(?P<side2>\((?:right\s+side|wrong\s+side|rs|ws)\)\s*[:.]?)?"
 _ORDINALS = "|".join(words()["ordinals"])
 _NUMBERS = "|".join(sorted(words()["numbers"], key=len, reverse=True))
 _OPEN = re.compile(r"(?P<word>r|rnd|row|round)\s*(?P<first>\d{1,9})(?:\s*(?:-|–|&)\s*r?(?P<last>\d{1,9}))?\s+(?=[\d(*\[]|[a-z]+\b)", re.IGNORECASE)

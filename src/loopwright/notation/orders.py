@@ -29,8 +29,8 @@ _WHICH = re.compile(
     re.IGNORECASE | re.VERBOSE,
 )
 _VERB = re.compile(r"(?:work\s+)?(?P<rep>rep(?:eat)?\.?|(?:same\s+)?as(?:\s+for|\s+in)?|like|work(?:\s+as)?(?:\s+for)?|same\s+as(?:\s+for)?|continue\s+to\s+repeat|keep\s+repeating)\s+", re.IGNORECASE)
-_TIMES = Expression(rf"\s*[,:]?\s*(?:alternately|by turns|in turn|continuously|alternating)?\s*,?\s*(?:for\s+)?(?P<n>{_N}|once|twice|thrice)\s*(?P<x>times|x\b|×)?\s*(?P<more>more|again)?(?:\s+times)?(?P<rows>\s*(?:more\s+)?{_ROWS})?", re.IGNORECASE)
-_UNTIL_ROWS = Expression(rf"(?:until|till|for(?:\s+a\s+total\s+of)?|to)\s+(?:there\s+are\s+|you\s+have\s+|a\s+total\s+of\s+)?(?P<n>{_N})\s*(?:in\s+all|more\s+)?\s*{_ROWS}", re.IGNORECASE)
+_TIMES = Expression(rf"\s*[,:]?\s*(?:alternately|by turns|in turn|continuously|alternating)?\s*,?\s*(?:for\s+)?(?P<other>an?other\s+|a\s+further\s+)?(?P<n>{_N}|once|twice|thrice)\s*(?P<x>times|x\b|×)?\s*(?P<more>more|again)?(?:\s+times)?(?P<rows>\s*(?:more\s+)?{_ROWS})?", re.IGNORECASE)
+_UNTIL_ROWS = Expression(rf"(?:until|till|for(?:\s+a\s+total\s+of)?|to)\s+(?:there\s+are\s+|you\s+have\s+(?:worked\s+)?|a\s+total\s+of\s+){{0,2}}(?P<n>{_N})\s*(?:in\s+all|more\s+)?\s*{_ROWS}", re.IGNORECASE)
 _UNTIL_STS = Expression(rf"(?:until|till|to)\s+(?:there\s+are\s+|you\s+have\s+|about\s+|only\s+)?(?P<n>{_N})\s*(?:sts?\b|stitches|[a-z]{{1,3}}\.?\s?c\b|sc|hdc|dc|tr)", re.IGNORECASE)
 _UNTIL_ANY = Expression(r"\b(?:until|till|for|to)\b\s+(?P<what>[^.;]{3,80})", re.IGNORECASE)
 _EVEN = re.compile(
@@ -120,7 +120,7 @@ def _other_rows(words: str, sizes: int) -> RowOrder | None:
     what: Literal["repeat", "same-as"] = "repeat" if repeats else "same-as"
     asks_rows = times is not None and bool(times["rows"]) and not times["x"]
     return RowOrder(
-        what, rows, last_n, delta_kind=which["op"].lower() if which["op"] else None, section=elsewhere["section"] if elsewhere else None, times=None if times is None or asks_rows else number(times["n"], sizes), more=bool(times and (times["more"] or asks_rows)),
+        what, rows, last_n, delta_kind=which["op"].lower() if which["op"] else None, section=elsewhere["section"] if elsewhere else None, times=None if times is None or asks_rows else number(times["n"], sizes), more=bool(times and (times["more"] or times["other"] or asks_rows)),
         until_sts=number(sts["n"], sizes, MOST_STITCHES) if sts and repeats else None, until_text=until["what"].strip() if until else "",
         total_rows=number(total["n"] if total else times["n"] if asks_rows and times else None, sizes),
     )

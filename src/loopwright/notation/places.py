@@ -12,6 +12,7 @@ from loopwright.notation.things import is_space_number, loop_words, rows_down, t
 
 PREPOSITIONS = frozenset("in into on over under around between through thru across along at onto inside round".split())
 END_WORDS = frozenset("around across round along".split())
+_OPENING = frozenset("beg beginning starting initial standing".split())
 _JUNK = frozenset("the of a an very immediately following previous prev preceding this that same-colored these those its".split())
 
 
@@ -83,6 +84,9 @@ def _quantified(cur: Cursor, seen: bool) -> Place | None:
             return replace(inner, quant="last", thing=Thing("tch"))  # "top of ch 3": the chain that stands for a stitch
         return inner
     word = cur.low()
+    if word in _OPENING and cur.kind(1) == "kind" and cur.token(1).value != "ch":  # type: ignore[union-attr]
+        cur.at += 1
+        return Place("first", ONE, thing(cur) or STITCH, loop=loop)  # "top of beg puff", "standing dc"
     if (crossed := skipped(cur, loop)) is not None:
         return crossed
     if word in ("each", "every", "all", "ea") or (word in ("remaining", "rem") and thing_word(cur.low(1))):
@@ -141,6 +145,8 @@ def _as_words(cur: Cursor) -> None:
 def _each(cur: Cursor, loop: Loop) -> Place | None:
     cur.at += 1
     cur.skip("of", "the", "single")
+    if loop == "both" and cur.low() in ("front", "back", "third") and (told := loop_words(cur)) is not None:
+        loop = told  # "each front loop around"
     if cur.low() == "other" and cur.low(-1) == "the" and cur.kind(1) == "num":
         cur.at += 1  # "in each of the other 11 sts"
     if cur.low() in ("other", "alternate", "second") and cur.low() != "second":

@@ -20,7 +20,7 @@ _MORE_STOPS = re.compile(
 )
 _NAME = r"(?:(?:[A-Z][\w’']+\.?|[A-Z])(?:\s+(?:and\s+)?(?=[A-Z]))?){1,4}"
 _COLOUR = re.compile(
-    rf"\b(?:[Ww]ith|[Uu]sing)\s+(?:(?:double|single|two)\s+strands?\s+of\s+)?(?!RS|WS|Ch\b|Sc\b|Dc\b|Row|Rnd|Round){_NAME}(?:\s+(?:and|hook|size)\s+(?:Size\s+)?[A-Z\d]\s+hook)?(?=\s*[,;.)]|\s+(?:ch|chain|make|work|\*|loosely|\d|and|repeat|embroidery|crochet))"
+    rf"\b(?:[Ww]ith|[Uu]sing)\s+(?:[Cc]olou?r\s+)?(?:(?:double|single|two)\s+strands?\s+of\s+)?(?!RS|WS|Ch\b|Sc\b|Dc\b|Row|Rnd|Round){_NAME}(?:\s+(?:and|hook|size)\s+(?:Size\s+)?[A-Z\d]\s+hook)?(?=\s*[,;.)]|\s+(?:ch|chain|make|work|\*|loosely|\d|and|repeat|embroidery|crochet))"
 )
 _BREAKS = re.compile(rf"\b(?i:cut|drop|break|fasten off|attach|join|pull|pick up|change to|changing to|rejoin)\s+(?!Rnd|Row|Round){_NAME}(?=[\s,;.)]|$)")
 _CHANGES = re.compile(rf",?\s{{0,3}}\b(?i:chang(?:e|ing)\s+to|switch(?:ing)?\s+to)\s+{_NAME}\s+(?:in|on|with|at)\s+(?:the\s+)?last\s+(?:st|stitch|sc|hdc|dc|tr|yo|yarn\s+over)\b")
@@ -32,7 +32,7 @@ _SPELT = {"rpt": "rep"}  # as long as what they stand for
 _SAME_LENGTH = re.compile(r"\b(?:rpt)\b", re.IGNORECASE)
 _ASIDES = (
     r"\((?:when|note|starting|beginning|always|about|approximately|see|leave|or\s+(?:to\s+)?desired)[^()]{0,200}\)",
-    r",?\s{0,3}(?:being|taking)\s+(?:very\s+)?care(?:ful)?\s+not\s+to\s+twist(?:\s+(?:the\s+)?(?:ch|chain|work|it|sts))?",
+    r",?\s{0,3}(?:being|taking)\s+(?:very\s+)?care(?:ful)?\s+not\s+to\s+twist(?:\s+(?:the\s+)?(?:chain|ch|work|it|sts)\b)?",
     r"\(?this brings thread[^().;]{0,60}\)?",
     r"\((?:make|MAKE)\s+\d+\)",
     r"\b(?:place|use)\s+(?:a\s+)?markers?\s+(?:at|to|for)[^.;]{0,50}[.;]?",

@@ -7,10 +7,12 @@ from dataclasses import replace
 from loopwright.model.tree import (
     ONE,
     Chain,
+    Group,
     Make,
     Mark,
     Node,
     PatternRun,
+    Place,
     Repeat,
 )
 from loopwright.notation import body
@@ -19,6 +21,7 @@ from loopwright.notation.places import place
 from loopwright.notation.things import thing
 from loopwright.notation.turns import as_group, placed
 
+_OF_STITCHES = frozenset(("shell", "fan", "scallop", "petal"))  # so many stitches in one place, not one stitch
 _HOLDS = frozenset(("keeping", "holding", "leaving", "retaining", "keep", "hold"))
 
 
@@ -78,6 +81,9 @@ def shapes_across(cur: Cursor) -> Node | None:
         return None
     name = str(cur.take().value)
     cur.skip("st", "sts")
+    if size is not None and name in _OF_STITCHES and (cur.low() in ("in", "into") or cur.kind() in ("sep", "close", "end")):
+        where = place(cur) if cur.low() in ("in", "into") else None
+        return Group((size,), where or Place("next", ONE), name=name, span=cur.span_from(start))  # "5-dc shell in next st"
     if cur.low() in ("in", "into", "over", "on", "around", "from") and cur.low(1) != "row" or cur.kind() == "num" and n is None:
         cur.at = start
         return None

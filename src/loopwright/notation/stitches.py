@@ -105,6 +105,8 @@ def make(cur: Cursor) -> Node:
     n = cur.number()
     cur.skip("more", "-", ".")
     kind = str(cur.take().value)
+    if (shaped := _shaped(cur, kind, n, start)) is not None:
+        return shaped
     down = rows_down(cur) if kind != "ch" else None
     if n is None and down is None and cur.kind() in ("num", "blank") and (kind == "ch" or cur.kind(1) != "kind" or _number_after(cur)):
         n = cur.number()
@@ -163,6 +165,29 @@ def make(cur: Cursor) -> Node:
     return _more_places(cur, made, start) if over is made else over
 
 
+def _shaped(cur: Cursor, kind: str, n: Num | None, start: int) -> Node | None:
+    """ "hdc inc", "8 hdc-inc", "dc dec", "8 inc (hdc)": an increase or decrease in a stitch that is told; nothing taken elsewhere."""
+    dash = cur.low() == "-"
+    op = cur.token(dash)
+    if kind in _PLAIN and op is not None and op.kind == "kind" and op.value in ("inc", "dec"):
+        cur.at += 1 + dash
+        op_kind, of = str(op.value), kind
+    elif kind in ("inc", "dec") and cur.kind() == "open" and cur.kind(1) == "kind" and cur.token(1).value in _PLAIN and cur.kind(2) == "close":  # type: ignore[union-attr]
+        op_kind, of = kind, str(cur.token(1).value)  # type: ignore[union-attr]
+        cur.at += 3
+    else:
+        return None
+    n = n or (cur.number() if cur.kind() in ("num", "blank") and cur.kind(1) != "kind" else None)
+    where = place(cur) or (place(cur, bare=True) if cur.low() in ("each", "next", "every") else None)
+    if where is None and cur.low() in END_WORDS and cur.kind(1) in ("sep", "end", "close"):
+        cur.at += 1
+        where = Place("each", None, STITCH)
+    if op_kind == "dec":
+        return Make(f"{of}2tog", n or ONE, where, span=cur.span_from(start))
+    return Make(of, Num((2,)), where or Place("next", n or ONE), span=cur.span_from(start))
+
+
+_PLAIN = frozenset("sc hdc dc tr dtr esc".split())
 _POSTS = {"front-post": "fp", "back-post": "bp"}
 _OFF = frozenset("of on along".split())
 

@@ -19,6 +19,8 @@ def loop_words(cur: Cursor) -> Loop | None:
     cur.skip("the", "picking", "up", "taking", "only", "working", "through", "in", "into", "just") if cur.low() in ("picking", "taking") else None
     if cur.low() == "the" and cur.low(2) in _LOOPS and cur.low(-1) in ("in", "into", "through", "thru", "using"):
         cur.at += 1
+    if cur.low() == "the" and cur.low(1) in LOOP_WORDS:
+        cur.at += 1
     word = cur.low()
     if word in LOOP_WORDS and not (word in ("bl", "fl") and cur.kind(1) == "num"):
         cur.at += 1

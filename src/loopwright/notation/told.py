@@ -51,10 +51,13 @@ _DOING = frozenset(
 LONGEST_NAME = 120
 
 
+_COLOURS = re.compile(r"(?:now\s+)?(?:change|switch|alternate)\s+(?:the\s+)?(?:yarns?|colou?rs?)\b[^;:]*", re.IGNORECASE)
+
+
 def of_the_whole(line: str) -> bool:
     """Whether a line among the rows is told of the whole piece: folded, laid, sewn or slip-stitched up, worked on in rows. It makes no row."""
     words = line.strip()
-    return _MAKING_UP.match(words) is not None or _SEWING.match(words) is not None or _HOW_ON.fullmatch(words) is not None
+    return _COLOURS.fullmatch(words) is not None or _MAKING_UP.match(words) is not None or _SEWING.match(words) is not None or _HOW_ON.fullmatch(words) is not None
 
 
 def is_heading(line: str) -> bool:

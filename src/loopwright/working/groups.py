@@ -37,7 +37,7 @@ def do_group(run: Run, node: Group) -> None:
         begin = len(run.out)
         if done == 2 and copied(run, node, slots):
             break
-        nodes = node.nodes
+        nodes = node.nodes[1:] if len(node.nodes) > 2 and _slip(node.nodes[0]) else node.nodes  # the hook goes there: "(sl st, ch 3, 2 dc) in next sp"
         if len(nodes) > 1 and isinstance(nodes[0], Chain) and not run.worked and not run.out and run.start_chain is None and not run.view.foundation:
             length = (nodes[0].n.at(0) or 0) + nodes[0].plus
             if not side_of_petal(run, length, nodes[1:]):
