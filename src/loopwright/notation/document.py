@@ -327,6 +327,7 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
     ends = None if again else until(text[at:end].strip(), which)
     order = ends or whole if ends is not None or whole is not None and (whole.total_rows or whole.until_sts) else order_of(text[at:stop].strip(), sizes, which)
     if order is not None:
+        said = None if order.total_rows and said and said.first == said.last else said  # "Row 3 onwards: repeat Row 2 until you have 30 rows"
         return [Row(said, (), () if order is ends or order is whole and order.total_rows else counts, order, side, span=span)]
     split = _THEN.search(text, at, stop)
     if split is not None:

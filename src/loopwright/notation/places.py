@@ -312,6 +312,9 @@ def _after(cur: Cursor, found: Place) -> Place:
             found = replace(found, rows_below=down)
         elif cur.low() == "between" and cur.kind(1) == "kind" and cur.low(1).endswith("s") and cur.kind(2) in ("sep", "end", "close", "word"):
             cur.at += 2  # "in next sc between shells": says which it is
+        elif found.thing.kind in ("row", "row-end") and cur.low() in ("down", "up", "along", "of", "on"):
+            while cur.kind() == "word":  # "in each row end down the side"
+                cur.at += 1
         elif cur.low() in ("following", "below", "made", "directly", "worked", "left", "free", "remaining"):
             cur.at += 1
         else:

@@ -134,6 +134,8 @@ def make(cur: Cursor) -> Node:
     where = place(cur)
     if where is not None and (n is not None and (n.at(0) or 0) > 3) and where.quant == "next" and cur.low(-1) in LOOPS_ONLY and where.loop in ("back", "front", "third"):
         loop, where = where.loop, None  # "16 sc in BLO": in so many stitches
+    if where is not None and where.quant == "each" and where.thing.kind == "ch" and (under := _bottom(cur, kind, n, start)) is not None:
+        return under
     if down is None:
         down = rows_down(cur)
     if down is not None:
@@ -163,6 +165,22 @@ def make(cur: Cursor) -> Node:
     made = Make(kind, n or ONE, where, loop if loop != "both" else where.loop if where else "both", between=chains, span=cur.span_from(start))
     over = spread(cur, made, start)
     return _more_places(cur, made, start) if over is made else over
+
+
+_ALONG = frozenset(("along", "across", "on", "of", "around"))
+
+
+def _bottom(cur: Cursor, kind: str, n: Num | None, start: int) -> Node | None:
+    """ "in each ch along bottom", "across the foundation edge": the other side of the foundation; nothing taken elsewhere."""
+    words = 0
+    while cur.kind(words) in ("word", "kind") and words < 8:
+        words += 1
+    said = {cur.low(i) for i in range(words)} | ({"foundation"} if "foundation" in (cur.low(-1), cur.low(-2)) else set())
+    along = cur.low() in _ALONG or cur.low(-1) in _ALONG
+    if n is not None and n.at(0) != 1 or not along or not said & {"bottom", "foundation", "opposite", "underside", "lower"}:
+        return None
+    cur.at += words
+    return EdgeRun(kind, None, "underside", span=cur.span_from(start))
 
 
 def _shaped(cur: Cursor, kind: str, n: Num | None, start: int) -> Node | None:

@@ -120,6 +120,8 @@ def into_one(run: Run, nodes: Sequence[Node], slot: Slot) -> None:
 
 def _slip(node: Node) -> bool:
     """ "(sl st, ch 3, 3 dc) in next sp": a slip stitch into that place, which closes no round."""
+    if isinstance(node, Make):
+        return node.kind == "sl st" and node.place is None
     return isinstance(node, Join) and node.place is None and node.via == "sl st"
 
 

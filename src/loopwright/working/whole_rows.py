@@ -127,7 +127,7 @@ def do_edge(run: Run, node: EdgeRun) -> None:
         return
     count = node.n.at(0) if node.n is not None else None
     if count is None:
-        count = run.named.get("edge-rows", 0) * (node.per or 1)
+        count = run.named.get("first-row" if node.where == "underside" else "edge-rows", 0) * (node.per or 1)
         if not count:
             raise CannotWork("edge-unknown")
         run.cost += 0.5
