@@ -67,6 +67,7 @@ def test_stopping_while_writing_leaves_the_old_file(tmp_path, monkeypatch):
 def test_a_full_disk_as_the_system_tells_it():
     with Path("/dev/full").open("w", encoding="utf-8") as full, pytest.raises(OSError, match="No space left"):
         full.write("x" * 100_000)
+        full.flush()
 
 
 def test_a_folder_where_the_file_should_be(tmp_path):

@@ -100,8 +100,8 @@ class Folder:
             raise NotInFolderError(name)
         path = self.path / name
         try:
-            inside = not path.is_symlink() or path.resolve().parent == self.path
-        except (OSError, RuntimeError, ValueError):  # a loop of links
+            inside = not path.is_symlink() or path.resolve().parent == self.path and not path.resolve().is_symlink()
+        except (OSError, RuntimeError, ValueError):  # a loop of links; from Python 3.13 on it is but a link that leads nowhere
             inside = False
         if not inside:
             raise NotInFolderError(name)

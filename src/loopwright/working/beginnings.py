@@ -22,6 +22,7 @@ NEAR = 10
 FAR = 420
 SPAN = 70
 SHORT, LONGEST = 130, 3_000  # foundation chains that are tried one by one, and at all
+WORK = 8_000  # instructions worked in all numbers of chains that are tried
 STITCHES = 4_000  # made in all numbers that are tried
 HORIZON = 4
 
@@ -170,13 +171,16 @@ def _chains(decoder: Decoder, state: State, step: Step, body: tuple, kind: str) 
     fits: list[tuple[float, int]] = []
     near = [wanted + d for d in (1, 2, 3, 0, 4, 5, 6, -1, -2)] if wanted else range(2, 130)
     numbers = [*near, *(n for n in range(2, SHORT) if n not in near)] if wanted else list(near)
+    work = 0
     for n in numbers:
-        if not 1 < n <= LONGEST:
+        if not 1 < n <= LONGEST or work > WORK:
             continue
         try:
             made = work_row(foundation(n), body, (), dict(state.conventions), decoder.definitions, kind, step.kind == "rnd", 0)
-        except CannotWork:
+        except CannotWork as why:
+            work += why.work
             continue
+        work += made.work
         if made.left == 0 and (not wanted or agrees(made, step.printed) or abs(made.count - wanted) == 1):
             fits.append((made.cost, n))
             if not wanted:
