@@ -65,9 +65,8 @@ def test_stopping_while_writing_leaves_the_old_file(tmp_path, monkeypatch):
 
 @pytest.mark.skipif(not Path("/dev/full").exists(), reason="needs a device that is always full")
 def test_a_full_disk_as_the_system_tells_it():
-    with Path("/dev/full").open("w", encoding="utf-8") as full, pytest.raises(OSError, match="No space left"):
-        full.write("x" * 100_000)
-        full.flush()
+    with Path("/dev/full").open("wb", buffering=0) as full, pytest.raises(OSError, match="No space left"):
+        full.write(b"x" * 100_000)
 
 
 def test_a_folder_where_the_file_should_be(tmp_path):
