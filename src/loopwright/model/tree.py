@@ -149,6 +149,7 @@ class Repeat:
     `ending`: what is worked after it when the text says "ending with …" (replaces the last round's tail as needed);
     `ending_mode`: "after" (plain text going on), "with" ("ending with"), "with-last" ("end last rep with"), "correspond",
     "omit" (last repeat leaves the ending nodes out), "at" (last repeat stops before node index `stop_at`: ** mark).
+    `upto`: with "end", the rounds stop before the next of these ("rep from * to corner").
     """
 
     nodes: tuple[Node, ...]
@@ -160,6 +161,7 @@ class Repeat:
     ending_mode: Literal["after", "with", "with-last", "correspond", "omit", "at"] = "after"
     stop_at: int | None = None
     span: Span = NOWHERE
+    upto: Thing | None = None
 
 
 @record

@@ -76,7 +76,12 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
         n = _stitches_glued(cur) or cur.number()
         if n is None:
             return ()
+        if cur.low() == "half" and cur.kind(1 + (cur.low(1) == "-")) == "kind":
+            cur.at += 2 + (cur.low(1) == "-")  # "2 half-shells": not counted by themselves
+            continue
         noun = _noun(cur)
+        if cur.accept_words("at each end") or cur.accept_words("each end") or cur.accept_words("on each end"):
+            continue
         if cur.low() == "of" and cur.kind(1) == "num":
             cur.at += 2  # "5 blocks of 3 dc": what each of them is made of
             cur.at += cur.kind() == "kind"

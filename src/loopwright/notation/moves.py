@@ -26,7 +26,7 @@ def skip(cur: Cursor) -> Node:
     """ "sk next 2 sts", "skip 1 ch, miss 1 st": what is passed over."""
     start = cur.at
     cur.at += 1
-    if cur.low() == "all" and any(cur.low(i) in ("to", "until") for i in range(1, 5)):
+    if cur.low() == "all" and any(cur.low(i) in ("to", "until") for i in range(1, 9)):
         while not cur.done and cur.kind() not in ("sep", "close", "star"):
             cur.at += 1
         return Mark("note", span=cur.span_from(start))  # "skip all sts to next ch-2 sp": what comes next names the place

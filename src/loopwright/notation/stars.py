@@ -17,6 +17,7 @@ from loopwright.model.tree import (
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.lists import one_place
 from loopwright.notation.places import END_WORDS, left_words
+from loopwright.notation.things import thing
 
 _GAP, _SPACE = Thing("gap"), Thing("sp")
 
@@ -24,11 +25,28 @@ _GAP, _SPACE = Thing("gap"), Thing("sp")
 def to_end(cur: Cursor, inside: tuple[Node, ...], start: int) -> Node:
     """A repeat along the row, to its end or until so much is left ("across to last 3 sts"); `start`: its first token."""
     cur.skip("around", "across", "round", "along", "the", "row", "rnd", "entire", "ch", "chain", "all")
+    stop = _upto(cur)
+    if stop is not None:
+        return Repeat(inside, "end", span=cur.span_from(start), upto=stop)
     left = left_words(cur)
     if left is not None:
         return Repeat(inside, "left", left=left[0], left_of=left[1], span=cur.span_from(start))
     cur.skip("to", "end", "of", "the", "row", "rnd", "round")
     return Repeat(inside, "end", span=cur.span_from(start))
+
+
+def _upto(cur: Cursor) -> Thing | None:
+    """ "to ch-2 sp", "to next corner": where the rounds of a repeat stop; nothing taken where no such place is told."""
+    start = cur.at
+    if cur.low() not in ("to", "until"):
+        return None
+    cur.at += 1
+    cur.skip("the", "next", "following", "first", "centre", "center", "middle")
+    stop = thing(cur)
+    if stop is None or stop.kind not in ("sp", "loop", "corner") or cur.kind() not in ("sep", "end", "close"):
+        cur.at = start
+        return None
+    return stop
 
 
 def star(cur: Cursor, out: list[Node], stars: list[int]) -> None:

@@ -160,7 +160,7 @@ def make(cur: Cursor) -> Node:
         loop = loop_behind(cur) or "both"
     chains = chains or (between(cur) if where is not None else 0)
     wide = where.n.at(0) if where is not None and where.n is not None and where.quant == "next" else None
-    if kind == "cluster" and n in (None, ONE) and wide and wide > 1 and any(t.text.lower() == "over" for t in cur.tokens[start : cur.at]):
+    if kind in ("cluster", "cross-st") and n in (None, ONE) and wide and wide > 1 and any(t.text.lower() == "over" for t in cur.tokens[start : cur.at]):
         return Make(kind, ONE, None, taking=wide, parts=wide, span=cur.span_from(start))
     made = Make(kind, n or ONE, where, loop if loop != "both" else where.loop if where else "both", between=chains, span=cur.span_from(start))
     over = spread(cur, made, start)
@@ -279,6 +279,8 @@ def _slip_join(cur: Cursor, start: int) -> Node | None:
             return Ring(False, span=cur.span_from(start))
         cur.at += 1
         where = place(cur, bare=True)
+        if where is not None and to_a_ring(cur):
+            return Ring(False, span=cur.span_from(start))
         third = where is not None and where.quant == "kth" and where.thing.kind == "ch" and not where.from_hook and start > 3  # of the chain that the round began with
         if where is not None and (third or where.quant == "first" or where.thing.kind in ("tch", "join")):
             return Join(where, "sl st", span=cur.span_from(start))

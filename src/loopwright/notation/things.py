@@ -140,6 +140,9 @@ def _kind_thing(cur: Cursor) -> Thing:
     t = cur.take()
     kind = str(t.value)
     if kind == "ch":
+        if cur.low() == "-" and thing_word(cur.low(1)) in ("sp", "loop"):
+            cur.at += 2
+            return Thing("sp")  # "in ch-sp"
         length = _length(cur)
         if thing_word(cur.low()) in ("sp", "loop", "mesh"):
             cur.at += 1

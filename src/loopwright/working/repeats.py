@@ -9,7 +9,7 @@ from loopwright.model.tree import Chain, Join, Make, Node, Num, Repeat, Skip
 from loopwright.working.instructions import do_all, total_needed
 from loopwright.working.kinds import CHAIN
 from loopwright.working.run import CannotWork, Point, Run, RunsOut
-from loopwright.working.seeking import SPACES, view_runs
+from loopwright.working.seeking import SPACES, seek, view_runs
 from loopwright.working.tiles import LAST_ROUNDS, Copier, Points, round_begins
 
 MAX_TIMES = 20_000
@@ -30,9 +30,22 @@ def do_repeat(run: Run, node: Repeat) -> None:
     elif node.mode == "left":
         left = (node.left.at(0) or 0) if node.left is not None else 0
         _to_end(run, node, after, (0, left) if node.left_of.kind in SPACES else (left, 0))
+    elif node.upto is not None and (stop := seek(run, node.upto, run.pos)) is not None:
+        _up_to(run, node, stop.start)
     else:
         _to_end(run, node, after, None)
     return None
+
+
+def _up_to(run: Run, node: Repeat, stop: int) -> None:
+    """Rounds as long as they end before an item of the row below; what lies between the last and it is passed over."""
+    if stop <= run.pos:
+        return
+    end, run.end = run.end, stop
+    try:
+        _to_end(run, node, (0, 0), (0, 0))
+    finally:
+        run.end = end
 
 
 def _until(run: Run, node: Repeat, after: tuple[int, int]) -> None:
@@ -153,6 +166,10 @@ def _rounds(run: Run, node: Repeat, keep: tuple[int, int]) -> Points:
             break
         finally:
             run.inside -= 1
+        if node.upto is not None and run.pos > run.end:
+            run.back_to(points[-1])
+            run.cost = cost
+            break
         if run.pos == before:
             if len(points) == 1 and run.last is not None:
                 points.append(run.point())
