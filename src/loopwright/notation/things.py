@@ -92,6 +92,7 @@ def thing(cur: Cursor) -> Thing | None:
         if cur.low() in ("tch", "ch", "chain", "chs", "ch."):
             cur.at += 1
             _length(cur)
+            cur.at += thing_word(cur.low()) in ("sp", "loop")  # "turning ch sp"
             return Thing("tch")
         cur.at = start
     if word in ("magic", "adjustable", "sliding", "mr", "mc", "double", "slip"):

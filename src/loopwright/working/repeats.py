@@ -134,7 +134,17 @@ def _to_end(run: Run, node: Repeat, after: tuple[int, int], left: tuple[int, int
         run.repeats += max(full, 0)
     round_begins(run, 0)
     if ending and node.ending_mode != "correspond":
+        if _leads(node) and run.once("chain-before-ending", ((0.0, True), (0.3, False))):
+            do_all(run, node.nodes[:1], after)  # "*ch 1, sc in next sp; rep from * across, ending with sc in last sp"
         do_all(run, ending, after)
+
+
+def _leads(node: Repeat) -> bool:
+    """Whether each round is a chain and a stitch, and the ending but the stitch: the chain stands before that one too."""
+    if node.ending_mode != "with" or len(node.nodes) != 2 or len(node.ending) != 1:
+        return False
+    (chain, stitch), last = node.nodes, node.ending[0]
+    return isinstance(chain, Chain) and isinstance(stitch, Make) and isinstance(last, Make) and last.kind == stitch.kind
 
 
 def _room(run: Run, keep: tuple[int, int], takes_spaces: bool) -> bool:

@@ -78,6 +78,7 @@ class Made:
     start: int = 0
     uneven: tuple[int, int] | None = None  # a repeat that did not come out even: what a round takes, what there was for it
     stays: bool = False  # the words say that the work is not turned after it
+    free: int = 0  # stitches of the row below that it leaves, whether the words say so or not
     from_print: bool = False  # how many go along the row ends was taken from the printed count, which therefore confirms nothing
 
 
@@ -241,7 +242,9 @@ def _finished(run: Run, pending: Chain | None) -> Made:
     """Puts the row together: leftovers, counts, the view for the next row."""
     left, spaces = _leftovers(run)
     cost = run.cost
+    free = left
     if run.left_said:
+        free = left if run.named.get("left-free") else 0
         left = spaces = 0
     if left:
         cost += min(LEFT_MAX, LEFT_COST + LEFT_EACH * left) if left > 1 or not _is_tch(run) else 0.5
@@ -268,7 +271,7 @@ def _finished(run: Run, pending: Chain | None) -> Made:
         tuple(sorted(run.conventions.items(), key=lambda kv: kv[0])), main_of(out, run.main_kind), run.joined, run.turned,
         run.in_rounds or run.joined, pending, None, run.unsure, base=run.view, tape=tuple(run.tape), start=run.start, uneven=run.uneven,
         stays=bool(run.named.get("no-turn")), from_print=bool(run.named.get("from-print")),
-        work=run.steps + len(out) // 4,
+        work=run.steps + len(out) // 4, free=free,
     )
 
 

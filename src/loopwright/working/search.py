@@ -249,7 +249,7 @@ class Decoder(Remembered):
         change = made.count - before if before else None
         return State(
             view, made.conventions, made.pending, made.main_kind, made.in_rounds or (step.kind == "rnd" and made.view.items != b""),
-            made.joined, state.rows + 1 if made.out else 0, change, (step.doubt >= DOUBT or by_shape(step.body)) and made.agrees is not True, made.left if made.left > 1 and made.turned else state.free,
+            made.joined, state.rows + 1 if made.out else 0, change, (step.doubt >= DOUBT or by_shape(step.body)) and made.agrees is not True, made.free if made.free > 1 and made.turned else state.free,
             frame=self._told(step).frame if step.body and not step.goes_on else state.frame,
         )
 

@@ -96,11 +96,14 @@ def do_slip(run: Run, node: Make, count: int) -> None:
 
 def _are_stitches(run: Run, node: Make, place: Place, count: int) -> bool:
     """Whether slip stitches at the start are the first of the row, not a way to where it starts: "sl st 4, sc 4, sl st 4"."""
-    if count < 2 and node.place is not None or run.view.ring or run.view.foundation or place.quant != "next" or place.thing != STITCH:
+    many = count if node.place is None else count * ((place.n.at(0) if place.n is not None else 1) or 1)
+    if many < 2 or run.view.ring or run.view.foundation or place.quant not in ("next", "first") or place.thing != STITCH:
         return False
     first = run.following[0] if run.following else None
     if not isinstance(first, Make) or first.place is not None and first.place.quant == "same":
         return False
+    if run.start_chain is not None or run.tch_length:  # the row has begun: "ch 1, sl st in first 5 sts, hdc in each st"
+        return bool(run.once("slips-first", ((0.4, False), (0.0, True))))
     return bool(run.once("slips-first", ((0.0, False), (0.4, True))))
 
 
@@ -193,6 +196,7 @@ def do_mark(run: Run, node: Mark) -> None:
         run.named["no-turn"] = 1
     elif node.what == "leave":
         run.left_said = True
+        run.named["left-free"] = 1
     elif node.what == "colour":
         run.note("colour", word=node.text)
     elif node.what == "loops":
