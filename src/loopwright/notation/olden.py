@@ -31,6 +31,7 @@ from loopwright.notation.scanner import words
 
 _OVER = frozenset("on over above upon".split())
 _AGAIN = frozenset("the a an of in last next same underneath under below round row row's previous preceding".split())
+_LETTERS = frozenset((*"ABCDEFGH", "MC", "CC"))
 ANY = Thing("any")
 
 
@@ -39,10 +40,16 @@ def colours() -> frozenset[str]:
     return frozenset(words()["colours"])
 
 
+def yarn_letter(cur: Cursor, ahead: int) -> bool:
+    """Whether a yarn's letter stands there behind stitches and nothing follows: "3 sc A, 3 sc B", "[1 A, 5 MC]"."""
+    token = cur.token(ahead)
+    return token is not None and token.text in _LETTERS and cur.kind(ahead + 1) in ("sep", "close", "end", "star", "times")
+
+
 def olden(cur: Cursor, before: list[Node]) -> Node | None:
     """The node of an old form that starts here, None when none does."""
     low = cur.low()
-    if cur.kind() == "num" and cur.low(1) in colours():
+    if cur.kind() == "num" and (cur.low(1) in colours() or yarn_letter(cur, 1)):
         return _coloured(cur, before)
     if low in _OVER and (found := _over_first(cur)) is not None:
         return found

@@ -271,14 +271,18 @@ def _after(cur: Cursor, found: Place) -> Place:
         if cur.low() in PREPOSITIONS and _underside_next(cur):
             break
         if cur.low() == "between" and found.thing.kind == "sp" and (
-            cur.kind(1) == "kind" or thing_word(cur.low(1)) in ("group", "st") or (cur.kind(1) == "num" or cur.low(1) in ("each", "the")) and cur.kind(2) == "kind"
+            cur.kind(1) == "kind" or thing_word(cur.low(1)) in ("group", "st") or cur.kind(1) == "num" and cur.low(2) == "-" or (cur.kind(1) == "num" or cur.low(1) in ("each", "the")) and cur.kind(2) == "kind"
         ):
             cur.at += 1  # "in next sp between groups", "in sp between each dc"
             each = cur.accept("each")
             cur.skip("the")
             found = replace(found, quant="each", n=None) if each and found.quant == "next" else found
             cur.number()
+            cur.skip("-")
             beside = thing(cur)
+            if thing_word(cur.low()) == "group":
+                cur.at += 1  # "between 2-tr pairs"
+                beside = None
             cur.skip("'s", "’s")
             if beside is not None and beside.kind in ("sc", "hdc", "dc", "tr", "dtr"):
                 found = replace(found, relation="between", of=beside)

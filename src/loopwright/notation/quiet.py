@@ -51,6 +51,8 @@ _ASIDES = (
     r",?\s{0,3}(?:but\s+)?do not work (?:inc|dec)\w*\s+directly (?:above|over)\s+(?:the\s+)?previous (?:inc|dec)\w*",
     r"\b(?:the\s+)?(?:back|bottom|rear)\s+(?:bumps?|ridges?|humps?)\s+of\s+(?=(?:the\s+)?(?:\d+(?:st|nd|rd|th)?|second|third|each|next|first)\b)",
     r"\bto complete (?:the )?(?:last |first )?\w+",
+    r"\bleave\s+(?:an?|the)\s+(?:\w+\s+)?tail\b[^.;,]{0,40}", r"\b(?:and\s+)?(?:hide|weave\s+in|trim)\s+(?:the\s+|all\s+)?(?:tails?|ends?)\b[^.;]{0,30}", r"\bcinch(?:ed)?\s+(?:closed|shut|tight(?:ly)?|the\s+(?:top|hole))\b",
+    r"\bcontinuing\s+(?:on\s+)?from\s+the\s+[^,;.]{1,30},", r"(?<=[a-z])\s(?:around|across|along)\s+(?:the\s+)?(?:first|second|other|left|right|1st|2nd)\s+(?:leg|arm|ear|foot|sleeve|piece)\b(?=\s*[,;.(])",
     # which part of the piece is meant: the rows and stitches before it tell where
     r"\bat\s+the\s+(?:lower|upper|top|bottom)\s+(?:right|left)[- ](?:hand\s+)?corner\b(?=\s*,)", r"(?<=each row)\s+along\s+the\s+(?:long\s+|short\s+)?side\b(?=\s*[,;.])",
     (r"\b(?:back\s+to|of|down|up)\s+the\s+(?:(?:right|left|face|neck)\s+)?(?:bonnet|hat|fronts?|back|neck|body|sleeve|yoke|face|bag|mitt|mitten|sock|shawl)(?:\s+edge)?\b"
@@ -66,7 +68,7 @@ _ASIDES = (
     r"\bspacing (?:the )?sts evenly,?", r"\bworking (?:over|along|on|across|down) (?:the )?(?:sides?|edges?|ends?)(?: of each row)?,?",
     r"\bwork(?:ing)? in (?:s\.? ?c|d\.? ?c|tr|h\.? ?d\.? ?c)\.?(?: throughout)?,?(?=\s+(?:work|dec|inc)\b)",
     r"\bloosely\b", r"\bincl\b\.?",
-    r",?\s{0,3}\b(?:working|crossing|going) (?:in front of|behind|in back of) (?:the |last |previous |first |two |2 ){0,3}[a-z ]{1,20}?(?: just)? (?:made|worked|completed),?",
+    r",?\s{0,3}\b(?:working|crossing|going) (?:in front of|behind|in back of|over) (?:the |last |previous |first |two |2 ){0,3}[a-z ]{1,20}?(?: just)? (?:made|worked|completed),?",
 )
 _ASIDE = re.compile("|".join(_ASIDES), re.IGNORECASE)
 

@@ -80,7 +80,7 @@ def _expression(dialect: Dialect) -> re.Pattern[str]:
     | (?P<timesx>(?<![a-z])[x×✕]\s*(?P<tx>\d{{1,9}})(?![a-z]))
     | (?P<times>(?:(?P<tn>\d{{1,9}}|{numbers})\s*(?:more\s+)?(?:times?|x(?![a-z])|×))(?P<tmore>\s+more)?|twice(?P<tm2>\s+more)?|thrice|once(?P<tm1>\s+more)?|once\s+again)(?![a-z])
     | (?P<ord>(?:(?:(?P<on>\d{{0,8}}(?:(?<!1)1(?=st)|(?<!1)2(?=nd)|(?<!1)3(?=rd)|\d(?=th)))(?:st|nd|rd|th))|(?P<ow>{ordinals}))(?![a-z]))
-    | (?P<postb>(?<![a-z])(?P<pbr>r)?(?P<pbk>tr|dc|htr|hdc|sc)\s?(?:r)?(?P<pbs>[fb])(?P<pbp>p)?(?![a-z]))
+    | (?P<postb>(?<![a-z])(?P<pbr>r)?(?P<pbk>tr|dc|htr|hdc|sc)(?:\s(?=r?[fb]p))?(?:r)?(?P<pbs>[fb])(?P<pbp>p)?(?![a-z]))
     | (?P<kind>(?<![a-z])(?P<fp>{post})?(?P<k>{stitches})(?:\s*(?P<gn>\d{{1,9}})\s*(?:tog|together)(?![a-z])|(?![a-z])(?:\.(?=\s*[a-z\d(,;]))?))
     | (?P<num>\d{{1,9}}(?:[.,]\d{{1,9}}(?=\s*(?:cm|in|mm|"|″|”|inch)))?(?:\s?[½¼¾]|-\d/\d|\s\d/\d)?)
     | (?P<numword>(?<![a-z])(?:{numbers})(?![a-z]))
@@ -110,7 +110,7 @@ def scan(text: str, start: int, end: int, dialect: Dialect) -> list[Token]:
 
 
 _LETTERS = {"X": "sc", "V": "inc", "A": "dec", "T": "hdc", "F": "dc"}
-_LETTERS_ONLY = re.compile(r"[\s\dXVATF,;.()\[\]*×:-]*$")
+_LETTERS_ONLY = re.compile(r"(?:[\s\dXVATFx,;.()\[\]*×:-]|in\s+(?:a\s+)?(?:MR|magic\s+ring)\b)*$")
 
 
 def letters(text: str, tokens: list[Token]) -> list[Token]:

@@ -139,7 +139,7 @@ def _special(text: str, name: str, abbr: str | None, start: int, end: int, which
     if _MOVES.search(words):
         return Special(names, kind, (), words, Span(start, end)) if known is None else None
     told = parse(text, start, end, which)
-    nodes = _in_one(told) or (() if known else _over_several(told))
+    nodes = _in_one(told) or (() if known not in (None, "cross-st") else _over_several(told))
     if not nodes:
         return Special(names, kind, (), words, Span(start, end), told) if known and len(told) > 1 or known is None and _STITCHY.search(name) else None
     return Special(names, kind, nodes, words, Span(start, end))

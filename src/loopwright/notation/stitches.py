@@ -25,7 +25,7 @@ from loopwright.model.tree import (
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.edges import all_around, along
 from loopwright.notation.moves import LEFT_FREE, to_a_ring
-from loopwright.notation.olden import spread
+from loopwright.notation.olden import spread, yarn_letter
 from loopwright.notation.places import END_WORDS, left_words, place
 from loopwright.notation.shapes import between
 from loopwright.notation.things import LOOPS_ONLY, loop_behind, loop_words, rows_down, thing
@@ -123,6 +123,7 @@ def make(cur: Cursor) -> Node:
         return Join(None, "sl st", span=cur.span_from(start))  # ", 1 sl st." at a round's end closes it
     if kind == "sl st" and n is None and (joined := _slip_join(cur, start)) is not None:
         return joined
+    cur.at += yarn_letter(cur, 0)
     loop = loop_words(cur) or "both"
     chains = between(cur)
     if cur.low() in ("in", "into") and (edge := _along(cur, kind, n, start)) is not None:
@@ -134,6 +135,7 @@ def make(cur: Cursor) -> Node:
     where = place(cur)
     if where is not None and (n is not None and (n.at(0) or 0) > 3) and where.quant == "next" and cur.low(-1) in LOOPS_ONLY and where.loop in ("back", "front", "third"):
         loop, where = where.loop, None  # "16 sc in BLO": in so many stitches
+    cur.at += where is not None and yarn_letter(cur, 0)
     if where is not None and where.quant == "each" and where.thing.kind == "ch" and (under := _bottom(cur, kind, n, start)) is not None:
         return under
     if down is None:
@@ -279,8 +281,7 @@ def _slip_join(cur: Cursor, start: int) -> Node | None:
             return Ring(False, span=cur.span_from(start))
         cur.at += 1
         where = place(cur, bare=True)
-        if where is not None and to_a_ring(cur):
-            return Ring(False, span=cur.span_from(start))
+        to_a_ring(cur)
         third = where is not None and where.quant == "kth" and where.thing.kind == "ch" and not where.from_hook and start > 3  # of the chain that the round began with
         if where is not None and (third or where.quant == "first" or where.thing.kind in ("tch", "join")):
             return Join(where, "sl st", span=cur.span_from(start))

@@ -16,6 +16,8 @@ _LOOPS = frozenset(("loop", "loops", "lp", "lps", "half", "thread", "threads", "
 def loop_words(cur: Cursor) -> Loop | None:
     """ "back loop only", "blo", "front half of", "both loops of"; takes nothing when there is none."""
     start = cur.at
+    if cur.low() == "under" and cur.low(1) in ("both", "the") and cur.low(2) in (*_LOOPS, "both"):
+        cur.at += 1
     cur.skip("the", "picking", "up", "taking", "only", "working", "through", "in", "into", "just") if cur.low() in ("picking", "taking") else None
     if cur.low() == "the" and cur.low(2) in _LOOPS and cur.low(-1) in ("in", "into", "through", "thru", "using"):
         cur.at += 1

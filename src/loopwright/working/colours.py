@@ -12,48 +12,88 @@ from bisect import bisect_left, bisect_right
 from dataclasses import dataclass, field
 from functools import lru_cache
 
-from loopwright.model.tree import Document, HeadLine, Row
+from loopwright.model.tree import Document, HeadLine, Prose, Row
 from loopwright.shipped import shipped_table
 
 _NAME = r"(?:(?:[A-H]|MC|CC\d?|C\d)(?![\w’'/-])|(?i:(?:colou?r|shade) [A-Za-z0-9]+)|(?i:main colou?r|contrast(?:ing)? colou?r){words})"
 _BEFORE = r"(?i:with|using|in|join|attach|pick(?:ing)? up|joining)(?: (?:the|in|with))?(?: yarn)?"
 _CHANGE = r"(?i:chang(?:e|ing)|switch(?:ing)?)(?: (?:yarn|colou?r))?(?: to)?"
+_N = r"(?P<n>\d{1,2}|one|two|three|four|five|six|each|every other)"
+_COUNTS = {"one": 1, "each": 1, "two": 2, "every other": 1, "three": 3, "four": 4, "five": 5, "six": 6}
 _BREAKS = re.compile(r"[,;:.(\[*]|\band\b")
 
 
+@dataclass(slots=True, frozen=True)
+class Patterns:
+    """How colours are told: `told` in the words, `head` behind a label, `alone` on a line, `turns` so many rows each in turn."""
+
+    told: re.Pattern[str]
+    head: re.Pattern[str]
+    alone: re.Pattern[str]
+    turns: re.Pattern[str]
+    name: re.Pattern[str]
+
+
 @lru_cache(maxsize=32)
-def _patterns(listed: tuple[str, ...]) -> tuple[re.Pattern[str], re.Pattern[str]]:
+def _patterns(listed: tuple[str, ...]) -> Patterns:
     known = (*listed, *shipped_table("loopwright.working", "colours.toml")["words"])
     words = "|(?i:" + "|".join(re.escape(w) for w in sorted(known, key=len, reverse=True)) + r")(?!\w)"
     name = _NAME.format(words=words)
-    told = re.compile(rf"\b(?:(?P<how>{_BEFORE})|(?P<change>{_CHANGE})) (?P<name>{name})")
+    behind = r"\b\d{1,3} (?:[a-z]{2,4} )?(?P<by>(?:[A-H]|MC|CC)(?=\s*(?:[,;.)\]*]|$)))"  # "3 sc A, 3 sc B"
+    told = re.compile(rf"\b(?:(?P<how>{_BEFORE})|(?P<change>{_CHANGE})) (?P<name>{name})|{behind}")
     head = re.compile(rf"^[^:.]{{0,40}}?\((?:(?:RS|WS)[,;] ?)?(?P<name>{name})\)")
-    return told, head
+    alone = re.compile(rf"\s*(?i:now |then )?(?:{_BEFORE}|{_CHANGE}) (?P<name>{name})\s*[.:]?\s*")
+    several = rf"(?P<list>{name}(?:,? and {name}|, {name})+)"
+    turns = re.compile(rf"\b(?i:{_N}) rows? (?:each )?(?:of|in|with) {several}|(?i:alternat(?:e|ing)) (?:between )?{several.replace('list', 'list2')} every (?i:{_N.replace('<n>', '<n2>')}) rows?")
+    return Patterns(told, head, alone, turns, re.compile(name))
+
+
+@dataclass(slots=True, frozen=True)
+class Turns:
+    """Rows told in colours that take turns: `rows` of each of `names`, for the rows whose words stand at `start` … `end`."""
+
+    start: int
+    end: int
+    rows: int
+    names: tuple[str, ...]
+
+    def of(self, row: int) -> str:
+        """The colour of the row-th of them, from 0."""
+        return self.names[row // self.rows % len(self.names)]
 
 
 @dataclass(slots=True)
 class Colours:
-    """Where in the text which colour begins. `starts` and `ends`: the rows of the text, in order."""
+    """Where in the text which colour begins. `starts` and `ends`: the rows of the text, in order. `turns`: colours that take turns."""
 
     offsets: list[int] = field(default_factory=list)
     names: list[str] = field(default_factory=list)
     starts: list[int] = field(default_factory=list)
     ends: list[int] = field(default_factory=list)
+    turns: list[Turns] = field(default_factory=list)
 
     @classmethod
     def of(cls, document: Document) -> Colours:
         """The colours told in a document's rows."""
-        told, head = _patterns(_listed(document))
+        ways = _patterns(_listed(document))
         found: dict[int, str] = {}
         result = cls()
+        before = ""
         for item in document.items:
+            if isinstance(item, Prose):
+                before = item.text
             if isinstance(item, Row):
                 line = document.text.rfind("\n", 0, item.span.start) + 1
                 start = max(line, result.ends[-1] if result.ends else 0)  # "With A," may stand before the row's own words
                 start = min(start, item.span.start)
                 result.starts.append(start)
                 result.ends.append(item.span.end)
-                _in_row(document.text[start : item.span.end], start, told, head, found)
+                if (alone := ways.alone.fullmatch(before)) is not None:
+                    found[item.span.start] = _tidy(alone["name"])
+                _in_row(document.text[start : item.span.end], start, ways, found)
+                if (turns := ways.turns.search(before) or ways.turns.search(document.text, start, item.span.end)) is not None:
+                    result.turns.append(_turns(turns, item.span.start, item.span.end, ways.name))
+                before = ""
         result.offsets = sorted(found)
         result.names = [found[o] for o in result.offsets]
         return result
@@ -66,6 +106,10 @@ class Colours:
         """The changes told in the row that an offset lies in; where the row begins decides, not where it is worked again."""
         i = bisect_right(self.starts, offset) - 1
         return self.between(self.starts[i], self.ends[i]) if i >= 0 and offset < self.ends[i] else range(0)
+
+    def turns_of(self, start: int) -> Turns | None:
+        """The colours that take turns in rows whose words begin there."""
+        return next((t for t in self.turns if t.start <= start < t.end), None)
 
     def cuts(self, origins: array[int], within: range) -> list[tuple[int, str]]:
         """From which stitch on which colour: (index, name). `within`: the changes of the row that the stitches come from."""
@@ -91,12 +135,22 @@ def _listed(document: Document) -> tuple[str, ...]:
     return tuple(sorted(n for n in names if n))
 
 
-def _in_row(text: str, start: int, told: re.Pattern[str], head: re.Pattern[str], found: dict[int, str]) -> None:
-    first = head.match(text)
+def _turns(told: re.Match[str], start: int, end: int, name: re.Pattern[str]) -> Turns:
+    """ "2 rows each of B, C, D and A"."""
+    many = (told["n"] or told["n2"]).lower()
+    names = tuple(_tidy(n.group()) for n in name.finditer(told["list"] or told["list2"]))
+    return Turns(start, end, _COUNTS.get(many) or max(1, int(many)), names)
+
+
+def _in_row(text: str, start: int, ways: Patterns, found: dict[int, str]) -> None:
+    first = ways.head.match(text)
     if first:
         found[start] = _tidy(first["name"])
-    for m in told.finditer(text):
+    for m in ways.told.finditer(text):
         at = m.start()
+        if m["by"]:
+            found[start + at] = m["by"]
+            continue
         if m["change"]:
             at = m.end()
         elif m["how"].split()[0].lower() in ("with", "using", "in"):

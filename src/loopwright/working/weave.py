@@ -54,6 +54,7 @@ class Weaver:
         self.kinds = bytearray(256)
         self.known: set[int] = set()
         self.colour = 0
+        self.turned_to: dict[int, int] = {}  # rows of an item that are done, where its colours take turns
         self.piece = -1
         self.turned = False  # the view was turned already at the end of the row before
         self.side = True
@@ -318,7 +319,11 @@ class Weaver:
     def _dye(self, placed: Placed, step: Step) -> None:
         """The colours of a row's stitches."""
         f, count, done = self.fabric, len(placed.origin), 0
-        if self.told.offsets and count:
+        turns = self.told.turns_of(step.span.start) if self.told.turns else None
+        if turns is not None:
+            self.colour = self._colour(turns.of(self.turned_to.get(step.item, 0)))
+            self.turned_to[step.item] = self.turned_to.get(step.item, 0) + 1
+        elif self.told.offsets and count:
             again = self._again(step, placed.origin[-1])
             cuts = self._cuts(placed)
             whole = len({word for _, word in cuts}) < 2

@@ -1,0 +1,168 @@
+"""Rows as designers write them today: each wording with the counts that a maker would get, worked out by hand."""
+
+from __future__ import annotations
+
+import pytest
+
+from loopwright.notation import read, write
+from loopwright.source import Source
+from loopwright.working import work
+
+
+def ring(n: int) -> str:
+    """A first round of so many."""
+    return f"Rnd 1: {n} sc in magic ring. ({n})\n"
+
+
+RIB = "Ch 7.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (6)\nRows 2-24: Ch 1, sc in BLO of each st across, turn. (6)\n"
+SQUARE = (
+    "Ch 4, join with sl st to form ring.\nRnd 1: Ch 3 (counts as dc), 2 dc in ring, ch 2, (3 dc in ring, ch 2) 3 times, join. (12)\n"
+    "Rnd 2: Sl st to ch-2 sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, *(3 dc, ch 2, 3 dc) in next ch-2 sp; rep from * twice more, join. (24)\n"
+)
+FLAT = "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\n"
+
+TODAY: list[tuple[str, str, list[int]]] = [
+    ("so often behind a stitch, 1", ring(6) + "Rnd 2: 2 sc, inc x4 (10)", [6, 10]),
+    ("so often behind a stitch, 2", ring(6) + "Rnd 2: 2 sc, inc 4x (10)", [6, 10]),
+    ("so often behind a stitch, 3", ring(6) + "Rnd 2: 2 sc, inc 4 times (10)", [6, 10]),
+    ("so often behind a stitch, 4", ring(6) + "Rnd 2: 4 sc, inc twice (8)", [6, 8]),
+    ("so often behind a stitch, 5", ring(12) + "Rnd 2: 8 sc, dec x2 (10)", [12, 10]),
+    ("so often behind a stitch, 6", ring(12) + "Rnd 2: 8 sc, invdec x2 (10)", [12, 10]),
+    ("so often behind a stitch, 7", ring(12) + "Rnd 2: 4 sc, dec*4 (8)", [12, 8]),
+    ("so often behind a stitch, 8", ring(6) + "Rnd 2: 2 sc, 2 sc in next st x4 (10)", [6, 10]),
+    ("so often behind a stitch, 9", ring(6) + "Rnd 2: 2 sc, (inc) x4 (10)", [6, 10]),
+    ("so often behind a stitch, 10", ring(12) + "Rnd 2: (sc, inc x2) x4 (20)", [12, 20]),
+    ("so often behind a stitch, 11", ring(12) + "Rnd 2: sc x4, inc x4, sc x4 (16)", [12, 16]),
+    ("so often behind a stitch, 12", ring(6) + "Rnd 2: inc x6 (12)", [6, 12]),
+    ("so often behind a stitch, 13", ring(6) + "Rnd 2: inc x6 (12)\nRnd 3: (sc, inc) x6 (18)\nRnd 4: (2 sc, inc) x6 (24)\nRnd 5: sc x24", [6, 12, 18, 24, 24]),
+    ("in one loop, 1", ring(16) + "Rnd 2: 16 sc in BLO (16)", [16, 16]),
+    ("in one loop, 2", ring(12) + "Rnd 2: sc 12 in BLO (12)", [12, 12]),
+    ("in one loop, 3", ring(16) + "Rnd 2: In BLO: 16 sc (16)", [16, 16]),
+    ("in one loop, 4", ring(16) + "Rnd 2: Working in BLO: 16 sc (16)", [16, 16]),
+    ("in one loop, 5", ring(12) + "Rnd 2: In FLO: inc x12 (24)", [12, 24]),
+    ("in one loop, 6", ring(12) + "Rnd 2: In BLO, sc in each st around (12)", [12, 12]),
+    ("in one loop, 7", ring(12) + "Rnd 2: sc in BLO of each st around (12)", [12, 12]),
+    ("in one loop, 8", ring(12) + "Rnd 2: 12 sc in back loops only (12)", [12, 12]),
+    ("rows by R and a number, 1", ring(6) + "R2: inc x6 (12)\nR3: sc around (12)\nR4: repeat R3", [6, 12, 12, 12]),
+    ("rows by R and a number, 2", ring(6) + "R2: sc around (6)\nR3: rep R2 (6)", [6, 6, 6]),
+    ("rows by R and a number, 3", ring(6) + "R2: inc x6 (12)\nR3: (sc, dec) x4 (8)\nR4: sc (8)\nR5-6: rep R4", [6, 12, 8, 8, 8, 8]),
+    ("rows by R and a number, 4", ring(6) + "R2: sc around (6)\nR3: same as R2", [6, 6, 6]),
+    ("edges closed, 1", RIB + "Sl st the short ends together.\nRnd 1: Ch 1, sc in the end of each row around. (24)", [24]),
+    ("edges closed, 2", RIB + "Slip stitch the first and last rows together.\nRnd 1: Ch 1, sc in the end of each row around. (24)", [24]),
+    ("edges closed, 3", RIB + "Join the short ends with sl st to form a ring.\nRnd 1: Ch 1, sc in the end of each row around. (24)", [24]),
+    ("edges closed, 4", RIB + "Sl st to join the last row to the foundation row.\nRnd 1: Ch 1, sc in the end of each row around. (24)", [24]),
+    ("edges closed, 5", RIB + "Seam the brim with sl sts.\nRnd 1: Ch 1, sc in the end of each row around. (24)", [24]),
+    ("edges closed, 6", RIB + "Rnd 1: Ch 1, sc in the end of each row around. (24)", [24]),
+    ("edges closed, 7", RIB + "Sew the short ends together.\nRnd 1: Ch 1, sc in the end of each row around, join. (24)", [24]),
+    ("the spaces of a granny square, 1", SQUARE + "Rnd 3: Sl st to corner sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, 3 dc in next sp, *(3 dc, ch 2, 3 dc) in next corner sp, 3 dc in next sp; rep from * twice more, join. (36)", [36]),
+    ("the spaces of a granny square, 2", SQUARE + "Rnd 3: Sl st to corner sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, 3 dc in each sp to next corner, *(3 dc, ch 2, 3 dc) in corner sp, 3 dc in each sp to next corner; rep from * twice more, join. (36)", [36]),
+    ("up to a space, 1", "Ch 4, join with sl st to form ring.\nRow 1: Ch 4 (counts as dc + ch 1), 3 dc in ring, ch 2, 3 dc in ring, ch 1, dc in ring, turn. (8)\nRow 2: Ch 4, *3 dc in next ch-1 sp, ch 1; rep from * to ch-2 sp, (3 dc, ch 2, 3 dc) in ch-2 sp, ch 1, 3 dc in next ch-1 sp, ch 1, dc in 3rd ch of tch, turn. [14]\nRow 3: Ch 4, *3 dc in next ch-1 sp, ch 1; rep from * to ch-2 sp, (3 dc, ch 2, 3 dc) in ch-2 sp, ch 1, *3 dc in next ch-1 sp, ch 1; rep from * to end, dc in 3rd ch of tch, turn. [20]", [8, 14, 20]),
+    ("a stitch over several, 1", "Special stitches: Xdc = sk next st, dc in next st, dc in skipped st\n\nCh 12.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (11)\nRow 2: Ch 3 (counts as dc), *Xdc; rep from * across, turn. (11)", [11, 11]),
+    ("a stitch over several, 2", "Special stitches: Xdc = sk next st, dc in next st, dc in skipped st\n\nCh 12.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (11)\nRow 2: Ch 3 (counts as dc), Xdc over next 2 sts 5 times, turn. (11)", [11, 11]),
+    ("a stitch over several, 3", "Crossed dc (Xdc): skip next st, dc in next st, dc in skipped st.\n\nCh 12.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (11)\nRow 2: Ch 3 (counts as dc), *Xdc; rep from * across, turn. (11)", [11, 11]),
+    ("a stitch over several, 4", "Special stitches: C4F = skip next 2 sts, fptr in next 2 sts, working in front fptr in 2 skipped sts\n\nCh 13.\nRow 1: Dc in 4th ch from hook and in each ch across, turn. (11)\nRow 2: Ch 2 (counts as hdc), hdc in next 3 sts, C4F over next 4 sts, hdc in next 3 sts, turn. (11)", [11, 11]),
+    ("a heading that names a stitch, 1", FLAT + "Decrease\nRow 2: Ch 1, sc2tog, sc in each st to last 2 sts, sc2tog, turn. (18)", [20, 18]),
+    ("a heading that names a stitch, 2", FLAT + "Decreases:\nRow 2: Ch 1, sc2tog, sc in each st to last 2 sts, sc2tog, turn. (18)", [20, 18]),
+    ("a heading that names a stitch, 3", FLAT + "Picot edge\nRow 2: Ch 1, sc2tog, sc in each st to last 2 sts, sc2tog, turn. (18)", [20, 18]),
+    ("a heading that names a stitch, 4", FLAT + "Decrease section\nRow 2: Ch 1, sc2tog, sc in each st to last 2 sts, sc2tog, turn. (18)", [20, 18]),
+    ("a slip stitch that ends the round, 1", ring(6) + "Rnd 2: sc around, sl st in next st, FO (6)", [6, 6]),
+    ("a slip stitch that ends the round, 2", ring(6) + "Rnd 2: sc in each st around, sl st in next st. Fasten off. (6)", [6, 6]),
+    ("slip stitches that count, 1", ring(12) + "Rnd 2: sl st 4, sc 4, sl st 4 (12)", [12, 12]),
+    ("slip stitches that count, 2", ring(12) + "Rnd 2: sc 3, (hdc, dc, hdc) in next st, sl st, sc 7 (14)", [12, 14]),
+    ("a second shoulder, 1", "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20)\nFirst Shoulder\nRow 2: Ch 1, sc in next 6 sts, turn. (6)\nRow 3: Ch 1, sc in each st across. (6)\nFasten off.\nSecond Shoulder\nRow 2: Sk next 8 sts, join yarn in next st, ch 1, sc in same st and in each st across, turn. (6)\nRow 3: Ch 1, sc in each st across. (6)", [20, 6, 6, 6, 6]),
+    ("sizes with a sentence behind, 1", "Hat\nSize: S (M, L, XL). Instructions are given for size S with larger sizes in parentheses.\n\nCh 31 (33, 35, 37).\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (30 (32, 34, 36))", [30]),
+    ("shells of so many, 1", ring(6) + "Rnd 2: 3-dc shell in each st around (18)", [6, 18]),
+    ("shells of so many, 2", ring(6) + "Rnd 2: 5-dc shell in next st, sc in next 5 sts (10)", [6, 10]),
+    ("the stitch it began with, 1", "Rnd 1: Ch 3, (puff in ring, ch 1) 8 times, sl st in top of beg puff. (8)", [8]),
+    ("the stitch it began with, 2", "Rnd 1: Ch 4, join to form ring.\nRnd 2: Ch 3 (counts as dc), dc in ring, (2 dc in ring) 5 times, join to top of standing dc. (12)", [12]),
+    ("the stitch it began with, 3", "Ch 4, join to form ring.\nRnd 1: Standing dc in ring, 11 dc in ring, join to top of standing dc. (12)\nRnd 2: 2 dc in each st around, join to first dc. (24)", [12, 24]),
+    ("a group that begins with a slip stitch, 1", SQUARE + "Rnd 3: (Sl st, ch 3, 2 dc, ch 2, 3 dc) in next ch-2 sp, *(3 dc, ch 2, 3 dc) in next ch-2 sp; rep from * twice more, join. (24)", [24]),
+    ("increases of a named stitch, 1", ring(6) + "Rnd 2: hdc inc, sc in next 5 sts (7)", [6, 7]),
+    ("increases of a named stitch, 2", ring(6) + "Rnd 2: hdc inc x 2, dc inc x 2, sc 2 (10)", [6, 10]),
+    ("increases of a named stitch, 3", ring(8) + "Rnd 2: 8 hdc-inc (16)", [8, 16]),
+    ("increases of a named stitch, 4", ring(8) + "Rnd 2: 8 inc (hdc) [16]", [8, 16]),
+    ("increases of a named stitch, 5", ring(8) + "Rnd 2: dc inc in each st around (16)", [8, 16]),
+    ("another n times, 1", ring(6) + "Rnd 2: sc in each st around. (6)\nRnd 3: 2 sc in first st, sc in each st around (7)\nRep Rnds 2-3 another 2 times.", [6, 7, 7, 8, 8, 9]),
+    ("onwards, 1", "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10)\nRow 2: Ch 1, sc in each st across, turn. (10)\nRow 3 onwards: Repeat Row 2 until you have 6 rows.", [10, 10, 10, 10, 10, 10]),
+    ("onwards, 2", "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10)\nRow 2: Ch 1, sc in each st across, turn. (10)\nRow 3+: Repeat Row 2 until you have 6 rows.", [10, 10, 10, 10, 10, 10]),
+    ("onwards, 3", "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10)\nRow 2: Ch 1, sc in each st across, turn. (10)\nRep Row 2, changing color every 2 rows, until you have a total of 10 rows.", [10, 10, 10, 10, 10, 10, 10, 10, 10, 10]),
+    ("hexagon, 1", ring(12) + "Rnd 2: Ch 3 (counts as dc), dc in same st, ch 1, *2 dc in next st, ch 1; rep from * around, join. (24)\nRnd 3: Sl st to ch-1 sp, ch 3, (dc, ch 1, 2 dc) in same sp, *(2 dc, ch 1, 2 dc) in next ch-1 sp; rep from * around, join. (48)", [12, 24, 48]),
+    ("brackets in brackets, 1", "Rnd 1: (2 dc, ch 2, [3 dc, ch 2] 3 times) in 4th ch from hook, join. (12)", [12]),
+    ("each loop, 1", ring(12) + "Rnd 2: 2 hdc in each front loop around (24)", [12, 24]),
+    ("letters, 1", "Ch 43.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (42)\nRow 2: Ch 1, [1 A, 5 B] 7 times, turn. (42)", [42, 42]),
+    ("letters, 2", "R1: 6X in MR (6)\nR2: 6V (12)\nR3: (X, V)x6 (18)", [6, 12, 18]),
+    ("counts in other signs, 1", ring(6) + "Rnd 2: 2 sc in each st around {12}", [6, 12]),
+    ("counts in other signs, 2", ring(6) + "Rnd 2: 2 sc in each st around => 12", [6, 12]),
+    ("counts in other signs, 3", ring(6) + "Rnd 2: 2 sc in each st around | 12 |", [6, 12]),
+    ("signs before labels, 1", "**Rnd 1:** 6 sc in magic ring. (6)\n**Rnd 2:** inc x 6 (12)", [6, 12]),
+    ("signs before labels, 2", "• Rnd 1: 6 sc in magic ring. (6)\n• Rnd 2: inc x 6 (12)", [6, 12]),
+    ("signs before labels, 3", "- Rnd 1: 6 sc in magic ring. (6)\n- Rnd 2: inc x 6 (12)", [6, 12]),
+    ("signs before labels, 4", "R1 6 sc in MR\nR2 inc x6\nR3-R5 sc*12", [6, 12, 12, 12, 12]),
+    ("words that make nothing, 1", ring(12) + "Rnd 2: sc in the BLO of each st around (12)", [12, 12]),
+    ("words that make nothing, 2", ring(12) + "Rnd 2: sc in each st around (12). Do not fasten off.", [12, 12]),
+    ("words that make nothing, 3", "Ch 20, join with sl st to form a ring, taking care not to twist the chain.\nRnd 1: Sc in each ch around. (20)\nChange colors.\nRnd 2: Sc around with color B. (20)", [20, 20]),
+    ("words that make nothing, 4", ring(12) + "Rnd 2: Ch 1, rotate, sc in each st of the previous round (12)", [12, 12]),
+]
+
+
+@pytest.mark.parametrize(("text", "counts"), [w[1:] for w in TODAY], ids=[w[0] for w in TODAY])
+def test_it_is_worked_as_it_is_meant(text: str, counts: list[int]) -> None:
+    document = read(Source.of(text), "us")
+    report = work(document)
+    assert [r.counts[0] if r.counts else None for r in report.rows][-len(counts) :] == counts
+    assert [f.code for f in report.findings if f.code[0] == "W" or f.code == "N001"] == []
+    assert write(document) == text
+
+
+def test_shoulders_stand_on_the_stitches_that_were_left() -> None:
+    text = FLAT + (
+        "Row 2: Ch 1, sc in next 6 sts, turn, leaving remaining sts unworked. (6)\nRow 3: Ch 1, sc in each st across. (6)\nFasten off.\nSecond shoulder\n"
+        "With RS facing, sk next 8 sts, join yarn in next st, ch 1, sc in same st and in each st across, turn. (6)\n"
+    )
+    report = work(read(Source.of(text), "us"))
+    assert ([r.counts[0] for r in report.rows][2:], report.findings) == ([6, 6, 6], ())
+
+
+def test_ribs_whose_rows_begin_and_end_with_slip_stitches_keep_their_count() -> None:
+    text = (
+        "Ch 31.\nRow 1: Sl st in 2nd ch from hook and next 4 ch, hdc in each remaining ch, turn. (30)\n"
+        "Row 2: Ch 1, hdc in BLO of each st across to last 5 sts, sl st in BLO of last 5 sts, turn. (30)\n"
+        "Row 3: Ch 1, sl st BLO in first 5 sts, hdc BLO in each remaining st, turn.\nRepeat Rows 2-3 until you have a total of 10 rows.\n"
+    )
+    assert [r.counts[0] for r in work(read(Source.of(text), "us")).rows][1:] == [30] * 10
+
+
+def test_moss_stitch_with_a_turning_space_does_not_shrink() -> None:
+    text = (
+        "Ch 12.\nRow 1: Sc in 4th ch from hook, *ch 1, sk 1 ch, sc in next ch; rep from * across, turn. (5 sc)\n"
+        "Row 2: Ch 2, sc in next ch-1 sp, *ch 1, sc in next ch-1 sp; rep from * across, ending with sc in turning ch sp, turn. (5 sc)\nRows 3-5: Rep Row 2.\n"
+    )
+    assert [r.counts[0] for r in work(read(Source.of(text), "us")).rows][1:] == [5] * 5
+
+
+def test_counts_of_half_shells_and_of_each_end_are_left_aside() -> None:
+    text = (
+        "Ch 20.\nRow 1: Sc in 2nd ch from hook, *skip 2 ch, 5 dc in next ch, skip 2 ch, sc in next ch; rep from * across, turn. (3 shells)\n"
+        "Row 2: Ch 3, 2 dc in first sc, *skip 2 dc, sc in next dc, skip 2 dc, 5 dc in next sc; rep from * across, ending with 3 dc in last sc. (2 shells, 2 half-shells)\n"
+    )
+    report = work(read(Source.of(text), "us"))
+    assert ([r.counts[0] for r in report.rows], report.findings) == ([20, 19, 19], ())
+
+
+@pytest.mark.parametrize(("words", "colours"), [
+    ("Rows 2-7: Ch 1, sc in each st across, turn, working 2 rows each of B and C in turn. (20)\n", ["A", *"BBCCBB"]),
+    ("Work 1 row each of B, C and A.\nRows 2-7: Ch 1, sc in each st across, turn. (20)\n", ["A", *"BCABCA"]),
+    ("Rows 2-5: Ch 1, sc in each st across, turn, alternating B and A every two rows. (20)\n", ["A", *"BBAA"]),
+    ("With B.\nRows 2-3: Ch 1, sc in each st across, turn. (20)\n", ["A", *"BB"]),
+])
+def test_colours_that_take_turns_and_colours_on_a_line_of_their_own(words: str, colours: list[str]) -> None:
+    fabric = work(read(Source.of("With A, " + FLAT.replace("Ch 21", "ch 21") + words), "us")).fabrics[0]
+    assert fabric is not None
+    assert [fabric.colours[fabric.colour[r.start]] for r in fabric.rows if r.label] == colours
+
+
+def test_letters_behind_stitches_are_their_yarns() -> None:
+    text = ring(6) + "Rnd 2: 2 sc in each st around. (12)\nRnd 3: [1 A, 2 B] 4 times. (12)\nRnd 4: *2 sc A, 1 sc B* repeat around. (12)\n"
+    fabric = work(read(Source.of(text), "us")).fabrics[0]
+    assert fabric is not None
+    assert ["".join(fabric.colours[c] for c in fabric.colour[r.start : r.end]) for r in fabric.rows[-2:]] == ["ABB" * 4, "AAB" * 4]
