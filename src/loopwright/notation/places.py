@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Literal
 
-from loopwright.model.tree import ONE, STITCH, Loop, Num, Place, Quant, Thing
+from loopwright.model.tree import ONE, STITCH, Loop, Place, Quant, Thing
 from loopwright.notation.crossed import skipped
 from loopwright.notation.cursor import Cursor, thing_word
+from loopwright.notation.extents import left_words, up_to
 from loopwright.notation.things import is_space_number, loop_words, rows_down, thing, underside_words
 
 PREPOSITIONS = frozenset("in into on over under around between through thru across along at onto inside round".split())
@@ -302,7 +303,7 @@ def _after(cur: Cursor, found: Place) -> Place:
         elif cur.low() == "to" and cur.low(1) in ("end", "the") and (cur.low(1) == "end" or cur.low(2) == "end"):
             cur.at += 2 if cur.low(1) == "end" else 3
             cur.skip("of", "row", "rnd", "round", "ch", "the", "chain")
-        elif cur.low() in ("to", "up") and found.quant == "each" and (stop := _up_to(cur)) is not None:
+        elif cur.low() in ("to", "up") and found.quant == "each" and (stop := up_to(cur)) is not None:
             found = replace(found, upto=stop)
         elif cur.low() in ("to", "until", "within", "till", "up", "except") and (left := left_words(cur)) is not None:
             found = replace(found, left=left[0], quant="each" if found.quant in ("each", "next") and (found.n is None or found.n == ONE or found.quant == "each") else found.quant)
@@ -326,28 +327,6 @@ def _after(cur: Cursor, found: Place) -> Place:
     return found
 
 
-def _up_to(cur: Cursor) -> Thing | None:
-    """ "up to the 2 chain", "to the centre st of next group", "to next corner": where "each" stops; nothing taken when not told."""
-    start = cur.at
-    cur.skip("up", "to", "the", "next", "following", "first")
-    if cur.low() in ("centre", "center", "middle"):
-        cur.at += 1
-        thing(cur)
-        if cur.accept("of"):
-            cur.skip("the", "next", "each", "first")
-            cur.number()
-            thing(cur)
-            cur.skip("group", "groups")
-        return Thing("centre")
-    said = any(t.text.lower() in ("next", "up", "first") for t in cur.tokens[start : cur.at])
-    stop = thing(cur)
-    said = said or cur.kind() in ("sep", "end", "close") or cur.low() in (",", ";", ".")
-    if said and stop is not None and stop.kind in ("sp", "loop", "corner", "shell", "cluster", "popcorn", "group"):
-        return stop
-    cur.at = start
-    return None
-
-
 def _tail_ok(cur: Cursor) -> bool:
     nxt = cur.low(1)
     return not (thing_word(nxt) in ("ring", "corner") or nxt in ("post", "stem") or nxt in ("next", "each", "corner"))
@@ -367,27 +346,6 @@ def _of_next(cur: Cursor, found: Place, take: bool = False) -> Place | None:
     cur.at = end if take else start
     quant: Quant = "each" if each else "last" if last else found.quant
     return replace(found, of=inner, quant=quant, n=None if quant == "each" else found.n)
-
-
-def left_words(cur: Cursor) -> tuple[Num, Thing] | None:
-    """ "to last 3 sts", "until 2 sts remain", "to within 2 sts of end"; gives how many are left, takes nothing if none."""
-    start = cur.at
-    cur.skip("to", "until", "up", "till", "within", "except", "the", "in", "are", "there", "you", "have")
-    cur.accept("last")
-    cur.skip("the", "but")
-    n = cur.number() if not is_space_number(cur) else None
-    found = thing(cur)
-    if found is None and n is None:
-        cur.at = start
-        return None
-    said_last = any(t.text.lower() in ("last", "within") for t in cur.tokens[start : cur.at])
-    remain = cur.low() in ("remain", "rem", "remaining", "left", "from", "of", "before")
-    while cur.low() in ("remain", "rem", "remaining", "left", "of", "the", "row", "rnd", "end", "from", "are", "before", "ch", "chain", "foundation", "turning", "previous") and remain:
-        cur.at += 1
-    if not (said_last or remain):
-        cur.at = start
-        return None
-    return n or ONE, found or STITCH
 
 
 def _row_words(cur: Cursor) -> bool:

@@ -52,7 +52,7 @@ def in_pattern(cur: Cursor) -> Node | None:
     counted = where is not None and where.n is not None and bool(where.n.values)
     if where is not None and counted and (where.quant == "last" or (where.left is None and where.quant in ("next", "first", "each"))):
         return PatternRun(None, where.n, span=cur.span_from(start))
-    from loopwright.notation.places import left_words
+    from loopwright.notation.extents import left_words
 
     left = left_words(cur)
     if left is not None:

@@ -15,9 +15,9 @@ from loopwright.model.tree import (
     Thing,
 )
 from loopwright.notation.cursor import Cursor
+from loopwright.notation.extents import left_words, stop_at
 from loopwright.notation.lists import one_place
-from loopwright.notation.places import END_WORDS, left_words
-from loopwright.notation.things import thing
+from loopwright.notation.places import END_WORDS
 
 _GAP, _SPACE = Thing("gap"), Thing("sp")
 
@@ -25,7 +25,7 @@ _GAP, _SPACE = Thing("gap"), Thing("sp")
 def to_end(cur: Cursor, inside: tuple[Node, ...], start: int) -> Node:
     """A repeat along the row, to its end or until so much is left ("across to last 3 sts"); `start`: its first token."""
     cur.skip("around", "across", "round", "along", "the", "row", "rnd", "entire", "ch", "chain", "all")
-    stop = _upto(cur)
+    stop = stop_at(cur)
     if stop is not None:
         return Repeat(inside, "end", span=cur.span_from(start), upto=stop)
     left = left_words(cur)
@@ -33,20 +33,6 @@ def to_end(cur: Cursor, inside: tuple[Node, ...], start: int) -> Node:
         return Repeat(inside, "left", left=left[0], left_of=left[1], span=cur.span_from(start))
     cur.skip("to", "end", "of", "the", "row", "rnd", "round")
     return Repeat(inside, "end", span=cur.span_from(start))
-
-
-def _upto(cur: Cursor) -> Thing | None:
-    """ "to ch-2 sp", "to next corner": where the rounds of a repeat stop; nothing taken where no such place is told."""
-    start = cur.at
-    if cur.low() not in ("to", "until"):
-        return None
-    cur.at += 1
-    cur.skip("the", "next", "following", "first", "centre", "center", "middle")
-    stop = thing(cur)
-    if stop is None or stop.kind not in ("sp", "loop", "corner") or cur.kind() not in ("sep", "end", "close"):
-        cur.at = start
-        return None
-    return stop
 
 
 def star(cur: Cursor, out: list[Node], stars: list[int]) -> None:

@@ -24,9 +24,10 @@ from loopwright.model.tree import (
 )
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.edges import all_around, along
+from loopwright.notation.extents import left_words
 from loopwright.notation.moves import LEFT_FREE, to_a_ring
 from loopwright.notation.olden import spread, yarn_letter
-from loopwright.notation.places import END_WORDS, left_words, place
+from loopwright.notation.places import END_WORDS, place
 from loopwright.notation.shapes import between
 from loopwright.notation.things import LOOPS_ONLY, loop_behind, loop_words, rows_down, thing
 

@@ -1,0 +1,64 @@
+"""How far something goes: "to last 3 sts", "until 2 sts remain", "up to the next corner", "to ch-2 sp"."""
+
+from __future__ import annotations
+
+from loopwright.model.tree import ONE, STITCH, Num, Thing
+from loopwright.notation.cursor import Cursor
+from loopwright.notation.things import is_space_number, thing
+
+
+def left_words(cur: Cursor) -> tuple[Num, Thing] | None:
+    """ "to last 3 sts", "until 2 sts remain", "to within 2 sts of end"; gives how many are left, takes nothing if none."""
+    start = cur.at
+    cur.skip("to", "until", "up", "till", "within", "except", "the", "in", "are", "there", "you", "have")
+    cur.accept("last")
+    cur.skip("the", "but")
+    n = cur.number() if not is_space_number(cur) else None
+    found = thing(cur)
+    if found is None and n is None:
+        cur.at = start
+        return None
+    said_last = any(t.text.lower() in ("last", "within") for t in cur.tokens[start : cur.at])
+    remain = cur.low() in ("remain", "rem", "remaining", "left", "from", "of", "before")
+    while cur.low() in ("remain", "rem", "remaining", "left", "of", "the", "row", "rnd", "end", "from", "are", "before", "ch", "chain", "foundation", "turning", "previous") and remain:
+        cur.at += 1
+    if not (said_last or remain):
+        cur.at = start
+        return None
+    return n or ONE, found or STITCH
+
+
+def up_to(cur: Cursor) -> Thing | None:
+    """ "up to the 2 chain", "to the centre st of next group", "to next corner": where "each" stops; nothing taken when not told."""
+    start = cur.at
+    cur.skip("up", "to", "the", "next", "following", "first")
+    if cur.low() in ("centre", "center", "middle"):
+        cur.at += 1
+        thing(cur)
+        if cur.accept("of"):
+            cur.skip("the", "next", "each", "first")
+            cur.number()
+            thing(cur)
+            cur.skip("group", "groups")
+        return Thing("centre")
+    said = any(t.text.lower() in ("next", "up", "first") for t in cur.tokens[start : cur.at])
+    stop = thing(cur)
+    said = said or cur.kind() in ("sep", "end", "close") or cur.low() in (",", ";", ".")
+    if said and stop is not None and stop.kind in ("sp", "loop", "corner", "shell", "cluster", "popcorn", "group"):
+        return stop
+    cur.at = start
+    return None
+
+
+def stop_at(cur: Cursor) -> Thing | None:
+    """ "to ch-2 sp", "to next corner": where the rounds of a repeat stop; nothing taken where no such place is told."""
+    start = cur.at
+    if cur.low() not in ("to", "until"):
+        return None
+    cur.at += 1
+    cur.skip("the", "next", "following", "first", "centre", "center", "middle")
+    stop = thing(cur)
+    if stop is None or stop.kind not in ("sp", "loop", "corner") or cur.kind() not in ("sep", "end", "close"):
+        cur.at = start
+        return None
+    return stop
