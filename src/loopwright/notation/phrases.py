@@ -144,6 +144,7 @@ def _attach(cur: Cursor) -> Node | None:
             return Mark("attach", span=cur.span_from(start))
         mark = cur.at
         cur.at += 1
+        cur.skip("the")
         if cur.low() in ("first", "1st", "next") and cur.low(1) in ("free", "unworked", "skipped"):
             cur.at += 2
             thing(cur)

@@ -147,7 +147,8 @@ def _special(text: str, name: str, abbr: str | None, start: int, end: int, which
 
 def _over_several(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     """A definition told over several stitches ("skip next st, dc in next st, dc in skipped st"), to be worked where its name stands."""
-    if not any(isinstance(n, Skip) for n in nodes) or not any(isinstance(n, Make) and n.place is not None for n in nodes):
+    several = any(isinstance(n, Make) and n.place is not None and n.place.n is not None and (n.place.n.at(0) or 1) > 1 for n in nodes)
+    if not several and not any(isinstance(n, Skip) for n in nodes) or not any(isinstance(n, Make) and n.place is not None for n in nodes):
         return ()
     if any(isinstance(n, Make) and n.place is not None and n.place.quant not in ("next", "skipped", "same") for n in nodes):
         return ()

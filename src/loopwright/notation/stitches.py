@@ -218,7 +218,7 @@ def _along(cur: Cursor, kind: str, per: Num | None, start: int) -> Node | None:
     mark = cur.at
     cur.at += 1
     cur.skip("the")
-    under = cur.accept_words("other side of") or cur.accept_words("opposite side of")
+    under = cur.accept_words("other side of") or cur.accept_words("opposite side of") or cur.accept_words("underside of")
     cur.skip("each", "of", "the", "next")
     many = cur.number() if cur.kind() in ("num", "blank") else None
     left = [w for w in (cur.low(), cur.low(1)) if w in LEFT_FREE]

@@ -298,7 +298,7 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
             ahead.append(slot)
         pos = slot.end if slot.end > pos else pos + 1
     if place.upto is not None:  # what the rest of the row needs lies behind the stop; before it there may be nothing
-        spare = 0
+        spare = spare if stop == run.end and not in_spaces else 0
         if not ahead:
             run.cost += NOTHING_THERE if in_spaces and run.sticky.get("gaps-are-spaces") is False else 0.0
             return []
@@ -309,7 +309,7 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
     if not spare and place.left is None and _turning_next(run) and not run.view.tch and len(ahead) > 1 and ahead[-1].end >= run.end:
         spare = 1  # "in each dc and in top of turning ch": the last one is that chain
     taken = ahead[: len(ahead) - spare] if spare else ahead
-    if not taken and place.left is None and ahead:
+    if not taken and place.left is None and ahead and place.upto is None:
         run.cost += 1.0
         taken = ahead[:1]
     if place.of is not None or place.centre:

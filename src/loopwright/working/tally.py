@@ -130,6 +130,8 @@ def _fits(made: Made, count: Count, printed: tuple[Count, ...]) -> bool | None:
     noun = count.noun
     if noun in ("mesh", "block") and noun not in made.made and number in _in_meshes(made):
         return True
+    if noun is not None and "mesh" in noun and number == made.count - 1:
+        return True  # a stitch closes each, and the first has one more
     totals = {made.count, made.count + made.bridged}
     if noun in (None, "st", "sts"):
         return number in totals or (made.view.foundation and number == len(made.view.items))
