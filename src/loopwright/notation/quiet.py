@@ -51,7 +51,7 @@ _ASIDES = (
     r",?\s{0,3}(?:but\s+)?do not work (?:inc|dec)\w*\s+directly (?:above|over)\s+(?:the\s+)?previous (?:inc|dec)\w*",
     r"\b(?:the\s+)?(?:back|bottom|rear)\s+(?:bumps?|ridges?|humps?)\s+of\s+(?=(?:the\s+)?(?:\d+(?:st|nd|rd|th)?|second|third|each|next|first)\b)",
     r"\bto complete (?:the )?(?:last |first )?\w+",
-    r"\bleave\s+(?:an?|the)\s+(?:\w+\s+)?tail\b[^.;,]{0,40}", r"\b(?:and\s+)?(?:hide|weave\s+in|trim)\s+(?:the\s+|all\s+)?(?:tails?|ends?)\b[^.;]{0,30}", r"\bcinch(?:ed)?\s+(?:closed|shut|tight(?:ly)?|the\s+(?:top|hole))\b",
+    r"(?<=[\w),;.] )leave\s+(?:an?|the)\s+(?:\w+\s+)?tail\b[^.;,]{0,40}", r"(?<=[\w),;.] )(?:and\s+)?(?:hide|weave\s+in)\s+(?:the\s+|all\s+)?(?:tails?|ends?)\b[^.;]{0,30}", r"\bcinch(?:ed)?\s+(?:closed|shut|tight(?:ly)?|the\s+(?:top|hole))\b",
     r"\bcontinuing\s+(?:on\s+)?from\s+the\s+[^,;.]{1,30},", r"(?<=[a-z])\s(?:around|across|along)\s+(?:the\s+)?(?:first|second|other|left|right|1st|2nd)\s+(?:leg|arm|ear|foot|sleeve|piece)\b(?=\s*[,;.(])",
     # which part of the piece is meant: the rows and stitches before it tell where
     r"\bat\s+the\s+(?:lower|upper|top|bottom)\s+(?:right|left)[- ](?:hand\s+)?corner\b(?=\s*,)", r"(?<=each row)\s+along\s+the\s+(?:long\s+|short\s+)?side\b(?=\s*[,;.])",
