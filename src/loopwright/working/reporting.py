@@ -32,7 +32,7 @@ UNCERTAIN_FROM = 4
 WOVEN = 20_000  # rows kept in a memo; more of them belong to other patterns
 _CODES = {
     "runs-out": "W003", "too-many": "W008", "too-many-rows": "W008", "unknown-row": "W009", "blank": "W010",
-    "shaping-too-long": "W012", "nothing-below": "W005", "endless": "W007", "open": "D001", "edge-unknown": "W007",
+    "shaping-too-long": "W012", "nothing-below": "W005", "endless": "W007", "open": "D001", "edge-unknown": "D002",
 }
 
 
