@@ -166,3 +166,27 @@ def test_letters_behind_stitches_are_their_yarns() -> None:
     fabric = work(read(Source.of(text), "us")).fabrics[0]
     assert fabric is not None
     assert ["".join(fabric.colours[c] for c in fabric.colour[r.start : r.end]) for r in fabric.rows[-2:]] == ["ABB" * 4, "AAB" * 4]
+
+
+@pytest.mark.parametrize("label", ["Row 2 and all WS rows", "Rows 2, 4", "Even rows", "Row 2 and every other even-numbered row"])
+def test_rows_that_come_in_between_are_worked_in_between(label: str) -> None:
+    text = (
+        "Ch 16.\nRow 1 (RS): Sc in 2nd ch from hook and in each ch across, turn. (15 sc)\n" + f"{label}: Ch 1, hdc in each st across, turn.\n"
+        "Row 3: Ch 1, 2 sc in first st, sc across to last st, 2 sc in last st, turn. (17 sc)\n"
+        "Row 5: Ch 1, 2 sc in first st, sc across to last st, 2 sc in last st, turn. (19 sc)\n"
+    )
+    report = work(read(Source.of(text), "us"))
+    fabric = report.fabrics[0]
+    assert fabric is not None
+    worked = [(r.label.rpartition(" ")[2], fabric.counted(r)) for r in fabric.rows if r.label]
+    assert worked == [("1", {"sc": 15}), ("2", {"hdc": 15}), ("3", {"sc": 17}), ("4", {"hdc": 17}), ("5", {"sc": 19})]
+    assert not [f for f in report.findings if f.code[0] == "W"]
+
+
+def test_rows_of_a_list_that_are_still_due_come_at_the_end() -> None:
+    text = "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10)\nRows 2, 4 and 6: Ch 1, hdc in each st, turn.\nRows 3 and 5: Ch 1, sc in each st, turn.\n"
+    fabric = work(read(Source.of(text), "us")).fabrics[0]
+    assert fabric is not None
+    assert [(r.label, *fabric.counted(r)) for r in fabric.rows if r.label] == [
+        ("Row 1", "sc"), ("Row 2", "hdc"), ("Row 3", "sc"), ("Row 4", "hdc"), ("Row 5", "sc"), ("Row 6", "hdc"),
+    ]

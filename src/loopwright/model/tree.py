@@ -358,7 +358,9 @@ class Label:
     """ "Rnd 3", "Rows 4-7", "2nd and 3rd rows", "Next row", "Rows 24 (26, 28)".
 
     `first` and `last` are numbers of rows (per size when sizes differ); both None for an unnumbered label ("Next row"),
-    then `how_many` tells how many rows ("Next 5 rows"). `parity`: "odd"/"even" for "all even rows".
+    then `how_many` tells how many rows ("Next 5 rows"). `also`: further numbers, not next to one another ("Rows 2, 4 and 6").
+    `alternate`: every second row from the first on, as the rows between come ("Row 2 and all WS rows"); without a number, the "even" or
+    the "odd" ones ("Even rows").
     """
 
     kind: Literal["row", "rnd", "none"]
@@ -368,6 +370,7 @@ class Label:
     text: str = ""
     also: tuple[int, ...] = ()
     span: Span = NOWHERE
+    alternate: Literal["", "same", "even", "odd"] = ""
 
 
 @record

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from typing import Literal
 
 from loopwright.model.tree import Label, Num
 from loopwright.notation.scanner import words
@@ -13,17 +14,19 @@ MAX_RANGE = 2000
 _WORD = r"(?:rows?|rnds?|rounds?|rds?)"
 _LIST = r"\s?[(\[]\s*(?:\d{1,5}|[–—-])(?:\s*[,;:]\s*(?:\d{1,5}|[–—-]))*\s*[)\]]"
 _END = r"(?:\s*\+|\s+onwards?|\s+(?:and|&)\s+(?:all\s+)?(?:following|further|subsequent|remaining)(?:\s+(?:rows?|rnds?|rounds?))?)?\s*(?P<side>\((?:right\s+side|wrong\s+side|rs|ws)\))?\s*(?:[:.)]|--?(?!\s*r\s?\d)|—|–(?!\s*r\s?\d))\s*(?P<side2>\((?:right\s+side|wrong\s+side|rs|ws)\)\s*[:.]?)?"
+_ALT = rf"\s+(?:and|&)\s+(?:all|every|each)\s+(?:other\s+|foll(?:owing|\.)?\s+|subsequent\s+|remaining\s+)?(?:ws|rs|wrong\s+side|right\s+side|even|odd|alt(?:ernate|\.)?)(?:[- ]numbered)?(?:\s+{_WORD})?"
 _ORDINALS = "|".join(words()["ordinals"])
 _NUMBERS = "|".join(sorted(words()["numbers"], key=len, reverse=True))
 _OPEN = re.compile(r"(?P<word>r|rnd|row|round)\s*(?P<first>\d{1,9})(?:\s*(?:-|–|&)\s*r?(?P<last>\d{1,9}))?\s+(?=[\d(*\[]|[a-z]+\b)", re.IGNORECASE)
 _LABEL = re.compile(
     rf"""(?:
-      (?P<word>{_WORD}|r)\s*\.?\s*(?P<first>\d{{1,9}}|\{{[^{{}}\n]+\}})(?P<firsts>{_LIST})?(?:\s*(?P<join>-|–|—|to|through|thru|and|&)\s*(?:{_WORD}|r)?\s*(?P<last>\d{{1,9}}|[–—-](?=\s?[(\[])|\{{[^{{}}\n]+\}})(?P<lasts>{_LIST})?)?
-    | (?P<ofirst>\d{{1,9}})(?:st|nd|rd|th)(?:\s*(?P<ojoin>-|–|to|and|through)\s*(?P<olast>\d{{1,9}})(?:st|nd|rd|th))?(?:\s*(?:and|&)\s+(?:all\s+|every\s+|each\s+)?(?:foll(?:owing|\.)?\s+)?(?:alt(?:ernate|\.)?|other|even|odd))?\s*(?P<oword>{_WORD})(?:\s+incl(?:usive|\.)?)?
+      (?P<word>{_WORD}|r)\s*\.?\s*(?P<first>\d{{1,9}}|\{{[^{{}}\n]+\}})(?P<firsts>{_LIST})?(?:\s*(?P<join>-|–|—|to|through|thru|and|&)\s*(?:{_WORD}|r)?\s*(?P<last>\d{{1,9}}|[–—-](?=\s?[(\[])|\{{[^{{}}\n]+\}})(?P<lasts>{_LIST})?)?(?P<alt>{_ALT})?
+    | (?P<ofirst>\d{{1,9}})(?:st|nd|rd|th)(?:\s*(?P<ojoin>-|–|to|and|through)\s*(?P<olast>\d{{1,9}})(?:st|nd|rd|th))?(?P<oalt>\s*(?:and|&)\s+(?:all\s+|every\s+|each\s+)?(?:foll(?:owing|\.)?\s+)?(?:alt(?:ernate|\.)?|other|even|odd|ws|rs)(?:[- ]numbered)?)?\s*(?P<oword>{_WORD})(?:\s+incl(?:usive|\.)?)?
     | (?P<nfirst>\d{{1,9}})\.?\s+(?P<rword>{_WORD})
     | (?P<wword>{_WORD})\s+(?P<wfirst>{_NUMBERS})(?:\s*(?:-|–|to|and)\s*(?P<wlast>{_NUMBERS}))?
     | (?P<spelled>{_ORDINALS})\s+(?P<sword>{_WORD})
     | (?P<shaping>(?:dec|inc)(?:\.|r\.?|reas(?:e|ing))?|shaping)\s+(?P<xword>{_WORD})
+    | (?:all\s+|every\s+)?(?P<parity>even|odd|ws|rs|wrong\s+side|right\s+side)(?:[- ]numbered)?\s+(?P<pword>rows|rnds|rounds)
     | (?:next|last|final)\s+(?P<many>\d+(?:\s*[(\[][\d\s,:;–-]+[)\]])?\s+)?(?P<nword>{_WORD})
     ){_END}""",
     re.IGNORECASE | re.VERBOSE,
@@ -69,14 +72,26 @@ def label_at(text: str, at: int, end: int, sizes: int = 1) -> Found | None:
             return None
         one, end_of_it = _num(bare["first"]), _num(bare["last"] or bare["first"])
         return Found(Label("none", one, end_of_it, text=bare.group().strip(" .:)"), span=Span(at, bare.end())), None, at, bare.end())
-    word = (m["word"] or m["oword"] or m["rword"] or m["wword"] or m["sword"] or m["nword"] or m["xword"]).lower()
+    word = (m["word"] or m["oword"] or m["rword"] or m["wword"] or m["sword"] or m["nword"] or m["xword"] or m["pword"]).lower()
     kind = "row" if word.startswith("row") else "rnd" if word.startswith(("rnd", "round", "rd")) else "none"
     side_text = (m["side"] or m["side2"] or "").lower()
     side = None if not side_text else "RS" if "right" in side_text or "rs" in side_text else "WS"
     first, last, many = _numbers(m)
     said = text[at : m.end()].rstrip(" :.-—–)").split("(")[0].strip()
-    label = Label(kind, first, last, many, said, span=Span(at, m.end()))  # type: ignore[arg-type]
+    also: tuple[int, ...] = ()
+    if (m["join"] or m["ojoin"] or "").lower() in ("and", "&") and first is not None and last is not None and len(first.values) == len(last.values) == 1:
+        one, other = first.values[0] or 0, last.values[0] or 0
+        if other > one + 1:  # "Rows 3 and 5": these two
+            last, also = first, (other,)
+    label = Label(kind, first, last, many, said, also, Span(at, m.end()), _alternate(m))  # type: ignore[arg-type]
     return Found(label, side, at, m.end())
+
+
+def _alternate(m: re.Match[str]) -> Literal["", "same", "even", "odd"]:
+    """Which second rows a label stands for; those on the right side are the odd ones, as the first row is one."""
+    if m["pword"]:
+        return "odd" if m["parity"].lower() in ("odd", "rs") or "right" in m["parity"].lower() else "even"
+    return "same" if m["alt"] or m["oalt"] else ""
 
 
 def _several(text: str, m: re.Match[str]) -> Found:
@@ -99,7 +114,7 @@ def _numbers(m: re.Match[str]) -> tuple[Num | None, Num | None, Num]:
     if m["wfirst"]:
         table = words()["numbers"]
         return Num((table[m["wfirst"].lower()],)), Num((table[(m["wlast"] or m["wfirst"]).lower()],)), one
-    if m["xword"]:
+    if m["xword"] or m["pword"]:
         return None, None, one
     if m["nword"]:
         return None, None, Num(tuple(min(int(n), MAX_RANGE) for n in re.findall(r"\d+", m["many"]))) if m["many"] else one

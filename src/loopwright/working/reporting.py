@@ -93,7 +93,13 @@ def _rows(document: Document, per_size: Sequence[Sequence[Outcome]]) -> list[Row
             keys.setdefault(key, [None] * len(per_size))[size] = o
             sure[key] = sure.get(key, True) and confirmed
     told = _told(per_size)
-    return [_row(document, keys[k], sure[k], k[0] in told) for k in sorted(keys)]
+    return [_row(document, keys[k], sure[k], k[0] in told) for k in sorted(keys) if not k[1] or not _alternates(document, k[0])]
+
+
+def _alternates(document: Document, item: int) -> bool:
+    """Whether a row stands for every second one: it is told once, however often it comes."""
+    row = document.items[item]
+    return isinstance(row, Row) and row.label is not None and bool(row.label.alternate)
 
 
 def _row(document: Document, outcomes: list[Outcome | None], confirmed: bool, told_a_start: bool) -> RowReport:

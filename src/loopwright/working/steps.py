@@ -35,6 +35,7 @@ from loopwright.record import changed, record
 from loopwright.source import Span
 from loopwright.working.schedules import rows_needed, shaped_rows, shapes, turn_of
 from loopwright.working.sizes import for_size
+from loopwright.working.visits import visits
 
 MAX_ROWS = 2000
 _NUMBERED = re.compile(r"(\D+)(\d+)")
@@ -92,18 +93,16 @@ class _Shelf:
 def expand(document: Document, size: int, stills: Stills | None = None) -> list[Step]:
     """The steps of one size. Bounded: past 2,000 rows the rest is left out and the last step says so."""
     shelf, stills = _Shelf(), stills if stills is not None else Stills(None)
-    for index, item in enumerate(document.items):
+    for index, item, numbers, part in visits(document, size):
         if isinstance(item, Section):
             shelf.others[(shelf.section or "").lower()] = shelf.rows
             shelf.section, shelf.fresh = item.title, True
-            continue
-        if not isinstance(item, Row) or (item.sizes is not None and size not in item.sizes):
             continue
         still = stills.of(item)
         row = still.sized.get(size)
         if row is None:
             row = still.sized[size] = for_size(still.row, size)
-        for step in _steps_of(row, index, shelf, still.offset + item.span.start, item.span):
+        for step in _steps_of(row, index, shelf, still.offset + item.span.start, item.span, numbers, part):
             shelf.total += 1
             if shelf.total > MAX_ROWS:
                 shelf.done.append(changed(step, problem="too-many-rows", problem_facts=(("limit", MAX_ROWS),)))
@@ -129,8 +128,11 @@ def _numbers(row: Row) -> tuple[list[int | None], bool]:
     return numbers, len(numbers) > 1
 
 
-def _steps_of(row: Row, index: int, shelf: _Shelf, at: int, span: Span) -> Iterator[Step]:
-    numbers, ranged = _numbers(row)
+def _steps_of(
+    row: Row, index: int, shelf: _Shelf, at: int, span: Span, only: tuple[int, ...] | None = None, before: int = 0,
+) -> Iterator[Step]:
+    """`only`: numbers of its label that are worked now; `before`: parts of the item that were."""
+    numbers, ranged = _numbers(row) if only is None else (list(only), True)
     base = Step(
         index, 0, shelf.section, row.label.text if row.label else "", None, row.label.kind if row.label else "none",
         row.body, (), row.also_printed, None, shelf.fresh, False, row.doubt, span, side=row.side, at=at,
@@ -139,7 +141,7 @@ def _steps_of(row: Row, index: int, shelf: _Shelf, at: int, span: Span) -> Itera
         return
     bodies = _bodies(row, numbers, ranged, shelf, base)
     total = len(bodies)
-    for part, made in enumerate(bodies):
+    for part, made in enumerate(bodies, before):
         number = made.number
         gap = number is not None and number > shelf.number + 1 and number > 1
         restart = number == 1 and shelf.number >= 1
@@ -150,13 +152,25 @@ def _steps_of(row: Row, index: int, shelf: _Shelf, at: int, span: Span) -> Itera
         elif number is not None:
             shelf.number = number
         step = changed(
-            made, part=part, new_section=(shelf.fresh or restart) and part == 0, gap=gap and part == 0, last_of_item=part == total - 1,
-            printed=printed_counts(row) if part == total - 1 else (),
+            made, part=part, new_section=(shelf.fresh or restart) and part == before, gap=gap and part == before, last_of_item=part == before + total - 1 and (only is None or not _comes_again(row, only)),
+            printed=printed_counts(row) if part == before + total - 1 and _told_of(row, only, before) else (),
         )
         shelf.fresh = False
         if number is not None or step.body:
             shelf.rows[shelf.number] = step
         yield step
+
+
+def _told_of(row: Row, only: tuple[int, ...] | None, before: int) -> bool:
+    """Whether the count printed with several rows that come one by one is that of these: of the last, of the first where there is no end."""
+    if only is None or row.label is None:
+        return True
+    return only[-1] == max(row.label.also) if row.label.also else before == 0
+
+
+def _comes_again(row: Row, only: tuple[int, ...]) -> bool:
+    """Whether more of the rows that a label names are worked later."""
+    return row.label is not None and (bool(row.label.alternate) or bool(row.label.also) and only[-1] < max(row.label.also))
 
 
 def printed_counts(row: Row) -> tuple[Count, ...]:
