@@ -19,6 +19,9 @@ STACK_ASIDE = 6.0  # that a start chain stands beside a stitch in the same place
 BESIDE_LEG = 9.0  # of a turning chain, from the outermost leg of a decrease beside it
 LEAN = 0.8  # of its height that a stitch of a round may go aside
 NEAR = 1.0  # a way in u that tells how far apart things lie there
+FAN_KEY = 3  # parts of the key of a stitch in a fan: the place, its own foot, how many stand there
+AIRY = 3  # a round of lace has a chain to so many stitches
+SLACK = 1.06  # times as far round as it needs that a round of lace goes, so that no fan pushes what stands beside it
 PITCH = 18.0  # between two chains of a foundation
 
 
@@ -26,6 +29,15 @@ def _pull(plane: Plane) -> float:
     if isinstance(plane, Around):
         return PULL_OVAL
     return PULL_ROUND if isinstance(plane, Ring) and not plane.sides else PULL_ROW
+
+
+def _is_lace(plane: Plane, stood: Sequence[Stood]) -> bool:
+    """Whether a round of a circle is worked in spaces or has many chains: its stitches stand over what they were worked into."""
+    if not isinstance(plane, Ring) or plane.sides:
+        return False
+    chains = sum(s.column.what == "chain" for s in stood)
+    standing = [s for s in stood if s.known and s.column.what == "stitch"]
+    return bool(standing) and (AIRY * chains >= len(standing) or any(s.column.place == "space" for s in standing))
 
 
 def _same(one: Stood, two: Stood) -> bool:
@@ -38,12 +50,16 @@ def along(laying: Laying, stood: list[Stood], way: int) -> None:
     plane, wide = laying.plane, [s.column.wide for s in stood]
     closed = plane.closed
     standing = [s for s in stood if s.column.what in ("stitch", "stack") and s.tall]
+    standing = [s for s in standing if s.column.kind != "sl st"] or standing  # a slip stitch stays where it was worked
     lows = [s.high for s in standing if not (isinstance(plane, Rim) and s.column.turning)] or [laying.level + 10]
     line = min(lows)
-    if closed:
-        line = max(line, 0.0 if isinstance(plane, Rim) else plane.reach(sum(wide) + 4))
+    lace = _is_lace(plane, stood)
+    fan = isinstance(plane, Ring) and not closed
+    if closed or fan:
+        turn = laying.sector[1] / (2 * math.pi) if fan else 1.0
+        line = max(line, 0.0 if isinstance(plane, Rim) else plane.reach((sum(wide) * (SLACK if lace else 1.0) + 4) / turn))
         for s in stood:
-            s.high = max(s.high, line) if s.column.what in ("stitch", "stack") else s.high
+            s.high = max(s.high, line) if s in standing else s.high
     laying.line = line
     _siblings(laying, stood, line)
     wide = [s.column.wide for s in stood]
@@ -51,6 +67,8 @@ def along(laying: Laying, stood: list[Stood], way: int) -> None:
     around = plane.span(line)
     if closed and not any(a is not None for a in aims):
         _first(laying, stood, aims, around)
+    if fan and not any(a is not None for a in aims):
+        _over_sector(laying, stood, aims)
     lone = not closed and all(a is None for a in aims)
     room = [max(PITCH, w) if lone and s.column.what == "chain" else w for s, w in zip(stood, wide, strict=True)]
     places = filled(aims, room, 0.0)
@@ -58,10 +76,10 @@ def along(laying: Laying, stood: list[Stood], way: int) -> None:
     _fill(laying, stood, places, around, way)
     body = [i for i, s in enumerate(stood) if s.column.what in ("stitch", "chain")]
     if body:
-        even = smooth([places[i] for i in body], _pull(plane))
+        even = smooth([places[i] for i in body], PULL_ROW if lace else _pull(plane))
         for i, e in zip(body, even, strict=True):
             places[i] = e
-    if closed:
+    if closed or fan:
         _upright(laying, stood, places, around)
     if isinstance(plane, Strip) and plane.wave:
         _ripple(plane, stood, places)
@@ -115,6 +133,15 @@ def _first(laying: Laying, stood: Sequence[Stood], aims: list[float | None], aro
         before += 2 * half
 
 
+def _over_sector(laying: Laying, stood: Sequence[Stood], aims: list[float | None]) -> None:
+    """A first row about a ring: evenly over the sector of its fan."""
+    start, turn = (laying.line * x for x in laying.sector)
+    free = (turn - sum(s.column.wide for s in stood)) / max(1, len(stood))
+    for i, s in enumerate(stood):
+        aims[i] = start + (s.column.wide + free) / 2
+        start += s.column.wide + free
+
+
 def _siblings(laying: Laying, stood: Sequence[Stood], line: float) -> None:
     """Stitches in one place, and chains between them, fan out over it."""
     i = 0
@@ -122,7 +149,7 @@ def _siblings(laying: Laying, stood: Sequence[Stood], line: float) -> None:
         j = last = i
         while stood[i].key is not None and j + 1 < len(stood):
             j += 1
-            if stood[j].key == stood[i].key and stood[j].column.place != "row-end":
+            if stood[j].key == stood[i].key and stood[j].column.place != "row-end" and stood[i].column.kind != "sl st":
                 last = j
             elif stood[j].column.what != "chain":
                 break
@@ -168,43 +195,72 @@ def _bounds(laying: Laying, stood: Sequence[Stood], places: list[float], around:
     if not laying.plane.closed:
         return None, None
     firsts = [p for p, s in zip(places, stood, strict=True) if s.known and s.column.what != "join"]
-    seam = 0.0 if way > 0 else around
+    seam = laying.plane.length(laying.seam, laying.line) if way > 0 else around
     tab = next((i for i, s in enumerate(stood) if s.column.what == "tab"), None)
     if firsts:
         start = firsts[0] if way > 0 else firsts[-1]
         turns = round((start - seam) / around) * around
         head = next(s for s in (stood if way > 0 else reversed(stood)) if s.known and s.column.what != "join")
-        if laying.ends and not laying.ends.intersection(head.column.parents):
+        elsewhere = laying.ends and not laying.ends.intersection(head.column.parents)
+        if way > 0 and isinstance(laying.plane, Ring) and (elsewhere or laying.held and (_fans_out(head) or _is_lace(laying.plane, stood))):
+            low, high = _own_seam(stood, places, around)
+            laying.seam = laying.plane.place(places[0], laying.line)
+            return low, high
+        if elsewhere:
             middle = (places[0] + places[-1]) / 2
             return middle - around / 2, middle + around / 2
         for i in range(len(places)):
             places[i] -= turns
+    start = seam if way > 0 else 0.0
     if tab is None:
-        return 0.0, around
+        return start, start + around
     half = stood[tab].column.wide / 2
     places[tab] = seam
-    return (-half, around - half) if way > 0 else (half, around + half)
+    return (start - half, start + around - half) if way > 0 else (half, around + half)
+
+
+def _own_seam(stood: Sequence[Stood], places: list[float], around: float) -> tuple[float, float]:
+    """Bounds of a round with a seam of its own: its number before its first stitch, its last chains over the way from the last stitch."""
+    known = [i for i, s in enumerate(stood) if s.known and s.column.what in ("stitch", "stack")]
+    first, last, low = places[known[0]], places[known[-1]], places[0] - stood[0].column.wide / 2
+    at, gap = low + around, first + around - places[known[-1]]
+    chains = [i for i in range(known[-1] + 1, len(stood)) if stood[i].column.what == "chain"]
+    for i in range(len(stood) - 1, known[-1], -1):
+        if stood[i].column.what == "join":
+            at -= stood[i].column.wide
+            places[i] = at + stood[i].column.wide / 2
+    for k, i in enumerate(chains, 1):
+        places[i] = last + gap * k / (len(chains) + 1)
+    return low, low + around
+
+
+def _fans_out(head: Stood) -> bool:
+    """Whether a round begins with stitches in one space, over whose middle they stand: the seam lies before the first of them."""
+    return head.column.place == "space" and isinstance(head.key, tuple) and len(head.key) == FAN_KEY and head.key[2] > 1
 
 
 def _fill(laying: Laying, stood: Sequence[Stood], places: list[float], around: float, way: int) -> None:
     """Stretches a round that begins at the seam over the whole turn: what lies at the seam stays as wide, not its angle."""
     tab = next((i for i, s in enumerate(stood) if s.column.what == "tab"), None)
-    seam = 0.0 if way > 0 else around
+    start = laying.plane.length(laying.seam, laying.line) if way > 0 else 0.0
+    seam = start if way > 0 else around
     cap = laying.plane.length(math.pi / 2, laying.line) if isinstance(laying.plane, Around) else around / 2
     known = [i for i, s in enumerate(stood) if s.column.what in ("stitch", "chain") or (s.column.what == "stack" and not s.column.turning)]
     turns_free = not laying.plane.closed or isinstance(laying.plane, Rim) or (isinstance(laying.plane, Ring) and laying.plane.sides)
-    if turns_free or tab is None or len(known) < FAN or abs(places[tab] - seam) > 1e-6:
+    lace = laying.held and _is_lace(laying.plane, stood)
+    if turns_free or tab is None or lace or len(known) < FAN or abs(places[tab] - seam) > 1e-6:
         return
     first, last = known[0], known[-1]
     before, after = sum(s.column.wide for s in stood[:first]), sum(s.column.wide for s in stood[last + 1 :])
     half = stood[tab].column.wide / 2
-    shift = -half if way > 0 else half
+    shift = start - half if way > 0 else half
     spare = (around - sum(s.column.wide for s in stood)) / len(known)
     low = shift + before + (stood[first].column.wide + spare) / 2
     high = shift + around - after - (stood[last].column.wide + spare) / 2
     a, b = places[first], places[last]
+    one, two = start + cap, start + around - cap
     for i in known:
-        if places[i] < cap and cap - a > 1.0:
-            places[i] = cap - (cap - places[i]) * (cap - low) / (cap - a)
-        elif places[i] > around - cap and b - around + cap > 1.0:
-            places[i] = around - cap + (places[i] - around + cap) * (high - around + cap) / (b - around + cap)
+        if places[i] < one and one - a > 1.0:
+            places[i] = one - (one - places[i]) * (one - low) / (one - a)
+        elif places[i] > two and b - two > 1.0:
+            places[i] = two + (places[i] - two) * (high - two) / (b - two)

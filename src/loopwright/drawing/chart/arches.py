@@ -6,9 +6,9 @@ import math
 from collections.abc import Sequence
 from itertools import pairwise
 
-from loopwright.drawing.chart.columns import Column, knob_radius
+from loopwright.drawing.chart.columns import ARCH, Column, knob_radius
 from loopwright.drawing.chart.drawn import Mark, Point
-from loopwright.drawing.chart.planes import Plane
+from loopwright.drawing.chart.planes import Plane, Ring
 from loopwright.drawing.chart.skyline import CLEAR, Skyline
 from loopwright.drawing.chart.symbols import height
 from loopwright.model.fabric import Fabric
@@ -16,6 +16,7 @@ from loopwright.model.fabric import Fabric
 LONG = 12.0  # of a chain's oval
 STEP = 12.6  # of one chain in an arch
 HALF_BAR = 9.0
+LEAST_BOW = 0.1  # of its way, that an arch of a round bows out
 STEEP = 0.42  # of what an arch is longer than its way, that a narrow one bows at least
 Placed = tuple[float, float, float, Point, Point]
 
@@ -39,6 +40,8 @@ def arch(plane: Plane, sky: Skyline, us: Sequence[float], ends: Sequence[tuple[f
     chord = max(math.hypot(b - a, v1 - v0), 1.0)
     surplus = count * STEP - chord
     bow = min(max(math.sqrt(3 * chord * surplus / 8), STEEP * surplus), count * 5.0) if surplus > 0 and held else 0.0
+    if held and isinstance(plane, Ring) and count >= ARCH:
+        bow = max(bow, LEAST_BOW * chord)
     for _ in range(12):
         short = 0.0
         for k in range(2 * count - 1):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections import Counter
 
 from loopwright.drawing.chart.along import PITCH
@@ -13,7 +14,7 @@ from loopwright.drawing.chart.sections import Section
 from loopwright.drawing.chart.symbols import AIR, height
 from loopwright.model.fabric import Fabric
 
-STEP = 13.0
+STEP, RING = 13.0, 9.0  # of a chain; least radius of a ring
 STANDS = 3  # chains at the end of a foundation that stand up as a first stitch
 SWAY = 1.5  # stitches that must change sides for rows to ripple
 STEEPEST = 0.8
@@ -68,6 +69,8 @@ def _flat(laying: Laying, stitch: int, x: float, y: float, row: int) -> Mark:
 def _chain(fabric: Fabric, section: Section, laying: Laying, way: int, pitch: float) -> list[Mark]:
     row = fabric.rows[section.base]
     base = list(range(row.start, row.end))
+    if _is_ring(fabric, section):
+        return _ring(laying, base, section.base)
     onward = _onward(fabric, section, way)
     lying, standing, over = _foundation(fabric, section, base)
     marks = []
@@ -76,6 +79,27 @@ def _chain(fabric: Fabric, section: Section, laying: Laying, way: int, pitch: fl
         marks.append(_flat(laying, s, x, 0.0, section.base))
         _lay(laying, s, x, 3.2)
     laying.lead = _lead(fabric, section, standing, over)
+    return marks
+
+
+def _is_ring(fabric: Fabric, section: Section) -> bool:
+    """Whether rows, not rounds, begin in the ring that the chain was joined into."""
+    row = fabric.rows[section.rows[0]]
+    return not section.closed and any(fabric.where(s) == "ring" for s in range(row.start, row.end))
+
+
+def _ring(laying: Laying, base: list[int], row: int) -> list[Mark]:
+    """The chains of a ring, below the middle of the first row."""
+    radius = max(len(base) * STEP / (2 * math.pi), RING)
+    half = min(6.0, math.pi * radius / len(base) - 0.4)
+    marks = []
+    for k, s in enumerate(base):
+        angle = 2 * math.pi * (k + 0.5) / len(base)
+        x, y = radius * math.cos(angle), radius * (math.sin(angle) - 1.0)
+        dx, dy = -math.sin(angle) * half, math.cos(angle) * half
+        marks.append(Mark(s, "ch", (laying.plane.point(x - dx, y - dy),), laying.plane.point(x + dx, y + dy), "none", row))
+        laying.tops[s] = (laying.hints.get(s, 0.0), 3.2)
+    laying.sky.raise_to(0.0, 3.2, 6.0)
     return marks
 
 

@@ -32,6 +32,7 @@ ASIDE = 0.25  # of the seam, in u, that the first and last feet of an oval stand
 CHAIN_LONG, DRAWN_OUT = 16.0, 1.7  # length of a chain that stands up; times its height that a symbol may be long
 EVEN = 0.08  # spread of lengths that a chart may have
 ROWS_GAP = 16.0  # between rows where some are left out
+FAN_TAB, FAN_ARROW = 62.0, 9.0  # of a fan: its number, from the first stitch of the row; half the arrow between them
 WIDER = 1.15  # a piece whose last row is so much wider than its first has grown
 
 
@@ -41,12 +42,14 @@ def lay(fabric: Fabric, section: Section) -> Laid:
         found = _around(fabric, section, section.edge)
     elif section.kind == "disc":
         found = _disc(fabric, section)
+    elif section.fan:
+        found = _fan(fabric, section)
     elif section.kind == "oval" and section.base >= 0:
         found = _oval(fabric, section)
     else:
         found = _strip(fabric, section)
     found.marks.sort(key=lambda m: m.stitch)
-    if section.kind in ("disc", "oval") or section.edge is not None and section.closed:
+    if section.ringed or section.edge is not None and section.closed:
         sided = any(not fabric.rows[n.row].right_side for n in found.lines)
         found.lines = _aside(found.lines, found.marks, SIDED if sided else HALF)
     found.frames = clear_frames(found.frames, found.marks)
@@ -77,13 +80,42 @@ def _disc(fabric: Fabric, section: Section) -> Laid:
         laying = Laying(fabric, turned, radius + AIR + (3.0 if chains else 0.0))
         for index in section.rows:
             laying.row(index, 1)
-    marks = list(laying.marks)
-    if chains:
-        row = fabric.rows[section.base]
-        ring = [(s, 2 * math.pi * (k + 0.5) / chains) for k, s in enumerate(range(row.start, row.end))]
-        half = min(6.0, math.pi * radius / chains - 0.4)
-        marks = [_on_circle(s, a, radius, half, section.base) for s, a in ring] + marks
-    return Laid(marks, laying.lines, laying.frames, ring=0.0 if chains else radius)
+    return Laid(_ring(fabric, section, radius) + laying.marks, laying.lines, laying.frames, ring=0.0 if chains else radius)
+
+
+def _fan(fabric: Fabric, section: Section) -> Laid:
+    """Rows back and forth about a ring, spread over its upper side; their numbers where they start, at either end."""
+    chains = fabric.rows[section.base].end - fabric.rows[section.base].start if section.base >= 0 else 0
+    radius = max(RING, chains * 13.0 / (2 * math.pi))
+    laying = Laying(fabric, Ring(closed=False), radius + AIR + (3.0 if chains else 0.0))
+    laying.sector = (math.pi - section.fan) / 2, section.fan
+    arrows: list[list[Point]] = []
+    lines: list[RowLine] = []
+    for index in section.rows:
+        way = 1 if fabric.rows[index].right_side else -1
+        many = len(laying.lines)
+        laying.row(index, way)
+        for line in laying.lines[many:]:
+            row = laying.held[-1]
+            first = row[0] if way > 0 else row[-1]
+            v = (min(s.low for s in row) + max(s.high for s in row)) / 2
+            out = [first.u - way * k / v for k in (FAN_TAB, FAN_TAB - FAN_ARROW - 20.0, FAN_TAB - 20.0 - 2 * FAN_ARROW)]
+            lines.append(replace(line, tab=laying.point(out[0], v)))
+            arrows.append([laying.point(out[1], v), laying.point(out[2], v)])
+    found = Laid(_ring(fabric, section, radius) + laying.marks, lines, laying.frames, ring=0.0 if chains else radius)
+    found.arrows = arrows
+    return found
+
+
+def _ring(fabric: Fabric, section: Section, radius: float) -> list[Mark]:
+    """The chains of the ring in the middle."""
+    if section.base < 0:
+        return []
+    row = fabric.rows[section.base]
+    chains = row.end - row.start
+    ring = [(s, 2 * math.pi * (k + 0.5) / chains) for k, s in enumerate(range(row.start, row.end))]
+    half = min(6.0, math.pi * radius / chains - 0.4)
+    return [_on_circle(s, a, radius, half, section.base) for s, a in ring]
 
 
 def _on_circle(stitch: int, angle: float, radius: float, half: float, row: int) -> Mark:

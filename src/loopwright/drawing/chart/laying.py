@@ -5,15 +5,16 @@ from __future__ import annotations
 import math
 from bisect import bisect_left
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from loopwright.drawing.chart.along import PITCH, along
 from loopwright.drawing.chart.arches import arch, knob, stacked
 from loopwright.drawing.chart.columns import CHAIN_STEP, Column, columns
 from loopwright.drawing.chart.drawn import Frame, Mark, Point, RowLine
-from loopwright.drawing.chart.planes import Around, Plane, Rim
+from loopwright.drawing.chart.planes import Around, Plane, Rim, Ring
 from loopwright.drawing.chart.rising import rise
 from loopwright.drawing.chart.skyline import Skyline
+from loopwright.drawing.chart.slips import lay_slips, take_slips
 from loopwright.drawing.chart.stood import FAN, Stood, part_ends, runs
 from loopwright.drawing.chart.symbols import AIR, height
 from loopwright.drawing.chart.telling import told
@@ -32,9 +33,10 @@ class Laying:
     """What has been laid so far.
 
     `tops`: u and v of every stitch's top; `undersides`: of the free side of chains; `sides`: of stitches at the ends of rows. `lead`:
-    columns of the foundation that belong to the first row. `floor`: where the first row's feet stand if they stand on nothing. `hints`: u
-    of stitches, where all rows have been settled together; `left`: stitches left out; `grown`: by row, how much wider than it needs a
-    stitch stands, for what comes above it, but on `tight` stitches; `held`: the rows laid, in order of u.
+    columns of the foundation that belong to the first row. `seam`: u where rounds begin; `sector`: u where a fan begins, and how much
+    of a turn it is spread over. `floor`: where the first row's feet stand if they
+    stand on nothing. `hints`: u of stitches, where all rows have been settled together; `left`: stitches left out; `grown`: by row, how
+    much wider than it needs a stitch stands, for what comes above it, but on `tight` stitches; `held`: the rows laid, in order of u.
     """
 
     fabric: Fabric
@@ -49,6 +51,8 @@ class Laying:
     sky: Skyline = field(init=False)
     level: float = field(init=False)
     line: float = 0.0
+    seam: float = 0.0
+    sector: tuple[float, float] = (0.0, 2 * math.pi)
     pitch: float = PITCH
     lead: list[Column] = field(default_factory=list)
     left: frozenset[int] = frozenset()
@@ -76,6 +80,7 @@ class Laying:
         if not any(s.column.stitches for s in stood):
             return
         way = self._unwrap(stood, way)
+        slips = take_slips(stood)
         if not self.plane.closed:
             part_ends(stood)
         ordered = stood if way > 0 else stood[::-1]
@@ -83,6 +88,7 @@ class Laying:
         along(self, ordered, way)
         if self.plane.closed:
             self._near(ordered)
+        lay_slips(self, slips, index, way)
         rise(self, ordered)
         self.held.append(ordered)
         self._draw(ordered, index)
@@ -195,9 +201,11 @@ class Laying:
             if column.what in ("tab", "chain"):
                 continue
             feet = self.foot(s)
+            if column.kind == "sl st" and len(feet) == 1:  # a dot, however far it stands from its foot
+                feet = [s.u]
+                s.low = s.high - s.tall
             if column.what == "join":
                 s.high = s.low + 5.0
-                s.low = s.high - 5.0
             self._standing(s, feet, right=right)
             for stitch in column.stitches:
                 self.tops[stitch] = (s.u, s.high)
@@ -208,7 +216,11 @@ class Laying:
                     self.sky.raise_to(f + (s.u - f) * t, s.low + (s.high - s.low) * t, self.half(s, 2.0 if len(feet) == 1 else LEG_REACH))
             if column.knob:
                 fresh.append(knob(self.fabric, self.plane, column.knob, (s.u, s.high), index, self.marks))
-        for run, before, after in runs(stood):
+        first = next((s for s in stood if s.column.what in ("stitch", "stack") and not s.column.turning), None)
+        for run, before, beyond in runs(stood):
+            after = beyond
+            if after is None and before is not None and first is not None and isinstance(self.plane, Ring) and self.plane.closed:
+                after = replace(first, u=first.u + self.plane.whole)  # the last arch of a round ends where the round began
             self._arch(run, before, after, index, fresh)
         for u, v, half in fresh:
             self.sky.raise_to(u, v, half)

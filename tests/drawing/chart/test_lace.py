@@ -1,0 +1,150 @@
+"""Lace in the round: one disc, arches and fans over what they were worked into, seams where rounds begin, slip stitches as dots."""
+
+import math
+
+import pytest
+
+from loopwright.drawing.chart import ChartOptions, charts
+from loopwright.drawing.chart.laid import lay
+from loopwright.drawing.chart.sections import sections
+from loopwright.measuring.courses import courses
+from loopwright.measuring.dimensions import dimensions
+from loopwright.measuring.parts import parts
+from tests.drawing.chart.svg_reading import overlaps, symbols
+
+HEAD = "Terms: US\nGauge: 18 dc and 9 rows = 10 cm, 4 mm hook\nTurning chain: ch 3 counts as dc, ch 1 does not count as a st\n\n"
+DOILY = "Small Doily\n" + HEAD + """Ch 6, join with sl st to form a ring.
+Rnd 1: Ch 3 (counts as dc), 15 dc in ring; join with sl st to top of ch-3. (16 dc)
+Rnd 2: Ch 4 (counts as dc and ch 1), *dc in next st, ch 1; rep from * around; join with sl st to 3rd ch of ch-4. (16 dc and 16 ch-1 sps)
+Rnd 3: Ch 1, sc in same st, ch 5, *sk next dc, sc in next dc, ch 5; rep from * to last dc, sk last dc; join with sl st to first sc. (8 sc)
+Rnd 4: Ch 1, sc in same st, (3 dc, ch 2, 3 dc) in next ch-5 sp, *sc in next sc, (3 dc, ch 2, 3 dc) in next ch-5 sp; rep from * around;\
+ join with sl st to first sc. (8 sc)
+"""
+SLANTED = "Flat Lace Round\n" + HEAD + """Ch 6, join with sl st to form a ring.
+Rnd 1: Ch 1, 12 sc in ring; join with sl st to first sc. (12 sc)
+Rnd 2: Ch 1, sc in same st, ch 4, sk next st, *sc in next st, ch 4, sk next st; rep from * around; join with sl st to first sc. (6 sc)
+Rnd 3: Sl st in next ch-4 sp, ch 3 (counts as dc), 5 dc in same sp, ch 2, *6 dc in next ch-4 sp, ch 2; rep from * around; join with sl st to top of ch-3. (36 dc)
+"""
+GRANNY = "Granny Square\n" + HEAD + """With A, ch 4, join with sl st to form a ring.
+Rnd 1: Ch 3 (counts as dc), 2 dc in ring, ch 2, *3 dc in ring, ch 2; rep from * twice more; join with sl st to top of ch-3. Fasten off A.
+Rnd 2: Join B in any ch-2 sp, (ch 3, 2 dc, ch 2, 3 dc) in same sp, ch 1, *(3 dc, ch 2, 3 dc) in next ch-2 sp, ch 1; rep from * twice more; join.
+Rnd 3: Join C in any ch-2 sp, (ch 3, 2 dc, ch 2, 3 dc) in same sp, ch 1, 3 dc in next ch-1 sp, ch 1, *(3 dc, ch 2, 3 dc) in next ch-2 sp, ch 1,\
+ 3 dc in next ch-1 sp, ch 1; rep from * twice more; join. (36 dc)
+"""
+
+
+def _aside(mark):
+    """How far a symbol leans from the way outwards, radians."""
+    (fx, fy), (x, y) = mark.feet[0], mark.top
+    return abs((math.atan2(y - fy, x - fx) - math.atan2(fy, fx) + math.pi) % (2 * math.pi) - math.pi)
+
+
+def test_a_doily_of_few_stitches_and_many_chains_is_one_disc(weave):
+    """A round of 8 sc and 40 chains on one of 16 dc is no thumb: it goes all around."""
+    fabric, sizes = weave(DOILY)
+    (drawn,) = charts(fabric, sizes)
+    assert (drawn.part, drawn.notes) == ("disc", ())
+    assert overlaps(drawn.svg) == []
+    across = next(d for d in dimensions(fabric, sizes) if d.name == "across")
+    (disc,) = parts(fabric, courses(fabric, sizes))
+    assert across.value_mm == 2 * disc.height_mm > 80.0
+
+
+def test_fans_with_one_short_stitch_between_are_no_corners(weave):
+    fabric, sizes = weave(DOILY)
+    (section,) = sections(fabric, sizes, whole=True)
+    assert section.sides == 0
+
+
+def test_stitches_between_fans_stand_upright_on_theirs(weave):
+    fabric, sizes = weave(DOILY)
+    (section,) = sections(fabric, sizes, whole=True)
+    between = [m for m in lay(fabric, section).marks if m.kind == "sc"]
+    assert len(between) == 16
+    assert max(map(_aside, between)) < math.radians(15)
+
+
+def test_arches_of_a_round_bow_out(weave):
+    fabric, sizes = weave(DOILY)
+    (section,) = sections(fabric, sizes, whole=True)
+    third = [m for m in lay(fabric, section).marks if fabric.rows[m.row].label == "Rnd 3" and fabric.part_of(m.stitch) == "edge"]
+    reach = [math.hypot(*m.top) for m in third if m.kind == "ch"]
+    assert min(reach[k + 2] - max(reach[k], reach[k + 4]) for k in range(0, 40, 5)) > 3.0
+
+
+def test_a_round_that_begins_in_a_space_has_its_seam_there(weave):
+    """The number and the join stand beside its first stitch, not where the round below began."""
+    fabric, sizes = weave(GRANNY)
+    (section,) = sections(fabric, sizes, whole=True)
+    laid = lay(fabric, section)
+    for line in laid.lines[1:]:
+        row = fabric.rows[line.row]
+        own = [m for m in laid.marks if m.row == line.row]
+        first, join = own[2], own[-1]
+        assert fabric.part_of(first.stitch) == "counts"
+        assert math.dist(first.top, join.top) < 75.0, row.label
+        chains = [m for m in own if m.kind == "ch" and fabric.part_of(m.stitch) == "edge"]
+        last, groups = chains[-1], [m for m in own if m.kind == "dc"]
+        near = sorted(math.dist(last.top, m.top) for m in (groups[-1], first))
+        assert near[1] < 1.6 * near[0], row.label  # the last space lies midway between its groups
+    assert max(math.dist(m.feet[0], m.top) for m in laid.marks if m.kind == "dc") < 1.5 * 62.0
+
+
+def test_fans_on_a_ring_of_arches_stand_over_them(weave):
+    fabric, sizes = weave(SLANTED)
+    (section,) = sections(fabric, sizes, whole=True)
+    laid = lay(fabric, section)
+    at = {m.stitch: m for m in laid.marks}
+    for m in (m for m in laid.marks if fabric.where(m.stitch) == "space" and m.kind == "dc"):
+        xs, ys = zip(*(at[p].top for p in fabric.parents(m.stitch)), strict=True)
+        assert math.dist(m.feet[0], (sum(xs) / len(xs), sum(ys) / len(ys))) < 25.0
+
+
+def test_a_slip_stitch_on_the_way_is_a_dot_on_its_place(weave):
+    blocks = "Ch 6.\nRow 1: Dc in 4th ch from hook and in next 2 ch, turn.\n"
+    second = "Row 2: Ch 6, dc in 4th ch from hook and in next 2 ch, sl st in ch-3 sp of next block, ch 3, 3 dc in same sp, turn.\n"
+    for text in (SLANTED, blocks + second):
+        fabric, sizes = weave(text)
+        dots = [s for c in charts(fabric, sizes, ChartOptions(grids=False)) for s in symbols(c.svg) if s.kind == "sl st"]
+        assert dots
+        for s in dots:
+            xs, ys = zip(*(p for line in s.lines for p in line), strict=True)
+            assert max(max(xs) - min(xs), max(ys) - min(ys)) < 6.0
+
+
+HALF = HEAD.join(("Half Circle\n", """Ch 4, join with sl st to form a ring.
+Row 1: Ch 3 (counts as dc), 8 dc in ring, turn. (9 dc)
+Row 2: Ch 3 (counts as dc), dc in same st, 2 dc in each st across, turn. (18 dc)
+Row 3: Ch 3 (counts as dc), *2 dc in next st, dc in next st; rep from * to last st, dc in last st, turn. (26 dc)
+"""))
+
+
+@pytest.mark.parametrize("ring", ["Ch 4, join with sl st to form a ring.\n", ""])
+def test_rows_worked_back_and_forth_from_a_ring_fan_out(weave, ring):
+    """Over half a turn: the first row begins at the right hand, the second where it ended; stitches lie radially."""
+    text = HALF if ring else HALF.replace("Ch 4, join with sl st to form a ring.\n", "").replace("in ring", "in magic ring")
+    fabric, sizes = weave(text)
+    (section,) = sections(fabric, sizes, whole=True)
+    assert section.fan == math.pi
+    laid = lay(fabric, section)
+    stems = [m for m in laid.marks if m.kind == "dc"]
+    assert all(m.top[1] > -10.0 for m in stems)
+    assert sorted(_aside(m) for m in stems)[len(stems) // 2] < math.radians(12)
+    starts = {fabric.rows[n.row].label: n.tab[0] for n in laid.lines}
+    assert starts["Row 1"] > 0 > starts["Row 2"]
+    (drawn,) = charts(fabric, sizes)
+    assert overlaps(drawn.svg) == []
+    assert "Rows" in drawn.description
+
+
+def test_a_triangle_from_its_tip_keeps_its_corner_in_the_middle_and_its_ring_round(weave):
+    fabric, sizes = weave("Shawl\n" + HEAD + """Ch 4, join with sl st to form a ring.
+Row 1: Ch 3 (counts as dc), 2 dc in ring, ch 2, 3 dc in ring, turn. (6 dc and 1 ch-2 sp)
+Row 2: Ch 3 (counts as dc), 2 dc in same st, dc in next 2 sts, (2 dc, ch 2, 2 dc) in ch-2 sp, dc in next 2 sts, 3 dc in last st, turn. (14 dc)
+""")  # fmt: skip
+    (section,) = sections(fabric, sizes, whole=True)
+    assert section.fan == 0.0
+    ring = [m for m in lay(fabric, section).marks if m.row == section.base]
+    middles = [((m.feet[0][0] + m.top[0]) / 2, (m.feet[0][1] + m.top[1]) / 2) for m in ring]
+    centre = tuple(sum(xs) / len(middles) for xs in zip(*middles, strict=True))
+    assert max(math.dist(centre, p) for p in middles) - min(math.dist(centre, p) for p in middles) < 0.1
