@@ -191,6 +191,13 @@ def test_colours_as_told_before_after_and_between_the_stitches() -> None:
     assert colours(fabric, "Row 5") == "white white white white"
 
 
+def test_a_start_chain_among_stitches_in_one_place_is_made_with_the_yarn_joined_there() -> None:
+    fabric = woven("With A, ch 4, join with sl st to form a ring.\n"
+                   "Rnd 1: Ch 3 (counts as dc), 2 dc in ring, ch 2, (3 dc in ring, ch 2) 3 times; join with sl st to top of ch-3. Fasten off A.\n"
+                   "Rnd 2: Join B in any ch-2 sp, (ch 3, 2 dc, ch 2, 3 dc) in same sp, ((3 dc, ch 2, 3 dc) in next ch-2 sp) 3 times; join.\n")
+    assert set(colours(fabric, "Rnd 2").split()) == {"B"}
+
+
 RECTANGLE = """Ch 5.
 Row 1: Sc in 2nd ch from hook and in each ch across, turn. (4 sc)
 Rows 2-4: Ch 1, sc in each st across, turn. (4 sc)

@@ -112,7 +112,8 @@ def _section(fabric: Fabric, part: Part, base: int, rows: list[int], *, whole: b
     kind = "tube" if part.kind == "disc" and _slim(part, shown) else part.kind
     found_end = ending(fabric, rows, shown) if part.kind in ENDED and not fan else None
     closed = last.way == "round"
-    return Section(kind, part.section, base, tuple(shown), len(rows), len(found), shares, at, closed, part.blocks, fan=fan, ending=found_end)
+    of, many = len(rows), len(found)
+    return Section(kind, part.section, base, tuple(shown), of, many, shares, at, closed, part.blocks, fan=fan, ending=found_end)
 
 
 def _fan(part: Part, rows: Sequence[int]) -> float:
