@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from loopwright.model.fabric import Fabric
 from loopwright.notation import read
 from loopwright.source import Source
@@ -277,3 +279,14 @@ def test_an_edging_goes_down_the_side_where_its_first_stitches_came_to_and_turns
     assert into[16:] == [first[0], second[-1], third[0], fourth[-1]]
     assert {f.where(s) for s in made[10:16]} == {"underside"}
     assert {f.where(s) for s in (*made[4:10], *made[16:])} == {"row-end"}
+
+
+@pytest.mark.parametrize(("chains", "hook", "gap", "said"), [(26, 6, 1, ""), (26, 6, 1, " (skipped ch count as dc and ch 1)"), (26, 8, 2, "")])
+def test_half_of_what_is_skipped_beyond_the_stitch_lies_below_the_first_space(chains: int, hook: int, gap: int, said: str) -> None:
+    """ "Dc in 8th ch, *ch 2, sk 2": three chains stand as a dc, two are its space, two lie under that."""
+    fabric = woven(f"Ch {chains}.\nRow 1: Dc in {hook}th ch from hook{said}, *ch {gap}, sk next {gap} ch, dc in next ch; rep from * across, turn.\n"
+                   f"Row 2: Ch {3 + gap} (counts as dc and ch {gap}), sk next ch-{gap} sp, dc in next dc, *ch {gap}, sk next ch-{gap} sp, dc in next dc; "
+                   f"rep from * to last ch-{gap} sp, ch {gap}, dc in 3rd ch of turning ch, turn.\n")
+    first = chains - hook
+    assert row(fabric, "Row 1").borrowed == (first + gap + 3,)
+    assert parents(fabric, "Row 2")[-1] == (first + gap + 3,)
