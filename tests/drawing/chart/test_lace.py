@@ -1,6 +1,7 @@
 """Lace in the round: one disc, arches and fans over what they were worked into, seams where rounds begin, slip stitches as dots."""
 
 import math
+from itertools import pairwise
 
 import pytest
 
@@ -148,3 +149,36 @@ Row 2: Ch 3 (counts as dc), 2 dc in same st, dc in next 2 sts, (2 dc, ch 2, 2 dc
     middles = [((m.feet[0][0] + m.top[0]) / 2, (m.feet[0][1] + m.top[1]) / 2) for m in ring]
     centre = tuple(sum(xs) / len(middles) for xs in zip(*middles, strict=True))
     assert max(math.dist(centre, p) for p in middles) - min(math.dist(centre, p) for p in middles) < 0.1
+
+
+def test_a_row_of_loops_begins_with_a_loop_from_the_end_of_the_row_below(weave):
+    """Of the nine chains before the first sc three lie below the first loop, one under its end, and five are the loop."""
+    fabric, sizes = weave("Netting\n" + HEAD + """Ch 30.
+Row 1: Sc in 10th ch from hook, *ch 5, sk next 3 ch, sc in next ch; rep from * across, turn. (6 sc)
+Row 2: Ch 5, sc in next ch-5 sp, *ch 5, sc in next ch-5 sp; rep from * across, turn.
+Row 3: Ch 5, sc in next ch-5 sp, *ch 5, sc in next ch-5 sp; rep from * across, turn.
+""")
+    (section,) = sections(fabric, sizes, whole=True)
+    laid = lay(fabric, section)
+    at = {m.stitch: m for m in laid.marks}
+    assert len([m for m in laid.marks if m.row == 0 and m.feet[0][1] == m.top[1] == 0.0]) == 25
+    for first in (25, *(row.start for row in fabric.rows[2:])):
+        assert min(math.dist(p, at[first - 1].top) for p in (at[first].feet[0], at[first].top)) < 15.0
+    (drawn,) = charts(fabric, sizes, ChartOptions(whole=True))
+    assert overlaps(drawn.svg) == []
+
+
+def test_an_edging_of_fans_has_room_for_them_on_an_even_foundation(weave):
+    fabric, sizes = weave("Edging\n" + HEAD + """Ch 32.
+Row 1: Sc in 2nd ch from hook and in each ch across, turn. (31 sc)
+Row 2: Ch 1, sc in first st, *ch 5, sk next 4 sts, sc in next st; rep from * across, turn. (7 sc and 6 ch-5 sps)
+Row 3: Ch 1, sc in first sc, *6 dc in next ch-5 sp, sc in next sc; rep from * across. (36 dc and 7 sc)
+""")
+    (section,) = sections(fabric, sizes, whole=True)
+    marks = lay(fabric, section).marks
+    upright = [abs(m.top[0] - m.feet[0][0]) for m in marks if m.kind == "sc"]
+    assert sum(upright) / len(upright) < 1.5
+    assert max(upright) < 12.0  # of 22
+    chain = sorted((m.top[0] + m.feet[0][0]) / 2 for m in marks if m.row == 0 and m.feet[0][1] == m.top[1])
+    steps = [b - a for a, b in pairwise(chain)]
+    assert max(steps) < 1.2 * min(steps)

@@ -10,7 +10,7 @@ from dataclasses import replace
 from loopwright.drawing.chart.along import PITCH
 from loopwright.drawing.chart.around import lay_around
 from loopwright.drawing.chart.beginnings import begin, wave
-from loopwright.drawing.chart.columns import Column, columns
+from loopwright.drawing.chart.columns import LEAST, Column, columns
 from loopwright.drawing.chart.drawn import Laid, Mark, Point, RowLine
 from loopwright.drawing.chart.edging import Edge
 from loopwright.drawing.chart.ending import Ending
@@ -277,8 +277,17 @@ def _pitch(fabric: Fabric, section: Section) -> float:
         return PITCH
     base = fabric.rows[section.base]
     wide = [sum(c.wide for c in columns(fabric, fabric.rows[i], tab=False, left=_left(section)) if not c.turning) for i in section.rows[:8]]
-    need = wide[0] if wide[-1] > WIDER * wide[0] else max(wide)
-    return max(PITCH, min(4 * PITCH, need / max(1, base.end - base.start - len(_left(section).intersection(range(base.start, base.end))))))
+    fans = any(_fanned(fabric, i) for i in section.rows[1:8])
+    need = wide[0] if wide[-1] > WIDER * wide[0] and not fans else max(wide)
+    chains = base.end - base.start - len(_left(section).intersection(range(base.start, base.end)))
+    return max(PITCH, min(4 * PITCH, (need - LEAST) / max(1, chains - 1)))
+
+
+def _fanned(fabric: Fabric, index: int) -> bool:
+    """Whether most stitches of a row stand in fans over as few places as it leaves between them: it is no wider than the row below."""
+    row = fabric.rows[index]
+    places = Counter(fabric.parents(s) for s in range(row.start, row.end) if fabric.name(s) not in ("ch", "sl st") and fabric.into[s] >= 0)
+    return 2 * sum(n for n in places.values() if n >= FAN) > sum(places.values())
 
 
 def _left(section: Section) -> frozenset[int]:

@@ -6,12 +6,13 @@ import math
 from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
+from itertools import pairwise
 
 from loopwright.drawing.chart.along import PITCH, along
-from loopwright.drawing.chart.arches import arch, knob, stacked
-from loopwright.drawing.chart.columns import CHAIN_STEP, Column, columns
+from loopwright.drawing.chart.arches import arch, cut_to, knob, loop_beside, stacked
+from loopwright.drawing.chart.columns import ARCH, CHAIN_STEP, Column, columns
 from loopwright.drawing.chart.drawn import Frame, Mark, Point, RowLine
-from loopwright.drawing.chart.planes import Around, Plane, Rim, Ring
+from loopwright.drawing.chart.planes import Around, Plane, Rim, Ring, Strip
 from loopwright.drawing.chart.rising import rise
 from loopwright.drawing.chart.skyline import Skyline
 from loopwright.drawing.chart.slips import lay_slips, take_slips
@@ -62,6 +63,7 @@ class Laying:
     held: list[list[Stood]] = field(default_factory=list)
     ends: set[int] = field(default_factory=set)
     last: set[int] = field(default_factory=set)
+    end: int = -1
 
     def __post_init__(self) -> None:
         whole = self.plane.whole
@@ -95,6 +97,7 @@ class Laying:
         told(self, ordered, index, way)
         body = [s for s in stood if s.column.what in ("stitch", "chain", "stack")]
         self.last = {n for s in stood for n in s.column.stitches}
+        self.end = body[-1].column.stitches[-1] if body else self.end
         self.ends = {n for s in (*body[:3], *body[-2:]) for n in s.column.stitches}
 
     def _stand(self, column: Column) -> Stood:
@@ -221,6 +224,8 @@ class Laying:
             after = beyond
             if after is None and before is not None and first is not None and isinstance(self.plane, Ring) and self.plane.closed:
                 after = replace(first, u=first.u + self.plane.whole)  # the last arch of a round ends where the round began
+            if (before is None or after is None) and self._from_below(run, before or after, index, fresh):
+                continue
             self._arch(run, before, after, index, fresh)
         for u, v, half in fresh:
             self.sky.raise_to(u, v, half)
@@ -247,6 +252,24 @@ class Laying:
             return 0.0
         uneven = before.tall - after.tall
         return math.copysign(OFF_STEM, uneven) if abs(uneven) > UNEVEN else 0.0
+
+    def _from_below(self, run: Sequence[Stood], beside: Stood | None, index: int, fresh: list[tuple[float, float, float]]) -> bool:
+        """Draws the loop that a row begins with, from the end of the row below up to its first stitch; whether it is one."""
+        own, row, start = {s.column.stitches[0] for s in run}, self.fabric.rows[index], self.tops.get(self.end)
+        worked = any(own.intersection(self.fabric.parents(s)) for s in range(row.start, row.end))
+        first = min(own) <= row.start and len(run) >= ARCH
+        if not isinstance(self.plane, Strip) or self.plane.wave or beside is None or start is None or not first or worked:
+            return False
+        way = 1 if beside.u < run[0].u else -1
+        dots = loop_beside(start, (beside.u, beside.high), way, len(run))
+        for s, (p, q) in zip(run if way < 0 else run[::-1], pairwise(dots), strict=True):
+            stitch = s.column.stitches[0]
+            s.u, s.high = (p[0] + q[0]) / 2, (p[1] + q[1]) / 2 + 3.0
+            self.tops[stitch] = (s.u, s.high)
+            a, b = cut_to(p, q)
+            self.marks.append(Mark(stitch, "ch", (a,), b, "none", self.fabric.row[stitch]))
+            fresh.append((s.u, max(p[1], q[1]) + 1.0, 6.0))
+        return True
 
     def _arch(
         self, run: Sequence[Stood], before: Stood | None, after: Stood | None, index: int, fresh: list[tuple[float, float, float]]
