@@ -98,7 +98,7 @@ def test_fans_on_a_ring_of_arches_stand_over_them(weave):
     at = {m.stitch: m for m in laid.marks}
     for m in (m for m in laid.marks if fabric.where(m.stitch) == "space" and m.kind == "dc"):
         xs, ys = zip(*(at[p].top for p in fabric.parents(m.stitch)), strict=True)
-        assert math.dist(m.feet[0], (sum(xs) / len(xs), sum(ys) / len(ys))) < 25.0
+        assert math.dist(m.feet[0], (sum(xs) / len(xs), sum(ys) / len(ys))) < 28.0
 
 
 def test_a_slip_stitch_on_the_way_is_a_dot_on_its_place(weave):
@@ -182,3 +182,29 @@ Row 3: Ch 1, sc in first sc, *6 dc in next ch-5 sp, sc in next sc; rep from * ac
     chain = sorted((m.top[0] + m.feet[0][0]) / 2 for m in marks if m.row == 0 and m.feet[0][1] == m.top[1])
     steps = [b - a for a, b in pairwise(chain)]
     assert max(steps) < 1.2 * min(steps)
+
+
+def test_stitches_beside_the_seam_are_as_far_apart_as_elsewhere(weave):
+    fabric, sizes = weave("Crown\n" + HEAD + """Rnd 1: Ch 1, 8 hdc in magic ring; join with sl st to first hdc. (8 hdc)
+Rnd 2: Ch 1, 2 hdc in each st around; join. (16 hdc)
+Rnd 3: Ch 1, *hdc in next st, 2 hdc in next st; rep from * around; join. (24 hdc)
+Rnd 4: Ch 1, *hdc in next 2 sts, 2 hdc in next st; rep from * around; join. (32 hdc)
+""")
+    (section,) = sections(fabric, sizes, whole=True)
+    laid = lay(fabric, section)
+    for line in laid.lines[1:]:
+        tops = [m.top for m in laid.marks if m.row == line.row and m.kind == "hdc"]
+        apart = [math.dist(a, b) for a, b in pairwise(tops)]
+        assert min(apart[0], apart[-1]) > 0.6 * sorted(apart)[len(apart) // 2]
+        seam = math.dist(tops[-1], tops[0])
+        assert seam < 62.0  # number, chain and join lie between
+        dots = [m.top for m in laid.marks if m.kind == "sl st"]
+        assert not any(abs(n.tab[0] - x) < 9.0 and abs(n.tab[1] - y) < 9.0 for n in laid.lines for x, y in dots)
+
+
+def test_numbers_of_rounds_about_a_chain_stand_apart(worked):
+    fabric, sizes = worked
+    for section in sections(fabric, sizes, whole=False):
+        if section.ringed:
+            tabs = [n.tab for n in lay(fabric, section).lines]
+            assert not [(p, q) for p, q in pairwise(tabs) if abs(p[0] - q[0]) < 18.0 and abs(p[1] - q[1]) < 16.0]

@@ -21,6 +21,7 @@ LEAN = 0.8  # of its height that a stitch of a round may go aside
 NEAR = 1.0  # a way in u that tells how far apart things lie there
 FAN_KEY = 3  # parts of the key of a stitch in a fan: the place, its own foot, how many stand there
 AIRY = 3  # a round of lace has a chain to so many stitches
+OVER_SEAM = 12  # stitches beyond the seam that those beside it are smoothed with
 SLACK = 1.06  # times as far round as it needs that a round of lace goes, so that no fan pushes what stands beside it
 PITCH = 18.0  # between two chains of a foundation
 
@@ -73,9 +74,16 @@ def along(laying: Laying, stood: list[Stood], way: int) -> None:
     room = [max(PITCH, w) if lone and s.column.what == "chain" else w for s, w in zip(stood, wide, strict=True)]
     places = filled(aims, room, 0.0)
     low, high = _bounds(laying, stood, places, around, way)
-    _fill(laying, stood, places, around, way)
+    filled_up = _fill(laying, stood, places, around, way)
     body = [i for i, s in enumerate(stood) if s.column.what in ("stitch", "chain")]
-    if body:
+    if filled_up:
+        body = [i for i, s in enumerate(stood) if i in body or s.column.what == "stack" and not s.column.turning]
+        seam = sum(s.column.wide for i, s in enumerate(stood) if i not in body)
+        for i, e in zip(body, _evened([places[i] for i in body], around - seam, _pull(plane)), strict=True):
+            places[i] = e
+        if isinstance(plane, Ring):
+            _at_seam(stood, places, body, around)
+    elif body:
         even = smooth([places[i] for i in body], PULL_ROW if lace else _pull(plane))
         for i, e in zip(body, even, strict=True):
             places[i] = e
@@ -90,6 +98,27 @@ def along(laying: Laying, stood: list[Stood], way: int) -> None:
     if isinstance(plane, Strip) and len(stood) > 1:
         _clear_of_legs(stood[0], stood[1], -1)
         _clear_of_legs(stood[-1], stood[-2], 1)
+
+
+def _evened(places: list[float], around: float, pull: float) -> list[float]:
+    """Smoothed as a ring whose seam takes no room: the stitches at its two sides are neighbours too."""
+    many = min(len(places), OVER_SEAM)
+    before, after = [p - around for p in places[-many:]], [p + around for p in places[:many]]
+    return smooth([*before, *places, *after], pull)[many : many + len(places)]
+
+
+def _at_seam(stood: Sequence[Stood], places: list[float], body: Sequence[int], around: float) -> None:
+    """What lies at the seam of a round, its number, a chain to turn, its join: side by side there, from the number on and from the end."""
+    number = next(i for i, s in enumerate(stood) if s.column.what == "tab")
+    way = 1 if number < body[0] else -1
+    ordered = range(len(stood)) if way > 0 else range(len(stood) - 1, -1, -1)
+    at, end = places[number] - way * stood[number].column.wide / 2, places[number] + way * (around - stood[number].column.wide / 2)
+    for i in (i for i in ordered if way * i < way * body[0 if way > 0 else -1]):
+        places[i] = at + way * stood[i].column.wide / 2
+        at += way * stood[i].column.wide
+    for i in (i for i in reversed(ordered) if way * i > way * body[-1 if way > 0 else 0]):
+        places[i] = end - way * stood[i].column.wide / 2
+        end -= way * stood[i].column.wide
 
 
 def _ripple(plane: Strip, stood: Sequence[Stood], places: list[float]) -> None:
@@ -239,8 +268,11 @@ def _fans_out(head: Stood) -> bool:
     return head.column.place == "space" and isinstance(head.key, tuple) and len(head.key) == FAN_KEY and head.key[2] > 1
 
 
-def _fill(laying: Laying, stood: Sequence[Stood], places: list[float], around: float, way: int) -> None:
-    """Stretches a round that begins at the seam over the whole turn: what lies at the seam stays as wide, not its angle."""
+def _fill(laying: Laying, stood: Sequence[Stood], places: list[float], around: float, way: int) -> bool:
+    """Stretches a round that begins at the seam over the whole turn: what lies at the seam stays as wide, not its angle.
+
+    Whether it is such a round.
+    """
     tab = next((i for i, s in enumerate(stood) if s.column.what == "tab"), None)
     start = laying.plane.length(laying.seam, laying.line) if way > 0 else 0.0
     seam = start if way > 0 else around
@@ -249,7 +281,7 @@ def _fill(laying: Laying, stood: Sequence[Stood], places: list[float], around: f
     turns_free = not laying.plane.closed or isinstance(laying.plane, Rim) or (isinstance(laying.plane, Ring) and laying.plane.sides)
     lace = laying.held and _is_lace(laying.plane, stood)
     if turns_free or tab is None or lace or len(known) < FAN or abs(places[tab] - seam) > 1e-6:
-        return
+        return False
     first, last = known[0], known[-1]
     before, after = sum(s.column.wide for s in stood[:first]), sum(s.column.wide for s in stood[last + 1 :])
     half = stood[tab].column.wide / 2
@@ -264,3 +296,4 @@ def _fill(laying: Laying, stood: Sequence[Stood], places: list[float], around: f
             places[i] = one - (one - places[i]) * (one - low) / (one - a)
         elif places[i] > two and b - two > 1.0:
             places[i] = two + (places[i] - two) * (high - two) / (b - two)
+    return True

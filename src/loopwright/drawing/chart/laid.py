@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import statistics
 from collections import Counter
+from collections.abc import Sequence
 from dataclasses import replace
 
 from loopwright.drawing.chart.along import PITCH
@@ -26,6 +27,7 @@ from loopwright.model.fabric import Fabric
 TAB_AWAY, END_AWAY = 24.0, 14.0  # from the nearest symbol to a number's middle, to a count
 RING = 15.0  # radius of the ring that a first round is worked into
 HALF, SIDED = (13.0, 12.0), (28.0, 12.0)  # room about the middle of a number, and of one with its side
+NARROWER = 4.0  # than its room on both sides is a number itself
 STEPS = (4.0, 8.0, 12.0, 16.0, 22.0, 30.0, 40.0)  # how far a number may move
 BAND = 6.0  # height of a band in which numbers are kept clear of symbols
 ASIDE = 0.25  # of the seam, in u, that the first and last feet of an oval stand
@@ -252,11 +254,16 @@ def _aside(lines: list[RowLine], marks: list[Mark], half: Point) -> list[RowLine
     found: list[RowLine] = []
     for line in lines:
         x, y = line.tab
-        taken = inked + [n.tab for n in found]
+        tabs = [n.tab for n in found]
         around = [(x + r * math.cos(a * math.pi / 4), y + r * math.sin(a * math.pi / 4)) for r in STEPS for a in range(8)]
-        free = (p for p in ((x, y), *around) if not any(abs(p[0] - q[0]) < half[0] and abs(p[1] - q[1]) < half[1] for q in taken))
-        found.append(replace(line, tab=next(free, line.tab)))
+        apart = [p for p in ((x, y), *around) if not _near(p, tabs, (2 * half[0] - NARROWER, 2 * half[1] - NARROWER))]
+        free = (p for p in apart if not _near(p, inked, half))
+        found.append(replace(line, tab=next(free, next(iter(apart), line.tab))))
     return found
+
+
+def _near(p: Point, others: Sequence[Point], room: Point) -> bool:
+    return any(abs(p[0] - q[0]) < room[0] and abs(p[1] - q[1]) < room[1] for q in others)
 
 
 def _clear(line: RowLine, bands: dict[int, tuple[float, float]]) -> RowLine:
