@@ -1,6 +1,7 @@
 """Lace in the round: one disc, arches and fans over what they were worked into, seams where rounds begin, slip stitches as dots."""
 
 import math
+import re
 from itertools import pairwise
 
 import pytest
@@ -206,3 +207,23 @@ def test_numbers_of_rounds_about_a_chain_stand_apart(worked):
         if section.ringed:
             tabs = [n.tab for n in lay(fabric, section).lines]
             assert not [(p, q) for p, q in pairwise(tabs) if abs(p[0] - q[0]) < 18.0 and abs(p[1] - q[1]) < 16.0]
+
+
+def test_slip_stitches_are_dots_in_every_yarn(weave):
+    """Drawn solid: the dotted or dashed line of a yarn would fray them."""
+    fabric, sizes = weave(GRANNY)
+    told = charts(fabric, sizes, ChartOptions(colours=True))[0].svg
+    dots = re.findall(r'<path class="f (y[A-C])"', told)
+    assert set(dots) == {"yA", "yB", "yC"}
+    assert told.index("path.f{stroke-dasharray:none") > max(told.index(f"path.y{x}{{stroke-dasharray") for x in "BC")
+
+
+def test_a_chain_to_turn_is_not_drawn_out_in_a_wide_round(weave):
+    fabric, sizes = weave("Petals\n" + HEAD + """Ch 5, join with sl st to form a ring.
+Rnd 1: Ch 1, (sc, ch 3) 6 times in ring; join with sl st to first sc. (6 sc and 6 ch-3 sps)
+Rnd 2: Ch 1, (sc, hdc, 3 dc, hdc, sc) in each ch-3 sp around; join with sl st to first sc. (6 petals)
+""")
+    (section,) = sections(fabric, sizes, whole=True)
+    turning = [m for m in lay(fabric, section).marks if fabric.part_of(m.stitch) == "turning"]
+    assert len(turning) == 2
+    assert all(math.dist(m.feet[0], m.top) < 13.0 for m in turning)

@@ -60,7 +60,11 @@ def along(laying: Laying, stood: list[Stood], way: int) -> None:
         turn = laying.sector[1] / (2 * math.pi) if fan else 1.0
         line = max(line, 0.0 if isinstance(plane, Rim) else plane.reach((sum(wide) * (SLACK if lace else 1.0) + 4) / turn))
         for s in stood:
-            s.high = max(s.high, line) if s in standing else s.high
+            if s in standing and s.column.turning and isinstance(plane, Ring):  # a chain to turn is not drawn out
+                lift = max(0.0, line - s.high) / 2
+                s.low, s.high = s.low + lift, s.high + lift
+            elif s in standing:
+                s.high = max(s.high, line)
     laying.line = line
     _siblings(laying, stood, line)
     wide = [s.column.wide for s in stood]
