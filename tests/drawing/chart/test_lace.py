@@ -117,7 +117,7 @@ def test_a_slip_stitch_on_the_way_is_a_dot_on_its_place(weave):
 HALF = HEAD.join(("Half Circle\n", """Ch 4, join with sl st to form a ring.
 Row 1: Ch 3 (counts as dc), 8 dc in ring, turn. (9 dc)
 Row 2: Ch 3 (counts as dc), dc in same st, 2 dc in each st across, turn. (18 dc)
-Row 3: Ch 3 (counts as dc), *2 dc in next st, dc in next st; rep from * to last st, dc in last st, turn. (26 dc)
+Row 3: Ch 4 (counts as dc and ch 1), dc in next st, *ch 1, dc in next st; rep from * across, turn. (18 dc and 17 ch-1 sps)
 """))
 
 
@@ -134,6 +134,7 @@ def test_rows_worked_back_and_forth_from_a_ring_fan_out(weave, ring):
     assert sorted(_aside(m) for m in stems)[len(stems) // 2] < math.radians(12)
     starts = {fabric.rows[n.row].label: n.tab[0] for n in laid.lines}
     assert starts["Row 1"] > 0 > starts["Row 2"]
+    assert starts["Row 3"] > starts["Row 1"] + 60.0
     (drawn,) = charts(fabric, sizes)
     assert overlaps(drawn.svg) == []
     assert "Rows" in drawn.description
@@ -227,3 +228,18 @@ Rnd 2: Ch 1, (sc, hdc, 3 dc, hdc, sc) in each ch-3 sp around; join with sl st to
     turning = [m for m in lay(fabric, section).marks if fabric.part_of(m.stitch) == "turning"]
     assert len(turning) == 2
     assert all(math.dist(m.feet[0], m.top) < 13.0 for m in turning)
+
+
+def test_chains_that_count_at_the_end_of_an_oval_stand_up_beside_the_stitches_in_the_same_chain(weave):
+    fabric, sizes = weave("Oval Mat\n" + HEAD + """Ch 12.
+Rnd 1: 3 dc in 4th ch from hook (counts as 4 dc), dc in each of next 7 ch, 6 dc in last ch; working along the other side of the ch,\
+ dc in each of next 7 ch, 2 dc in same ch as first dc; join with sl st to top of ch-3. (26 dc)
+Rnd 2: Ch 3 (counts as dc), dc in same st, 2 dc in each of next 3 sts, dc in each of next 7 sts, 2 dc in each of next 6 sts,\
+ dc in each of next 7 sts, 2 dc in each of next 2 sts; join with sl st to top of ch-3. (38 dc)
+""")
+    (section,) = sections(fabric, sizes, whole=True)
+    marks = [m for m in lay(fabric, section).marks if m.row == section.base]
+    lying = [m for m in marks if m.feet[0][1] == m.top[1] == 0.0]
+    assert (len(lying), len(marks)) == (9, 12)
+    (drawn,) = charts(fabric, sizes)
+    assert overlaps(drawn.svg) == []

@@ -48,23 +48,9 @@ def _same(one: Stood, two: Stood) -> bool:
 
 def along(laying: Laying, stood: list[Stood], way: int) -> None:
     """Sets the u of every column of a row, and the heights of a round that must reach further out to have room."""
-    plane, wide = laying.plane, [s.column.wide for s in stood]
-    closed = plane.closed
-    standing = [s for s in stood if s.column.what in ("stitch", "stack") and s.tall]
-    standing = [s for s in standing if s.column.kind != "sl st"] or standing  # a slip stitch stays where it was worked
-    lows = [s.high for s in standing if not (isinstance(plane, Rim) and s.column.turning)] or [laying.level + 10]
-    line = min(lows)
-    lace = _is_lace(plane, stood)
+    plane, closed = laying.plane, laying.plane.closed
+    line = _line(laying, stood)
     fan = isinstance(plane, Ring) and not closed
-    if closed or fan:
-        turn = laying.sector[1] / (2 * math.pi) if fan else 1.0
-        line = max(line, 0.0 if isinstance(plane, Rim) else plane.reach((sum(wide) * (SLACK if lace else 1.0) + 4) / turn))
-        for s in stood:
-            if s in standing and s.column.turning and isinstance(plane, Ring):  # a chain to turn is not drawn out
-                lift = max(0.0, line - s.high) / 2
-                s.low, s.high = s.low + lift, s.high + lift
-            elif s in standing:
-                s.high = max(s.high, line)
     laying.line = line
     _siblings(laying, stood, line)
     wide = [s.column.wide for s in stood]
@@ -79,18 +65,7 @@ def along(laying: Laying, stood: list[Stood], way: int) -> None:
     places = filled(aims, room, 0.0)
     low, high = _bounds(laying, stood, places, around, way)
     filled_up = _fill(laying, stood, places, around, way)
-    body = [i for i, s in enumerate(stood) if s.column.what in ("stitch", "chain")]
-    if filled_up:
-        body = [i for i, s in enumerate(stood) if i in body or s.column.what == "stack" and not s.column.turning]
-        seam = sum(s.column.wide for i, s in enumerate(stood) if i not in body)
-        for i, e in zip(body, _evened([places[i] for i in body], around - seam, _pull(plane)), strict=True):
-            places[i] = e
-        if isinstance(plane, Ring):
-            _at_seam(stood, places, body, around)
-    elif body:
-        even = smooth([places[i] for i in body], PULL_ROW if lace else _pull(plane))
-        for i, e in zip(body, even, strict=True):
-            places[i] = e
+    _even_out(laying, stood, places, around if filled_up else 0.0)
     if closed or fan:
         _upright(laying, stood, places, around)
     if isinstance(plane, Strip) and plane.wave:
@@ -102,6 +77,42 @@ def along(laying: Laying, stood: list[Stood], way: int) -> None:
     if isinstance(plane, Strip) and len(stood) > 1:
         _clear_of_legs(stood[0], stood[1], -1)
         _clear_of_legs(stood[-1], stood[-2], 1)
+
+
+def _line(laying: Laying, stood: Sequence[Stood]) -> float:
+    """The height that lengths along a row are counted at; a round, or a fan, is raised to where it has room."""
+    plane = laying.plane
+    standing = [s for s in stood if s.column.what in ("stitch", "stack") and s.tall]
+    standing = [s for s in standing if s.column.kind != "sl st"] or standing  # a slip stitch stays where it was worked
+    lows = [s.high for s in standing if not (isinstance(plane, Rim) and s.column.turning)] or [laying.level + 10]
+    line = min(lows)
+    if not (plane.closed or isinstance(plane, Ring)):
+        return line
+    need = sum(s.column.wide for s in stood) * (SLACK if _is_lace(plane, stood) else 1.0) + 4
+    turn = 1.0 if plane.closed else laying.sector[1] / (2 * math.pi)
+    line = max(line, 0.0 if isinstance(plane, Rim) else plane.reach(need / turn))
+    for s in standing:
+        if s.column.turning and isinstance(plane, Ring):  # a chain to turn is not drawn out
+            lift = max(0.0, line - s.high) / 2
+            s.low, s.high = s.low + lift, s.high + lift
+        else:
+            s.high = max(s.high, line)
+    return line
+
+
+def _even_out(laying: Laying, stood: Sequence[Stood], places: list[float], around: float) -> None:
+    """Smooths the places of a row; `around`: of a round that fills the whole turn, else 0."""
+    pull = PULL_ROW if _is_lace(laying.plane, stood) else _pull(laying.plane)
+    body = [i for i, s in enumerate(stood) if s.column.what in ("stitch", "chain")]
+    if around:
+        body = [i for i, s in enumerate(stood) if i in body or s.column.what == "stack" and not s.column.turning]
+    known = [places[i] for i in body]
+    seam = sum(s.column.wide for i, s in enumerate(stood) if i not in body)
+    even = _evened(known, around - seam, pull) if around else smooth(known, pull)
+    for i, e in zip(body, even, strict=True):
+        places[i] = e
+    if around and isinstance(laying.plane, Ring):
+        _at_seam(stood, places, body, around)
 
 
 def _evened(places: list[float], around: float, pull: float) -> list[float]:

@@ -22,7 +22,7 @@ from loopwright.drawing.chart.settling import settle
 from loopwright.drawing.chart.stood import FAN
 from loopwright.drawing.chart.symbols import AIR, height
 from loopwright.drawing.chart.telling import clear_frames
-from loopwright.model.fabric import Fabric
+from loopwright.model.fabric import Fabric, FabricRow
 
 TAB_AWAY, END_AWAY = 24.0, 14.0  # from the nearest symbol to a number's middle, to a count
 RING = 15.0  # radius of the ring that a first round is worked into
@@ -100,7 +100,7 @@ def _fan(fabric: Fabric, section: Section) -> Laid:
         for line in laying.lines[many:]:
             row = laying.held[-1]
             first = row[0] if way > 0 else row[-1]
-            v = (min(s.low for s in row) + max(s.high for s in row)) / 2
+            v = (min((s.low for s in row if s.column.what != "chain"), default=first.high) + max(s.high for s in row)) / 2
             out = [first.u - way * k / v for k in (FAN_TAB, FAN_TAB - FAN_ARROW - 20.0, FAN_TAB - 20.0 - 2 * FAN_ARROW)]
             lines.append(replace(line, tab=laying.point(out[0], v)))
             arrows.append([laying.point(out[1], v), laying.point(out[2], v)])
@@ -144,7 +144,7 @@ def _turn(fabric: Fabric, laying: Laying, section: Section) -> float:
 def _oval(fabric: Fabric, section: Section) -> Laid:
     """Rounds about both sides of a chain; its last chain lies at the right, where the first round begins."""
     row, first = fabric.rows[section.base], fabric.rows[section.rows[0]]
-    used = {p for s in range(first.start, first.end) for p in fabric.parents(s)}
+    used = {p for s in range(first.start, first.end) if fabric.part_of(s) != "join" for p in fabric.parents(s)} - set(first.borrowed)
     worked = [s for s in range(row.start, row.end) if s in used]
     straight = (len(worked) - 1) * PITCH
     plane = Around(straight)
@@ -152,7 +152,7 @@ def _oval(fabric: Fabric, section: Section) -> Laid:
     marks = []
     spare = [s for s in range(row.start, row.end) if s > worked[-1]]
     if spare:
-        laying.lead = [Column("stack", spare, "ch", wide=9.0, turning=True)]
+        laying.lead = [_stands_up(fabric, first, spare, worked[-1])]
     for s in range(row.start, worked[-1] + 1):
         x = -straight / 2 + (s - worked[0]) * PITCH
         marks.append(Mark(s, "ch", ((x - 6.0, 0.0),), (x + 6.0, 0.0), "none", section.base))
@@ -167,6 +167,14 @@ def _oval(fabric: Fabric, section: Section) -> Laid:
     for index in section.rows:
         laying.row(index, 1)
     return Laid(marks + laying.marks, laying.lines, laying.frames)
+
+
+def _stands_up(fabric: Fabric, first: FabricRow, spare: list[int], on: int) -> Column:
+    """The chains at the end of an oval's foundation: a stitch of the first round on the chain of those beside it, or only the way up."""
+    beside = next((s for s in range(first.start, first.end) if fabric.parents(s) == (on,)), -1)
+    if not first.borrowed or beside < 0:
+        return Column("stack", spare, "ch", wide=9.0, turning=True)
+    return Column("stack", spare, "ch", fabric.where(beside), (on,), 15.5, counts_as=fabric.name(beside))
 
 
 def _strip(fabric: Fabric, section: Section) -> Laid:

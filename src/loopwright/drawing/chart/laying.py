@@ -115,6 +115,8 @@ class Laying:
             found.tall = height(column.kind)
         if places:
             found.low = max(v for _, v in places) + AIR
+            if column.counts_as and isinstance(self.plane, Around):  # clear of the feet beside it, which meet in one point
+                found.low += AIR
             found.key = (column.parents, column.place) if column.place != "row-end" else (column.stitches[0],)
         return found
 
