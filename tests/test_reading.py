@@ -124,7 +124,7 @@ WHOLE = [  # what is told, and the counts of its labelled rows
     ("and in French", [12, 24],
      ("Bonnet\nMonter 4 ml et fermer en rond avec 1 mc.\nTour 1 : 3 ml (= 1 b), 11 b dans le rond, 1 mc dans la 3e ml. (12 b)\n"
       "Tour 2 : 3 ml, 1 b dans la même m, 2 b dans chaque m, 1 mc. (24 b)\n")),
-    ("a foundation in the words of old books", [73, 73],
+    ("a foundation in the words of old books", [74, 74],
      ("Make a ch. of 150.\n1st Row - 1 d.c. in 6th ch. from hook, * ch. 1, skip 1 ch., 1 d.c. in next ch.; repeat from * to end, turn.\n"
       "2nd Row - Ch. 4, skip 1st d.c., * 1 d.c. in next d.c., ch. 1; repeat from *, ending with 1 d.c. in 2nd st. of turning ch., turn.\n")),
     ("the tip of a shawl, all in the first chain, without brackets", [6], "Row 1: Ch 4, 2 dc, ch 2, 3 dc in 4th ch from hook, turn. (6 dc)"),

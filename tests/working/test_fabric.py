@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from loopwright.model.fabric import Fabric
 from loopwright.notation import read
 from loopwright.source import Source
@@ -191,6 +193,13 @@ def test_colours_as_told_before_after_and_between_the_stitches() -> None:
     assert colours(fabric, "Row 5") == "white white white white"
 
 
+def test_a_start_chain_among_stitches_in_one_place_is_made_with_the_yarn_joined_there() -> None:
+    fabric = woven("With A, ch 4, join with sl st to form a ring.\n"
+                   "Rnd 1: Ch 3 (counts as dc), 2 dc in ring, ch 2, (3 dc in ring, ch 2) 3 times; join with sl st to top of ch-3. Fasten off A.\n"
+                   "Rnd 2: Join B in any ch-2 sp, (ch 3, 2 dc, ch 2, 3 dc) in same sp, ((3 dc, ch 2, 3 dc) in next ch-2 sp) 3 times; join.\n")
+    assert set(colours(fabric, "Rnd 2").split()) == {"B"}
+
+
 RECTANGLE = """Ch 5.
 Row 1: Sc in 2nd ch from hook and in each ch across, turn. (4 sc)
 Rows 2-4: Ch 1, sc in each st across, turn. (4 sc)
@@ -270,3 +279,14 @@ def test_an_edging_goes_down_the_side_where_its_first_stitches_came_to_and_turns
     assert into[16:] == [first[0], second[-1], third[0], fourth[-1]]
     assert {f.where(s) for s in made[10:16]} == {"underside"}
     assert {f.where(s) for s in (*made[4:10], *made[16:])} == {"row-end"}
+
+
+@pytest.mark.parametrize(("chains", "hook", "gap", "said"), [(26, 6, 1, ""), (26, 6, 1, " (skipped ch count as dc and ch 1)"), (26, 8, 2, "")])
+def test_half_of_what_is_skipped_beyond_the_stitch_lies_below_the_first_space(chains: int, hook: int, gap: int, said: str) -> None:
+    """ "Dc in 8th ch, *ch 2, sk 2": three chains stand as a dc, two are its space, two lie under that."""
+    fabric = woven(f"Ch {chains}.\nRow 1: Dc in {hook}th ch from hook{said}, *ch {gap}, sk next {gap} ch, dc in next ch; rep from * across, turn.\n"
+                   f"Row 2: Ch {3 + gap} (counts as dc and ch {gap}), sk next ch-{gap} sp, dc in next dc, *ch {gap}, sk next ch-{gap} sp, dc in next dc; "
+                   f"rep from * to last ch-{gap} sp, ch {gap}, dc in 3rd ch of turning ch, turn.\n")
+    first = chains - hook
+    assert row(fabric, "Row 1").borrowed == (first + gap + 3,)
+    assert parents(fabric, "Row 2")[-1] == (first + gap + 3,)

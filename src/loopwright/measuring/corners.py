@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 from statistics import median
 
 from loopwright.measuring.courses import Course
@@ -11,6 +12,8 @@ from loopwright.record import record
 
 LEAST = 3  # stitches and chains in one place that make a corner
 MOST = 12  # more such places in a round are its pattern, not its corners
+SCALLOPS = 5  # so many fans with a short stitch between them are a scalloped round, not corners
+SHORT = frozenset({"sc", "sl st"})
 ALL = 8  # a second round of a motif may be corners and nothing else
 
 _EDGE, _COUNTS, _ROW_END = ROLES.index("edge"), ROLES.index("counts"), PLACES.index("row-end")
@@ -27,10 +30,11 @@ class Corner:
 
 @dataclass(slots=True)
 class _Place:
-    """Stitches in one place, in a run: where the run begins along the row, and whether chains lie between its stitches."""
+    """Stitches in one place, in a run: where it begins along the row, its first stitch, and whether chains lie between its stitches."""
 
     key: tuple[int, int]
     start: int
+    first: int
     members: int = 0
     stitches: int = 0
     chained: bool = False
@@ -48,8 +52,17 @@ def corners(fabric: Fabric, c: Course) -> tuple[Corner, ...]:
         found = [g for g in groups if g.members >= LEAST and g.members > usual + 1]
     if not 0 < len(found) <= MOST or 2 * len(found) > len(groups) and not (len(found) == len(groups) <= ALL):
         return ()
+    if len(found) >= SCALLOPS and _scalloped(fabric, groups, found):
+        return ()
     whole = max(1, c.places)
     return tuple(Corner((g.start + (g.members - 1) / 2) / whole, g.members, g.chained) for g in found)
+
+
+def _scalloped(fabric: Fabric, groups: list[_Place], found: list[_Place]) -> bool:
+    """Whether one short stitch lies between any two corners: fans around a round, whose sides would be no longer than that."""
+    between = [g for g in groups if g not in found]
+    alone = all(g.stitches == 1 and fabric.kinds[fabric.kind[g.first]] in SHORT for g in between)
+    return alone and len(between) == len(found) and all((a in found) != (b in found) for a, b in pairwise(groups))
 
 
 def _places(fabric: Fabric, c: Course) -> list[_Place]:
@@ -67,7 +80,7 @@ def _places(fabric: Fabric, c: Course) -> list[_Place]:
             groups[-1].members += pending
             groups[-1].chained = groups[-1].chained or pending > 0
         else:
-            groups.append(_Place(key, at))
+            groups.append(_Place(key, at, s))
         groups[-1].members += 1
         groups[-1].stitches += 1
         pending = 0

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Mapping, Sequence
+from itertools import pairwise
 from typing import Literal
 
 from loopwright.grading.gauge import StitchSizes
@@ -15,6 +16,7 @@ from loopwright.model.fabric import PLACES, ROLES, Fabric, FabricRow
 from loopwright.record import record
 
 EVEN = 3  # so many even rounds turn a crown down
+FEW = 0.6  # a round that uses less of the round below than this leaves an opening, or begins a branch, unless it goes all around
 SAME = 1.001  # longer than this against the round below: it gains
 Way = Literal["round", "row", "chain", "along"]
 
@@ -64,6 +66,16 @@ def from_centre(c: Course, courses: Sequence[Course]) -> bool:
     if below is None:
         return c.from_ring and c.row_ends == 0
     return below.way == "chain" and (c.from_ring or c.both_sides or c.uses == 1)
+
+
+def goes_around(fabric: Fabric, c: Course, below: Course) -> bool:
+    """Whether a round is worked into all sides of the round below, though it may leave many of its stitches, as lace does."""
+    if c.uses >= FEW * below.places:
+        return True
+    used = {p for s in range(c.row.start, c.row.end) if fabric.role[s] not in (_JOIN, _PICOT) for p in fabric.parents(s)}
+    tops = [*below.row.borrowed, *(s for s in range(below.row.start, below.row.end) if fabric.role[s] in (_EDGE, _COUNTS, _ASSUMED))]
+    at = [i for i, s in enumerate(tops) if s in used]
+    return bool(at) and max(b - a - 1 for a, b in pairwise([*at, at[0] + len(tops)])) < (1 - FEW) * len(tops)
 
 
 def even_so_far(c: Course, below: Course, even: int) -> int:

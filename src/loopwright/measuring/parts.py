@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from loopwright.measuring.corners import Corner, corners
-from loopwright.measuring.courses import EVEN, Course, even_so_far, from_centre
+from loopwright.measuring.courses import EVEN, FEW, SAME, Course, from_centre, goes_around
 from loopwright.measuring.diagonal import blocks
 from loopwright.model.fabric import Fabric
 from loopwright.record import record
@@ -15,10 +15,10 @@ from loopwright.record import record
 Kind = Literal["disc", "oval", "tube", "flat", "border", "tie", "edge"]
 Origin = Literal["centre", "chain", "rim", "none"]
 
-FEW = 0.6  # a round that uses less of the round below than this leaves an opening, or begins a branch
 EDGED = 0.1  # so many of a row's stitches in row ends: it goes along an edge, as a band does (judgement)
 ALL_ENDS = 0.9  # so many of a round's stitches in row ends: a strip worked along its side, not a border
 FEWEST_SIDES = 3
+UNSURE = 2  # rounds of which one alone may show the corners
 TIE = 8  # a shorter chain is a ring or a turn, not a tie
 
 
@@ -64,7 +64,8 @@ class Part:
 class _Line:
     """What is known of a course from those it stands on: where they began, how far it is from there, how deep its border is.
 
-    `even`: rounds up to it that gain nothing. `turned`: so many did, somewhere below it, that a crown ends there.
+    `even`: rounds up to it that are no longer than the widest below, `widest_mm`. `turned`: so many were, somewhere below it, that a crown
+    ends there.
     """
 
     origin: Origin
@@ -74,14 +75,15 @@ class _Line:
     branch: bool = False
     even: int = 0
     turned: bool = False
+    widest_mm: float = 0.0
 
 
 def parts(fabric: Fabric, courses: Sequence[Course]) -> list[Part]:
     """The parts of a fabric, in the order of making. Chains that are only a foundation are no part."""
     lines = [_Line("none", 0.0) for _ in courses]
     for c in courses:
-        lines[c.index] = _line(c, courses, lines)
-    growing = _grows_later(courses, lines)
+        lines[c.index] = _line(fabric, c, courses, lines)
+    growing = _grows_later(fabric, courses, lines)
     kinds = [_kind(c, lines[c.index], growing[c.index], courses) for c in courses]
     found: list[Part] = []
     run: list[Course] = []
@@ -109,20 +111,27 @@ def _part(fabric: Fabric, kind: Kind, run: list[Course], lines: Sequence[_Line])
     last, row = lines[run[-1].index], run[0].row
     return Part(
         kind, row.section, row.piece, tuple(run), last.depth_mm, last.base_mm, last.depth_mm, last.edge_mm,
-        corners(fabric, run[-1]) if kind in ("disc", "flat") else (), last.branch, blocks(fabric, run) if kind == "flat" else (),
+        _true_corners(fabric, kind, run), last.branch, blocks(fabric, run) if kind == "flat" else (),
     )
 
 
-def _line(c: Course, courses: Sequence[Course], lines: Sequence[_Line]) -> _Line:
+def _true_corners(fabric: Fabric, kind: Kind, run: Sequence[Course]) -> tuple[Corner, ...]:
+    """Corners of the last course; fans without chains in one round alone, on rounds that have none, are its edging."""
+    found = corners(fabric, run[-1]) if kind in ("disc", "flat") else ()
+    fans = kind == "disc" and len(run) > UNSURE and not all(k.chained for k in found)
+    return () if fans and not any(len(corners(fabric, c)) == len(found) for c in run[:-1]) else found
+
+
+def _line(fabric: Fabric, c: Course, courses: Sequence[Course], lines: Sequence[_Line]) -> _Line:
     if c.way == "chain" or c.assumed:
         return _Line("none", 0.0)
     below = courses[c.below] if 0 <= c.below < c.index else None
     if c.way == "round":
         if c.both_sides and below is not None and not c.from_ring:
             straight = below.top_mm * max(0, c.uses - 1) / below.places  # between the middles of its two end chains
-            return _Line("centre", c.height_mm, base_mm=straight)
+            return _Line("centre", c.height_mm, base_mm=straight, widest_mm=c.top_mm)
         if below is None or c.from_ring or from_centre(c, courses):
-            return _Line("centre", c.height_mm)
+            return _Line("centre", c.height_mm, widest_mm=c.top_mm)
     if c.way == "along" or c.way == "row" and c.row_ends >= max(2, EDGED * c.stitches):
         return _Line("rim", 0.0 if below is None else lines[c.below].depth_mm, edge_mm=c.height_mm)
     if below is None or below.way == "chain" or below.assumed:
@@ -130,27 +139,31 @@ def _line(c: Course, courses: Sequence[Course], lines: Sequence[_Line]) -> _Line
     under = lines[c.below]
     if c.way == "round" and c.row_ends >= ALL_ENDS * c.stitches:
         return _Line("chain", below.top_mm + c.height_mm)  # a strip joined into a ring, worked along its side
-    if c.way == "round" and below.places and c.uses < FEW * below.places and c.stitches < FEW * below.stitches:
+    if c.way == "round" and c.stitches < FEW * below.stitches and not goes_around(fabric, c, below):
         return _Line("chain", c.height_mm, branch=True)  # thumb, sleeve, leg
     if c.way == "round" and (below.way in ("row", "along") or c.row_ends):
         return _Line("rim", under.depth_mm, edge_mm=under.edge_mm + c.height_mm)
     if under.origin == "rim":
         return _Line("rim", under.depth_mm, edge_mm=under.edge_mm + c.height_mm)
-    even = even_so_far(c, below, under.even) if c.way == "round" else 0
-    turned = under.turned or even >= EVEN
-    return _Line(under.origin, under.depth_mm + c.height_mm, under.base_mm, branch=under.branch, even=even, turned=turned)
+    widest = max(under.widest_mm, below.top_mm)
+    even = under.even + 1 if c.way == "round" and c.top_mm < widest * SAME else 0
+    turned, widest = under.turned or even >= EVEN, max(widest, c.top_mm)
+    return _Line(
+        under.origin, under.depth_mm + c.height_mm, under.base_mm, branch=under.branch, even=even, turned=turned, widest_mm=widest,
+    )
 
 
-def _grows_later(courses: Sequence[Course], lines: Sequence[_Line]) -> list[bool]:
-    """Whether a round, or one that stands on it by way of rounds, gains stitches over the one below, before the crown turns down."""
+def _grows_later(fabric: Fabric, courses: Sequence[Course], lines: Sequence[_Line]) -> list[bool]:
+    """Whether a round, or one that stands on it by way of rounds, gains stitches over all below, before the crown turns down."""
     found = [False] * len(courses)
     for c in reversed(courses):
         below = courses[c.below] if 0 <= c.below < c.index else None
         if c.way != "round" or below is None or below.way != "round":
             continue
-        if c.places > below.places and not lines[c.index].turned:
+        gains = c.places > below.places and (not below.chains or c.top_mm > SAME * lines[c.below].widest_mm)
+        if gains and not lines[c.index].turned:
             found[c.index] = True
-        if found[c.index] and c.uses >= FEW * below.places:
+        if found[c.index] and goes_around(fabric, c, below):
             found[c.below] = True
     return found
 

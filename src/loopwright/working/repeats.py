@@ -10,6 +10,7 @@ from loopwright.working.instructions import do_all, total_needed
 from loopwright.working.kinds import CHAIN
 from loopwright.working.run import CannotWork, Point, Run, RunsOut
 from loopwright.working.seeking import SPACES, seek, view_runs
+from loopwright.working.starts import gap_after
 from loopwright.working.tiles import LAST_ROUNDS, Copier, Points, round_begins
 
 MAX_TIMES = 20_000
@@ -21,6 +22,8 @@ def do_repeat(run: Run, node: Repeat) -> None:
     join = next((n for n in run.following if isinstance(n, Join)), None)
     run.named["last-chain"] = join.last_chain or 0 if join is not None and not run.inside else 0
     if node.mode == "once":
+        if run.view.foundation and not run.worked:
+            run.named["gap"] = gap_after(run.following)
         do_all(run, node.nodes, after)
         return do_all(run, node.ending, after)
     if node.mode in ("times", "more", "star-times"):

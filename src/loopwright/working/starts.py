@@ -332,9 +332,14 @@ def skip_foundation(run: Run, kind: str, said: int | None, mesh: bool = True) ->
             options2.append((0.7, "yes"))
         if tall == skipped == 3 and len(run.view.items) <= 7 and said is not None:
             options2.append((0.45, "loop"))  # the first block of a piece worked from corner to corner
+        gap = gap_after(run.following) or run.named.get("gap", 0) if mesh else 0
+        squares = gap > 0 and extra == 2 * gap  # half of what is beyond the stitch lies below the first space
         if extra > 0:
-            options2 = [(0.3, "no"), (0.2, ("space", extra)), (0.8, "yes")] if mesh else [(0.4, "no"), (0.5, ("space", extra)), (0.2, "yes")]
+            space = gap if squares else extra
+            options2 = [(0.3, "no"), (0.2, ("space", space)), (0.8, "yes")] if mesh else [(0.4, "no"), (0.5, ("space", extra)), (0.2, "yes")]
         reading = run.skipped_said or run.convention(f"skipped-{skipped}-{plain(kind)}", tuple(options2))
+        if reading == "yes" and squares and run.skipped_said:
+            reading = ("space", gap)
         if run.skipped_said:
             run.conventions[f"skipped-{skipped}-{plain(kind)}"] = reading
         if reading == "loop":
@@ -347,3 +352,15 @@ def skip_foundation(run: Run, kind: str, said: int | None, mesh: bool = True) ->
             run.tch_length = tall
             if isinstance(reading, tuple):
                 run.chain(int(reading[1]))
+
+
+def gap_after(nodes: Sequence[Node]) -> int:
+    """Chains of the space that follows the first stitch: "*ch 2, sk 2, dc"; 0 where none does."""
+    for node in nodes:
+        if isinstance(node, Chain):
+            return node.n.at(0) or 0
+        if isinstance(node, Repeat):
+            return gap_after(node.nodes)
+        if not isinstance(node, Mark):
+            break
+    return 0

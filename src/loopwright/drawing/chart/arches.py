@@ -3,19 +3,21 @@
 from __future__ import annotations
 
 import math
+from bisect import bisect_left
 from collections.abc import Sequence
 from itertools import pairwise
 
-from loopwright.drawing.chart.columns import Column, knob_radius
+from loopwright.drawing.chart.columns import ARCH, Column, knob_radius
 from loopwright.drawing.chart.drawn import Mark, Point
-from loopwright.drawing.chart.planes import Plane
+from loopwright.drawing.chart.planes import Plane, Ring
 from loopwright.drawing.chart.skyline import CLEAR, Skyline
 from loopwright.drawing.chart.symbols import height
 from loopwright.model.fabric import Fabric
 
 LONG = 12.0  # of a chain's oval
 STEP = 12.6  # of one chain in an arch
-HALF_BAR = 9.0
+HALF_BAR, BESIDE = 9.0, 4.0  # from a stitch's middle to an arch beside its bar; to a loop that rises from it
+LEAST_BOW = 0.1  # of its way, that an arch of a round bows out
 STEEP = 0.42  # of what an arch is longer than its way, that a narrow one bows at least
 Placed = tuple[float, float, float, Point, Point]
 
@@ -39,6 +41,8 @@ def arch(plane: Plane, sky: Skyline, us: Sequence[float], ends: Sequence[tuple[f
     chord = max(math.hypot(b - a, v1 - v0), 1.0)
     surplus = count * STEP - chord
     bow = min(max(math.sqrt(3 * chord * surplus / 8), STEEP * surplus), count * 5.0) if surplus > 0 and held else 0.0
+    if held and isinstance(plane, Ring) and count >= ARCH:
+        bow = max(bow, LEAST_BOW * chord)
     for _ in range(12):
         short = 0.0
         for k in range(2 * count - 1):
@@ -53,6 +57,27 @@ def arch(plane: Plane, sky: Skyline, us: Sequence[float], ends: Sequence[tuple[f
             v0, v1 = v0 + short, v1 + short
     cut = _even(a, b, v0, v1, bow, count)
     return [_oval(plane, level, p, q) for p, q in pairwise(cut)]
+
+
+def loop_beside(start: Point, end: Point, way: int, count: int) -> list[Point]:
+    """Count + 1 places along a loop that rises beside a row: from the end of the row below, out on the side of `way`, to a stitch's top."""
+    (x0, y0), (x1, y1) = (start[0] + way * BESIDE, start[1] + 4.0), (end[0] + way * HALF_BAR, end[1] - 2.0)
+    fine, out = 8 * count, 0.0
+    while True:
+        bend = x0 + way * out, y1 + out
+        dots = [_between((x0, y0), bend, (x1, y1), k / fine) for k in range(fine + 1)]
+        far = [0.0]
+        for p, q in pairwise(dots):
+            far.append(far[-1] + math.dist(p, q))
+        if far[-1] >= count * STEP or out > count * STEP:
+            break
+        out += 2.0
+    return [dots[min(fine, bisect_left(far, far[-1] * k / count))] for k in range(count + 1)]
+
+
+def _between(a: Point, b: Point, c: Point, t: float) -> Point:
+    """A place on the curve from `a` to `c` that `b` draws aside (a parabola)."""
+    return tuple((1 - t) ** 2 * p + 2 * t * (1 - t) * q + t * t * r for p, q, r in zip(a, b, c, strict=True))  # type: ignore[return-value]
 
 
 def _even(a: float, b: float, v0: float, v1: float, bow: float, count: int) -> list[tuple[float, float]]:

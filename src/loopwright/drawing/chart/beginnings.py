@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import math
 from collections import Counter
 
 from loopwright.drawing.chart.along import PITCH
-from loopwright.drawing.chart.columns import Column, columns
+from loopwright.drawing.chart.columns import ARCH, ARCH_STEP, Column, columns
 from loopwright.drawing.chart.drawn import Mark, Point
 from loopwright.drawing.chart.edging import end_height, stack_of
 from loopwright.drawing.chart.laying import Laying
@@ -13,7 +14,7 @@ from loopwright.drawing.chart.sections import Section
 from loopwright.drawing.chart.symbols import AIR, height
 from loopwright.model.fabric import Fabric
 
-STEP = 13.0
+STEP, RING = 13.0, 9.0  # of a chain; least radius of a ring
 STANDS = 3  # chains at the end of a foundation that stand up as a first stitch
 SWAY = 1.5  # stitches that must change sides for rows to ripple
 STEEPEST = 0.8
@@ -68,6 +69,8 @@ def _flat(laying: Laying, stitch: int, x: float, y: float, row: int) -> Mark:
 def _chain(fabric: Fabric, section: Section, laying: Laying, way: int, pitch: float) -> list[Mark]:
     row = fabric.rows[section.base]
     base = list(range(row.start, row.end))
+    if _is_ring(fabric, section):
+        return _ring(laying, base, section.base)
     onward = _onward(fabric, section, way)
     lying, standing, over = _foundation(fabric, section, base)
     marks = []
@@ -75,7 +78,29 @@ def _chain(fabric: Fabric, section: Section, laying: Laying, way: int, pitch: fl
         x = laying.hints.get(s, onward * k * pitch)
         marks.append(_flat(laying, s, x, 0.0, section.base))
         _lay(laying, s, x, 3.2)
+    laying.end = lying[-1] if over and not standing else -1
     laying.lead = _lead(fabric, section, standing, over)
+    return marks
+
+
+def _is_ring(fabric: Fabric, section: Section) -> bool:
+    """Whether rows, not rounds, begin in the ring that the chain was joined into."""
+    row = fabric.rows[section.rows[0]]
+    return not section.closed and any(fabric.where(s) == "ring" for s in range(row.start, row.end))
+
+
+def _ring(laying: Laying, base: list[int], row: int) -> list[Mark]:
+    """The chains of a ring, below the middle of the first row."""
+    radius = max(len(base) * STEP / (2 * math.pi), RING)
+    half = min(6.0, math.pi * radius / len(base) - 0.4)
+    marks = []
+    for k, s in enumerate(base):
+        angle = 2 * math.pi * (k + 0.5) / len(base)
+        x, y = radius * math.cos(angle), radius * (math.sin(angle) - 1.0)
+        dx, dy = -math.sin(angle) * half, math.cos(angle) * half
+        marks.append(Mark(s, "ch", (laying.plane.point(x - dx, y - dy),), laying.plane.point(x + dx, y + dy), "none", row))
+        laying.tops[s] = (laying.hints.get(s, 0.0), 3.2)
+    laying.sky.raise_to(0.0, 3.2, 6.0)
     return marks
 
 
@@ -88,15 +113,27 @@ def _foundation(fabric: Fabric, section: Section, base: list[int]) -> tuple[list
     top = max(row.borrowed, default=base[-1])
     after = [s for s in base if s > max(used)]
     stand = [s for s in after if s <= top][-(STANDS if row.borrowed else len(after)) :]
+    under = 0 if row.borrowed else _under_loop(fabric, section, len(after))
+    if under:
+        return [s for s in base if s < after[under]], [], after[under:]
     if not stand:
         return base, [], []
     return [s for s in base if s < stand[0]], stand, [s for s in after if s > top]
 
 
+def _under_loop(fabric: Fabric, section: Section, skipped: int) -> int:
+    """Of the chains before a row of loops, how many lie below the first loop and under its end; 0 where the row is no such row."""
+    row = fabric.rows[section.rows[0]]
+    feet = [fabric.into[s] for s in range(row.start, row.end) if fabric.name(s) != "ch" and fabric.into[s] >= 0]
+    loop = next((k for k, s in enumerate(range(row.start + 1, row.end)) if fabric.name(s) != "ch"), 0)
+    under = abs(feet[1] - feet[0]) if len(feet) > 1 else 0
+    return under if loop >= ARCH and 1 < under < skipped and abs(skipped - under - loop) <= 1 else 0
+
+
 def _lead(fabric: Fabric, section: Section, standing: list[int], over: list[int]) -> list[Column]:
     """The chains at the end of a foundation that stand up in the first row, and those that lead on from their top."""
     if not standing:
-        return []
+        return [Column("chain", [s], "ch", wide=ARCH_STEP) for s in over]
     row = fabric.rows[section.rows[0]]
     kinds = [fabric.name(s) for s in range(row.start, row.end) if fabric.name(s) not in ("ch", "sl st")]
     turning = not (row.borrowed and kinds)

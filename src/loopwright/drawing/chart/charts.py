@@ -14,8 +14,7 @@ from loopwright.drawing.chart.laid import lay
 from loopwright.drawing.chart.leaving import left_out, more_left_out, repeats_out
 from loopwright.drawing.chart.motifs import assembly
 from loopwright.drawing.chart.page import legible, page
-from loopwright.drawing.chart.sections import GROWN, PAGE, Section, sections
-from loopwright.drawing.chart.signs import RINGS
+from loopwright.drawing.chart.sections import GROWN, PAGE, RINGS, Section, sections
 from loopwright.drawing.chart.unread import Gaps, torn_edge
 from loopwright.drawing.chart.words import describe
 from loopwright.drawing.copies import in_words, sentence, told_of
@@ -66,7 +65,7 @@ def _closes(fabric: Fabric, before: Section | None, section: Section, speech: Sp
 
 def _narrowed(fabric: Fabric, section: Section, laid: Laid, options: ChartOptions) -> _Shown:
     """A chart cut to the repeat with its edges; where nothing repeats, without bands of plain stitches; and what is left out."""
-    if section.kind in RINGS:
+    if section.ringed:
         return section, laid, None
     if section.edge is not None:
         return _folded(fabric, section, laid)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass, field
 
 from loopwright.drawing.chart.symbols import width
@@ -14,7 +14,7 @@ CHAIN_STEP = 13.0  # a chain in a short run, with its air
 ARCH_STEP = 10.0  # a chain in a run that may bow
 LOOP_STEP, LONG_LOOP = 6.0, 5  # a chain in a short loop over one place
 LEFT_OUT = 16.0  # room for the line where stitches are left out
-TAB = 20.0  # room for the number where a round starts
+TAB = 24.0  # room for the number where a round starts
 JOIN = 9.0  # room for the slip stitch that closes a round
 LEG = 12.0  # between two legs of a decrease, at least
 ARCH = 3  # so many chains may bow
@@ -24,9 +24,9 @@ ARCH = 3  # so many chains may bow
 class Column:
     """What stands in one place along a row.
 
-    `stitches`: from the foot upwards. `what`: "stitch", "chain" (lies along the row), "stack" (chains that stand up), "join", "tab".
-    `parents`: what it stands on, each with the place in it. `knob`: picots on top of it. `counts_as`: the stitch that chains of a
-    foundation stand for.
+    `stitches`: from the foot upwards. `what`: "stitch", "chain" (lies along the row), "stack" (chains that stand up), "slip" (a slip
+    stitch on the way to where the next one stands), "join", "tab". `parents`: what it stands on, each with the place in it. `knob`:
+    picots on top of it. `counts_as`: the stitch that chains of a foundation stand for.
     """
 
     what: str
@@ -63,8 +63,19 @@ def columns(fabric: Fabric, row: FabricRow, *, tab: bool, left: Collection[int] 
         else:
             stack = None
             found.extend(_other(fabric, s, role, kind, found))
+    _slips(fabric, found)
     _bow(found)
     return _without(found, left) if left else found
+
+
+def _slips(fabric: Fabric, found: Sequence[Column]) -> None:
+    """Slip stitches that carry the yarn to where the next stitch stands lie as dots below the row and take no room in it."""
+    for column, after in zip(found, [*found[1:], None], strict=True):
+        if column.kind != "sl st" or column.what != "stitch" or column.place == "row-end":
+            continue
+        climbs = after is not None and after.what == "stack" and bool(after.parents) and after.parents == column.parents
+        if climbs or fabric.part_of(column.stitches[0]) == "move":
+            column.what, column.wide = "slip", 0.0
 
 
 def _without(found: list[Column], left: Collection[int]) -> list[Column]:

@@ -5,12 +5,13 @@ from __future__ import annotations
 import math
 import statistics
 from collections import Counter
+from collections.abc import Sequence
 from dataclasses import replace
 
 from loopwright.drawing.chart.along import PITCH
 from loopwright.drawing.chart.around import lay_around
 from loopwright.drawing.chart.beginnings import begin, wave
-from loopwright.drawing.chart.columns import Column, columns
+from loopwright.drawing.chart.columns import LEAST, Column, columns
 from loopwright.drawing.chart.drawn import Laid, Mark, Point, RowLine
 from loopwright.drawing.chart.edging import Edge
 from loopwright.drawing.chart.ending import Ending
@@ -21,17 +22,19 @@ from loopwright.drawing.chart.settling import settle
 from loopwright.drawing.chart.stood import FAN
 from loopwright.drawing.chart.symbols import AIR, height
 from loopwright.drawing.chart.telling import clear_frames
-from loopwright.model.fabric import Fabric
+from loopwright.model.fabric import Fabric, FabricRow
 
 TAB_AWAY, END_AWAY = 24.0, 14.0  # from the nearest symbol to a number's middle, to a count
 RING = 15.0  # radius of the ring that a first round is worked into
 HALF, SIDED = (13.0, 12.0), (28.0, 12.0)  # room about the middle of a number, and of one with its side
+NARROWER = 4.0  # than its room on both sides is a number itself
 STEPS = (4.0, 8.0, 12.0, 16.0, 22.0, 30.0, 40.0)  # how far a number may move
 BAND = 6.0  # height of a band in which numbers are kept clear of symbols
 ASIDE = 0.25  # of the seam, in u, that the first and last feet of an oval stand
 CHAIN_LONG, DRAWN_OUT = 16.0, 1.7  # length of a chain that stands up; times its height that a symbol may be long
 EVEN = 0.08  # spread of lengths that a chart may have
 ROWS_GAP = 16.0  # between rows where some are left out
+FAN_TAB, FAN_ARROW = 62.0, 9.0  # of a fan: its number, from the first stitch of the row; half the arrow between them
 WIDER = 1.15  # a piece whose last row is so much wider than its first has grown
 
 
@@ -41,12 +44,14 @@ def lay(fabric: Fabric, section: Section) -> Laid:
         found = _around(fabric, section, section.edge)
     elif section.kind == "disc":
         found = _disc(fabric, section)
+    elif section.fan:
+        found = _fan(fabric, section)
     elif section.kind == "oval" and section.base >= 0:
         found = _oval(fabric, section)
     else:
         found = _strip(fabric, section)
     found.marks.sort(key=lambda m: m.stitch)
-    if section.kind in ("disc", "oval") or section.edge is not None and section.closed:
+    if section.ringed or section.edge is not None and section.closed:
         sided = any(not fabric.rows[n.row].right_side for n in found.lines)
         found.lines = _aside(found.lines, found.marks, SIDED if sided else HALF)
     found.frames = clear_frames(found.frames, found.marks)
@@ -77,13 +82,42 @@ def _disc(fabric: Fabric, section: Section) -> Laid:
         laying = Laying(fabric, turned, radius + AIR + (3.0 if chains else 0.0))
         for index in section.rows:
             laying.row(index, 1)
-    marks = list(laying.marks)
-    if chains:
-        row = fabric.rows[section.base]
-        ring = [(s, 2 * math.pi * (k + 0.5) / chains) for k, s in enumerate(range(row.start, row.end))]
-        half = min(6.0, math.pi * radius / chains - 0.4)
-        marks = [_on_circle(s, a, radius, half, section.base) for s, a in ring] + marks
-    return Laid(marks, laying.lines, laying.frames, ring=0.0 if chains else radius)
+    return Laid(_ring(fabric, section, radius) + laying.marks, laying.lines, laying.frames, ring=0.0 if chains else radius)
+
+
+def _fan(fabric: Fabric, section: Section) -> Laid:
+    """Rows back and forth about a ring, spread over its upper side; their numbers where they start, at either end."""
+    chains = fabric.rows[section.base].end - fabric.rows[section.base].start if section.base >= 0 else 0
+    radius = max(RING, chains * 13.0 / (2 * math.pi))
+    laying = Laying(fabric, Ring(closed=False), radius + AIR + (3.0 if chains else 0.0))
+    laying.sector = (math.pi - section.fan) / 2, section.fan
+    arrows: list[list[Point]] = []
+    lines: list[RowLine] = []
+    for index in section.rows:
+        way = 1 if fabric.rows[index].right_side else -1
+        many = len(laying.lines)
+        laying.row(index, way)
+        for line in laying.lines[many:]:
+            row = laying.held[-1]
+            first = row[0] if way > 0 else row[-1]
+            v = (min((s.low for s in row if s.column.what != "chain"), default=first.high) + max(s.high for s in row)) / 2
+            out = [first.u - way * k / v for k in (FAN_TAB, FAN_TAB - FAN_ARROW - 20.0, FAN_TAB - 20.0 - 2 * FAN_ARROW)]
+            lines.append(replace(line, tab=laying.point(out[0], v)))
+            arrows.append([laying.point(out[1], v), laying.point(out[2], v)])
+    found = Laid(_ring(fabric, section, radius) + laying.marks, lines, laying.frames, ring=0.0 if chains else radius)
+    found.arrows = arrows
+    return found
+
+
+def _ring(fabric: Fabric, section: Section, radius: float) -> list[Mark]:
+    """The chains of the ring in the middle."""
+    if section.base < 0:
+        return []
+    row = fabric.rows[section.base]
+    chains = row.end - row.start
+    ring = [(s, 2 * math.pi * (k + 0.5) / chains) for k, s in enumerate(range(row.start, row.end))]
+    half = min(6.0, math.pi * radius / chains - 0.4)
+    return [_on_circle(s, a, radius, half, section.base) for s, a in ring]
 
 
 def _on_circle(stitch: int, angle: float, radius: float, half: float, row: int) -> Mark:
@@ -110,7 +144,7 @@ def _turn(fabric: Fabric, laying: Laying, section: Section) -> float:
 def _oval(fabric: Fabric, section: Section) -> Laid:
     """Rounds about both sides of a chain; its last chain lies at the right, where the first round begins."""
     row, first = fabric.rows[section.base], fabric.rows[section.rows[0]]
-    used = {p for s in range(first.start, first.end) for p in fabric.parents(s)}
+    used = {p for s in range(first.start, first.end) if fabric.part_of(s) != "join" for p in fabric.parents(s)} - set(first.borrowed)
     worked = [s for s in range(row.start, row.end) if s in used]
     straight = (len(worked) - 1) * PITCH
     plane = Around(straight)
@@ -118,7 +152,7 @@ def _oval(fabric: Fabric, section: Section) -> Laid:
     marks = []
     spare = [s for s in range(row.start, row.end) if s > worked[-1]]
     if spare:
-        laying.lead = [Column("stack", spare, "ch", wide=9.0, turning=True)]
+        laying.lead = [_stands_up(fabric, first, spare, worked[-1])]
     for s in range(row.start, worked[-1] + 1):
         x = -straight / 2 + (s - worked[0]) * PITCH
         marks.append(Mark(s, "ch", ((x - 6.0, 0.0),), (x + 6.0, 0.0), "none", section.base))
@@ -133,6 +167,14 @@ def _oval(fabric: Fabric, section: Section) -> Laid:
     for index in section.rows:
         laying.row(index, 1)
     return Laid(marks + laying.marks, laying.lines, laying.frames)
+
+
+def _stands_up(fabric: Fabric, first: FabricRow, spare: list[int], on: int) -> Column:
+    """The chains at the end of an oval's foundation: a stitch of the first round on the chain of those beside it, or only the way up."""
+    beside = next((s for s in range(first.start, first.end) if fabric.parents(s) == (on,)), -1)
+    if not first.borrowed or beside < 0:
+        return Column("stack", spare, "ch", wide=9.0, turning=True)
+    return Column("stack", spare, "ch", fabric.where(beside), (on,), 15.5, counts_as=fabric.name(beside))
 
 
 def _strip(fabric: Fabric, section: Section) -> Laid:
@@ -220,11 +262,16 @@ def _aside(lines: list[RowLine], marks: list[Mark], half: Point) -> list[RowLine
     found: list[RowLine] = []
     for line in lines:
         x, y = line.tab
-        taken = inked + [n.tab for n in found]
+        tabs = [n.tab for n in found]
         around = [(x + r * math.cos(a * math.pi / 4), y + r * math.sin(a * math.pi / 4)) for r in STEPS for a in range(8)]
-        free = (p for p in ((x, y), *around) if not any(abs(p[0] - q[0]) < half[0] and abs(p[1] - q[1]) < half[1] for q in taken))
-        found.append(replace(line, tab=next(free, line.tab)))
+        apart = [p for p in ((x, y), *around) if not _near(p, tabs, (2 * half[0] - NARROWER, 2 * half[1] - NARROWER))]
+        free = (p for p in apart if not _near(p, inked, half))
+        found.append(replace(line, tab=next(free, next(iter(apart), line.tab))))
     return found
+
+
+def _near(p: Point, others: Sequence[Point], room: Point) -> bool:
+    return any(abs(p[0] - q[0]) < room[0] and abs(p[1] - q[1]) < room[1] for q in others)
 
 
 def _clear(line: RowLine, bands: dict[int, tuple[float, float]]) -> RowLine:
@@ -245,8 +292,17 @@ def _pitch(fabric: Fabric, section: Section) -> float:
         return PITCH
     base = fabric.rows[section.base]
     wide = [sum(c.wide for c in columns(fabric, fabric.rows[i], tab=False, left=_left(section)) if not c.turning) for i in section.rows[:8]]
-    need = wide[0] if wide[-1] > WIDER * wide[0] else max(wide)
-    return max(PITCH, min(4 * PITCH, need / max(1, base.end - base.start - len(_left(section).intersection(range(base.start, base.end))))))
+    fans = any(_fanned(fabric, i) for i in section.rows[1:8])
+    need = wide[0] if wide[-1] > WIDER * wide[0] and not fans else max(wide)
+    chains = base.end - base.start - len(_left(section).intersection(range(base.start, base.end)))
+    return max(PITCH, min(4 * PITCH, (need - LEAST) / max(1, chains - 1)))
+
+
+def _fanned(fabric: Fabric, index: int) -> bool:
+    """Whether most stitches of a row stand in fans over as few places as it leaves between them: it is no wider than the row below."""
+    row = fabric.rows[index]
+    places = Counter(fabric.parents(s) for s in range(row.start, row.end) if fabric.name(s) not in ("ch", "sl st") and fabric.into[s] >= 0)
+    return 2 * sum(n for n in places.values() if n >= FAN) > sum(places.values())
 
 
 def _left(section: Section) -> frozenset[int]:

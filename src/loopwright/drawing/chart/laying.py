@@ -5,15 +5,17 @@ from __future__ import annotations
 import math
 from bisect import bisect_left
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from itertools import pairwise
 
 from loopwright.drawing.chart.along import PITCH, along
-from loopwright.drawing.chart.arches import arch, knob, stacked
-from loopwright.drawing.chart.columns import CHAIN_STEP, Column, columns
+from loopwright.drawing.chart.arches import arch, cut_to, knob, loop_beside, stacked
+from loopwright.drawing.chart.columns import ARCH, CHAIN_STEP, Column, columns
 from loopwright.drawing.chart.drawn import Frame, Mark, Point, RowLine
-from loopwright.drawing.chart.planes import Around, Plane, Rim
+from loopwright.drawing.chart.planes import Around, Plane, Rim, Ring, Strip
 from loopwright.drawing.chart.rising import rise
 from loopwright.drawing.chart.skyline import Skyline
+from loopwright.drawing.chart.slips import lay_slips, take_slips
 from loopwright.drawing.chart.stood import FAN, Stood, part_ends, runs
 from loopwright.drawing.chart.symbols import AIR, height
 from loopwright.drawing.chart.telling import told
@@ -32,9 +34,10 @@ class Laying:
     """What has been laid so far.
 
     `tops`: u and v of every stitch's top; `undersides`: of the free side of chains; `sides`: of stitches at the ends of rows. `lead`:
-    columns of the foundation that belong to the first row. `floor`: where the first row's feet stand if they stand on nothing. `hints`: u
-    of stitches, where all rows have been settled together; `left`: stitches left out; `grown`: by row, how much wider than it needs a
-    stitch stands, for what comes above it, but on `tight` stitches; `held`: the rows laid, in order of u.
+    columns of the foundation that belong to the first row. `seam`: u where rounds begin; `sector`: u where a fan begins, and how much
+    of a turn it is spread over. `floor`: where the first row's feet stand if they
+    stand on nothing. `hints`: u of stitches, where all rows have been settled together; `left`: stitches left out; `grown`: by row, how
+    much wider than it needs a stitch stands, for what comes above it, but on `tight` stitches; `held`: the rows laid, in order of u.
     """
 
     fabric: Fabric
@@ -49,6 +52,8 @@ class Laying:
     sky: Skyline = field(init=False)
     level: float = field(init=False)
     line: float = 0.0
+    seam: float = 0.0
+    sector: tuple[float, float] = (0.0, 2 * math.pi)
     pitch: float = PITCH
     lead: list[Column] = field(default_factory=list)
     left: frozenset[int] = frozenset()
@@ -58,6 +63,7 @@ class Laying:
     held: list[list[Stood]] = field(default_factory=list)
     ends: set[int] = field(default_factory=set)
     last: set[int] = field(default_factory=set)
+    end: int = -1
 
     def __post_init__(self) -> None:
         whole = self.plane.whole
@@ -76,6 +82,7 @@ class Laying:
         if not any(s.column.stitches for s in stood):
             return
         way = self._unwrap(stood, way)
+        slips = take_slips(stood)
         if not self.plane.closed:
             part_ends(stood)
         ordered = stood if way > 0 else stood[::-1]
@@ -83,12 +90,14 @@ class Laying:
         along(self, ordered, way)
         if self.plane.closed:
             self._near(ordered)
+        lay_slips(self, slips, index, way)
         rise(self, ordered)
         self.held.append(ordered)
         self._draw(ordered, index)
         told(self, ordered, index, way)
         body = [s for s in stood if s.column.what in ("stitch", "chain", "stack")]
         self.last = {n for s in stood for n in s.column.stitches}
+        self.end = body[-1].column.stitches[-1] if body else self.end
         self.ends = {n for s in (*body[:3], *body[-2:]) for n in s.column.stitches}
 
     def _stand(self, column: Column) -> Stood:
@@ -106,6 +115,8 @@ class Laying:
             found.tall = height(column.kind)
         if places:
             found.low = max(v for _, v in places) + AIR
+            if column.counts_as and isinstance(self.plane, Around):  # clear of the feet beside it, which meet in one point
+                found.low += AIR
             found.key = (column.parents, column.place) if column.place != "row-end" else (column.stitches[0],)
         return found
 
@@ -195,9 +206,11 @@ class Laying:
             if column.what in ("tab", "chain"):
                 continue
             feet = self.foot(s)
+            if column.kind == "sl st" and len(feet) == 1:  # a dot, however far it stands from its foot
+                feet = [s.u]
+                s.low = s.high - s.tall
             if column.what == "join":
                 s.high = s.low + 5.0
-                s.low = s.high - 5.0
             self._standing(s, feet, right=right)
             for stitch in column.stitches:
                 self.tops[stitch] = (s.u, s.high)
@@ -208,7 +221,13 @@ class Laying:
                     self.sky.raise_to(f + (s.u - f) * t, s.low + (s.high - s.low) * t, self.half(s, 2.0 if len(feet) == 1 else LEG_REACH))
             if column.knob:
                 fresh.append(knob(self.fabric, self.plane, column.knob, (s.u, s.high), index, self.marks))
-        for run, before, after in runs(stood):
+        first = next((s for s in stood if s.column.what in ("stitch", "stack") and not s.column.turning), None)
+        for run, before, beyond in runs(stood):
+            after = beyond
+            if after is None and before is not None and first is not None and isinstance(self.plane, Ring) and self.plane.closed:
+                after = replace(first, u=first.u + self.plane.whole)  # the last arch of a round ends where the round began
+            if (before is None or after is None) and self._from_below(run, before or after, index, fresh):
+                continue
             self._arch(run, before, after, index, fresh)
         for u, v, half in fresh:
             self.sky.raise_to(u, v, half)
@@ -235,6 +254,24 @@ class Laying:
             return 0.0
         uneven = before.tall - after.tall
         return math.copysign(OFF_STEM, uneven) if abs(uneven) > UNEVEN else 0.0
+
+    def _from_below(self, run: Sequence[Stood], beside: Stood | None, index: int, fresh: list[tuple[float, float, float]]) -> bool:
+        """Draws the loop that a row begins with, from the end of the row below up to its first stitch; whether it is one."""
+        own, row, start = {s.column.stitches[0] for s in run}, self.fabric.rows[index], self.tops.get(self.end)
+        worked = any(own.intersection(self.fabric.parents(s)) for s in range(row.start, row.end))
+        first = min(own) <= row.start and len(run) >= ARCH
+        if not isinstance(self.plane, Strip) or self.plane.wave or beside is None or start is None or not first or worked:
+            return False
+        way = 1 if beside.u < run[0].u else -1
+        dots = loop_beside(start, (beside.u, beside.high), way, len(run))
+        for s, (p, q) in zip(run if way < 0 else run[::-1], pairwise(dots), strict=True):
+            stitch = s.column.stitches[0]
+            s.u, s.high = (p[0] + q[0]) / 2, (p[1] + q[1]) / 2 + 3.0
+            self.tops[stitch] = (s.u, s.high)
+            a, b = cut_to(p, q)
+            self.marks.append(Mark(stitch, "ch", (a,), b, "none", self.fabric.row[stitch]))
+            fresh.append((s.u, max(p[1], q[1]) + 1.0, 6.0))
+        return True
 
     def _arch(
         self, run: Sequence[Stood], before: Stood | None, after: Stood | None, index: int, fresh: list[tuple[float, float, float]]

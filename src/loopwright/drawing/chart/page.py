@@ -12,7 +12,7 @@ from loopwright.drawing.chart.ink import is_filled, number, pair, symbol_path
 from loopwright.drawing.chart.key import below_key, key_of, own_numbers, own_told
 from loopwright.drawing.chart.sections import Section
 from loopwright.drawing.chart.sheet import MARGIN, Sheet
-from loopwright.drawing.chart.signs import RINGS, cut_at, signs, signs_box
+from loopwright.drawing.chart.signs import cut_at, signs, signs_box
 from loopwright.drawing.chart.style import SCOPE, TEXT_PX, TITLE_PX, style
 from loopwright.drawing.chart.words import count, named, row_number
 from loopwright.drawing.chart.yarns import coloured, yarn_class, yarn_letter, yarn_rows
@@ -107,7 +107,7 @@ def _svg(
 
 def _around(section: Section) -> bool:
     """Whether rows have no ends beside which to say anything: counts are told below."""
-    return section.kind in RINGS or section.edge is not None
+    return section.ringed or section.edge is not None
 
 
 def _safe(text: str) -> str:

@@ -23,7 +23,10 @@ HUGE = 12_000  # symbols that are more than two rows may have
 FEWEST, MOST = 4, 12  # rows
 SHAPED = 1_200  # symbols of a piece that is shown whole, since its shape is in all of its rounds
 PAGE, ROOM, GROWN = 820.0, 15.5, 1.15  # width of a chart that grows; of a stitch; a row that many times as long as the first has grown
+RINGS = ("disc", "oval")
 ENDED = ("tube", "flat")  # parts of which first and last rows can be shown
+LEAST_FAN, SLENDER = 1.2, 2.2  # radians: of the narrowest fan; what spreads over less is no half circle
+TIP = (0.4, 0.6)  # where along a row the corner of a triangle worked down from its tip lies
 SLIM = 8.0  # times as far round as its stitches are wide
 
 
@@ -35,6 +38,7 @@ class Section:
     none; `rows`: rows of the fabric that are shown; `of`: how many there are; `corners`: shares of the row
     `corner_row` where its corners stand. `blocks`: how many each row has, where it is worked from corner to corner.
     `left`: bands of stitches that are left out. `edge`: of the piece that the rows go around, where they do ("edge", "border" …).
+    `fan`: the angle, radians, that rows worked back and forth from a ring are spread over; 0 for other pieces.
     `ending`: the rows that show how the piece ends too, where that is known; `ends`: whether `rows` are those.
     """
 
@@ -50,8 +54,14 @@ class Section:
     blocks: tuple[int, ...] = ()
     left: tuple[frozenset[int], ...] = ()
     edge: Edge | None = None
+    fan: float = 0.0
     ending: Ending | None = None
     ends: bool = False
+
+    @property
+    def ringed(self) -> bool:
+        """Whether its rows lie about a middle, with no straight ends beside which to say anything."""
+        return self.kind in RINGS or self.fan > 0.0
 
 
 def sections(fabric: Fabric, sizes: StitchSizes, *, whole: bool) -> list[Section]:
@@ -94,14 +104,30 @@ def _base(fabric: Fabric, found: Sequence[Course], rows: Sequence[int], taken: s
 
 def _section(fabric: Fabric, part: Part, base: int, rows: list[int], *, whole: bool) -> Section:
     closes = part.kind == "tube" and _shaped(fabric, rows)
-    shown = rows if whole or closes else _few(fabric, rows, rounds=part.kind in ("disc", "oval"))
+    fan = _fan(part, rows)
+    shown = rows if whole or closes else _few(fabric, rows, rounds=part.kind in RINGS or fan > 0.0)
     last = next(c for c in part.courses if c.index == shown[-1])
     found, at = _corners(fabric, part, shown) if part.kind == "disc" else ((), -1)
     shares = tuple(c.at for c in found)
     kind = "tube" if part.kind == "disc" and _slim(part, shown) else part.kind
-    found_end = ending(fabric, rows, shown) if part.kind in ENDED else None
+    found_end = ending(fabric, rows, shown) if part.kind in ENDED and not fan else None
     closed = last.way == "round"
-    return Section(kind, part.section, base, tuple(shown), len(rows), len(found), shares, at, closed, part.blocks, ending=found_end)
+    of, many = len(rows), len(found)
+    return Section(kind, part.section, base, tuple(shown), of, many, shares, at, closed, part.blocks, fan=fan, ending=found_end)
+
+
+def _fan(part: Part, rows: Sequence[int]) -> float:
+    """The angle of rows worked back and forth from a ring: half a turn, less where its measures tell less; 0 for other pieces.
+
+    A triangle from its tip to its two sides lies as its rows do, with its corner in their middle.
+    """
+    first, last = part.courses[0], part.courses[-1]
+    if part.kind != "flat" or part.blocks or not first.from_ring or first.way != "row" or rows[0] != first.index or not part.depth_mm:
+        return 0.0
+    if any(TIP[0] <= c.at <= TIP[1] for c in part.corners) and len(part.corners) == 1:
+        return 0.0
+    wide = last.top_mm / part.depth_mm
+    return math.pi if wide >= SLENDER else max(LEAST_FAN, wide)
 
 
 def _slim(part: Part, shown: Sequence[int]) -> bool:

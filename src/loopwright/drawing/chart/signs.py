@@ -8,12 +8,11 @@ from html import escape
 
 from loopwright.drawing.chart.drawn import ChartOptions, Laid, Mark, Point
 from loopwright.drawing.chart.ink import number, pair
-from loopwright.drawing.chart.sections import Section
+from loopwright.drawing.chart.sections import RINGS, Section
 from loopwright.drawing.chart.sheet import Sheet
 from loopwright.drawing.lettering import plain, width_px
 from loopwright.model.fabric import Fabric
 
-RINGS = ("disc", "oval")
 TORN_WORD = 30.0  # room for the word at a torn edge
 CUT = 5.0  # half a side of the sign that the yarn is cut
 CUT_AWAY = 11.0  # from the last stitch
@@ -39,12 +38,19 @@ def cut_at(fabric: Fabric, section: Section, laid: Laid) -> Point | None:
         (fx, fy), (x, y) = last.feet[0], last.top
         far = math.dist((fx, fy), (x, y)) or 1.0
         return x + (x - fx) / far * CUT_AWAY, y + (y - fy) / far * CUT_AWAY
-    if section.kind not in RINGS:
+    if not section.ringed:
         return line.end[0] + math.copysign(2.0, line.along[0]), line.end[1]
     last = max((m for m in laid.marks if m.row == line.row), key=lambda m: m.stitch)
-    x, y = last.top
-    far = math.hypot(x, y) or 1.0
-    return x * (1 + CUT_AWAY / far), y * (1 + CUT_AWAY / far)
+    (x, y), out = last.top, math.atan2(last.top[1], last.top[0])
+    turns = (out + k * math.pi / 4 for k in (0, 1, -1, 2, -2, 3, -3, 4))
+    around = [(x + CUT_AWAY * math.cos(a), y + CUT_AWAY * math.sin(a)) for a in turns]
+    inked = [p for m in laid.marks if m is not last for f in m.feet for p in (f, ((f[0] + m.top[0]) / 2, (f[1] + m.top[1]) / 2), m.top)]
+
+    def free(p: Point) -> bool:
+        clear = not any(abs(p[0] - n.tab[0]) < TAB_HALF + CUT and abs(p[1] - n.tab[1]) < TAB_HALF + CUT for n in laid.lines)
+        return clear and all(math.dist(p, q) > CUT for q in inked)
+
+    return next((p for p in around if free(p)), around[0])
 
 
 def joined_at(fabric: Fabric, laid: Laid, joins: Sequence[tuple[int, int]]) -> list[Point]:

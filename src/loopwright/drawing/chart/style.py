@@ -33,6 +33,7 @@ def style() -> str:
         ".lw-chart .mid{text-anchor:middle}.lw-chart .end{text-anchor:end}"
     )
     fixed += "".join(f".lw-chart path.y{letter}{{{line}}}" for letter, line in zip(LETTERS, LINES, strict=True) if line)
+    fixed += ".lw-chart path.f{stroke-dasharray:none;stroke-width:1}"  # a dot is a dot in every yarn
     fixed += "".join(
         f".lw-chart.t{n} text{{font-size:{n}px}}.lw-chart.t{n} .title{{font-size:{n * TITLE_PX / TEXT_PX:.4g}px}}"
         f".lw-chart.n{n} .num{{font-size:{n}px}}"

@@ -27,9 +27,9 @@ def told(laying: Laying, stood: Sequence[Stood], index: int, way: int) -> None:
         at, end = laying.point(tab.u, v), laying.point(last.u, last.high)
     else:
         middle = (first.low + first.high) / 2 if first.column.what != "chain" else first.high - 3
-        at = laying.point(first.u - way * (first.column.wide / 2 + 18), middle)
+        at = laying.point(first.u - way * laying.half(first, first.column.wide / 2 + 18), middle)
         far = (last.low + last.high) / 2 if last.column.what != "chain" else last.high - 3
-        end = laying.point(last.u + way * (last.column.wide / 2 + 10), far)
+        end = laying.point(last.u + way * laying.half(last, last.column.wide / 2 + 10), far)
     ahead = laying.point(first.u + way * laying.half(first, 4.0), first.high)
     here = laying.point(first.u, first.high)
     long = math.dist(ahead, here) or 1.0

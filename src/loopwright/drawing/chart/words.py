@@ -48,7 +48,7 @@ def describe(fabric: Fabric, section: Section, notes: Sequence[str], speech: Spe
     found = [speech.say("begins", name=named(section, speech), shape=_shape(section, speech))]
     if section.base >= 0:
         base = fabric.rows[section.base]
-        found.append(speech.say("begins-on-ring" if section.kind == "disc" else "begins-on", n=base.end - base.start))
+        found.append(speech.say("begins-on-ring" if section.kind == "disc" or section.fan else "begins-on", n=base.end - base.start))
     for index in section.rows:
         row = fabric.rows[index]
         rings = section.edge is not None or section.kind in ("disc", "oval")

@@ -11,8 +11,8 @@ from loopwright.drawing.schematic import flats, fronts, garments, rounds
 from loopwright.drawing.schematic.book import SAME, Book
 from loopwright.drawing.schematic.figure import Figure
 from loopwright.drawing.schematic.ripples import ripple
-from loopwright.measuring.courses import Course
-from loopwright.measuring.parts import FEW, Part, pieces
+from loopwright.measuring.courses import FEW, Course
+from loopwright.measuring.parts import Part, pieces
 from loopwright.measuring.ranges import width_mm
 from loopwright.model.fabric import PLACES, Fabric
 
