@@ -171,3 +171,18 @@ def test_no_sign_stands_where_no_words_join_yarn(weave):
     fabric, sizes = weave("Ch 7.\nRow 1: Sc in 2nd ch from hook and in each ch across. (6 sc)\n")
     assert not any("joined" in path for path in re.findall(r"<path[^>]*>", charts(fabric, sizes)[0].svg))
     assert "join yarn" not in charts(fabric, sizes)[0].svg
+
+
+def test_posts_and_loops_of_wrong_side_rows_are_told_as_they_are_seen(weave):
+    text = (
+        "Ch 12.\nRow 1 (RS): Dc in 4th ch from hook and in each ch across, turn. (10 dc)\n"
+        "Row 2: Ch 2 (does not count as a st), {} in each st across, turn. (10 sts)\n"
+    )
+    for made, seen, worked in (("fpdc", "bpdc: back post double crochet", "fpdc"), ("bpdc", "fpdc: front post double crochet", "bpdc")):
+        fabric, sizes = weave(text.replace("{}", made))
+        drawn = chart(fabric, sizes, ChartOptions())
+        told = " ".join("".join(e.itertext()) for e in ET.fromstring(drawn.svg).iter(f"{NS}text"))  # noqa: S314
+        assert seen in told and f"on wrong-side rows: {worked}" in told
+        assert "front and back change places" in told and "front and back change places" in drawn.description
+    fabric, sizes = weave(text.replace("{}", "dc"))
+    assert "change places" not in chart(fabric, sizes, ChartOptions()).svg

@@ -16,6 +16,7 @@ from loopwright.drawing.chart.motifs import assembly
 from loopwright.drawing.chart.page import legible, page
 from loopwright.drawing.chart.sections import GROWN, PAGE, Section, sections
 from loopwright.drawing.chart.signs import RINGS
+from loopwright.drawing.chart.symbols import changes_places
 from loopwright.drawing.chart.unread import Gaps, torn_edge
 from loopwright.drawing.chart.words import describe
 from loopwright.drawing.copies import in_words, sentence, told_of
@@ -170,6 +171,8 @@ def _drawing(
         notes.append(speech.say("in-grey"))
     elif section.closed and section.kind not in RINGS:
         notes.append(speech.say("unrolled"))
+    if any(changes_places(m) for m in laid.marks):
+        notes.append(speech.say("front-and-back"))
     if torn:
         laid.torn = Torn(tuple(torn_edge(section, laid.marks)), torn)
     description = describe(fabric, section, [*own_told(fabric, laid, options), *notes], speech, left_handed=options.left_handed)
