@@ -182,7 +182,9 @@ def test_posts_and_loops_of_wrong_side_rows_are_told_as_they_are_seen(weave):
         fabric, sizes = weave(text.replace("{}", made))
         drawn = chart(fabric, sizes, ChartOptions())
         told = " ".join("".join(e.itertext()) for e in ET.fromstring(drawn.svg).iter(f"{NS}text"))  # noqa: S314
-        assert seen in told and f"on wrong-side rows: {worked}" in told
-        assert "front and back change places" in told and "front and back change places" in drawn.description
+        assert seen in told
+        assert f"on wrong-side rows: {worked}" in told
+        assert "front and back change places" in told
+        assert "front and back change places" in drawn.description
     fabric, sizes = weave(text.replace("{}", "dc"))
     assert "change places" not in chart(fabric, sizes, ChartOptions()).svg

@@ -12,7 +12,7 @@ import pytest
 from PIL import Image
 
 from loopwright.drawing.rounds import RoundOptions, fabric_picture, round_drawings
-from loopwright.drawing.rounds.laid import laid_out
+from loopwright.drawing.rounds.laid import facing, laid_out
 from loopwright.drawing.scene.cells import cells_of
 from loopwright.grading.gauge import StitchSizes
 from loopwright.model.fabric import Fabric
@@ -212,3 +212,39 @@ def test_colours_of_both_sides_stand_over_each_other():
     of_rows = [along[b & (rows == r)].mean() for r in range(2, 7)]
     assert np.ptp(of_rows) < 0.5
     assert abs(np.mean(of_rows) - along.mean()) < 0.5
+
+
+MESH = """Ch 26.
+Row 1: Dc in 6th ch from hook (skipped ch count as dc and ch 1), *ch 1, sk next ch, dc in next ch; rep from * across, turn.
+Row 2: Ch 4 (counts as dc and ch 1), sk next ch-1 sp, dc in next dc, *ch 1, sk next ch-1 sp, dc in next dc; rep from * across, turn.
+Rows 3-5: Rep Row 2.
+"""
+
+
+def drawn_part(found):
+    alpha = np.asarray(Image.open(io.BytesIO(found.png)).convert("RGBA"))[:, :, 3] > 0
+    return np.ptp(np.flatnonzero(alpha.any(axis=0))) + 1, np.ptp(np.flatnonzero(alpha.any(axis=1))) + 1
+
+
+def test_open_mesh_is_seen_from_above_as_wide_and_as_high_as_it_is():
+    """Twenty-one widths of a stitch across, five rows up: nothing of it is filled, and yet it lies flat."""
+    wide, high = drawn_part(fabric_picture(of(MESH), StitchSizes(5.5, 11.0, "dc"), width_px=400))
+    assert wide / high == pytest.approx(21 * 5.5 / (5 * 11.0), rel=0.15)
+
+
+def test_stitches_between_holes_are_lines_in_their_round():
+    last = round_drawings(of(MESH), StitchSizes(5.5, 11.0, "dc"))[-1]
+    assert len(outlines(last.svg, "lace")) == 11
+
+
+def test_rows_lie_level_where_one_edge_slants():
+    text = "Ch 9.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (8 sc)\n"
+    for n in range(2, 10, 2):
+        text += f"Row {n}: Ch 1, 2 sc in next st, sc in each st across, turn. ({8 + n // 2} sc)\n"
+        text += f"Row {n + 1}: Ch 1, sc in each st across, turn. ({8 + n // 2} sc)\n"
+    fabric = of(text)
+    laid = laid_out(fabric, SC)
+    seen = laid.body.points @ facing(laid, laid.parts[0]).T
+    for row in range(1, len(fabric.rows)):
+        ends = seen[laid.nodes_of(row)][[0, -1]]
+        assert abs(ends[1, 1] - ends[0, 1]) < 0.1 * abs(ends[1, 0] - ends[0, 0])

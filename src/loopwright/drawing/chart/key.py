@@ -79,7 +79,11 @@ def _stitches(fabric: Fabric, laid: Laid, options: ChartOptions) -> list[_Entry]
         worked.setdefault(_seen(m), set()).add(told)
     order = {kind: n for n, kind in enumerate(fabric.kinds)}
     found = []
-    for kind, place in sorted(worked, key=lambda e: (order.get(e[0], order.get(_other_post(e[0]), len(order))), e[0], e[1] != "none", e[1])):
+
+    def place_of(e: tuple[str, str]) -> tuple[int, str, bool, str]:
+        return order.get(e[0], order.get(_other_post(e[0]), len(order))), e[0], e[1] != "none", e[1]
+
+    for kind, place in sorted(worked, key=place_of):
         text = _name(kind, place, speech, short=False)
         other = sorted(worked[kind, place] - {""})
         if other:

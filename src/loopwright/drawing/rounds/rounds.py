@@ -11,7 +11,7 @@ from loopwright.drawing.rounds.joined import Joined, joined_flat
 from loopwright.drawing.rounds.laid import LaidOut, facing, laid_out, seen_flat
 from loopwright.drawing.rounds.page import Page, page
 from loopwright.drawing.rounds.stitches import Frame, extent_mm, frame_of, work_so_far
-from loopwright.drawing.scene.cells import Outlines, cells_of, outlined
+from loopwright.drawing.scene.cells import Outlines, outlined
 from loopwright.grading.gauge import StitchSizes
 from loopwright.measuring.courses import Course
 from loopwright.measuring.parts import Part
@@ -39,7 +39,7 @@ def round_drawings(
     joined = joined_flat(laid, sizes, asked.budget_s)
     laid = replace(laid, body=laid.body.at(joined.points)) if joined is not None else laid
     worked = [c for c in laid.rows if not c.assumed and c.row.end > c.row.start and len(laid.nodes_of(c.index))]
-    outlines = outlined(cells_of(fabric, laid.body))
+    outlines = outlined(fabric, laid.body)
     most = min(MOST_FACES, MOST_IN_ALL // max(1, len(worked)))
     found = []
     frames: dict[tuple[int, int], Frame] = {}

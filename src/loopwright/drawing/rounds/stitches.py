@@ -85,6 +85,10 @@ def work_so_far(laid: LaidOut, outlines: Outlines, c: Course, frame: Frame, most
         return [*ground, *_bands(laid, frame, c, places), _line(places[ring], "newest", closed=c.way == "round")]
     lace = [o for o in laid.rows[frame.from_row : c.index] if o.chains and o.way != "chain" and len(laid.nodes_of(o.index)) > 1]
     drawn = ground + [_line(places[laid.nodes_of(o.index)], "row", closed=o.way == "round") for o in lace]
+    drawn += [
+        _line(places[post], "lace" if row == c.index else "row", closed=False)
+        for post, row in zip(outlines.posts, outlines.post_row.tolist(), strict=True) if frame.from_row <= row <= c.index
+    ]
     drawn += _cells(places, seen, outlines, (so_far, new, frame.laid_flat)) if len(so_far) else []
     if c.way == "chain" or not new.any():
         return [*drawn, _line(places[ring], "newest", closed=False)]

@@ -137,21 +137,30 @@ def _ends(fabric: Fabric, body: Body, build: _Build) -> None:
 
 @record
 class Outlines:
-    """Cells by their outlines: `stitch`, `row` (m,) of each; `first` (m + 1,): its faces in `cells`; `rings`: its edges, places in order."""
+    """Cells by their outlines.
+
+    `stitch`, `row` (m,) of each; `first` (m + 1,): where its faces begin in `cells`; `rings`: its edges, places in order.
+    `posts` (p, 2), `post_row` (p,): stitches between holes, that have no cell, from foot to top.
+    """
 
     cells: Cells
     stitch: Ints
     row: Ints
     first: Ints
     rings: list[list[list[int]]]
+    posts: Ints
+    post_row: Ints
 
 
-def outlined(cells: Cells) -> Outlines:
+def outlined(fabric: Fabric, body: Body) -> Outlines:
     """The faces of each stitch put together; what a stitch's halves share is no edge."""
+    cells, tied = cells_of(fabric, body), links(fabric, body)
     stitch, first = np.unique(cells.stitch, return_index=True)
     ends = np.append(first, len(cells.stitch)).astype(np.int64)
     rings = [rings_of(cells.faces[a:b].tolist()) for a, b in zip(ends[:-1].tolist(), ends[1:].tolist(), strict=True)]
-    return Outlines(cells, stitch.astype(np.int64), cells.row[first], ends, rings)
+    bare = ~np.isin(tied.post_stitch, stitch)
+    posts, post_row = tied.posts[bare], rows_stood_in(fabric)[tied.post_stitch[bare]]
+    return Outlines(cells, stitch.astype(np.int64), cells.row[first], ends, rings, posts, post_row)
 
 
 def rings_of(faces: list[list[int]]) -> list[list[int]]:
