@@ -15,6 +15,7 @@ from typing import Any
 import pytest
 
 from loopwright.drawing.chart import ChartOptions, UnreadRow, chart, charts
+from loopwright.drawing.chart.numbering import row_label, row_number
 from loopwright.grading import grade
 from loopwright.grading.gauge import StitchSizes, stitch_sizes
 from loopwright.notation import read
@@ -188,3 +189,18 @@ def test_posts_and_loops_of_wrong_side_rows_are_told_as_they_are_seen(weave):
         assert "front and back change places" in drawn.description
     fabric, sizes = weave(text.replace("{}", "dc"))
     assert "change places" not in chart(fabric, sizes, ChartOptions()).svg
+
+
+def test_rows_without_a_label_are_numbered_on_from_the_row_before(weave):
+    """What is worked even for three rounds has three numbers more, on its tape, in words, and in how rounds alternate."""
+    text = "A hat\n\nHat\nRnd 1: 6 sc in magic ring. (6 sc)\nRnd 2: 2 sc in each st around. (12 sc)\nWork even in sc for 3 rnds. (12 sc)\n"
+    fabric, sizes = weave(text + "Next rnd: Sc in each st around. (12 sc)\n\nBrim\nWork even in sc for 2 rnds. (12 sc)\n")
+    known = [(r.section, row_number(fabric, i), row_label(fabric, i)) for i, r in enumerate(fabric.rows)]
+    assert [k for k in known if k[0] == "Hat"] == [
+        ("Hat", "1", "Rnd 1"), ("Hat", "2", "Rnd 2"), ("Hat", "3", "Rnd 3"), ("Hat", "4", "Rnd 4"), ("Hat", "5", "Rnd 5"), ("Hat", "6", "Next rnd"),
+    ]
+    assert [k for k in known if k[0] == "Brim"] == [("Brim", "1", "Rnd 1"), ("Brim", "2", "Rnd 2")]
+    body = next(d for d in charts(fabric, sizes) if d.rows[1] >= 3)
+    tapes = ["".join(e.itertext()) for e in elements(body.svg, "num")]
+    assert len(set(tapes)) == len(tapes)
+    assert "4" in tapes

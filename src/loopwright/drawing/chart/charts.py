@@ -13,6 +13,7 @@ from loopwright.drawing.chart.key import own_told
 from loopwright.drawing.chart.laid import lay
 from loopwright.drawing.chart.leaving import left_out, more_left_out, repeats_out
 from loopwright.drawing.chart.motifs import assembly
+from loopwright.drawing.chart.numbering import row_label
 from loopwright.drawing.chart.page import legible, page
 from loopwright.drawing.chart.sections import GROWN, PAGE, Section, sections
 from loopwright.drawing.chart.signs import RINGS
@@ -59,7 +60,7 @@ def _closes(fabric: Fabric, before: Section | None, section: Section, speech: Sp
     flat = before is not None and before.kind in RINGS and before.name == section.name
     if before is None or not flat or section.kind in RINGS or not section.closed:
         return ()
-    label = fabric.rows[before.rows[-1]].label
+    label = row_label(fabric, before.rows[-1])
     many = [sum(fabric.counted(fabric.rows[i]).values()) for i in section.rows]
     why = "piece-closes" if 2 * many[-1] <= max(many) else "piece-stands-up"
     return (speech.say(why, row=speech.row(label) if label else speech.say("last-round")),)
@@ -145,7 +146,7 @@ def _rows_told(fabric: Fabric, section: Section, speech: Speech) -> str:
 
 def _span(fabric: Fabric, rows: Sequence[int], speech: Speech) -> str:
     """From which row to which, by their labels; nothing where they have none."""
-    first, last = (speech.row(fabric.rows[rows[at]].label) for at in (0, -1))
+    first, last = (speech.row(row_label(fabric, rows[at])) for at in (0, -1))
     return speech.say("rows-shown", first=first, last=last) if first and last and first != last else first
 
 

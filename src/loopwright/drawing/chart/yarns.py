@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from loopwright.drawing.chart.drawn import ChartOptions, Laid
+from loopwright.drawing.chart.numbering import row_label
 from loopwright.drawing.chart.style import LETTERS
 from loopwright.drawing.speech import Speech
 from loopwright.model.fabric import Fabric
@@ -37,5 +38,5 @@ def yarn_rows(fabric: Fabric, laid: Laid, speech: Speech) -> list[str]:
     for m in laid.marks:
         yarn = fabric.colours[fabric.colour[m.stitch]]
         if yarn:
-            rows.setdefault(yarn, {})[speech.row(label) if (label := fabric.rows[m.row].label) else speech.say("the-chain")] = None
+            rows.setdefault(yarn, {})[speech.row(label) if (label := row_label(fabric, m.row)) else speech.say("the-chain")] = None
     return [speech.say("yarn-rows", yarn=yarn, rows=", ".join(labels)) for yarn, labels in rows.items()]
