@@ -200,3 +200,4 @@ drawn-made-rounds-top-down = hæklet rundt fra toppens midte og ned; tegnet flad
 drawn-made-rounds-lower-up = hæklet rundt fra nederkanten og op; tegnet fladt
 drawn-made-rounds-upper-down = hæklet rundt fra overkanten og ned; tegnet fladt
 drawn-made-filled = hæklet rundt fra toppens midte og ned; tegnet fyldt, hver omgang en cirkel
+drawn-made-joined = motiver sat sammen side om side, med kanten rundt om

@@ -200,3 +200,4 @@ drawn-made-rounds-top-down = in Runden von der Mitte oben nach unten gehäkelt; 
 drawn-made-rounds-lower-up = in Runden von der unteren Kante nach oben gehäkelt; flach gelegt gezeichnet
 drawn-made-rounds-upper-down = in Runden von der oberen Kante nach unten gehäkelt; flach gelegt gezeichnet
 drawn-made-filled = in Runden von der Mitte oben nach unten gehäkelt; gefüllt gezeichnet, jede Runde ein Kreis
+drawn-made-joined = Motive Seite an Seite verbunden, mit der Umrandung darum

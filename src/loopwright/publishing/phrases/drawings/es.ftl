@@ -200,3 +200,4 @@ drawn-made-rounds-top-down = tejido en vueltas del centro de arriba hacia abajo;
 drawn-made-rounds-lower-up = tejido en vueltas del borde inferior hacia arriba; dibujado en plano
 drawn-made-rounds-upper-down = tejido en vueltas del borde superior hacia abajo; dibujado en plano
 drawn-made-filled = tejido en vueltas del centro de arriba hacia abajo; dibujado relleno, cada vuelta un círculo
+drawn-made-joined = motivos unidos lado a lado, con el borde alrededor

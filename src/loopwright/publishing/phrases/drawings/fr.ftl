@@ -200,3 +200,4 @@ drawn-made-rounds-top-down = crocheté en rond du centre du haut vers le bas ; d
 drawn-made-rounds-lower-up = crocheté en rond du bord inférieur vers le haut ; dessiné à plat
 drawn-made-rounds-upper-down = crocheté en rond du bord supérieur vers le bas ; dessiné à plat
 drawn-made-filled = crocheté en rond du centre du haut vers le bas ; dessiné rempli, chaque tour un cercle
+drawn-made-joined = motifs assemblés côte à côte, avec la bordure autour

@@ -200,3 +200,4 @@ drawn-made-rounds-top-down = lavorato in giri dal centro della cima verso il bas
 drawn-made-rounds-lower-up = lavorato in giri dal bordo inferiore verso l’alto; disegnato in piano
 drawn-made-rounds-upper-down = lavorato in giri dal bordo superiore verso il basso; disegnato in piano
 drawn-made-filled = lavorato in giri dal centro della cima verso il basso; disegnato riempito, ogni giro un cerchio
+drawn-made-joined = motivi uniti fianco a fianco, con il bordo intorno

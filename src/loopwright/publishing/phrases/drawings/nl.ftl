@@ -200,3 +200,4 @@ drawn-made-rounds-top-down = in toeren vanaf het midden bovenaan naar beneden ge
 drawn-made-rounds-lower-up = in toeren vanaf de onderrand naar boven gehaakt; plat getekend
 drawn-made-rounds-upper-down = in toeren vanaf de bovenrand naar beneden gehaakt; plat getekend
 drawn-made-filled = in toeren vanaf het midden bovenaan naar beneden gehaakt; gevuld getekend, elke toer een cirkel
+drawn-made-joined = motieven naast elkaar verbonden, met de rand eromheen

@@ -200,3 +200,4 @@ drawn-made-rounds-top-down = trabalhado em voltas do centro do topo para baixo; 
 drawn-made-rounds-lower-up = trabalhado em voltas da borda de baixo para cima; desenhado plano
 drawn-made-rounds-upper-down = trabalhado em voltas da borda de cima para baixo; desenhado plano
 drawn-made-filled = trabalhado em voltas do centro do topo para baixo; desenhado cheio, cada volta um círculo
+drawn-made-joined = motivos unidos lado a lado, com a borda em volta

@@ -200,3 +200,4 @@ drawn-made-rounds-top-down = virkad runt från toppens mitt och nedåt; ritad pl
 drawn-made-rounds-lower-up = virkad runt från nedre kanten och uppåt; ritad plant
 drawn-made-rounds-upper-down = virkad runt från övre kanten och nedåt; ritad plant
 drawn-made-filled = virkad runt från toppens mitt och nedåt; ritad fylld, varje varv en cirkel
+drawn-made-joined = motiv sammanfogade sida vid sida, med kanten runt om
