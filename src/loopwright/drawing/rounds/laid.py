@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
+from loopwright.drawing.rounds.blocked import blocked
 from loopwright.drawing.scene.body import Body, Floats, Ints
 from loopwright.drawing.scene.stood import stood
 from loopwright.drawing.scene.surface import triangles, unit
@@ -32,13 +33,17 @@ SPREADS = 3
 
 @record
 class LaidOut:
-    """A fabric's rows, its parts, and its body; `flat`: nothing of it stands, so that it is looked at from above (motifs, rows)."""
+    """A fabric's rows, its parts, and its body; `flat`: nothing of it stands, so that it is looked at from above (motifs, rows).
+
+    `pinned`: it is a triangle laid out as it is blocked.
+    """
 
     fabric: Fabric
     rows: list[Course]
     parts: list[Part]
     body: Body
     flat: bool
+    pinned: bool = False
 
     def part_of(self, row: int) -> Part | None:
         """The part that a row belongs to."""
@@ -64,7 +69,9 @@ def laid_out(
     flat = not any(_stands(p, found, rows) for p in found)
     given = shape if shape is not None else relax(fabric, sizes, RelaxOptions(flat=rows_alone(found), budget_s=budget_s))
     up = opening_up if opening_up is not None else stands_open(title, found[0].section if found else None)
-    return LaidOut(fabric, rows, found, stood(given, opening_up=up and not flat), flat)
+    body = stood(given, opening_up=up and not flat)
+    pinned = blocked(fabric, sizes, found, body) if flat else None
+    return LaidOut(fabric, rows, found, pinned or body, flat, pinned is not None)
 
 
 def _stands(part: Part, found: Sequence[Part], rows: Sequence[Course]) -> bool:
