@@ -138,7 +138,10 @@ def _fabrics(measured: Measured, sheet: Sheet, folder: str, notes: list[str]) ->
         if not len(shape.pairs):
             notes.append("there is no picture of the fabric: no two of its stitches hold each other")
             continue
-        found = fabric_picture(fabric, stitches, shape=shape, width_px=WIDE_PX, title=title, left_handed=sheet.left_handed)
+        found = fabric_picture(
+            fabric, stitches, shape=shape, palette=charting.palette_of(measured.document), width_px=WIDE_PX, title=title,
+            left_handed=sheet.left_handed,
+        )
         notes.extend(found.notes)
         path = Path(folder) / f"{file_name(measured, m.size)}-fabric{_hand(sheet)}.png"
         write_bytes(path, found.png)

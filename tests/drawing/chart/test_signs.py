@@ -16,12 +16,15 @@ import pytest
 
 from loopwright.drawing.chart import ChartOptions, UnreadRow, chart, charts
 from loopwright.drawing.chart.numbering import row_label, row_number
+from loopwright.drawing.palette import colours
+from loopwright.drawing.scene.colours import hexed
+from loopwright.drawing.tones import contrast, tone
 from loopwright.grading import grade
 from loopwright.grading.gauge import StitchSizes, stitch_sizes
 from loopwright.notation import read
 from loopwright.source import Source
 from loopwright.working import work
-from loopwright.workshop.charting import of_charts
+from loopwright.workshop.charting import of_charts, palette_of, yarn_names
 from tests.drawing.chart.conftest import DESIGNS, NAMES, fabric_of
 from tests.drawing.chart.svg_reading import NS, overlaps, symbols
 
@@ -204,3 +207,25 @@ def test_rows_without_a_label_are_numbered_on_from_the_row_before(weave):
     tapes = ["".join(e.itertext()) for e in elements(body.svg, "num")]
     assert len(set(tapes)) == len(tapes)
     assert "4" in tapes
+
+
+def test_yarns_that_are_named_have_their_tones_in_charts_and_fabric_alike(weave):
+    fabric, sizes = weave(YARNS)
+    drawn = chart(fabric, sizes, ChartOptions(grids=False, yarns={"A": "peat", "B": "pale cream"}))
+    own = next(re.finditer(r"k(?:[A-F][0-9a-f]{6})+", drawn.svg))[0]
+    assert own.startswith("kA" + (tone("peat") or "")[1:].lower())
+    told = [t.text for t in ET.fromstring(drawn.svg).iter(f"{NS}text")]  # noqa: S314
+    assert {"A: peat", "B: pale cream", "yarn C"} <= set(told)
+    light = drawn.svg.split("@media")[0]
+    line = re.findall(r"k\w+ path\.yB\{stroke:(#\w{6})", light + drawn.svg)[0]
+    assert contrast(line, colours("light")["sheet"]) >= 3  # cream alone would not be seen
+    document = read(Source.of("Yarn: DK, wool, in A (peat), B (cream) and C (nothing known)\n\n" + YARNS))
+    assert yarn_names(document) == {"A": "peat", "B": "cream", "C": "nothing known"}
+    assert palette_of(document) == {"A": hexed(tone("peat") or ""), "B": hexed(tone("cream") or "")}
+
+
+def test_mirrored_charts_say_so(weave):
+    for text in (ROWS, DISC, YARNS):
+        fabric, sizes = weave(text)
+        assert "Mirrored for the left hand." in chart(fabric, sizes, ChartOptions(left_handed=True)).notes
+        assert "Mirrored for the left hand." not in chart(fabric, sizes).notes

@@ -174,6 +174,8 @@ def _drawing(
         notes.append(speech.say("unrolled"))
     if any(changes_places(m) for m in laid.marks):
         notes.append(speech.say("front-and-back"))
+    if options.left_handed:
+        notes.append(speech.say("mirrored"))
     if torn:
         laid.torn = Torn(tuple(torn_edge(section, laid.marks)), torn)
     description = describe(fabric, section, [*own_told(fabric, laid, options), *notes], speech, left_handed=options.left_handed)

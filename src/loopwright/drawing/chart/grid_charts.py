@@ -60,6 +60,8 @@ def _notes(fabric: Fabric, grid: Grid, window: Window, part: tuple[list[Window],
     speech = options.words
     notes = [f"{speech.say(f'drawn-as-{grid.kind}')} {square(grid, speech)}"]
     told = told_of(options.copies, fabric.rows[grid.rows[0].index].section)
+    if options.left_handed:
+        notes.append(speech.say("mirrored"))
     if told:
         notes.append(sentence(in_words(told, speech)))
     if grid.kind == "filet":

@@ -10,6 +10,7 @@ from loopwright.drawing.chart.grid import BLOCK, OPEN, Grid, GridRow, Window, ru
 from loopwright.drawing.chart.numbering import row_label, row_number
 from loopwright.drawing.chart.sections import Section
 from loopwright.drawing.chart.words import named
+from loopwright.drawing.chart.yarns import called
 from loopwright.drawing.lettering import plain
 from loopwright.drawing.speech import Speech
 from loopwright.model.fabric import Fabric
@@ -64,7 +65,8 @@ def meaning(grid: Grid, what: str, sign: dict[str, str], options: ChartOptions) 
         return speech.say("block-means", stitch=name, n=grid.each)
     if not what:
         return speech.say("yarn-unnamed", sign=sign[what])
-    return speech.say("yarn-named", name=what) if sign[what] == what else speech.say("yarn-sign", sign=sign[what], name=what)
+    name = called(what, options)
+    return speech.say("yarn-named", name=name) if sign[what] == name else speech.say("yarn-sign", sign=sign[what], name=name)
 
 
 def name_of(grid: Grid, speech: Speech) -> str:

@@ -63,7 +63,7 @@ def _entries(fabric: Fabric, section: Section, laid: Laid, options: ChartOptions
     if joined_at(fabric, laid, options.joins):
         found.append(_Entry("join", speech.say("join-sign")))
     if coloured(fabric, laid, options):
-        yarns = yarns_used(fabric, laid)
+        yarns = yarns_used(fabric, laid, options)
         for letter, name in yarns:
             key = "yarn-named" if name == letter else "yarn-sign"
             found.append(_Entry("yarn", speech.say(key, sign=letter, name=name), letter))

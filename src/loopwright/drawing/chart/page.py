@@ -14,9 +14,9 @@ from loopwright.drawing.chart.numbering import row_label, row_number
 from loopwright.drawing.chart.sections import Section
 from loopwright.drawing.chart.sheet import MARGIN, Sheet
 from loopwright.drawing.chart.signs import RINGS, cut_at, signs, signs_box
-from loopwright.drawing.chart.style import SCOPE, TEXT_PX, TITLE_PX, style
+from loopwright.drawing.chart.style import SCOPE, TEXT_PX, TITLE_PX, in_tones, style
 from loopwright.drawing.chart.words import count, named
-from loopwright.drawing.chart.yarns import coloured, yarn_class, yarn_letter, yarn_rows
+from loopwright.drawing.chart.yarns import coloured, tones_used, yarn_class, yarn_letter, yarn_rows
 from loopwright.drawing.lettering import plain, width_px, wrapped
 from loopwright.drawing.speech import Speech
 from loopwright.model.fabric import Fabric
@@ -52,7 +52,9 @@ def page(fabric: Fabric, section: Section, laid: Laid, options: ChartOptions, no
     said = [*own_told(fabric, laid, options), *said]
     key, key_high = key_of(fabric, section, laid, options, (high, wide, px))
     told, told_high = below_key(said, (high + key_high, wide, px))
-    return _svg(section, options, (wide, high + key_high + told_high), (name, sheet), description, [*parts, *key, *told])
+    tones = tones_used(fabric, laid, options) if coloured(fabric, laid, options) else {}
+    size = wide, high + key_high + told_high
+    return _svg(section, options, size, (name, sheet, in_tones(tones)), description, [*parts, *key, *told])
 
 
 def _fitted(fabric: Fabric, section: Section, laid: Laid, options: ChartOptions) -> tuple[float, float, tuple[float, float, float, float]]:
@@ -94,15 +96,16 @@ def _number_px(fabric: Fabric, section: Section, laid: Laid, px: float) -> float
 
 
 def _svg(
-    section: Section, options: ChartOptions, size: Point, named: tuple[Sequence[str], Sheet], description: str, parts: Sequence[str],
+    section: Section, options: ChartOptions, size: Point, named: tuple[Sequence[str], Sheet, tuple[str, str]], description: str,
+    parts: Sequence[str],
 ) -> str:
-    name, sheet = named
+    name, sheet, (own, rules) = named
     grown = sheet.text_px / TEXT_PX
     ident = f"{options.ident}-{section.rows[0]}-{section.rows[-1]}"
     lines = [svg.text("title", (MARGIN, 12 + (18 + TITLE_LINE * n) * grown), line) for n, line in enumerate(name)]
-    inside = ["\n".join(["", f"<style>{style()}</style>", svg.rect("sheet", (0, 0), size), *lines, *parts, ""])]
+    inside = ["\n".join(["", f"<style>{style()}{rules}</style>", svg.rect("sheet", (0, 0), size), *lines, *parts, ""])]
     told = options.words.say("symbol-chart", name=" ".join(name)), description
-    scope = f"{SCOPE} t{sheet.text_px:g} n{sheet.number_px:g}"
+    scope = f"{SCOPE} t{sheet.text_px:g} n{sheet.number_px:g} {own}".rstrip()
     return svg.document(ident, scope, size, told, inside, shown_px=options.width)
 
 
