@@ -13,6 +13,7 @@ from loopwright.model.tree import Document, HeadLine, Mark, Row, Section
 
 _YARNS = ("yarn", "yarns", "colours", "colors", "materials")
 _LETTERED = re.compile(r"\b([A-H])\s*\(([^()\d]{2,30})\)|\b([A-H])\s*[:=]\s*([A-Za-z][A-Za-z -]{1,24})")
+_SAID = re.compile(r"\b([A-Za-z][A-Za-z ]*?)\s*(?:\([^)]*\)\s*)?=\s*([^;.=]+)")
 _MAKING_UP = re.compile(r"(?:making|make) up|assembl|finishing|to finish|sewing up|putting (?:it )?together", re.IGNORECASE)
 
 
@@ -21,8 +22,15 @@ def of_charts(document: Document, report: Report | None, size: int) -> ChartOpti
     rows = report.rows if report is not None else ()
     unread = tuple(UnreadRow(r.section, r.label, document.text[r.span.start : r.span.end], r.item) for r in rows if not r.read)
     special = {n: s.text for s in document.specials for n in (s.name, s.abbreviation) if n}
+    special = _said_of_known(document) | special
     copies, yarns = copies_told(document, size), yarn_names(document)
     return ChartOptions(copies=copies, unread=unread, special=special, joins=_joins(document), yarns=yarns)
+
+
+def _said_of_known(document: Document) -> dict[str, str]:
+    """What the heading says of stitches that are known by their names all the same: "bobble = dc5tog in one st"."""
+    lines = (i for i in document.items if isinstance(i, HeadLine) and i.name.startswith("special"))
+    return {m[1].lower(): m[2].strip() for line in lines for m in _SAID.finditer(line.value)}
 
 
 def yarn_names(document: Document) -> dict[str, str]:

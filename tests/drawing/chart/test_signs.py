@@ -229,3 +229,33 @@ def test_mirrored_charts_say_so(weave):
         fabric, sizes = weave(text)
         assert "Mirrored for the left hand." in chart(fabric, sizes, ChartOptions(left_handed=True)).notes
         assert "Mirrored for the left hand." not in chart(fabric, sizes).notes
+
+
+BUMPS = (
+    "Ch 10.\nRow 1 (RS): Sc in 2nd ch from hook and in each ch across, turn. (9 sc)\n"
+    "Row 2: Ch 1, sc in next 4 sts, {} in next st, sc in next 4 sts, turn.\nRow 3: Ch 1, sc in each st across, turn. (9 sc)\n"
+)
+CROSSED = (
+    "Ch 10.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (9 sc)\n"
+    "Row 2: Ch 3 (counts as dc), *sk next st, dc in next st, dc in skipped st; rep from * across, turn. (9 dc)\n"
+    "Row 3: Ch 1, sc in each st across, turn. (9 sc)\n"
+)
+
+
+@pytest.mark.parametrize("text", [BUMPS.replace("{}", kind) for kind in ("bobble", "popcorn", "puff st")] + [CROSSED])
+def test_rows_stay_level_over_bobbles_and_under_crossed_stitches(weave, text):
+    fabric, sizes = weave(text)
+    found = symbols(chart(fabric, sizes).svg)
+    for row in {s.row for s in found if s.kind == "sc"}:
+        feet = [s.foot[1] for s in found if s.row == row and s.kind == "sc"]
+        assert max(feet) - min(feet) < 1.0
+    chains = [s.foot[1] for s in found if s.kind == "ch" and s.row == 0][:-1]  # the last one turns
+    assert max(chains) - min(chains) < 1.0
+
+
+def test_what_the_heading_says_of_a_known_stitch_stands_in_the_key(weave):
+    text = "Special stitches: bobble = dc5tog in one st\n\n" + BUMPS.replace("{}", "bobble")
+    document = read(Source.of(text))
+    fabric, sizes = weave(text)
+    drawn = chart(fabric, sizes, replace(ChartOptions(), special=of_charts(document, None, 0).special))
+    assert "bobble: dc5tog in one st" in [t.text for t in ET.fromstring(drawn.svg).iter(f"{NS}text")]  # noqa: S314

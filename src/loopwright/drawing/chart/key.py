@@ -21,6 +21,7 @@ from loopwright.record import record
 LINE = 20.0
 ENTRY, LOW_ENTRY = 58.0, 34.0  # height of an entry, of one without a tall symbol
 BESIDE = 24.0  # from the middle of a symbol to its words
+SHORT = 60  # letters of what a pattern says of a stitch that has its symbol
 LONGEST = 160  # letters of what a pattern says of its own stitch
 _OTHER_POST = {"fp": "bp", "bp": "fp"}
 PLACES = {"back": "back-loop", "front": "front-loop", "third": "third-loop"}
@@ -84,13 +85,20 @@ def _stitches(fabric: Fabric, laid: Laid, options: ChartOptions) -> list[_Entry]
         return order.get(e[0], order.get(_other_post(e[0]), len(order))), e[0], e[1] != "none", e[1]
 
     for kind, place in sorted(worked, key=place_of):
-        text = _name(kind, place, speech, short=False)
+        text = _name(kind, place, speech, short=False) + _explained(kind, options)
         other = sorted(worked[kind, place] - {""})
         if other:
             text = speech.say("worked-on-ws", seen=text, worked=speech.listed(other))
         post = "front-post" if kind.startswith("fp") else "back-post" if kind.startswith("bp") else place
         found.append(_Entry("stitch", text, kind, post if post in marks() else "none"))
     return found
+
+
+def _explained(kind: str, options: ChartOptions) -> str:
+    """What the pattern says of a stitch that has a symbol: ": dc5tog in one st", where that is short."""
+    said = {name.lower(): text for name, text in options.special.items()}.get(kind.lower(), "")
+    words = plain(options.words.own(said)) if said else ""
+    return f": {words}" if 0 < len(words) <= SHORT and not is_own(kind) else ""
 
 
 def _seen(m: Mark) -> tuple[str, str]:
