@@ -139,20 +139,21 @@ def _looks(seen: Floats, outlines: Outlines, chosen: Ints, *, whole: bool) -> tu
     normal = np.cross(side, np.where(three[:, None], seen[full[:, 1]] - seen[full[:, 0]], seen[full[:, 3]] - seen[full[:, 1]]))
     normal = np.where(three[:, None], -normal, normal)
     depth, back = seen[full][:, :, 2].mean(axis=1), normal[:, 2] < 0
-    rings: list[list[list[int]]] = []
-    of: list[int] = []
-    parts: list[Ints] = []
-    for k, i in enumerate(chosen.tolist()):
-        own = np.arange(outlines.first[i], outlines.first[i + 1])
-        bent = back[own]
-        split = [own] if whole or bent.all() or not bent.any() else [own[bent], own[~bent]]
-        rings += [outlines.rings[i]] if len(split) == 1 else [rings_of(faces[part].tolist()) for part in split]
-        of += [k] * len(split)
-        parts += split
-    starts = np.cumsum([0, *(len(part) for part in parts[:-1])])
-    flat = np.concatenate(parts)
-    many = np.asarray([len(part) for part in parts])
-    return rings, of, np.add.reduceat(depth[flat], starts) / many, unit(np.add.reduceat(normal[flat], starts, axis=0))
+    first, many = outlines.first[:-1], np.diff(outlines.first)
+    behind = np.add.reduceat(back.astype(np.int64), first)
+    bent = (behind > 0) & (behind < many) & (not whole)
+    plain = np.flatnonzero(~bent[chosen])
+    rings, of = [outlines.rings[i] for i in chosen[plain].tolist()], plain.tolist()
+    deep = [(np.add.reduceat(depth, first) / many)[chosen[plain]]]
+    ways = [np.add.reduceat(normal, first, axis=0)[chosen[plain]]]
+    for k in np.flatnonzero(bent[chosen]).tolist():
+        own = np.arange(outlines.first[chosen[k]], outlines.first[chosen[k] + 1])
+        for part in (own[back[own]], own[~back[own]]):
+            rings.append(rings_of(faces[part].tolist()))
+            of.append(k)
+            deep.append(depth[part].mean(keepdims=True))
+            ways.append(normal[part].sum(axis=0, keepdims=True))
+    return rings, of, np.concatenate(deep), unit(np.concatenate(ways))
 
 
 def _bands(laid: LaidOut, frame: Frame, c: Course, places: Floats) -> Iterator[str]:

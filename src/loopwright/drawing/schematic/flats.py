@@ -131,8 +131,11 @@ def rows(own: Sequence[Part], run: Sequence[Part], book: Book, waves: Sequence[t
         if whole is not None and border:
             figure.span(whole, (left, low), (left, top), "left")
     figure.stroke("work", [(0.0, -0.35 * high), (0.0, -0.65 * high)])
-    if high <= LONG * 2 * (wide + border):
-        return figure
+    return _on_its_side(figure, book) if high > LONG * 2 * (wide + border) else figure
+
+
+def _on_its_side(figure: Figure, book: Book) -> Figure:
+    """A strip, whose depth is its length."""
     for span in figure.spans:
         if book.entries[span.entry].told == "depth":
             book.told(span.entry, "length")
