@@ -57,3 +57,15 @@ def test_an_output_folder_that_is_a_file_is_said(tmp_path):
     done = run("-", "--out", str(tmp_path / "there"), text="Gauge: 20 sc = 10 cm\n\nRnd 1: 6 sc in magic ring. (6)\n")
     assert done.returncode == 2
     assert "is a file, not a folder" in done.stderr
+
+
+def test_a_net_of_chains_has_its_picture_too(tmp_path):
+    text = """Gauge: 18 dc and 9 rows = 10 cm
+
+Ch 14.
+Row 1: Sc in 10th ch from hook, *ch 5, sk next 3 ch, sc in next ch; rep from * across, turn. (2 sc)
+Row 2: Ch 5, sc in next ch-5 sp, ch 5, sc in next ch-5 sp, turn. (2 sc)
+"""
+    done = run("-", "--what", "fabric", "--out", str(tmp_path), text=text)
+    assert done.returncode == 0, done.stderr
+    assert list(tmp_path.glob("*-fabric.png"))

@@ -80,9 +80,9 @@ def label_at(text: str, at: int, end: int, sizes: int = 1) -> Found | None:
     said = text[at : m.end()].rstrip(" :.-—–)").split("(")[0].strip()
     also: tuple[int, ...] = ()
     if (m["join"] or m["ojoin"] or "").lower() in ("and", "&") and first is not None and last is not None and len(first.values) == len(last.values) == 1:
-        one, other = first.values[0] or 0, last.values[0] or 0
-        if other > one + 1:  # "Rows 3 and 5": these two
-            last, also = first, (other,)
+        low, high = first.values[0] or 0, last.values[0] or 0
+        if high > low + 1:  # "Rows 3 and 5": these two
+            last, also = first, (high,)
     label = Label(kind, first, last, many, said, also, Span(at, m.end()), _alternate(m))  # type: ignore[arg-type]
     return Found(label, side, at, m.end())
 

@@ -58,7 +58,7 @@ def shape_of(text: str, size: int, way: str = "made") -> tuple[dict[str, Any], b
     found = one_shape(text, size, SHAPE_BUDGET_S, next((w for w in WAYS if w == way), "made"))
     if found is None:
         return {"why": "It has no shape yet: that appears with a gauge and the first row that can be worked."}, b""
-    drawn = buffers(found.fabric, found.body, budget=TRIANGLES)
+    drawn = buffers(found.fabric, found.body, found.palette, budget=TRIANGLES)
     if found.form is not None:
         drawn = together(drawn, form_buffers(found.form))
     painted, legends = _painted(found.fabric, found.body, found.terms)

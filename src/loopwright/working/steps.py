@@ -132,7 +132,9 @@ def _steps_of(
     row: Row, index: int, shelf: _Shelf, at: int, span: Span, only: tuple[int, ...] | None = None, before: int = 0,
 ) -> Iterator[Step]:
     """`only`: numbers of its label that are worked now; `before`: parts of the item that were."""
-    numbers, ranged = _numbers(row) if only is None else (list(only), True)
+    numbers, ranged = _numbers(row)
+    if only is not None:
+        numbers, ranged = [*only], True
     base = Step(
         index, 0, shelf.section, row.label.text if row.label else "", None, row.label.kind if row.label else "none",
         row.body, (), row.also_printed, None, shelf.fresh, False, row.doubt, span, side=row.side, at=at,

@@ -11,9 +11,9 @@ MOST = 2_000
 
 
 class Visit(NamedTuple):
-    """A row of the text (or a section, which begins) to be worked now: `numbers` of those its label asks for (None: all), `part` of its parts."""
+    """The item of the text at `at`, a row (or a section, which begins), to be worked now: `numbers` of those its label asks for (None: all), `part` of its parts."""
 
-    index: int
+    at: int
     item: Row | Section
     numbers: tuple[int, ...] | None = None
     part: int = 0
@@ -86,8 +86,8 @@ class _Waiting:
         return self._of(self.due.pop(number), number)
 
     def _of(self, visit: Visit, number: int) -> Visit:
-        part = self.parts.get(visit.index, 0)
-        self.parts[visit.index] = part + 1
+        part = self.parts.get(visit.at, 0)
+        self.parts[visit.at] = part + 1
         return visit._replace(numbers=(number,), part=part)
 
 

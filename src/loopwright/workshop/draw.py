@@ -133,9 +133,15 @@ def _fabrics(measured: Measured, sheet: Sheet, folder: str, notes: list[str]) ->
         return
     title = measured.document.title or ""
     for m, fabric, shape in zip(measured.sizes, measured.fabrics, measured.shapes, strict=True):
-        if fabric is None or shape is None or not len(shape.faces):
+        if fabric is None or shape is None:
             continue
-        found = fabric_picture(fabric, stitches, shape=shape, width_px=WIDE_PX, title=title, left_handed=sheet.left_handed)
+        if not len(shape.pairs):
+            notes.append("there is no picture of the fabric: no two of its stitches hold each other")
+            continue
+        found = fabric_picture(
+            fabric, stitches, shape=shape, palette=charting.palette_of(measured.document), width_px=WIDE_PX, title=title,
+            left_handed=sheet.left_handed,
+        )
         notes.extend(found.notes)
         path = Path(folder) / f"{file_name(measured, m.size)}-fabric{_hand(sheet)}.png"
         write_bytes(path, found.png)

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from collections.abc import Mapping
+from dataclasses import field, replace
 from typing import Literal, get_args
 
 from loopwright.drawing.rounds import fabric_picture
@@ -14,6 +15,7 @@ from loopwright.measuring.relax import RelaxOptions, relax
 from loopwright.model.fabric import Fabric
 from loopwright.model.tree import Document
 from loopwright.record import record
+from loopwright.workshop.charting import palette_of
 from loopwright.workshop.live import Live
 from loopwright.workshop.measure import item_of
 from loopwright.workshop.shapes import drawn_together, lies_flat, opens_above, stuffed
@@ -32,7 +34,7 @@ WAYS: tuple[Way, ...] = get_args(Way)
 class OneShape:
     """A size as it is looked at. `body`: what is drawn; `form`: what it is put on, if anything; `notes`: what to know of it.
 
-    `ways`: how else it can be looked at; `terms`: whose terms the pattern is in.
+    `ways`: how else it can be looked at; `terms`: whose terms the pattern is in; `palette`: tones of its yarns by their letters.
     """
 
     fabric: Fabric
@@ -42,6 +44,7 @@ class OneShape:
     notes: tuple[str, ...] = ()
     ways: tuple[Way, ...] = WAYS
     terms: str = "us"
+    palette: Mapping[str, tuple[int, int, int]] = field(default_factory=dict)
 
 
 def one_shape(text: str, size: int, budget_s: float, way: Way = "made") -> OneShape | None:
@@ -62,7 +65,8 @@ def one_shape(text: str, size: int, budget_s: float, way: Way = "made") -> OneSh
     names = document.sizes or ("one size",)
     form = forms_of(document, item_of(document), names)[size] if size < len(names) else None
     ways = tuple(w for w in WAYS if w == "made" or w == "worn" and form is not None or w == "flat" and not lies)
-    made = OneShape(fabric, stood(shape, opening_up=opens_above(document)), shape.settled, None, (), ways, document.terms)
+    body = stood(shape, opening_up=opens_above(document))
+    made = OneShape(fabric, body, shape.settled, None, (), ways, document.terms, palette_of(document))
     if way == "worn":
         on = put_on(document, fabric, stitches, shape, form)
         if not isinstance(on, OnForm):
@@ -82,7 +86,8 @@ def small_picture(text: str, width_px: int, budget_s: float) -> bytes | None:
     document, fabric, stitches = found
     if not len(fabric):
         return None
-    return fabric_picture(fabric, stitches, width_px=width_px, opening_up=opens_above(document) or None, budget_s=budget_s).png
+    up = opens_above(document) or None
+    return fabric_picture(fabric, stitches, palette=palette_of(document), width_px=width_px, opening_up=up, budget_s=budget_s).png
 
 
 def _fabric(text: str, size: int | None) -> tuple[Document, Fabric, StitchSizes] | None:

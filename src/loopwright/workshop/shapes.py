@@ -20,6 +20,7 @@ from loopwright.measuring.relax import RelaxOptions, Shape, relax
 from loopwright.measuring.relaxed import relaxed_dimensions
 from loopwright.model.fabric import Fabric
 from loopwright.model.tree import Document, Section
+from loopwright.workshop.charting import palette_of
 from loopwright.workshop.files import make_folder, write_bytes
 from loopwright.workshop.measure import Measured, Wanted, item_of
 from loopwright.workshop.wear import OnForm, forms_of, put_on
@@ -114,18 +115,18 @@ def write_shapes(measured: Measured, folder: str) -> list[dict[str, str]]:
     make_folder(Path(folder))
     files = []
     title = measured.document.title or Path(measured.source.name).stem
-    opening_up = opens_above(measured.document)
+    opening_up, tones = opens_above(measured.document), palette_of(measured.document)
     for m, fabric, shape, on_form in zip(measured.sizes, measured.fabrics, measured.shapes, measured.on_forms, strict=True):
         if fabric is None or shape is None or not len(shape.points):
             continue
         name = _file(title, m.size if len(measured.sizes) > 1 or measured.document.sizes else "")
         path = Path(folder) / name
         told = f"{title}, {m.size}" if measured.document.sizes else title
-        write_bytes(path, as_glb(buffers(fabric, stood(shape, opening_up=opening_up), budget=TRIANGLES), title=told))
+        write_bytes(path, as_glb(buffers(fabric, stood(shape, opening_up=opening_up), tones, budget=TRIANGLES), title=told))
         files.append({"path": str(path), "what": "shape", "size": m.size, "description": f"the relaxed shape of {told}, stitch by stitch"})
         if on_form is not None:
             path = Path(folder) / name.replace(".glb", "-worn.glb")
-            both = together(buffers(fabric, on_form.fabric.body, budget=TRIANGLES), form_buffers(on_form.form))
+            both = together(buffers(fabric, on_form.fabric.body, tones, budget=TRIANGLES), form_buffers(on_form.form))
             write_bytes(path, as_glb(both, title=f"{told}, on {on_form.told.form}"))
             files.append({"path": str(path), "what": "shape", "size": m.size, "description": f"{told}, on {on_form.told.form}"})
     return files

@@ -8,8 +8,9 @@ from typing import Any
 import pytest
 
 from loopwright.drawing.chart import ChartOptions, chart, charts
-from loopwright.drawing.chart.grid_style import GREYS, LETTER_PX, TEXT_PX, contrast, on, strokes
+from loopwright.drawing.chart.grid_style import GREYS, LETTER_PX, TEXT_PX, on, strokes
 from loopwright.drawing.palette import colours
+from loopwright.drawing.tones import contrast
 from loopwright.grading.gauge import StitchSizes
 from tests.drawing.chart.conftest import fabric_of
 from tests.drawing.chart.svg_reading import NS

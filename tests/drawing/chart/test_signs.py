@@ -15,12 +15,16 @@ from typing import Any
 import pytest
 
 from loopwright.drawing.chart import ChartOptions, UnreadRow, chart, charts
+from loopwright.drawing.chart.numbering import row_label, row_number
+from loopwright.drawing.palette import colours
+from loopwright.drawing.scene.colours import hexed
+from loopwright.drawing.tones import contrast, tone
 from loopwright.grading import grade
 from loopwright.grading.gauge import StitchSizes, stitch_sizes
 from loopwright.notation import read
 from loopwright.source import Source
 from loopwright.working import work
-from loopwright.workshop.charting import of_charts
+from loopwright.workshop.charting import of_charts, palette_of, yarn_names
 from tests.drawing.chart.conftest import DESIGNS, NAMES, fabric_of
 from tests.drawing.chart.svg_reading import NS, overlaps, symbols
 
@@ -171,3 +175,87 @@ def test_no_sign_stands_where_no_words_join_yarn(weave):
     fabric, sizes = weave("Ch 7.\nRow 1: Sc in 2nd ch from hook and in each ch across. (6 sc)\n")
     assert not any("joined" in path for path in re.findall(r"<path[^>]*>", charts(fabric, sizes)[0].svg))
     assert "join yarn" not in charts(fabric, sizes)[0].svg
+
+
+def test_posts_and_loops_of_wrong_side_rows_are_told_as_they_are_seen(weave):
+    text = (
+        "Ch 12.\nRow 1 (RS): Dc in 4th ch from hook and in each ch across, turn. (10 dc)\n"
+        "Row 2: Ch 2 (does not count as a st), {} in each st across, turn. (10 sts)\n"
+    )
+    for made, seen, worked in (("fpdc", "bpdc: back post double crochet", "fpdc"), ("bpdc", "fpdc: front post double crochet", "bpdc")):
+        fabric, sizes = weave(text.replace("{}", made))
+        drawn = chart(fabric, sizes, ChartOptions())
+        told = " ".join("".join(e.itertext()) for e in ET.fromstring(drawn.svg).iter(f"{NS}text"))  # noqa: S314
+        assert seen in told
+        assert f"on wrong-side rows: {worked}" in told
+        assert "front and back change places" in told
+        assert "front and back change places" in drawn.description
+    fabric, sizes = weave(text.replace("{}", "dc"))
+    assert "change places" not in chart(fabric, sizes, ChartOptions()).svg
+
+
+def test_rows_without_a_label_are_numbered_on_from_the_row_before(weave):
+    """What is worked even for three rounds has three numbers more, on its tape, in words, and in how rounds alternate."""
+    text = "A hat\n\nHat\nRnd 1: 6 sc in magic ring. (6 sc)\nRnd 2: 2 sc in each st around. (12 sc)\nWork even in sc for 3 rnds. (12 sc)\n"
+    fabric, sizes = weave(text + "Next rnd: Sc in each st around. (12 sc)\n\nBrim\nWork even in sc for 2 rnds. (12 sc)\n")
+    known = [(r.section, row_number(fabric, i), row_label(fabric, i)) for i, r in enumerate(fabric.rows)]
+    assert [k for k in known if k[0] == "Hat"] == [
+        ("Hat", "1", "Rnd 1"), ("Hat", "2", "Rnd 2"), ("Hat", "3", "Rnd 3"), ("Hat", "4", "Rnd 4"), ("Hat", "5", "Rnd 5"), ("Hat", "6", "Next rnd"),
+    ]
+    assert [k for k in known if k[0] == "Brim"] == [("Brim", "1", "Rnd 1"), ("Brim", "2", "Rnd 2")]
+    body = next(d for d in charts(fabric, sizes) if d.rows[1] >= 3)
+    tapes = ["".join(e.itertext()) for e in elements(body.svg, "num")]
+    assert len(set(tapes)) == len(tapes)
+    assert "4" in tapes
+
+
+def test_yarns_that_are_named_have_their_tones_in_charts_and_fabric_alike(weave):
+    fabric, sizes = weave(YARNS)
+    drawn = chart(fabric, sizes, ChartOptions(grids=False, yarns={"A": "peat", "B": "pale cream"}))
+    own = next(re.finditer(r"k(?:[A-F][0-9a-f]{6})+", drawn.svg))[0]
+    assert own.startswith("kA" + (tone("peat") or "")[1:].lower())
+    told = [t.text for t in ET.fromstring(drawn.svg).iter(f"{NS}text")]  # noqa: S314
+    assert {"A: peat", "B: pale cream", "yarn C"} <= set(told)
+    light = drawn.svg.split("@media")[0]
+    line = re.findall(r"k\w+ path\.yB\{stroke:(#\w{6})", light + drawn.svg)[0]
+    assert contrast(line, colours("light")["sheet"]) >= 3  # cream alone would not be seen
+    document = read(Source.of("Yarn: DK, wool, in A (peat), B (cream) and C (nothing known)\n\n" + YARNS))
+    assert yarn_names(document) == {"A": "peat", "B": "cream", "C": "nothing known"}
+    assert palette_of(document) == {"A": hexed(tone("peat") or ""), "B": hexed(tone("cream") or "")}
+
+
+def test_mirrored_charts_say_so(weave):
+    for text in (ROWS, DISC, YARNS):
+        fabric, sizes = weave(text)
+        assert "Mirrored for the left hand." in chart(fabric, sizes, ChartOptions(left_handed=True)).notes
+        assert "Mirrored for the left hand." not in chart(fabric, sizes).notes
+
+
+BUMPS = (
+    "Ch 10.\nRow 1 (RS): Sc in 2nd ch from hook and in each ch across, turn. (9 sc)\n"
+    "Row 2: Ch 1, sc in next 4 sts, {} in next st, sc in next 4 sts, turn.\nRow 3: Ch 1, sc in each st across, turn. (9 sc)\n"
+)
+CROSSED = (
+    "Ch 10.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (9 sc)\n"
+    "Row 2: Ch 3 (counts as dc), *sk next st, dc in next st, dc in skipped st; rep from * across, turn. (9 dc)\n"
+    "Row 3: Ch 1, sc in each st across, turn. (9 sc)\n"
+)
+
+
+@pytest.mark.parametrize("text", [BUMPS.replace("{}", kind) for kind in ("bobble", "popcorn", "puff st")] + [CROSSED])
+def test_rows_stay_level_over_bobbles_and_under_crossed_stitches(weave, text):
+    fabric, sizes = weave(text)
+    found = symbols(chart(fabric, sizes).svg)
+    for row in {s.row for s in found if s.kind == "sc"}:
+        feet = [s.foot[1] for s in found if s.row == row and s.kind == "sc"]
+        assert max(feet) - min(feet) < 1.0
+    chains = [s.foot[1] for s in found if s.kind == "ch" and s.row == 0][:-1]  # the last one turns
+    assert max(chains) - min(chains) < 1.0
+
+
+def test_what_the_heading_says_of_a_known_stitch_stands_in_the_key(weave):
+    text = "Special stitches: bobble = dc5tog in one st\n\n" + BUMPS.replace("{}", "bobble")
+    document = read(Source.of(text))
+    fabric, sizes = weave(text)
+    drawn = chart(fabric, sizes, replace(ChartOptions(), special=of_charts(document, None, 0).special))
+    assert "bobble: dc5tog in one st" in [t.text for t in ET.fromstring(drawn.svg).iter(f"{NS}text")]  # noqa: S314

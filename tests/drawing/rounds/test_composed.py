@@ -62,7 +62,7 @@ def test_a_garment_is_seen_from_the_front_with_both_sleeves(worked):
     design = worked("plover-cardigan")
     laid = laid_out(design.fabrics[0], design.sizes, budget_s=10)
     found = composed(laid)
-    assert found.twins
+    assert found.twin is not None
     yoke = next(p for p in laid.parts if p.kind == "flat")
     neck, hem = found.points[laid.nodes_of(yoke.rows[0])], found.points[laid.nodes_of(laid.parts[1].rows[1])]
     assert neck[:, 1].mean() > hem[:, 1].max()
@@ -86,3 +86,31 @@ def test_a_thumb_is_laid_along_its_hand(worked):
     assert way[1] > 0.5 * np.linalg.norm(way)
     hand = found.points[laid.nodes_of(laid.parts[0].rows[0])]
     assert abs(way[0]) < np.ptp(hand[:, 0])
+
+
+def test_the_other_sleeve_is_set_into_the_other_armhole(worked):
+    """What the first one stands on has an image in the same row, as far from its other end."""
+    design = worked("plover-cardigan")
+    fabric = design.fabrics[0]
+    laid = laid_out(fabric, design.sizes, budget_s=10)
+    found = composed(laid)
+    assert found.twin is not None
+    first = fabric.rows[min(found.twin.rows)]
+    under = {p for s in range(first.start, first.end) for p in fabric.parents(s)}
+    yoke = laid.parts[0].rows[1]
+    own = [n for n in laid.nodes_of(yoke).tolist() if n in {int(laid.body.node_of[p]) for p in under}]
+    other = laid.nodes_of(yoke)[::-1][[laid.nodes_of(yoke).tolist().index(n) for n in own]]
+    assert len(own) > 10
+    assert np.abs(found.twin.places(found.points[own]) - found.points[other]).max() < 0.5
+
+
+def test_a_triangular_shawl_is_pinned_out(worked):
+    design = worked("thrift-shawl")
+    laid = laid_out(design.fabrics[0], design.sizes, title=design.title, budget_s=5)
+    points = laid.body.points
+    wide, high = np.ptp(points[:, 0]), np.ptp(points[:, 1])
+    assert laid.pinned
+    assert wide / high == pytest.approx(2.0, rel=0.06)
+    edge = points[points[:, 1] > points[:, 1].max() - 0.01 * high]
+    assert np.ptp(edge[:, 0]) > 0.95 * wide  # straight along the top
+    assert "Pinned out" in fabric_picture(design.fabrics[0], design.sizes, width_px=120, budget_s=5).description

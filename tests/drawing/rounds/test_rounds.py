@@ -12,6 +12,8 @@ import pytest
 from PIL import Image
 
 from loopwright.drawing.rounds import RoundOptions, fabric_picture, round_drawings
+from loopwright.drawing.rounds.laid import facing, laid_out
+from loopwright.drawing.scene.cells import cells_of
 from loopwright.grading.gauge import StitchSizes
 from loopwright.model.fabric import Fabric
 from loopwright.notation import read
@@ -184,3 +186,65 @@ def test_ids_of_two_pictures_in_one_page_differ():
     assert len(set(ids)) == len(ids) == 2 * len(found)
     with pytest.raises(ValueError, match="cannot begin an id"):
         round_drawings(of(SWATCH), SC, RoundOptions(ident="1 2"))
+
+
+def test_a_cell_for_every_stitch_of_a_row_that_turns():
+    """Six stitches have five gaps between them; a chain that counts as a stitch has its cell too."""
+    assert [len(outlines(d.svg, "new")) for d in round_drawings(of(SWATCH), SC)[1:]] == [6] * 4
+    counted = "Ch 9.\nRow 1: Dc in 4th ch from hook (counts as 2 dc) and in each ch across, turn. (7 dc)\n"
+    counted += "Row 2: Ch 3 (counts as dc), dc in each of next 6 sts, turn. (7 dc)\n"
+    assert [len(outlines(d.svg, "new")) for d in round_drawings(of(counted), SC)[1:]] == [7, 7]
+
+
+def test_colours_of_both_sides_stand_over_each_other():
+    """Rows that go there and back, the middle one of five in the other colour in each: one column of it, in its place."""
+    row = "*with A, sc in next 2 sts, with B, sc in next st, with A, sc in next 2 sts; rep from * across, turn. (5 sc)\n"
+    fabric = of("With A, ch 6.\nRow 1 (RS): With A, sc in 2nd ch from hook and in each ch across, turn. (5 sc)\n"
+                + "".join(f"Row {n}: Ch 1, {row}" for n in range(2, 7)))
+    body = laid_out(fabric, SC).body
+    cells = cells_of(fabric, body).within(body)
+    middles = cells.points[cells.faces].mean(axis=1)
+    b = np.asarray([fabric.colours[fabric.colour[s]] == "B" for s in cells.face_stitch])
+    rows = np.asarray(fabric.row)[cells.face_stitch]
+    x, y = (middles - middles.mean(axis=0)).T[:2] if np.ptp(middles[:, 0]) else middles.T[:2]
+    across = np.abs(np.corrcoef(x, rows)[0, 1]) < np.abs(np.corrcoef(y, rows)[0, 1])
+    along = x if across else y
+    of_rows = [along[b & (rows == r)].mean() for r in range(2, 7)]
+    assert np.ptp(of_rows) < 0.5
+    assert abs(np.mean(of_rows) - along.mean()) < 0.5
+
+
+MESH = """Ch 26.
+Row 1: Dc in 6th ch from hook (skipped ch count as dc and ch 1), *ch 1, sk next ch, dc in next ch; rep from * across, turn.
+Row 2: Ch 4 (counts as dc and ch 1), sk next ch-1 sp, dc in next dc, *ch 1, sk next ch-1 sp, dc in next dc; rep from * across, turn.
+Rows 3-5: Rep Row 2.
+"""
+
+
+def drawn_part(found):
+    alpha = np.asarray(Image.open(io.BytesIO(found.png)).convert("RGBA"))[:, :, 3] > 0
+    return np.ptp(np.flatnonzero(alpha.any(axis=0))) + 1, np.ptp(np.flatnonzero(alpha.any(axis=1))) + 1
+
+
+def test_open_mesh_is_seen_from_above_as_wide_and_as_high_as_it_is():
+    """Twenty-one widths of a stitch across, five rows up: nothing of it is filled, and yet it lies flat."""
+    wide, high = drawn_part(fabric_picture(of(MESH), StitchSizes(5.5, 11.0, "dc"), width_px=400))
+    assert wide / high == pytest.approx(21 * 5.5 / (5 * 11.0), rel=0.15)
+
+
+def test_stitches_between_holes_are_lines_in_their_round():
+    last = round_drawings(of(MESH), StitchSizes(5.5, 11.0, "dc"))[-1]
+    assert len(outlines(last.svg, "lace")) == 11
+
+
+def test_rows_lie_level_where_one_edge_slants():
+    text = "Ch 9.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (8 sc)\n"
+    for n in range(2, 10, 2):
+        text += f"Row {n}: Ch 1, 2 sc in next st, sc in each st across, turn. ({8 + n // 2} sc)\n"
+        text += f"Row {n + 1}: Ch 1, sc in each st across, turn. ({8 + n // 2} sc)\n"
+    fabric = of(text)
+    laid = laid_out(fabric, SC)
+    seen = laid.body.points @ facing(laid, laid.parts[0]).T
+    for row in range(1, len(fabric.rows)):
+        ends = seen[laid.nodes_of(row)][[0, -1]]
+        assert abs(ends[1, 1] - ends[0, 1]) < 0.1 * abs(ends[1, 0] - ends[0, 0])

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 import xml.etree.ElementTree as ET
 
@@ -9,10 +10,12 @@ import pytest
 
 from loopwright.drawing.copies import copies_told
 from loopwright.drawing.schematic import SchematicOptions, schematics
-from loopwright.drawing.schematic.figure import Figure
+from loopwright.drawing.schematic.figure import Figure, rounded
+from loopwright.drawing.schematic.fronts import _edges
 from loopwright.drawing.schematic.making import Join, joins, made_up
 from loopwright.drawing.speech import in_english
 from loopwright.grading.gauge import StitchSizes
+from loopwright.measuring.courses import courses
 from loopwright.notation import read
 from loopwright.source import Source
 from loopwright.working import work
@@ -85,7 +88,7 @@ def test_a_toy_of_pieces_has_a_sheet_that_puts_them_together():
     *_, last = sheets(BIRD, making_up="Sew the wings to the body at Rnd 4.")
     classes = [p.get("class") for p in ET.fromstring(last.svg).iter(NS + "path")]  # noqa: S314 -- our own file
     assert classes.count("outline") == 3  # the wing twice
-    assert classes.count("join") == 1
+    assert classes.count("join") == 2  # each of them is joined
     assert "Sew the wings to the body at Rnd 4." in last.description
     assert last.title == "How the pieces go together"
 
@@ -108,3 +111,31 @@ def test_a_mirrored_figure_is_the_exact_reflection():
     assert [s.side for s in mirrored.spans] == ["left", "above"]
     assert [s.length_mm for s in mirrored.spans] == [s.length_mm for s in figure.spans]
     assert mirrored.mirrored() == figure
+
+
+def test_a_piece_is_joined_at_the_rounds_that_the_words_name():
+    """High up at Rnd 2, low at Rnd 9."""
+    def end(words: str) -> float:
+        *_, last = sheets(BIRD, making_up=words)
+        (path, *_) = [p for p in ET.fromstring(last.svg).iter(NS + "path") if p.get("class") == "join"]  # noqa: S314
+        return float(re.findall(r"[-\d.]+,([-\d.]+)", path.get("d") or "")[-1])
+
+    assert end("Sew the wings to the body at Rnd 2.") < end("Sew the wings to the body between Rnds 4 and 6.")
+    assert end("Sew the wings to the body between Rnds 4 and 6.") < end("Sew the wings to the body at Rnd 9.")
+
+
+def test_filled_pieces_are_round_and_as_large_as_before():
+    soft = rounded([(0.0, 0.0), (20.0, 0.0), (20.0, 30.0), (0.0, 30.0)], 4.0)
+    xs, ys = [x for x, _ in soft], [y for _, y in soft]
+    assert (max(xs), min(xs), min(ys), max(ys)) == pytest.approx((20, -20, 0, 30), abs=0.1)
+    assert min(math.dist(p, (20, 0)) for p in soft) > 2  # no corner
+
+
+def test_a_cuff_drawn_in_at_once_stands_in_the_middle_of_its_sleeve():
+    text = "Ch 20; join with sl st to form a ring.\nRnds 1-4: Ch 1, sc in each ch around; join. (20 sc)\n"
+    text += "Rnd 5: Ch 1, sc2tog around; join. (10 sc)\nRnds 6-8: Ch 1, sc in each st around; join. (10 sc)\n"
+    fabric = work(read(Source.of(text), "us")).fabrics[0]
+    assert fabric is not None
+    edges = _edges([c for c in courses(fabric, SC) if c.way == "round"])
+    assert len({round(upper + lower, 6) for _, upper, lower in edges}) == 1
+    assert edges[-1][1] - edges[-1][2] == pytest.approx(25.0)

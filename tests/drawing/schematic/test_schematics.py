@@ -9,6 +9,7 @@ from typing import Any
 
 import pytest
 
+from loopwright.drawing.lettering import width_px
 from loopwright.drawing.schematic import SchematicOptions, schematics
 from loopwright.drawing.schematic.words import inches
 from loopwright.grading.gauge import StitchSizes
@@ -130,7 +131,7 @@ def test_a_mitten_has_its_thumb_and_a_bag_its_bottom(worked):
 
 
 def test_a_square_that_is_made_again_is_drawn_once(worked):
-    assert drawn(worked("sea-lavender-blanket"))[0].sections == ("First square",)
+    assert drawn(worked("sea-lavender-blanket"))[0].sections == ("First square", "Border")
 
 
 def test_two_pieces_alike_under_two_names_are_both_drawn(worked):
@@ -261,3 +262,25 @@ def test_on_paper_a_body_hides_the_sleeve_that_goes_on_under_it(worked):
     on_paper = d.svg.split("@media print{")[1].split("</style>")[0]
     assert re.search(r"\.outline[^{]*\{fill:#fff\}", on_paper)
     assert not re.search(r"\.outline[^{]*\{fill:none\}", on_paper)
+
+
+def test_strips_are_measured_as_they_are_drawn(worked):
+    """A brim of rows goes around, a strap is long."""
+    assert "Brim, around" in texts(drawn(worked("bulrush-hat"))[0].svg)
+    assert "Strap, length" in texts(drawn(worked("glasswort-bag"))[0].svg)
+
+
+def test_a_square_is_as_wide_as_it_is_across_and_the_whole_blanket_is_drawn(worked):
+    sheet = drawn(worked("sea-lavender-blanket"))[0]
+    letters = {t: k for k, t in zip(texts(sheet.svg), texts(sheet.svg)[1:], strict=False) if re.fullmatch(r"[A-Z]", k or "")}
+    assert {"First square, across", "Border, width", "Border, length"} <= set(letters)
+    assert "First square, side" not in texts(sheet.svg)
+
+
+def test_letters_beside_a_thumb_stand_clear_of_the_lines_that_measure_the_hand(worked):
+    svg = drawn(worked("sandpiper-mitts"))[0].svg
+    words = {t.text: t for t in parsed(svg).iter(NS + "text")}
+    lines = [p for p in parsed(svg).iter(NS + "path") if p.get("data-letter") == "C"]
+    at = float(re.findall(r"[-\d.]+", lines[0].get("d"))[0])
+    for name in ("½ G", "Thumb"):
+        assert float(words[name].get("x")) + width_px(name, 15, heavy=True) / 2 < at

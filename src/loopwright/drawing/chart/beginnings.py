@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections import Counter
+from itertools import pairwise
 
 from loopwright.drawing.chart.along import PITCH
 from loopwright.drawing.chart.columns import ARCH, ARCH_STEP, Column, columns
@@ -190,8 +191,8 @@ def wave(fabric: Fabric, section: Section, pitch: float) -> tuple[Point, ...]:
         return ()
     order = {s: len(feet) - 1 - k for k, s in enumerate(feet)}
     places = [[order[p] for p in fabric.parents(s) if p in order] for s in tops]
-    if not all(places):
-        return ()
+    if not all(places) or any(min(b) < min(a) for a, b in pairwise(places)):
+        return ()  # stitches that cross others stand on a straight row
     plain = Counter(p for foot in places for p in foot)
     if 2 * sum(len(foot) == 1 and plain[foot[0]] == 1 for foot in places) < len(places):
         return ()  # groups in one place are shells, whose rows lie straight

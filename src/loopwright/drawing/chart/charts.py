@@ -13,8 +13,10 @@ from loopwright.drawing.chart.key import own_told
 from loopwright.drawing.chart.laid import lay
 from loopwright.drawing.chart.leaving import left_out, more_left_out, repeats_out
 from loopwright.drawing.chart.motifs import assembly
+from loopwright.drawing.chart.numbering import row_label
 from loopwright.drawing.chart.page import legible, page
 from loopwright.drawing.chart.sections import GROWN, PAGE, RINGS, Section, sections
+from loopwright.drawing.chart.symbols import changes_places
 from loopwright.drawing.chart.unread import Gaps, torn_edge
 from loopwright.drawing.chart.words import describe
 from loopwright.drawing.copies import in_words, sentence, told_of
@@ -57,7 +59,7 @@ def _closes(fabric: Fabric, before: Section | None, section: Section, speech: Sp
     flat = before is not None and before.kind in RINGS and before.name == section.name
     if before is None or not flat or section.kind in RINGS or not section.closed:
         return ()
-    label = fabric.rows[before.rows[-1]].label
+    label = row_label(fabric, before.rows[-1])
     many = [sum(fabric.counted(fabric.rows[i]).values()) for i in section.rows]
     why = "piece-closes" if 2 * many[-1] <= max(many) else "piece-stands-up"
     return (speech.say(why, row=speech.row(label) if label else speech.say("last-round")),)
@@ -143,7 +145,7 @@ def _rows_told(fabric: Fabric, section: Section, speech: Speech) -> str:
 
 def _span(fabric: Fabric, rows: Sequence[int], speech: Speech) -> str:
     """From which row to which, by their labels; nothing where they have none."""
-    first, last = (speech.row(fabric.rows[rows[at]].label) for at in (0, -1))
+    first, last = (speech.row(row_label(fabric, rows[at])) for at in (0, -1))
     return speech.say("rows-shown", first=first, last=last) if first and last and first != last else first
 
 
@@ -169,6 +171,10 @@ def _drawing(
         notes.append(speech.say("in-grey"))
     elif section.closed and section.kind not in RINGS:
         notes.append(speech.say("unrolled"))
+    if any(changes_places(m) for m in laid.marks):
+        notes.append(speech.say("front-and-back"))
+    if options.left_handed:
+        notes.append(speech.say("mirrored"))
     if torn:
         laid.torn = Torn(tuple(torn_edge(section, laid.marks)), torn)
     description = describe(fabric, section, [*own_told(fabric, laid, options), *notes], speech, left_handed=options.left_handed)

@@ -33,8 +33,8 @@ class ChartOptions:
     0 for as large as it is drawn. `line`: the line of the pattern, from 1, that made a stitch; None where nobody asks. `ident`: begins
     every id in the file, so that several drawings can stand in one page; letters, digits, - and _. `copies`: what is said of sections that
     are made more than once. `unread`: rows that could not be read; a chart ends before them with a mark and a word. `special`: what the
-    pattern says of its own stitches, by their name. `joins`: where the text joins yarn, and the end of that row. `speech`: puts everything
-    into words, None for English in `terms`.
+    pattern says of its own stitches, by their name. `joins`: where the text joins yarn, and the end of that row. `yarns`: what the
+    pattern calls the yarns that it gives letters, {"A": "peat"}. `speech`: puts everything into words, None for English in `terms`.
     """
 
     terms: Literal["us", "uk"] = "us"
@@ -49,6 +49,7 @@ class ChartOptions:
     unread: tuple[UnreadRow, ...] = ()
     special: Mapping[str, str] = field(default_factory=dict)
     joins: tuple[tuple[int, int], ...] = ()
+    yarns: Mapping[str, str] = field(default_factory=dict)
     speech: Speech | None = None
 
     @property

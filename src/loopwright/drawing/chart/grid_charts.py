@@ -9,6 +9,7 @@ from loopwright.drawing.chart.grid import Grid, Window, repeat, repeated, shown,
 from loopwright.drawing.chart.grid_page import fitting, grid_page
 from loopwright.drawing.chart.grid_words import describe, square
 from loopwright.drawing.chart.grids import grid_of
+from loopwright.drawing.chart.numbering import row_label
 from loopwright.drawing.chart.sections import Section
 from loopwright.drawing.copies import in_words, sentence, told_of
 from loopwright.grading.gauge import StitchSizes
@@ -59,6 +60,8 @@ def _notes(fabric: Fabric, grid: Grid, window: Window, part: tuple[list[Window],
     speech = options.words
     notes = [f"{speech.say(f'drawn-as-{grid.kind}')} {square(grid, speech)}"]
     told = told_of(options.copies, fabric.rows[grid.rows[0].index].section)
+    if options.left_handed:
+        notes.append(speech.say("mirrored"))
     if told:
         notes.append(sentence(in_words(told, speech)))
     if grid.kind == "filet":
@@ -68,7 +71,7 @@ def _notes(fabric: Fabric, grid: Grid, window: Window, part: tuple[list[Window],
     windows_, at = part
     if len(windows_) > 1 or (window.x1, window.y1) != (grid.wide, grid.high):
         rows = shown(grid, window)
-        first, last = (speech.row(label) if (label := fabric.rows[rows[k].index].label) else speech.say("row") for k in (0, -1))
+        first, last = (speech.row(label) if (label := row_label(fabric, rows[k].index)) else speech.say("row") for k in (0, -1))
         span, hand = speech.say("rows-shown", first=first, last=last), "left" if options.left_handed else "right"
         if len(windows_) > 1:
             squares = {"first": window.x0 + 1, "last": window.x1, "part": at + 1, "parts": len(windows_)}

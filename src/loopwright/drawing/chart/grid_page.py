@@ -11,13 +11,14 @@ from itertools import pairwise
 from loopwright.drawing import svg
 from loopwright.drawing.chart.drawn import ChartOptions, Point
 from loopwright.drawing.chart.grid import Cell, Grid, GridRow, Window, shown
-from loopwright.drawing.chart.grid_style import LETTER_PX, SCOPE, TEXT_PX, TITLE_PX, YARNS, strokes, style
+from loopwright.drawing.chart.grid_style import LETTER_PX, SCOPE, TEXT_PX, TITLE_PX, YARNS, in_tones, strokes, style
 from loopwright.drawing.chart.grid_words import count, label, meaning, name_of, signs
 from loopwright.drawing.chart.ink import number
 from loopwright.drawing.chart.sections import Section
 from loopwright.drawing.chart.words import named
 from loopwright.drawing.lettering import plain, width_px, wrapped
 from loopwright.drawing.speech import Speech
+from loopwright.drawing.tones import tone
 from loopwright.model.fabric import Fabric
 
 MARGIN, LINE, TITLE_LINE = 24.0, 22.0, 24.0
@@ -78,8 +79,10 @@ def grid_page(fabric: Fabric, section: Section, grid: Grid, window: Window, opti
     said, high = _said(told[0], under, wide)
     lines = [svg.text("title", (MARGIN, 30 + TITLE_LINE * n), line) for n, line in enumerate(name)]
     ident = f"{options.ident}-grid-{rows[0].index}-{window.x0}-{window.y0}"
-    inside = ["\n".join(["", f"<style>{style()}</style>", svg.rect("sheet", (0, 0), (wide, high)), *lines, *parts, *key, *said, ""])]
-    return svg.document(ident, SCOPE, (wide, high), (_titled(" ".join(name), grid, options.words), told[1]), inside, shown_px=options.width)
+    own, rules = in_tones(_tones(grid, options))
+    inside = ["\n".join(["", f"<style>{style()}{rules}</style>", svg.rect("sheet", (0, 0), (wide, high)), *lines, *parts, *key, *said, ""])]
+    titles = _titled(" ".join(name), grid, options.words), told[1]
+    return svg.document(ident, f"{SCOPE} {own}".rstrip(), (wide, high), titles, inside, shown_px=options.width)
 
 
 def fitting(fabric: Fabric, grid: Grid, options: ChartOptions, *, counts: bool = True) -> int:
@@ -114,6 +117,14 @@ def _wide(text: str) -> float:
 
 def _safe(text: str) -> str:
     return escape(plain(text))
+
+
+def _tones(grid: Grid, options: ChartOptions) -> dict[int, str]:
+    """The tones of yarns whose names say a colour, by their number; none where more yarns than tones are apart."""
+    if grid.kind == "filet" or len(grid.whats) > YARNS:
+        return {}
+    named = {n: tone(options.yarns.get(what, what)) for n, what in enumerate(grid.whats)}
+    return {n: found for n, found in named.items() if found is not None}
 
 
 def _classes(grid: Grid, what: str) -> str:

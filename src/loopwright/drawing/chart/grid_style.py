@@ -2,31 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from functools import cache
 from typing import Any, Literal
 
 from loopwright.drawing.chart.drawn import Point
 from loopwright.drawing.chart.ink import number
 from loopwright.drawing.palette import WORKED, WRITTEN, colours
+from loopwright.drawing.tones import contrast
 
 SCOPE = "lw-grid"
 TEXT_PX, LETTER_PX, TITLE_PX = 16.0, 14.0, 20.0
 YARNS = 6
 WHITE = "#FFFFFF"
 GREYS = ["#fff", "#bbb", "#e4e4e4", "#999", "#d0d0d0", "#f2f2f2"]  # on paper, under the strokes; by eye
-
-
-def _light(colour: str) -> float:
-    """Relative luminance as the Web Content Accessibility Guidelines 2.2 define it."""
-    parts = [int(colour[i : i + 2], 16) / 255 for i in (1, 3, 5)]
-    r, g, b = (p / 12.92 if p <= 0.04045 else ((p + 0.055) / 1.055) ** 2.4 for p in parts)
-    return 0.2126 * r + 0.7152 * g + 0.0722 * b
-
-
-def contrast(one: str, two: str) -> float:
-    """How far two colours (#RRGGBB) stand apart, by the formula of the same guidelines."""
-    low, high = sorted((_light(one), _light(two)))
-    return (high + 0.05) / (low + 0.05)
 
 
 def on(fill: str, theme: Literal["light", "dark"]) -> str:
@@ -65,9 +54,22 @@ def _colours(of: dict[str, Any]) -> str:
         f".lw-grid .tie{{stroke:{of['ink']}}}.lw-grid .rim,.lw-grid .motif{{stroke:{of['edge']}}}"
         f".lw-grid .tab{{fill:{of['tape']};stroke:{of['tapeedge']}}}.lw-grid .num{{fill:{of['tapeink']}}}"
     )
-    for n, (fill, letter) in enumerate(zip(of["yarns"], of["letters"], strict=True)):
-        found += f".lw-grid .y{n}{{fill:{fill}}}.lw-grid .m{n}{{stroke:{letter}}}.lw-grid .t{n}{{fill:{letter};stroke:{fill}}}"
-    return found
+    return found + "".join(_yarn(".lw-grid", n, *of_yarn) for n, of_yarn in enumerate(zip(of["yarns"], of["letters"], strict=True)))
+
+
+def _yarn(root: str, n: int, fill: str, letter: str) -> str:
+    return f"{root} .y{n}{{fill:{fill}}}{root} .m{n}{{stroke:{letter}}}{root} .t{n}{{fill:{letter};stroke:{fill}}}"
+
+
+def in_tones(tones: Mapping[int, str]) -> tuple[str, str]:
+    """A class for grids whose yarns, by their number, have tones of their own, and its rules; on paper they are greys as others."""
+    if not tones:
+        return "", ""
+    name = "k" + "".join(f"{n}-{tone.removeprefix('#').lower()}" for n, tone in tones.items())
+    root = f".{SCOPE}.{name}"
+    light = "".join(_yarn(root, n, c, max(("#000000", WHITE), key=lambda w: contrast(w, c))) for n, c in tones.items())
+    paper = "".join(_yarn(root, n, GREYS[n], "#000") for n in tones)
+    return name, f"{light}@media print{{{paper}}}"
 
 
 def strokes(yarn: int, at: Point, size: Point) -> str:

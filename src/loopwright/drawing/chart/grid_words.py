@@ -7,8 +7,10 @@ from collections.abc import Sequence
 
 from loopwright.drawing.chart.drawn import ChartOptions
 from loopwright.drawing.chart.grid import BLOCK, OPEN, Grid, GridRow, Window, runs, shown
+from loopwright.drawing.chart.numbering import row_label, row_number
 from loopwright.drawing.chart.sections import Section
-from loopwright.drawing.chart.words import named, row_number
+from loopwright.drawing.chart.words import named
+from loopwright.drawing.chart.yarns import called
 from loopwright.drawing.lettering import plain
 from loopwright.drawing.speech import Speech
 from loopwright.model.fabric import Fabric
@@ -63,7 +65,8 @@ def meaning(grid: Grid, what: str, sign: dict[str, str], options: ChartOptions) 
         return speech.say("block-means", stitch=name, n=grid.each)
     if not what:
         return speech.say("yarn-unnamed", sign=sign[what])
-    return speech.say("yarn-named", name=what) if sign[what] == what else speech.say("yarn-sign", sign=sign[what], name=what)
+    name = called(what, options)
+    return speech.say("yarn-named", name=name) if sign[what] == name else speech.say("yarn-sign", sign=sign[what], name=name)
 
 
 def name_of(grid: Grid, speech: Speech) -> str:
@@ -84,11 +87,11 @@ def describe(fabric: Fabric, section: Section, grid: Grid, window: Window, optio
         cells = ", ".join(told(run[0].what, len(run), sign, speech) for run in runs(row))
         total = count(grid, row, sign, speech) if len({c.what for c in row.cells}) < len(runs(row)) else ""
         read = speech.say(way(fabric, grid, row, left_handed=options.left_handed))
-        label_ = f"{speech.row(of.label) if of.label else speech.say('row')}{side}"
+        label_ = f"{speech.row(known) if (known := row_label(fabric, row.index)) else speech.say('row')}{side}"
         found.append(speech.say("grid-row-all" if total else "grid-row", row=label_, way=read, cells=cells, count=total))
     return "\n".join(plain(line) for line in (*found, *notes))
 
 
 def label(fabric: Fabric, row: GridRow) -> str:
     """The number on a row's tab."""
-    return row_number(fabric.rows[row.index])
+    return row_number(fabric, row.index)

@@ -26,6 +26,7 @@ BESIDE = 7.0  # a chain that stands in a fan stands so far beside its foot
 
 
 UNEVEN, OFF_STEM = 20.0, 4.0  # of two stitches in one place: difference in height; that chains keep off the taller
+STAND_OUT = ("bobble", "popcorn", "puff")
 LEG_REACH = 9.0  # that a chain keeps away from the legs of a decrease
 
 
@@ -79,6 +80,7 @@ class Laying:
         front = 1 if self.plane.closed else 0
         stood = [self._stand(c) for c in (*found[:front], *self.lead, *found[front:])]
         self.lead = []
+        _fit(stood)
         if not any(s.column.stitches for s in stood):
             return
         way = self._unwrap(stood, way)
@@ -293,4 +295,13 @@ class Laying:
                 fresh.append(knob(self.fabric, self.plane, s.column.knob, (u, v + 3.0), index, self.marks))
 
 
+def _fit(stood: Sequence[Stood]) -> None:
+    """Bobbles and their like stand out of the fabric, not above their row: they are as tall as what they stand among."""
+    among = [s.tall for s in stood if s.column.what == "stitch" and not _stands_out(s) and s.column.kind != "sl st"]
+    for s in stood if among else ():
+        if _stands_out(s):
+            s.tall = min(s.tall, max(among))
 
+
+def _stands_out(s: Stood) -> bool:
+    return s.column.kind in STAND_OUT or s.column.kind.endswith("tog") and len(s.column.parents) == 1

@@ -8,6 +8,7 @@ from loopwright.drawing import svg
 from loopwright.drawing.chart.drawn import ChartDrawing, ChartOptions, Point
 from loopwright.drawing.chart.grid_style import SCOPE, TEXT_PX, TITLE_PX, style
 from loopwright.drawing.chart.ink import number
+from loopwright.drawing.chart.numbering import row_label
 from loopwright.drawing.lettering import plain, wrapped
 from loopwright.drawing.speech import Speech
 from loopwright.model.fabric import Fabric
@@ -105,7 +106,7 @@ def _told(fabric: Fabric, j: Joined, options: ChartOptions) -> list[str]:
         found.append(speech.say("motifs-row" if last > first else "motifs-row-one", row=row + 1, first=first, last=last))
     if j.ties:
         found += [speech.say("motifs-ties", n=j.ties), speech.say("motifs-order")]
-    return found + [speech.say("motifs-around", row=speech.row(fabric.rows[i].label)) for i in j.border]
+    return found + [speech.say("motifs-around", row=speech.row(row_label(fabric, i))) for i in j.border]
 
 
 def _page(fabric: Fabric, j: Joined, options: ChartOptions, notes: list[str], description: str) -> str:

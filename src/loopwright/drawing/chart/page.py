@@ -10,12 +10,13 @@ from loopwright.drawing import svg
 from loopwright.drawing.chart.drawn import ChartOptions, Frame, Laid, Point
 from loopwright.drawing.chart.ink import is_filled, number, pair, symbol_path
 from loopwright.drawing.chart.key import below_key, key_of, own_numbers, own_told
+from loopwright.drawing.chart.numbering import row_label, row_number
 from loopwright.drawing.chart.sections import Section
 from loopwright.drawing.chart.sheet import MARGIN, Sheet
 from loopwright.drawing.chart.signs import cut_at, signs, signs_box
-from loopwright.drawing.chart.style import SCOPE, TEXT_PX, TITLE_PX, style
-from loopwright.drawing.chart.words import count, named, row_number
-from loopwright.drawing.chart.yarns import coloured, yarn_class, yarn_letter, yarn_rows
+from loopwright.drawing.chart.style import SCOPE, TEXT_PX, TITLE_PX, in_tones, style
+from loopwright.drawing.chart.words import count, named
+from loopwright.drawing.chart.yarns import coloured, tones_used, yarn_class, yarn_letter, yarn_rows
 from loopwright.drawing.lettering import plain, width_px, wrapped
 from loopwright.drawing.speech import Speech
 from loopwright.model.fabric import Fabric
@@ -45,13 +46,15 @@ def page(fabric: Fabric, section: Section, laid: Laid, options: ChartOptions, no
     parts += _rows(fabric, section, laid, options, sheet)
     said = [*notes, *_repeats(fabric, laid.frames, speech), *(yarn_rows(fabric, laid, speech) if coloured(fabric, laid, options) else ())]
     if _around(section):
-        totals = [(fabric.rows[i].label, count(fabric, fabric.rows[i], speech)) for i in section.rows]
+        totals = [(row_label(fabric, i), count(fabric, fabric.rows[i], speech)) for i in section.rows]
         named_rows = [(speech.row(label) if label else speech.say("row"), total) for label, total in totals if total]
         said += [speech.say("row-counts", row=label, count=total) for label, total in named_rows]
     said = [*own_told(fabric, laid, options), *said]
     key, key_high = key_of(fabric, section, laid, options, (high, wide, px))
     told, told_high = below_key(said, (high + key_high, wide, px))
-    return _svg(section, options, (wide, high + key_high + told_high), (name, sheet), description, [*parts, *key, *told])
+    tones = tones_used(fabric, laid, options) if coloured(fabric, laid, options) else {}
+    size = wide, high + key_high + told_high
+    return _svg(section, options, size, (name, sheet, in_tones(tones)), description, [*parts, *key, *told])
 
 
 def _fitted(fabric: Fabric, section: Section, laid: Laid, options: ChartOptions) -> tuple[float, float, tuple[float, float, float, float]]:
@@ -82,7 +85,7 @@ def _number_px(fabric: Fabric, section: Section, laid: Laid, px: float) -> float
     inked = [p for m in laid.marks for f in m.feet for p in (f, ((f[0] + m.top[0]) / 2, (f[1] + m.top[1]) / 2), m.top)]
     size = px
     while size > TEXT_PX:
-        half = [(n.tab, width_px(row_number(fabric.rows[n.row]), size) / 2 + 4 + NEAR) for n in laid.lines]
+        half = [(n.tab, width_px(row_number(fabric, n.row), size) / 2 + 4 + NEAR) for n in laid.lines]
         high = _tab_high(size) / 2 + NEAR
         free = not any(abs(p[0] - t[0]) < w and abs(p[1] - t[1]) < high for t, w in half for p in inked)
         pairs = [(one, two) for k, one in enumerate(half) for two in half[:k]]
@@ -93,15 +96,16 @@ def _number_px(fabric: Fabric, section: Section, laid: Laid, px: float) -> float
 
 
 def _svg(
-    section: Section, options: ChartOptions, size: Point, named: tuple[Sequence[str], Sheet], description: str, parts: Sequence[str],
+    section: Section, options: ChartOptions, size: Point, named: tuple[Sequence[str], Sheet, tuple[str, str]], description: str,
+    parts: Sequence[str],
 ) -> str:
-    name, sheet = named
+    name, sheet, (own, rules) = named
     grown = sheet.text_px / TEXT_PX
     ident = f"{options.ident}-{section.rows[0]}-{section.rows[-1]}"
     lines = [svg.text("title", (MARGIN, 12 + (18 + TITLE_LINE * n) * grown), line) for n, line in enumerate(name)]
-    inside = ["\n".join(["", f"<style>{style()}</style>", svg.rect("sheet", (0, 0), size), *lines, *parts, ""])]
+    inside = ["\n".join(["", f"<style>{style()}{rules}</style>", svg.rect("sheet", (0, 0), size), *lines, *parts, ""])]
     told = options.words.say("symbol-chart", name=" ".join(name)), description
-    scope = f"{SCOPE} t{sheet.text_px:g} n{sheet.number_px:g}"
+    scope = f"{SCOPE} t{sheet.text_px:g} n{sheet.number_px:g} {own}".rstrip()
     return svg.document(ident, scope, size, told, inside, shown_px=options.width)
 
 
@@ -169,7 +173,7 @@ def _drawn(fabric: Fabric, laid: Laid, options: ChartOptions, sheet: Sheet) -> l
 def _group(fabric: Fabric, index: int, *, turned: bool, plain_line: bool) -> str:
     """A row's group: wrong-side rows, or every other round, in the second line colour and with a thinner line."""
     row = fabric.rows[index]
-    digits = row_number(row)
+    digits = row_number(fabric, index)
     second = not row.right_side if turned else bool(digits) and int(digits) % 2 == 1
     class_ = ' class="two"' if second and not plain_line else ""
     return f'<g{class_} data-row="{index}" data-label="{_safe(row.label)}" data-side="{"RS" if row.right_side else "WS"}">'
@@ -184,7 +188,7 @@ def _rows(fabric: Fabric, section: Section, laid: Laid, options: ChartOptions, s
     in_colours, first = coloured(fabric, laid, options), {m.row: m.stitch for m in reversed(laid.marks)}
     for line in laid.lines:
         row = fabric.rows[line.row]
-        text = row_number(row) + f" {options.words.say('rs' if row.right_side else 'ws')}" * turned
+        text = row_number(fabric, line.row) + f" {options.words.say('rs' if row.right_side else 'ws')}" * turned
         text += f" {yarn_letter(fabric, first[line.row])}" if in_colours and line.row in first and not rings else ""
         x, y = sheet.at(line.tab)
         along = sheet.mirror * line.along[0], -line.along[1]
@@ -238,5 +242,5 @@ def _repeats(fabric: Fabric, frames: Sequence[Frame], speech: Speech) -> list[st
     """What the frames mean: rows with as many repeats are told together."""
     by_times: dict[int, list[str]] = {}
     for f in frames:
-        by_times.setdefault(f.times, []).append(speech.row(label) if (label := fabric.rows[f.row].label) else speech.say("a-row"))
+        by_times.setdefault(f.times, []).append(speech.row(label) if (label := row_label(fabric, f.row)) else speech.say("a-row"))
     return [speech.say("between-dashes", n=times, rows=", ".join(rows)) for times, rows in by_times.items()]

@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from functools import cache
 from typing import Any
 
 from loopwright.drawing.palette import WORKED, WRITTEN, colours
+from loopwright.drawing.tones import legible
 
 SCOPE = "lw-chart"
 LETTERS = "ABCDEF"
 LINES = (
-    "", "stroke-dasharray:.1 3.6;stroke-width:2.4", "stroke-dasharray:5 3.4", "stroke-dasharray:7 3 .1 3", "stroke-width:2.8",
-    "stroke-width:.9",
+    "", "stroke-width:3.2", "stroke-dasharray:4.5 2.6", "stroke-width:.8", "stroke-dasharray:7 3 .1 3",
+    "stroke-dasharray:.1 3.6;stroke-width:2.4",
 )
-"""How the lines of the six yarns differ: plain, dotted, dashed, dashed and dotted, heavy, fine."""
+"""How the lines of the six yarns differ: plain, heavy, dashed, fine, dashed and dotted, dotted. Broken lines leave little of short bars."""
 TEXT_PX, TITLE_PX = 13.0, 17.0
 GROWN = range(13, 26)  # sizes of type on sheets that are wide
 
@@ -33,7 +35,7 @@ def style() -> str:
         ".lw-chart .mid{text-anchor:middle}.lw-chart .end{text-anchor:end}"
     )
     fixed += "".join(f".lw-chart path.y{letter}{{{line}}}" for letter, line in zip(LETTERS, LINES, strict=True) if line)
-    fixed += ".lw-chart path.f{stroke-dasharray:none;stroke-width:1}"  # a dot is a dot in every yarn
+    fixed += ".lw-chart path.f[class*=y]{stroke-dasharray:none;stroke-width:1.2}"  # what is solid stays in shape
     fixed += "".join(
         f".lw-chart.t{n} text{{font-size:{n}px}}.lw-chart.t{n} .title{{font-size:{n * TITLE_PX / TEXT_PX:.4g}px}}"
         f".lw-chart.n{n} .num{{font-size:{n}px}}"
@@ -41,6 +43,21 @@ def style() -> str:
     )
     dark_rule = f"@media screen and (prefers-color-scheme:dark){{{_colours(dark)}}}"
     return f"{fixed}{_colours(light)}{dark_rule}@media print{{{_colours({**ink, 'yarns': ['#000'] * 6})}}}"
+
+
+def in_tones(tones: Mapping[str, str]) -> tuple[str, str]:
+    """A class for charts whose yarns have tones of their own, and its rules; lines take as much ink as makes them stand out."""
+    if not tones:
+        return "", ""
+    name = "k" + "".join(letter + tone.removeprefix("#").lower() for letter, tone in tones.items())
+
+    def rules(of: Mapping[str, str]) -> str:
+        root = f".{SCOPE}.{name}"
+        return "".join(f"{root} path.y{y}{{stroke:{c}}}{root} .f.y{y}{{fill:{c}}}" for y, c in of.items())
+
+    light, dark = ({y: legible(c, of["sheet"], of["ink"]) for y, c in tones.items()} for of in (colours("light"), colours("dark")))
+    night = f"@media screen and (prefers-color-scheme:dark){{{rules(dark)}}}"
+    return name, f"{rules(light)}{night}@media print{{{rules(dict.fromkeys(tones, '#000'))}}}"
 
 
 def _colours(of: dict[str, Any]) -> str:

@@ -105,6 +105,11 @@ def place_seen(place: str, *, right_side: bool) -> str:
     return place if right_side else _OTHER_SIDE.get(place, place)
 
 
+def changes_places(mark: Mark) -> bool:
+    """Whether its symbol shows front where back was worked, or back where front was: in a wrong-side row."""
+    return mark.place.startswith("ws:") and mark.place.removeprefix("ws:") in _OTHER_SIDE and mark.kind not in ("ch", "sl st")
+
+
 def strokes(mark: Mark, place: str) -> list[tuple[str, tuple[Point, ...]]]:
     """The steps of its path where it lies, y upwards: legs, bar, slashes and the mark at its foot."""
     symbol = symbol_of(mark.kind) or symbols()["own"]

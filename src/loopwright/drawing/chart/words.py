@@ -2,19 +2,17 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Container, Sequence
 from dataclasses import replace
 
 from loopwright.drawing.chart.columns import Column, columns
+from loopwright.drawing.chart.numbering import row_label
 from loopwright.drawing.chart.sections import Section
 from loopwright.drawing.lettering import plain
 from loopwright.drawing.speech import Again, Each, Made, Speech, Thing
 from loopwright.drawing.speech.things import Where
 from loopwright.model.fabric import Fabric, FabricRow
 
-_NEXT = re.compile(r"\s*next\b", re.IGNORECASE)
-_NUMBER = re.compile(r"(\d+)(?!.*\d)")
 _WHERE: dict[str, Where] = {
     "back": "back", "front": "front", "third": "third", "front-post": "front-post", "back-post": "back-post", "underside": "underside",
     "between": "between", "space": "space", "ring": "ring", "row-end": "row-end", "none": "",
@@ -24,12 +22,6 @@ MOST_SKIPPED = 12  # chains from the hook
 NEVER_SAME = ("none", "ring", "row-end")
 LONGEST, OFTEN = 12, 3  # of a stretch that is told once; times that it must come
 _NAMED_SHAPES = (3, 4, 5, 6, 8)  # corners
-
-
-def row_number(row: FabricRow) -> str:
-    """The number on a row's tab: its own, or nothing; "Next 4 rnds" have none."""
-    m = _NUMBER.search(row.label)
-    return m[1] if m and not _NEXT.match(row.label) else ""
 
 
 def count(fabric: Fabric, row: FabricRow, speech: Speech) -> str:
@@ -54,7 +46,7 @@ def describe(fabric: Fabric, section: Section, notes: Sequence[str], speech: Spe
         rings = section.edge is not None or section.kind in ("disc", "oval")
         way = _around(section, row, ways) if rings else ways[1] if section.closed or row.right_side else ways[2]
         side = "" if section.closed and row.right_side else speech.say("right-side" if row.right_side else "wrong-side")
-        label = speech.row(row.label) if row.label else speech.say("next-round" if section.closed else "next-row")
+        label = speech.row(known) if (known := row_label(fabric, index)) else speech.say("next-round" if section.closed else "next-row")
         head = ", ".join(x for x in (label, side, speech.say(way), _yarns(fabric, row, speech)) if x)
         total, worked = count(fabric, row, speech), speech.worked(things(fabric, row))
         found.append(speech.say("row-told-count" if total else "row-told", head=head, worked=worked, count=total))

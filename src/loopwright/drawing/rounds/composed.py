@@ -7,6 +7,7 @@ import math
 import numpy as np
 
 from loopwright.drawing.rounds.laid import ABOVE, LaidOut, facing
+from loopwright.drawing.rounds.twins import Twin, with_twin
 from loopwright.drawing.scene.body import Bools, Floats, Ints
 from loopwright.drawing.scene.picture import turned_to_eye
 from loopwright.drawing.scene.surface import unit
@@ -26,13 +27,11 @@ _LOW = math.radians(12.0)  # from how far above a garment is seen
 class Composed:
     """Places of the nodes as they are seen, (n, 3) mm, x to the right, y upward, z towards the eye.
 
-    `twins`: rows of a sleeve that is worked twice; `middle_mm`: the x about which the other one is its mirror image.
-    `bent`: a thumb was laid along its hand.
+    `twin`: the other one of a sleeve that is worked twice. `bent`: a thumb was laid along its hand.
     """
 
     points: Floats
-    twins: frozenset[int] = frozenset()
-    middle_mm: float = 0.0
+    twin: Twin | None = None
     bent: bool = False
 
 
@@ -56,8 +55,7 @@ def composed(laid: LaidOut) -> Composed:
     sleeve = _sleeve(laid)
     if sleeve is None:
         return Composed(points, bent=bent)
-    body = points[(laid.body.piece == sleeve.piece) & ~np.isin(_rows_of_nodes(laid), range(sleeve.rows[0], sleeve.rows[1] + 1))]
-    return Composed(points, frozenset(range(sleeve.rows[0], sleeve.rows[1] + 1)), float(body[:, 0].min() + body[:, 0].max()) / 2)
+    return Composed(*with_twin(laid, sleeve, points), bent)
 
 
 def _thumbs_up(laid: LaidOut) -> Floats:

@@ -10,6 +10,7 @@ import numpy as np
 from loopwright.drawing.rounds.composed import Composed, composed
 from loopwright.drawing.rounds.laid import LaidOut, laid_out
 from loopwright.drawing.rounds.motifs import first_motif, tiled
+from loopwright.drawing.rounds.twins import twinned
 from loopwright.drawing.scene.body import Floats
 from loopwright.drawing.scene.buffers import Buffers, buffers
 from loopwright.drawing.scene.colours import Colour
@@ -58,7 +59,7 @@ def fabric_picture(
     laid = laid_out(fabric, sizes, shape, title=title, opening_up=opening_up, budget_s=budget_s)
     seen = composed(laid)
     ties = tie_rows(laid.parts)
-    drawn = _twinned(_without(buffers(fabric, laid.body.at(seen.points), palette, budget=triangles), ties), seen)
+    drawn = twinned(_without(buffers(fabric, laid.body.at(seen.points), palette, budget=triangles), ties), seen.twin)
     drawn = tiled(drawn, *joined) if joined is not None else drawn
     height = height_px or _height_px(drawn.positions.astype(np.float64), width_px)
     pixels = picture(drawn, view=_DOWN, width_px=width_px, height_px=height, background=background)
@@ -76,27 +77,10 @@ def _told(laid: LaidOut, seen: Composed, title: str, joined: tuple[int, int] | N
     if joined is not None:
         what += f" Drawn {joined[0]} times across and {joined[1]} down, as the motifs are laid out; without the border."
     what += " Ties are left out." if tie_rows(laid.parts) else ""
+    what += " Pinned out to a triangle." if laid.pinned else ""
     what += " A thumb is laid along the hand." if seen.bent else ""
-    what += " The second sleeve is drawn as the first one mirrored." if seen.twins else ""
+    what += " The second sleeve is drawn as the first one mirrored." if seen.twin is not None else ""
     return what + (" Mirrored for the left hand." if left_handed else "")
-
-
-def _twinned(drawn: Buffers, seen: Composed) -> Buffers:
-    """With the other sleeve, the mirror image of the one that was laid down."""
-    if not seen.twins:
-        return drawn
-    chosen = np.isin(drawn.triangle_row, list(seen.twins))
-    first = len(drawn.positions)
-    mirrored = drawn.positions * np.asarray([-1, 1, 1], np.float32) + np.asarray([2 * seen.middle_mm, 0, 0], np.float32)
-    corners = drawn.indices[chosen][:, ::-1] + np.uint32(first)
-    used = np.zeros(first, dtype=bool)
-    used[drawn.indices[chosen].reshape(-1)] = True
-    mirrored[~used] = drawn.positions[~used]
-    return replace(
-        drawn, positions=np.concatenate((drawn.positions, mirrored)), indices=np.concatenate((drawn.indices, corners)),
-        normals=np.concatenate((drawn.normals, drawn.normals * np.asarray([-1, 1, 1], np.float32))),
-        colours=np.concatenate((drawn.colours, drawn.colours)), sheet=np.concatenate((drawn.sheet, drawn.sheet[chosen])),
-    )
 
 
 def _without(drawn: Buffers, rows: frozenset[int]) -> Buffers:

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
+from loopwright.drawing.rounds.blocked import blocked
 from loopwright.drawing.scene.body import Body, Floats, Ints
 from loopwright.drawing.scene.stood import stood
 from loopwright.drawing.scene.surface import triangles, unit
@@ -22,19 +23,27 @@ from loopwright.record import record
 ABOVE = 18.0
 """Degrees from which standing pieces are seen."""
 RIM = 0.75
+FEWEST_IN_PLANE, THICKEST = 3, 0.1
+"""Nodes that make a plane; how thick what lies in one may be, against its depth (by eye)."""
+OPEN = 0.3
+"""Ends of rows so far apart, as a share of their length, tell which way they lie."""
 SPREADS = 3
 """A piece that begins in one point and grows so many times over hangs from there, as a shawl does."""
 
 
 @record
 class LaidOut:
-    """A fabric's rows, its parts, and its body; `flat`: nothing of it stands, so that it is looked at from above (motifs, rows)."""
+    """A fabric's rows, its parts, and its body; `flat`: nothing of it stands, so that it is looked at from above (motifs, rows).
+
+    `pinned`: it is a triangle laid out as it is blocked.
+    """
 
     fabric: Fabric
     rows: list[Course]
     parts: list[Part]
     body: Body
     flat: bool
+    pinned: bool = False
 
     def part_of(self, row: int) -> Part | None:
         """The part that a row belongs to."""
@@ -60,7 +69,9 @@ def laid_out(
     flat = not any(_stands(p, found, rows) for p in found)
     given = shape if shape is not None else relax(fabric, sizes, RelaxOptions(flat=rows_alone(found), budget_s=budget_s))
     up = opening_up if opening_up is not None else stands_open(title, found[0].section if found else None)
-    return LaidOut(fabric, rows, found, stood(given, opening_up=up and not flat), flat)
+    body = stood(given, opening_up=up and not flat)
+    pinned = blocked(fabric, sizes, found, body) if flat else None
+    return LaidOut(fabric, rows, found, pinned or body, flat, pinned is not None)
 
 
 def _stands(part: Part, found: Sequence[Part], rows: Sequence[Course]) -> bool:
@@ -101,15 +112,41 @@ def facing(laid: LaidOut, part: Part | None) -> Floats:
     body = laid.body
     rows = np.asarray(laid.fabric.row, dtype=np.int64)[body.face_stitch]
     corners, _ = triangles(body.points, body.faces[(rows >= part.rows[0]) & (rows <= part.rows[1])])
-    if not len(corners):
-        return from_front()
     p = body.points
-    z = unit(np.cross(p[corners[:, 1]] - p[corners[:, 0]], p[corners[:, 2]] - p[corners[:, 0]]).sum(axis=0))
+    if len(corners):
+        z = unit(np.cross(p[corners[:, 1]] - p[corners[:, 0]], p[corners[:, 2]] - p[corners[:, 0]]).sum(axis=0))
+    else:
+        plane = _plane(np.concatenate([p[laid.nodes_of(c.index)] for c in part.courses]))
+        if plane is None:
+            return from_front()
+        z = plane
     way = _way(laid, part)
     along = unit(way - (way @ z) * z, (1.0, 0.0, 0.0))
     if part.kind in ("disc", "oval"):
         return np.stack((along, np.cross(z, along), z))
     return np.stack((np.cross(along, z), along, z))
+
+
+def _level(laid: LaidOut, part: Part) -> Floats:
+    """Along the rows, from end to end, which then lie level however the edges slant; nought where their ends lie beside each other."""
+    total, long = np.zeros(3), 0.0
+    for c in part.courses:
+        row = laid.body.points[laid.nodes_of(c.index)]
+        if len(row) > 1:
+            chord = row[-1] - row[0]
+            total += chord if chord @ total >= 0 else -chord
+            long += float(np.linalg.norm(np.diff(row, axis=0), axis=1).sum())
+    return unit(total) if np.linalg.norm(total) > OPEN * long > 0 else np.zeros(3)
+
+
+def _plane(points: Floats) -> Floats | None:
+    """Upward from a net that has holes alone, and no face to tell how it lies; None where it does not lie in a plane."""
+    if len(points) < FEWEST_IN_PLANE:
+        return None
+    _, size, axes = np.linalg.svd(points - points.mean(axis=0), full_matrices=False)
+    if size[2] > THICKEST * size[1]:
+        return None
+    return np.asarray(axes[2] * (1.0 if axes[2][2] >= 0 else -1.0))
 
 
 def _way(laid: LaidOut, part: Part) -> Floats:
@@ -125,6 +162,8 @@ def _way(laid: LaidOut, part: Part) -> Floats:
         return np.asarray(ring[0] - ring.mean(axis=0))
     first = body.points[laid.nodes_of(part.rows[0])]
     up = np.asarray(ring.mean(axis=0) - first.mean(axis=0)) if len(first) else np.asarray([0.0, 1.0, 0.0])
+    level = _level(laid, part)
+    up = up - (up @ level) * level
     spreads = part.courses[0].places <= FROM_A_POINT and last.places > SPREADS * part.courses[0].places
     return -up if spreads else up
 

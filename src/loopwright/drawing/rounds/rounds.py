@@ -11,6 +11,7 @@ from loopwright.drawing.rounds.joined import Joined, joined_flat
 from loopwright.drawing.rounds.laid import LaidOut, facing, laid_out, seen_flat
 from loopwright.drawing.rounds.page import Page, page
 from loopwright.drawing.rounds.stitches import Frame, extent_mm, frame_of, work_so_far
+from loopwright.drawing.scene.cells import Outlines, outlined
 from loopwright.grading.gauge import StitchSizes
 from loopwright.measuring.courses import Course
 from loopwright.measuring.parts import Part
@@ -38,6 +39,7 @@ def round_drawings(
     joined = joined_flat(laid, sizes, asked.budget_s)
     laid = replace(laid, body=laid.body.at(joined.points)) if joined is not None else laid
     worked = [c for c in laid.rows if not c.assumed and c.row.end > c.row.start and len(laid.nodes_of(c.index))]
+    outlines = outlined(fabric, laid.body)
     most = min(MOST_FACES, MOST_IN_ALL // max(1, len(worked)))
     found = []
     frames: dict[tuple[int, int], Frame] = {}
@@ -50,7 +52,7 @@ def round_drawings(
             frames[key] = replace(frame_of(laid, to_eye, part, c.row.piece), mirrored=asked.left_handed, laid_flat=in_layout)
         frame = frames[key] if joined is None else _in_layout(frames[key], c, joined)
         if c.way != "chain" or extent_mm(laid, c) >= SMALL * frame.whole_mm:
-            found.append(_drawing(laid, c, part, frame, asked, most))
+            found.append(_drawing((laid, outlines), c, part, frame, asked, most))
     return tuple(found)
 
 
@@ -66,14 +68,17 @@ def _in_layout(frame: Frame, c: Course, joined: Joined) -> Frame:
     return replace(found, from_row=joined.beside[c.index], told=" Beside it lies the motif that it is joined to.")
 
 
-def _drawing(laid: LaidOut, c: Course, part: Part | None, frame: Frame, asked: RoundOptions, most: int) -> RoundDrawing:
+def _drawing(
+    of: tuple[LaidOut, Outlines], c: Course, part: Part | None, frame: Frame, asked: RoundOptions, most: int,
+) -> RoundDrawing:
+    laid, outlines = of
     counted = laid.fabric.counted(c.row)
     count = sum(counted.values()) or c.chains
     label = _label(laid, c)
     told = _told(counted, c, asked)
     description = f"{label}{f', {c.row.section}' if c.row.section else ''}: {told}. {_gain(laid, c, count)}{_seen(frame, part)}"
     description += " Mirrored for the left hand." if asked.left_handed else ""
-    drawing = work_so_far(laid, c, frame, most)
+    drawing = work_so_far(laid, outlines, c, frame, most)
     told_beside = Page(asked.ident, c.index, asked.title, label, c.row.section or "", count, told, description)
     svg = page(told_beside, drawing, plain=asked.plain, one_black=asked.one_black)
     stitches = tuple(s for s in range(c.row.start, c.row.end) if laid.body.node_of[s] >= 0)

@@ -13,6 +13,7 @@ from numpy.typing import NDArray
 
 from loopwright.drawing.scene.body import Body, Floats
 from loopwright.drawing.scene.yarn import stitch_of_node
+from loopwright.drawing.tones import tone, usual
 from loopwright.model.fabric import Fabric
 from loopwright.record import record
 from loopwright.shipped import shipped_text
@@ -89,15 +90,11 @@ def paint(fabric: Fabric, body: Body, by: By = "yarn", palette: Mapping[str, Col
 
 
 def _by_yarn(fabric: Fabric, palette: Mapping[str, Colour]) -> tuple[Bytes, tuple[tuple[str, Colour], ...]]:
-    own = _table()["yarns"]
     chosen: list[Colour] = []
-    unnamed = 0
-    for name in fabric.colours:
-        colour = palette.get(name) or (named(name) if name else None)
-        if colour is None:
-            colour = own[unnamed % len(own)]
-            unnamed += 1
-        chosen.append(colour)
+    for at, name in enumerate(fabric.colours):
+        own = tone(name)
+        known = palette.get(name) or (hexed(own) if own else named(name) if name else None)
+        chosen.append(known or (hexed(usual(at - 1)) if name else _table()["undyed"][0]))
     used = np.frombuffer(bytes(fabric.colour), dtype=np.uint8)
     legend = tuple((fabric.colours[i] or "yarn", chosen[i]) for i in sorted(set(used.tolist())))
     return np.asarray(chosen, dtype=np.uint8)[used], legend

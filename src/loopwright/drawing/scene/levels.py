@@ -10,6 +10,10 @@ BUDGET = 400_000
 """Triangles a scene may have unless told otherwise: what an ordinary laptop's browser turns smoothly (common practice, no source)."""
 
 
+HALVES = 2
+"""A facet is half of the gap between two stitches."""
+
+
 @record
 class Level:
     """A level of detail. `sides` of a strand's section, `steps` along a post and along a top loop, `strands` of each; 0: no yarn."""
@@ -25,7 +29,7 @@ class Level:
     def triangles(self, tied: Links, body: Body) -> int:
         """How many triangles the fabric takes at this level, the rims left out."""
         quads = int((body.faces[:, 3] >= 0).sum())
-        sheet = (len(body.faces) + quads) * self.layers
+        sheet = (len(body.faces) + quads) * (1 if self.layers == 1 else HALVES * self.layers)
         if not self.sides:
             return sheet
         post = (self.post_steps - 1) * self.sides * 2 * self.strands

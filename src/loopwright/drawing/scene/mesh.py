@@ -6,6 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from loopwright.drawing.scene.body import Body, Bools, Floats, Ints
+from loopwright.drawing.scene.cells import cells_of, rows_stood_in
 from loopwright.drawing.scene.colours import Bytes, Painted
 from loopwright.drawing.scene.levels import Level
 from loopwright.drawing.scene.strands import sweep
@@ -95,15 +96,20 @@ def sheet(body: Body, painted: Painted, shade: float = 1.0) -> Mesh:
 
 
 def facets(fabric: Fabric, body: Body, tied: Links, painted: Painted) -> Mesh:
-    """Every face on both sides of the fabric's thickness, each in its stitch's colour, closed along the rims."""
+    """Every stitch's cell on both sides of the fabric's thickness, in the stitch's colour, closed along the rims."""
+    cells = cells_of(fabric, body)
+    row_of = rows_stood_in(fabric)[stitch_of_node(body)]
+    row_of = np.append(row_of, row_of[cells.nodes[:, 0]])
+    wide = cells.places(widths(body, tied)[:, None])
+    body = cells.within(body)
     corners, face = triangles(body.points, body.faces)
     up = normals(body.points, corners)
-    half = 0.5 * THICK_SHARE * widths(body, tied)[:, None] * up
-    places = np.where(body.faces < 0, body.faces[:, [2]], body.faces)
-    nodes = places.reshape(-1)
+    half = 0.5 * THICK_SHARE * wide * up
+    nodes = np.where(body.faces < 0, body.faces[:, [2]], body.faces).reshape(-1)
     slot = _slots(body.faces, corners, face)
     stitch = np.repeat(body.face_stitch, 4)
-    tone = np.where(_foot(fabric, body, nodes, stitch), FOOT, 1.0)[:, None]
+    at_foot = row_of[nodes] < np.repeat(cells.row, 4)  # there it stands on another one
+    tone = np.where(at_foot, FOOT, 1.0)[:, None]
     layers = []
     for side, way, colours in ((RIGHT, 1.0, painted.right), (WRONG, -1.0, painted.wrong)):
         toned = np.rint(colours[stitch] * tone).astype(np.uint8)
@@ -111,12 +117,6 @@ def facets(fabric: Fabric, body: Body, tied: Links, painted: Painted) -> Mesh:
         layers.append(Mesh(body.points[nodes] + way * half[nodes], way * up[nodes], toned, stitch, turned, body.face_stitch[face],
                            np.full(len(slot), side, dtype=np.int8), np.zeros(len(slot), dtype=bool)))
     return joined([*layers, _rims(body, half, painted)])
-
-
-def _foot(fabric: Fabric, body: Body, nodes: Ints, stitch: Ints) -> Bools:
-    """Which corners of faces lie in an earlier row than their stitch: there it stands on another one."""
-    row = np.append(np.asarray(fabric.row, dtype=np.int64), -1)
-    return np.asarray(row[stitch_of_node(body)[nodes]] < row[stitch])
 
 
 def _slots(faces: Ints, corners: Ints, face: Ints) -> Ints:

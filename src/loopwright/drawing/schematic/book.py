@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from loopwright.measuring.parts import Part
 from loopwright.model.measures import Dimension
@@ -47,6 +47,12 @@ class Book:
         rows = min(p.rows[0] for p in own), max(p.rows[1] for p in own)
         found = (i for i, e in enumerate(self.entries) if e.piece == own[0].piece and e.name == name)
         return next((i for i in found if self.entries[i].rows[0] <= rows[0] and rows[1] <= self.entries[i].rows[1]), None)
+
+    def told(self, number: int | None, name: str) -> int | None:
+        """A measurement by the name that it has as it is drawn: a strip that lies on its side is long, not deep."""
+        if number is not None:
+            self.entries[number] = replace(self.entries[number], told=name)
+        return number
 
     def value_mm(self, number: int) -> float:
         """Of the size that is drawn."""

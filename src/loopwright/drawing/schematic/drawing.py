@@ -10,7 +10,7 @@ from loopwright.drawing.lettering import plain, width_px
 from loopwright.drawing.schematic.book import Book
 from loopwright.drawing.schematic.figure import Point, Stroke, Word
 from loopwright.drawing.schematic.look import LETTER_PX, NAME_PX
-from loopwright.drawing.schematic.placed import CAPTION_PX, LANE_PX, OUT_PX, Laid, Placed
+from loopwright.drawing.schematic.placed import CAPTION_PX, LANE_PX, NARROW, OUT_PX, Laid, Placed
 from loopwright.drawing.speech import Speech
 
 _BAR_PX, _HEAD_PX = 4.0, 8.0
@@ -65,11 +65,12 @@ def _word(placed: Placed, word: Word, speech: Speech) -> str:
 def _lines(placed: Placed) -> list[tuple[Laid, tuple[Point, Point], Point, str]]:
     """Every span with its line, the place of its label and how that is set; labels at the sides pushed apart."""
     x0, y0, x1, y1 = placed.figure.box
-    (left, top), (right, low) = placed.at((x0, y0)), placed.at((x1, y1))
+    (own_left, top), (own_right, low) = placed.at((x0, y0)), placed.at((x1, y1))
     found: list[tuple[Laid, tuple[Point, Point], Point, str]] = []
     for laid in placed.spans:
         a, b = placed.at(laid.span.start), placed.at(laid.span.end)
         out = OUT_PX + laid.lane * LANE_PX
+        left, right = own_left - placed.over_px[0], own_right + placed.over_px[1]
         middle = (a[0] + b[0]) / 2, (a[1] + b[1]) / 2
         if laid.span.side == "right":
             found.append((laid, ((right + out, a[1]), (right + out, b[1])), (right + out + 6, middle[1] + 5), "start"))
@@ -81,12 +82,24 @@ def _lines(placed: Placed) -> list[tuple[Laid, tuple[Point, Point], Point, str]]
             found.append((laid, ((a[0], low + out), (b[0], low + out)), (middle[0], low + out + LETTER_PX + 1), "middle"))
         else:
             along = laid.span.label
-            at = a[0] + along * (b[0] - a[0]), a[1] + along * (b[1] - a[1]) + LETTER_PX / 3
+            at = _label_at(a, b, along, laid.label)
             free = not any(s.span.side == "right" for s in placed.spans)
-            narrow = abs(b[0] - a[0]) > abs(b[1] - a[1]) and width_px(laid.label, LETTER_PX, heavy=True) > 0.8 * abs(b[0] - a[0])
+            narrow = abs(b[0] - a[0]) > abs(b[1] - a[1]) and width_px(laid.label, LETTER_PX, heavy=True) > NARROW * abs(b[0] - a[0])
             beside = (max(a[0], b[0]) + 8, at[1])  # a label that would hide the outline stands next to it, where there is room
             found.append((laid, (a, b), beside, "start") if narrow and free else (laid, (a, b), at, "middle"))
     return _apart(found)
+
+
+def _label_at(a: Point, b: Point, along: float, label: str) -> Point:
+    """Where the middle of a label's foot stands: on the line at that share, or clear of the end that it lies beyond."""
+    share = min(1.0, max(0.0, along))
+    x, y = a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1])
+    if share != along:
+        long = math.dist(a, b) or 1.0
+        ux, uy = (b[0] - a[0]) / long, (b[1] - a[1]) / long
+        clear = math.copysign(abs(ux) * width_px(label, LETTER_PX, heavy=True) / 2 + abs(uy) * LETTER_PX / 2 + 6, along)
+        x, y = x + ux * clear, y + uy * clear
+    return x, y + LETTER_PX / 3
 
 
 def _apart(found: list[tuple[Laid, tuple[Point, Point], Point, str]]) -> list[tuple[Laid, tuple[Point, Point], Point, str]]:

@@ -68,6 +68,7 @@ class Figure:
     """What is drawn of a piece, or of some of its sections.
 
     `how`: it is made, a key of what drawings say ("rows" of "made-rows"); `copies`: what is said of a piece that is made more than once.
+    `levels`: y of the end of each of its rounds, where others may be joined to one of them.
     """
 
     name: str
@@ -76,6 +77,7 @@ class Figure:
     words: list[Word] = field(default_factory=list)
     how: str = ""
     copies: str = ""
+    levels: list[float] = field(default_factory=list)
 
     def span(
         self, entry: int | None, start: Point, end: Point, side: Side, level: int = 0, *, share: float = 1.0, label: float = 0.5,
@@ -112,7 +114,8 @@ class Figure:
         spans = [
             replace(s, start=(-s.start[0], s.start[1]), end=(-s.end[0], s.end[1]), side=_MIRRORED.get(s.side, s.side)) for s in self.spans
         ]
-        return Figure(self.name, strokes, spans, [replace(w, at=(-w.at[0], w.at[1])) for w in self.words], self.how, self.copies)
+        words = [replace(w, at=(-w.at[0], w.at[1])) for w in self.words]
+        return Figure(self.name, strokes, spans, words, self.how, self.copies, self.levels)
 
 
 def _turn(p: Point) -> Point:
@@ -140,18 +143,38 @@ def stadium(base_mm: float, radius_mm: float) -> list[Point]:
     return [*right, *left]
 
 
-def rounded(halves: Sequence[tuple[float, float]]) -> list[tuple[float, float]]:
-    """The same with its corners cut three times over; both ends stay where they are, and so does a widest place that is a point."""
-    widest = max(w for w, _ in halves)
-    peak = widest if sum(w > (1 - 1e-6) * widest for w, _ in halves) == 1 else math.inf
-    points = list(halves)
-    for _ in range(3):
-        cut = [points[0]]
-        for (ax, ay), (bx, by) in pairwise(points):
-            first, second = (0.75 * ax + 0.25 * bx, 0.75 * ay + 0.25 * by), (0.25 * ax + 0.75 * bx, 0.25 * ay + 0.75 * by)
-            cut += [(ax, ay)] * (ax == peak) + [first, second]
-        points = [*cut, points[-1]]
-    return points
+def rounded(halves: Sequence[tuple[float, float]], soft_mm: float) -> list[Point]:
+    """A closed outline from half its width and y at each step, alike on both sides, its corners as soft as filling makes them.
+
+    As wide and as high as before. `soft_mm`: how far along the outline a corner is spread, the deviation of a bell curve.
+    """
+    outline = both_sides(halves)
+    long = sum(math.dist(a, b) for a, b in pairwise([*outline, outline[0]]))
+    steps = max(4 * _CIRCLE, 2)
+    even = _evenly([*outline, outline[0]], steps, long)
+    reach = round(3 * soft_mm / long * steps)
+    weights = [math.exp(-0.5 * (k * long / steps / soft_mm) ** 2) for k in range(-reach, reach + 1)]
+    total = sum(weights)
+    soft = [
+        tuple(sum(w * even[(i + k) % steps][axis] for k, w in enumerate(weights, -reach)) / total for axis in (0, 1)) for i in range(steps)
+    ]
+    wide, low, high = max(w for w, _ in halves), min(y for _, y in halves), max(y for _, y in halves)
+    new_wide, new_low, new_high = max(p[0] for p in soft), min(p[1] for p in soft), max(p[1] for p in soft)
+    across, down = wide / max(new_wide, 1e-9), (high - low) / max(new_high - new_low, 1e-9)
+    return [(x * across, low + (y - new_low) * down) for x, y in soft]
+
+
+def _evenly(line: Sequence[Point], steps: int, long: float) -> list[Point]:
+    """So many places along a line, each as far from the next."""
+    found: list[Point] = []
+    walked = 0.0
+    for a, b in pairwise(line):
+        own = math.dist(a, b)
+        while len(found) < steps and len(found) * long / steps <= walked + own:
+            share = (len(found) * long / steps - walked) / own if own else 0.0
+            found.append((a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1])))
+        walked += own
+    return found + [line[-1]] * (steps - len(found))
 
 
 def both_sides(halves: Sequence[tuple[float, float]]) -> list[Point]:

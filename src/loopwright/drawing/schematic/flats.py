@@ -11,7 +11,7 @@ from loopwright.measuring.courses import Course
 from loopwright.measuring.parts import Part
 from loopwright.measuring.ranges import width_mm
 
-MOST_RINGS = 6
+MOST_RINGS, SQUARE = 6, 4
 LONG = 4.0  # a strip longer than this many times its width lies on its side
 STEPPED, STEP_STITCHES = 0.25, 3  # rows that grow at once by more than this share, and by more than this many stitches, stand as a step
 
@@ -20,14 +20,14 @@ def disc(part: Part, book: Book) -> Figure:
     """A round or cornered motif from above, with its rounds."""
     figure = Figure(name_of(part), how="disc")
     side, across = book.find(part, "side"), book.find(part, "across")
+    square = part.sides == SQUARE and across is not None  # its side is how far it is across: one of the two is told
     if part.sides and side is not None:
-        long = book.value_mm(side)
-        wide = long / math.tan(math.pi / part.sides)
+        wide = book.value_mm(across) if square and across is not None else book.value_mm(side) / math.tan(math.pi / part.sides)
         corners = polygon(part.sides, wide)
         figure.stroke("outline", corners, closed=True)
         for share in shares(part):
             figure.stroke("round", [(x * share, y * share) for x, y in corners], closed=True)
-        figure.span(side, corners[1], corners[0], "below")
+        figure.span(across if square else side, corners[1], corners[0], "below")
         reach = wide / 2
     else:
         reach = book.value_mm(across) / 2 if across is not None else part.radius_mm
@@ -131,7 +131,15 @@ def rows(own: Sequence[Part], run: Sequence[Part], book: Book, waves: Sequence[t
         if whole is not None and border:
             figure.span(whole, (left, low), (left, top), "left")
     figure.stroke("work", [(0.0, -0.35 * high), (0.0, -0.65 * high)])
-    return figure.turned() if high > LONG * 2 * (wide + border) else figure
+    return _on_its_side(figure, book) if high > LONG * 2 * (wide + border) else figure
+
+
+def _on_its_side(figure: Figure, book: Book) -> Figure:
+    """A strip, whose depth is its length."""
+    for span in figure.spans:
+        if book.entries[span.entry].told == "depth":
+            book.told(span.entry, "length")
+    return figure.turned()
 
 
 def _waved(wide: float, high: float, waves: Sequence[tuple[float, float]]) -> list[Point]:
@@ -205,4 +213,25 @@ def half_circle(own: Sequence[Part], part: Part, book: Book) -> Figure | None:
     figure.span(wide, (-reach, 0), (reach, 0), "above")
     figure.span(deep, (reach, 0), (reach, reach), "right")
     figure.stroke("work", [(0, 0.1 * reach), (0, 0.6 * reach)])
+    return figure
+
+
+def laid_out(part: Part, layout: tuple[int, int], book: Book) -> Figure | None:
+    """Motifs joined in a rectangle with their border around them, from above; None without measures."""
+    wide, long, deep = (book.find(part, name) for name in ("width", "length", "depth"))
+    if wide is None or long is None:
+        return None
+    x, y, rim = book.value_mm(wide) / 2, book.value_mm(long) / 2, part.height_mm
+    figure = Figure(name_of(part), how="joined")
+    figure.stroke("outline", [(-x, -y), (x, -y), (x, y), (-x, y)], closed=True)
+    figure.stroke("fold", [(rim - x, rim - y), (x - rim, rim - y), (x - rim, y - rim), (rim - x, y - rim)], closed=True)
+    for k in range(1, layout[0]):
+        at = (2 * k / layout[0] - 1) * (x - rim)
+        figure.stroke("round", [(at, rim - y), (at, y - rim)])
+    for k in range(1, layout[1]):
+        at = (2 * k / layout[1] - 1) * (y - rim)
+        figure.stroke("round", [(rim - x, at), (x - rim, at)])
+    figure.span(wide, (-x, y), (x, y), "below")
+    figure.span(long, (-x, -y), (-x, y), "left")
+    figure.span(deep, (x, y - rim), (x, y), "right")
     return figure

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 
 from loopwright.drawing.schematic.book import Book
 from loopwright.drawing.schematic.figure import Figure, Point, Word
-from loopwright.drawing.schematic.flats import straightened
+from loopwright.drawing.schematic.flats import STEPPED
 from loopwright.drawing.schematic.garments import RAGLAN, cuts
 from loopwright.measuring.corners import corners
 from loopwright.measuring.courses import Course
@@ -19,6 +19,9 @@ from loopwright.measuring.parts import Part
 from loopwright.measuring.ranges import width_mm
 from loopwright.model.fabric import Fabric
 from loopwright.record import record
+
+LAID = 0.5  # what of a round is seen when it is laid flat
+BEYOND = 0.04  # of a sleeve's length, that the line that measures its end lies beyond it
 
 
 @record
@@ -65,23 +68,33 @@ def _sleeves(figure: Figure, yoke: _Yoke, sleeve: Part, long: float, book: Book)
     neck = (yoke.back[0], -long - yoke.deep)
     shoulder = at(neck, 0.0, yoke.sleeve[0])
     begin = at(shoulder, yoke.deep, 0.0)
-    under = [at(begin, y, -2 * w) for w, y in straightened(_halves(sleeve.courses))]
-    over = [at(begin, y, 0.0) for _, y in straightened(_halves(sleeve.courses))]
+    edges = _edges(sleeve.courses)
+    over, under = ([at(begin, y, above[k]) for y, *above in edges] for k in (0, 1))
     outline = [neck, shoulder, *over, *reversed(under)]
     for side in (1, -1):
         figure.stroke("outline", [(side * x, y) for x, y in outline], closed=True)
-    wide = 2 * _halves(sleeve.courses)[0][0]
-    figure.span(book.find(sleeve, "depth"), at(begin, 0.0, -wide / 2), at(begin, sleeve.height_mm, -wide / 2), "within", label=0.6)
-    figure.span(book.find(sleeve, "around"), at(begin, 0.0, 0.0), at(begin, 0.0, -wide), "within", share=0.5, label=0.2)
-    figure.span(book.find(sleeve, "around at the end"), over[-1], under[-1], "within", share=0.5, label=1.9)
+    wide = LAID * sleeve.courses[0].top_mm
+    figure.span(book.find(sleeve, "depth"), at(begin, 0.0, -wide / 2), at(begin, sleeve.height_mm, -wide / 2), "within", label=0.5)
+    figure.span(book.find(sleeve, "around"), at(begin, 0.0, 0.0), at(begin, 0.0, -wide), "within", share=LAID, label=-1.0)
+    out = BEYOND * sleeve.height_mm
+    ends = [(p[0] + way[0] * out, p[1] + way[1] * out) for p in (over[-1], under[-1])]
+    figure.span(book.find(sleeve, "around at the end"), ends[0], ends[1], "within", share=LAID, label=2.0)
     aside = at(begin, 0.55 * sleeve.height_mm, -wide / 2)
     figure.words.append(Word("Sleeve", (-aside[0], aside[1]), (0.5 * sleeve.height_mm, wide)))
 
 
-def _halves(run: Sequence[Course]) -> list[tuple[float, float]]:
-    """A quarter of each round's length, and how far down it ends, mm."""
-    found, y = [(run[0].top_mm / 4, 0.0)], 0.0
+def _edges(run: Sequence[Course]) -> list[tuple[float, float, float]]:
+    """How far down each round ends, and how far above the upper edge's line its own edges lie there, mm.
+
+    Rounds that grow shorter by and by do so at the lower edge; what is drawn in at once, a cuff, stands in the middle.
+    """
+    wide, upper, y = LAID * run[0].top_mm, 0.0, 0.0
+    found = [(y, upper, upper - wide)]
     for c in run:
-        y += c.height_mm
-        found.append((c.top_mm / 4, y))
+        own = LAID * c.top_mm
+        if abs(own - wide) > STEPPED * max(own, wide):
+            upper += (own - wide) / 2
+            found.append((y, upper, upper - own))
+        wide, y = own, y + c.height_mm
+        found.append((y, upper, upper - own))
     return found

@@ -36,26 +36,45 @@ class Join:
     to: int
 
 
+_ROUNDS = re.compile(r"\b(?:rnd|round|row)s?\.?\s*(\d+)(?:\s*(?:and|to|-|–)\s*(\d+))?", re.IGNORECASE)
+
+
 def joins(figures: Sequence[Figure], words: str) -> tuple[Join, ...]:
     """What the words of making up join to what: "sew the bill to the head and the wings to the body".
 
     A piece named alone is joined to the largest; two pieces that are not named, to each other ("sew the pieces together"). Nothing where
     the words name no piece of several.
     """
+    return tuple(Join(piece, to) for piece, (to, _) in sorted(_joined(figures, words).items()) if piece != to)
+
+
+def _joined(figures: Sequence[Figure], words: str) -> dict[int, tuple[int, str]]:
+    """By piece what it is joined to, and the clause that says so."""
     main = max(range(len(figures)), key=lambda i: _area(figures[i]), default=0)
-    found: dict[int, int] = {}
+    found: dict[int, tuple[int, str]] = {}
     joining = False
     for clause in _CLAUSE.split(_OFF.sub("", words)):
         joining = _JOINED.search(clause) is not None or joining
         named = _named(figures, clause) if joining else []
         if len(named) > 1:
             piece, to = (named[1], named[0]) if named[0] == main else (named[0], named[1])
-            found.setdefault(piece, to)
+            found.setdefault(piece, (to, clause))
         elif named and named[0] != main:
-            found.setdefault(named[0], main)
+            found.setdefault(named[0], (main, clause))
     if not found and joining and len(figures) == 2 and _TOGETHER.search(words):
-        found[1 - main] = main
-    return tuple(Join(piece, to) for piece, to in sorted(found.items()) if piece != to)
+        found[1 - main] = main, words
+    return found
+
+
+def _place(placed: Placed, clause: str) -> Point:
+    """Where another piece is joined to one: in the middle of the rounds that the words name, else in its middle."""
+    levels, m = placed.figure.levels, _ROUNDS.search(clause)
+    named = [int(n) for n in m.groups() if n] if m else []
+    if not levels or not named or max(named) > len(levels):
+        return _middle(placed)
+    y = sum(levels[n - 1] for n in named) / len(named)
+    edge = [p for s in placed.figure.strokes if s.line == "outline" for p in s.points if p[0] > 0]
+    return placed.at(min(edge, key=lambda p: abs(p[1] - y)))  # at its right edge: all others lie there
 
 
 def _area(figure: Figure) -> float:
@@ -99,7 +118,7 @@ def made_up(figures: Sequence[Figure], copies: Sequence[str], words: str, room_p
     order = sorted(range(len(figures)), key=lambda i: -_area(figures[i]))
     letters = {i: LETTERS[at % len(LETTERS)] for at, i in enumerate(order)}
     names = {i: _name(letters[i], figures[i], copies[i], speech) for i in order}
-    bare = {i: Figure(names[i], [s for s in figures[i].strokes if s.line != "work"]) for i in order}
+    bare = {i: _bare(figures[i], names[i]) for i in order}
     lines: list[list[tuple[int, Figure]]] = []
     for i in order:
         again = _again(bare[i], copies[i], letters[i], i)
@@ -112,10 +131,17 @@ def made_up(figures: Sequence[Figure], copies: Sequence[str], words: str, room_p
         placed, high, _ = _beside([[(i, replace(f, name=letters[i])) for i, f in line] for line in lines], room_px)
         below = f"{' '.join(f'{names[i]}.' for i in order)} {own}"
     first = {i: next(p for j, p in placed if j == i) for i in order}
-    joined = [svg.path("join", [_middle(first[j.piece]), _middle(first[j.to])]) for j in linked]
+    said = _joined(figures, words)
+    to = {j.piece: (j.to, said[j.piece][1]) for j in linked}
+    joined = [svg.path("join", [_middle(p), _place(first[to[i][0]], to[i][1])]) for i, p in placed if i in to]
     drawn = [drawing.figure(p, Book([]), in_english("us"), captions=True) for _, p in placed]
     told, words_px = _words(below, room_px, high)
     return MadeUp((*joined, *drawn, *told), room_px, high + words_px, _says(order, names, letters, linked, speech))
+
+
+def _bare(figure: Figure, name: str) -> Figure:
+    """Its outlines alone."""
+    return replace(figure, name=name, strokes=[s for s in figure.strokes if s.line != "work"], spans=[], words=[])
 
 
 def _again(figure: Figure, told: str, letter: str, number: int) -> list[tuple[int, Figure]]:

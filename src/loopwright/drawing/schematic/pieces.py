@@ -44,6 +44,9 @@ def figures_of(fabric: Fabric, rows: Sequence[Course], cut: Sequence[Part], book
         edgings = _edgings(own, rows)
         drawn.told += [i for p in edgings for i in book.of_parts([p])]
         _Piece(fabric, rows, [p for p in own if p not in edgings], book, drawn).draw()
+    if fabric.layout is not None:
+        whole = flats.laid_out(cut[-1], fabric.layout, book)
+        drawn.figures += [whole] if whole is not None else []
     for figure in drawn.figures:
         _without_short(figure, drawn)
     drawn.told = _once(drawn.told, book)

@@ -14,6 +14,7 @@ PX_PER_MM = 96 / 25.4
 GAP_PX, LANE_PX, OUT_PX = 22.0, 22.0, 14.0
 CAPTION_PX = 26.0
 SMALLEST_SCALE = 1e-6
+NARROW = 0.8  # a letter wider than this share of its line hides it, and stands beside it
 LEAST_SHARE = 0.4  # of the scale that the width allows
 FAR_SMALLER = 6.0  # a figure that is so many times smaller than the largest is drawn larger than the rest, and says so
 STEP = 0.97
@@ -31,7 +32,10 @@ class Laid:
 
 @record
 class Placed:
-    """A figure at a place: `origin` of its millimetres on the sheet, px; its own scale, and how many times that of the sheet it is."""
+    """A figure at a place: `origin` of its millimetres on the sheet, px; its own scale, and how many times that of the sheet it is.
+
+    `over_px`: how far letters and names within it reach out at its left and right, so that lines beside it stand beyond them.
+    """
 
     figure: Figure
     spans: tuple[Laid, ...]
@@ -42,6 +46,7 @@ class Placed:
     left_px: float
     wide_px: float
     high_px: float
+    over_px: tuple[float, float] = (0.0, 0.0)
 
     def at(self, p: Point) -> Point:
         """A place of the figure on the sheet."""
@@ -74,16 +79,36 @@ def lanes(figure: Figure, labels: Sequence[str]) -> tuple[Laid, ...]:
     return tuple(found)
 
 
-def margins(spans: Sequence[Laid]) -> dict[str, float]:
-    """Room that the dimension lines and their labels take on each side, px."""
-    room = dict.fromkeys(("left", "right", "above", "below"), 4.0)
+def overhang(figure: Figure, spans: Sequence[Laid], scale: float) -> tuple[float, float]:
+    """How far letters beyond the ends of lines within a figure, and the names in it, reach out at its left and right, px."""
+    x0, _, x1, _ = figure.box
+    left, right = x0 * scale, x1 * scale
+    for laid in (s for s in spans if s.span.side == "within"):
+        (ax, ay), (bx, by) = laid.span.start, laid.span.end
+        wide = width_px(laid.label, LETTER_PX, heavy=True)
+        if not 0 <= laid.span.label <= 1:
+            end, other = ((bx, ax) if laid.span.label > 1 else (ax, bx))
+            middle = end * scale + math.copysign(wide / 2 + 8, end - other) * (abs(bx - ax) > abs(by - ay) / 4)
+            left, right = min(left, middle - wide / 2), max(right, middle + wide / 2)
+        elif abs(bx - ax) > abs(by - ay) and wide > NARROW * abs(bx - ax) * scale:  # stands beside its line
+            right = max(right, max(ax, bx) * scale + 8 + wide)
+    for word in figure.words:
+        wide, room = width_px(word.text, NAME_PX, heavy=True), word.room_mm[0] * scale
+        if wide <= room:
+            left, right = min(left, word.at[0] * scale - wide / 2), max(right, word.at[0] * scale + wide / 2)
+    return x0 * scale - left, right - x1 * scale
+
+
+def margins(spans: Sequence[Laid], over: tuple[float, float] = (0.0, 0.0)) -> dict[str, float]:
+    """Room that the dimension lines and their labels take on each side, px; `over`: what letters and names within take already."""
+    room = {"left": 4.0 + over[0], "right": 4.0 + over[1], "above": 4.0, "below": 4.0}
     for laid in spans:
         side = laid.span.side
         if side == "within":
             continue
         out = OUT_PX + laid.lane * LANE_PX
         if side in ("left", "right"):
-            room[side] = max(room[side], out + 8 + width_px(laid.label, LETTER_PX, heavy=True))
+            room[side] = max(room[side], over[side == "right"] + out + 8 + width_px(laid.label, LETTER_PX, heavy=True))
         else:
             room[side] = max(room[side], out + 8 + LETTER_PX)
     return room
@@ -109,7 +134,9 @@ def _flow(figures: Sequence[tuple[Figure, tuple[Laid, ...]]], room_px: float, sc
     for figure, spans in figures:
         x0, y0, x1, y1 = figure.box
         times = _times(_long(figure), longest)
-        own, room = scale * times, margins(spans)
+        own = scale * times
+        over = overhang(figure, spans, own)
+        room = margins(spans, over)
         caption = CAPTION_PX * (1 + (times > 1)) if captions else 0.0
         wide = (x1 - x0) * own + room["left"] + room["right"]
         level = [width_px(s.label, LETTER_PX, heavy=True) for s in spans if s.span.side in ("above", "below")]
@@ -121,7 +148,7 @@ def _flow(figures: Sequence[tuple[Figure, tuple[Laid, ...]]], room_px: float, sc
             x, y, line = 0.0, y + line + GAP_PX, 0.0
         slack = (wide - room["left"] - room["right"] - (x1 - x0) * own) / 2
         place = x + room["left"] + max(0.0, slack) - x0 * own, y + caption + room["above"] - y0 * own
-        placed.append(Placed(figure, spans, place, own, times, y, x, wide, high))
+        placed.append(Placed(figure, spans, place, own, times, y, x, wide, high, over))
         x, line = x + wide + GAP_PX, max(line, high)
         widest = max(widest, x - GAP_PX)
     return Sheet(tuple(placed), widest, y + line, scale)

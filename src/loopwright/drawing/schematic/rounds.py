@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from itertools import pairwise
 
 from loopwright.drawing.schematic.book import SAME, Book
-from loopwright.drawing.schematic.figure import Figure, Point, Side, Word, both_sides, rounded
+from loopwright.drawing.schematic.figure import Figure, Point, Side, Word, rounded
 from loopwright.drawing.schematic.flats import name_of, straightened
 from loopwright.drawing.ways import is_bottom
 from loopwright.measuring.courses import Course
@@ -18,6 +18,8 @@ from loopwright.record import record
 
 _TILT = math.radians(40)  # of a thumb against the hand, by eye
 _DOME = 12
+CLEAR = 0.6  # of the room beside a line across, that its letter leaves to a name
+SOFT_ROUNDS = 2.0  # how soft filling makes corners, in heights of a round, by eye
 LAID = 0.5  # what of a round is seen when it is laid flat
 
 
@@ -105,11 +107,11 @@ def _finish(laid: _Laid, body: Sequence[Part], branches: Sequence[Part], book: B
 def _name(laid: _Laid, part: Part, before: float) -> None:
     if any(w.text == name_of(part) for w in laid.figure.words):
         return
-    y = (before + laid.y) / 2
-    crossed = any(s.side == "within" and min(before, laid.y) < s.start[1] < max(before, laid.y) for s in laid.figure.spans)
-    share = 0.5 if crossed else 1.0
+    low, high = sorted((before, laid.y))
+    lines = sorted(s.start[1] for s in laid.figure.spans if s.side == "within" and low < s.start[1] < high)
+    deep, y = max((b - a, (a + b) / 2) for a, b in pairwise([low, *lines, high]))  # the name stands clear of lines across
     left, right = laid.line(_half_at(laid.halves, y), y)
-    laid.figure.words.append(Word(name_of(part), ((left[0] + right[0]) / 2, y), (right[0] - left[0], share * abs(laid.y - before))))
+    laid.figure.words.append(Word(name_of(part), ((left[0] + right[0]) / 2, y), (right[0] - left[0], deep if not lines else CLEAR * deep)))
 
 
 def _crown(laid: _Laid, part: Part, book: Book) -> None:
@@ -172,8 +174,9 @@ def _band(laid: _Laid, part: Part, book: Book) -> None:
     """A strip of rows joined into a ring, worked on along its side: as wide as its length laid flat, as deep as it is wide."""
     half, deep = LAID * part.height_mm / 2, part.courses[0].top_mm
     laid.halves += [(half, laid.y), (half, laid.y + laid.way * deep)]
-    laid.figure.span(book.find(part, "depth"), (-half, laid.y), (half, laid.y), "below" if laid.way < 0 else "above", share=LAID)
-    laid.figure.span(book.find(part, "width"), (half, laid.y), (half, laid.y + laid.way * deep), "right")
+    around = book.told(book.find(part, "depth"), "around")  # its rows go up along the way around
+    laid.figure.span(around, (-half, laid.y), (half, laid.y), "below" if laid.way < 0 else "above", share=LAID)
+    laid.figure.span(book.told(book.find(part, "width"), "depth"), (half, laid.y), (half, laid.y + laid.way * deep), "right")
     laid.y += laid.way * deep
     arrow_y = laid.y - laid.way * 0.8 * deep
     laid.figure.stroke("work", [(-0.4 * half, arrow_y), (0.4 * half, arrow_y)])
@@ -204,7 +207,7 @@ def _thumb(laid: _Laid, body: Sequence[Part], part: Part, book: Book) -> None:
     edges = [beside(shoulder, wide / 2), beside(tip, end), beside(tip, -end), beside(shoulder, -wide / 2)]
     laid.figure.stroke("outline", [(half, middle[1] - laid.way * foot), *edges, (half, middle[1] + laid.way * foot)])
     low, top = edges[0], edges[-1]
-    laid.figure.span(book.find(part, "around"), top, low, "within", share=LAID, label=1.5)
+    laid.figure.span(book.find(part, "around"), top, low, "within", share=LAID, label=2.0)
     laid.figure.span(book.find(part, "depth"), middle, tip, "within")
     laid.figure.words.append(Word(name_of(part), (tip[0], tip[1] + laid.way * wide * 0.5)))
 
@@ -244,7 +247,9 @@ def stuffed(body: Sequence[Part], book: Book) -> Figure | None:
         z += max(0.0, c.height_mm**2 - (own - radius) ** 2) ** 0.5
         radius = own
         halves.append((radius, z))
-    figure.stroke("outline", both_sides(rounded(straightened(halves))), closed=True)
+    soft = SOFT_ROUNDS * sum(c.height_mm for c in run) / len(run)
+    figure.stroke("outline", rounded([*halves, (0.0, z)], soft), closed=True)
+    figure.levels = [y for _, y in halves[1:]]
     wide, at = max(halves)
     figure.span(tall, (wide, 0), (wide, stuffed_height_mm(run)), "right")
     figure.span(across, (-wide, at), (wide, at), "below")

@@ -5,6 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from loopwright.drawing.rounds import FabricPicture
     from loopwright.grading.gauge import StitchSizes
     from loopwright.model.fabric import Fabric
@@ -19,8 +21,8 @@ def bring() -> None:
     from loopwright.drawing.rounds import fabric  # noqa: F401, PLC0415 - brings the solver
 
 
-def draw_cover(fabric: Fabric, sizes: StitchSizes, title: str) -> FabricPicture:
+def draw_cover(fabric: Fabric, sizes: StitchSizes, title: str, palette: Mapping[str, tuple[int, int, int]]) -> FabricPicture:
     """The fabric as it looks, small and quickly made; the same bytes for the same fabric, as long as its shape comes to rest in time."""
     from loopwright.drawing.rounds import fabric_picture  # noqa: PLC0415 - brings the solver
 
-    return fabric_picture(fabric, sizes, width_px=WIDTH_PX, title=title, budget_s=BUDGET_S, triangles=TRIANGLES)
+    return fabric_picture(fabric, sizes, palette=palette, width_px=WIDTH_PX, title=title, budget_s=BUDGET_S, triangles=TRIANGLES)

@@ -140,7 +140,8 @@ class Drawings:
         """Begins to draw the cover, while charts are drawn here."""
         fabric, sizes = self.measured.fabrics[self.sample], self.measured.gauge.sizes
         if self._covering is None and not self._cover and fabric is not None and sizes is not None:
-            self._covering = self._beside.submit(draw_cover, fabric, sizes, self.measured.document.title or "")
+            document = self.measured.document
+            self._covering = self._beside.submit(draw_cover, fabric, sizes, document.title or "", charting.palette_of(document))
 
     @property
     def drawn_cover(self) -> Drawn | None:
