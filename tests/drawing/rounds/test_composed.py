@@ -114,3 +114,35 @@ def test_a_triangular_shawl_is_pinned_out(worked):
     edge = points[points[:, 1] > points[:, 1].max() - 0.01 * high]
     assert np.ptp(edge[:, 0]) > 0.95 * wide  # straight along the top
     assert "Pinned out" in fabric_picture(design.fabrics[0], design.sizes, width_px=120, budget_s=5).description
+
+
+DOILY = (
+    "Ch 6, join with sl st to form a ring.\nRnd 1: Ch 3 (counts as dc), 15 dc in ring; join with sl st to top of ch-3. (16 dc)\n"
+    "Rnd 2: Ch 4 (counts as dc and ch 1), *dc in next st, ch 1; rep from * around; join with sl st to 3rd ch of ch-4. (16 dc)\n"
+    "Rnd 3: Ch 1, sc in same st, *ch 5, sk next dc, sc in next dc; rep from * around, ending with ch 5; join with sl st to first sc. (8 sc)\n"
+)
+GRANNY = (
+    "Ch 4, join with sl st to form a ring.\nRnd 1: Ch 3 (counts as dc), 2 dc in ring, ch 2, (3 dc in ring, ch 2) 3 times; join with sl st to top of ch-3. (12 dc)\n"
+    "Rnd 2: Sl st in next 2 dc and in ch-2 sp, ch 3 (counts as dc), (2 dc, ch 2, 3 dc) in same sp, *(3 dc, ch 2, 3 dc) in next ch-2 sp; rep from * around; join. (24 dc)\n"
+)
+
+
+def test_lace_in_rounds_is_shown_as_it_is_blocked():
+    laid = laid_out(of(DOILY), StitchSizes(5.0, 10.0, "dc"))
+    deep = np.ptp(laid.body.points, axis=0)
+    assert laid.flat
+    assert min(deep) < 0.01 * max(deep)
+
+
+def test_a_motif_with_corners_stands_on_a_side():
+    fabric = of(GRANNY)
+    laid = laid_out(fabric, StitchSizes(5.0, 10.0, "dc"))
+    seen = composed(laid).points
+    last = laid.rows[-1].index
+    ring = seen[laid.nodes_of(last)]
+    middle = seen[laid.body.node_of[laid.body.node_of >= 0]].mean(axis=0)
+    far = ring[np.argsort(-np.linalg.norm(ring - middle, axis=1))[:4]] - middle
+    flat = [axis for axis in range(3) if np.ptp(ring[:, axis]) > 1.0]
+    assert len(flat) >= 2
+    across, up = far[:, flat[0]], far[:, flat[1]]
+    assert np.abs(np.degrees(np.arctan2(np.abs(up), np.abs(across))) - 45).max() < 12  # corners lie on the diagonals

@@ -234,7 +234,7 @@ def test_open_mesh_is_seen_from_above_as_wide_and_as_high_as_it_is():
 
 def test_stitches_between_holes_are_lines_in_their_round():
     last = round_drawings(of(MESH), StitchSizes(5.5, 11.0, "dc"))[-1]
-    assert len(outlines(last.svg, "lace")) == 11
+    assert len(outlines(last.svg, "lace")) == 12
 
 
 def test_rows_lie_level_where_one_edge_slants():

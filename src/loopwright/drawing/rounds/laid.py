@@ -27,6 +27,8 @@ FEWEST_IN_PLANE, THICKEST = 3, 0.1
 """Nodes that make a plane; how thick what lies in one may be, against its depth (by eye)."""
 OPEN = 0.3
 """Ends of rows so far apart, as a share of their length, tell which way they lie."""
+LACE = 8
+"""Rounds of which more than one place in so many is a chain are lace (by eye)."""
 SPREADS = 3
 """A piece that begins in one point and grows so many times over hangs from there, as a shawl does."""
 
@@ -67,11 +69,25 @@ def laid_out(
     rows = courses(fabric, sizes)
     found = parts(fabric, rows)
     flat = not any(_stands(p, found, rows) for p in found)
-    given = shape if shape is not None else relax(fabric, sizes, RelaxOptions(flat=rows_alone(found), budget_s=budget_s))
+    given = _pinned_lace(fabric, sizes, found, budget_s) if flat else None
+    if given is None:
+        given = shape if shape is not None else relax(fabric, sizes, RelaxOptions(flat=rows_alone(found), budget_s=budget_s))
     up = opening_up if opening_up is not None else stands_open(title, found[0].section if found else None)
     body = stood(given, opening_up=up and not flat)
     pinned = blocked(fabric, sizes, found, body) if flat else None
     return LaidOut(fabric, rows, found, pinned or body, flat, pinned is not None)
+
+
+def _pinned_lace(fabric: Fabric, sizes: StitchSizes, found: Sequence[Part], budget_s: float) -> Shape | None:
+    """Lace in rounds as it is blocked; None for anything else, and for what is too full for the plane: that is shown as it falls."""
+    if len({p.piece for p in found}) != 1 or not any(p.kind == "disc" and _is_lace(p) for p in found):
+        return None
+    pinned = relax(fabric, sizes, RelaxOptions(flat=True, budget_s=budget_s))
+    return pinned if pinned.settled or pinned.why == "time" else None
+
+
+def _is_lace(part: Part) -> bool:
+    return sum(c.chains for c in part.courses) * LACE > sum(c.places for c in part.courses)
 
 
 def _stands(part: Part, found: Sequence[Part], rows: Sequence[Course]) -> bool:
@@ -122,9 +138,22 @@ def facing(laid: LaidOut, part: Part | None) -> Floats:
         z = plane
     way = _way(laid, part)
     along = unit(way - (way @ z) * z, (1.0, 0.0, 0.0))
+    if part.sides:
+        along = _on_a_side(laid, part, z, along)
     if part.kind in ("disc", "oval"):
         return np.stack((along, np.cross(z, along), z))
     return np.stack((np.cross(along, z), along, z))
+
+
+def _on_a_side(laid: LaidOut, part: Part, z: Floats, along: Floats) -> Floats:
+    """What is level where a motif stands on one of its sides: of those the direction nearest to `along`."""
+    ring, many = laid.body.points[laid.nodes_of(part.courses[-1].index)], part.sides
+    at = [min(len(ring) - 1, round(c.at * len(ring))) for c in part.corners]
+    out, across = ring[at] - ring.mean(axis=0), np.cross(z, along)
+    turned = np.angle(np.exp(1j * many * np.arctan2(out @ across, out @ along)).sum()) / many + math.pi / 2 - math.pi / many
+    step = 2 * math.pi / many
+    turned -= step * round(turned / step)
+    return np.asarray(along * math.cos(turned) + across * math.sin(turned))
 
 
 def _level(laid: LaidOut, part: Part) -> Floats:
