@@ -102,6 +102,18 @@ TODAY: list[tuple[str, str, list[int]]] = [
     ("words that make nothing, 2", ring(12) + "Rnd 2: sc in each st around (12). Do not fasten off.", [12, 12]),
     ("words that make nothing, 3", "Ch 20, join with sl st to form a ring, taking care not to twist the chain.\nRnd 1: Sc in each ch around. (20)\nChange colors.\nRnd 2: Sc around with color B. (20)", [20, 20]),
     ("words that make nothing, 4", ring(12) + "Rnd 2: Ch 1, rotate, sc in each st of the previous round (12)", [12, 12]),
+    ("told as one talks", ring(6) + (
+        "Rnd 2: Place 2 sc in each stitch around. You will have 12 stitches.\n"
+        "Rnd 3: Work 1 sc in the first stitch and 2 sc in the next stitch; repeat this all the way around. (18 stitches)\n"
+        "Rnd 4: Sc in each of the next 2 sts, then 2 sc in the next one. Repeat from * to the end of the round for a total of 24 sts.\n"
+        "Rnd 5: sc in next 3 sts, inc, repeat around, giving you 30 sts."), [6, 12, 18, 24, 30]),
+    ("in the base of the chain, between the brackets", (
+        "Rnd 1: Ch 3 (counts as 1st dc here & throughout), 11 dc in ring, sl st to top of ch-3. (12 dc)\n"
+        "Rnd 2: Ch 3, dc in base of ch 3, 2 dc in each st around, sl st to top of ch-3. (24 dc)\n"
+        "Rnd 3: Ch 3, 2 dc in next st, [dc in next st, 2 dc in next st] rep between [ ] around, join. (36 dc)"), [12, 24, 36]),
+    ("shaping at one end", FLAT + (
+        "Row 2: Ch 1, dec 1, sc across, turn. (19)\nRow 3: Ch 1, sc to last 2 sts, dec, turn. (18)\nRows 4-7: Rep Rows 2-3. (14)\n"
+        "Row 8: Decrease 1 st at beginning of row, turn. (13)"), [19, 18, 17, 16, 15, 14, 13]),
 ]
 
 

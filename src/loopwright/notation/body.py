@@ -29,7 +29,7 @@ from loopwright.notation.stitches import UNSEEN, first_chain, kind_before, kind_
 from loopwright.notation.things import LOOPS_ONLY, loop_words, thing, underside_words
 from loopwright.notation.turns import in_turn
 
-QUIET = FILLER | frozenset("and with for so from hook yarn this rnd row round counting made last ending".split())
+QUIET = FILLER | frozenset("and with for so from hook yarn this rnd row round counting made last ending even".split())
 KNOWN = QUIET | frozenset(END_WORDS)  # words that are never unknown
 
 
@@ -111,6 +111,9 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         return Mark("turn", span=cur.span_from(start))
     if low in ("join", "unite", "close") or low == "sl" and cur.low(1) == "to":
         return join(cur, before)
+    if low == "place" and cur.kind(1) in ("num", "blank"):  # "place 2 sc in each stitch"
+        cur.at += 1
+        return None
     if low == "rotate":  # to go along another edge: the words say which
         cur.at += 1
         return Mark("note", span=cur.span_from(start))

@@ -24,6 +24,7 @@ _GAP, _SPACE = Thing("gap"), Thing("sp")
 
 def to_end(cur: Cursor, inside: tuple[Node, ...], start: int) -> Node:
     """A repeat along the row, to its end or until so much is left ("across to last 3 sts"); `start`: its first token."""
+    cur.skip("this", "all", "the", "way") if cur.low() in ("this", "all") else None
     cur.skip("around", "across", "round", "along", "the", "row", "rnd", "entire", "ch", "chain", "all")
     stop = stop_at(cur)
     if stop is not None:
@@ -31,7 +32,7 @@ def to_end(cur: Cursor, inside: tuple[Node, ...], start: int) -> Node:
     left = left_words(cur)
     if left is not None:
         return Repeat(inside, "left", left=left[0], left_of=left[1], span=cur.span_from(start))
-    cur.skip("to", "end", "of", "the", "row", "rnd", "round")
+    cur.skip("to", "end", "of", "the", "row", "rnd", "round", "way", "around", "across")
     return Repeat(inside, "end", span=cur.span_from(start))
 
 
