@@ -30,8 +30,14 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
 def _part(pattern: Pattern, part: Part) -> Iterator[Finding]:
     last: int | None = None
     previous: Row | None = None
+    second: int | None = None  # rows of which every second one was told at once: even or odd
     for _, row in part.rows:
         label = row.label
+        if label is not None and label.alternate:
+            told = label.first.at(0) if label.first is not None else None
+            second = told % 2 if told is not None else int(label.alternate == "odd")
+            if told is None:
+                continue
         if label is None or label.first is None:
             # "Next row" and rows without a label count, but what follows them is not sure
             last = None if label is None or last is None or len(label.how_many.values) != 1 else last + (label.how_many.at(0) or 1)
@@ -43,6 +49,8 @@ def _part(pattern: Pattern, part: Part) -> Iterator[Finding]:
             last, previous = None, row
             continue
         again = first == 1 and (last != 1 or _begins(pattern, previous, row))  # a new piece without a heading
+        if last is not None and first == last + 2 and second == (last + 1) % 2:
+            last += 1
         if last is not None and first != last + 1 and not again and not _between(pattern, previous, row):
             yield _finding(row, label, first, last)
         last = end

@@ -13,6 +13,11 @@ def label(voice: Voice, told: Label, side: str | None) -> str:
     """What stands before a row: "Rnd 3: ", "Rows 4-7 (8, 9): ", "Next 3 rows (RS): "."""
     mark = voice.say("side", side=voice.say(side)) if side else ""
     kind = told.kind if told.kind in ("row", "rnd") else ""
+    if told.alternate:
+        rows = {"row": voice.say(f"{kind or 'row'}_in_text"), "rows": voice.say(f"{kind or 'row'}s_in_text")}
+        if told.first is None:
+            return capital(voice.say(f"label_{told.alternate}", side=mark, **rows))
+        return voice.say("label_alternate", word=_word(voice, kind, many=False), first=voice.num(told.first), side=mark, **rows)
     if told.first is None:
         one = voice.single(told.how_many) == 1
         word = voice.say(f"{kind or 'row'}{'' if one else 's'}_in_text")

@@ -2,6 +2,9 @@
 # Instructions in the infinitive. A space that does not break stands before : and ; "de le" melts in terms/languages/fr.toml.
 label_one = { $word } { $first }{ $side }{ "\u00A0" }:{ " " }
 label_two = { $word } { $first }{ and }{ $last }{ $side }{ "\u00A0" }:{ " " }
+label_alternate = { $word } { $first }{ and_alternate }{ $side }{ "\u00A0" }:{ " " }
+label_even = { even_rows }{ $side }{ "\u00A0" }:{ " " }
+label_odd = { odd_rows }{ $side }{ "\u00A0" }:{ " " }
 label_range = { $word } { $first } à { $last }{ $side }{ "\u00A0" }:{ " " }
 rows_range = { $a } à { $b }
 join_sep = { "\u00A0" };{ " " }
@@ -13,6 +16,9 @@ rnds = Tours
 row_in_text = rang
 rnd_in_text = tour
 rows_in_text = rangs
+and_alternate = { " " }et ensuite un { $row } sur deux
+even_rows = { $rows } pairs
+odd_rows = { $rows } impairs
 rnds_in_text = tours
 label_next = { BY($word-k, rnd_in_text: "Tour", other: "Rang") } suivant{ $side }{ "\u00A0" }:{ " " }
 label_shaping = { BY($word-k, rnd_in_text: "Tour", other: "Rang") } { BY($op-k, inc: "d’augmentations", other: "de diminutions") }{ $side }{ "\u00A0" }:{ " " }
