@@ -21,6 +21,9 @@ SQUARE = (
 )
 FLAT = "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\n"
 
+TWO = "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10)\nRow 2: Ch 1, sc in each st across, turn. (10)\n"
+THREE = TWO + "Row 3: Ch 1, dc across, turn. (10)\n"
+
 TODAY: list[tuple[str, str, list[int]]] = [
     ("so often behind a stitch, 1", ring(6) + "Rnd 2: 2 sc, inc x4 (10)", [6, 10]),
     ("so often behind a stitch, 2", ring(6) + "Rnd 2: 2 sc, inc 4x (10)", [6, 10]),
@@ -114,7 +117,60 @@ TODAY: list[tuple[str, str, list[int]]] = [
     ("shaping at one end", FLAT + (
         "Row 2: Ch 1, dec 1, sc across, turn. (19)\nRow 3: Ch 1, sc to last 2 sts, dec, turn. (18)\nRows 4-7: Rep Rows 2-3. (14)\n"
         "Row 8: Decrease 1 st at beginning of row, turn. (13)"), [19, 18, 17, 16, 15, 14, 13]),
+    ("so many rows as another, 1", TWO + "Work a further 5 rows as Row 2.", [10, 10, 10, 10, 10, 10, 10]),
+    ("so many rows as another, 2", TWO + "Work 5 more rows as row 2.", [10, 10, 10, 10, 10, 10, 10]),
+    ("so many rows as another, 3", TWO + "Work another 5 rows as Row 2.", [10, 10, 10, 10, 10, 10, 10]),
+    ("so many rows as another, 4", TWO + "Continue with row 2 until you have 8 rows.", [10, 10, 10, 10, 10, 10, 10, 10]),
+    ("so many rows as another, 5", TWO + "Continue repeating Row 2 until Row 10.", [10, 10, 10, 10, 10, 10, 10, 10, 10, 10]),
+    ("so often more, 1", TWO + "Repeat Row 2, 5x.", [10, 10, 10, 10, 10, 10, 10]),
+    ("so often more, 2", TWO + "Repeat row 2 - 5 more times.", [10, 10, 10, 10, 10, 10, 10]),
+    ("so often more, 3", TWO + "Repeat Row 2 (5 more times).", [10, 10, 10, 10, 10, 10, 10]),
+    ("so often more, 4", TWO + "Rep row 2, 4 more times.", [10, 10, 10, 10, 10, 10]),
+    ("so often more, 5", TWO + "Repeat Row 2 through Row 10.", [10, 10, 10, 10, 10, 10, 10, 10, 10, 10]),
+    ("so often more, 6", TWO + "Repeat Row 2 until you have completed 12 rows total.", [10, 10, 10, 10, 10, 10, 10, 10, 10, 10, 10, 10]),
+    ("so often more, 7", TWO + "Repeat Row 2 until you've got 12 rows.", [10, 10, 10, 10, 10, 10, 10, 10, 10, 10, 10, 10]),
+    ("so often more, 8", TWO + "Repeat Row 2 for the next 8 rows.", [10, 10, 10, 10, 10, 10, 10, 10, 10, 10]),
+    ("so often more, 9", THREE + "Rep rows 2 and 3, 3 more times.", [10, 10, 10, 10, 10, 10, 10, 10, 10]),
+    ("so many more rows, 1", TWO + "Repeat Row 2 for 8 more rows.", [10, 10, 10, 10, 10, 10, 10, 10, 10, 10]),
+    ("so many more rows, 2", THREE + "Repeat Rows 2 & 3 for 8 more rows.", [10, 10, 10, 10, 10, 10, 10, 10, 10, 10, 10]),
+    ("rows in turn, 1", THREE + "Rows 4-9: Alternate Rows 2 and 3.", [10, 10, 10, 10, 10, 10, 10, 10, 10]),
+    ("rows in turn, 2", THREE + "Rows 4-9: Continue alternating Rows 2 and 3.", [10, 10, 10, 10, 10, 10, 10, 10, 10]),
+    ("rows in turn, 3", THREE + "Rows 4-9: Repeat the pattern of Rows 2 and 3.", [10, 10, 10, 10, 10, 10, 10, 10, 10]),
+    ("rows in turn, 4", THREE + "Rows 4-11: repeat [row 2-3] 4x", [10, 10, 10, 10, 10, 10, 10, 10, 10, 10, 10]),
+    ("the remaining stitches, 1", ring(6) + "Rnd 2: 2 inc, sc in remaining 4 sts (8)", [6, 8]),
+    ("the remaining stitches, 2", ring(6) + "Rnd 2: 2 inc, sc in the remaining 4 sts (8)", [6, 8]),
+    ("the remaining stitches, 3", ring(6) + "Rnd 2: 2 inc, sc in rem 4 sts (8)", [6, 8]),
+    ("brackets to the end, 1", ring(12) + "Rnd 2: (1 sc, inc) all the way around", [12, 18]),
+    ("brackets to the end, 2", ring(12) + "Rnd 2: [1 sc, inc] until end", [12, 18]),
+    ("brackets to the end, 3", ring(12) + "Rnd 2: [1 sc, inc] continue around", [12, 18]),
+    ("a row in brackets, 1", "R1 [6sc in MR] <6>\nR2 [inc x6] <12>\nR3 [12sc] <12>", [6, 12, 12]),
+    ("a row in brackets, 2", ring(12) + "Rnd 2: (12 sc) [12]", [12, 12]),
+    ("a count behind a chain, 1", "Rnd 1: Ch 3 (counts as dc), 11 dc in magic ring, sl st to 3rd ch. 12 dc\nRnd 2: Ch 1, sc around. (12)", [12, 12]),
+    ("until so many are left, 1", TWO + "Row 3: Ch 1, dec, sc until last 2 sts, dec. (8)", [10, 8]),
+    ("until so many are left, 2", TWO + "Row 3: Ch 1, dec, sc until 2 sts rem, dec. (8)", [10, 8]),
+    ("until so many are left, 3", TWO + "Row 3: Ch 1, dec, sc in each st until there are 2 sts left, dec. (8)", [10, 8]),
+    ("the last one left out, 1", "Rnd 1: (Sc, ch 3) 6 times in magic ring, join. (6 sc)\nRnd 2: Ch 1, sc in same st, *3 sc in next ch-3 sp, sc in next sc; rep from * around, omitting last sc; join. (24 sc)", [6, 24]),
+    ("talk between rows, 1", ring(6) + "Now we are going to increase in every stitch.\nRnd 2: Inc in every st. (12)", [6, 12]),
+    ("talk between rows, 2", ring(6) + "From now on you will decrease.\nRnd 2: Inc in every st. (12)", [6, 12]),
+    ("talk between rows, 3", ring(6) + "In this round you'll work 9 sc.\nRnd 2: Inc in every st. (12)", [6, 12]),
+    ("talk between rows, 4", ring(6) + "We will be working in sc from here.\nRnd 2: Inc in every st. (12)", [6, 12]),
+    ("two rounds, 1", ring(6) + "Rnd 2: inc x 6 (12)\nRnd 3 + 4: sc around (12)", [6, 12, 12, 12]),
+    ("from your hook, 1", "Ch 12.\nRow 1: Sc in the second chain from your hook and in each chain across. (11)", [11]),
 ]
+
+UK: list[tuple[str, str, list[int]]] = [
+    ("chain spaces without a hyphen, 1", "Round 1: (3tr, 2ch) 4 times into magic ring, ss to join. (12tr)\nRound 2: 1ch, *1dc in each of next 3tr, 3dc in next 2ch sp; rep from * to end, ss to join. (24dc)", [12, 24]),
+    ("chain spaces without a hyphen, 2", "Round 1: (3tr, 2ch) 4 times into magic ring, ss to join. (12tr)\nRound 2: ss to 2ch sp, 3ch, (1tr, 2ch, 2tr) in same sp, *1tr in each of next 3tr, (2tr, 2ch, 2tr) in 2ch sp; rep from * twice, 1tr in each of next 3tr, ss to join. (28tr)", [12, 28]),
+    ("chain spaces without a hyphen, 3", "Round 1: (3tr, 2ch) 4 times into magic ring, ss to join. (12tr)\nRound 2: 1ch, 5dc in each 2ch-sp around, ss to join. (20dc)", [12, 20]),
+    ("chain spaces without a hyphen, 4", "Round 1: (3tr, 2ch) 4 times into magic ring, ss to join. (12tr)\nRound 2: 1ch, 5dc in each 2ch space around, ss to join. (20dc)", [12, 20]),
+]
+
+
+@pytest.mark.parametrize(("text", "counts"), [w[1:] for w in UK], ids=[w[0] for w in UK])
+def test_uk_words_too(text: str, counts: list[int]) -> None:
+    report = work(read(Source.of(text), "uk"))
+    assert [r.counts[0] for r in report.rows] == counts
+    assert [f.code for f in report.findings if f.code[0] == "W"] == []
 
 
 @pytest.mark.parametrize(("text", "counts"), [w[1:] for w in TODAY], ids=[w[0] for w in TODAY])

@@ -27,6 +27,7 @@ from loopwright.notation.stitches import NOTE_WORDS
 
 MAX_DEPTH = 12
 SHAPES = frozenset("shell fan scallop cluster popcorn puff bobble picot v-st cross-st petal point pineapple".split())
+_AROUND = frozenset("around across end way".split())
 REMARKS = frozenset("increased decreased made completed formed".split())
 
 
@@ -89,8 +90,11 @@ def bracket(cur: Cursor, before: list[Node]) -> Node | None:
             n, more = cur.take().value
             return Repeat((group,), "more" if more else "times", Num((n,)), span=cur.span_from(start))  # "(ch 3, 3 dc, ch 3, sl st) in ring 5 times"
         return group
-    if cur.low() in END_WORDS or cur.low() == "to":
+    if cur.low() in END_WORDS or cur.low() == "to" or cur.low() in ("all", "until", "till", "continue") and _AROUND & {cur.low(1), cur.low(2), cur.low(3)}:
+        cur.skip("continue", "until", "till")
         return to_end(cur, inside, start)
+    if not before and cur.done and len(inside) == 1:
+        return Repeat(inside, "once", span=cur.span_from(start))  # a whole row in brackets: "[12 sc]"
     if len(inside) == 1 and isinstance(inside[0], Make) and inside[0].place is None and inside[0].n.at(0) not in (None, 1):
         return Group(inside, Place("next", ONE), span=cur.span_from(start))
     once = Repeat(inside, "once", span=cur.span_from(start))

@@ -49,7 +49,7 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
     if re.search(r"\b(?:until|till)\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))
     bracket = m["lead"] in "([{<"
-    if not bracket and re.search(r"(?<!of )(?<!in )(?<!end )(?<!turning )(?<!each )(?<!\d )(?<!\d-)\bch(?:ain)?\s*$", text[start : m.start()], re.IGNORECASE):
+    if not bracket and re.search(r"(?<!of )(?<!in )(?<!end )(?<!turning )(?<!each )(?<!1st )(?<!2nd )(?<!3rd )(?<!4th )(?<!5th )(?<!\d )(?<!\d-)\bch(?:ain)?\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))
     if bracket and re.search(r"(?:\d,?|[{}])\s*$", text[start : m.start()]) and sizes > 1:
         return Printed((), end, Span(end, end))

@@ -55,7 +55,7 @@ _INSTRUCTIONS = frozenset("Make Chain Group Repeat Ring Join Skip Either EdgeRun
 _HEAD = re.compile(r"(?P<name>[A-Z][A-Za-z ]{1,30}):\s*(?P<value>\S.*)$")
 _FITS = re.compile(r"(?:to fit|fits|actual|left as it is)\b", re.IGNORECASE)
 _MORE_FACTS = re.compile(r"(?<=[.;)])\s+(?=(?:Gauge|Tension|Hook|Yarn|Terms|Sizes?|Finished size|Finished measurements)\s*:)")  # told in one line
-_FIRST_SIZE = re.compile(r"\s*([^,;()\[\]]+?)\s*[(\[](?!(?:to\s+)?fits?\b|about|approx|finished|shown|\d+\s*[-–])([^()\[\]]+)[)\]]\s*(months?|mths?|mos?|years?|yrs?|cm|in(?:ches)?)?\s*(?:\.(?:\s+[A-Z].*)?)?\s*$", re.IGNORECASE)
+_FIRST_SIZE = re.compile(r"\s*([^,;()\[\]]+?)\s*[(\[](?!(?:to\s+)?fits?\b|about|approx|finished|shown|\d+\s*[-–](?!\s*\d+\s*(?:m|mths?|mos?|months?|y|yrs?|years?)\b))([^()\[\]]+)[)\]]\s*(months?|mths?|mos?|years?|yrs?|cm|in(?:ches)?)?\s*(?:\.(?:\s+[A-Z].*)?)?\s*$", re.IGNORECASE)
 _FIT = re.compile(r"\{(?P<blank>[^{}]+)\}:\s*(?P<sentence>\S.*)$")
 _HEAD_NAMES = frozenset(
     "size sizes worked in gauge tension hook yarn terms turning chain abbreviations special stitches notes note materials colours colors "

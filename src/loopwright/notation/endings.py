@@ -23,10 +23,13 @@ _TITLE = re.compile(
 )
 
 
+_GOES_ON = re.compile(r"\s*,\s*(?:\d+\s+)?(?:dec|inc|invdec|(?:sc|hdc|dc|tr|htr|dtr)(?:\d+tog)?)\b", re.IGNORECASE)  # the row is told further
+
+
 def until(words: str, dialect: Dialect) -> RowOrder | None:
     """The order that words give which name the count it ends with; None when they give none."""
     m = _UNTIL.match(words)
-    if m is None or re.search(r"\bfrom\b", m["mid"]):
+    if m is None or re.search(r"\bfrom\b", m["mid"]) or _GOES_ON.match(words, m.end()):
         return None
     noun = m["noun"].lower().strip(". ")
     if noun in ("inches", "inch", "ins", "in", "cm", "mm", "yards", "more", "times"):

@@ -20,7 +20,7 @@ _NUMBERS = "|".join(sorted(words()["numbers"], key=len, reverse=True))
 _OPEN = re.compile(r"(?P<word>r|rnd|row|round)\s*(?P<first>\d{1,9})(?:\s*(?:-|–|&)\s*r?(?P<last>\d{1,9}))?\s+(?=[\d(*\[]|[a-z]+\b)", re.IGNORECASE)
 _LABEL = re.compile(
     rf"""(?:
-      (?P<word>{_WORD}|r)\s*\.?\s*(?P<first>\d{{1,9}}|\{{[^{{}}\n]+\}})(?P<firsts>{_LIST})?(?:\s*(?P<join>-|–|—|to|through|thru|and|&)\s*(?:{_WORD}|r)?\s*(?P<last>\d{{1,9}}|[–—-](?=\s?[(\[])|\{{[^{{}}\n]+\}})(?P<lasts>{_LIST})?)?(?P<alt>{_ALT})?
+      (?P<word>{_WORD}|r)\s*\.?\s*(?P<first>\d{{1,9}}|\{{[^{{}}\n]+\}})(?P<firsts>{_LIST})?(?:\s*(?P<join>-|–|—|to|through|thru|and|&|\+|/)\s*(?:{_WORD}|r)?\s*(?P<last>\d{{1,9}}|[–—-](?=\s?[(\[])|\{{[^{{}}\n]+\}})(?P<lasts>{_LIST})?)?(?P<alt>{_ALT})?
     | (?P<ofirst>\d{{1,9}})(?:st|nd|rd|th)(?:\s*(?P<ojoin>-|–|to|and|through)\s*(?P<olast>\d{{1,9}})(?:st|nd|rd|th))?(?P<oalt>\s*(?:and|&)\s+(?:all\s+|every\s+|each\s+)?(?:foll(?:owing|\.)?\s+)?(?:alt(?:ernate|\.)?|other|even|odd|ws|rs)(?:[- ]numbered)?)?\s*(?P<oword>{_WORD})(?:\s+incl(?:usive|\.)?)?
     | (?P<nfirst>\d{{1,9}})\.?\s+(?P<rword>{_WORD})
     | (?P<wword>{_WORD})\s+(?P<wfirst>{_NUMBERS})(?:\s*(?:-|–|to|and)\s*(?P<wlast>{_NUMBERS}))?
@@ -79,7 +79,7 @@ def label_at(text: str, at: int, end: int, sizes: int = 1) -> Found | None:
     first, last, many = _numbers(m)
     said = text[at : m.end()].rstrip(" :.-—–)").split("(")[0].strip()
     also: tuple[int, ...] = ()
-    if (m["join"] or m["ojoin"] or "").lower() in ("and", "&") and first is not None and last is not None and len(first.values) == len(last.values) == 1:
+    if (m["join"] or m["ojoin"] or "").lower() in ("and", "&", "+", "/") and first is not None and last is not None and len(first.values) == len(last.values) == 1:
         low, high = first.values[0] or 0, last.values[0] or 0
         if high > low + 1:  # "Rows 3 and 5": these two
             last, also = first, (high,)

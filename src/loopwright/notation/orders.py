@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from typing import Literal
 
 from loopwright.model.tree import Num, RowOrder
@@ -20,7 +21,7 @@ _JOIN = r"(?:-|–|—|to|through|thru|and|&|,)"
 _LEAD = re.compile(r"(?:(?:with|using|in|take)\s+[\w ]{1,24},\s*|then,?\s+|now,?\s+|next,?\s+|always\s+|and\s+)+", re.IGNORECASE)
 _WHICH = re.compile(
     rf"""(?:the\s+|these\s+|from\s+|of\s+|for\s+)*(?:
-      (?:{_ROWS}|r(?=\d))\s*(?P<a>\d{{1,9}})(?P<rest>(?:\s*{_JOIN}\s*(?:(?:{_ROWS}|r(?=\d))\s*)?\d{{1,9}})*)
+      (?:{_ROWS}|r(?=\d))\s*(?P<a>\d{{1,9}})(?P<rest>(?:\s*{_JOIN}\s*(?:(?:{_ROWS}|r(?=\d))\s*)?\d{{1,9}}(?!\d|\s*(?:more|times?\b|x\b|×)))*)
     | (?P<o>{_ORD})(?P<orest>(?:\s*{_JOIN}\s*(?:the\s+)?{_ORD})*)(?:\s+(?:pattern\s+|patt\s+)?{_ROWS}|(?=\s*\.?\s*$))
     | (?:last|these|previous|preceding|foregoing|above)\s+(?P<n>{_N}\s+)?(?:pattern\s+|patt\s+|pat\s+)?{_ROWS}
     | (?P<this>this)\s+{_ROWS} | (?P<every>every)\s+{_ROWS}
@@ -28,9 +29,12 @@ _WHICH = re.compile(
     )""",
     re.IGNORECASE | re.VERBOSE,
 )
-_VERB = re.compile(r"(?:work\s+)?(?P<rep>rep(?:eat)?\.?|(?:same\s+)?as(?:\s+for|\s+in)?|like|work(?:\s+as)?(?:\s+for)?|same\s+as(?:\s+for)?|continue\s+to\s+repeat|keep\s+repeating)\s+", re.IGNORECASE)
-_TIMES = Expression(rf"\s*[,:]?\s*(?:alternately|by turns|in turn|continuously|alternating)?\s*,?\s*(?:for\s+)?(?P<other>an?other\s+|a\s+further\s+)?(?P<n>{_N}|once|twice|thrice)\s*(?P<x>times|x\b|×)?\s*(?P<more>more|again)?(?:\s+times)?(?P<rows>\s*(?:more\s+)?{_ROWS})?", re.IGNORECASE)
-_UNTIL_ROWS = Expression(rf"(?:until|till|for(?:\s+a\s+total\s+of)?|to)\s+(?:there\s+are\s+|you\s+have\s+(?:worked\s+)?|a\s+total\s+of\s+){{0,2}}(?P<n>{_N})\s*(?:in\s+all|more\s+)?\s*{_ROWS}", re.IGNORECASE)
+_VERB = re.compile(r"(?:work\s+)?(?P<rep>repeat\s+the\s+pattern\s+of|rep(?:eat)?\.?|(?:same\s+)?as(?:\s+for|\s+in)?|like|work(?:\s+as)?(?:\s+for)?|same\s+as(?:\s+for)?|continue\s+(?:to\s+repeat|repeating|with(?=\s+(?:rows?|rnds?|rounds?)\b)|alternating(?:\s+between)?)|keep\s+repeating|alternate(?:\s+between)?)\s+", re.IGNORECASE)
+_TIMES = Expression(rf"\s*[,:(–-]?\s*(?:alternately|by turns|in turn|continuously|alternating)?\s*,?\s*(?:for\s+)?(?P<other>an?other\s+|a\s+further\s+)?(?P<n>{_N}|once|twice|thrice)\s*(?P<x>times|x\b|×)?\s*(?P<more>more|again)?(?:\s+times)?(?P<rows>\s*(?:more\s+)?{_ROWS})?", re.IGNORECASE)
+_UNTIL_ROWS = Expression(
+    rf"(?:until|till|for(?:\s+a\s+total\s+of)?|to)\s+(?:there\s+are\s+|you(?:\s+have|['’]ve)\s+(?:got\s+|worked\s+|completed\s+|made\s+|done\s+)?|a\s+total\s+of\s+){{0,2}}"
+    rf"(?P<next>(?:the\s+)?next\s+|another\s+|a\s+further\s+)?(?P<n>{_N})\s*(?:in\s+all\s+|(?P<further>more\s+|further\s+))?\s*{_ROWS}"
+    rf"|(?:until|till|through|thru|up\s+to(?:\s+and\s+including)?)\s+(?:the\s+end\s+of\s+)?(?:{_ROWS}|r)\s*(?P<upto>\d{{1,4}})", re.IGNORECASE)
 _UNTIL_STS = Expression(rf"(?:until|till|to)\s+(?:there\s+are\s+|you\s+have\s+|about\s+|only\s+)?(?P<n>{_N})\s*(?:sts?\b|stitches|[a-z]{{1,3}}\.?\s?c\b|sc|hdc|dc|tr)", re.IGNORECASE)
 _UNTIL_ANY = Expression(r"\b(?:until|till|for|to)\b\s+(?P<what>[^.;]{3,80})", re.IGNORECASE)
 _EVEN = re.compile(
@@ -55,11 +59,17 @@ _ELSEWHERE = re.compile(r"\s+of\s+(?:the\s+)?(?P<section>[a-z]{3,})\b(?<!row)(?<
 _COUNTS = {"once": 1, "twice": 2, "thrice": 3}
 
 
+_SO_MANY_AS = re.compile(rf"(?:work|make|crochet|do)\s+(?P<lead>a\s+further\s+|another\s+)?(?P<n>{_N})\s+(?:more\s+|further\s+)?{_ROWS}\s+(?:the\s+same\s+)?(?:as|like|repeating)\s+(?=(?:for\s+)?(?:{_ROWS}|r\d))", re.IGNORECASE)
+_IN_BRACKETS = re.compile(rf"[\[(]\s*((?:{_ROWS}|r(?=\d))\s*\d[^\[\]()]{{0,30}})[\])]", re.IGNORECASE)
+_ONE_UP_TO = re.compile(r"(?P<verb>rep(?:eat)?\.?\s+)(?P<word>row|rnd|round)\s*(?P<a>\d{1,4})\s+(?:through|thru|to)\s+(?:row|rnd|round)\s*(?=\d)", re.IGNORECASE)
+
+
 def order(words: str, sizes: int = 1, which: Dialect | None = None) -> RowOrder | None:
     """The order that the words of a row give, None when they give none. `which`: the terms that name a stitch ("work even in hdc")."""
     words = words.lstrip(" ,;.")
     lead = _LEAD.match(words)
-    said = words[lead.end() :] if lead else words
+    said = _IN_BRACKETS.sub(r"\1", words[lead.end() :] if lead else words)
+    said = _ONE_UP_TO.sub(r"\g<verb>\g<word> \g<a> until \g<word> ", said)  # "repeat Row 2 through Row 10": until there are ten
     return _even(said, sizes, which) or _continued(said, sizes) or _other_rows(said, sizes)
 
 
@@ -101,13 +111,17 @@ def _continued(words: str, sizes: int) -> RowOrder | None:
 
 
 def _other_rows(words: str, sizes: int) -> RowOrder | None:
+    many = _SO_MANY_AS.match(words)
+    if many is not None:  # "work 5 more rows as Row 2"
+        told = _other_rows(f"rep {words[many.end() :].removeprefix('for ')}", sizes)
+        return None if told is None else replace(told, times=None, more=True, total_rows=number(many["n"], sizes))
     verb = _VERB.match(words)
     if verb is None:
         return None
     which = _WHICH.match(words, verb.end())
     if which is None:
         return None
-    repeats = verb["rep"].lower().startswith(("rep", "keep", "cont"))
+    repeats = verb["rep"].lower().startswith(("rep", "keep", "cont", "alt"))
     rows, last_n = _which(which, sizes)
     tail = words[which.end() :]
     elsewhere = _ELSEWHERE.match(tail)
@@ -120,9 +134,9 @@ def _other_rows(words: str, sizes: int) -> RowOrder | None:
     what: Literal["repeat", "same-as"] = "repeat" if repeats else "same-as"
     asks_rows = times is not None and bool(times["rows"]) and not times["x"]
     return RowOrder(
-        what, rows, last_n, delta_kind=which["op"].lower() if which["op"] else None, section=elsewhere["section"] if elsewhere else None, times=None if times is None or asks_rows else number(times["n"], sizes), more=bool(times and (times["more"] or times["other"] or asks_rows)),
+        what, rows, last_n, delta_kind=which["op"].lower() if which["op"] else None, section=elsewhere["section"] if elsewhere else None, times=None if times is None or asks_rows else number(times["n"], sizes), more=bool(times and (times["more"] or times["other"] or asks_rows) or total and (total["next"] or total["further"])),
         until_sts=number(sts["n"], sizes, MOST_STITCHES) if sts and repeats else None, until_text=until["what"].strip() if until else "",
-        total_rows=number(total["n"] if total else times["n"] if asks_rows and times else None, sizes),
+        total_rows=number((total["n"] or total["upto"]) if total else times["n"] if asks_rows and times else None, sizes),
     )
 
 

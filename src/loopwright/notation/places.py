@@ -90,6 +90,9 @@ def _quantified(cur: Cursor, seen: bool) -> Place | None:
         return Place("first", ONE, thing(cur) or STITCH, loop=loop)  # "top of beg puff", "standing dc"
     if (crossed := skipped(cur, loop)) is not None:
         return crossed
+    if word in ("remaining", "rem") and cur.kind(1) == "num":
+        cur.at += 1
+        return _counted(cur, "next", loop)
     if word in ("each", "every", "all", "ea") or (word in ("remaining", "rem") and thing_word(cur.low(1))):
         return _each(cur, loop)
     if word in ("next", "nxt", "following"):
@@ -215,7 +218,7 @@ def _ordinal(cur: Cursor, loop: Loop) -> Place:
     found = thing(cur)
     if first and n is not None:
         return Place("first", n, found or STITCH, loop=loop)
-    if cur.accept_words("from hook") or cur.accept_words("from needle") or cur.accept_words("from the hook") or cur.accept_words("from the needle"):
+    if cur.accept_words("from hook") or cur.accept_words("from your hook") or cur.accept_words("from needle") or cur.accept_words("from the hook") or cur.accept_words("from the needle"):
         return Place("kth", ONE, found or Thing("ch"), k, from_hook=True, loop=loop)
     of = None
     if cur.low() == "of":
@@ -291,7 +294,7 @@ def _after(cur: Cursor, found: Place) -> Place:
                 found = replace(found, thing=Thing("gap"))
         elif cur.low() == "where" and (many := _where_made(cur)):
             cur.at += many
-        elif cur.accept_words("from hook") or cur.accept_words("from the hook") or cur.accept_words("from needle"):
+        elif cur.accept_words("from your hook") or cur.accept_words("from hook") or cur.accept_words("from the hook") or cur.accept_words("from needle"):
             found = replace(found, from_hook=True, quant="kth", k=found.k or (found.n.at(0) if found.n else 1))
         elif cur.low() in END_WORDS and _tail_ok(cur):
             cur.at += 1

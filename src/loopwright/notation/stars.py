@@ -175,7 +175,11 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     made = stopped if isinstance(stopped, Repeat) else made
     cur.skip(",", ";")
     at_mark = next((i for i in range(1, 8) if cur.kind(i) == "star" and len(cur.low(i)) > 1), None)
-    if cur.low() in ("ending", "end", "finishing") and at_mark and made.stop_at is not None and any(cur.low(i) in ("at", "with") for i in range(1, at_mark)):
+    if cur.low() == "omitting" and cur.low(1) in ("last", "the", "final"):
+        while not cur.done and cur.kind() not in ("sep", "close", "star"):
+            cur.at += 1
+        made = replace(made, ending=made.nodes[-1:], ending_mode="omit")  # "rep from * around, omitting last sc"
+    elif cur.low() in ("ending", "end", "finishing") and at_mark and made.stop_at is not None and any(cur.low(i) in ("at", "with") for i in range(1, at_mark)):
         cur.at += at_mark + 1
         made = replace(made, ending_mode="at")
     elif cur.low() in ("ending", "end", "finishing") and cur.low(1) == "to" and cur.low(2).startswith("corr"):

@@ -152,7 +152,7 @@ def make(cur: Cursor) -> Node:
             where = replace(where, left=left[0])
     elif where is None and cur.low() in ("each", "next", "every"):
         where = place(cur, bare=True)
-    if where is None and cur.low() == "to" and (left := left_words(cur)) is not None:
+    if where is None and cur.low() in ("to", "until", "till") and (left := left_words(cur)) is not None:
         where = Place("each", None, STITCH, left=left[0])
     elif where is None and n is None and (cur.accept_words("to end") or cur.accept_words("to the end")):
         where = Place("each", None, STITCH, loop=loop)

@@ -165,6 +165,7 @@ def _numbered_thing(cur: Cursor) -> Thing | None:
     cur.accept("-")
     if cur.kind() == "kind" and cur.token().value == "ch":  # type: ignore[union-attr]
         cur.at += 1
+        cur.at += cur.low() == "-" and thing_word(cur.low(1)) in ("sp", "loop")
         if thing_word(cur.low()) in ("sp", "loop", "mesh"):
             cur.at += 1
         return Thing("sp", int(number))
@@ -177,7 +178,12 @@ def _numbered_thing(cur: Cursor) -> Thing | None:
 
 def is_space_number(cur: Cursor) -> bool:
     """Whether the number that comes next is the length of a chain ("2-ch sp")."""
-    return cur.low(1) in ("-", "ch") and cur.kind(2) == "kind"
+    if cur.low(1) in ("-", "ch") and cur.kind(2) == "kind":
+        return True
+    number, chain = cur.token(), cur.token(1)
+    if number is None or chain is None or number.kind != "num" or chain.value != "ch" or chain.start != number.end:
+        return False
+    return thing_word(cur.low(2)) in ("sp", "loop") or cur.low(2) == "-" and thing_word(cur.low(3)) in ("sp", "loop")  # "in next 2ch sp"
 
 
 _ROWS = frozenset("row rows rnd rnds round rounds".split())

@@ -55,10 +55,17 @@ LONGEST_NAME = 120
 _COLOURS = re.compile(r"(?:now\s+)?(?:change|switch|alternate)\s+(?:the\s+)?(?:yarns?|colou?rs?)\b[^;:]*", re.IGNORECASE)
 
 
+_TALK = re.compile(
+    r"(?!.*\b(?:rep|repeat)\b)(?!.*\brows?\s*\d)(?:(?:now|next|here|from\s+(?:now|here)(?:\s+on)?|in\s+this\s+(?:row|round|rnd|section|part|step)|this\s+time),?\s+)?"
+    r"(?:we|you)(?:['’](?:ll|re)|\s+(?:are|will|can|may|want|need))\b.*",
+    re.IGNORECASE,
+)
+
+
 def of_the_whole(line: str) -> bool:
     """Whether a line among the rows is told of the whole piece: folded, laid, sewn or slip-stitched up, worked on in rows. It makes no row."""
     words = line.strip()
-    return _COLOURS.fullmatch(words) is not None or _MAKING_UP.match(words) is not None or _SEWING.match(words) is not None or _HOW_ON.fullmatch(words) is not None
+    return _TALK.match(words) is not None or _COLOURS.fullmatch(words) is not None or _MAKING_UP.match(words) is not None or _SEWING.match(words) is not None or _HOW_ON.fullmatch(words) is not None
 
 
 def is_heading(line: str) -> bool:
