@@ -116,7 +116,7 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         return None
     if low == "rotate":  # to go along another edge: the words say which
         cur.at += 1
-        return Mark("note", span=cur.span_from(start))
+        return Mark("underside", span=cur.span_from(start))  # at the end of a foundation; elsewhere the words say which edge
     if low == "fo":
         cur.at += 1
         return Mark("fasten-off", span=cur.span_from(start))

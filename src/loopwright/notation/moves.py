@@ -31,6 +31,10 @@ def skip(cur: Cursor) -> Node:
             cur.at += 1
         return Mark("note", span=cur.span_from(start))  # "skip all sts to next ch-2 sp": what comes next names the place
     skips = [_one_skip(cur, start)]
+    if cur.low() == "behind":  # "fptr around dc below, skip st behind it": the place that the post stitch takes
+        while not cur.done and cur.kind() not in ("sep", "close", "star"):
+            cur.at += 1
+        return Mark("note", span=cur.span_from(start))
     while (more := _skips_more(cur)) is not None:
         skips.append(more)
     return skips[0] if len(skips) == 1 else Repeat(tuple(skips), "once", span=cur.span_from(start))

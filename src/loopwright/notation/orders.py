@@ -61,6 +61,8 @@ _COUNTS = {"once": 1, "twice": 2, "thrice": 3}
 
 _SO_MANY_AS = re.compile(rf"(?:work|make|crochet|do)\s+(?P<lead>a\s+further\s+|another\s+)?(?P<n>{_N})\s+(?:more\s+|further\s+)?{_ROWS}\s+(?:the\s+same\s+)?(?:as|like|repeating)\s+(?=(?:for\s+)?(?:{_ROWS}|r\d))", re.IGNORECASE)
 _IN_BRACKETS = re.compile(rf"[\[(]\s*((?:{_ROWS}|r(?=\d))\s*\d[^\[\]()]{{0,30}})[\])]", re.IGNORECASE)
+_AS_SECTION = re.compile(r"(?:work\s+)?(?:(?:the\s+)?same\s+as|as)(?:\s+for)?\s+(?:the\s+)?(?P<section>[a-z]{3,20})\s*\.?\s*", re.IGNORECASE)
+_NO_SECTIONS = frozenset("above before below follows following established set usual given desired directed required needed shown this that these those written previously".split())
 _ONE_UP_TO = re.compile(r"(?P<verb>rep(?:eat)?\.?\s+)(?P<word>row|rnd|round)\s*(?P<a>\d{1,4})\s+(?:through|thru|to)\s+(?:row|rnd|round)\s*(?=\d)", re.IGNORECASE)
 
 
@@ -115,6 +117,9 @@ def _other_rows(words: str, sizes: int) -> RowOrder | None:
     if many is not None:  # "work 5 more rows as Row 2"
         told = _other_rows(f"rep {words[many.end() :].removeprefix('for ')}", sizes)
         return None if told is None else replace(told, times=None, more=True, total_rows=number(many["n"], sizes))
+    section = _AS_SECTION.fullmatch(words)
+    if section is not None and section["section"].lower() not in _NO_SECTIONS:
+        return RowOrder("same-as", section=section["section"].lower())
     verb = _VERB.match(words)
     if verb is None:
         return None

@@ -14,7 +14,7 @@ from loopwright.notation.things import is_space_number, loop_words, rows_down, t
 PREPOSITIONS = frozenset("in into on over under around between through thru across along at onto inside round".split())
 END_WORDS = frozenset("around across round along".split())
 _OPENING = frozenset("beg beginning starting initial standing".split())
-_JUNK = frozenset("the of a an very immediately following previous prev preceding this that same-colored these those its".split())
+_JUNK = frozenset("the of a an very immediately following previous prev preceding this that same-colored these those its indicated specified designated".split())
 
 
 def place(cur: Cursor, *, bare: bool = False) -> Place | None:

@@ -25,7 +25,8 @@ _FOLL = r"(?:foll(?:owing\b|\.|\b)\s*)?"
 _TIMES = rf"(?:(?P<n>{_N})\s*(?:more\s+)?(?:times?\b|x\b|×)|(?P<once>once|twice|thrice)\b)(?:\s+more\b)?(?P<all>\s+(?:in\s+all|in\s+total|altogether)\b)?"
 _ONE = Expression(
     rf"""\s*,?\s*(?:(?:on|of|in|at)\s+)?(?P<next>(?:the\s+)?(?:next|this)\s+(?:{_ROWS}\s*)?(?:and|,|&)\s+)?(?:then\s+)?(?:(?:on|of|in|at)\s+)?
-    (?:every|each)\s+{_FOLL}(?P<k>{_KTH})?\s*{_FOLL}{_ROWS}(?:\s*,?\s*(?:for\s+)?(?P<total>a\s+total\s+of\s+)?{_TIMES})?""",
+    (?:every|each)\s+{_FOLL}(?P<k>{_KTH})?\s*{_FOLL}{_ROWS}(?:\s*,?\s*(?:for\s+)?(?P<total>a\s+total\s+of\s+)?{_TIMES})?
+    | \s+(?:of|on|in)\s+(?:the\s+)?(?:next|following)\s+(?P<many>{_N})\s*{_ROWS}""",
     re.IGNORECASE | re.VERBOSE,
 )
 _THEN = Expression(r"\s*(?:[,;]\s*(?:and\s+)?(?:then\s+)?|and\s+(?:then\s+)?|then\s+)(?=(?:(?:on|of|in|at|then)\s+)*(?:every|each)\b)", re.IGNORECASE)
@@ -52,6 +53,7 @@ _OTHERS_EVEN = Expression(
     rf"\s*,?\s*(?:(?:and|while)\s+)?(?:work(?:ing)?|keeping)\s+(?:all\s+)?(?:the\s+)?(?:other\s+|remaining\s+|{_N}\s+|(?:{_ROWS}\s+)?in\s*between\s*)?(?:{_ROWS}\s*)?(?:in between\s+)?"
     r"(?:even|straight|plain|without (?:shaping|decreasing|increasing)|in pattern)(?:\s+in between)?", re.IGNORECASE,
 )
+_NEXT_ROWS = re.compile(rf"\b(?:next|following)\s+{_N}\s*{_ROWS}", re.IGNORECASE)
 _COUNTS = {"once": 1, "twice": 2, "thrice": 3}
 
 
@@ -76,7 +78,7 @@ def schedule(words: str, sizes: int = 1, *, ranged: bool = False) -> Schedule | 
     low = words.lower()
     times = any(w in low for w in ("time", "once", "twice", "thrice"))
     each = times and any(w in low for w in ("each row", "each rnd", "each round", "each foll"))
-    if "every" not in low and not each and not (times and "evenly" in low):
+    if "every" not in low and not each and not (times and "evenly" in low) and _NEXT_ROWS.search(low) is None:
         return None  # what follows is not for the many rows that say nothing of the kind
     return _spaced(words, sizes, ranged=ranged) or _over(words, sizes, ranged=ranged)
 
@@ -84,7 +86,7 @@ def schedule(words: str, sizes: int = 1, *, ranged: bool = False) -> Schedule | 
 def _spaced(words: str, sizes: int, *, ranged: bool) -> Schedule | None:
     for m in _ONE.finditer(words):
         led = _led(words, m.start(), sizes)
-        if led is None or not (m["k"] or m["n"] or m["once"]):
+        if led is None or not (m["k"] or m["n"] or m["once"] or m["many"]):
             continue
         spaced, at, found = [_spacing(m, sizes)], m.end(), m
         while len(spaced) < MOST_SPACINGS and (then := _THEN.match(words, at)) is not None and (more := _ONE.match(words, then.end())) is not None:
@@ -133,6 +135,8 @@ def _led(words: str, end: int, sizes: int) -> tuple[RowOrder, tuple[int, int] | 
 
 
 def _spacing(m: re.Match[str], sizes: int) -> Spacing:
+    if m["many"]:  # "dec 1 st at beg of next 4 rows": on each of them
+        return Spacing(Num((1,)), _number(m["many"], sizes))
     times = Num((_COUNTS[m["once"].lower()],)) if m["once"] else _number(m["n"], sizes) if m["n"] else None
     return Spacing(_kth(m["k"], sizes), times)
 

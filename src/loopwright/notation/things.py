@@ -58,7 +58,7 @@ def underside_words(cur: Cursor) -> bool:
     cur.skip("on", "along", "in", "into", "across", "around", "down", "to", "over", "up")
     cur.skip("the")
     side = cur.low() in _SIDES and (cur.low(1) in ("side", "edge") or cur.low(1) in ("loops", "lps", "loop") and cur.low(2) in ("of", "on", "along"))
-    if cur.low() == "underside":
+    if cur.low() == "underside" or cur.low() == "bottom" and cur.low(1) == "of":
         side, cur.at = True, cur.at - 1
     if not side:
         cur.at = start

@@ -52,6 +52,11 @@ _DOING = frozenset(
 LONGEST_NAME = 120
 
 
+_TERMS = re.compile(r"(?:written\s+in\s+|uses?\s+)?(?:US|UK|British|American)\s+(?:crochet\s+)?term(?:s|inology)\b", re.IGNORECASE)
+_A_STITCH = re.compile(
+    r"(?:(?:beg(?:inning)?|\w{1,12})[ -])?(?:v-?st|\w+[ -]st(?:itch)?|shell|cluster|cl|bobble|bo|popcorn|pc|puff|fan|picot|cable|spike)\s*(?:\([^)]*\))?:\s+\(?(?:\d|yo\b|ch\b|skip\b|sk\b|work\b|insert\b|\(|[shdt]{1,2}c\b|tr\b)",
+    re.IGNORECASE,
+)
 _COLOURS = re.compile(r"(?:now\s+)?(?:change|switch|alternate)\s+(?:the\s+)?(?:yarns?|colou?rs?)\b[^;:]*", re.IGNORECASE)
 
 
@@ -84,7 +89,7 @@ def is_told(line: str, in_block: bool) -> bool:
     words = line.strip()
     if _ROW_LABEL.match(words):
         return False
-    if in_block or _DEFINES.match(words) or _HEADED.match(words):
+    if in_block or _DEFINES.match(words) or _HEADED.match(words) or _TERMS.match(words) or _A_STITCH.match(words):
         return True
     counts = _OF_CHAINS.match(words)
     return counts is not None and "(" not in counts.group() or _OF_WORK.search(words) is not None

@@ -329,6 +329,9 @@ def _sources(order: RowOrder, shelf: _Shelf) -> list[Step]:
     elsewhere = order.section.lower() if order.section else ""
     if elsewhere and not any(elsewhere.rstrip("s") in (name or "") for name in (*shelf.others, (shelf.section or "").lower())):
         return []  # another piece, which this text does not tell
+    if elsewhere and not order.rows and order.last_n is None and order.delta_kind is None:  # "same as head": all of its rows
+        named = {s.number: s for s in shelf.done if elsewhere.rstrip("s") in (s.section or "").lower() and s.number is not None}
+        return [named[n] for n in sorted(named)]
     if order.delta_kind and not order.rows and order.last_n is None and order.what in ("repeat", "shape", "same-as"):  # "rep dec row": the last one that shapes so
         return [s for s in shelf.done if shapes(s.body, order.delta_kind)][-1:]
     if order.last_n:
