@@ -156,6 +156,24 @@ TODAY: list[tuple[str, str, list[int]]] = [
     ("talk between rows, 4", ring(6) + "We will be working in sc from here.\nRnd 2: Inc in every st. (12)", [6, 12]),
     ("two rounds, 1", ring(6) + "Rnd 2: inc x 6 (12)\nRnd 3 + 4: sc around (12)", [6, 12, 12, 12]),
     ("from your hook, 1", "Ch 12.\nRow 1: Sc in the second chain from your hook and in each chain across. (11)", [11]),
+    ("shaping on each of the next rows", FLAT + "Dec 1 st at beg of next 4 rows. (16)", [19, 18, 17, 16]),
+    ("an oval whose other side is its bottom", (
+        "Ch 6.\nRnd 1: hdc in 2nd ch from hook, hdc in next 3 ch, 3 hdc in last ch, working along the bottom of the chain, hdc in next 3 ch, "
+        "2 hdc in the same ch as the first hdc. [12]"), [12]),
+    ("an oval that is turned about", (
+        "Ch 6.\nRnd 1: hdc in 2nd ch from hook, hdc in next 3 ch, 3 hdc in last ch; rotate, hdc in next 3 ch, 2 hdc in the same ch as the first hdc. [12]"), [12]),
+    ("the stitch behind a post stitch", (
+        "Rnd 1: 12 dc in magic ring, join. (12)\nRnd 2: Ch 1, sc in each st around. (12)\n"
+        "Rnd 3: *sc in next 2 sts, fptr around dc of Rnd 1, sk sc behind; rep from * around (12)"), [12, 12, 12]),
+    ("stitches told over several, in brackets behind the name", (
+        "Special stitches\nCable (worked over 4 sts): Skip 2 sts, FPtr around each of next 2 sts, FPtr around each of the 2 skipped sts.\n\n"
+        "Ch 16.\nRow 1: Dc in 4th ch from hook and in each ch across, turn. (14)\nRow 2: Ch 1, hdc in first 5 sts, Cable, hdc in last 5 sts, turn. (14)"), [14, 14]),
+    ("a stitch told before the rows", "V-st: (dc, ch 1, dc) in indicated st or sp.\n\n" + FLAT, [21, 20]),
+    ("terms told before the rows", "Hat\nUS terms. Ch 3 counts as dc throughout.\n" + FLAT, [21, 20]),
+    ("a part told as another", (
+        "Bear\n\nHead\nRnd 1: 6 sc in magic ring (6)\nRnd 2: Inc in each st (12)\nFasten off.\n\nBody\nWork as for head.\nRnd 3: Sc around (12)"), [6, 12, 6, 12, 12]),
+    ("rounds told as those of another part", (
+        "Bear\n\nHead\nRnd 1: 6 sc in magic ring (6)\nRnd 2: Inc in each st (12)\nFasten off.\n\nBody\nRnds 1-2: Same as Head. (12)\nRnd 3: Sc around (12)"), [6, 12, 6, 12, 12]),
 ]
 
 UK: list[tuple[str, str, list[int]]] = [
@@ -249,6 +267,12 @@ def test_rows_that_come_in_between_are_worked_in_between(label: str) -> None:
     worked = [(r.label.rpartition(" ")[2], fabric.counted(r)) for r in fabric.rows if r.label]
     assert worked == [("1", {"sc": 15}), ("2", {"hdc": 15}), ("3", {"sc": 17}), ("4", {"hdc": 17}), ("5", {"sc": 19})]
     assert not [f for f in report.findings if f.code[0] == "W"]
+
+
+@pytest.mark.parametrize(("said", "names"), [("0-3m (3-6m, 6-12m)", ("0-3m", "3-6m", "6-12m")), ("6-12 mos (1-2 yrs, 3-4 yrs)", ("6-12 mos", "1-2 yrs", "3-4 yrs"))])
+def test_sizes_by_age(said: str, names: tuple[str, ...]) -> None:
+    document = read(Source.of(f"Sizes: {said}\n\nCh 11 (13, 15).\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. [10 (12, 14)]\n"), "us")
+    assert (document.sizes, work(document).rows[-1].counts) == (names, (10, 12, 14))
 
 
 def test_rows_of_a_list_that_are_still_due_come_at_the_end() -> None:

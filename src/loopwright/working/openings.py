@@ -69,6 +69,7 @@ def begins_anew(step: Step, state: State) -> tuple[bool, bool]:
     first = first_stitch(body)
     chain = lead_chain(body)
     fresh = step.order is None and (step.new_section or step.number in (None, 1))
+    fresh = fresh or step.order is not None and step.order.section is not None and step.new_section  # "work as for head"
     if has_ring(body) and (chain is not None or fresh):
         return True, False
     if first is not None and first[1] is not None and first[1].thing.kind == "ring":
