@@ -34,7 +34,8 @@ def row(scene: Scene, item: Row, worked: Sequence[RowReport]) -> RowWords | None
     stop = "" if ends_with_count(body) else voice.say("sentence_end")
     words_of_it = capital(body).rstrip(" ,;.")
     label_of_it = said if words_of_it else said.rstrip(" ,;.")
-    return RowWords(label_of_it, words_of_it + stop, "" if item.label is not None and item.label.alternate else counts_of(scene, item, worked, body))
+    several = item.label is not None and bool(item.label.alternate)  # each with a count of its own
+    return RowWords(label_of_it, words_of_it + stop, "" if several else counts_of(scene, item, worked, body))
 
 
 def _in_language(scene: Scene, item: Row) -> str:
