@@ -17,7 +17,7 @@ from loopwright.working.run import CannotWork
 from loopwright.working.tally import agrees
 from loopwright.working.view import View
 
-MOST = 8
+MOST = 7
 LONG, LONGER = (150, 6), (2_000, 4)  # a row of so many stitches is looked at in so few ways
 WINDOW = 3.0
 SURE, NEARBY = 0.3, 1.1
