@@ -170,6 +170,9 @@ TODAY: list[tuple[str, str, list[int]]] = [
         "Ch 16.\nRow 1: Dc in 4th ch from hook and in each ch across, turn. (14)\nRow 2: Ch 1, hdc in first 5 sts, Cable, hdc in last 5 sts, turn. (14)"), [14, 14]),
     ("a stitch told before the rows", "V-st: (dc, ch 1, dc) in indicated st or sp.\n\n" + FLAT, [21, 20]),
     ("terms told before the rows", "Hat\nUS terms. Ch 3 counts as dc throughout.\n" + FLAT, [21, 20]),
+    ("up to and with a row", TWO + "Repeat Row 2 up to and including Row 10.", [10] * 10),
+    ("you will now have", "Rnd 1: Ch 3 (counts as dc), 11 dc in ring, join. (12)\nRnd 2: Ch 3, dc in same st, 2 dc in each st around, join. You will (now) have 24 sts.", [12, 24]),
+    ("a yarn on a line of its own", "Hat\n\nToe\nWith Color A\n" + ring(12) + "Rnd 2: sc around (12)", [12, 12]),
     ("a part told as another", (
         "Bear\n\nHead\nRnd 1: 6 sc in magic ring (6)\nRnd 2: Inc in each st (12)\nFasten off.\n\nBody\nWork as for head.\nRnd 3: Sc around (12)"), [6, 12, 6, 12, 12]),
     ("rounds told as those of another part", (
@@ -273,6 +276,11 @@ def test_rows_that_come_in_between_are_worked_in_between(label: str) -> None:
 def test_sizes_by_age(said: str, names: tuple[str, ...]) -> None:
     document = read(Source.of(f"Sizes: {said}\n\nCh 11 (13, 15).\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. [10 (12, 14)]\n"), "us")
     assert (document.sizes, work(document).rows[-1].counts) == (names, (10, 12, 14))
+
+
+def test_a_count_behind_a_colon_in_the_row_is_compared() -> None:
+    report = work(read(Source.of(ring(12) + "Rnd 2: in back loops: 12 sc (15)\n"), "us"))
+    assert [f.code for f in report.findings] == ["W001"]
 
 
 def test_rows_of_a_list_that_are_still_due_come_at_the_end() -> None:

@@ -14,7 +14,7 @@ from loopwright.terms import Dialect
 
 _LISTED = r"\d+(?:\s*[(\[][\d,:;\s–-]+[)\]])?"
 _END = re.compile(
-    r"(?P<lead>\b(?:you(?:'ll| will)? (?:now |should )?(?:now )?have|(?:this (?:will )?)?giv(?:es|ing)? you|for a total of|there (?:will be|are|should be)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|,(?=\s*\d{1,4}(?:\s*\([\d, ]+\))?\s+[a-z]{1,4}\.?(?:\s[a-z]\.?)?,\s*(?:(?:cut|fasten|break|attach)\b|,|$))|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*(?:=\s*)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:" + _LISTED + r"|\{[^{}\n]+\})(?:[^()\[\].;—]|\.(?=\s?[a-z])|[(\[]\d[\d,:;\s–-]*[)\]]){0,80}?)\s*"
+    r"(?P<lead>\b(?:you(?:'ll| will)?(?: \(?now\)?| should)* have|(?:this (?:will )?)?giv(?:es|ing)? you|for a total of|there (?:will be|are|should be)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|,(?=\s*\d{1,4}(?:\s*\([\d, ]+\))?\s+[a-z]{1,4}\.?(?:\s[a-z]\.?)?,\s*(?:(?:cut|fasten|break|attach)\b|,|$))|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*(?:=\s*)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:" + _LISTED + r"|\{[^{}\n]+\})(?:[^()\[\].;—]|\.(?=\s?[a-z])|[(\[]\d[\d,:;\s–-]*[)\]]){0,80}?)\s*"
     r"(?:\.?[)\]}>]){0,2}\s*[.;]?\s*(?P<after>(?:(?:,\s{3,}|,?\s*(?:ch\s*\d+|turn|join|fasten off|(?:cut|attach|break|drop)\b[^,.;()]{0,30}|do not turn))*)[.;]?)\s*$",
     re.IGNORECASE,
 )
@@ -48,6 +48,8 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
         return Printed((), end, Span(end, end))
     if re.search(r"\b(?:until|till)\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))
+    if m["lead"].strip() == ":" and (behind := _END.search(text, m.start() + 1, end)) is not None and behind["lead"] in "([{<" and not text[m.start() : behind.start()].rstrip()[-1:].isdigit():
+        m = behind  # "in back loops: 12 sc (12)"
     bracket = m["lead"] in "([{<"
     if not bracket and re.search(r"(?<!of )(?<!in )(?<!end )(?<!turning )(?<!each )(?<!1st )(?<!2nd )(?<!3rd )(?<!4th )(?<!5th )(?<!\d )(?<!\d-)\bch(?:ain)?\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))

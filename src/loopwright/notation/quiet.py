@@ -20,7 +20,7 @@ _MORE_STOPS = re.compile(
 )
 _NAME = r"(?:(?:[A-Z][\w’']+\.?|[A-Z])(?:\s+(?:and\s+)?(?=[A-Z]))?){1,4}"
 _COLOUR = re.compile(
-    rf"\b(?:[Ww]ith|[Uu]sing)\s+(?:[Cc]olou?r\s+)?(?:(?:double|single|two)\s+strands?\s+of\s+)?(?!RS|WS|Ch\b|Sc\b|Dc\b|Row|Rnd|Round){_NAME}(?:\s+(?:and|hook|size)\s+(?:Size\s+)?[A-Z\d]\s+hook)?(?=\s*[,;.)]|\s+(?:ch|chain|make|work|\*|loosely|\d|and|repeat|embroidery|crochet))"
+    rf"\b(?:[Ww]ith|[Uu]sing)\s+(?:[Cc]olou?r\s+)?(?:(?:double|single|two)\s+strands?\s+of\s+)?(?!RS|WS|Ch\b|Sc\b|Dc\b|Row|Rnd|Round){_NAME}(?:\s+(?:and|hook|size)\s+(?:Size\s+)?[A-Z\d]\s+hook)?(?=\s*(?:[,;.)]|$)|\s+(?:ch|chain|make|work|\*|loosely|\d|and|repeat|embroidery|crochet))"
 )
 _BREAKS = re.compile(rf"\b(?i:cut|drop|break|fasten off|attach|join|pull|pick up|change to|changing to|rejoin)\s+(?!Rnd|Row|Round){_NAME}(?=[\s,;.)]|$)")
 _CHANGES = re.compile(rf",?\s{{0,3}}\b(?i:chang(?:e|ing)\s+to|switch(?:ing)?\s+to)\s+{_NAME}\s+(?:in|on|with|at)\s+(?:the\s+)?last\s+(?:st|stitch|sc|hdc|dc|tr|yo|yarn\s+over)\b")
@@ -60,7 +60,7 @@ _ASIDES = (
     r"\bfor (?:the )?(?:other |left |right )?(?:(?-i:[A-Z][a-z]+)|underarm|neck|sleeve|front|back|picot)\b",
     r"(?<=\.)\s[^,;.—]*\bthe cord\b[^.]*\.", r"(?<=[,;.])[^,;.—]*\bthe cord\b[^,;.]*",
     r";\s*the\s+(?:\d\s+)?(?:plain|treble|trebles|double|single|chain|long)\b[^.;*]*",
-    r",?\s{0,3}\bincluding [^,;.]*,?", r"\bas before\b(?=[^.;]*\b(?:in|under|over|on)\b)",
+    r",?\s{0,3}\bincluding (?!(?:rows?|rnds?|rounds?)\b)[^,;.]*,?", r"\bas before\b(?=[^.;]*\b(?:in|under|over|on)\b)",
     r"\bcluster (?:st )?(?=shells?\b)",
     r"(?:\ban?\s+)?\b\d+[- ]?(?:d\.? ?c\.?|tr\.?(?: ?c\.?)?|s\.? ?c\.?|petal|d\.? ?tr)[ -]\s?(?=(?:cluster|group|popcorn|scallop|fan|bobble|puff)s?\b)",
     r"\(\d+ \w{1,10}(?: \w)? (?:dec|inc)\w* (?:in |on )?(?:each|every|this)[^()]{0,20}\)",
