@@ -173,6 +173,10 @@ TODAY: list[tuple[str, str, list[int]]] = [
     ("up to and with a row", TWO + "Repeat Row 2 up to and including Row 10.", [10] * 10),
     ("you will now have", "Rnd 1: Ch 3 (counts as dc), 11 dc in ring, join. (12)\nRnd 2: Ch 3, dc in same st, 2 dc in each st around, join. You will (now) have 24 sts.", [12, 24]),
     ("a yarn on a line of its own", "Hat\n\nToe\nWith Color A\n" + ring(12) + "Rnd 2: sc around (12)", [12, 12]),
+    ("a round that begins in the first corner", (
+        "Granny\nRnd 1: Ch 3, 2 dc in magic ring, ch 2, (3 dc in ring, ch 2) 3 times, join. (12)\n"
+        "Rnd 2: Ch 1, *3 sc in corner sp, sc in each dc to next corner; rep from * around, join. (24)"), [12, 24]),
+    ("a first cluster with its chain", "Ch 4, join to form ring.\nRnd 1: Ch 3, dc2tog in ring (counts as first cluster), ch 3, (dc3tog in ring, ch 3) 5 times, join. (6 clusters)", [6]),
     ("a part told as another", (
         "Bear\n\nHead\nRnd 1: 6 sc in magic ring (6)\nRnd 2: Inc in each st (12)\nFasten off.\n\nBody\nWork as for head.\nRnd 3: Sc around (12)"), [6, 12, 6, 12, 12]),
     ("rounds told as those of another part", (

@@ -175,5 +175,7 @@ def _note(cur: Cursor, before: list[Node], start: int) -> bool:
         no = "not" in words or "never" in words
         as_kind = next((str(cur.token(j).value) for j in range(i) if cur.kind(j) == "kind"), None)  # type: ignore[union-attr]
         before[-1] = replace(before[-1], counts="no" if no else "yes", as_kind=None if no else as_kind)
+    elif len(before) > 1 and isinstance(before[-1], Make) and isinstance(before[-2], Chain) and {"first", "1st", "beg"} & set(words) and "not" not in words:
+        before[-2] = replace(before[-2], counts="no", as_kind=None)  # "ch 3, dc2tog in ring (counts as first cluster)": it is part of that
     cur.at += i + int(cur.kind(i) == "close")
     return True

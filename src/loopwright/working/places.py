@@ -107,8 +107,18 @@ def _next(run: Run, place: Place, how: str) -> list[Slot]:
             slot = _between(run, slot, place.of.kind) or slot
         elif place.of is not None or place.centre:
             slot = _inside(run, slot, place)
+        if _begins_there(run, place, slot):
+            from loopwright.working.slips import move_start
+
+            move_start(run, slot.start)
         found.append(_take(run, _with(slot, how)))
     return found
+
+
+def _begins_there(run: Run, place: Place, slot: Slot) -> bool:
+    """Whether a round begins in the space it is first worked into, though no words take the hook there; what lies before comes last then."""
+    first = run.worked == 0 and not run.out and run.view.joined and not run.start and slot.start > 0
+    return first and place.thing.kind in ("corner", *SPACES) and bool(run.once("round-from-there", ((0.0, False), (0.4, True))))
 
 
 def _space_here(run: Run) -> Slot | None:
