@@ -177,6 +177,9 @@ TODAY: list[tuple[str, str, list[int]]] = [
         "Granny\nRnd 1: Ch 3, 2 dc in magic ring, ch 2, (3 dc in ring, ch 2) 3 times, join. (12)\n"
         "Rnd 2: Ch 1, *3 sc in corner sp, sc in each dc to next corner; rep from * around, join. (24)"), [12, 24]),
     ("a first cluster with its chain", "Ch 4, join to form ring.\nRnd 1: Ch 3, dc2tog in ring (counts as first cluster), ch 3, (dc3tog in ring, ch 3) 5 times, join. (6 clusters)", [6]),
+    ("V-stitches behind a turning chain", (
+        "Special stitches: V-st = (dc, ch 1, dc) in one st\n\nCh 14.\nRow 1: V-st in 5th ch from hook, *sk 2 ch, V-st in next ch; rep from * to last 3 ch, "
+        "sk 2 ch, dc in last ch, turn. (3 V-sts, 2 dc)\nRow 2: Ch 3, V-st in each V-st across, dc in top of tch, turn. (3 V-sts, 2 dc)"), [8, 8]),
     ("a part told as another", (
         "Bear\n\nHead\nRnd 1: 6 sc in magic ring (6)\nRnd 2: Inc in each st (12)\nFasten off.\n\nBody\nWork as for head.\nRnd 3: Sc around (12)"), [6, 12, 6, 12, 12]),
     ("rounds told as those of another part", (

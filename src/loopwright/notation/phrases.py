@@ -152,6 +152,8 @@ def _attach(cur: Cursor) -> Node | None:
         cur.at = mark
         where = place(cur, bare=True) if cur.accept("to") else place(cur)
         if where is not None:
+            if cur.low() == "with" and any(cur.kind(i) == "kind" and cur.token(i).value == "sl st" for i in (1, 2)):  # type: ignore[union-attr]
+                cur.at += 2 + (cur.low(1) == "a")  # "join B to any corner space with a slip stitch"
             return Mark("attach", place=where, span=cur.span_from(start))
     if cur.low() in ("on", "at", "with", "in") and cur.tokens[start].text.lower() != "join":
         while not cur.done and cur.kind() not in ("sep", "close", "star"):

@@ -144,6 +144,10 @@ def do_defined(run: Run, node: Make) -> None:
     repeats = count if node.place is not None and count > 1 and (node.place.n is None or node.place.n.at(0) == 1) else 1
     spread = not any(isinstance(n, (Make, Group)) for n in nodes)
     slots = slots_of(run, places, how_of(run, places, node.loop))
+    if places.from_hook and run.view.foundation and not run.worked and (first := first_stitch(nodes)) is not None:
+        at, run.pos = run.pos, max(1, run.pos - 1)  # the chain that counts stands before the group, not in it
+        skip_foundation(run, kind_made(run, first[0])[0], places.k, mesh=False)
+        run.pos = at
     for slot in slots:
         for _ in range(repeats):
             begin = len(run.out)

@@ -304,12 +304,16 @@ def _loop(run: Run, length: int, first: tuple[str, Place | None, int] | None) ->
     run.chain(length)
 
 
+_OF_DC = frozenset(("v-st", "shell", "fan"))  # what they are made of where nobody told; common practice, no source
+
+
 def skip_foundation(run: Run, kind: str, said: int | None, mesh: bool = True) -> None:
     """The chains before the first stitch of the first row; whether they count as one is a convention.
 
     `mesh`: more chains than the stitch is tall may be a stitch and a space; before a group they are a stitch and chains passed over.
     `said` is the k of "kth ch from hook"; None: custom or the count tells where the first stitch goes.
     """
+    kind = "dc" if kind in _OF_DC else kind
     tall = max(height(kind) or 1, height(run.main_kind) or 1 if said is not None else 0)
     if said is None:
         turned = run.start_chain is not None and run.start_chain[1] == "foundation-turn"

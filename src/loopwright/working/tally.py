@@ -111,7 +111,8 @@ def agrees(made: Made, printed: tuple[Count, ...]) -> bool | None:
 
 def _beside(made: Made, noun: str, printed: tuple[Count, ...]) -> int | None:
     """Stitches of a kind outside the groups that are counted by themselves: "(19 V sts and 2 htr)"; None where none are."""
-    named = {c.noun for c in printed if c.noun in made.made and plain(c.noun or "") not in HEIGHT}
+    grouped = {g.name for g in made.view.groups}
+    named = {c.noun for c in printed if c.noun in made.made and (plain(c.noun or "") not in HEIGHT or c.noun in grouped)}
     if not named:
         return None
     within = {i for g in made.view.groups if g.name in named for i in range(g.start, g.end)}
