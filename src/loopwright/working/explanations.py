@@ -108,7 +108,7 @@ class Told(Same):
 class Explanation:
     """A chain of outcomes with its cost: newest first, linked. `step`: whose outcome it is, equal to the one it was found for.
 
-    `rows`: rows worked so far in the piece. `cost`: above that of the cheapest of all explanations of the rows so far.
+    `rows`: rows worked so far in the piece. `cost`: of all its rows.
     """
 
     state: State

@@ -1,4 +1,4 @@
-"""What decoding remembers: rows decoded on states, beams over rows, each once for all that tell and know the same."""
+"""What decoding remembers: rows decoded on states, each once for all that tell and know the same."""
 
 from __future__ import annotations
 
@@ -11,7 +11,8 @@ from loopwright.working.beginnings import HORIZON
 from loopwright.working.explanations import Explanation, Outcome, Same, State, Told
 from loopwright.working.steps import Step
 
-BEAM = 5
+FOLLOWED = 4  # explanations that go on over one row
+OTHERS = 1  # and so many more that come out at other numbers of stitches
 HOPELESS = 6.0  # an explanation that costs so much more than the cheapest is followed no further: two wrong counts more
 MOST_KEPT = 20_000  # of each kind, in a memo
 DOUBT = 5  # unknown words from which a row's count is no safe ground for the next
@@ -29,16 +30,30 @@ class Found:
     alone: bool = False
 
 
-@record
-class Grown:
-    """How a beam goes on over a row: of each explanation kept, which one of the beam it follows, its state, rows and outcome.
+class Layer:
+    """The explanations of the rows before one row that went on over it, the cheapest first: few, no two that leave the same."""
 
-    `held`: the states of the beam, which keep their ids while this is kept; `found`: what was looked up for it.
-    """
+    __slots__ = ("_taken",)
 
-    kept: tuple[tuple[int, State, int | None, Outcome, float], ...]
-    held: tuple[State, ...]
-    found: tuple[Found, ...]
+    def __init__(self) -> None:
+        self._taken: list[Explanation] = []
+
+    def takes(self, new: Explanation) -> bool:
+        """Whether one more goes on, which none of those before it was dearer than."""
+        taken = self._taken
+        if taken:
+            left = _left(new.state)
+            many = len(taken)
+            if new.cost > taken[0].cost + HOPELESS or many >= FOLLOWED + OTHERS or any(_left(e.state) == left for e in taken):
+                return False
+            if many >= FOLLOWED and any(e.state.view.stitches == new.state.view.stitches for e in taken):
+                return False
+        taken.append(new)
+        return True
+
+
+def _left(state: State) -> tuple[Any, ...]:
+    return state.view, state.conventions, state.pending, state.in_rounds
 
 
 class Remembered:
@@ -47,7 +62,7 @@ class Remembered:
     def __init__(self, definitions: dict[str, tuple[Node, ...]], memo: dict[Any, Any] | None) -> None:
         self.definitions = definitions
         self.rows = kept(memo, "decoded", MOST_KEPT)
-        self.beams = kept(memo, "beams", MOST_KEPT)
+        self.followed = kept(memo, "followed", MOST_KEPT)
         self.tolds = kept(memo, "told", MOST_KEPT)
         self.same = kept(memo, "same", MOST_KEPT)
         self.names = self._one(Same(tuple(sorted(definitions.items()))))
@@ -98,20 +113,3 @@ def with_rows(before: State, state: State, outcome: Outcome) -> tuple[State, int
     if state.rows == 0:
         return state, None, outcome
     return changed(state, rows=1) if state.rows > 1 else state, state.rows - before.rows, outcome
-
-
-def cheapest(grown: list[Explanation]) -> list[Explanation]:
-    """Merges equal states, keeps the cheapest, at least one per distinct count; costs counted from the cheapest."""
-    best: dict[Any, Explanation] = {}
-    for e in sorted(grown, key=lambda e: round(e.cost, 9)):  # sums that differ by rounding alone are equal
-        key = (e.state.view, e.state.conventions, e.state.pending, e.state.in_rounds)
-        best.setdefault(key, e)
-    ordered = list(best.values())
-    kept = ordered[:BEAM]
-    if len(ordered) > BEAM:
-        limit = ordered[0].cost + 12
-        counts = {e.state.view.stitches for e in kept}
-        extra = [e for e in ordered[BEAM:] if e.cost < limit and e.state.view.stitches not in counts][:2]
-        kept = kept[: BEAM - len(extra)] + extra
-    least = kept[0].cost
-    return [changed(e, cost=round(e.cost - least, 9)) for e in kept if e.cost <= least + HOPELESS]

@@ -1,10 +1,11 @@
 """Decoding: of the few ways a row can be meant, the one that fabric, printed counts and later rows agree with.
 
-Best-first over the choices in a row, a beam of explanations over the rows. Nothing here knows any instruction.
+Best-first over the choices in a row, and best-first over the rows. Nothing here knows any instruction.
 """
 
 from __future__ import annotations
 
+import heapq
 from array import array
 from collections.abc import Callable
 from dataclasses import replace
@@ -26,7 +27,7 @@ from loopwright.working.explanations import Explanation, Outcome, State
 from loopwright.working.kinds import code
 from loopwright.working.layouts import around
 from loopwright.working.openings import begins_anew, by_shape, from_the_middle, has_ring, joins_round, printed_total
-from loopwright.working.remembered import DOUBT, Found, Grown, Remembered, cheapest, with_rows
+from loopwright.working.remembered import DOUBT, Found, Layer, Remembered, with_rows
 from loopwright.working.rows import DISAGREES, NOTHING, Made, from_hook, lead_chain, main_kind
 from loopwright.working.slots import empty
 from loopwright.working.steps import Step
@@ -55,32 +56,46 @@ class Decoder(Remembered):
         self.starts: dict[Any, list[int]] = {}  # numbers of stitches that a row may stand on by its printed count
 
     def decode(self, steps: list[Step], conventions: tuple[tuple[str, Any], ...] = ()) -> Explanation:
-        """The cheapest explanation of all steps. Never raises for what a pattern says."""
-        beam = [Explanation(State(NOTHING, conventions), 0.0)]
-        for i, step in enumerate(steps):
-            self.alike.clear()
-            beam = self._next(beam, step, steps, i)
-        return beam[0]
+        """The cheapest explanation of all steps. Never raises for what a pattern says.
 
-    def _next(self, beam: list[Explanation], step: Step, steps: list[Step], at: int) -> list[Explanation]:
-        """The beam after a row; what it does depends on the states in it, so an equal row on the same states is looked up."""
+        The cheapest of all explanations begun goes on first: one that needs no excuse leaves the others where they are.
+        """
+        self.alike.clear()
+        layers = [Layer() for _ in steps]
+        begun: list[tuple[float, int, int, Explanation]] = [(0.0, 0, 0, Explanation(State(NOTHING, conventions), 0.0))]
+        serial = 0
+        while True:
+            _, ahead, _, old = heapq.heappop(begun)
+            at = -ahead  # of equals, the one that is further on
+            if at == len(steps):
+                return old
+            if not layers[at].takes(old):
+                continue
+            for new in self._next(old, steps[at], steps, at):
+                serial += 1
+                heapq.heappush(begun, (new.cost, ahead - 1, serial, new))
+
+    def _next(self, old: Explanation, step: Step, steps: list[Step], at: int) -> list[Explanation]:
+        """What may follow one explanation over a row; an equal row on the same state is looked up."""
         told = self._told(step)
         plain = not step.problem and step.layout is None and not told.counts_rows and told.depth <= DEEPEST and self.spent <= ALL_WORK
         if not plain or step.order is not None and step.order.until_sts is not None:
-            return cheapest([e for old in beam for e in self._grow(old, step, steps, at)])
-        key = (*self._which(step, told), self.names, *[id(e.state) for e in beam], *[e.cost for e in beam])
-        grown: Grown | None = self.beams.get(key)
-        if grown is None:
-            made = [(n, *one, found) for n, old in enumerate(beam) for found in (self._known(old.state, step, steps, at),) for one in found.outcomes]
-            founds = tuple({id(m[4]): m[4] for m in made}.values())
-            every = {(id(beam[n]), id(o)): (n, state, rows, o) for n, state, rows, o, _ in made}
-            cut = cheapest([Explanation(state, beam[n].cost + o.cost, o, beam[n]) for n, state, _, o, _ in made])
-            grown = Grown(tuple((*every[id(e.before), id(e.outcome)], e.cost) for e in cut), tuple(e.state for e in beam), founds)
-            if not any(f.alone for f in founds):
-                self.beams[key] = grown
-        for found in grown.found:
-            self._charge(found)
-        return [Explanation(state, cost, o, beam[n], step, 0 if rows is None else beam[n].rows + rows) for n, state, rows, o, cost in grown.kept]
+            return self._grow(old, step, steps, at)
+        key = (*self._which(step, told), self.names, id(old.state))
+        held: tuple[Found, State] | None = self.followed.get(key)
+        if held is None:
+            held = self._known(old.state, step, steps, at), old.state  # it keeps its id while this is kept
+            if not held[0].alone:
+                self.followed[key] = held
+        self._charge(held[0])
+        return self._follow(old, step, held[0])
+
+    def _follow(self, old: Explanation, step: Step, found: Found, told: tuple[tuple[str, Any], ...] = ()) -> list[Explanation]:
+        """An explanation with each of the outcomes of a row."""
+        return [
+            Explanation(state, round(old.cost + o.cost, 9), o.also(told), old, step, 0 if rows is None else old.rows + rows)
+            for state, rows, o in found.outcomes
+        ]
 
     # --- one row -------------------------------------------------------------------------------------------------
 
@@ -98,10 +113,7 @@ class Decoder(Remembered):
             return [self._until(old, step, steps, at)]
         edge = around(old, step.layout) if step.layout is not None else None
         told = (("motifs", step.layout),) if edge is not None else ()
-        return [
-            Explanation(s, old.cost + o.cost, o.also(told), old, step, 0 if rows is None else old.rows + rows)
-            for s, rows, o in self.known(edge or state, old.rows, step, steps, at, old.first_row).outcomes
-        ]
+        return self._follow(old, step, self.known(edge or state, old.rows, step, steps, at, old.first_row), told)
 
     def known(self, state: State, rows: int, step: Step, steps: list[Step], at: int, first_row: Callable[[], int] = int) -> Found:
         """The outcomes of a step after so many rows of its piece; `first_row` tells how many stitches the first of them has."""
