@@ -74,6 +74,7 @@ def _abbreviations(words: str, terms: str) -> tuple[tuple[str, int], ...]:
     return tuple((m.group(), m.start()) for m in _TOKEN.finditer(words) if _is_abbreviation(m.group(), known))
 
 
+@lru_cache(maxsize=4_096)
 def key(text: str) -> str:
     """Lower case, without the s of the plural."""
     low = text.lower()

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Iterator, Sequence
+from collections.abc import Set as AbstractSet
 
 from loopwright.checks.abbreviation_list import Entry, Use, key, listed, long_form, parts, used
 from loopwright.checks.pattern import Pattern, Told
@@ -22,7 +23,7 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
     if found is not None and uses:
         told, entries = found
         yield from _undefined(pattern, told, entries, uses)
-        yield from _unused(pattern, told, entries)
+        yield from _unused(pattern, told, entries, {key(u.text) for u in uses})
     if pattern.whole:
         yield from _spellings(pattern, uses)
 
@@ -51,11 +52,11 @@ def _define(told: Told, name: str, long: str | None) -> Fix | None:
     return Fix(f"add {name} to the abbreviations", (Edit(Span(end, end), f", {name} = {long}"),))
 
 
-def _unused(pattern: Pattern, told: Told, entries: Sequence[Entry]) -> Iterator[Finding]:
+def _unused(pattern: Pattern, told: Told, entries: Sequence[Entry], used_names: AbstractSet[str]) -> Iterator[Finding]:
     text = pattern.document.text
     elsewhere = text[: told.span.start] + "\n" + text[told.span.end :]
     for at, entry in enumerate(entries):
-        if any(_stands(form, elsewhere) for form in entry.forms) or _told_in_words(entry, elsewhere):
+        if any(key(form) in used_names or _stands(form, elsewhere) for form in entry.forms) or _told_in_words(entry, elsewhere):
             continue
         span = Span(entry.span.start, entry.span.start + len(text[entry.span.start : entry.span.end].rstrip(",; \n")))
         yield Finding("C009", span, {"abbreviation": entry.forms[0]}, fix=_leave_out(told, entries, at))

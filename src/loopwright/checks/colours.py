@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from loopwright.checks.pattern import Pattern, Told
+from loopwright.checks.pattern import Pattern, Told, standing
 from loopwright.findings import Finding
 from loopwright.source import Span
 
@@ -27,7 +27,7 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
         return
     seen: set[str] = set()
     for span, words in pattern.body():
-        for m in _USED.finditer(words):
+        for m in _USED.finditer(words) if standing(_USED, words) else ():
             for one in re.finditer(_LETTER, m["all"]):
                 letter = one.group()
                 if letter not in listed and letter not in seen:

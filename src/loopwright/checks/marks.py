@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 
 from loopwright.checks.pattern import Pattern, standing
 from loopwright.findings import Finding
@@ -29,7 +30,8 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
         yield from (Finding("C037", Span(at + i, at + i + 1), {"bracket": words[i]}) for i in _alone(words, label))
 
 
-def _alone(words: str, label: int) -> Iterator[int]:
+@lru_cache(maxsize=4_096)
+def _alone(words: str, label: int) -> tuple[int, ...]:
     """The first bracket without a partner; one that closes the row's label ("Row 1)") is none."""
     opened: list[int] = []
     for i, c in enumerate(words):
@@ -39,7 +41,5 @@ def _alone(words: str, label: int) -> Iterator[int]:
             if opened and words[opened[-1]] == _PAIRS[c]:
                 opened.pop()
             elif i >= label and not re.match(r"\s*\w{1,6}\.?\s*$", words[:i]):
-                yield i
-                return
-    if opened:
-        yield opened[0]
+                return (i,)
+    return (opened[0],) if opened else ()

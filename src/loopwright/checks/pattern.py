@@ -127,20 +127,27 @@ def _heading_end(document: Document) -> int:
     return document.text.rfind("\n", 0, document.items[first].span.start) + 1
 
 
-def _told(document: Document) -> Iterator[Told]:
+def _told(document: Document) -> list[Told]:
     end = _heading_end(document)
     fits = [i.span for i in document.items if isinstance(i, FitLine)]
     head = document.text[:end]
+    return [t for t in _heading(head) if not any(f.start <= t.span.start < f.end for f in fits)]
+
+
+@lru_cache(maxsize=16)
+def _heading(head: str) -> tuple[Told, ...]:
+    """The lines of a heading; kept, as rows are written more often than headings."""
+    found = []
     for m in _LINE.finditer(head):
         name = " ".join(m["name"].lower().replace("’", "'").split())
-        if any(f.start <= m.start("name") < f.end for f in fits) or not m["value"]:
-            continue
-        yield Told(_named(name), m["name"], m["value"], Span(m.start("name"), m.end()), Span(*m.span("value")))
+        if m["value"]:
+            found.append(Told(_named(name), m["name"], m["value"], Span(m.start("name"), m.end()), Span(*m.span("value"))))
     for m in _alone().finditer(head):
-        block = _BLOCK.match(document.text, m.end(), end)
+        block = _BLOCK.match(head, m.end())
         if block:
-            name = " ".join(m["name"].lower().split())
-            yield Told(_named(name), m["name"], block.group()[1:], Span(m.start("name"), block.end()), Span(m.end() + 1, block.end()))
+            name, stop = " ".join(m["name"].lower().split()), block.end()
+            found.append(Told(_named(name), m["name"], block.group()[1:], Span(m.start("name"), stop), Span(m.end() + 1, stop)))
+    return tuple(found)
 
 
 def _named(name: str) -> str:

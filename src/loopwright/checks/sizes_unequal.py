@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from loopwright.checks.pattern import Pattern
+from loopwright.checks.pattern import Pattern, standing
 from loopwright.findings import Finding
 from loopwright.source import Span
 
@@ -29,6 +29,8 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
     heading = [(t.value_span, t.value) for t in pattern.lines("finished size", "to fit", "yarn", "materials")]
     seen: set[Span] = set()
     for start, words in [*heading, *pattern.body()]:
+        if not standing(_LIST, words) and not (sizes > 2 and standing(_PAIR, words)):
+            continue
         if _QUOTED.match(words) or _SOME.search(words):
             continue
         for m in [*_LIST.finditer(words), *(_PAIR.finditer(words) if sizes > 2 else ())]:

@@ -80,6 +80,11 @@ def measure_of(document: Document, findings: list[Finding]) -> Measure:
     return measure
 
 
+def charts_told(document: Document) -> tuple[str, ...]:
+    """The words that a pattern's look-up goes by: its own chart, the chart it names."""
+    return tuple(m.group() if m is not None else "" for m in (_TABLE.search(document.text), _NAMED.search(document.text)))
+
+
 def _named(document: Document, findings: list[Finding]) -> str:
     m = _NAMED.search(document.text)
     if m is None:

@@ -7,17 +7,20 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import fields, is_dataclass, replace
 from typing import Any
 
+from loopwright.kept import kept
 from loopwright.model.tree import Chain, Document, Label, Num, Row, RowOrder
 from loopwright.source import Span
 
+MOST_ROWS = 4_000  # kept between calls
 _MORE = re.compile(r"(?:\s*ch)?\s*\+\s*(\d{1,6})\b(?!\s*(?:-|sts?\b|times))")
 
 
-def fill(document: Document, size_values: Mapping[str, Sequence[int]]) -> Document:
+def fill(document: Document, size_values: Mapping[str, Sequence[int]], memo: dict[Any, Any] | None = None) -> Document:
     """The document with every known blank replaced by its numbers, one per size in the document's order.
 
     A range of rows that is empty in a size ("Rnds 4-{n}" where n is 3), and "work even for {n} rnds" where n is 0, is not
-    worked in that size. Blanks without numbers stay. Raises ValueError where a blank has not one number per size.
+    worked in that size. Blanks without numbers stay. Raises ValueError where a blank has not one number per size. `memo` keeps filled
+    rows between calls.
     """
     sizes = max(1, len(document.sizes))
     for name, values in size_values.items():
@@ -30,10 +33,20 @@ def fill(document: Document, size_values: Mapping[str, Sequence[int]]) -> Docume
         values = tuple(size_values[num.blank])
         return Num(values[:1] if len(set(values)) == 1 else values, None, num.span)
 
-    def filled(row: Row) -> Row:
-        return _fitted(_changed(_with_more(row, document.text), change), sizes)
+    rows = kept(memo, "filled", MOST_ROWS)
+    which = tuple(sorted((name, tuple(values)) for name, values in size_values.items()))
 
-    return replace(document, items=tuple(filled(item) if isinstance(item, Row) else item for item in document.items))
+    def remembered(row: Row) -> Row:
+        held: tuple[Row, Row] | None = rows.get((id(row), which))
+        if held is None:
+            held = rows[id(row), which] = row, filled(row)  # it keeps its id while this is kept
+        return held[1]
+
+    def filled(row: Row) -> Row:
+        blank = "{" in document.text[row.span.start : row.span.end]
+        return _fitted(_changed(_with_more(row, document.text), change) if blank else row, sizes)
+
+    return replace(document, items=tuple(remembered(item) if isinstance(item, Row) else item for item in document.items))
 
 
 def _with_more(row: Row, text: str) -> Row:

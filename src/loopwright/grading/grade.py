@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
+from typing import Any
 
 from loopwright.findings import Finding
-from loopwright.grading.bodies import Measure, known_to_trade, measure_of
+from loopwright.grading.bodies import Measure, charts_told, known_to_trade, measure_of
 from loopwright.grading.choose import Chosen, split
 from loopwright.grading.cords import cords
 from loopwright.grading.discs import flat_rate, lies
@@ -67,12 +68,12 @@ class Graded:
 
 def grade(
     document: Document, work: Callable[[Document], Report] | None = None, gauge: Gauge | None = None,
-    sizes: Sequence[str] | None = None, measure: Measure | None = None,
+    sizes: Sequence[str] | None = None, measure: Measure | None = None, memo: dict[Any, Any] | None = None,
 ) -> Graded:
     """Grades a design to its sizes, or to some of them. Never raises: what cannot be done is a finding.
 
     `work` works the filled document; None leaves that out. `measure` gives a body measurement in mm; unless told, the pattern's own
-    size chart and the trade's.
+    size chart and the trade's. `memo` keeps between calls what was chosen and filled, for the next text that asks the same.
     """
     findings: list[Finding] = []
     design, order = _sizes_of(document, sizes, findings)
@@ -87,7 +88,8 @@ def grade(
     if fits and held is not None:
         found = stitch_sizes(design, gauge)
         setting = _setting(design, held, plan, measure or measure_of(design, findings), (found, gauge is None))
-    choice = _Choice(design, order, held, work, tuple(findings))
+    charts = charts_told(design) if measure is None else None
+    choice = _Choice(design, order, held, work, tuple(findings), memo if charts is not None else None, charts)
     graded = choice.of(fits, setting)
     for _ in range(ROUNDS):
         worked = _as_worked(setting, graded, order) if setting is not None else None
@@ -102,28 +104,48 @@ def grade(
 
 @record
 class _Choice:
-    """A design and what is worked of it: numbers chosen, blanks filled, the result worked. `order`: the sizes asked for, by index."""
+    """A design and what is worked of it: numbers chosen, blanks filled, the result worked.
+
+    `order`: the sizes asked for, by index. `charts`: what the text says of size charts.
+    """
 
     design: Document
     order: list[int]
     gauge: Gauge | None
     work: Callable[[Document], Report] | None
     findings: tuple[Finding, ...]
+    memo: dict[Any, Any] | None = None
+    charts: tuple[str, ...] | None = None
 
     def of(self, fits: Mapping[str, Fit], setting: Setting | None, like: Graded | None = None) -> Graded:
         """The whole, by how tall rows are now. `like`: what was graded before; where the numbers are the same it is not worked again."""
         findings = list(self.findings)
         numbers: list[tuple[Number, ...]] = [() for _ in self.design.sizes]
         if setting is not None:
-            numbers = _chosen(fits, setting, findings)
+            numbers = self._chosen(fits, setting, findings)
         sizes = tuple(SizeGrade(self.design.sizes[i], numbers[i]) for i in self.order)
         whole = self.order == list(range(len(self.design.sizes)))
         design = self.design if whole else pick(self.design, self.order)
         graded = Graded(design, design, None, self.gauge, sizes, _shown(findings, design.sizes))
         if like is not None and like.values == graded.values:
             return replace(graded, document=like.document, report=like.report)
-        filled = fill(design, graded.values)
+        filled = fill(design, graded.values, self.memo)
         return replace(graded, document=filled, report=self.work(filled) if self.work is not None else None)
+
+    def _chosen(self, fits: Mapping[str, Fit], setting: Setting, findings: list[Finding]) -> list[tuple[Number, ...]]:
+        """The numbers of all sizes; where the last text asked the same, those that were found for it."""
+        s = setting
+        asked = dict(fits), s.sizes, s.gauge, s.plan, s.heights, s.rows_told, s.stitches_told, self.charts
+        held = self.memo.get("chosen") if self.memo is not None else None
+        if held is None or held[0] != asked:
+            found: list[Finding] = []
+            numbers, usable = _chosen(fits, setting, found)
+            held = asked, numbers, usable, found
+            if self.memo is not None:
+                self.memo["chosen"] = held
+        findings.extend(held[3])
+        findings.extend(cords(held[2], setting.text, setting.sizes, held[1]))
+        return list(held[1])
 
 
 def _setting(design: Document, gauge: Gauge, plan: Structure, measure: Measure, known: tuple[GaugeFound, bool]) -> Setting:
@@ -159,7 +181,8 @@ def _shown(findings: Sequence[Finding], sizes: Sequence[str]) -> tuple[Finding, 
     return tuple(sorted(kept, key=lambda f: f.span.start))
 
 
-def _chosen(fits: Mapping[str, Fit], setting: Setting, findings: list[Finding]) -> list[tuple[Number, ...]]:
+def _chosen(fits: Mapping[str, Fit], setting: Setting, findings: list[Finding]) -> tuple[list[tuple[Number, ...]], dict[str, Fit]]:
+    """The numbers of all sizes, and the sentences that could be used."""
     whole, usable = problems(fits, setting, findings)
     parts = [split(p) for p in whole]
     chosen: list[Chosen] = [{} for _ in whole]
@@ -173,8 +196,7 @@ def _chosen(fits: Mapping[str, Fit], setting: Setting, findings: list[Finding]) 
     numbers = [tuple(explained(usable[n], whole[i], chosen[i], i, setting) for n in usable if n in chosen[i]) for i in range(len(whole))]
     findings.extend(_far(usable, numbers, setting))
     findings.extend(_not_flat(usable, setting))
-    findings.extend(cords(usable, setting.text, setting.sizes, numbers))
-    return numbers
+    return numbers, usable
 
 
 def _far(fits: Mapping[str, Fit], numbers: Sequence[Sequence[Number]], setting: Setting) -> list[Finding]:

@@ -143,7 +143,8 @@ def structure(document: Document) -> Structure:
             continue
         if not isinstance(item, Row):
             continue
-        for num in blanks_in(item):
+        open_here = "{" in document.text[item.span.start : item.span.end]
+        for num in blanks_in(item) if open_here else ():
             if num.blank is not None:
                 found.spans.setdefault(num.blank, num.span if num.span.end else item.span)
         if _begins(item):
@@ -151,7 +152,8 @@ def structure(document: Document) -> Structure:
         stitches = _limits(found, item, stitches)
         rows = _rows(found, item, _Place(at, section, in_section, in_piece))
         in_section, in_piece = in_section.plus(at, rows), in_piece.plus(at, rows)
-        _counts(found, item, at, section)
+        if open_here:
+            _counts(found, item, at, section)
     _in_text(document, found)
     return found
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from array import array
 from dataclasses import dataclass, field
+from typing import Any
 
 from loopwright.record import record
 
@@ -60,6 +61,7 @@ class Fabric:
     the characters of the text that made it. `round`: which round of the outermost repeat, from 1 (0: in none); `inner`: of the
     repeat within it. `counts_as`: {top chain of a start chain: index into `kinds` of the stitch it counts as}.
     `layout`: how many motifs stand across and down, where motifs are joined and a border goes around them all.
+    `known`: what was measured of it, kept by those who measured it; nothing of it tells of colours or of where words stand.
     """
 
     kinds: list[str] = field(default_factory=list)
@@ -79,6 +81,7 @@ class Fabric:
     counts_as: dict[int, int] = field(default_factory=dict)
     rows: list[FabricRow] = field(default_factory=list)
     layout: tuple[int, int] | None = None
+    known: dict[Any, Any] = field(default_factory=dict, init=False, repr=False, compare=False)
 
     def __len__(self) -> int:
         return len(self.kind)

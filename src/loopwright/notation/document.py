@@ -8,9 +8,7 @@ from dataclasses import replace
 from typing import Any, Literal
 
 from loopwright.findings import Finding
-from loopwright.kept import kept
 from loopwright.model.moved import moved
-from loopwright.model.still import same_rows
 from loopwright.model.tree import (
     COUNT_OR_WORK,
     ONE,
@@ -39,6 +37,7 @@ from loopwright.notation.nodes import nodes_of
 from loopwright.notation.orders import number
 from loopwright.notation.orders import order as order_of
 from loopwright.notation.quiet import quiet
+from loopwright.notation.remembered import Known, Remembered
 from loopwright.notation.schedules import schedule
 from loopwright.notation.specials import defined, specials, with_specials
 from loopwright.notation.terms_told import terms_of
@@ -47,9 +46,7 @@ from loopwright.record import changed
 from loopwright.source import Source, Span
 from loopwright.terms import Dialect, dialect
 
-Known = dict[tuple[bool, str], tuple[int, Row, list[Item]]]  # rows of this text by their words, which rows often share
 MAX_LINE = 20_000
-MOST_LINES = 4_000  # kept between calls
 _JOINT = re.compile(r"(?<=\S) {3,}(?=\S)")  # where a broken line went on
 _INSTRUCTIONS = frozenset("Make Chain Group Repeat Ring Join Skip Either EdgeRun Evenly EveryKth AtEnds PatternRun InTurn Spread Divided".split())
 _HEAD = re.compile(r"(?P<name>[A-Z][A-Za-z ]{1,30}):\s*(?P<value>\S.*)$")
@@ -82,7 +79,8 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
     text = quiet(source.text, said)
     which = dialect(said)
     sizes = _sizes(text)
-    own = specials(text, which, lambda t, a, b, d: nodes_of(t, a, b, d, 1)[0])
+    before = Remembered(memo)
+    own = specials(text, which, before.definition)
     which = with_specials(which, own)
     items: list[Item] = []
     title: str | None = None
@@ -114,7 +112,7 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
         if after > at and alone:
             items.append(Prose(line, Span(start, start + len(line))))
             continue
-        made = _remembered(memo, text, after, start + len(line.rstrip()), which, len(sizes), seen_row, known)
+        made = before.line(_line, text, after, start + len(line.rstrip()), which, len(sizes), seen_row, known)
         if not seen_row and any(isinstance(i, Row) for i in made) and is_told(line, in_block):
             made = [Prose(line, Span(start, start + len(line)))]
         in_block = in_block or opens_block(line)
@@ -197,25 +195,6 @@ def _sizes(text: str) -> tuple[str, ...]:
         votes[n] = votes.get(n, 0) + (3 if n > 2 else 1)
     best = max(votes, key=lambda k: votes[k], default=1)
     return tuple(f"size {i + 1}" for i in range(best)) if 1 < best <= 30 else ("one size",)
-
-
-def _remembered(
-    memo: dict[Any, Any] | None, text: str, start: int, end: int, which: Dialect, sizes: int, seen_row: bool, known: Known,
-) -> list[Item]:
-    if memo is None:
-        return _line(text, start, end, which, sizes, seen_row, known)
-    lines = kept(memo, "lines", MOST_LINES)
-    key = (text[start - 1 : end] if start else text[:end], start > 0, id(which), sizes, seen_row)
-    held: tuple[int, list[Item], Dialect] | None = lines.get(key)
-    if held is None:
-        items = _line(text, start, end, which, sizes, seen_row, known)
-    elif held[0] != start:
-        items = [moved(i, start - held[0]) for i in held[1]]
-        same_rows(memo, held[1], items)
-    else:
-        return list(held[1])
-    lines[key] = (start, items, which)  # which keeps its id
-    return list(items)
 
 
 def _line(text: str, start: int, end: int, which: Dialect, sizes: int, seen_row: bool, known: Known) -> list[Item]:

@@ -47,7 +47,7 @@ def solve(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int
         return [(bounded, below, False, None)]
     wanted = _printed(step.printed)
     if wanted:
-        which = decoder._told(step), body[:1], kind, state.conventions, state.rows, step.kind
+        which = decoder.told(step), body[:1], kind, state.conventions, state.rows, step.kind
         known = decoder.starts.get(which)
         found = known if known is not None else _by_count(decoder, state, step, body, kind, step.printed, wanted)
         decoder.starts[which] = found

@@ -98,6 +98,12 @@ class Colours:
         result.names = [found[o] for o in result.offsets]
         return result
 
+    def places(self) -> tuple[object, ...]:
+        """All that it tells, and where: to compare it by; nothing where no colour is told."""
+        if not self.offsets and not self.turns:
+            return ()
+        return tuple(self.offsets), tuple(self.names), tuple(self.starts), tuple(self.ends), tuple(self.turns)
+
     def between(self, start: int, end: int) -> range:
         """The changes told between two offsets."""
         return range(bisect_left(self.offsets, start), bisect_left(self.offsets, end))

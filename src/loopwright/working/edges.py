@@ -15,6 +15,7 @@ from itertools import groupby
 
 from loopwright.model.fabric import PLACES, ROLES, Fabric, FabricRow
 from loopwright.record import record
+from loopwright.working.looked import Looked
 from loopwright.working.sides import facings
 
 _PLACE = {p: i for i, p in enumerate(PLACES)}
@@ -27,6 +28,7 @@ _STARTS_LOW = re.compile(r"\b(?:lower|bottom)\b", re.IGNORECASE)
 _STARTS_HIGH = re.compile(r"\b(?:top|upper)\b", re.IGNORECASE)
 _BY_ROW = re.compile(r"\b(?:each|every)\b[^,;.]*\b(?:rows?|rnds?|rounds?)\b|\b\d+\s+(?:\w+\s+)?(?:rows|rnds|rounds)\b", re.IGNORECASE)
 _NEXT_SIDE = re.compile(r"\b(?:other|opposite|second|left|right|up|down)\b", re.IGNORECASE)
+_TO_COMMA = re.compile(r"[^,;.()]*")
 _RIGHT = re.compile(r"\bright(?!\s+side\s+fac)[\s-]+(?:\w+\s+)?(?:edge|side|corner|end)\b", re.IGNORECASE)
 _LEFT = re.compile(r"\bleft[\s-]+(?:\w+\s+)?(?:edge|side|corner|end)\b", re.IGNORECASE)
 
@@ -66,7 +68,7 @@ class Edges:
     """
 
     fabric: Fabric
-    text: str = ""
+    looked: Looked = field(default_factory=lambda: Looked(""))
     cords: set[int] = field(default_factory=set)
     along: set[int] = field(default_factory=set)
     taken: set[int] = field(default_factory=set)
@@ -199,7 +201,7 @@ class Edges:
     def _first_side(self, run: _Run, rows: list[FabricRow], same: dict[int, bool], way: Way) -> int:
         """The side on which a row begins that goes along row ends from its start."""
         first = run.stitches[0]
-        lead, words = self.text[way.begin : self.fabric.origin[first]], self._words(first)
+        lead, words = self.looked.cut(way.begin, self.fabric.origin[first]), self._words(first)
         for pattern, side in ((_STARTS_LOW, _UP), (_STARTS_HIGH, _DOWN)) if way.anew else ():
             if pattern.search(lead):
                 return side
@@ -240,8 +242,9 @@ class Edges:
     def _words(self, stitch: int) -> str:
         """What is said of a stitch, up to the next comma."""
         f = self.fabric
-        said = re.match(r"[^,;.()]*", self.text[f.origin_end[stitch] :])
-        return (self.text[f.origin[stitch] : f.origin_end[stitch]] + (said.group() if said else "")).lower()
+        said = _TO_COMMA.match(self.looked.text, f.origin_end[stitch])
+        end = said.end() if said else f.origin_end[stitch]
+        return self.looked.cut(f.origin[stitch], end + 1)[: end - f.origin[stitch]].lower()
 
     def _candidates(self, rows: list[FabricRow]) -> Iterator[list[FabricRow]]:
         """Rows that may be the ones whose ends are meant: those that stand on one another, and the sections of them."""

@@ -20,6 +20,7 @@ from loopwright.model.tree import (
 )
 from loopwright.record import record
 from loopwright.working.rows import Made
+from loopwright.working.slots import Slots
 from loopwright.working.steps import Step
 from loopwright.working.view import View
 
@@ -70,6 +71,10 @@ class Outcome:
             step, self.made, self.cost, self.agrees, self.problem, self.facts, self.assumed, self.as_printed, self.flipped, self.got,
         )
 
+    def as_made(self, made: Made) -> Outcome:
+        """The same outcome with stitches that are the same, made elsewhere."""
+        return self if made is self.made else replace(self, made=made)
+
     def also(self, assumed: tuple[tuple[str, Any], ...]) -> Outcome:
         """The same outcome with more that was assumed."""
         return replace(self, assumed=(*self.assumed, *assumed)) if assumed else self
@@ -94,14 +99,29 @@ class Same:
 class Told(Same):
     """What a step tells: many rows tell the same, wherever they stand."""
 
-    __slots__ = ("around", "counts_rows", "depth", "frame")
+    __slots__ = ("around", "body", "counts_rows", "depth", "frame")
 
     def __init__(self, step: Step) -> None:
-        super().__init__((step.body, step.printed, step.order))
+        self.body = Same(step.body)
+        super().__init__((self.body, step.printed, step.order))
         self.around = any(isinstance(n, EdgeRun) and n.where in ("around", "outline") for b in step.body for n in (b.parts if isinstance(b, InTurn) else (b,)))
         self.counts_rows = _counts_rows(step.body)
         self.depth = _depth(step.body)
         self.frame = frame(step.body)
+
+
+class Cloth(Same):
+    """The stitches of a row as they are laid into the fabric, whatever else is known of it."""
+
+    __slots__ = ("made",)
+
+    def __init__(self, made: Made) -> None:
+        into = Slots.of(made.into)
+        super().__init__((
+            made.out, into.start.tobytes(), into.end.tobytes(), bytes(into.how), made.origins.tobytes(), made.tape, made.base,
+            made.joined, made.turned, made.in_rounds,
+        ))
+        self.made = made
 
 
 @record

@@ -13,6 +13,7 @@ from dataclasses import dataclass, field
 from itertools import groupby
 
 from loopwright.model.fabric import PLACES, ROLES, Fabric, FabricRow
+from loopwright.working.looked import Looked
 
 ANOTHER = frozenset("first finished adjoining adjacent previous last other neighbour neighbor neighbouring neighboring completed second".split())
 PIECES = frozenset("square motif hexagon piece block medallion flower granny".split())
@@ -37,7 +38,7 @@ class Joins:
     text: str = ""
     ends: list[int] = field(default_factory=list)
     first: set[int] = field(default_factory=set)
-    known: dict[int, tuple[object, list[tuple[int, bool, bool]]]] = field(default_factory=dict)
+    known: dict[int, tuple[object, list[tuple[int, bool, bool]], list[tuple[int, int]]]] = field(default_factory=dict)
 
     @classmethod
     def of(cls, text: str) -> Joins:
@@ -45,25 +46,31 @@ class Joins:
         found = [m for m in _OF_ANOTHER.finditer(text) if not _ROWS_OF.search(text, max(0, m.start() - _NEAR), m.start())]
         return cls(text, [m.start() for m in found], {m.start() for m in found if m["which"].lower() == "first"})
 
-    def told(self, columns: object, origins: array[int]) -> list[tuple[int, bool, bool]]:
+    def told(self, columns: object, origins: array[int], looked: Looked) -> list[tuple[int, bool, bool]]:
         """Stitches of a row that are joins: (index, into a corner, of the first piece)."""
         kept = self.known.get(id(columns))
         if kept is None:
-            kept = self.known[id(columns)] = (columns, self._told(origins))
+            kept = self.known[id(columns)] = (columns, *self._told(origins))
+        for start, end in kept[2]:
+            looked.cut(start, end)
         return kept[1]
 
-    def _told(self, origins: array[int]) -> list[tuple[int, bool, bool]]:
+    def _told(self, origins: array[int]) -> tuple[list[tuple[int, bool, bool]], list[tuple[int, int]]]:
+        """The joins, and the pieces of the text that were looked at for them."""
         starts = sorted(set(origins))
         joins: dict[int, int] = {}
+        pieces = []
         for end in self.ends:
             at = bisect_right(starts, end) - 1
+            if at >= 0:
+                pieces.append((starts[at], end))
             if at >= 0 and not re.search(r"[,;.*]", self.text[starts[at] : end]):
                 joins[starts[at]] = end
-        return [(i, "corner" in self.text[o : joins[o]].lower(), joins[o] in self.first) for i, o in enumerate(origins) if o in joins]
+        return [(i, "corner" in self.text[o : joins[o]].lower(), joins[o] in self.first) for i, o in enumerate(origins) if o in joins], pieces
 
-    def resolve(self, fabric: Fabric, start: int, columns: object, origins: array[int], piece: int) -> None:
+    def resolve(self, fabric: Fabric, start: int, columns: object, origins: array[int], piece: int, looked: Looked) -> None:
         """Gives the joins of a row that begins at stitch `start` their parents in another piece."""
-        told = self.told(columns, origins)
+        told = self.told(columns, origins, looked)
         if not told or piece < 1:
             return
         other = 0 if told[0][2] else piece - 1

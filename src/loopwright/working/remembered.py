@@ -8,7 +8,8 @@ from loopwright.kept import kept
 from loopwright.model.tree import Node
 from loopwright.record import changed, record
 from loopwright.working.beginnings import HORIZON
-from loopwright.working.explanations import Explanation, Outcome, Same, State, Told
+from loopwright.working.explanations import Cloth, Explanation, Outcome, Same, State, Told
+from loopwright.working.rows import Made
 from loopwright.working.steps import Step
 
 FOLLOWED = 4  # explanations that go on over one row
@@ -65,6 +66,7 @@ class Remembered:
         self.followed = kept(memo, "followed", MOST_KEPT)
         self.tolds = kept(memo, "told", MOST_KEPT)
         self.same = kept(memo, "same", MOST_KEPT)
+        self.cloths = kept(memo, "cloths", MOST_KEPT)
         self.names = self._one(Same(tuple(sorted(definitions.items()))))
         self.looked_ahead = False
         self.family: tuple[int, ...] = ()  # numbers of stitches that the row just looked at may have stood on
@@ -90,9 +92,17 @@ class Remembered:
     def _ahead(self, steps: list[Step], at: int) -> tuple[Any, ...]:
         """What the rows ahead tell, as far as one looks."""
         first = steps[at]
-        return tuple((*self._which(s, self._told(s)), bool(s.problem), s.side, s.item - first.item) for s in steps[at + 1 : at + HORIZON])
+        return tuple((*self._which(s, self.told(s)), bool(s.problem), s.side, s.item - first.item) for s in steps[at + 1 : at + HORIZON])
 
-    def _told(self, step: Step) -> Told:
+    def cloth(self, made: Made) -> Cloth:
+        """The stitches of a row: the one of all that are equal."""
+        held: tuple[Cloth, Made] | None = self.cloths.get(id(made))
+        if held is None:
+            held = self.cloths[id(made)] = self._one(Cloth(made)), made  # it keeps its id while this is kept
+        return held[0]
+
+    def told(self, step: Step) -> Told:
+        """What a step tells: the one of all that are equal."""
         which = (id(step.body), id(step.printed), id(step.order))
         held: tuple[Told, Any] | None = self.tolds.get(which)
         if held is None:

@@ -8,7 +8,7 @@ from functools import partial
 from typing import Any
 
 from loopwright.findings import Finding
-from loopwright.kept import Kept, kept
+from loopwright.kept import kept
 from loopwright.model.fabric import Fabric
 from loopwright.model.report import Assumption, Report, RowReport
 from loopwright.model.still import Stills
@@ -19,6 +19,7 @@ from loopwright.working.definitions import definitions
 from loopwright.working.explanations import Explanation, Outcome
 from loopwright.working.fabrics import Fabrics
 from loopwright.working.layouts import bordered, layout_of
+from loopwright.working.looked import Looked
 from loopwright.working.motifs import Joins, of_another
 from loopwright.working.openings import leaves_any
 from loopwright.working.rows import Made
@@ -27,6 +28,7 @@ from loopwright.working.search import Decoder
 from loopwright.working.steps import expand, printed_counts
 from loopwright.working.view import View
 from loopwright.working.weave import Weaver
+from loopwright.working.woven import Woven, key_of
 
 UNCERTAIN_FROM = 4
 WOVEN = 20_000  # rows kept in a memo; more of them belong to other patterns
@@ -48,12 +50,12 @@ def work(document: Document, memo: dict[Any, Any] | None = None) -> Report:
     fabrics: list[Callable[[], Fabric | None]] = []
     shared = kept(memo, "woven", WOVEN)
     colours, joins = Colours.of(document), Joins.of(document.text)
-    stills = Stills(memo)
+    stills, before = Stills(memo), Woven(memo)
     for size in range(max(1, len(document.sizes))):
         best = decoder.decode(bordered(expand(document, size, stills), layout_of(document, size)), conventions)
         conventions = best.state.conventions if size == 0 else conventions
         per_size.append(best.outcomes())
-        fabrics.append(partial(_weave, best, shared, colours, joins, document.text))
+        fabrics.append(partial(_woven, best, Weaver(shared, colours, joins, Looked(document.text)), decoder, before))
     rows = _rows(document, per_size)
     return Report(
         document.title, document.terms, document.sizes, tuple(rows), tuple(_assumptions(document, per_size)),
@@ -61,19 +63,34 @@ def work(document: Document, memo: dict[Any, Any] | None = None) -> Report:
     )
 
 
-def _weave(best: Explanation, shared: Kept[Any, Any], colours: Colours, joins: Joins, text: str) -> Fabric | None:
-    weaver = Weaver(shared, colours, joins, text)
-    for e, outcome in best.chain():
-        assumed = dict(outcome.assumed)
-        below: View | None = e.before.state.view if e.before is not None else None
-        if (start := assumed.get("start")) is not None:
-            weaver.begins(b"\x02" * int(start), outcome)
-            below = None
-        if (layout := assumed.get("motifs")) is not None and outcome.made is not None and outcome.made.base is not None:
-            weaver.around_motifs(outcome.made.base.items, outcome, layout)
-            below = None
-        weaver.row(outcome, below if below is not None and below.items else None)
-    return weaver.finish()
+def _woven(best: Explanation, weaver: Weaver, decoder: Decoder, before: Woven) -> Fabric:
+    """A fabric, as it was woven for the text before where nothing that it depends on has changed."""
+    chain, looked = best.chain(), weaver.looked
+    key, steps = key_of(chain, decoder, weaver.joins), [o.step for _, o in chain]
+    fabric, known = before.get(key, steps, weaver.told, looked.text)
+    if fabric is None:
+        by: list[int] = []
+        for i, (e, outcome) in enumerate(chain):
+            looked.at_row(i, outcome.step.span.start)
+            _weave(weaver, e, outcome if outcome.made is None else outcome.as_made(decoder.cloth(outcome.made).made))
+            by += [i] * (len(weaver.fabric.rows) - len(by))
+        fabric = weaver.finish()
+        if known is not None:
+            fabric.known = known
+        before.put(key, steps, weaver.told, looked, (fabric, by))
+    return fabric
+
+
+def _weave(weaver: Weaver, e: Explanation, outcome: Outcome) -> None:
+    assumed = dict(outcome.assumed)
+    below: View | None = e.before.state.view if e.before is not None else None
+    if (start := assumed.get("start")) is not None:
+        weaver.begins(b"\x02" * int(start), outcome)
+        below = None
+    if (layout := assumed.get("motifs")) is not None and outcome.made is not None and outcome.made.base is not None:
+        weaver.around_motifs(outcome.made.base.items, outcome, layout)
+        below = None
+    weaver.row(outcome, below if below is not None and below.items else None)
 
 
 # --- rows ------------------------------------------------------------------------------------------------------------

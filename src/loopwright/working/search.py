@@ -77,7 +77,7 @@ class Decoder(Remembered):
 
     def _next(self, old: Explanation, step: Step, steps: list[Step], at: int) -> list[Explanation]:
         """What may follow one explanation over a row; an equal row on the same state is looked up."""
-        told = self._told(step)
+        told = self.told(step)
         plain = not step.problem and step.layout is None and not told.counts_rows and told.depth <= DEEPEST and self.spent <= ALL_WORK
         if not plain or step.order is not None and step.order.until_sts is not None:
             return self._grow(old, step, steps, at)
@@ -104,7 +104,7 @@ class Decoder(Remembered):
         state = old.state
         if self.spent > ALL_WORK and not step.problem:
             step = changed(step, problem="too-many", problem_facts=(("limit", ALL_WORK),))
-        elif not step.problem and self._told(step).depth > DEEPEST:
+        elif not step.problem and self.told(step).depth > DEEPEST:
             step = changed(step, problem="too-many", problem_facts=(("repeats in one another", DEEPEST),))
         if step.problem:
             outcome = Outcome(step, None, FAILS, None, step.problem, dict(step.problem_facts))
@@ -117,7 +117,7 @@ class Decoder(Remembered):
 
     def known(self, state: State, rows: int, step: Step, steps: list[Step], at: int, first_row: Callable[[], int] = int) -> Found:
         """The outcomes of a step after so many rows of its piece; `first_row` tells how many stitches the first of them has."""
-        counted = changed(state, rows=rows, first_row=first_row()) if self._told(step).counts_rows else state
+        counted = changed(state, rows=rows, first_row=first_row()) if self.told(step).counts_rows else state
         found = self._known(counted, step, steps, at)
         self._charge(found)
         return found
@@ -128,7 +128,7 @@ class Decoder(Remembered):
         Rows of one body differ by their number alone, which tells only whether a new piece may begin. What was found by looking at
         the rows ahead is kept with what those tell.
         """
-        key = (*self._which(step, self._told(step)), self.names, state)
+        key = (*self._which(step, self.told(step)), self.names, state)
         found: Found | None = self.rows.get(key)
         if found is not None and found.alone:
             key = (*key, self._ahead(steps, at))
@@ -160,7 +160,7 @@ class Decoder(Remembered):
         lost = from_hook(step.body) and lead_chain(step.body) is None and not state.view.foundation and state.pending is None
         guessed = state.unsure and bool(step.printed) and not any(r[1].agrees for r in good)
         endless = bool(problems) and not good and all(p.problem == "too-many" for p in problems)  # no other start would mend that
-        apart = step.layout is None and (step.gap or step.new_section and step.printed and not self._told(step).around)  # else it is around what is there
+        apart = step.layout is None and (step.gap or step.new_section and step.printed and not self.told(step).around)  # else it is around what is there
         if not endless and (not good or lost or guessed or (apart and min(r[1].cost for r in good) > FRESH)):
             self.looked_ahead = True
             results += self._unknown_start(state, step, steps, at)
@@ -262,7 +262,7 @@ class Decoder(Remembered):
         return State(
             view, made.conventions, made.pending, made.main_kind, made.in_rounds or (step.kind == "rnd" and made.view.items != b""),
             made.joined, state.rows + 1 if made.out else 0, change, (step.doubt >= DOUBT or by_shape(step.body)) and made.agrees is not True, made.free if made.free > 1 and made.turned else state.free,
-            frame=self._told(step).frame if step.body and not step.goes_on else state.frame,
+            frame=self.told(step).frame if step.body and not step.goes_on else state.frame,
         )
 
     # --- when it does not go -------------------------------------------------------------------------------------

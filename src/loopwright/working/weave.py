@@ -20,6 +20,7 @@ from loopwright.working.edges import Edges, Way
 from loopwright.working.explanations import Outcome
 from loopwright.working.kinds import CHAIN, code, name
 from loopwright.working.lanes import add
+from loopwright.working.looked import Looked
 from loopwright.working.motifs import Joins
 from loopwright.working.placed import Placed, placed
 from loopwright.working.rows import Made
@@ -42,7 +43,7 @@ class Weaver:
     """
 
     def __init__(
-        self, shared: Kept[Any, Any] | None = None, colours: Colours | None = None, joins: Joins | None = None, text: str = "",
+        self, shared: Kept[Any, Any] | None = None, colours: Colours | None = None, joins: Joins | None = None, looked: Looked | None = None,
     ) -> None:
         self.joins = joins if joins is not None else Joins()
         self.told = colours if colours is not None else Colours()
@@ -58,10 +59,10 @@ class Weaver:
         self.piece = -1
         self.turned = False  # the view was turned already at the end of the row before
         self.side = True
-        self.text = text
+        self.looked = looked if looked is not None else Looked("")
         self.told_to = 0  # where the words of the row before end
         self.told_at = -1  # and where they are told
-        self.edges = Edges(self.fabric, text)
+        self.edges = Edges(self.fabric, self.looked)
 
     # --- kinds ---------------------------------------------------------------------------------------------------
 
@@ -140,7 +141,7 @@ class Weaver:
 
     def _anew(self, step: Step) -> bool:
         """Whether the yarn was fastened off before a row, or is joined in it."""
-        between = self.text[self.told_to : step.span.start]
+        between = self.looked.cut(self.told_to, step.span.start)
         return _FASTENED.search(between) is not None or any(isinstance(n, Mark) and n.what == "attach" for n in step.body)
 
     def _again(self, step: Step, origin: int) -> bool:
@@ -190,7 +191,7 @@ class Weaver:
         joined = made.joined and not self.edges.closes(start)
         self.side = self.side != turned
         if self.joins.ends:
-            self.joins.resolve(self.fabric, start, there, there.origin, max(self.piece, 0))
+            self.joins.resolve(self.fabric, start, there, there.origin, max(self.piece, 0), self.looked)
         step, said = outcome.step, outcome.step.side is not None
         self.fabric.rows.append(FabricRow(
             step.section, step.label, start, len(self.fabric), joined, made.turned, step.item, max(self.piece, 0),
@@ -257,7 +258,10 @@ class Weaver:
     def _seam(self, step: Step) -> None:
         """A seam told before a row that closes the last row to the foundation: slip stitches through both."""
         f, rows, below = self.fabric, self.fabric.rows, self.below
-        told = SEAM.search(self.text, self.told_to, step.span.start) if rows and self.told_to < step.span.start else None
+        if not rows or self.told_to >= step.span.start:
+            return
+        self.looked.cut(max(0, self.told_to - 1), step.span.start)
+        told = SEAM.search(self.looked.text, self.told_to, step.span.start)
         if told is None or below.foundation:
             return
         turned = rows[-1].turned

@@ -42,7 +42,7 @@ def check_document(document: Document, memo: dict[Any, Any] | None = None) -> Re
     A design's blanks are filled first, from its Fit sentences, for every size at its own gauge.
     """
     fits = [i for i in document.items if isinstance(i, FitLine)]
-    graded = grade(document) if fits else None
+    graded = grade(document, memo=memo) if fits else None
     document = graded.document if graded else document
     stitches = stitch_sizes(document).sizes
     report = cautions.with_cautions(document, work(document, memo), stitches)

@@ -16,6 +16,7 @@ from loopwright.measuring.flatness.rows import row_faults
 from loopwright.model.fabric import Fabric
 from loopwright.model.lies import LieFault
 from loopwright.model.measures import RoundLies
+from loopwright.record import changed
 
 SEAM = 12  # joined rounds after which the seam's travel is seen: common practice, no source
 
@@ -44,7 +45,14 @@ def faults(fabric: Fabric, courses: Sequence[Course] | None, sizes: StitchSizes)
     """What keeps the fabric from lying as it should, in the order of its rows. A guessed gauge finds no fault."""
     if sizes.guessed:
         return ()
-    rows = courses if courses is not None else courses_of(fabric, sizes)
+    which = sizes, [(r.label.lower(), r.section) for r in fabric.rows]
+    held: tuple[object, tuple[LieFault, ...]] | None = fabric.known.get("faults")
+    if held is None or held[0] != which:
+        held = fabric.known["faults"] = which, _faults(fabric, courses if courses is not None else courses_of(fabric, sizes), sizes)
+    return tuple(changed(f, label=fabric.rows[f.row].label, item=fabric.rows[f.row].item) for f in held[1])
+
+
+def _faults(fabric: Fabric, rows: Sequence[Course], sizes: StitchSizes) -> tuple[LieFault, ...]:
     found = [
         *disc_faults(fabric, rows, sizes), *edge_faults(fabric, rows, sizes), *border_faults(rows),
         *row_faults(fabric, rows),

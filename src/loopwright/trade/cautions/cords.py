@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import lru_cache
+from typing import NamedTuple
 
 from loopwright.model.tree import Chain, Document, Group, HeadLine, Node, Prose, Repeat, Row, Section
 from loopwright.record import record
@@ -55,26 +57,40 @@ def cords(document: Document, size: int, stitch: StitchMm | None) -> Iterator[Co
             made = _made(document, item, section, size)
             if made:
                 what, free, chain, many = made
-                waist = _WAIST.search(f"{section.title if section else ''} {document.text[item.span.start : item.span.end]}") is not None
+                waist = _named(section.title if section else "", document.text[item.span.start : item.span.end]).waist
                 yield Cord(what, waist, many * stitch.width("ch"), free, chain.span, f"{many} ch")
         elif isinstance(item, (Prose, HeadLine)) and at and not _is_advice(item):
-            yield from _told(item.text if isinstance(item, Prose) else item.value, item.span)
+            for waist, mm, free, how in _told(item.text if isinstance(item, Prose) else item.value):
+                yield Cord("tie", waist, mm, free, item.span, how)
 
 
 def _made(document: Document, row: Row, section: Section | None, size: int) -> tuple[str, bool, Chain, int] | None:
     """The chain of a row that makes a cord or loop: what it is, whether it hangs free, the chain, how many chains in this size."""
-    words = document.text[row.span.start : row.span.end]
-    title = section.title if section else ""
-    named = _CORD.search(title) or _CORD.search(_NO_CORD.sub(" ", words))
-    loop = not named and (_LOOP.search(title) or _LOOP.search(words))
-    if not named and not loop:
+    said = _named(section.title if section else "", document.text[row.span.start : row.span.end])
+    if not said.what:
         return None
     chains = [(c, (c.n.at(size) or 0) + c.plus) for c in _chains(row.body)]
-    long = [(c, n) for c, n in chains if n >= LEAST_CHAINS and (named or n <= LONGEST_LOOP)]
+    long = [(c, n) for c, n in chains if n >= LEAST_CHAINS and (said.what == "tie" or n <= LONGEST_LOOP)]
     if not long:
         return None
     chain, many = max(long, key=lambda found: found[1])
-    return ("tie", _THROUGH.search(f"{title} {words}") is None, chain, many) if named else ("loop", True, chain, many)
+    return said.what, said.what == "loop" or not said.through, chain, many
+
+
+class _Named(NamedTuple):
+    """What a row's words and its section's title say: "tie", "loop" or ""; at a waist; drawn through the fabric."""
+
+    what: str
+    waist: bool
+    through: bool
+
+
+@lru_cache(maxsize=4_096)
+def _named(title: str, words: str) -> _Named:
+    cord = _CORD.search(title) or _CORD.search(_NO_CORD.sub(" ", words))
+    loop = not cord and (_LOOP.search(title) or _LOOP.search(words))
+    both = f"{title} {words}"
+    return _Named("tie" if cord else "loop" if loop else "", _WAIST.search(both) is not None, _THROUGH.search(both) is not None)
 
 
 def _chains(nodes: tuple[Node, ...]) -> Iterator[Chain]:
@@ -89,12 +105,15 @@ def _is_advice(item: Prose | HeadLine) -> bool:
     return isinstance(item, HeadLine) and item.name in ("gauge", "tension", *TOLD, *HIDDEN)
 
 
-def _told(text: str, span: Span) -> Iterator[Cord]:
-    """Lengths in words: "two ribbons 45 cm long", "30 cm of ribbon"."""
+@lru_cache(maxsize=1_024)
+def _told(text: str) -> tuple[tuple[bool, float, bool, str], ...]:
+    """Lengths in words, "two ribbons 45 cm long", "30 cm of ribbon": whether at a waist, mm, whether hanging free, the words."""
+    found = []
     waist = _WAIST.search(text) is not None
     for m in _TOLD.finditer(text):
         n, unit = m["n"] or m["n2"], m["unit"] or m["unit2"]
         mm = float(n) * _MM[unit[0].lower()]
         if mm > 0:
             free = _THROUGH.search(text[max(0, m.start() - 40) : m.end() + 40]) is None
-            yield Cord("tie", waist, mm, free, span, m.group().strip())
+            found.append((waist, mm, free, m.group().strip()))
+    return tuple(found)

@@ -137,12 +137,14 @@ def _figures(
 def _holes(size: str, stitch: StitchMm, fabric: Fabric | None, low: float, high: float) -> Iterator[CautionFigure]:
     """Dangerous holes, each kind once."""
     seen: set[tuple[int, int, float]] = set()
-    for hole in openings_mm(fabric, stitch) if fabric is not None else ():
+    if fabric is None:
+        return
+    for hole in openings_mm(fabric, stitch):
         kind = (hole.chains, hole.skipped, round(hole.mm, 1))
         if kind not in seen and low < hole.mm < high:
             seen.add(kind)
             over = f" over {hole.skipped} st{'s' if hole.skipped > 1 else ''}" if hole.skipped else ""
-            yield CautionFigure("opening", size, hole.mm, low, high, Span(hole.start, hole.end), f"{hole.chains} ch{over}")
+            yield CautionFigure("opening", size, hole.mm, low, high, Span(*fabric.words(hole.first)), f"{hole.chains} ch{over}")
 
 
 def _lengths(caution: Caution, document: Document, size: int, stitch: StitchMm | None) -> Iterator[CautionFigure]:

@@ -38,7 +38,7 @@ class StitchMm(Protocol):
 class Opening:
     """Holes of one kind in one row: `mm` across, under `chains` chains over `skipped` stitches, `many` of them.
 
-    `row`: index of the fabric's row. `start` … `end`: characters of the text that made the chain.
+    `row`: index of the fabric's row. `first`: the first of their chains.
     """
 
     mm: float
@@ -46,15 +46,21 @@ class Opening:
     skipped: int
     many: int
     row: int
-    start: int
-    end: int
+    first: int
 
 
 def openings_mm(fabric: Fabric, sizes: StitchMm) -> tuple[Opening, ...]:
     """The holes under chains, one entry for each kind of hole in each row of lace; none for thumb holes, buttonholes and corners."""
-    found: list[Opening] = []
     if "ch" not in fabric.kinds:
         return ()
+    held: tuple[StitchMm, tuple[Opening, ...]] | None = fabric.known.get("openings")
+    if held is None or held[0] != sizes:
+        held = fabric.known["openings"] = sizes, _openings_mm(fabric, sizes)
+    return held[1]
+
+
+def _openings_mm(fabric: Fabric, sizes: StitchMm) -> tuple[Opening, ...]:
+    found: list[Opening] = []
     chain = fabric.kinds.index("ch")
     tall: dict[int, float] = {}
 
@@ -82,7 +88,7 @@ def openings_mm(fabric: Fabric, sizes: StitchMm) -> tuple[Opening, ...]:
         for (many, skipped, post), at in alike.items():
             across = opening(many * sizes.width("ch"), skipped * sizes.width("ch"), post)
             if math.isfinite(across):
-                found.append(Opening(across, many, skipped, len(at), index, *fabric.words(at[0])))
+                found.append(Opening(across, many, skipped, len(at), index, at[0]))
     return tuple(found)
 
 

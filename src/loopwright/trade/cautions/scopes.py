@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 
 from loopwright.model.tree import Document, FitLine, HeadLine, Prose, Row, Section, SpecialStitch
 from loopwright.record import record
@@ -68,6 +69,7 @@ def scopes(document: Document) -> Scopes:
     return Scopes(plain(_worked_out(item)), _for_whom(whom), plain(_worked_out(risks)), plain(stuff), notes)
 
 
+@lru_cache(maxsize=8)
 def of_text(text: str) -> Scopes:
     """A text of which nothing is known but its lines: what it is stands before the first "Name: value", else anywhere."""
     m = _HEADED.search(text)

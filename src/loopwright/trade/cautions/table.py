@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from functools import cache
+from functools import cache, lru_cache
 
 from loopwright.record import record
 from loopwright.trade import tables
@@ -67,9 +67,14 @@ def plain(text: str) -> str:
 
 def found(text: str, group: Sequence[str]) -> str:
     """The first of these words that stands in a text made plain; "" where none does."""
+    return _found(text, tuple(group))
+
+
+@lru_cache(maxsize=512)
+def _found(text: str, group: tuple[str, ...]) -> str:
     if not any(word in text for word in group):  # most of the time: then nothing need be compiled
         return ""
-    m = _expression(tuple(group), whole=True).search(text)
+    m = _expression(group, whole=True).search(text)
     return m.group() if m else ""
 
 
