@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
+from functools import lru_cache
 from typing import NamedTuple
 
 from loopwright.model.tree import Document, HeadLine
@@ -88,6 +89,7 @@ def _corners(view: View) -> list[tuple[int, int]]:
     return [(s, e) for s, e in sorted(view.runs) if e - s == longest > 1]
 
 
+@lru_cache(maxsize=32)
 def _edge(motif: View, layout: tuple[int, int]) -> View:
     """A rectangle's edge from a corner on: its spaces where the motif has them, one more at every join."""
     corners = _corners(motif)

@@ -31,6 +31,9 @@ def of_another(words: str) -> bool:
     return len(told) == 2 and told[0] in ANOTHER and told[1] in PIECES
 
 
+_APART = re.compile(r"[,;.*]")
+
+
 @dataclass(slots=True)
 class Joins:
     """Where in a text stitches are told to go into another piece."""
@@ -63,9 +66,10 @@ class Joins:
         for end in self.ends:
             at = bisect_right(starts, end) - 1
             if at >= 0:
-                pieces.append((starts[at], end))
-            if at >= 0 and not re.search(r"[,;.*]", self.text[starts[at] : end]):
-                joins[starts[at]] = end
+                apart = _APART.search(self.text, starts[at], end)
+                pieces.append((starts[at], apart.end() if apart else end))
+                if apart is None:
+                    joins[starts[at]] = end
         return [(i, "corner" in self.text[o : joins[o]].lower(), joins[o] in self.first) for i, o in enumerate(origins) if o in joins], pieces
 
     def resolve(self, fabric: Fabric, start: int, columns: object, origins: array[int], piece: int, looked: Looked) -> None:
