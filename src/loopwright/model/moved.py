@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from dataclasses import fields
 from functools import lru_cache
 from operator import attrgetter
-from typing import Any, TypeVar
+from typing import Any, Literal, TypeVar
 
 from loopwright.model import tree
 from loopwright.source import Span
@@ -15,12 +15,34 @@ from loopwright.source import Span
 T = TypeVar("T")
 
 _RECORDS = {name: kind for name, kind in vars(tree).items() if isinstance(kind, type) and hasattr(kind, "__dataclass_fields__")}
+_LATER = tree.Later.__dict__["_later"].__get__  # past the row's own look-up, which would be asked for what is not there
 _WORD = re.compile(r"\w+")
 
 
 def moved(node: T, by: int) -> T:
     """A node, an item or a tuple of them, with all its spans `by` characters further on; words that stand nowhere stay there."""
-    return node if by == 0 else _moved(node, by)
+    if by == 0:
+        return node
+    if isinstance(node, tree.Row):
+        return same_words(node, by, _moved(node.label, by), node.side, _moved(node.span, by))  # type: ignore[no-any-return]
+    return _moved(node, by)  # type: ignore[no-any-return]
+
+
+def same_words(row: tree.Row, by: int, label: tree.Label | None, side: Literal["RS", "WS"] | None, span: Span) -> Any:
+    """A row that says what another one says, `by` characters further on, behind its own label. Its words are moved when they are asked for."""
+    first = words_of(row)
+    made: Any = object.__new__(tree.Row)
+    made.label, made.side, made.sizes, made.doubt, made.span = label, side, row.sizes, row.doubt, span
+    made._later = (row, by) if first is None else (first[0], first[1] + by)
+    return made
+
+
+def words_of(row: tree.Row) -> tuple[tree.Row, int] | None:
+    """The row whose words a row has, and by how many characters they are moved; None where they are its own."""
+    try:
+        return _LATER(row)  # type: ignore[no-any-return]
+    except AttributeError:
+        return None
 
 
 def bare(node: T) -> T:

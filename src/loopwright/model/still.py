@@ -9,8 +9,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from typing import Any
 
-from loopwright.model.moved import first_start, moved
-from loopwright.model.tree import Item, Row
+from loopwright.model.moved import first_start, moved, words_of
+from loopwright.model.tree import ROW_WORDS, Item, Row
+from loopwright.record import changed
 
 _NAME = "still"
 
@@ -19,12 +20,13 @@ _NAME = "still"
 class Still:
     """A row without its place. `offset`: what is to be added to the start of the row in the text, so that its spans are true there.
 
-    `sized`: what was made of it for each size, by whoever works it.
+    `sized`: what was made of it for each size, by whoever works it. `like`: of a row that says the same, if there is one.
     """
 
     row: Row
     offset: int
     sized: dict[int, Row] = field(default_factory=dict)
+    like: Still | None = None
 
 
 class Stills:
@@ -40,11 +42,24 @@ class Stills:
         """The row without its place."""
         held = self._now.get(id(row)) or self._before.get(id(row))
         if held is None:
-            first = first_start(row.body)
-            at = (first if first is not None else row.span.start) - 1  # nothing may stand at 0: that is nowhere
-            held = row, Still(moved(row, -at), at - row.span.start)
+            same = words_of(row)
+            held = row, _still(row) if same is None else _alike(row, self.of(same[0]), same[0].span.start + same[1])
         self._now[id(row)] = held
         return held[1]
+
+
+def _still(row: Row) -> Still:
+    first = first_start(row.body)
+    at = (first if first is not None else row.span.start) - 1  # nothing may stand at 0: that is nowhere
+    words = {name: moved(getattr(row, name), -at) for name in ROW_WORDS}
+    return Still(changed(row, label=moved(row.label, -at), span=moved(row.span, -at), **words), at - row.span.start)
+
+
+def _alike(row: Row, one: Still, start: int) -> Still:
+    """A row without its place that says what another one says; `start`: where that one would begin if its words were these."""
+    at = one.offset + start
+    again = changed(one.row, label=moved(row.label, -at), side=row.side, sizes=row.sizes, span=moved(row.span, -at))
+    return Still(again, at - row.span.start, like=one)
 
 
 def same_rows(memo: dict[Any, Any], old: Iterable[Item], new: Iterable[Item]) -> None:

@@ -7,7 +7,7 @@ Stitch kinds are US abbreviations in every tree, whatever terms the text uses ("
 from __future__ import annotations
 
 from dataclasses import field
-from typing import Literal
+from typing import Any, Literal
 
 from loopwright.model.translated import Translated
 from loopwright.record import record
@@ -414,8 +414,29 @@ class RowOrder:
     span: Span = NOWHERE
 
 
+class Later:
+    """A row that says the same as another one, so many characters further on: its words are put in their place when they are asked for."""
+
+    __slots__ = ("_later",)
+    _later: tuple[Row, int]
+
+    def __getattr__(self, name: str) -> Any:
+        if name not in ROW_WORDS:
+            raise AttributeError(name)
+        from loopwright.model.moved import moved
+
+        row, by = self._later
+        for word in ROW_WORDS:
+            setattr(self, word, moved(getattr(row, word), by))
+        return getattr(self, name)
+
+
+ROW_WORDS = ("body", "printed", "order", "also_printed")
+"""What of a row are words with a place in the text, beside its label."""
+
+
 @record
-class Row:
+class Row(Later):
     """One labelled (or implied) row or round, or a range of them, as written.
 
     `order` is set when the row is told by other rows ("Rows 5-8: rep Rows 3 and 4"); `body` may then hold additions.

@@ -8,7 +8,7 @@ from dataclasses import replace
 from typing import Any, Literal
 
 from loopwright.findings import Finding
-from loopwright.model.moved import moved
+from loopwright.model.moved import moved, same_words
 from loopwright.model.tree import (
     COUNT_OR_WORK,
     ONE,
@@ -87,7 +87,7 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
     seen_row = in_block = False
     long: list[Finding] = []
     only: tuple[int, ...] | None = None
-    known: Known = {}
+    known, elsewhere = Known(), _OTHER_CRAFT.search(text) is not None
     for line_number in range(1, len(source.line_starts) + 1):
         start = source.line_starts[line_number - 1]
         line = text[start : start + len(source.line_text(line_number))]
@@ -99,7 +99,7 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
             if items and source.line_text(line_number).strip():  # nothing but quiet words
                 items.append(Prose(line, Span(start, start + len(line))))
             continue
-        other = _OTHER_CRAFT.search(line)
+        other = _OTHER_CRAFT.search(line) if elsewhere else None
         if other is not None and (seen_row or labels_in(text, start, start + len(line))):
             long.append(Finding("N004", Span(start + other.start(), start + other.end()), {"technique": other.group().lower()}))
         if len(line) > MAX_LINE:
@@ -115,7 +115,7 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
         made = before.line(_line, text, after, start + len(line.rstrip()), which, len(sizes), seen_row, known)
         if not seen_row and any(isinstance(i, Row) for i in made) and is_told(line, in_block):
             made = [Prose(line, Span(start, start + len(line)))]
-        in_block = in_block or opens_block(line)
+        in_block = not seen_row and (in_block or opens_block(line))
         if here is not None:
             made = [replace(i, sizes=here) if isinstance(i, Row) else i for i in made]
         seen_row = seen_row or any(isinstance(i, Row) for i in made)
@@ -268,26 +268,26 @@ def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, s
     """A row and what follows it in its words; words that were read before, behind another label, are moved here."""
     told = label.label if label is not None else None
     if told is not None and (told.first != told.last or told.how_many != ONE or told.also):
-        return _row_anew(text, label, start, end, which, sizes)
+        return _row_anew(text, label, start, end, which, sizes, known)
     at = label.end if label is not None else start
     key = told is None, text[at - 1 : end] if at else text[:end]
-    held = known.get(key)
+    held = known.rows.get(key)
     side = _side(label)
     if held is None:
-        items = _row_anew(text, label, start, end, which, sizes)
+        items = _row_anew(text, label, start, end, which, sizes, known)
         first = items[0] if items else None
         if isinstance(first, Row) and first.label is told and first.side == side:
-            known[key] = at, changed(first, label=None), items[1:]
+            known.rows[key] = at, changed(first, label=None), items[1:]
         return items
-    row, more = moved(held[1], at - held[0]), [moved(i, at - held[0]) for i in held[2]]
-    return [changed(row, label=told, side=side, span=Span(start, row.span.end)), *more]
+    row, by = held[1], at - held[0]
+    return [same_words(row, by, told, side, Span(start, row.span.end + by)), *(moved(i, by) for i in held[2])]
 
 
 def _side(label: Found | None) -> Literal["RS", "WS"] | None:
     return None if label is None or label.side is None else "RS" if label.side == "RS" else "WS"
 
 
-def _row_anew(text: str, label: Found | None, start: int, end: int, which: Dialect, sizes: int) -> list[Item]:
+def _row_anew(text: str, label: Found | None, start: int, end: int, which: Dialect, sizes: int, known: Known) -> list[Item]:
     at = label.end if label else start
     if label is not None and (titled := title_before(text, at, end)) is not None:
         at = titled[1]
@@ -298,7 +298,7 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
     span = Span(start, end)
     said = label.label if label else None
     side = _side(label)
-    shaped = _shaped(text, label, (start, at, stop, end), counts, which, sizes)
+    shaped = _shaped(text, label, (start, at, stop, end), counts, which, sizes, known)
     if shaped is not None:
         return shaped
     whole = order_of(text[at:end].strip(), sizes, which)
@@ -310,8 +310,8 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
         return [Row(said, (), () if order is ends or order is whole and order.total_rows else counts, order, side, span=span)]
     split = _THEN.search(text, at, stop)
     if split is not None:
-        first = _row_anew(text, label, start, split.start(), which, sizes)
-        rest = _row_anew(text, None, split.end(), end, which, sizes)
+        first = _row_anew(text, label, start, split.start(), which, sizes, known)
+        rest = _row_anew(text, None, split.end(), end, which, sizes, known)
         return [*first, *rest]
     many = _FOR_ROWS.search(text, at, stop)
     if many is not None and (n := number(many["n"], sizes)) is not None:
@@ -320,7 +320,7 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
     if later is None and (told_end := later_until(text, at, end, which)) is not None:
         body_end, later = told_end
         counts = ()
-    nodes, unknown = nodes_of(text, at, body_end, which, sizes)
+    nodes, unknown = known.nodes(text, at, body_end, which, sizes)
     if not told.sure:
         if any(type(n).__name__ in _INSTRUCTIONS - {"Chain", "Ring", "Join", "Skip"} for n in nodes):
             said_again, _ = nodes_of(text, stop, after.start, which, sizes)
@@ -337,7 +337,7 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
 
 
 def _shaped(
-    text: str, label: Found | None, where: tuple[int, int, int, int], counts: tuple[Count, ...], which: Dialect, sizes: int,
+    text: str, label: Found | None, where: tuple[int, int, int, int], counts: tuple[Count, ...], which: Dialect, sizes: int, known: Known,
 ) -> list[Item] | None:
     """A row that tells of shaping among plain rows, and what follows it in the line.
 
@@ -358,7 +358,7 @@ def _shaped(
         rest += 1
     more = rest < stop and any(c.isalpha() for c in text[rest:stop])
     row = Row(said, nodes, () if more else counts, found.order, side, span=Span(start, rest if more else end))
-    return [row, *(_row_anew(text, None, rest, end, which, sizes) if more else ())]
+    return [row, *(_row_anew(text, None, rest, end, which, sizes, known) if more else ())]
 
 
 def _repeated_label(said: Label | None, n: Num) -> Label:

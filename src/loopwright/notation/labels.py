@@ -31,6 +31,8 @@ _LABEL = re.compile(
     ){_END}""",
     re.IGNORECASE | re.VERBOSE,
 )
+_BEHIND = re.compile(r"[.;)\]]\s+(?=\w)")
+_A_ROW = re.compile(rf"\b{_WORD}\b", re.IGNORECASE)
 _SEVERAL = re.compile(rf"(?P<word>{_WORD})\s*\.?\s*(?P<list>\d{{1,4}}\s*,\s*\d{{1,4}}(?:\s*,\s*\d{{1,4}})*(?:\s*,?\s*(?:and|&)\s*\d{{1,4}})?){_END}", re.IGNORECASE)
 _BARE = re.compile(r"(?P<first>\d{1,3})(?:\s*[-–]\s*(?P<last>\d{1,3}))?\s*[:.)]\s+(?![a-z]\.)")
 
@@ -62,7 +64,7 @@ def label_at(text: str, at: int, end: int, sizes: int = 1) -> Found | None:
     m = _LABEL.match(text, at, end)
     if m is not None and m["many"] and len(re.findall(r"\d+", m["many"])) not in (1, sizes):
         m = None
-    if m is not None and any(m[g] and len(_listed("0", m[g])) != sizes for g in ("firsts", "lasts")):
+    if m is not None and (m["firsts"] or m["lasts"]) and any(m[g] and len(_listed("0", m[g])) != sizes for g in ("firsts", "lasts")):
         m = None
     if m is None and (old := _old_label(text, at, end)) is not None:
         return old
@@ -159,9 +161,9 @@ def labels_in(text: str, start: int, end: int, sizes: int = 1) -> list[Found]:
     head = label_at(text, start, end, sizes)
     if head is not None:
         found.append(head)
-    for m in re.finditer(r"[.;)\]]\s+(?=\w)", text[start:end]):
-        at = start + m.end()
-        if found and at < found[-1].end:
+    for m in _BEHIND.finditer(text, start, end):
+        at = m.end()
+        if found and at < found[-1].end or not _A_ROW.search(text, at, end):
             continue
         more = label_at(text, at, end, sizes)
         if more is not None and more.label.kind != "none":

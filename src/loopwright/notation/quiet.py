@@ -13,6 +13,8 @@ from loopwright.notation.movements import named
 
 _STITCH = r"(?:s\.?\s?c|d\.?\s?c|tr\.?(?:\s?c)?|d\.?\s?tr|h\.?\s?d\.?\s?c|s\.?\s?s|sl|ch|chs?|sts?|trc|sdc|dtr|sps?|spaces?|loops?|shells?|more)\b"
 _COUNTED_STOP = re.compile(rf"(?<![\d.])\d{{1,3}}(?P<stop>\.)(?=\s*{_STITCH})", re.IGNORECASE)
+_STOP = re.compile(r"\d\.")
+MANY = 4  # stops after numbers that are no slip
 _MORE_STOPS = re.compile(
     r"(?P<word>\b(?:(?:miss|dec|inc)(?=\.\s*\d)|(?:miss|skip) \d(?=\.\s)|\d{1,2}(?:st|nd|rd|th)(?=\.\s*[a-z])|sts?(?=\.\s*(?:to|in|of|from|on|only|before|at|and|group)\b)"
     r"|[sd]\.\s?c(?=\.\s*(?:to|group|of|before|in|and)\b)))\.",
@@ -75,7 +77,7 @@ _ASIDE = re.compile("|".join(_ASIDES), re.IGNORECASE)
 
 def stopped_style(text: str) -> bool:
     """Whether a pattern writes a full stop after its numbers: "4. d.c. in next 6. sts."."""
-    return len(_COUNTED_STOP.findall(text)) >= 4
+    return len(_STOP.findall(text)) >= MANY and len(_COUNTED_STOP.findall(text)) >= MANY
 
 
 def quiet(text: str, terms: str = "us") -> str:

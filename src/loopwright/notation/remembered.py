@@ -13,8 +13,24 @@ from loopwright.notation.nodes import nodes_of
 from loopwright.terms import Dialect
 
 MOST_LINES = 4_000  # kept between calls
-Known = dict[tuple[bool, str], tuple[int, Row, list[Item]]]
-"""Rows of one text by their words, which rows often share."""
+
+class Known:
+    """Rows of one text by their words, and what is made in them by theirs: rows often share both, or all but the count."""
+
+    __slots__ = ("_bodies", "rows")
+
+    def __init__(self) -> None:
+        self.rows: dict[tuple[bool, str], tuple[int, Row, list[Item]]] = {}
+        self._bodies: dict[str, tuple[int, tuple[Node, ...], int]] = {}
+
+    def nodes(self, text: str, start: int, end: int, which: Dialect, sizes: int) -> tuple[tuple[Node, ...], int]:
+        """The nodes of a row's words, and how many words in it are unknown."""
+        words = text[start - 1 : end] if start else text[:end]
+        held = self._bodies.get(words)
+        if held is None:
+            held = self._bodies[words] = start, *nodes_of(text, start, end, which, sizes)
+        return moved(held[1], start - held[0]), held[2]
+
 
 ReadLine = Callable[[str, int, int, Dialect, int, bool, Known], list[Item]]
 

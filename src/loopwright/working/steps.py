@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 from typing import Any, Literal
 
 from loopwright.model.moved import moved
-from loopwright.model.still import Stills
+from loopwright.model.still import Still, Stills
 from loopwright.model.tree import (
     NOWHERE,
     Chain,
@@ -99,9 +99,7 @@ def expand(document: Document, size: int, stills: Stills | None = None) -> list[
             shelf.section, shelf.fresh = item.title, True
             continue
         still = stills.of(item)
-        row = still.sized.get(size)
-        if row is None:
-            row = still.sized[size] = for_size(still.row, size)
+        row = _of_size(still, size)
         for step in _steps_of(row, index, shelf, still.offset + item.span.start, item.span, numbers, part):
             shelf.total += 1
             if shelf.total > MAX_ROWS:
@@ -109,6 +107,18 @@ def expand(document: Document, size: int, stills: Stills | None = None) -> list[
                 return shelf.done
             shelf.done.append(step)
     return shelf.done
+
+
+def _of_size(still: Still, size: int) -> Row:
+    """A row for one size; what it says is worked out once for all rows that say the same."""
+    row = still.sized.get(size)
+    if row is None and still.like is not None:
+        own = still.row
+        row = changed(_of_size(still.like, size), label=for_size(own.label, size), side=own.side, sizes=own.sizes, span=own.span)
+    elif row is None:
+        row = for_size(still.row, size)
+    still.sized[size] = row
+    return row
 
 
 def _numbers(row: Row) -> tuple[list[int | None], bool]:
