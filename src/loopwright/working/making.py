@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from array import array
+
 from loopwright.model.tree import (
     STITCH,
     EdgeRun,
@@ -12,7 +14,7 @@ from loopwright.model.tree import (
 from loopwright.working.kinds import HEIGHT, code, legs, plain
 from loopwright.working.places import how_of, slots_of
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
-from loopwright.working.seeking import SPACES, seek, stitches_ahead
+from loopwright.working.seeking import SPACES, STITCHES, seek, stitches_ahead
 from loopwright.working.starts import skip_foundation
 from loopwright.working.view import Group as MadeGroup
 from loopwright.working.view import Slot
@@ -59,6 +61,8 @@ def do_make(run: Run, node: Make) -> None:
     if place.of is not None and place.of.kind == "ch" and place.k is None and run.named.get("own-chain-left", 0) > 0:
         return own_more(run, code(kind), place)
     _before_foundation(run, kind, place)
+    if place.quant == "each" and _too_many(run, place, count * twice):
+        raise CannotWork("too-many", limit=MAX_ITEMS)
     slots = slots_of(run, place, how_of(run, place, node.loop))
     if slots and slots[0].how == "own-chain" and place.from_hook:
         return own_chain(run, kind, count, -slots[0].start)
@@ -69,6 +73,9 @@ def do_make(run: Run, node: Make) -> None:
         _start_pair(run, place, number, each)
     if each == 1 and len(slots) > 2:
         return plain_run(run, number, slots)
+    if each > 1 and len(slots) > 2 and not node.between:
+        heaped(run, number, slots, each)
+        slots = []
     for slot in slots:
         begin = len(run.out)
         if node.between:
@@ -80,6 +87,12 @@ def do_make(run: Run, node: Make) -> None:
     if run.half_loop:
         _half_loop(run, kind)
     return None
+
+
+def _too_many(run: Run, place: Place, each: int) -> bool:
+    """Whether so many stitches in each one that is left are far too many; seen before they are looked up one by one."""
+    whole = place.n is None and place.left is None and place.upto is None and place.thing.kind in STITCHES and not run.view.open_end
+    return whole and each > 1 and (run.stitches_left() // 2) * each > MAX_ITEMS
 
 
 def _start_pair(run: Run, place: Place, number: int, each: int) -> None:
@@ -105,12 +118,25 @@ def _before_foundation(run: Run, kind: str, place: Place | None, said: int | Non
 
 def plain_run(run: Run, number: int, slots: list[Slot]) -> None:
     """One stitch in each of many slots at once."""
-    if len(run.out) + len(slots) > 20_000:
-        raise CannotWork("too-many", limit=20_000)
+    if len(run.out) + len(slots) > MAX_ITEMS:
+        raise CannotWork("too-many", limit=MAX_ITEMS)
     run.out.extend(bytes([number]) * len(slots))
     run.into.extend(slots)
     run.origins.extend([run.origin] * len(slots))
     run.worked += len(slots)
+    run.own_chain = 0
+
+
+def heaped(run: Run, number: int, slots: list[Slot], each: int) -> None:
+    """So many stitches in each of many slots at once."""
+    begin, many = len(run.out), len(slots) * each
+    if begin + many > MAX_ITEMS:
+        raise CannotWork("too-many", limit=MAX_ITEMS)
+    run.out.extend(bytes([number]) * many)
+    run.into.heaps(slots, each)
+    run.origins.extend(array("i", (run.origin,)) * many)
+    run.groups.extend(MadeGroup(at, at + each, "") for at in range(begin, begin + many, each))
+    run.worked += many
     run.own_chain = 0
 
 

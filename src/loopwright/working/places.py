@@ -326,7 +326,7 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
         taken = [_inside(run, s, place) for s in taken]
     for slot in taken[-1:]:
         _take(run, slot)
-    return [_with(s, how) for s in taken]
+    return taken if how == "top" and all(s[2] == "top" for s in taken) else [_with(s, how) for s in taken]
 
 
 def _turning_next(run: Run) -> bool:

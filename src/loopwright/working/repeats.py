@@ -80,7 +80,7 @@ def _counted_times(run: Run, node: Repeat, after: tuple[int, int]) -> None:
         raise CannotWork("too-many", limit=MAX_TIMES)
     each, ending = total_needed(node.nodes), total_needed(node.ending)
     last_short = node.ending_mode in ("omit", "at")
-    copier = Copier(run, None)
+    copier = Copier(run, None, node.nodes)
     i = 0
     while i < times:
         left = times - i - 1
@@ -164,7 +164,7 @@ def _room(run: Run, keep: tuple[int, int], takes_spaces: bool) -> bool:
 
 def _rounds(run: Run, node: Repeat, keep: tuple[int, int]) -> Points:
     """Works whole rounds; gives the points before the first and after each."""
-    copier = Copier(run, keep)
+    copier = Copier(run, keep, node.nodes)
     points = copier.points
     takes_spaces = total_needed(node.nodes)[1] > 0
     while _room(run, keep, takes_spaces) and len(points) <= MAX_TIMES:

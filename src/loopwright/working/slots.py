@@ -62,6 +62,12 @@ class Slots:
         self.end.extend([s[1] for s in found])
         self.how.extend([HOW.get(s[2], TOP) for s in found])
 
+    def heaps(self, slots: list[Slot], times: int) -> None:
+        """Several places, so many stitches into each."""
+        self.start.extend([s[0] for s in slots for _ in range(times)])
+        self.end.extend([s[1] for s in slots for _ in range(times)])
+        self.how.extend([HOW.get(s[2], TOP) for s in slots for _ in range(times)])
+
     def nothing(self, count: int) -> None:
         """So many stitches that went into nothing: chains."""
         fill = array("i", (-1,)) * count

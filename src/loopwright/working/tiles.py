@@ -1,7 +1,7 @@
 """Working a repeat fast: where two rounds took and made the same and the row below goes on the same way, copy the round.
 
 What the copies skip is checked first: no choice was met, nothing but places, stitches, groups and chain spaces changed, and the
-items, chain spaces and groups below repeat with the same period. The last rounds are always worked stitch by stitch, since a
+items, chain spaces and groups below repeat with the same period, groups only where the words may ask for them. The last rounds are always worked stitch by stitch, since a
 repeat often ends differently.
 """
 
@@ -11,8 +11,10 @@ from bisect import bisect_left
 from dataclasses import dataclass
 from typing import Any
 
+from loopwright.model.tree import Chain, Make, Node, Repeat, Skip
 from loopwright.working.kinds import CHAIN
 from loopwright.working.run import MAX_ITEMS, Point, Run
+from loopwright.working.seeking import STITCHES
 from loopwright.working.slots import Slots, tiled
 from loopwright.working.tape import Note
 from loopwright.working.view import Group, Slot
@@ -79,10 +81,11 @@ def _further(base: Point, last: Point, k: int) -> Point:
     )
 
 
-def copies(run: Run, a: Point, b: Point, before: Before, keep: tuple[int, int] | None, limit: int) -> int:
+def copies(run: Run, a: Point, b: Point, before: Before, keep: tuple[int, int] | None, limit: int, *, plainly: bool = False) -> int:
     """How many further rounds are just like the last two (a … b … now), 0 where that is not sure.
 
-    `keep`: stitches and spaces that must be left over; None where the number of rounds is told. `limit`: at most so many.
+    `keep`: stitches and spaces that must be left over; None where the number of rounds is told. `limit`: at most so many. `plainly`: the
+    round goes from stitch to stitch, whatever groups they stand in.
     """
     now = Before.of(run)
     if (now.log, now.sticky, now.cost, now.unsure, now.rest) != (before.log, before.sticky, before.cost, before.unsure, before.rest):
@@ -94,7 +97,7 @@ def copies(run: Run, a: Point, b: Point, before: Before, keep: tuple[int, int] |
         return 0
     room = min(limit, (MAX_ITEMS - len(run.out)) // made - LAST_ROUNDS)
     if step:
-        room = min(room, _periods(run, b.pos, step) - LAST_ROUNDS)
+        room = min(room, _periods(run, b.pos, step, plainly=plainly) - LAST_ROUNDS)
         room = min(room, _kept(run, b.pos, step, keep)) if keep is not None else room
     elif keep is not None:
         return 0
@@ -126,7 +129,7 @@ def _since(notes: list[Note], begin: int) -> list[tuple[Any, ...]]:
     return [(n.at - begin, *n[1:5]) for n in notes if n.what != "round"]
 
 
-def _periods(run: Run, begin: int, step: int) -> int:
+def _periods(run: Run, begin: int, step: int, *, plainly: bool) -> int:
     """How many whole periods of the row below follow the cursor that are like the one from `begin` on."""
     items = run.view.items
     end = min(run.end, len(items))
@@ -137,6 +140,8 @@ def _periods(run: Run, begin: int, step: int) -> int:
         return 0
     runs, groups = run.view.runs, run.view.groups
     end = _as_before(runs, [(s + step, e + step) for s, e in _between(runs, begin, end - step)], begin + step, end)
+    if plainly:
+        return (end - begin - step) // step
     end = _as_before(groups, [Group(s + step, e + step, g) for s, e, g in _between(groups, begin, end - step)], begin + step, end)
     return (end - begin - step) // step
 
@@ -211,8 +216,9 @@ def copy_rounds(run: Run, b: Point, before: Before, times: int, first: int, oute
 class Copier:
     """Watches the rounds of one repeat and copies them as soon as that is sure."""
 
-    def __init__(self, run: Run, keep: tuple[int, int] | None) -> None:
+    def __init__(self, run: Run, keep: tuple[int, int] | None, nodes: tuple[Node, ...]) -> None:
         self.run, self.keep = run, keep
+        self.plainly = all(_is_plain(n, run) for n in nodes)
         self.outer = run.inside == 0
         self.points = Points(run.point())
         self.try_at = FIRST_TRY
@@ -233,7 +239,7 @@ class Copier:
         self.try_at *= 2
         number = len(points) - 1
         a, b, last = points[number - 2], points[number - 1], points[number]
-        times = copies(run, a, b, self.before, self.keep, limit)
+        times = copies(run, a, b, self.before, self.keep, limit, plainly=self.plainly)
         if times < 1:
             return 0
         copy_rounds(run, b, self.before, times, number + 1, self.outer)
@@ -241,6 +247,21 @@ class Copier:
         points.append(run.point())
         self.try_at = len(points) + FIRST_TRY - 1
         return times
+
+
+def _is_plain(node: Node, run: Run) -> bool:
+    """Whether a node goes from stitch to stitch and asks for nothing else."""
+    if isinstance(node, Repeat):
+        return node.mode in ("times", "more", "once") and not node.ending and all(_is_plain(n, run) for n in node.nodes)
+    if isinstance(node, (Chain, Skip)):
+        return isinstance(node, Chain) or node.thing.kind in STITCHES and not node.first
+    if not isinstance(node, Make) or node.kind in run.definitions or node.kind == "sl st":
+        return False
+    place = node.place
+    return place is None or (
+        place.quant == "next" and place.thing.kind in STITCHES and place.relation == "in" and not place.rows_below
+        and place.k is None and place.of is None and not place.centre and not place.from_hook
+    )
 
 
 def round_begins(run: Run, number: int) -> None:

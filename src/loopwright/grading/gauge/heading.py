@@ -61,6 +61,7 @@ def _named_lines(text: str) -> tuple[Line, ...]:
     )
 
 
+@lru_cache(maxsize=4_096)
 def _named(name: str, names: tuple[str, ...]) -> bool:
     return any(name == n or name.startswith(f"{n} ") for n in names) and name != "yarn over"  # an abbreviation, no yarn
 
