@@ -8,7 +8,7 @@ from functools import partial
 from typing import Any
 
 from loopwright.findings import Finding
-from loopwright.kept import kept
+from loopwright.kept import Kept, kept
 from loopwright.model.fabric import Fabric
 from loopwright.model.report import Assumption, Report, RowReport
 from loopwright.model.still import Stills
@@ -56,7 +56,7 @@ def work(document: Document, memo: dict[Any, Any] | None = None) -> Report:
         conventions = best.state.conventions if size == 0 else conventions
         per_size.append(best.outcomes())
         fabrics.append(partial(_woven, best, Weaver(shared, colours, joins, Looked(document.text)), decoder, before))
-    rows = _rows(document, per_size)
+    rows = _rows(document, per_size, kept(memo, "tallies", WOVEN))
     return Report(
         document.title, document.terms, document.sizes, tuple(rows), tuple(_assumptions(document, per_size)),
         tuple(sorted([*_not_understood(document), *_findings(document, per_size)], key=lambda f: f.span.start)), Fabrics(fabrics),
@@ -96,7 +96,7 @@ def _weave(weaver: Weaver, e: Explanation, outcome: Outcome) -> None:
 # --- rows ------------------------------------------------------------------------------------------------------------
 
 
-def _rows(document: Document, per_size: Sequence[Sequence[Outcome]]) -> list[RowReport]:
+def _rows(document: Document, per_size: Sequence[Sequence[Outcome]], tallies: Kept[Any, Any]) -> list[RowReport]:
     keys: dict[tuple[int, int], list[Outcome | None]] = {}
     sure: dict[tuple[int, int], bool] = {}
     most: dict[int, int] = {}
@@ -110,7 +110,7 @@ def _rows(document: Document, per_size: Sequence[Sequence[Outcome]]) -> list[Row
             keys.setdefault(key, [None] * len(per_size))[size] = o
             sure[key] = sure.get(key, True) and confirmed
     told = _told(per_size)
-    return [_row(document, keys[k], sure[k], k[0] in told) for k in sorted(keys) if not k[1] or not _alternates(document, k[0])]
+    return [_row(document, keys[k], sure[k], k[0] in told, tallies) for k in sorted(keys) if not k[1] or not _alternates(document, k[0])]
 
 
 def _alternates(document: Document, item: int) -> bool:
@@ -119,15 +119,14 @@ def _alternates(document: Document, item: int) -> bool:
     return isinstance(row, Row) and row.label is not None and bool(row.label.alternate)
 
 
-def _row(document: Document, outcomes: list[Outcome | None], confirmed: bool, told_a_start: bool) -> RowReport:
+def _row(document: Document, outcomes: list[Outcome | None], confirmed: bool, told_a_start: bool, tallies: Kept[Any, Any]) -> RowReport:
     some = next(o for o in outcomes if o is not None)
     step = some.step
     read = all(o is None or o.made is not None for o in outcomes)
     counts = tuple(o.made.count if o and o.made else None for o in outcomes)
     chains = tuple(o.made.count + o.made.bridged if o and o.made else None for o in outcomes)
-    kinds = sorted({k for o in outcomes if o and o.made for k in o.made.made})
-    read = read and bool(kinds)
-    made = {k: tuple(o.made.made.get(k, 0) if o and o.made else None for o in outcomes) for k in kinds}
+    made = _tally([o.made if o is not None else None for o in outcomes], tallies)
+    read = read and bool(made)
     printed, noun = _printed(document, outcomes)
     if noun in ("mesh", "block") and noun not in made and printed and all(o is None or o.agrees for o in outcomes):
         made = {**made, noun: printed}  # a solid row counted in meshes
@@ -141,6 +140,16 @@ def _row(document: Document, outcomes: list[Outcome | None], confirmed: bool, to
         step.section, _label(outcomes), step.span, step.item, read, counts, chains if chains != counts else None, made, printed, noun, agrees,
         confirmed and read, None if read else some.problem,
     )
+
+
+def _tally(mades: list[Made | None], tallies: Kept[Any, Any]) -> dict[str, tuple[int | None, ...]]:
+    """What was made, by kind, in each size."""
+    key = tuple([id(m) for m in mades])
+    held: tuple[list[Made | None], dict[str, tuple[int | None, ...]]] | None = tallies.get(key)
+    if held is None:
+        kinds = sorted({k for m in mades if m is not None for k in m.made})
+        held = tallies[key] = mades, {k: tuple(m.made.get(k, 0) if m is not None else None for m in mades) for k in kinds}
+    return held[1]  # the rows made keep their ids while this is kept
 
 
 def _label(outcomes: list[Outcome | None]) -> str:

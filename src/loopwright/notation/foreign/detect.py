@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from functools import cache
+from functools import cache, lru_cache
 
 from loopwright.source.expressions import Expression
 from loopwright.terms.reading import LANGUAGES, language_named, marks, plain
@@ -24,7 +24,7 @@ def language_of(text: str, terms: str | None = None) -> tuple[str, bool]:
     if terms is not None:
         return "en", True
     sample = text if "[en:" not in text else _LEFT.sub("", text)
-    found = _WORD.findall(plain(sample[:SAMPLE]))
+    found = [word for line in sample[:SAMPLE].split("\n") for word in _marked(line)]
     if _all_marks().isdisjoint(found):
         told = None if "\n" not in text else _SAID.search(text[:SAMPLE])
         return (language_named(told[1]) or "en" if told else "en"), told is not None
@@ -32,6 +32,12 @@ def language_of(text: str, terms: str | None = None) -> tuple[str, bool]:
     if told:
         return language_named(told[1]) or "en", True
     return _counted(found), False
+
+
+@lru_cache(maxsize=8_192)
+def _marked(line: str) -> tuple[str, ...]:
+    """The words of a line that show a language, English among them."""
+    return tuple(w for w in _WORD.findall(plain(line)) if w in _all_marks() or w in marks("en"))
 
 
 @cache
