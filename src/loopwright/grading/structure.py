@@ -9,6 +9,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field, fields, is_dataclass
 from fractions import Fraction
+from functools import cache
 from typing import Any, Literal
 
 from loopwright.grading.fit import Linear, blank_of, count_of
@@ -97,9 +98,15 @@ def blanks_in(node: Any) -> Iterator[Num]:
     elif isinstance(node, tuple):
         for n in node:
             yield from blanks_in(n)
-    elif is_dataclass(node) and not isinstance(node, (type, Span)):
-        for f in fields(node):
-            yield from blanks_in(getattr(node, f.name))
+    else:
+        for name in _names(node.__class__):
+            yield from blanks_in(getattr(node, name))
+
+
+@cache
+def _names(kind: type) -> tuple[str, ...]:
+    """The fields of a kind of node; none of a place in the text or a plain value."""
+    return tuple(f.name for f in fields(kind)) if is_dataclass(kind) and kind is not Span else ()
 
 
 @record
