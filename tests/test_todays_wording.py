@@ -114,6 +114,10 @@ TODAY: list[tuple[str, str, list[int]]] = [
         "Rnd 1: Ch 3 (counts as 1st dc here & throughout), 11 dc in ring, sl st to top of ch-3. (12 dc)\n"
         "Rnd 2: Ch 3, dc in base of ch 3, 2 dc in each st around, sl st to top of ch-3. (24 dc)\n"
         "Rnd 3: Ch 3, 2 dc in next st, [dc in next st, 2 dc in next st] rep between [ ] around, join. (36 dc)"), [12, 24, 36]),
+    ("rep between the brackets", (
+        "Rnd 1: 6 sc in ring. (6)\nRnd 2: 2 sc in each st. (12)\n"
+        "Rnd 3: Sc in next 2 sts, (2 sc in next st, sc in next st), rep bet ( ) 5 times.\n"
+        "Rnd 4: Sc in next 2 sts, [2 sc in next st, sc in next 2 sts], repeat between [ ] to end."), [6, 12, 17, 22]),
     ("shaping at one end", FLAT + (
         "Row 2: Ch 1, dec 1, sc across, turn. (19)\nRow 3: Ch 1, sc to last 2 sts, dec, turn. (18)\nRows 4-7: Rep Rows 2-3. (14)\n"
         "Row 8: Decrease 1 st at beginning of row, turn. (13)"), [19, 18, 17, 16, 15, 14, 13]),

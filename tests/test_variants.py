@@ -154,6 +154,7 @@ CASES = [
     ("78 prose", "us", SC24R + "Rnd 5: sc in each st. Stuff now. Place eyes between Rnds 3 and 4.", [24]),
     ("dictated", "us", SC24R + "Round 5: then one single crochet, then two in the next one, and so on all the way around.", [36]),
     ("larger sizes", "us", "Sizes: small, large\nCh 21 (25).\nRow 1: Sc in 2nd ch from hook and in each ch across. 20 (24) sc.\nFor large size only:\nRow 2: Ch 1, 2 sc in first st, sc in each st across. (25)", [[20, 24], [None, 25]]),
+    ("larger sizes on a line without a colon", "us", "Sizes: small, large\nCh 21 (25).\nRow 1: Sc in 2nd ch from hook and in each ch across. 20 (24) sc.\nSize large only\nRow 2: Ch 1, 2 sc in first st, sc in each st across. (25)", [[20, 24], [None, 25]]),
 ]
 
 

@@ -18,6 +18,10 @@ _PART_OF_LIST = re.compile(
     r"\d\s?[(\[][^()\[\]\n]{0,80}?(?P<n>\d+\.\d+)[^()\[\]\n]{0,80}[)\]]\s*(?:sts?|stitches|sc|hdc|dc|tr|htr|dtr|chs?|chains?|times)\b",
     re.IGNORECASE,
 )
+_PRINTED = re.compile(  # at the end of a row, whatever it counts
+    r"[(\[]\s*(?P<n>\d+\.\d+)(?:\s*[(\[][\d,.\s]+[)\]])?(?!\s*(?:cm|mm|m|in|ins|inch|inches|g|oz|yds?)\b|\s*[\"″”%])[^()\[\]\n]{0,40}[)\]]\s*[.;]?\s*$",
+    re.IGNORECASE,
+)
 _POINT = re.compile(r"\d\.\d")
 _HOOK = re.compile(
     r"(?<![\d.,])(?P<n>\d+(?:\.\d+)?)\s*mm\b(?=[^.;\n]{0,20}\bhook)|\bhook[^.;\n\d]{0,15}(?P<m>\d+(?:\.\d+)?)\s*mm\b", re.IGNORECASE
@@ -31,8 +35,9 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
     for m in _TINY.finditer(text) if ".0" in text else ():
         yield _finding(Span(m.start("n"), m.end("n")), m["n"], "a length", m["n"].replace(".0", ".", 1))
     for _, row in pattern.rows() if _POINT.search(text, pattern.body_start()) else ():
-        for m in (*_PART.finditer(text, row.span.start, row.span.end), *_PART_OF_LIST.finditer(text, row.span.start, row.span.end)):
-            yield _finding(Span(m.start("n"), m.end("n")), m["n"], "a number of stitches", None)
+        places = {m.span("n") for ways in (_PART, _PART_OF_LIST, _PRINTED) for m in ways.finditer(text, row.span.start, row.span.end)}
+        for start, end in sorted(places):
+            yield _finding(Span(start, end), text[start:end], "a number of stitches", None)
     for m in _HOOK.finditer(text, 0, pattern.body_start()):
         which = "n" if m["n"] else "m"
         if not THINNEST_MM <= float(m[which]) <= THICKEST_MM:

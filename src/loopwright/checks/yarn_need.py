@@ -43,7 +43,9 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
     has_m = total_m or bought_m
     need_m = _need_m(pattern)
     place = total or (balls[0] if balls else None)
-    if has_m and need_m and place and (has_m * TOO_LITTLE < need_m or (_all_read(pattern) and has_m > need_m * TOO_MUCH)):
+    one = len(balls) == 1 and balls[0]["n"] == "1"  # less than a ball is not sold
+    too_much = need_m and not one and _all_read(pattern) and (has_m or 0) > need_m * TOO_MUCH
+    if has_m and need_m and place and (has_m * TOO_LITTLE < need_m or too_much):
         yield Finding("C040", _span(told, place), {"told": round(has_m), "need": round(need_m)})
 
 

@@ -24,6 +24,10 @@ _MID = re.compile(  # "… 20 d.c. in row. Ch. 4. Turn."
 )
 _ENDED = re.compile(r"(?:\bturn|\b(?:ss|sl\.?\s?st|join)\b[^.;]{0,40}\b(?:to|in|into)\b[^.;]{0,40})\s*$", re.IGNORECASE)  # nothing is worked after it
 
+_POINTED = re.compile(  # "(8.4 sc)": a count with a slip in it is one all the same, and no stitches to be made
+    r"[(\[]\s*\d+\.\d+(?:\s*[(\[][\d,.\s]+[)\]])?(?!\s*(?:cm|mm|m|in|ins|inch|inches|g|oz|yds?)\b|\s*[\"″”%])[^()\[\]\n]{0,40}[)\]]\s*[.;]?\s*$", re.IGNORECASE,
+)
+
 
 @record
 class Printed:
@@ -45,7 +49,8 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
         return Printed(stated, mid.start("in"), Span(mid.end(), end))
     m = next(iter(deque(_END.finditer(text, max(start, end - 160), end), maxlen=1)), None)
     if m is None:
-        return Printed((), end, Span(end, end))
+        slip = _POINTED.search(text, max(start, end - 80), end)
+        return Printed((), slip.start() if slip else end, Span(end, end))
     if re.search(r"\b(?:until|till)\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))
     if m["lead"].strip() == ":" and (behind := _END.search(text, m.start() + 1, end)) is not None and behind["lead"] in "([{<" and not text[m.start() : behind.start()].rstrip()[-1:].isdigit():

@@ -119,6 +119,23 @@ def _from_star(cur: Cursor) -> None:
             cur.at += 2
 
 
+def _between_brackets(cur: Cursor, out: list[Node]) -> bool:
+    """ "rep between [ ] around": the bracket just read; nothing taken when it is not told so."""
+    start = cur.at
+    if not out or not isinstance(out[-1], Repeat) or out[-1].mode != "once":
+        return False
+    cur.skip("what", "is", "instructions", "the", "from")
+    if cur.low() in ("between", "bet", "betw", "inside", "within", "in"):
+        cur.at += 1
+        if cur.kind() == "open" and cur.kind(1) == "close":
+            cur.at += 2
+            return True
+        if cur.accept("brackets") or cur.accept("parentheses") or cur.accept("parenthesis"):
+            return True
+    cur.at = start
+    return False
+
+
 def _until_made(cur: Cursor) -> Num | None:
     """ "until 4 groups are made", "until there are 40 shells": how many; nothing taken when it is not told so."""
     start = cur.at
@@ -141,6 +158,9 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
 
     start = cur.at
     cur.at += 1
+    if _between_brackets(cur, out):
+        out.append(_stopped(_counted_repeat(cur, out.pop().nodes, start)))  # type: ignore[union-attr]
+        return
     _from_star(cur)
     if cur.kind() == "times" and cur.low(1) == "from" and cur.kind(2) == "star":  # "repeat 4 times from *"
         cur.put_back(cur.at + 3, cur.take())

@@ -216,6 +216,7 @@ def _findings(document: Document, per_size: Sequence[Sequence[Outcome]]) -> list
     grouped: dict[tuple[str, int], list[tuple[int, Outcome, Finding]]] = {}
     for size, outcomes in enumerate(per_size):
         shaken = unread = False
+        off: tuple[int, int] | None = None  # what the row that shook the others prints and makes
         before: Outcome | None = None
         for o in outcomes:
             found = _finding(document, o, size) or _asks_more(before, o)
@@ -223,9 +224,12 @@ def _findings(document: Document, per_size: Sequence[Sequence[Outcome]]) -> list
             if unread and found is not None and found.code == "D001" and "family" not in found.args:
                 found = None  # said of the row before already
             unread = o.made is None
-            if shaken and found is not None and found.code == "W001":
+            if shaken and found is not None and _follows(found, off):
+                found = None
+            elif shaken and found is not None and found.code == "W001":
                 found = replace(found, severity="warning")  # the row below is in doubt: so is this verdict
             shaken = o.made is None or not o.made.made or o.agrees is False or shaken and o.agrees is not True
+            off = (off or _off(found)) if shaken else None
             if found is not None:
                 grouped.setdefault((found.code, o.step.item), []).append((size, o, found))
     result = []
@@ -235,6 +239,26 @@ def _findings(document: Document, per_size: Sequence[Sequence[Outcome]]) -> list
         only = sizes if 0 < len(set(sizes)) < len(document.sizes) else None
         result.append(Finding(first.code, first.span, first.args, first.hints, only, first.fix, first.severity))
     return sorted(result, key=lambda f: f.span.start)
+
+
+def _off(found: Finding | None) -> tuple[int, int] | None:
+    """What a row prints and what it makes, where they differ."""
+    if found is None or found.code != "W001":
+        return None
+    printed, made = found.args.get("printed"), found.args.get("made")
+    return (printed, made) if isinstance(printed, int) and isinstance(made, int) else None
+
+
+def _follows(found: Finding, off: tuple[int, int] | None) -> bool:
+    """Whether a finding only says again what a row below it is out by: as many stitches, or as large a share of them."""
+    if off is None:
+        return False
+    if found.code in ("W003", "W004"):
+        return True
+    own = _off(found)
+    if own is None:
+        return False
+    return own[1] - own[0] == off[1] - off[0] or abs(own[1] * off[0] - off[1] * own[0]) <= off[0]  # to within one stitch
 
 
 def _asks_more(before: Outcome | None, o: Outcome) -> Finding | None:
@@ -284,9 +308,14 @@ def _finding(document: Document, o: Outcome, size: int) -> Finding | None:
     if not o.made.made and not o.step.problem:
         marks = not step.label and any(isinstance(n, Mark) for n in step.body)  # "FO and close.": nothing to read stitches from
         return None if marks else Finding("N001", step.span, {"label": step.label or "this row"})
-    if o.made.left and step.doubt == 0 and o.agrees is None and o.made.left > 1 and not o.made.view.foundation:
+    if o.made.left > 1 and step.doubt == 0 and not o.made.view.foundation and (o.agrees is None or _comes_round(o.made)):
         return Finding("W004", step.span, {"label": step.label or "this row", "left": o.made.left, **_uneven(o.made)})
     return None
+
+
+def _comes_round(made: Made) -> bool:
+    """Whether a row whose count is as printed has to use every stitch all the same: a round, and a repeat that goes to the end."""
+    return made.uneven is not None or (made.in_rounds and not made.turned)
 
 
 def _uneven(made: Made) -> dict[str, int]:

@@ -6,6 +6,7 @@ from dataclasses import replace
 from typing import Any
 
 from loopwright.checks import check
+from loopwright.checks.follow_ups import without_follow_ups
 from loopwright.checks.mends import with_mends
 from loopwright.findings import in_order
 from loopwright.findings.render_json import as_json as findings_json
@@ -48,7 +49,7 @@ def check_document(document: Document, memo: dict[Any, Any] | None = None) -> Re
     report = cautions.with_cautions(document, work(document, memo), stitches)
     lies = _lies(document, report, stitches)
     found = in_order((*(graded.findings if graded else ()), *with_mends(document, report), *check(document, report, lies)))
-    found, _ = open_and_left(document, found)
+    found, _ = open_and_left(document, without_follow_ups(report, found))
     filled = (
         (Assumption(fits[0].span, "the blanks were filled for every size, from the Fit sentences and the gauge"),)
         if graded and graded.values

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 
 from loopwright.checks import check
+from loopwright.checks.follow_ups import without_follow_ups
 from loopwright.checks.mends import with_mends
 from loopwright.findings import Finding, in_order
 from loopwright.findings.registry import hints, message, severity, title
@@ -57,6 +58,7 @@ class Live:
         fabric = report.fabrics[at] if stitches is not None and not stitches.guessed and at < len(report.fabrics) else None
         lies = () if fabric is None or stitches is None else faults(fabric, None, stitches)
         found = in_order((*(graded.findings if graded else ()), *with_mends(filled, report), *check(filled, report, lies)))
+        found = without_follow_ups(report, found)
         found, left = open_and_left(document, found)
         return Seen(source, document, filled, graded, replace(report, findings=found), at, stitches, left)
 
