@@ -21,6 +21,7 @@ SQUARE = (
 )
 FLAT = "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\n"
 
+FLATTENED = "Rnd 1: 6 sc in ring. (6)\nRnd 2: 2 sc in each st. (12)\nRnd 3: Sc in each st around. (12)\n"
 TWO = "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10)\nRow 2: Ch 1, sc in each st across, turn. (10)\n"
 THREE = TWO + "Row 3: Ch 1, dc across, turn. (10)\n"
 
@@ -114,6 +115,21 @@ TODAY: list[tuple[str, str, list[int]]] = [
         "Rnd 1: Ch 3 (counts as 1st dc here & throughout), 11 dc in ring, sl st to top of ch-3. (12 dc)\n"
         "Rnd 2: Ch 3, dc in base of ch 3, 2 dc in each st around, sl st to top of ch-3. (24 dc)\n"
         "Rnd 3: Ch 3, 2 dc in next st, [dc in next st, 2 dc in next st] rep between [ ] around, join. (36 dc)"), [12, 24, 36]),
+    ("a strip closed into a tube", (
+        "Ch 9.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (8 sc)\nRows 2-12: Ch 1, sc in each st across, turn. (8 sc)\n"
+        "Do not fasten off. Sl st the last row to the foundation chain to form a tube.\n"
+        "Rnd 1: Ch 1, sc in each row end around; join with sl st to first sc. (12 sc)"), [8, 8, 12]),
+    ("a round pressed flat, 1", FLATTENED + "Row 4: Working through both layers, sc 6. (6)", [12, 12, 6]),
+    ("a round pressed flat, 2", FLATTENED + "Row 4: Ch 1, sc in each st across through both layers. (6)", [12, 12, 6]),
+    ("a round pressed flat, 3", FLATTENED + "Row 4: Sc through both thicknesses across. (6)", [12, 12, 6]),
+    ("the yarn is joined further on, in a line of its own", (
+        "Ch 22.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (21 sc)\n\nFirst side\n"
+        "Row 2: Ch 1, sc in each of next 6 sts, turn, leaving remaining sts unworked. (6 sc)\nFasten off.\n\nSecond side\n"
+        "With RS facing, skip next 9 sts and join yarn in next st.\nRow 2: Ch 1, sc in each st to end, turn. (6 sc)"), [21, 6, 6]),
+    ("a first group made of the start chain", (
+        "Ch 18, join with sl st to form a ring.\nRnd 1: Ch 1, sc in each ch around; join. (18 sc)\n"
+        "Rnd 2: Ch 4 (counts as dc and ch 1), dc in same st, sk 2 sts, *(dc, ch 1, dc) in next st, sk 2 sts; rep from * around; join with sl st to 3rd ch. (12 dc)"), [18, 12]),
+    ("finishing", FLAT + "Row 2: Ch 1, sc in each st across. (20)\nFasten off. Close the opening with the tail. Block to measurements.", [20]),
     ("rep between the brackets", (
         "Rnd 1: 6 sc in ring. (6)\nRnd 2: 2 sc in each st. (12)\n"
         "Rnd 3: Sc in next 2 sts, (2 sc in next st, sc in next st), rep bet ( ) 5 times.\n"

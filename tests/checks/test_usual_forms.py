@@ -23,3 +23,48 @@ def test_no_errors(text):
 
 def test_sizes_in_brackets_are_sizes():
     assert check_text(SOUND[-1]).sizes == ("S", "M", "L", "XL")
+
+
+QUIET = [
+    (
+        "an own name for the first V-st",
+        ("Special stitches: V-st = (dc, ch 1, dc) in one st\n\nCh 19.\nRow 1: Sc in 2nd ch from hook and in each ch across; join with sl st to first sc. (18 sc)\n"
+        "Rnd 2: Ch 4 (counts as dc and ch 1), dc in same st, sk 2 sts, *V-st in next st, sk 2 sts; rep from * around; join. (6 V-sts)\n"),
+    ),
+    (
+        "a gauge of two lengths",
+        ("Tension: 3 rounds = 5 cm; 18 tr = 10 cm\nYarn: DK wool\nHook: 4 mm\nTerms: UK\nFinished size: 40 cm\n\n21 ch.\n"
+        "Row 1: 1 dc in 2nd ch from hook and in each ch to end. (20 dc)\n"),
+    ),
+    (
+        "a gauge in ripples",
+        ("Gauge: one ripple of 13 sts = 8 cm wide; 16 sc rows = 10 cm\nYarn: DK wool\nHook: 4 mm\nFinished size: 40 cm\n\nCh 21.\n"
+        "Row 1: Sc in 2nd ch from hook and in each ch across. (20 sc)\n"),
+    ),
+    (
+        "blocks with what they are for in brackets",
+        ("SIZES\nXS (S, M)\n\nACTUAL MEASUREMENTS\nChest: 84 (94, 104) cm\n\nYARN\nAran wool\n\nHOOK\n5 mm\n\nTENSION\n14 dc and 16 rows = 10 cm\n\n"
+        "ABBREVIATIONS (UK)\nch = chain\ndc = double crochet\nst(s) = stitch(es)\n\nMake 60 (67, 74) ch.\n"
+        "Row 1: 1 dc in 2nd ch from hook, 1 dc in each ch to end. 59 (66, 73) dc\n"),
+    ),
+]
+
+
+@pytest.mark.parametrize("text", [q[1] for q in QUIET], ids=[q[0] for q in QUIET])
+def test_nothing_at_all_is_said(text):
+    assert [(f.code, f.args) for f in check_text(text).findings if f.code != "C014"] == []
+
+
+def test_a_cuff_worked_on_row_ends_is_no_border():
+    text = (
+        "Gauge: 15 sc and 16 rnds = 10 cm\n\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10 sc)\n"
+        "Rows 2-24: Ch 1, sc in each st across, turn. (10 sc)\nSl st the short ends together to form a tube; do not fasten off.\n"
+        "Rnd 1: Ch 1, sc in end of each row around; join with sl st to first sc. (24 sc)\nRnds 2-5: Ch 1, sc in each st around; join. (24 sc)\n"
+    )
+    assert [f.code for f in check_text(text).findings if f.code.startswith("M")] == []
+
+
+@pytest.mark.parametrize(("said", "size"), [("about 10 cm across", "one size"), ("22 cm square", "one size"), ("38 (42) in", None), ("adult", "adult")])
+def test_a_measure_is_no_name_of_a_size(said, size):
+    sizes = check_text(f"Size: {said}\n\nCh 21.\nRow 1: Sc in 2nd ch from hook and in each ch across. (20 sc)\n").sizes
+    assert sizes == (size,) if size else len(sizes) == 2

@@ -23,6 +23,7 @@ _PRINTED = re.compile(  # at the end of a row, whatever it counts
     re.IGNORECASE,
 )
 _POINT = re.compile(r"\d\.\d")
+_MM = re.compile(r"(?<![\d.,])(?P<n>\d+(?:\.\d+)?)\s*mm\b", re.IGNORECASE)
 _HOOK = re.compile(
     r"(?<![\d.,])(?P<n>\d+(?:\.\d+)?)\s*mm\b(?=[^.;\n]{0,20}\bhook)|\bhook[^.;\n\d]{0,15}(?P<m>\d+(?:\.\d+)?)\s*mm\b", re.IGNORECASE
 )
@@ -38,12 +39,14 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
         places = {m.span("n") for ways in (_PART, _PART_OF_LIST, _PRINTED) for m in ways.finditer(text, row.span.start, row.span.end)}
         for start, end in sorted(places):
             yield _finding(Span(start, end), text[start:end], "a number of stitches", None)
-    for m in _HOOK.finditer(text, 0, pattern.body_start()):
-        which = "n" if m["n"] else "m"
-        if not THINNEST_MM <= float(m[which]) <= THICKEST_MM:
-            mm = float(m[which])
-            better = mm / 10 if mm > THICKEST_MM else mm * 10
-            yield _finding(Span(*m.span(which)), m[which], "a hook in mm", f"{better:g}" if THINNEST_MM <= better <= THICKEST_MM else None)
+    hooks = {m.span("n" if m["n"] else "m") for m in _HOOK.finditer(text, 0, pattern.body_start())}
+    hooks |= {m.span("n") for told in pattern.lines("hook") for m in _MM.finditer(text, told.value_span.start, told.value_span.end)}
+    for start, end in sorted(hooks):
+        mm = float(text[start:end])
+        if not THINNEST_MM <= mm <= THICKEST_MM:
+            meant = mm / 10 if mm > THICKEST_MM else mm * 10
+            better = f"{meant:g}" if THINNEST_MM <= meant <= THICKEST_MM else None
+            yield _finding(Span(start, end), text[start:end], "a hook in mm", better)
 
 
 def _finding(span: Span, number: str, what: str, better: str | None) -> Finding:

@@ -17,6 +17,7 @@ ROOM_GAUGE = 2.0
 ROOM_HOOK = 1.9
 ROOM_SHAPE = 1.6
 _HOOK_MM = re.compile(rf"(?P<mm>{NUMBER})\s*mm\b", re.IGNORECASE)
+_HOOK_SAID = re.compile(rf"(?<![\d.])(?P<mm>{NUMBER})\s*mm\b(?=[^.;,\n]{{0,20}}\bhook\b)", re.IGNORECASE)
 # names that mean a weight wherever they stand, and those that do so only before "weight" or "yarn"
 _CLASS = re.compile(
     r"(?<![\w-])(?:(?P<plain>DK|double knitting|worsted|aran|chunky|super bulky|super chunky|bulky|sport|fingering|jumbo|\d{1,2}[ -]ply)"
@@ -74,6 +75,9 @@ def _shape(pattern: Pattern, told: Gauge) -> Iterator[Finding]:
 def _hook(pattern: Pattern, yarn: Weight) -> Iterator[Finding]:
     told = pattern.value("hook")
     m = _HOOK_MM.search(told.value) if told else None
+    if told is None:  # among the materials, "5 mm crochet hook"
+        told = next((t for t in pattern.lines("materials") if _HOOK_SAID.search(t.value)), None)
+        m = _HOOK_SAID.search(told.value) if told else None
     if told is None or m is None:
         return
     mm = float(m["mm"])

@@ -11,7 +11,9 @@ from loopwright.findings import Finding
 
 _PLAIN = re.compile(r"^(?:sts?|stitch(?:es)?)$", re.IGNORECASE)
 _TOLD = re.compile(
-    r"\bin\s+(?!\d)(?:the\s+)?[A-Za-z-]+|\bpatt|\bpatterns?\b|\brepeats?\b|\bmotif|\bsquare|\brounds?\s+\d|\bof\s+[A-Za-z]", re.IGNORECASE
+    r"\bin\s+(?!\d)(?:the\s+)?[A-Za-z-]+|\bpatt|\bpatterns?\b|"
+    r"\brepeats?\b|\bmotif|\bsquare|\b(?:ripple|chevron|shell|wave|fan|star|block|cable)s?\b|"
+    r"\brounds?\s+\d|\bof\s+[A-Za-z]", re.IGNORECASE
 )
 
 

@@ -36,12 +36,14 @@ def gauge(pattern: Pattern) -> Gauge | None:
     told = pattern.value("gauge")
     if told is None:
         return None
-    length = _LENGTH.search(told.value)
-    if length is None:
+    lengths = [(m.start(), float(m["length"] or 1) * MM[m["unit"].lower()]) for m in _LENGTH.finditer(told.value)]
+    if not lengths or min(mm for _, mm in lengths) <= 0:
         return None
-    over_mm = float(length["length"] or 1) * MM[length["unit"].lower()]
-    if over_mm <= 0:
-        return None
+
+    def rate(m: re.Match[str], group: str) -> float:
+        """Per 100 mm, over the length that is told after it: "3 rnds = 5 cm; 18 tr = 10 cm"."""
+        return float(m[group]) * 100 / next((mm for at, mm in lengths if at >= m.end(group)), lengths[0][1])
+
     sts = next((m for m in _STITCHES.finditer(told.value) if not re.match(r"rows?|rnds?|rounds?|mm|cm", m["noun"], re.IGNORECASE)), None)
     rows = _ROWS.search(told.value)
     noun = sts["noun"].strip() if sts else ""
@@ -51,6 +53,6 @@ def gauge(pattern: Pattern) -> Gauge | None:
         told.value,
         which.kind_of(noun) if noun else None,
         noun,
-        float(sts["sts"]) * 100 / over_mm if sts else None,
-        float(rows["rows"]) * 100 / over_mm if rows else None,
+        rate(sts, "sts") if sts else None,
+        rate(rows, "rows") if rows else None,
     )

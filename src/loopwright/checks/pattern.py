@@ -12,7 +12,8 @@ from loopwright.record import record
 from loopwright.shipped import shipped_table
 from loopwright.source import Span
 
-_LINE = re.compile(r"^(?P<lead>[ \t]*)(?P<name>[A-Za-z][A-Za-z &/’']{1,30}?)[ \t]*:[ \t]*(?P<value>\S.*)?$", re.MULTILINE)
+_ASIDE = r"(?:[ \t]*\([^()\n]{1,30}\))?"  # "Abbreviations (UK terms):"
+_LINE = re.compile(rf"^(?P<lead>[ \t]*)(?P<name>[A-Za-z][A-Za-z &/’']{{1,30}}?){_ASIDE}[ \t]*:[ \t]*(?P<value>\S.*)?$", re.MULTILINE)
 _BLOCK = re.compile(r"(?:\n[ \t]*\S[^\n]*)+")
 _TITLES = 2  # section titles that may stand between the heading and the first row
 
@@ -29,7 +30,7 @@ def _names() -> tuple[dict[str, str], frozenset[str]]:
 def _alone() -> re.Pattern[str]:
     """A name that stands alone on its line, its text in the lines below it."""
     ways = "|".join(re.escape(w) for w in sorted(_names()[0], key=len, reverse=True))
-    return re.compile(rf"^[ \t]*(?P<name>{ways})[ \t]*:?[ \t]*$", re.IGNORECASE | re.MULTILINE)
+    return re.compile(rf"^[ \t]*(?P<name>{ways}){_ASIDE}[ \t]*:?[ \t]*$", re.IGNORECASE | re.MULTILINE)
 
 
 @record

@@ -72,8 +72,8 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
             repeat_from(cur, out, stars)
         else:
             found = one(cur, out)
-            if isinstance(found, Mark) and found.what == "underside" and out and cur.tokens[at - 1].kind != "sep":
-                out.insert(len(out) - 1, found)  # "27 dc on the other side": said after the stitches
+            if isinstance(found, Mark) and found.what in ("underside", "layers") and out and (cur.tokens[at - 1].kind != "sep" or found.what == "layers"):
+                out.insert(len(out) - 1, found)  # "27 dc on the other side", "sc through both layers": said after the stitches
             elif found is not None:
                 out.append(found)
                 so_often(cur, out, starred=bool(stars))

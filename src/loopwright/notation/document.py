@@ -39,6 +39,7 @@ from loopwright.notation.orders import order as order_of
 from loopwright.notation.quiet import quiet
 from loopwright.notation.remembered import Known, Remembered
 from loopwright.notation.schedules import schedule
+from loopwright.notation.sizes import sizes_of
 from loopwright.notation.specials import defined, specials, with_specials
 from loopwright.notation.terms_told import terms_of
 from loopwright.notation.told import is_heading, is_told, of_the_whole, opens_block
@@ -52,7 +53,6 @@ _INSTRUCTIONS = frozenset("Make Chain Group Repeat Ring Join Skip Either EdgeRun
 _HEAD = re.compile(r"(?P<name>[A-Z][A-Za-z ]{1,30}):\s*(?P<value>\S.*)$")
 _FITS = re.compile(r"(?:to fit|fits|actual|left as it is)\b", re.IGNORECASE)
 _MORE_FACTS = re.compile(r"(?<=[.;)])\s+(?=(?:Gauge|Tension|Hook|Yarn|Terms|Sizes?|Finished size|Finished measurements)\s*:)")  # told in one line
-_FIRST_SIZE = re.compile(r"\s*([^,;()\[\]]+?)\s*[(\[](?!(?:to\s+)?fits?\b|about|approx|finished|shown|\d+\s*[-–](?!\s*\d+\s*(?:m|mths?|mos?|months?|y|yrs?|years?)\b))([^()\[\]]+)[)\]]\s*(months?|mths?|mos?|years?|yrs?|cm|in(?:ches)?)?\s*(?:\.(?:\s+[A-Z].*)?)?\s*$", re.IGNORECASE)
 _FIT = re.compile(r"\{(?P<blank>[^{}]+)\}:\s*(?P<sentence>\S.*)$")
 _HEAD_NAMES = frozenset(
     "size sizes worked in gauge tension hook yarn terms turning chain abbreviations special stitches notes note materials colours colors "
@@ -78,7 +78,7 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
     written, source = source.text, Source.of(unfolded(source.text), source.name)
     text = quiet(source.text, said)
     which = dialect(said)
-    sizes = _sizes(text)
+    sizes = sizes_of(text)
     before = Remembered(memo)
     own = specials(text, which, before.definition)
     which = with_specials(which, own)
@@ -173,28 +173,6 @@ def _as_written(item: Item, source: Source, quiet: str) -> Item:
     if isinstance(item, FitLine):
         return replace(item, sentence=source.cut(item.sentence_span))
     return item
-
-
-def _sizes(text: str) -> tuple[str, ...]:
-    told = re.search(r"^sizes?:\s*(.+)$", text, re.IGNORECASE | re.MULTILINE)
-    if told:
-        first = _FIRST_SIZE.match(told[1])  # "S (M, L, XL)": the first size, the others in brackets
-        said = f"{first[1]}, {first[2].replace(':', ',') if first[3] else first[2]}" if first else told[1]
-        unit = f" {first[3]}" if first and first[3] else ""
-        names = tuple(n.strip() + unit for n in re.split(r"[,;]", said) if n.strip())[:30]
-        if names:
-            return names
-    votes: dict[int, int] = {}
-    for m in re.finditer(r"\d{1,9}\s*[(\[](\d{1,9}(?:\s*[,:;]\s*\d{1,9}|\s?[-–]\s?\d{1,9}(?=\s?[-–)\]]))*)[)\]]", text[:200_000]):
-        n = len(re.findall(r"\d{1,9}", m[1])) + 1
-        if n == 3 and re.search(r"[-–]", m[1]):
-            continue  # a range, not two sizes
-        ends = re.match(r"[ .;]*(?:\n|\Z|\()", text[m.end() :][:40]) is not None
-        if n == 2 and (ends or re.search(r"(?:x|\*|row|rnd|round|times)\s*$", text[max(0, m.start() - 7) : m.start()], re.IGNORECASE)):
-            continue
-        votes[n] = votes.get(n, 0) + (3 if n > 2 else 1)
-    best = max(votes, key=lambda k: votes[k], default=1)
-    return tuple(f"size {i + 1}" for i in range(best)) if 1 < best <= 30 else ("one size",)
 
 
 def _line(text: str, start: int, end: int, which: Dialect, sizes: int, seen_row: bool, known: Known) -> list[Item]:

@@ -70,6 +70,8 @@ _ASIDES = (
     r"\bspacing (?:the )?sts evenly,?", r"\bworking (?:over|along|on|across|down) (?:the )?(?:(?:raw|long|short|side|row|top|bottom|front|back) )?(?:sides?|edges?|ends?)(?: of (?:each row|the \w+))?,?",
     r"\bwork(?:ing)? in (?:s\.? ?c|d\.? ?c|tr|h\.? ?d\.? ?c)\.?(?: throughout)?,?(?=\s+(?:work|dec|inc)\b)",
     r"\bloosely\b", r"\bincl\b\.?",
+    r"\bblock\s+(?:(?:the|your|it|out|finished|each|piece)\s+){0,3}(?:\w+\s+)?to\s+(?:(?:the|given|finished|its|these|shown)\s+)*(?:sizes?|measurements?|dimensions|shape|schematic)\b[^.;\n]{0,40}",
+    r"\bclos(?:e|ing)\s+(?:up\s+)?(?:the\s+)?(?:last\s+|remaining\s+|small\s+)?(?:hole|opening|gap)\b[^.;()\n]{0,40}",
     r",?\s{0,3}\b(?:working|crossing|going) (?:in front of|behind|in back of|over) (?:the |last |previous |first |two |2 ){0,3}[a-z ]{1,20}?(?: just)? (?:made|worked|completed),?",
 )
 _ASIDE = re.compile("|".join(_ASIDES), re.IGNORECASE)

@@ -42,6 +42,7 @@ _SEWING = re.compile(
     r"|(?:first|last|final)\s+(?:and\s+(?:last|first|final)\s+)?rows?\b))",
     re.IGNORECASE,
 )
+_STILL_ON = re.compile(r"(?:(?:do\s+not|don[’']t)\s+(?:fasten\s+off|turn|(?:cut|break)\s+(?:the\s+)?yarn)\s*[.;,]\s*(?:and\s+)?)+", re.IGNORECASE)
 _HEADING = re.compile(r"[A-Z][A-Za-z]+(?:[ /&-]{1,3}[A-Za-z]+){0,3}\s*:?")
 _DOING = frozenset(
     "in into on over around across along each every next turn join fasten finish off repeat rep continue work make from to all until then ch chain "
@@ -70,6 +71,8 @@ _TALK = re.compile(
 def of_the_whole(line: str) -> bool:
     """Whether a line among the rows is told of the whole piece: folded, laid, sewn or slip-stitched up, worked on in rows. It makes no row."""
     words = line.strip()
+    on = _STILL_ON.match(words)  # "Do not fasten off. Sl st the last row to the first."
+    words = words[on.end() :] if on else words
     return _TALK.match(words) is not None or _COLOURS.fullmatch(words) is not None or _MAKING_UP.match(words) is not None or _SEWING.match(words) is not None or _HOW_ON.fullmatch(words) is not None
 
 

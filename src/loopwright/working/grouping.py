@@ -39,6 +39,18 @@ def together(run: Run) -> None:
         start = max(last, start + 1)
     if added:
         _add(run, added)
+        _begun(run)
+
+
+def _begun(run: Run) -> None:
+    """A round's first group, made of its start chain, has the name of the others that are just like it: "ch 4, dc in same st, V-st in next sp"."""
+    first = run.groups[0]
+    if first.start or first.name or len(run.groups) < 2:
+        return
+    like = run.out[: first.end]
+    name = next((g.name for g in run.groups[1:] if g.name and run.out[g.start : g.end] == like), "")
+    if name:
+        run.groups[0] = first._replace(name=name)
 
 
 def _last(run: Run, start: int, a: int, b: int) -> int:

@@ -29,6 +29,7 @@ from loopwright.model.tree import (
     Row,
     RowOrder,
     Section,
+    Skip,
     Thing,
 )
 from loopwright.record import changed, record
@@ -93,6 +94,7 @@ class _Shelf:
 def expand(document: Document, size: int, stills: Stills | None = None) -> list[Step]:
     """The steps of one size. Bounded: past 2,000 rows the rest is left out and the last step says so."""
     shelf, stills = _Shelf(), stills if stills is not None else Stills(None)
+    lead: Step | None = None  # "Skip next 17 sts, join yarn in next st." in a line of its own: where the next row begins
     for index, item, numbers, part in visits(document, size):
         if isinstance(item, Section):
             shelf.others[(shelf.section or "").lower()] = shelf.rows
@@ -100,7 +102,11 @@ def expand(document: Document, size: int, stills: Stills | None = None) -> list[
             continue
         still = stills.of(item)
         row = _of_size(still, size)
-        for step in _steps_of(row, index, shelf, still.offset + item.span.start, item.span, numbers, part):
+        for told in _steps_of(row, index, shelf, still.offset + item.span.start, item.span, numbers, part):
+            if _is_way_in(told):
+                lead = told
+                continue
+            step, lead = told if lead is None else _led(lead, told), None
             shelf.total += 1
             if shelf.total > MAX_ROWS:
                 shelf.done.append(changed(step, problem="too-many-rows", problem_facts=(("limit", MAX_ROWS),)))
@@ -119,6 +125,20 @@ def _of_size(still: Still, size: int) -> Row:
         row = for_size(still.row, size)
     still.sized[size] = row
     return row
+
+
+def _is_way_in(step: Step) -> bool:
+    """Whether a line without a label only tells where the yarn is joined, some stitches further on."""
+    if step.label or step.printed or step.order is not None:
+        return False
+    kinds = {type(n) if not isinstance(n, Mark) else n.what for n in step.body}
+    return {Skip, "attach"} <= kinds <= {Skip, "attach", "note", "colour"}
+
+
+def _led(lead: Step, step: Step) -> Step:
+    """A row that begins where the line before it says."""
+    parts, at = _together([(lead.body, lead.at), (step.body, step.at)])
+    return changed(step, body=parts[0] + parts[1], at=at, new_section=lead.new_section or step.new_section)
 
 
 def _numbers(row: Row) -> tuple[list[int | None], bool]:

@@ -8,6 +8,7 @@ from loopwright.measuring.courses import Course
 from loopwright.measuring.flatness.crowns import plain
 from loopwright.measuring.flatness.mends import figure
 from loopwright.measuring.flatness.told import told
+from loopwright.measuring.parts import ALL_ENDS
 from loopwright.model.lies import LieFault
 
 CORNERS = 4
@@ -24,6 +25,8 @@ def border_faults(courses: Sequence[Course]) -> Iterator[LieFault]:
         below = courses[first.below] if 0 <= first.below < first.index else None
         if below is None or first.way != "round" or not _rectangle(below, courses):
             continue
+        if first.row_ends >= ALL_ENDS * first.stitches:
+            continue  # a strip joined into a ring, worked along its side
         run = [first]
         for c in courses[first.index + 1 :]:
             if c.way != "round" or c.below != run[-1].index or not plain(c) or c.chains > c.stitches / 4:
