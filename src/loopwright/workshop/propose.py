@@ -142,7 +142,7 @@ def measures_of(size: str) -> _Measures:
 
 def sizes_for(item: Item, worked_in: str, asked: Sequence[str] | None) -> tuple[str, ...]:
     """The sizes of the design, the worked one at its place among them; those usual for the item unless others are asked for."""
-    sizes = list(asked or (item.sizes if measures_of(worked_in).known else ()))
+    sizes = list(asked or (_usual(item, worked_in) if measures_of(worked_in).known else ()))
     same = {body_sizes.size_name(s): s for s in sizes}
     if worked_in in sizes:
         return tuple(sizes)
@@ -153,6 +153,20 @@ def sizes_for(item: Item, worked_in: str, asked: Sequence[str] | None) -> tuple[
     rank = order.get(body_sizes.size_name(worked_in), len(order))
     at = next((i for i, s in enumerate(sizes) if order.get(body_sizes.size_name(s), -1) > rank), len(sizes))
     return (*sizes[:at], worked_in, *sizes[at:])
+
+
+def _usual(item: Item, worked_in: str) -> tuple[str, ...]:
+    """The range of sizes that the worked one belongs to, or is nearest to."""
+    order = {s.name: i for i, s in enumerate(body_sizes.chart("trade").sizes)}
+    own = order.get(body_sizes.size_name(worked_in))
+    if own is None:
+        return item.sizes
+
+    def away(sizes: tuple[str, ...]) -> int:
+        ranks = [order[name] for s in sizes if (name := body_sizes.size_name(s)) in order]
+        return 0 if own in ranks else min((abs(own - r) + 1 for r in ranks), default=len(order))
+
+    return min((item.sizes, *item.other_sizes), key=away)
 
 
 def _settled(proposal: Proposal) -> tuple[Proposal, dict[str, int]]:

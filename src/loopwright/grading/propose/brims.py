@@ -14,6 +14,7 @@ from loopwright.grading.propose.rows import needed
 
 _ENDS = re.compile(r"(?:(?P<n>\d+)\s+)?\w+(?: \w+)? in (?:the )?(?:ends? of )?each row", re.IGNORECASE)
 STRIP_STS = 20
+COARSE = 8
 
 
 def around_strip(found: Found, lines: tuple[Line, ...], at: int) -> bool:
@@ -30,7 +31,7 @@ def around_strip(found: Found, lines: tuple[Line, ...], at: int) -> bool:
     word = (line.section.title if line.section else "body").lower()
     rule, why = needed(lines, at, line.count)
     turned = rows.legal.multiple
-    sts = Blank(found.name(f"{word} sts"), "sts", line.count, "around", word, 0, _both(rule, turned * per, line.count), why, line=at)
+    sts = Blank(found.name(f"{word} sts"), "sts", line.count, "around", word, 0, _both(rule, turned * per, per, line.count), why, line=at)
     because = f"{per} in the end of each of its {rows.value} rows make {line.count} sts"
     given = Reason(share_of(Fraction(1, per), f"{{{sts.name}}}"), because)
     found.blanks[where] = replace(rows, role="link", given=(given,), legal=Legal(least=0))
@@ -38,9 +39,10 @@ def around_strip(found: Found, lines: tuple[Line, ...], at: int) -> bool:
     return True
 
 
-def _both(rule: Legal, turned: int, count: int) -> Legal:
-    """A multiple for the round that is one for the strip's turned rows too."""
+def _both(rule: Legal, turned: int, per: int, count: int) -> Legal:
+    """A multiple for the round that is one for the strip's turned rows too; not where that makes steps too coarse for a head."""
     multiple = rule.multiple * turned // _gcd(rule.multiple, turned)
+    multiple = multiple if multiple <= COARSE else rule.multiple * per // _gcd(rule.multiple, per)
     return Legal(multiple, count % multiple, least=1)
 
 

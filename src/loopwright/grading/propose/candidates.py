@@ -42,7 +42,8 @@ class Habit:
 class Item:
     """A kind of item: the words it is known by, the sizes it is commonly made in, its habits in order.
 
-    `scaled`: its size comes from yarn and hook, not from other numbers.
+    `scaled`: its size comes from yarn and hook, not from other numbers. `title_only`: those of its words that mean it in the title alone.
+    `other_sizes`: further ranges that it is made in.
     """
 
     name: str
@@ -51,6 +52,8 @@ class Item:
     habits: tuple[Habit, ...]
     source: str
     scaled: bool = False
+    title_only: tuple[str, ...] = ()
+    other_sizes: tuple[tuple[str, ...], ...] = ()
 
 
 @record
@@ -74,7 +77,11 @@ def items() -> tuple[Item, ...]:
 
 def _item(e: dict[str, Any]) -> Item:
     source = e.get("source", "common practice, no source")
-    return Item(e["name"], tuple(e["words"]), tuple(e["sizes"]), tuple(map(_habit, e["reasons"])), source, e.get("scaled", False))
+    others = tuple(tuple(sizes) for sizes in e.get("other_sizes", ()))
+    return Item(
+        e["name"], tuple(e["words"]), tuple(e["sizes"]), tuple(map(_habit, e["reasons"])), source, e.get("scaled", False),
+        tuple(e.get("title_only", ())), others,
+    )
 
 
 def _habit(r: dict[str, Any]) -> Habit:
@@ -82,14 +89,22 @@ def _habit(r: dict[str, Any]) -> Habit:
 
 
 def item_of(text: str) -> Item:
-    """The item that a title or text names first; the last of the table (a piece of its own size) where it names none."""
+    """The item that a title (the first line) names first, else the text; a piece of its own size where none does."""
+    title, _, rest = text.partition("\n")
+    return _first(title, everywhere=False) or _first(rest, everywhere=True) or items()[-1]
+
+
+def _first(text: str, *, everywhere: bool) -> Item | None:
+    """The item whose word stands first; `everywhere`: leave out the words that only a title may mean it by."""
     best: tuple[int, Item] | None = None
     for item in items():
         for word in item.words:
+            if everywhere and word in item.title_only:
+                continue
             m = re.search(rf"\b{word}s?\b", text, re.IGNORECASE)
             if m and (best is None or m.start() < best[0]):
                 best = (m.start(), item)
-    return best[1] if best else items()[-1]
+    return best[1] if best else None
 
 
 def reasons_for(blank: Blank, ground: Ground) -> tuple[Reason, ...]:
@@ -120,7 +135,7 @@ def _loose(blank: Blank, item: Item) -> list[Habit]:
 
 def _fixed(blank: Blank) -> bool:
     """Bands and cords have lengths of their own, whatever the body."""
-    return blank.role == "cord" or blank.name == "sleeve neck" or blank.role == "part" and blank.value <= BAND
+    return blank.role == "cord" or blank.name == "sleeve neck" or blank.role in ("part", "length") and blank.value <= BAND
 
 
 def step_mm(blank: Blank, gauge: Gauge) -> float | None:

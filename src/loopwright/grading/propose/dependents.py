@@ -12,7 +12,7 @@ from loopwright.grading.propose.facts import Line
 from loopwright.grading.propose.phrases import share_of
 from loopwright.grading.propose.rows import said
 from loopwright.grading.propose.takes import legs, taken
-from loopwright.model.tree import Count, Evenly, Make, Repeat
+from loopwright.model.tree import Chain, Count, Evenly, Group, Join, Make, Mark, Repeat, Skip
 from loopwright.source import Span
 
 SMALL = 4
@@ -111,8 +111,9 @@ def _count(found: Found, line: Line, count: Count, parts: list[Blank], before: L
         return True
     same = found.counts(value, "sts", "times")
     if same is None:
-        reason = _sum(value, parts) or _along(found, line, value)
+        reason = _sum(value, parts) or _left_open(found, value, parts, before) or _along(found, line, value)
         reason = reason or _repeats(found, line, value, before) or _share(found, line, value, before)
+        reason = reason or _steadily(found, line, value, before)
         if reason is None:
             return False
         word = line.section.title if line.section else "edge"
@@ -131,6 +132,27 @@ def _sum(value: int, parts: list[Blank]) -> Reason | None:
     words = " plus ".join(share_of(Fraction(n), f"{{{name}}}") for name, n in tally.items())
     added = [str(b.value) for b in parts] + ([str(rest)] if rest else [])
     return Reason(words + (f" plus {rest}" if rest else ""), f"{' + '.join(added)} = {value}")
+
+
+def _left_open(found: Found, value: int, parts: list[Blank], before: Line | None) -> Reason | None:
+    """A row that passes by the stitches of an opening: those that were there, less these."""
+    base = found.counts(before.count, "sts") if before is not None and before.count else None
+    gone = next((b for b in parts if base is not None and b.unit == "sts" and base.value - b.value == value), None)
+    if base is None or gone is None:
+        return None
+    return Reason(f"{{{base.name}}} less {{{gone.name}}}", f"{base.value} - {gone.value} = {value}")
+
+
+def _steadily(found: Found, line: Line, value: int, before: Line | None) -> Reason | None:
+    """A row of one run as long as it needs to be and fixed ends: so many more or fewer than there were, in every size."""
+    base = found.counts(before.count, "sts") if before is not None and before.count else None
+    places = [n.place for n in line.body if isinstance(n, Make) and n.place is not None]
+    runs = [p for p in places if p.quant in ("each", "every") and p.n is None]
+    fixed = all(isinstance(n, (Make, Group, Chain, Mark, Skip, Join)) for n in line.body)
+    if base is None or len(runs) != 1 or not fixed or _PER_ROW.search(line.text) or base.value == value or _parts(found, line):
+        return None
+    more = value - base.value
+    return Reason(f"{{{base.name}}} {'plus' if more > 0 else 'less'} {abs(more)}", f"the ends of {said(line)} are alike in every size")
 
 
 def _along(found: Found, line: Line, value: int) -> Reason | None:

@@ -87,6 +87,9 @@ class Line:
         return self.row.body
 
 
+_ASIDE = re.compile(r"\s*[(\[][^()\[\]]*[)\]]")  # "Back and front (both alike)"
+
+
 def lines_of(document: Document, report: Report, rows_mm: Mapping[int, Sequence[float]], row_mm: float) -> tuple[Line, ...]:
     """The rows of the text in order, with what they made in the first size.
 
@@ -99,7 +102,7 @@ def lines_of(document: Document, report: Report, rows_mm: Mapping[int, Sequence[
     section: Section | None = None
     for i, item in enumerate(document.items):
         if isinstance(item, Section):
-            section = item
+            section = replace(item, title=_ASIDE.sub("", item.title).strip() or item.title)
         elif isinstance(item, Row):
             text = document.text[item.span.start : item.span.end]
             rows = made.get(i, [])

@@ -21,7 +21,7 @@ from loopwright.grading.propose.rows import NEXT_ROWS, Numbering, refer, relabel
 from loopwright.grading.propose.takes import taken
 from loopwright.grading.propose.tapers import taper
 from loopwright.grading.propose.yokes import raglan
-from loopwright.model.tree import Mark, Section
+from loopwright.model.tree import Chain, Mark, Section
 from loopwright.source import Span
 
 _EDGE = re.compile(
@@ -107,9 +107,9 @@ def _begun(line: Line, piece: _Piece) -> _Piece:
 
 def _shaped(found: Found, lines: tuple[Line, ...], at: int, numbering: Numbering) -> int | None:
     """An oval or a raglan from the line on: the index of the line after it, its labels set right; None where there is none."""
-    if lines[at].start != "chain":
+    if lines[at].start not in ("chain", "tube"):
         return None
-    ended = oval(found, lines, at) or raglan(found, lines, at)
+    ended = (oval(found, lines, at) if lines[at].start == "chain" else None) or raglan(found, lines, at)
     for passed in lines[at + 1 : ended] if ended is not None else ():
         numbering.enter(passed, lost=at > 0)
         relabel(found, passed, numbering)
@@ -199,7 +199,8 @@ def _line(
 def _hold(found: Found, line: Line, before: Line, base: Blank) -> None:
     """A row of plain runs that add up to the stitches below holds for this one count: the blank goes back to her number."""
     used = taken(line.body)
-    if used is not None and used > LEAST_RUN and used == before.count:
+    stands = int(bool(line.body) and isinstance(line.body[0], Chain))  # the turning chain may stand for the first of them
+    if used is not None and used > LEAST_RUN and before.count is not None and before.count - used in (0, stands):
         found.fixed.setdefault(base.name, f"{said(line)} is told for {used} sts alone")
 
 

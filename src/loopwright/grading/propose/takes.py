@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 
-from loopwright.model.tree import Chain, Either, Group, Make, Mark, Node, Repeat, Skip
+from loopwright.model.tree import Chain, Either, Group, Join, Make, Mark, Node, Repeat, Skip
 
 _STITCHY = ("st", "ch")
 
@@ -36,7 +36,7 @@ def _one(node: Node) -> int | None:
         return None if inner is None or times is None or node.mode in ("end", "left") else inner * (times + more)
     if isinstance(node, Either):
         return taken(node.readings[0][1])
-    return 0 if isinstance(node, (Chain, Mark)) else None
+    return 0 if isinstance(node, (Chain, Mark, Join)) else None
 
 
 def legs(kind: str) -> int:

@@ -13,7 +13,7 @@ from loopwright.model.tree import Chain
 from loopwright.record import record
 from loopwright.source import Span
 
-_CORNER = re.compile(r"\((?=[^()]*\bch\b)[^()]*\)\s+in\s+(?:the\s+)?next\s+(?:ch|st)\b(?!-)", re.IGNORECASE)
+_CORNER = re.compile(r"\((?=[^()]*\bch\b)[^()]*\)\s+in\s+(?:the\s+)?(?:next|last)\s+(?:ch|st)\b(?!-)", re.IGNORECASE)
 _RUN = re.compile(r"\bnext\s+(?P<n>\d+)\s+(?:ch|chs|chains|sts|stitches)\b|\bin\s+next\s+(?P<one>ch|st)\b", re.IGNORECASE)
 _RANGE = re.compile(r"(?P<word>Rows|Rnds|Rounds)\s+(?P<first>\d+)\s*(?:-|–|to)\s*(?P<last>\d+)", re.IGNORECASE)
 _CHAIN = re.compile(r"\bch(?:ain)?\s+(?P<a>\d+)\b|\b(?P<b>\d+)\s+ch(?:ains?)?\b(?!-)", re.IGNORECASE)
@@ -23,10 +23,14 @@ LEAST_UNDERARM = 3
 
 @record
 class _Neck:
-    """The row that sets the corners: spans and values of its five plain runs (front, sleeve, back, sleeve, front)."""
+    """The row that sets the corners: spans and values of its five plain runs (front, sleeve, back, sleeve, front).
+
+    `closed`: a round, whose first and second body parts are alike; it has no fifth run.
+    """
 
     runs: tuple[int, int, int, int, int]
     spans: tuple[tuple[int, int], ...]
+    closed: bool = False
 
 
 def raglan(found: Found, lines: tuple[Line, ...], at: int) -> int | None:
@@ -34,7 +38,7 @@ def raglan(found: Found, lines: tuple[Line, ...], at: int) -> int | None:
     chain = next((n for n in walk(lines[at].body) if isinstance(n, Chain)), None)
     if chain is None or not chain.n.span.end or at + 1 >= len(lines):
         return None
-    row, neck = lines[at + 1], _neck(lines[at + 1].text)
+    row, neck = lines[at + 1], _round_neck(lines[at + 1].text) if lines[at].start == "tube" else _neck(lines[at + 1].text)
     grow = next((i for i in range(at + 2, min(at + 5, len(lines))) if lines[i].worked > 1), None)
     if neck is None or grow is None or row.count is None or grow + 1 >= len(lines):
         return None
@@ -47,15 +51,18 @@ def raglan(found: Found, lines: tuple[Line, ...], at: int) -> int | None:
     end = lines[grow].count
     if under is None or end is None or f" {top} " not in parted.text:
         return None
-    around = 2 * front + 2 * sleeve + back + CORNERS
-    _at_the_neck(found, row, neck, around)
+    around = 2 * front + 2 * sleeve + (0 if neck.closed else back) + CORNERS
+    if neck.closed:
+        _at_the_round_neck(found, row, neck, around)
+    else:
+        _at_the_neck(found, row, neck, around)
     found.chain(lines[at].text, lines[at].span.start, chain.n.span, "{neck ch}", (chain.n.at(0) or 0) - around)
     for line in lines[at + 2 : grow]:
         if line.printed is not None:
             rest = line.printed - around
             _printed(found, line, _link(f"row {line.first} sts", line.printed, f"{{neck ch}} plus {rest}", f"{around} + {rest}", line))
     _yoke(found, lines, grow, around, rows)
-    _parts(found, lines[grow + 1 :], end - 2 * top + 2 * under, (top, under))
+    _parts(found, lines[grow + 1 :], end - 2 * top + 2 * under, (top, under), _rows_of(lines[grow]))
     return grow + 2
 
 
@@ -77,6 +84,38 @@ def _neck(text: str) -> _Neck | None:
         return None
     f1, s1, b, s2, f2 = (int(r[0]["n"]) for r in runs)
     return _Neck((f1, s1, b, s2, f2), tuple(r[0].span("n") for r in runs)) if f1 <= f2 else None
+
+
+def _round_neck(text: str) -> _Neck | None:
+    """The four runs of a round that ends with a corner: body, sleeve, body, sleeve; the first may begin with the turning chain."""
+    corners = list(_CORNER.finditer(text))
+    if len(corners) != CORNERS:
+        return None
+    stops = [0, *(x for c in corners for x in c.span())]
+    runs = [[m for m in _RUN.finditer(text, a, b) if m["n"]] for a, b in zip(stops[::2], stops[1::2], strict=False)]
+    if any(len(r) != 1 for r in runs[:CORNERS]) or any(m["n"] for m in _RUN.finditer(text, corners[-1].end())):
+        return None
+    f, s1, b, s2 = (int(r[0]["n"]) for r in runs[:CORNERS])
+    spans = tuple(r[0].span("n") for r in runs[:CORNERS])
+    return _Neck((f, s1, b, s2, b), spans, closed=True) if f in (b - 1, b) else None
+
+
+def _at_the_round_neck(found: Found, row: Line, neck: _Neck, around: int) -> None:
+    """Body and sleeve measured, the chain their sum, the row's count after it."""
+    plain, sleeve, back, _, _ = neck.runs
+    facts = (f"four corners part the neck into {back}, {sleeve}, {back}, {sleeve} ch",)
+    found.add(Blank("back neck", "sts", back, "neck", "yoke", 0, Legal(2, back % 2), facts, line=row.item))
+    found.add(Blank("sleeve neck", "sts", sleeve, "neck", "yoke", 0, Legal(2, sleeve % 2), line=row.item))
+    sum_ = f"twice {{back neck}} plus twice {{sleeve neck}} plus {CORNERS}"
+    found.add(_link("neck ch", around, sum_, f"2 x {back} + 2 x {sleeve} + {CORNERS} corners = {around}", row))
+    slots = ["{back neck}", "{sleeve neck}", "{back neck}", "{sleeve neck}"]
+    if plain < back:
+        slots[0] = found.add(_link("front plain", plain, f"{{back neck}} less {back - plain}", f"the turning chain is one of {back}", row))
+    for slot, (a, b) in zip(slots, neck.spans, strict=True):
+        found.replace(Span(row.span.start + a, row.span.start + b), slot)
+    if row.count is not None:
+        because = f"each corner adds to the {around} ch: {row.count}"
+        _printed(found, row, _link("rnd 1 sts", row.count, f"{{neck ch}} plus {row.count - around}", because, row))
 
 
 def _at_the_neck(found: Found, row: Line, neck: _Neck, around: int) -> None:
@@ -110,24 +149,34 @@ def _yoke(found: Found, lines: tuple[Line, ...], at: int, around: int, rows: int
     m = _RANGE.match(line.text)
     if m is None or end is None:
         return
-    facts = (f"eight more sts in every row, two at each corner: {rows} rows make {end} sts",)
-    rule, tall = Legal(2, rows % 2, least=int(m["first"])), rows_mm(lines, at, rows, 0, rows - int(m["first"]) + 1)
-    blank = Blank("yoke rows", "rows", rows, "part", "yoke", 0, rule, facts, line=line.item, rows_mm=tall)
+    word = m["word"].lower().rstrip("s")
+    facts = (f"eight more sts in every {word}, two at each corner: {rows} {word}s make {end} sts",)
+    turned, tall = 2 if _rows_of(line) == "yoke rows" else 1, rows_mm(lines, at, rows, 0, rows - int(m["first"]) + 1)
+    rule, unit = Legal(turned, rows % turned, least=int(m["first"])), "rows" if turned > 1 else "rnds"
+    blank = Blank(_rows_of(line), unit, rows, "part", "yoke", 0, rule, facts, line=line.item, rows_mm=tall)  # type: ignore[arg-type]
     found.replace(Span(line.span.start + m.start("last"), line.span.start + m.end("last")), found.add(blank))
     rest = end - around - 8 * rows
-    sentence = "{neck ch}" + (f" {'plus' if rest > 0 else 'less'} {abs(rest)}" if rest else "") + " plus 8 times {yoke rows}"
-    _printed(found, line, _link("yoke sts", end, sentence, f"{around} + {rest} + 8 x {rows} = {end}", line))
+    more = f" {'plus' if rest > 0 else 'less'} {abs(rest)}" if rest else ""
+    sum_ = f" {'+' if rest > 0 else '-'} {abs(rest)}" if rest else ""
+    sentence = f"{{neck ch}}{more} plus 8 times {{{_rows_of(line)}}}"
+    _printed(found, line, _link("yoke sts", end, sentence, f"{around}{sum_} + 8 x {rows} = {end}", line))
 
 
-def _parts(found: Found, lines: tuple[Line, ...], body: int, counts: tuple[int, int]) -> None:
+def _rows_of(line: Line) -> str:
+    """The name of the blank for the yoke's rows, or its rounds."""
+    return "yoke rows" if line.text[:3].lower() == "row" else "yoke rounds"
+
+
+def _parts(found: Found, lines: tuple[Line, ...], body: int, counts: tuple[int, int], rows: str) -> None:
     """Body and sleeves: the body is measured, the underarm is what it lacks, the sleeve has its share of the yoke and the underarm."""
     top, under = counts
     first = lines[0]
-    found.add(_link("sleeve top", top, "{sleeve neck} plus twice {yoke rows}", "two more sts a row between its corners", first))
+    found.add(_link("sleeve top", top, f"{{sleeve neck}} plus twice {{{rows}}}", "two more sts a row between its corners", first))
     found.add(Blank("body sts", "sts", body, "around", "body", 0, Legal(4, body % 4), (f"{under} ch at each underarm",), line=first.item))
     lacks = "half of {body sts} less half of {yoke sts} plus {sleeve top}"
     found.add(_link("underarm", under, lacks, "what the body has beyond the yoke", first))
-    found.add(_link("sleeve sts", top + under, "{sleeve top} plus {underarm}", f"{top} + {under}", first))
+    if any(line.count == top + under for line in lines[1:]):
+        found.add(_link("sleeve sts", top + under, "{sleeve top} plus {underarm}", f"{top} + {under}", first))
     for m in _CHAIN.finditer(first.text):
         group = "a" if m["a"] else "b"
         if int(m[group]) == under:
@@ -135,6 +184,11 @@ def _parts(found: Found, lines: tuple[Line, ...], body: int, counts: tuple[int, 
     for line in lines:
         for m in re.finditer(rf"\b{top}(?=\s+(?:\w+\s+)?(?:sts|stitches)\b)", line.text):
             _put(found, line, m.span(), "{sleeve top}")
+    across = body - 2 * under
+    for m in re.finditer(rf"\({across}\b", first.text):
+        because = f"{body} - 2 x {under}, the ch not counted"
+        slot = found.add(_link("parted sts", across, "{body sts} less twice {underarm}", because, first))
+        _put(found, first, (m.start() + 1, m.end()), slot)
     for line in lines[1:]:
         for m in re.finditer(rf"\b{under - 1}(?=\s+remaining\s+ch\b)", line.text):
             _put(found, line, m.span(), found.add(_link("underarm rest", under - 1, "{underarm} less 1", "the first takes the yarn", line)))
