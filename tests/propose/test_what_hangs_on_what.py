@@ -95,3 +95,13 @@ def test_the_sizes_are_those_of_the_one_it_was_worked_in(title: str, worked: str
 def test_some_words_name_a_thing_in_its_title_alone(rest: str) -> None:
     assert item_of(f"Marram Tote\n{rest}").name == "piece"
     assert item_of("Sanderling Tee\n").name == "garment"
+
+
+def test_a_heel_is_a_share_of_its_foot() -> None:
+    text = (
+        "Mudflat Sock\n\nSize: woman\n" + HEAD + "Foot\nCh 36, join with sl st to first ch to form a ring.\n"
+        "Rnds 1-20: Ch 1, hdc in each st around; join. (36 hdc)\n\n"
+        "Heel\nRow 1: Ch 1, hdc in each of next 26 sts, leave last 10 sts unworked, turn. (26 hdc)\n"
+        "Rows 2-14: Ch 1, hdc in each st across, turn. (26 hdc)\nFasten off.\n"
+    )
+    assert "less 10" not in " ".join(_sentences(text).values())

@@ -7,7 +7,7 @@ import re
 from loopwright.grading.counting import Legal
 from loopwright.grading.propose.blanks import Blank, Found, Reason
 from loopwright.grading.propose.facts import Line, walk
-from loopwright.grading.propose.phrases import SHARES, legal, share_of
+from loopwright.grading.propose.phrases import FINER, SHARES, legal, share_of
 from loopwright.grading.propose.rows import needed
 from loopwright.grading.propose.takes import taken
 from loopwright.model.tree import Chain, Mark, Repeat
@@ -113,15 +113,16 @@ def _part_facts(around: Blank, free: int, used: int, per: int | None) -> tuple[s
 
 
 def _shares(around: Blank, used: int, rule: Legal) -> tuple[Reason, ...]:
-    """Shares of the edge that lead to her number at the nearest legal count, the plainest and nearest first."""
+    """Shares of the edge that lead to her number at the nearest legal count, the plainest and nearest first; finer ones where none does."""
     found = []
-    for share in SHARES:
+    plain = [s for s in SHARES if rule.nearest(around.value * s) == (used,)]
+    for share in plain or FINER:
         if rule.nearest(around.value * share) == (used,):
             away = abs(float(around.value * share) - used)
             words = share_of(share, f"{{{around.name}}}") + legal(rule)
             because = f"{used} of {around.value} sts are {used / around.value:.3f}; {share} is {float(share):.3f}"
             found.append(Reason(words, because, away / rule.multiple + share.denominator / 8))
-    if not found:
+    if not plain:
         less = around.value - used
         words = f"{{{around.name}}} less {less}{legal(rule)}"
         found.append(Reason(words, "no plain share of the edge brings her number back, a fixed number left does", 9))

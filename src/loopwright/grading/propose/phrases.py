@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from fractions import Fraction
 
 from loopwright.grading.counting import Legal
@@ -9,6 +10,7 @@ from loopwright.grading.counting import Legal
 _TENS = {2: "half", 3: "third", 4: "quarter", 5: "fifth", 6: "sixth", 7: "seventh", 8: "eighth", 9: "ninth", 10: "tenth", 12: "twelfth"}
 _ONES = "zero one two three four five six seven eight nine ten eleven".split()
 SHARES = tuple(Fraction(s) for s in "1/2 2/3 3/4 4/5 5/6 1/3 1/4 1/5 1/6 2/5 3/5 7/8 5/8 3/8 1/8 9/10 7/10 3/10 1/10".split())
+FINER = tuple(Fraction(n, d) for d in (7, 9, 12) for n in range(1, d) if math.gcd(n, d) == 1)
 INCH_MM = 25.4
 
 
