@@ -60,7 +60,7 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
         return Printed((), end, Span(end, end))
     if bracket and re.search(r"(?:\d,?|[{}])\s*$", text[start : m.start()]) and sizes > 1:
         return Printed((), end, Span(end, end))
-    if not bracket and re.search(r"\b(?:rows?|rnds?|rounds?)\s*\d+\s*$", text[start : m.start()], re.IGNORECASE):
+    if not bracket and not re.search("[a-z]", m["in"], re.IGNORECASE) and re.search(r"\b(?:rows?|rnds?|rounds?)\s*\d+\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))  # "rep rows 5 – 8"
     sure = bracket or m["lead"].strip() not in (".", ";", ":", "") or re.search(r"\b(?:sts?|stitches|total)\b|^\d+\s*$", m["in"], re.IGNORECASE) is not None
     sure = sure or _ENDED.search(text[start : m.start()]) is not None

@@ -50,7 +50,7 @@ from loopwright.terms import Dialect, dialect
 MAX_LINE = 20_000
 _JOINT = re.compile(r"(?<=\S) {3,}(?=\S)")  # where a broken line went on
 _INSTRUCTIONS = frozenset("Make Chain Group Repeat Ring Join Skip Either EdgeRun Evenly EveryKth AtEnds PatternRun InTurn Spread Divided".split())
-_HEAD = re.compile(r"(?P<name>[A-Z][A-Za-z ]{1,30}):\s*(?P<value>\S.*)$")
+_HEAD = re.compile(r"(?P<name>[A-Z][A-Za-z ]{1,30})(?:\s\([^()]{1,30}\))?:\s*(?P<value>\S.*)$")
 _FITS = re.compile(r"(?:to fit|fits|actual|left as it is)\b", re.IGNORECASE)
 _MORE_FACTS = re.compile(r"(?<=[.;)])\s+(?=(?:Gauge|Tension|Hook|Yarn|Terms|Sizes?|Finished size|Finished measurements)\s*:)")  # told in one line
 _FIT = re.compile(r"\{(?P<blank>[^{}]+)\}:\s*(?P<sentence>\S.*)$")
@@ -139,6 +139,7 @@ def _sizes_only(text: str, at: int, end: int, sizes: tuple[str, ...], only: tupl
     if m is None:
         return at, only
     said = (m["names"] or m["plain"] or m["after"] or "").lower()
+    said = re.sub(r"^sizes?\s+", "", said.strip())  # "for sizes M, L only:"
     names = [n.strip() for n in re.split(r",|&|\band\b|/", said) if n.strip()]
     found = tuple(i for i, size in enumerate(sizes) if any(_means(n, size, i, len(sizes)) for n in names))
     return (m.end(), found) if found else (at, only)
@@ -181,7 +182,7 @@ def _line(text: str, start: int, end: int, which: Dialect, sizes: int, seen_row:
     fit = _FIT.match(text, start, end)
     if fit and not seen_row:
         return [FitLine(" ".join(fit["blank"].split()), fit["sentence"], Span(start, end), Span(*fit.span("sentence")))]
-    titled = title_before(text, start, end)
+    titled = title_before(text, start, end) if seen_row or _head(text[start:end]) is None else None
     if titled is not None:
         return [Section(titled[0], span=Span(start, titled[1])), *_line(text, titled[1], end, which, sizes, True, known)]
     found = labels_in(text, start, end, sizes)
@@ -196,14 +197,20 @@ def _line(text: str, start: int, end: int, which: Dialect, sizes: int, seen_row:
     return items
 
 
+def _head(line: str) -> re.Match[str] | None:
+    """A line of the heading: "Gauge: …", "YARN: …", "Abbreviations (UK terms): …"."""
+    head = _HEAD.match(line)
+    return head if head and (all(w in _HEAD_NAMES for w in head["name"].lower().split()) or _FITS.match(head["name"])) else None
+
+
 def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, seen_row: bool, known: Known) -> list[Item]:
     line = text[start:end]
     if not seen_row and (more := _MORE_FACTS.search(text, start, end)) is not None:
         first = _unlabelled(text, start, more.start(), which, sizes, False, known)
         return [*first, *_unlabelled(text, more.end(), end, which, sizes, False, known)]
     span = Span(start, end)
-    head = _HEAD.match(line)
-    if head and not seen_row and (all(w in _HEAD_NAMES for w in head["name"].lower().split()) or _FITS.match(head["name"])):
+    head = None if seen_row else _head(line)
+    if head is not None:
         value = Span(start + head.start("value"), start + head.end("value"))
         return [HeadLine(head["name"].lower(), head["value"], span, value)]
     if line.lower().rstrip(":") in ("fit", "abbreviations", "notes", "special stitches"):

@@ -5,13 +5,15 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from loopwright.model.tree import Document, HeadLine, Item, SpecialStitch
+from loopwright.model.tree import Document, HeadLine, Item, Row, SpecialStitch
 from loopwright.terms import dialect
 from loopwright.wording.as_written import translate
 from loopwright.wording.voice import Voice
 
 LONGEST_NAME = 30
 _COMMON = frozenset({"ch", "sl st", "sc", "hdc", "dc", "tr", "dtr", "trtr"})
+_LISTING = re.compile(r"\s*(?:list\s+of\s+)?abbreviations?(?:\s+used)?\s*(?:\([^()]*\))?\s*:?\s*", re.IGNORECASE)
+_ONE_ENTRY = re.compile(r"\s*(?P<short>[\w() ]{1,20}?)(?:\s*[=:–—]|\s+-)\s+\S")
 _ENTRY = re.compile(r"\s*(?P<short>[^=,;]{1,30}?)\s*[=:]\s*(?P<long>(?:[^,;()]|\([^()]*\))+)[,;.]?")
 
 
@@ -41,6 +43,27 @@ def own_abbreviations(voice: Voice, items: Sequence[Item]) -> dict[str, str]:
             if base.lower() not in usual and not _is_stitch(voice, base):
                 found[short] = translate(voice, m["long"].strip())
     return found
+
+
+def told_again(voice: Voice, document: Document) -> frozenset[int]:
+    """Items of a list of abbreviations, one to a line, that the written text has in its own list; what only this pattern has stays."""
+    title = next((i for i, item in enumerate(document.items) if _LISTING.fullmatch(_written(document, item))), None)
+    if title is None or any(isinstance(i, Row) for i in document.items[:title]):
+        return frozenset()
+    usual = {k.removesuffix("(s)").lower() for k in voice.phrases.abbreviations} | {"ch", "skip", "miss"}
+    gone, kept, before = {title}, False, document.items[title]
+    for i, item in enumerate(document.items[title + 1 :], title + 1):
+        m = _ONE_ENTRY.match(_written(document, item))
+        if m is None or isinstance(item, Row) or "\n\n" in document.text[before.span.end : item.span.start].replace(" ", ""):
+            break
+        base = re.sub(r"\(e?s\)$", "", m["short"]).lower()
+        known = base in usual or _is_stitch(voice, base)
+        gone, kept, before = gone | ({i} if known else set()), kept or not known, item
+    return frozenset(gone - {title} if kept else gone)
+
+
+def _written(document: Document, item: Item) -> str:
+    return document.text[item.span.start : item.span.end]
 
 
 def own_names(document: Document) -> dict[str, str]:

@@ -25,6 +25,9 @@ _DOUBTFUL = re.compile(r"\b(?:singles|doubles|trebles|plain st(?:itche)?s?|doubl
 _AFTER = re.compile(r"\s+(?:strand|thread|yarn|wool|cotton|layer|knot|thickness|length|width)", re.IGNORECASE)
 _SEVERAL = re.compile(r"(?<![\d-])(?!1\b)\d+\.?\s*$")
 LONGEST_SHORT = 4
+_FIGURE_FIRST = re.compile(r"(?:^|[.]\s+|\):\s+)\d+\s+(?:ch|chain)\b", re.IGNORECASE)
+_WORD_FIRST = re.compile(r"(^|[.]\s+|\):\s+)(c)(h(?:ain)?\s\d)")
+_AT_START = re.compile(r"\s*(?:or\s+\d+\s*ch\b|at\s+(?:the|each)\s+(?:start|beg)|counts?\b|does\b)", re.IGNORECASE)
 _PLACE_BEFORE = re.compile(r"\b(?:not|next|first|last|of|each|remaining|rem|the|to|in)\s*$", re.IGNORECASE)
 
 
@@ -33,7 +36,14 @@ def translate(voice: Voice, text: str, *, loose: bool = False) -> str:
 
     `loose`: the text is an instruction, so that every spelling of a stitch is one.
     """
-    return swap(voice, pick_size(voice, fill_blanks(voice, text)), loose=loose)
+    return _capitals(text, swap(voice, pick_size(voice, fill_blanks(voice, text)), loose=loose))
+
+
+def _capitals(before: str, after: str) -> str:
+    """A sentence that began with a number ("3 ch counts …") begins with a capital where a word comes first now."""
+    if before == after or not _FIGURE_FIRST.search(before):
+        return after
+    return _WORD_FIRST.sub(lambda m: m[1] + m[2].upper() + m[3], after)
 
 
 def swap(voice: Voice, text: str, *, loose: bool = False) -> str:
@@ -145,7 +155,7 @@ def _chains(voice: Voice, text: str) -> str:
     spaces_first = voice.noun("ch-run", n=1).startswith("1")
 
     def moved(m: re.Match[str]) -> str:
-        if _PLACE_BEFORE.search(m.string, max(0, m.start() - 12), m.start()):
+        if _PLACE_BEFORE.search(m.string, max(0, m.start() - 12), m.start()) and not _AT_START.match(m.string, m.end()):
             return m[0]
         said = f"{m['n']} {m['word'].lower()}" if number_first else f"{m['word'].lower()} {m['n']}"
         return said[:1].upper() + said[1:] if m["word"][:1].isupper() else said

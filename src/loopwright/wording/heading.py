@@ -8,7 +8,7 @@ from collections.abc import Mapping, Sequence
 from loopwright.model.report import Report
 from loopwright.model.tree import Document, FitLine, HeadLine, Item, Prose, Row, Section, SpecialStitch
 from loopwright.trade.cautions import HIDDEN, TOLD
-from loopwright.wording.abbreviations import abbreviations, own_abbreviations
+from loopwright.wording.abbreviations import abbreviations, own_abbreviations, told_again
 from loopwright.wording.as_written import doubtful_words, in_full, swap_terms, translate
 from loopwright.wording.cautions import caution_lines
 from loopwright.wording.conventions import turning_chains
@@ -56,7 +56,10 @@ def _as_told(voice: Voice, document: Document, items: Sequence[Item]) -> tuple[l
     top: list[str] = []
     lines: list[HeadWords] = []
     specials: list[str] = []
+    again = told_again(voice, document)
     for at, item in enumerate(items):
+        if at in again:
+            continue
         if isinstance(item, Prose):
             if item.text.strip().rstrip(":").lower() == "fit":
                 continue

@@ -19,6 +19,9 @@ from loopwright.wording.stitches import Scene, words
 # what leads up to a count at a row's end
 _LEAD = re.compile(
     r"(?:\b(?:you (?:now |should )?have|there (?:will be|are|should be)|making|having|total(?: of)?)|[\s(\[{<=—–,;.:-])*$", re.IGNORECASE)
+_COLOUR_FIRST = re.compile(
+    r"[^:.\n]{1,60}[:.]\s*(?i:with|using)\s+(?i:colou?r\s+)?(?!(?:RS|WS)\b)"
+    r"(?P<colour>[A-Z][\w’']*(?:\s+(?:and\s+)?[A-Z][\w’']*){0,3}),")
 _OWN_SENTENCE = ("fasten-off", "note", "attach")
 
 
@@ -29,6 +32,7 @@ def row(scene: Scene, item: Row, worked: Sequence[RowReport]) -> RowWords | None
         return None
     said = label(voice, item.label, item.side) if item.label else ""
     body = _in_language(scene, item) if voice.language != "en" else _told(scene, item) if item.order is not None else _body_of(scene, item)
+    body = _with_colour(scene, item, body)
     if not body and not said:
         return None
     stop = "" if ends_with_count(body) else voice.say("sentence_end")
@@ -36,6 +40,17 @@ def row(scene: Scene, item: Row, worked: Sequence[RowReport]) -> RowWords | None
     label_of_it = said if words_of_it else said.rstrip(" ,;.")
     several = item.label is not None and bool(item.label.alternate)  # each with a count of its own
     return RowWords(label_of_it, words_of_it + stop, "" if several else counts_of(scene, item, worked, body))
+
+
+def _with_colour(scene: Scene, item: Row, body: str) -> str:
+    """The row's words behind the colour that it begins with, which no stitch of the tree tells: "With B, ch 1, sc in each st across"."""
+    voice = scene.voice
+    start = item.label.span.start if item.label is not None and item.label.span.end else None  # a label reaches over what was passed by
+    told = _COLOUR_FIRST.match(scene.text, start, item.span.end) if start is not None else None
+    if told is None or not body:
+        return body
+    lead: str = voice.say("with_colour", colour=told["colour"])
+    return body if lead.lower() in body.lower() else voice.say("sep").join([lead, body])
 
 
 def _in_language(scene: Scene, item: Row) -> str:

@@ -9,7 +9,7 @@ from functools import partial
 
 from loopwright.model.report import Report, RowReport
 from loopwright.model.tree import Chain, Document, Either, Group, HeadLine, Item, Join, Mark, Node, Prose, Ring, Row, RowOrder, Section
-from loopwright.wording.abbreviations import kept_names, own_names
+from loopwright.wording.abbreviations import kept_names, own_names, told_again
 from loopwright.wording.as_written import translate
 from loopwright.wording.choices import chooser, only_kind, repeats_of
 from loopwright.wording.covered import numbers
@@ -20,6 +20,8 @@ from loopwright.wording.said import ProseWords, RowWords, Said, SectionWords
 from loopwright.wording.stitches import Scene
 from loopwright.wording.voice import Voice
 
+_FOR_SIZES = re.compile(  # said again before the rows that it is told for
+    r"\(?(?:for\s+)?(?:the\s+)?(?:all\s+sizes|sizes?\s+[^.:;()]{1,60}\s+only|[^.:;()]{1,60}\s+sizes?\s+only)\)?\s*[:.—–-]?", re.IGNORECASE)
 _MAKE = re.compile(r"[ \t]*(\(make [^\n]*\))[ \t]*:?[ \t]*$", re.IGNORECASE | re.MULTILINE)
 _MADE = re.compile(r"(.+?)\s*\(make (\d[^\n]*)\)", re.IGNORECASE)
 _BLANK = re.compile(r"\{([^{}\n]+)\}")
@@ -47,8 +49,18 @@ def write_in(
     voice: Voice, document: Document, report: Report | None = None, measurements: Mapping[str, Sequence[float | None]] | None = None,
 ) -> str:
     """As `write`, in a voice of the caller's: one of another language has heard afterwards what had to stay as it was."""
-    body = "\n".join(part.text for part in instructions(voice, document, report)).strip("\n") + "\n"
+    parts = instructions(voice, document, report)
+    first = next((i for i, part in enumerate(parts) if isinstance(part, RowWords)), 0)
+    if first and isinstance(parts[first - 1], ProseWords) and _parted(document, parts[first - 1].item, parts[first].item):
+        parts = (*parts[:first], ProseWords("", parts[first].item), *parts[first:])  # notes end at a blank line
+    body = "\n".join(part.text for part in parts).strip("\n") + "\n"
     return heading(voice, document, report, body, measurements).text + "\n" + body
+
+
+def _parted(document: Document, before: int, after: int) -> bool:
+    """Whether a blank line stands between two items as written."""
+    a, b = document.items[before].span, document.items[after].span
+    return b.end > 0 and "\n\n" in re.sub(r"[ \t]", "", document.text[a.end : b.start])
 
 
 def voice_for(
@@ -95,7 +107,10 @@ class _Body:
         worked: dict[int, list[RowReport]] = {}
         for r in self.report.rows if self.report else ():
             worked.setdefault(r.item, []).append(r)
+        again = told_again(self.voice, self.document)
         for index in range(heading_end(self.document), len(self.document.items)):
+            if index in again:
+                continue
             self._item(self.document.items[index], index, worked.get(index, []))
         return tuple(self.said)
 
@@ -104,7 +119,7 @@ class _Body:
             self._section(item, index)
         elif isinstance(item, Row):
             self._row(item, index, worked)
-        elif isinstance(item, Prose):
+        elif isinstance(item, Prose) and not (len(self.document.sizes) > 1 and _FOR_SIZES.fullmatch(item.text.strip())):
             self.said.append(ProseWords(self.voice.prose(translate(self.voice, item.text)), index))
 
     def _section(self, item: Section, index: int) -> None:
