@@ -143,7 +143,7 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
     if kind == "num" and cur.low(1) in ("in", "into", "on", "each") and (known := kind_before(before)) is not None:
         n = cur.number()
         return Make(known, n or ONE, place(cur), span=cur.span_from(start))
-    if low in ("magic", "mr", "mc", "adjustable"):
+    if low in ("magic", "mr", "adjustable") or low == "mc" and not cur.at and cur.kind(1) in ("sep", "end", "num") and cur.low(1) != ":":
         found = thing(cur)
         if found is not None:
             if cur.kind() == "num" and cur.kind(1) == "end" and (n := cur.number()) is not None:  # "MR 6"

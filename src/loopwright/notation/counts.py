@@ -15,7 +15,7 @@ from loopwright.terms import Dialect
 _LISTED = r"\d+(?:\s*[(\[][\d,:;\s–-]+[)\]])?"
 _END = re.compile(
     r"(?P<lead>\b(?:you(?:'ll| will)?(?: \(?now\)?| should)* have|(?:this (?:will )?)?giv(?:es|ing)? you|for a total of|there (?:will be|are|should be)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|,(?=\s*\d{1,4}(?:\s*\([\d, ]+\))?\s+[a-z]{1,4}\.?(?:\s[a-z]\.?)?,\s*(?:(?:cut|fasten|break|attach)\b|,|$))|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*(?:=\s*)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:" + _LISTED + r"|\{[^{}\n]+\})(?:[^()\[\].;—]|\.(?=\s?[a-z])|[(\[]\d[\d,:;\s–-]*[)\]]){0,80}?)\s*"
-    r"(?:\.?[)\]}>]){0,2}\s*[.;]?\s*(?P<after>(?:(?:,\s{3,}|,?\s*(?:ch\s*\d+|turn|join|fasten off|(?:cut|attach|break|drop)\b[^,.;()]{0,30}|do not turn))*)[.;]?)\s*$",
+    r"(?:\.?\s*[)\]}>]){0,2}\s*[.;]?\s*(?P<after>(?:(?:,\s{3,}|,?\s*(?:ch\s*\d+|turn|join|fasten off|(?:cut|attach|break|drop)\b[^,.;()]{0,30}|do not turn))*)[.;]?)\s*$",
     re.IGNORECASE,
 )
 
@@ -65,6 +65,8 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
     sure = bracket or m["lead"].strip() not in (".", ";", ":", "") or re.search(r"\b(?:sts?|stitches|total)\b|^\d+\s*$", m["in"], re.IGNORECASE) is not None
     sure = sure or _ENDED.search(text[start : m.start()]) is not None
     found = _counts(text, m.start("in"), m.end("in"), dialect, sizes)
+    if not bracket and re.search(r"\bturn\b", m["after"], re.IGNORECASE) and all(c.noun == "ch" for c in found):
+        return Printed((), end, Span(end, end))  # "…; 3 ch., turn": chains to turn with
     if not found:
         return Printed((), end, Span(end, end))
     return Printed(found, m.start(), Span(*m.span("after")), sure)
@@ -112,10 +114,13 @@ def _stitches_glued(cur: Cursor) -> Num | None:
     return Num((int(t.value),), span=Span(t.start, t.end))
 
 
+_WHICH = frozenset("solid open closed filled whole complete full outer inner side long short large small big little middle".split())
+
+
 def _noun(cur: Cursor) -> str | None:
     if cur.done or cur.low() in (",", "and"):
         return None
-    cur.skip("solid", "open", "closed", "filled", "whole", "complete", "full")
+    cur.skip(*_WHICH)
     if cur.done:
         return None
     t = cur.take()
@@ -126,6 +131,7 @@ def _noun(cur: Cursor) -> str | None:
     if t.kind == "kind":
         if t.value == "ch" and (cur.low() == "-" or cur.kind() == "num"):
             cur.at += 2 if cur.low() == "-" else 1
+            cur.skip(*_WHICH, "corner")
         named = thing_word(cur.low())
         if named:
             cur.at += 1

@@ -8,7 +8,7 @@ from typing import Literal
 from loopwright.model.tree import ONE, STITCH, Loop, Place, Quant, Thing
 from loopwright.notation.crossed import skipped
 from loopwright.notation.cursor import Cursor, thing_word
-from loopwright.notation.extents import left_words, up_to
+from loopwright.notation.extents import left_before, left_words, up_to
 from loopwright.notation.things import is_space_number, loop_words, rows_down, thing, underside_words
 
 PREPOSITIONS = frozenset("in into on over under around between through thru across along at onto inside round".split())
@@ -306,9 +306,13 @@ def _after(cur: Cursor, found: Place) -> Place:
         elif cur.low() == "to" and cur.low(1) in ("end", "the") and (cur.low(1) == "end" or cur.low(2) == "end"):
             cur.at += 2 if cur.low(1) == "end" else 3
             cur.skip("of", "row", "rnd", "round", "ch", "the", "chain")
+        elif cur.low() in ("to", "up") and found.quant == "each" and (before := left_before(cur)) is not None:
+            found = replace(found, left=before[0], upto=before[1])
         elif cur.low() in ("to", "up") and found.quant == "each" and (stop := up_to(cur)) is not None:
             found = replace(found, upto=stop)
         elif cur.low() in ("to", "until", "within", "till", "up", "except") and (left := left_words(cur)) is not None:
+            if found.quant == "each" and found.thing.kind in ("sp", "loop") and left[1].kind not in ("sp", "loop", "mesh"):
+                continue  # "in each ch-1 sp to last 2 sts": all of them lie before those
             found = replace(found, left=left[0], quant="each" if found.quant in ("each", "next") and (found.n is None or found.n == ONE or found.quant == "each") else found.quant)
         elif cur.low() == "of" and found.of is None and _of_next(cur, found) is not None:
             found = _of_next(cur, found, take=True) or found

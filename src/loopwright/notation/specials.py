@@ -23,8 +23,10 @@ _HEADS = re.compile(
 _NAME = r"(?P<name>[A-Za-z][\w’'/ -]{0,34}?)"
 _DEFINED = re.compile(rf"{_NAME}[ \t]*(?:[(\[](?:worked\s+)?over\s[^)\]]{{1,30}}[)\]][ \t]*)?(?:[(\[](?P<abbr>[\w./’' -]{{1,16}})[)\]])?[ \t]*(?:=|:|—|–| - )[ \t]*(?P<words>\S.*)$")
 _PAIR = re.compile(r"(?:^|[,;.]\s+)(?P<name>[A-Za-z][\w/’'-]*(?: (?:st|sts|dc|sc|tr|sp))?)(?:\(s\))?\s*(?:=|:|—|–)\s*")
-_MOVES = re.compile(r"\b(?:yo|yoh|yrh|woh|wrh|insert|pull(?:ing)?\s+(?:up|through)|draw(?:ing)?|pick\s+up|work(?:ed)?\s+off|yarn\s+over|yarn\s+round|leaving|last\s+loops?|loops?\s+on)\b", re.IGNORECASE)
+_MOVES = re.compile(r"\b(?:yo|yoh|yrh|woh|wrh|insert|pull(?:ing)?\s+(?:up|through)|draw(?:ing)?|pick\s+up|work(?:ed)?\s+off|yarn\s+over|yarn\s+round|worked\s+tog(?:ether)?|leaving|last\s+loops?|loops?\s+on)\b", re.IGNORECASE)
 _STITCHY = re.compile(r"\b(?:st|sts|stitch|shell|cluster|fan|puff|popcorn|bobble|picot|bean|star|knot|cross(?:ed)?|cable|v-?st|block|bl|mesh)\b", re.IGNORECASE)
+_NAMED = re.compile(r"(?:\s+in(?:to)?\s+(?:the\s+)?(?:place|st|stitch|sp|space|loop)s?\s+(?:named|indicated|specified|stated|directed|given|noted|instructed|told|called\s+for))?[\s.]*$", re.IGNORECASE)
+_SENTENCES = re.compile(r"(?<=\.)[ \t]+(?=[A-Z][\w’'-]*(?: [\w’'-]+){0,2}(?:\s*\([\w -]{1,12}\))?\s*[:=])")
 _LABEL = re.compile(r"[ \t]*(?:\d+(?:st|nd|rd|th)\s+)?(?:rows?|rnds?|rounds?|r)\b\s*\.?\s*\d", re.IGNORECASE)
 _KEPT = frozenset("ch chain st sts stitch stitches sp sps rnd rnds row rows rep repeat sl st ss rs ws sk skip lp lps beg tog yo inc dec blo flo".split())
 
@@ -88,8 +90,15 @@ def _blocks(text: str) -> list[tuple[int, int, bool]]:
             lines.append((at, stop, True))
             at = stop + 1
     if not lines:
-        lines = [(m.start(), m.end(), False) for m in re.finditer(r"^.{3,400}$", _front(text), re.MULTILINE) if _alone(m.group())]
+        alone = (part for m in re.finditer(r"^.{3,400}$", _front(text), re.MULTILINE) for part in _sentences(text, m.start(), m.end()))
+        lines = [(start, end, False) for start, end in alone if _alone(text[start:end])]
     return lines
+
+
+def _sentences(text: str, start: int, end: int) -> list[tuple[int, int]]:
+    """The definitions of a line that holds several: "Shell: …. Beg shell: …"."""
+    cuts = [start, *(m.end() for m in _SENTENCES.finditer(text, start, end)), end]
+    return list(zip(cuts, cuts[1:], strict=False))
 
 
 def _front(text: str) -> str:
@@ -138,7 +147,7 @@ def _special(text: str, name: str, abbr: str | None, start: int, end: int, which
     kind = known or names[0]
     if _MOVES.search(words):
         return Special(names, kind, (), words, Span(start, end)) if known is None else None
-    told = parse(text, start, end, which)
+    told = parse(text, start, end - len(_NAMED.search(text[start:end])[0]), which)  # type: ignore[index]
     nodes = _in_one(told) or (() if known not in (None, "cross-st") else _over_several(told))
     if not nodes:
         return Special(names, kind, (), words, Span(start, end), told) if known and len(told) > 1 or known is None and _STITCHY.search(name) else None

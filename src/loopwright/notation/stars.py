@@ -15,7 +15,7 @@ from loopwright.model.tree import (
     Thing,
 )
 from loopwright.notation.cursor import Cursor
-from loopwright.notation.extents import left_words, stop_at
+from loopwright.notation.extents import left_before, left_words, stop_at
 from loopwright.notation.lists import one_place
 from loopwright.notation.places import END_WORDS
 
@@ -29,6 +29,9 @@ def to_end(cur: Cursor, inside: tuple[Node, ...], start: int) -> Node:
     stop = stop_at(cur)
     if stop is not None:
         return Repeat(inside, "end", span=cur.span_from(start), upto=stop)
+    before = left_before(cur)
+    if before is not None:
+        return Repeat(inside, "end", left=before[0], span=cur.span_from(start), upto=before[1])
     left = left_words(cur)
     if left is not None:
         return Repeat(inside, "left", left=left[0], left_of=left[1], span=cur.span_from(start))

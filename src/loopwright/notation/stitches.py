@@ -24,7 +24,7 @@ from loopwright.model.tree import (
 )
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.edges import all_around, along
-from loopwright.notation.extents import left_words
+from loopwright.notation.extents import left_words, up_to
 from loopwright.notation.moves import LEFT_FREE, to_a_ring
 from loopwright.notation.olden import spread, yarn_letter
 from loopwright.notation.places import END_WORDS, place
@@ -333,11 +333,13 @@ def _more_places(cur: Cursor, made: Make, start: int) -> Node:
         cur.at += 1
         cur.skip("each", "the")
         also = thing(cur)  # "in each st and ch around"
-        if also is None or also.kind not in ("ch", "sp", "st", "row") and also.kind not in ("dc", "sc", "hdc", "tr") or cur.low() not in (*END_WORDS, ",", ";", ".", "") and cur.kind() != "close":
+        upto = up_to(cur) if cur.low() in ("to", "up") else None
+        told = upto is not None or cur.low() in (*END_WORDS, ",", ";", ".", "") or cur.kind() == "close"
+        if also is None or also.kind not in ("ch", "sp", "loop", "st", "row") and also.kind not in ("dc", "sc", "hdc", "tr") or not told:
             cur.at = mark
             break
         cur.skip(*END_WORDS)
-        parts.append(replace(made, place=replace(made.place, thing=also), span=cur.span_from(mark)))
+        parts.append(replace(made, place=replace(made.place, thing=also, upto=upto), span=cur.span_from(mark)))
     if len(parts) == 1:
         return made
     places = [p.place for p in parts if isinstance(p, Make) and p.place is not None]

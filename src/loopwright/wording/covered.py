@@ -9,7 +9,7 @@ from functools import cache
 from itertools import pairwise
 from typing import Any
 
-from loopwright.model.tree import Chain, Divided, EdgeRun, Filet, InTurn, Mark, Node, Num, PatternRun, Repeat, Spread, Thing, Unknown
+from loopwright.model.tree import Chain, Divided, EdgeRun, Filet, InTurn, Mark, Node, Num, PatternRun, Place, Repeat, Spread, Thing, Unknown
 from loopwright.source import Span
 from loopwright.terms.phrases import phrases
 
@@ -85,7 +85,7 @@ def has_words_unread(nodes: Any) -> bool:
 
 def has_unknown(nodes: Any) -> bool:
     """Whether words that could not be read, or whose own words say more than a frame would, stand among nodes."""
-    upto = isinstance(nodes, Repeat) and nodes.upto is not None
+    upto = isinstance(nodes, Repeat) and nodes.upto is not None or isinstance(nodes, Place) and nodes.upto is not None and nodes.left is not None
     told = upto or isinstance(nodes, Mark) and nodes.what == "skipped-counts" or isinstance(nodes, Thing) and nodes.kind == "any"
     if told or isinstance(nodes, _BEST_AS_WRITTEN):
         return True

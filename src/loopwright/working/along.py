@@ -10,6 +10,7 @@ from loopwright.working.around import CORNERS, bare, do_around, goes_round
 from loopwright.working.groups import into_one, stitch_parts
 from loopwright.working.kinds import CHAIN, HEIGHT, code, name, plain
 from loopwright.working.making import do_make, kind_made
+from loopwright.working.places import stop_of
 from loopwright.working.run import CannotWork, Run, RunsOut
 from loopwright.working.seeking import STITCHES, seek, view_runs
 from loopwright.working.view import Group as MadeGroup
@@ -31,6 +32,18 @@ def do_in_turn(run: Run, node: InTurn) -> None:
         return
     if run.view.open_end:
         raise CannotWork("open", thing="st")
+    last = placed[-1] if (placed := [p.place for p in node.parts if isinstance(p, (Make, Group)) and p.place is not None]) else None
+    if last is not None and last.upto is not None:
+        end, run.end = run.end, stop_of(run, last)  # "in each dc and each ch-1 sp to next corner"
+        try:
+            return _as_they_come(run, node)
+        finally:
+            run.end = end
+    return _as_they_come(run, node)
+
+
+def _as_they_come(run: Run, node: InTurn) -> None:
+    """The parts of such a list in the order of their places, up to where the row ends."""
     taken: dict[int, tuple[Slot, Node]] = {}
     for part in node.parts[1:]:
         for slot in _places_ahead(run, part):

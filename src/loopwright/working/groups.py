@@ -141,6 +141,8 @@ def do_defined(run: Run, node: Make) -> None:
         return _do_over_several(run, node, nodes[0])
     count = node.n.at(0) or 1
     places = node.place or Place("next", node.n)
+    if count == 1 and len(nodes) > 1 and isinstance(nodes[0], Chain) and not run.worked and not run.out and not run.view.foundation:
+        return do_group(run, Group(nodes, places, node.kind, span=node.span))  # "beg shell in same sp": the row begins with its chain
     repeats = count if node.place is not None and count > 1 and (node.place.n is None or node.place.n.at(0) == 1) else 1
     spread = not any(isinstance(n, (Make, Group)) for n in nodes)
     slots = slots_of(run, places, how_of(run, places, node.loop))

@@ -296,7 +296,7 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
     in_spaces = place.thing.kind in SPACES
     spare = max(keep, 0) if place.left is not None else (run.reserve_spaces if in_spaces else run.reserve)
     pos = run.pos
-    stop = _stop(run, place) if place.upto is not None else run.end
+    stop = stop_of(run, place) if place.upto is not None else run.end
     ahead = stitches_ahead(run, pos, stop) if place.thing.kind in STITCHES else []
     if ahead:
         pos = stop
@@ -308,7 +308,7 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
             ahead.append(slot)
         pos = slot.end if slot.end > pos else pos + 1
     if place.upto is not None:  # what the rest of the row needs lies behind the stop; before it there may be nothing
-        spare = spare if stop == run.end and not in_spaces else 0
+        spare = keep if place.left is not None else spare if stop == run.end and not in_spaces else 0
         if not ahead:
             run.cost += NOTHING_THERE if in_spaces and run.sticky.get("gaps-are-spaces") is False else 0.0
             return []
@@ -335,7 +335,7 @@ def _turning_next(run: Run) -> bool:
     return isinstance(node, Make) and node.place is not None and node.place.thing.kind == "tch" and node.place.quant == "last"
 
 
-def _stop(run: Run, place: Place) -> int:
+def stop_of(run: Run, place: Place) -> int:
     """Where "each" stops that goes up to something."""
     assert place.upto is not None
     if place.upto.kind == "centre":

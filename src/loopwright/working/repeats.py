@@ -34,19 +34,19 @@ def do_repeat(run: Run, node: Repeat) -> None:
         left = (node.left.at(0) or 0) if node.left is not None else 0
         _to_end(run, node, after, (0, left) if node.left_of.kind in SPACES else (left, 0))
     elif node.upto is not None and (stop := seek(run, node.upto, run.pos)) is not None:
-        _up_to(run, node, stop.start)
+        _up_to(run, node, stop.start, node.left.at(0) or 0 if node.left is not None else 0)
     else:
         _to_end(run, node, after, None)
     return None
 
 
-def _up_to(run: Run, node: Repeat, stop: int) -> None:
+def _up_to(run: Run, node: Repeat, stop: int, left: int) -> None:
     """Rounds as long as they end before an item of the row below; what lies between the last and it is passed over."""
     if stop <= run.pos:
         return
     end, run.end = run.end, stop
     try:
-        _to_end(run, node, (0, 0), (0, 0))
+        _to_end(run, node, (0, 0), (left, 0))
     finally:
         run.end = end
 
@@ -210,7 +210,9 @@ def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exa
         return _partial(run, node, points[best], keep, best + 1) + best
     closes = _closes(run, node, points[best], keep)
     run.back_to(points[best])
-    if left == keep[0] and not (closes and _spaces_ahead(run)) and not (keep[1] and node.ending_mode in ("with", "with-last")):
+    tailed = node.ending_mode in ("with", "with-last") and len(node.nodes) > 1
+    spaced = tailed and left <= keep[0] and total_needed(node.nodes)[1] > 0 and _spaces_ahead(run)  # a corner before the end
+    if left == keep[0] and not (closes and _spaces_ahead(run)) and not (keep[1] and node.ending_mode in ("with", "with-last")) and not spaced:
         return best
     run.uneven = _uneven(run, points, keep) or run.uneven
     if exact:
@@ -219,6 +221,9 @@ def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exa
         return best
     part_cost = 0.0 if node.ending_mode in ("correspond", "with-last") else 0.05 if closes else 0.35
     options: tuple[tuple[float, str], ...] = ((0.0, "most"), (part_cost + 0.0, "part"))
+    if tailed and (spaced or left > keep[0]) and _comes_out(run, node, points[best], keep):
+        options = ((0.3, "most"), (0.0, "part"))  # the ending stands for the end of one more round
+    run.back_to(points[best])
     if best > 1:
         options = (*options, (0.2, "fewer"), (0.5, "fewer2")) if node.ending or keep[0] else (*options, (0.9, "fewer"))
     how = run.choose("last-repeat", options)
@@ -255,6 +260,11 @@ def _closes(run: Run, node: Repeat, point: Point, keep: tuple[int, int]) -> bool
     """Whether a part of one more round of the repeat uses up the row exactly: so a round ends whose start has the rest."""
     if not (run.in_rounds or run.view.joined) or run.inside or keep != (0, 0):
         return False
+    return _comes_out(run, node, point, keep)
+
+
+def _comes_out(run: Run, node: Repeat, point: Point, keep: tuple[int, int]) -> bool:
+    """Whether a part of one more round leaves just what is kept, stitches and spaces; nothing is kept of the trial."""
     cost, logged, repeats = run.cost, len(run.log), run.repeats
     sticky, conventions, named = dict(run.sticky), dict(run.conventions), dict(run.named)
     _partial(run, node, point, keep, 2)
