@@ -163,6 +163,12 @@ def _note(cur: Cursor, before: list[Node], start: int) -> bool:
     if words and (words[-1] in REMARKS or words[0] in ("is", "makes", "made", "this", "these", "center", "centre", "middle") or "inc point" in text or words[-1] in ("row", "rnd", "round") and {"inc", "dec", "increase", "decrease"} & set(words)):
         cur.at += i + int(cur.kind(i) == "close")
         return True
+    if words and words[0] in ("to", "standing", "serving", "stands", "serves") and before and isinstance(before[-1], Chain):
+        from loopwright.notation.phrases import stands_for
+
+        if stands_for(cur, before):
+            cur.at = start + 1 + i + int(cur.kind(i + start + 1 - cur.at) == "close")
+            return True
     if "count" not in text:
         return False
     if "turning" in words and {"space", "mesh", "loop", "sp"} & set(words):

@@ -27,7 +27,7 @@ from loopwright.notation.cursor import Cursor
 from loopwright.notation.edges import EDGES, work_along
 from loopwright.notation.olden import olden
 from loopwright.notation.places import place
-from loopwright.notation.shapes import _HOLDS, _SHAPES, held, in_pattern, shape_of, shapes_across
+from loopwright.notation.shapes import _HOLDS, _SHAPES, held, held_first, in_pattern, shape_of, shapes_across
 from loopwright.notation.things import thing
 from loopwright.notation.turns import working
 
@@ -99,8 +99,12 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
         before[-1] = replace(before[-1], counts="yes", as_kind=str(cur.token(2).value))  # type: ignore[union-attr]
         cur.at += 3
         return Mark("note", span=cur.span_from(cur.at - 3))
-    if low in _HOLDS and before and isinstance(before[-1], (Make, Repeat)):
-        return held(cur, before)
+    if low in ("to", "standing", "serving", "counting", "stands", "serves") and before and isinstance(before[-1], Chain) and stands_for(cur, before):
+        return Mark("note", span=cur.span_from(begin))
+    if low in _HOLDS and before and isinstance(before[-1], (Make, Repeat)) and (one := held(cur, before)) is not None:
+        return one
+    if low in _HOLDS:
+        return held_first(cur)
     return None
 
 
@@ -116,6 +120,24 @@ def _layers(cur: Cursor) -> Node | None:
             return Mark("layers", span=cur.span_from(start))
     cur.at = start
     return None
+
+
+_STANDS = ("stand for", "stand as", "serve as", "serve for", "count as", "form", "standing for", "serving as", "counting as", "stands for", "serves as", "take the place of")
+
+
+def stands_for(cur: Cursor, before: list[Node]) -> bool:
+    """ "3 ch to stand for 1st tr", "3 ch, to serve as a treble": said of the chain before; nothing taken elsewhere."""
+    start = cur.at
+    cur.skip("to", "(")
+    if any(cur.accept_words(words) for words in _STANDS):
+        cur.skip("the", "a", "an", "one", "1", "1st", "first")
+        token = cur.token()
+        if token is not None and token.kind == "kind" and isinstance(before[-1], Chain) and token.value != "ch":
+            cur.at += 1
+            before[-1] = replace(before[-1], counts="yes", as_kind=str(token.value))
+            return True
+    cur.at = start
+    return False
 
 
 def _meshes(cur: Cursor) -> Node | None:

@@ -205,6 +205,11 @@ def _centre(cur: Cursor, loop: Loop) -> Place:
     found = thing(cur)
     cur.skip("of", "the", "next", "each", "first", "1st", "last", "same") if cur.low() == "of" else None
     each = cur.low(-1) == "each"
+    if cur.kind() == "num" and cur.kind(1 + (cur.low(1) == "-")) == "kind" and cur.token(1 + (cur.low(1) == "-")).value != "ch" and (cur.token().value or 0) > 2:  # type: ignore[union-attr]
+        cur.at += 1 + (cur.low(1) == "-")
+        thing(cur)  # "centre tr of next 5 tr": of those that were made together
+        cur.skip("group", "groups")
+        return Place("each" if each else "next", None if each else n or ONE, Thing("group"), of=Thing("group"), centre=True, loop=loop)
     of = thing(cur) if cur.low(-1) in ("of", "next", "each", "the", "first", "1st", "last", "same") else None
     return Place("each" if each else "next", None if each else n or ONE, of or found or STITCH, of=of, centre=True, loop=loop) if of else Place(
         "next", n or ONE, found or STITCH, centre=True, loop=loop
@@ -327,6 +332,9 @@ def _after(cur: Cursor, found: Place) -> Place:
         elif found.thing.kind in ("row", "row-end") and cur.low() in ("down", "up", "along", "of", "on"):
             while cur.kind() == "word":  # "in each row end down the side"
                 cur.at += 1
+        elif cur.low() == "just" and cur.low(1) in ("made", "formed", "worked", "completed", "closed"):
+            cur.at += 2
+            found = replace(found, quant="same", n=ONE, thing=Thing("loop")) if found.quant == "next" and found.thing.kind in ("sp", "loop") else found
         elif cur.low() in ("following", "below", "made", "directly", "worked", "left", "free", "remaining"):
             cur.at += 1
         else:

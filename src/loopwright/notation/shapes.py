@@ -138,9 +138,41 @@ def held(cur: Cursor, before: list[Node]) -> Node | None:
     parts = _legs(last)
     if parts < 2:
         return Mark("note", span=cur.span_from(start))
+    before.pop()
+    return _closed(last, parts, cur, start)
+
+
+def held_first(cur: Cursor) -> Node | None:
+    """ "leaving last loop of each on hook work 1 tr into each of next 6 tr, thread over and draw through all loops on hook": one stitch too."""
+    start, unknown = cur.at, cur.unknown
+    last = next((i for i in range(1, 8) if cur.low(i) in ("last", "final") and thing_word(cur.low(i + 1)) == "loop"), None)
+    if last is None:
+        return None
+    cur.at += last + 2
+    while cur.low() in _EACH_HELD or cur.kind() == "kind" and cur.low(-1) in ("each", "every", "a"):
+        cur.at += 1
+    inside: list[Node] = []
+    while not cur.done and cur.low() not in (".", ";") and cur.kind() not in ("close", "star") and not inside:
+        found = body.one(cur, inside)
+        if found is not None and not isinstance(found, Mark):
+            inside.append(found)
+    through = next((i for i in range(16) if cur.low(i) in ("all", "remaining", "both") or cur.low(i) == "." or cur.kind(i) in ("star", "close", "open", "end")), 16)
+    if not inside or _legs(inside[0]) < 2 or cur.low(through) not in ("all", "remaining", "both"):
+        cur.at, cur.unknown = start, unknown
+        return None
+    cur.at += through
+    while not cur.done and cur.low() not in (",", ";", ".") and cur.kind() not in ("open", "close", "star"):
+        cur.at += 1
+    return _closed(inside[0], _legs(inside[0]), cur, start)
+
+
+_EACH_HELD = frozenset("of each every on hook the a st stitch work make tr , worked".split())
+
+
+def _closed(last: Node, parts: int, cur: Cursor, start: int) -> Make:
+    """The stitches of so many legs that are closed as one: over several places, or in one."""
     where = last.place if isinstance(last, Make) else None
     across = isinstance(last, Repeat) or where is not None and (where.n is not None and (where.n.at(0) or 1) > 1 or where.quant == "each")
-    before.pop()
     if across or where is None:
         return Make("cluster", ONE, None, taking=parts, parts=parts, span=cur.span_from(start))
     return Make("cluster", ONE, where, parts=parts, span=cur.span_from(start))

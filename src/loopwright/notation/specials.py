@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from itertools import pairwise
 
 from loopwright.model.tree import Chain, Either, Group, Make, Node, Repeat, Skip, SpecialStitch
 from loopwright.record import record
@@ -98,7 +99,7 @@ def _blocks(text: str) -> list[tuple[int, int, bool]]:
 def _sentences(text: str, start: int, end: int) -> list[tuple[int, int]]:
     """The definitions of a line that holds several: "Shell: …. Beg shell: …"."""
     cuts = [start, *(m.end() for m in _SENTENCES.finditer(text, start, end)), end]
-    return list(zip(cuts, cuts[1:], strict=False))
+    return list(pairwise(cuts))
 
 
 def _front(text: str) -> str:

@@ -19,6 +19,7 @@ from loopwright.notation.extents import left_before, left_words, stop_at
 from loopwright.notation.lists import one_place
 from loopwright.notation.places import END_WORDS
 
+_AGAIN = frozenset("from between around across to * all".split())  # what "rep." goes on with
 _GAP, _SPACE = Thing("gap"), Thing("sp")
 
 
@@ -160,7 +161,7 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     from loopwright.notation.body import one
 
     start = cur.at
-    cur.at += 1
+    cur.at += 1 + (cur.low(1) == "." and cur.low(2) in _AGAIN)  # "rep. from *"
     if _between_brackets(cur, out):
         out.append(_stopped(_counted_repeat(cur, out.pop().nodes, start)))  # type: ignore[union-attr]
         return
@@ -198,8 +199,8 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     made = stopped if isinstance(stopped, Repeat) else made
     cur.skip(",", ";")
     at_mark = next((i for i in range(1, 8) if cur.kind(i) == "star" and len(cur.low(i)) > 1), None)
-    if cur.low() == "omitting" and cur.low(1) in ("last", "the", "final"):
-        while not cur.done and cur.kind() not in ("sep", "close", "star"):
+    if cur.low() == "omitting" and (cur.low(1) in ("last", "the", "final") or any(cur.low(i) in ("last", "final") for i in range(2, 8))):
+        while not cur.done and (cur.kind() not in ("sep", "close", "star") or cur.low() == "." and cur.low(-1) in ("c", "rep", "ch") and cur.kind(1) != "end"):
             cur.at += 1
         made = replace(made, ending=made.nodes[-1:], ending_mode="omit")  # "rep from * around, omitting last sc"
     elif cur.low() in ("ending", "end", "finishing") and at_mark and made.stop_at is not None and any(cur.low(i) in ("at", "with") for i in range(1, at_mark)):
@@ -211,6 +212,9 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     elif cur.low() in ("ending", "end") and cur.low(1) in ("with", "last", "in", "rep"):
         last = any(cur.low(i) in ("last", "rep", "repeat") for i in range(1, 4))
         cur.skip("ending", "end", "with", "last", "rep", "repeat", "by", "in")
+        if cur.low() == "." and cur.low(-1) in ("rep", "rept") and cur.low(1) in ("with", "by", "in"):
+            cur.at += 1  # "ending last rep. with"
+            cur.skip("with", "by", "in")
         tail: list[Node] = []
         while not cur.done and cur.low() not in (";", "."):
             at = cur.at

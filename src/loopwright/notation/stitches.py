@@ -122,7 +122,7 @@ def make(cur: Cursor) -> Node:
         return Chain(n or ONE, plus=plus, span=cur.span_from(start))
     if kind == "sl st" and start > 3 and n is not None and n.values == (1,) and (cur.done or cur.kind() == "sep" and cur.kind(1) == "end"):
         return Join(None, "sl st", span=cur.span_from(start))  # ", 1 sl st." at a round's end closes it
-    if kind == "sl st" and n is None and (joined := _slip_join(cur, start)) is not None:
+    if kind == "sl st" and (n is None or start > 3 and n.values == (1,)) and (joined := _slip_join(cur, start)) is not None:
         return joined
     cur.at += yarn_letter(cur, 0)
     loop = loop_words(cur) or "both"

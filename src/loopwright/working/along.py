@@ -24,12 +24,12 @@ def do_in_turn(run: Run, node: InTurn) -> None:
     """Each part in each of its places, in the order of the places; a later part wins a place that two name."""
     if (whole := _round_the_piece(run, node)) is not None:
         do_around(run, whole, node.parts[-1])
-        return
+        return None
     if any(_row_ends(part) for part in node.parts):
         for part in node.parts:  # along the side and then along the top: one after the other
             for make in _apart(part):
                 do_make(run, make)
-        return
+        return None
     if run.view.open_end:
         raise CannotWork("open", thing="st")
     last = placed[-1] if (placed := [p.place for p in node.parts if isinstance(p, (Make, Group)) and p.place is not None]) else None

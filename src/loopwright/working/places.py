@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from loopwright.model.tree import Make, Place, Thing
+from loopwright.model.tree import Make, Mark, Place, Thing
 from loopwright.working.kinds import CHAIN, HEIGHT, code
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
 from loopwright.working.seeking import SPACES, STITCHES, seek, stitches_ahead, view_runs
@@ -50,7 +50,7 @@ def slots_of(run: Run, place: Place, how: str = "top") -> list[Slot]:
             return [_take(run, Slot(run.pos, run.pos, "ring"))]
         return [run.last]
     if place.quant == "same":
-        return [_same(run)]
+        return [kind == "loop" and _loop_of_the_join(run) or _same(run)]
     if place.quant == "skipped":
         return _skipped(run, place, how)
     if place.quant == "first":
@@ -90,6 +90,9 @@ def _own_places(run: Run, place: Place, left: int) -> list[Slot]:
 def _next(run: Run, place: Place, how: str) -> list[Slot]:
     wanted = place.n.at(0) if place.n is not None else 1
     found: list[Slot] = []
+    if wanted == 1 and _in_its_closing(run, place):
+        run.half_loop = True
+        return [Slot(run.start, run.start + 1, how)]
     if place.thing.kind == "ch" and run.named.get("row-ends") and not run.view.foundation and CHAIN not in run.view.items and place.of is None:
         run.left_said = True  # past the row ends come the chains that the piece began with
         return [Slot(-1, -1, "underside")] * min(wanted or 0, MAX_ITEMS)
@@ -162,6 +165,28 @@ def _same(run: Run) -> Slot:
             raise RunsOut("same", wanted=1, found=0)
         run.last = Slot(run.pos, run.pos + 1)
     return _take(run, run.last)
+
+
+def _loop_of_the_join(run: Run) -> Slot | None:
+    """The loop that a stitch closed at the end of the round below, where the hook still is: it is not come back to. None elsewhere."""
+    n, runs = len(run.view.items), run.view.runs
+    begun = run.worked - run.tch_item or run.inside or run.start or run.slipped
+    if begun or not run.view.joined or not runs or runs[-1][1] != n or run.last is not None and run.last.how in ("space", "between", "chain", "ring"):
+        return None
+    run.last, run.end, run.pos, run.used_spaces = Slot(*runs[-1], "space"), runs[-1][0], 0, True
+    if run.tch_item and len(run.out) == 1:
+        del run.into[0:]
+        run.into.append(run.last)
+    return run.last
+
+
+def _in_its_closing(run: Run, place: Place) -> bool:
+    """ "ending with ch 2, dc in dc": the stitch that closed the round below by half a loop, which is chains there."""
+    runs, kind = run.view.runs, place.thing.kind
+    if run.inside or not run.in_rounds or kind not in HEIGHT or kind == "sc" or not run.worked or not run.out or run.out[-1] != CHAIN:
+        return False
+    closed = run.view.joined and bool(runs) and runs[-1][1] == len(run.view.items) and code(kind) not in run.view.items
+    return closed and place.of is None and all(isinstance(n, Mark) for n in run.following)
 
 
 def _skipped(run: Run, place: Place, how: str) -> list[Slot]:

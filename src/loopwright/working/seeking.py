@@ -103,7 +103,7 @@ def _seek_space(run: Run, pos: int, length: int | None) -> Slot | None:
             at -= 1  # just past the first chain of a space: still in it
         while at < len(runs) and exact and runs[at][1] - runs[at][0] != exact:
             at += 1
-        if at < len(runs) and (not turn or runs[at][1] + turn <= run.end):
+        if at < len(runs) and (not turn and run.end >= n or runs[at][1] + turn <= run.end):
             return Slot(runs[at][0] + turn, runs[at][1] + turn, "space")
     view = run.view
     own = view.tch > 1 and not view.tch_first and not run.in_rounds and not run.named.get("tch-space") and pos >= runs[-1][1]

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from loopwright.model.tree import AtEnds, Chain, Either, Evenly, EveryKth, Group, Join, Make, Mark, Node, Place, Repeat, Ring
 from loopwright.working.kinds import CHAIN, HEIGHT, code, height, plain
+from loopwright.working.leads import into_turning_chain, one_leg_short, pair_at_end
 from loopwright.working.run import CannotWork, Run
 from loopwright.working.seeking import SPACES
 from loopwright.working.view import Slot, foundation, ring
@@ -127,8 +128,15 @@ def start_chain(run: Run, node: Chain, length: int, following: Sequence[Node]) -
     if kind not in HEIGHT and join in (0, length) and length in _BY_HEIGHT:
         kind = _BY_HEIGHT[length]  # before a popcorn or a cluster, and joined to: a stitch as tall as the chain
     as_kind = node.as_kind or kind
-    if kind not in HEIGHT and _BY_HEIGHT.get(length) is not None and _into_turning_chain(following) == _BY_HEIGHT[length]:
+    if kind not in HEIGHT and _BY_HEIGHT.get(length) is not None and into_turning_chain(following) == _BY_HEIGHT[length]:
         kind = _BY_HEIGHT[length]  # before a shell or a V, in rows that end on the turning chain: it is a stitch there
+    if node.counts == "unsaid" and not run.view.ring and one_leg_short(following):
+        run.start_chain, run.tch_length = (length, "none"), length  # it is the first leg of the cluster, over the first stitch
+        run.note("turning", length)
+        if not run.slipped or run.last is None:
+            run.last = Slot(run.pos, run.pos + 1)
+            run.pos += 1
+        return
     reading = _reading(run, node, length, kind, first, join)
     if run.inside and length > 4 and isinstance(reading, tuple):
         reading = "loop"  # the repeat's own chain, not one for the row's height
@@ -145,16 +153,6 @@ def start_chain(run: Run, node: Chain, length: int, following: Sequence[Node]) -
         run.note("turning", length)
         if run.last is None and not run.view.ring:
             run.last = Slot(run.pos, run.pos + 1)
-
-
-def _into_turning_chain(nodes: Sequence[Node]) -> str:
-    """The stitch that a row ends with, where it goes into the turning chain of the row below; "" where it does not."""
-    for node in reversed(nodes):
-        if isinstance(node, Make):
-            return plain(node.kind) if node.place is not None and "tch" in (node.place.thing.kind, node.place.of and node.place.of.kind) else ""
-        if not isinstance(node, (Mark, Join)):
-            return ""
-    return ""
 
 
 def start_in_group(run: Run, node: Chain, length: int, following: Sequence[Node], slot: Slot) -> None:
@@ -240,6 +238,8 @@ def _reading(run: Run, node: Chain, length: int, kind: str, first: tuple[str, Pl
 def _by_height(run: Run, length: int, kind: str, tall: int, first: tuple[str, Place | None, int]) -> object:
     place = first[1]
     single_first = place is not None and place.quant in ("first", "same") and first[2] == 1 and not run.view.ring
+    if single_first and length == tall and place is not None and place.quant == "first" and pair_at_end(run.following):
+        return run.convention(f"start-{length}-{kind}", ((0.0, ("st", 0, kind)), (0.3, "none")))  # both ends increase
     yes, no = 0.0, 1.0
     if length == tall - 1 or kind == "hdc":
         yes, no = 0.3, 0.3

@@ -1,0 +1,73 @@
+"""Motifs, lace and leaflets as they are worded: each wording with the counts that a maker would get, worked out by hand."""
+
+from __future__ import annotations
+
+import pytest
+
+from loopwright.notation import read, write
+from loopwright.source import Source
+from loopwright.working import work
+
+TRIANGLE = (
+    "Rnd 1: Ch 4, join with sl st to form ring; ch 3 (counts as dc), 3 dc in ring, ch 3, (4 dc in ring, ch 3) twice; join. (12)\n"
+    "Rnd 2: Ch 3, dc in next 3 dc, *(3 dc, ch 3, 3 dc) in ch-3 sp, dc in next 4 dc; rep from * once, (3 dc, ch 3, 3 dc) in ch-3 sp; join. (30)\n"
+)
+SQUARE = (
+    "Ch 4, join with sl st to form ring.\nRnd 1: Ch 3 (counts as dc), 2 dc in ring, ch 2, (3 dc in ring, ch 2) 3 times, join. (12)\n"
+    "Rnd 2: Sl st to ch-2 sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, ch 1, *(3 dc, ch 2, 3 dc) in next ch-2 sp, ch 1; rep from * twice more, join. (24)\n"
+)
+LOOPS = (
+    "Ch 6, join with sl st to form ring.\nRnd 1: Ch 1, 12 sc in ring, join. (12)\n"
+    "Rnd 2: Ch 1, sc in same st, *ch 5, sk 1 sc, sc in next sc; rep from * around, ending with ch 2, dc in first sc. (6)\n"
+)
+TREBLES = "Commence with 8 ch., join with a s.s. to form a ring.\n1st row: 3 ch., 27 tr. into ring, 1 s.s. into 3rd of 3 ch.\n"
+V = "Ch 20.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (19)\n"
+
+US: list[tuple[str, str, list[int]]] = [
+    ("an ending that stands for the end of a round, 1", TRIANGLE + "Rnd 3: Ch 3, dc in next 6 dc, *(3 dc, ch 3, 3 dc) in ch-3 sp, dc in next 10 dc; rep from * around, ending with dc in last 3 dc, join.", [12, 30, 48]),
+    ("an ending that stands for the end of a round, 2", TRIANGLE + "Rnd 3: Ch 3, dc in next 6 dc, *(3 dc, ch 3, 3 dc) in ch-3 sp, dc in next 10 dc; rep from * around, ending last rep with dc in last 3 dc, join.", [12, 30, 48]),
+    ("up to the next corner", SQUARE + "Rnd 3: Ch 1, sc in same st as join, sc in next 2 dc, *5 sc in corner sp, sc in each dc and ch-1 sp to next corner; rep from * around, join.", [12, 24, 48]),
+    ("to the stitch before a space", (
+        "Row 1: Ch 3 (counts as dc), (3 dc, ch 2, 4 dc) in magic ring, turn. (8)\n"
+        "Row 2: Ch 3 (counts as dc), dc in first st, *ch 1, sk next st, dc in next st; rep from * to last st before ch-2 sp, sk next st, (2 dc, ch 2, 2 dc) in ch-2 sp, dc in each st to end, turn.\n"
+        "Row 3: Ch 1, sc in each dc to 2 sts before ch-2 sp, sk 2 sts, 2 sc in ch-2 sp, sc in each dc to end."), [8, 11, 11]),
+    ("spaces before the last stitches", V + "Row 2: Ch 3 (counts as dc), dc in next sc, *sk next sc, (dc, ch 1, dc) in next sc, sk next sc; rep from * to last 2 sc, dc in last 2 sc, turn.\nRow 3: Ch 3, dc in next dc, 3 dc in each ch-1 sp across to last 2 sts, dc in last 2 sts.", [19, 14, 19]),
+    ("definitions that name no place", "Shell: (2 dc, ch 2, 2 dc) in place named. Beg shell: (ch 3, dc, ch 2, 2 dc) in place indicated.\n\n" + V + "Row 2: Beg shell in first sc, *sk 5 sc, shell in next sc; rep from * across, turn.\nRow 3: Sl st in next dc and in ch-2 sp, beg shell in same sp, *shell in next ch-2 sp; rep from * across.", [19, 16, 16]),
+    ("counts that tell which spaces", "Ch 4, join with sl st to form ring.\nRnd 1: Ch 3 (counts as dc), 2 dc in ring, ch 3, (3 dc in ring, ch 3) 3 times, join. (12 dc, 4 ch-3 corner sps)", [12]),
+    ("the main colour", "Rnd 1: 8 sc in magic ring. (8)\nRnd 2: *With MC sc in next st, with CC 2 sc in next st; rep from * around.\nRnd 3: *MC: 2 sc in next st; CC: sc in next 2 sts; rep from * around.", [8, 12, 16]),
+    ("several stitches worked together in one", "Bobble: 5 dc worked together in one stitch.\n\n" + V + "Row 2: Ch 1, sc in first st, *bobble in next st, sc in next st; rep from * across.", [19, 19]),
+    ("the loop just made, 1", LOOPS + "Rnd 3: Ch 1, sc in same loop, *ch 6, sc in next loop; rep from * around, ch 6, join.", [12, 6, 6]),
+    ("the loop just made, 2", LOOPS + "Rnd 3: Ch 3 (counts as dc), 4 dc in loop just made, ch 1, *5 dc in next loop, ch 1; rep from * around, join.", [12, 6, 30]),
+    ("into the stitch that closed the round", LOOPS + "Rnd 3: *Ch 5, sc in next loop; rep from * around, ending with ch 2, dc in dc.\nRnd 4: Ch 1, 3 sc in same loop, *5 sc in next loop; rep from * around, join.", [12, 6, 5, 28]),
+    ("the chain is the first leg", "Rnd 1: 12 dc in magic ring, join. (12)\nRnd 2: Ch 3, dc3tog over next 3 sts, *ch 7, dc4tog over next 4 sts; rep from * around, ch 7, join.", [12, 3]),
+    ("loops held before the stitches are told", "Ch 6, join with sl st to form ring.\nRnd 1: Ch 3, 15 dc in ring, join.\nRnd 2: Ch 3, holding back on hook the last loop of each dc, make 1 dc in each of next 3 dc, thread over and draw through all loops on hook, *ch 5, 4-dc cluster over next 4 dc; rep from * around, ch 5, join.", [16, 4]),
+]
+UK: list[tuple[str, str, list[int]]] = [
+    ("rep. with a stop", "Make 22 ch.\n1st row: 1 d.c. into 2nd ch. from hook, 1 d.c. into each ch. to end, turn.\n2nd row: 3 ch., miss first d.c., * 1 ch., miss 1 d.c., 1 tr. into next d.c.; rep. from * to last 2 d.c., 1 tr. into each of last 2 d.c.", [21, 12]),
+    ("ending last rep. with", "Make 43 ch.\n1st row: 1 d.c. into 2nd ch. from hook, 1 d.c. into each ch. to end, turn.\n2nd row: 3 ch., 1 tr. into first d.c., * 1 tr. into each of next 5 d.c., miss 2 d.c., 1 tr. into each of next 5 d.c., 2 tr. into each of next 2 d.c.; rep. from * ending last rep. with 2 tr. into last d.c.", [42, 42]),
+    ("one slip stitch into the chain", TREBLES + "2nd row: 4 ch., * 1 tr. into next tr., 1 ch.; rep. from * to end, 1 s.s. into 3rd of 4 ch.", [28, 28]),
+    ("omitting at the end of the last repeat", TREBLES + "2nd row: 1 d.c. into same place as s.s., * 5 ch., miss 3 tr., 1 d.c. into next tr.; rep. from * omitting 1 d.c. at end of last rep., 1 s.s. into first d.c.", [28, 7]),
+    ("a chain that stands for a stitch, 1", "Commence with 8 ch., join with a s.s. to form a ring.\n1st row: 3 ch. (to stand for 1st tr.), 23 tr. into ring, 1 s.s. into 3rd of 3 ch.", [24]),
+    ("a chain that stands for a stitch, 2", "Commence with 8 ch., join round.\n1st round: 3 ch. to serve as a treble, 15 tr. into the circle, join with a slip stitch.", [16]),
+    ("loops left on the hook", TREBLES + "2nd row: 3 ch., leaving last loop of each on hook work 1 tr. into each of next 6 tr., thread over and draw through all loops on hook (a cluster made), * 9 ch., a 7 tr. cluster over next 7 tr.; rep. from * ending with 9 ch., 1 s.s. into first cluster.", [28, 4]),
+    ("the centre of so many", "Make 20 ch.\n1st row: 1 d.c. into 2nd ch. from hook, * miss 2 ch., 5 tr. into next ch., miss 2 ch., 1 d.c. into next ch.; rep. from * to end, turn.\n2nd row: 3 ch., 2 tr. into first d.c., * 1 d.c. into centre tr. of next 5 tr., 5 tr. into next d.c.; rep. from * ending with 3 tr. into last d.c., turn.", [19, 19]),
+    ("the turning chain counted with them", "Make 22 ch.\n1st row (right side): 1 tr. in 4th ch. from hook, 1 tr. in each ch. to end, 3 ch., turn. (20 tr. including turning ch.)\n2nd row: Miss 1st tr., 1 tr. in each tr. to end, working last tr. in top of 3 ch.; 3 ch., turn.", [20, 20]),
+]
+
+
+def counted(text: str, terms: str) -> list[int | None]:
+    document = read(Source.of(text + "\n"), terms)
+    assert write(document) == text + "\n"
+    report = work(document)
+    assert not [f.code for f in report.findings if f.severity == "error"]
+    return [r.counts[0] for r in report.rows if not r.read or r.made and set(r.made) != {"ch"}]
+
+
+@pytest.mark.parametrize(("name", "text", "expected"), US, ids=[n for n, _, _ in US])
+def test_us(name: str, text: str, expected: list[int]) -> None:
+    assert counted(text, "us") == expected
+
+
+@pytest.mark.parametrize(("name", "text", "expected"), UK, ids=[n for n, _, _ in UK])
+def test_uk(name: str, text: str, expected: list[int]) -> None:
+    assert counted(text, "uk") == expected
