@@ -1,5 +1,7 @@
 """What stands on the page and in no stitch of the tree is in the written text too; what is said elsewhere is not said twice."""
 
+from typing import Any
+
 from law import WAYS, again, same, worked  # type: ignore[import-not-found,unused-ignore]
 
 from loopwright.notation import read
@@ -58,7 +60,7 @@ Rows 3-5: Repeat Row 2. 38 dc
 """
 
 
-def _said(text: str, terms: str = "us", **how: object) -> str:
+def _said(text: str, terms: str = "us", **how: Any) -> str:
     first = worked(text)
     return write(first.document, first.report, terms=terms, **how)
 

@@ -26,7 +26,7 @@ from loopwright.notation.places import END_WORDS, PREPOSITIONS, place
 from loopwright.notation.shaping import absorbed, plainly, shaping
 from loopwright.notation.stars import repeat_from, star, to_mark
 from loopwright.notation.stitches import UNSEEN, first_chain, kind_before, kind_follows, leave, make, standing
-from loopwright.notation.things import LOOPS_ONLY, loop_words, thing, underside_words
+from loopwright.notation.things import LOOPS_ONLY, loop_words, main_colour, thing, underside_words
 from loopwright.notation.turns import in_turn
 
 QUIET = FILLER | frozenset("and with for so from hook yarn this rnd row round counting made last ending even".split())
@@ -143,13 +143,13 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
     if kind == "num" and cur.low(1) in ("in", "into", "on", "each") and (known := kind_before(before)) is not None:
         n = cur.number()
         return Make(known, n or ONE, place(cur), span=cur.span_from(start))
-    if low in ("magic", "mr", "mc", "adjustable") and not _main_colour(cur):
+    if low in ("magic", "mr", "mc", "adjustable") and not main_colour(cur):
         found = thing(cur)
         if found is not None:
             if cur.kind() == "num" and cur.kind(1) == "end" and (n := cur.number()) is not None:  # "MR 6"
                 return Make("st", n, Place("next", ONE, found), span=cur.span_from(start))
             return Ring(True, span=cur.span_from(start))
-    if low == "mc" and _main_colour(cur):
+    if low == "mc" and main_colour(cur):
         cur.at += 1
         return Mark("colour", "MC", span=cur.span_from(start))
     if low == "or" and any(isinstance(b, (Make, Group, Repeat)) for b in before) and cur.kind(1) != "end":
@@ -171,14 +171,6 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         cur.unknown += 1
         return Unknown(token.text, 1, cur.span_from(start))
     return None
-
-
-def _main_colour(cur: Cursor) -> bool:
-    """Whether "MC" is the main colour here: "with MC, sc in next st", "MC: 2 sc", in a row that has a CC too."""
-    if cur.low() != "mc":
-        return False
-    told = cur.low(-1) in ("with", "in", "to", "using") and (cur.kind(1) in ("kind", "num") or cur.low(1) in (",", ":", "only"))
-    return told or cur.low(1) in (":", "only") or "cc" in cur.lows
 
 
 def _place_first(cur: Cursor) -> Node | None:

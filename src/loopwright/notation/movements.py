@@ -26,9 +26,12 @@ _HELD = re.compile(
 LONGEST = 700  # characters that one stitch's movements may take
 _TIMES = {"once": 1, "twice": 2}
 _DROPPED = re.compile(
-    r",?\s{0,3}drop (?:the )?loop from (?:the )?hook,?\s*insert hook in [^,;.]*,\s*(?:pick up|draw|pull|catch)[^,;.()]*(?:through)?[^,;.()]*(?:,\s*do not ch 1)?"
+    r",?\s{0,3}drop (?:the )?loop from (?:the )?hook,?\s*insert hook in [^,;.]*?(?:,|\band\b)\s*(?:pick up|draw|pull|catch)[^,;.()]*(?:through)?[^,;.()]*(?:,\s*do not ch 1)?"
     r"|(?<=—)\s*to make [^.]*\.|\bas follows:[^()]*(?=\([^()]*made\))",
     re.IGNORECASE,
+)
+_POPPED = re.compile(
+    r"\b(?P<n>[2-9]) ?(?:s\.? ?c|d\.? ?c|h\.? ?d\.? ?c|d?\.? ?tr)s?\.? (?P<place>in(?:to)? (?:the )?(?:next|same|first|each)\b[^,;.(*]{0,40})(?=,?\s*(?:and )?drop (?:the )?loop from (?:the )?hook)", re.IGNORECASE,
 )
 SINGLE = {"us": ("sc", "hdc", "dc"), "uk": ("dc", "htr", "tr"), "old": ("dc", "htr", "tr")}
 
@@ -50,6 +53,7 @@ def named(text: str, terms: str) -> str:
     """The text with passages of hook movements replaced by the stitch they make; same length."""
     text = re.sub(r"\bw\.o\.h\.", "yo    ", text, flags=re.IGNORECASE)
     text = _HELD.sub(lambda m: f"cluster over next {m['n']} {m['t']}".ljust(len(m.group())), text)
+    text = _POPPED.sub(lambda m: f"pc {m['place']}".ljust(len(m.group())), text)
     text = _DROPPED.sub(lambda m: " " * len(m.group()), text)
     at = 0
     while (m := _STARTS.search(text, at)) is not None:

@@ -79,6 +79,8 @@ def _one_skip(cur: Cursor, start: int) -> Node:
     cur.skip("the", "next", "first", "last", "over", "following", "joined", "joining", "center", "centre", "middle")
     n = None if is_space_number(cur) else cur.number()
     found = thing(cur)
+    if found is not None and found.kind == "ch" and (cur.accept_words("of turning ch") or cur.accept_words("of the turning ch") or cur.accept_words("of turning chain")):
+        return Skip(n or ONE, found, cur.span_from(start), first)
     if found is not None and cur.low() == "of" and (cur.low(1) in ("ch", "chain", "foundation") or cur.low(1) == "the" and cur.low(2) in ("ch", "chain")):
         cur.at += 2 + (cur.low(1) == "the")
     if cur.low() == "of" and cur.low(1) in ("next", "same", "each", "the") and (thing_word(cur.low(2)) == "group" or cur.kind(2) == "kind"):

@@ -43,7 +43,7 @@ def colours() -> frozenset[str]:
 def yarn_letter(cur: Cursor, ahead: int) -> bool:
     """Whether a yarn's letter stands there behind stitches and nothing follows: "3 sc A, 3 sc B", "[1 A, 5 MC]"."""
     token = cur.token(ahead)
-    return token is not None and token.text in _LETTERS and cur.kind(ahead + 1) in ("sep", "close", "end", "star", "times")
+    return token is not None and token.text in _LETTERS and (token.text != "MC" or "cc" in cur.lows) and cur.kind(ahead + 1) in ("sep", "close", "end", "star", "times")
 
 
 def olden(cur: Cursor, before: list[Node]) -> Node | None:

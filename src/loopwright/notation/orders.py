@@ -18,7 +18,7 @@ _N = r"(?:\d{1,9}(?:\s*[(\[][\d\s,:;–-]+[)\]])?|\{[^{}\n]+\}|one|two|three|fou
 _ORDINALS = "|".join(tables()["ordinals"])
 _ORD = rf"(?:\d{{1,9}}(?:st|nd|rd|th|d)|(?:{_ORDINALS})\b)"
 _JOIN = r"(?:-|–|—|to|through|thru|and|&|,)"
-_LEAD = re.compile(r"(?:(?:with|using|in|take)\s+[\w ]{1,24},\s*|then,?\s+|now,?\s+|next,?\s+|always\s+|and\s+)+", re.IGNORECASE)
+_LEAD = re.compile(r"(?:(?:with|using|(?:work(?:ing)?\s+)?in(?:to)?|take)\s+[\w ]{1,24},\s*|then,?\s+|now,?\s+|next,?\s+|always\s+|and\s+)+", re.IGNORECASE)
 _WHICH = re.compile(
     rf"""(?:the\s+|these\s+|from\s+|of\s+|for\s+)*(?:
       (?:{_ROWS}|r(?=\d))\s*(?P<a>\d{{1,9}})(?P<rest>(?:\s*{_JOIN}\s*(?:(?:{_ROWS}|r(?=\d))\s*)?\d{{1,9}}(?!\d|\s*(?:more|times?\b|x\b|×)))*)
@@ -50,8 +50,8 @@ _CONTINUE = re.compile(
     re.IGNORECASE,
 )
 _BETWEEN = re.compile(
-    rf"(?:continue|cont\.?|go on|keep on|rep(?:eat)?\.?|work|inc(?:reas)?(?:e|ing)?)\b[^.(]{{0,60}}?\b(?:having|with|working|allowing|leaving)\s+(?:1|one)\s+(?:more\s+)?(?:sts?\b|stitch|sc|hdc|dc|tr)?\s*(?:more\s+)?"
-    rf"(?:sts?\s+|stitch\s+|sc\s+|dc\s+)?(?:more\s+)?between[^.(]{{0,60}}?(?:\buntil\b\D{{0,30}}(?P<until>{_N})|$|[.(;])",
+    rf"(?:continue|cont\.?|go on|keep on|rep(?:eat)?\.?|work|inc(?:reas)?(?:e|ing)?)\b[^.(]{{0,60}}?\b(?:having|with|working|allowing|leaving)\s+(?:1|one)\s+(?:more\s+)?(?:sts?\b|stitch|h?[sdt]\.?\s?c\b\.?|tr\b\.?)?\s*(?:more\s+)?"
+    rf"(?:sts?\s+|stitch\s+|[sd]\.?\s?c\.?\s+)?(?:more\s+)?between[^.(]{{0,60}}?(?:\buntil\b\D{{0,30}}(?P<until>{_N})|$|[.(;])",
     re.IGNORECASE,
 )
 _SO_ON = re.compile(rf"(?:continue|cont\.?|go on|keep on)\s+(?:increasing|decreasing|to increase|to decrease|inc|dec|in\s+(?:this|the same|same|like)\s+(?:manner|way)|as established|thus|so|so on|like this)\b[^.(]{{0,40}}?(?:\b(?:until|to)\b\D{{0,30}}(?P<until>{_N})\s*(?:sts?\b|stitches|sc|hdc|dc|remain|left)|$|[.(;])", re.IGNORECASE)
@@ -61,7 +61,7 @@ _COUNTS = {"once": 1, "twice": 2, "thrice": 3}
 
 _SO_MANY_AS = re.compile(rf"(?:work|make|crochet|do)\s+(?P<lead>a\s+further\s+|another\s+)?(?P<n>{_N})\s+(?:more\s+|further\s+)?{_ROWS}\s+(?:the\s+same\s+)?(?:as|like|repeating)\s+(?=(?:for\s+)?(?:{_ROWS}|r\d))", re.IGNORECASE)
 _IN_BRACKETS = re.compile(rf"[\[(]\s*((?:{_ROWS}|r(?=\d))\s*\d[^\[\]()]{{0,30}})[\])]", re.IGNORECASE)
-_AS_SECTION = re.compile(r"(?:work\s+)?(?:(?:the\s+)?same\s+as|as)(?:\s+for)?\s+(?:the\s+)?(?P<section>[a-z]{3,20})\s*\.?\s*", re.IGNORECASE)
+_AS_SECTION = re.compile(r"(?:work\s+)?(?:(?:the\s+)?same\s+as|as)(?:\s+for)?\s+(?:the\s+)?(?P<section>[a-z]{3,20}(?:\s+(?:motif|square|block|piece|hexagon|flower|petal|leaf|half|side|strip|sleeve|front|cuff|mitten|sock|bootee|glove))?)\s*\.?\s*", re.IGNORECASE)
 _NO_SECTIONS = frozenset("above before below follows following established set usual given desired directed required needed shown this that these those written previously".split())
 _ONE_UP_TO = re.compile(r"(?P<verb>rep(?:eat)?\.?\s+)(?P<word>row|rnd|round)\s*(?P<a>\d{1,4})\s+(?:through|thru|to)\s+(?:row|rnd|round)\s*(?=\d)", re.IGNORECASE)
 

@@ -22,8 +22,9 @@ from loopwright.model.tree import (
     PatternRun,
     Place,
     Repeat,
+    Thing,
 )
-from loopwright.notation.cursor import Cursor
+from loopwright.notation.cursor import Cursor, thing_word
 from loopwright.notation.edges import EDGES, work_along
 from loopwright.notation.olden import olden
 from loopwright.notation.places import place
@@ -60,6 +61,8 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
         cur.at += 5  # "dec in 5th and 6th sc": the two that come next
         thing(cur)
         return Make("dec", ONE, span=cur.span_from(cur.at - 5))
+    if low in ("work", "working", "take", "taking") and (one := _as_one(cur)) is not None:
+        return one
     if low in ("working", "work") and cur.low(1) in ("off", "them") and before and isinstance(before[-1], Make):
         return _together(cur, before)
     if low in ("work", "worked", "continue", "complete", "made") and cur.low(1) == "same" and cur.low(2) == "as":
@@ -74,6 +77,9 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
         return _a_row_of(cur)
     if (low in ("work", "make") or cur.kind() == "num" and any(isinstance(b, EdgeRun) for b in before)) and (edge := work_along(cur)) is not None:
         return edge
+    if low == "working" and cur.low(1) in ("last", "the") and before and isinstance(before[-1], Repeat) and (closed := _last_in(cur, before[-1])) is not None:
+        before[-1] = closed
+        return Mark("note", span=cur.span_from(begin))
     if low in ("working", "making", "with", "placing") and before and isinstance(before[-1], (Make, Group, InTurn, Repeat, EdgeRun)):
         return working(cur, before)
     if low == "in" and cur.low(1) in ("pattern", "pat", "patt") and cur.kind(2) in ("sep", "end") and not any(isinstance(b, (Make, Group, Repeat)) for b in before):
@@ -118,6 +124,22 @@ def _layers(cur: Cursor) -> Node | None:
             cur.at += 1
             cur.skip("of", "at", "the", "same", "time", "together", "fabric", "to", "close", "it", "hole", "opening")
             return Mark("layers", span=cur.span_from(start))
+    cur.at = start
+    return None
+
+
+def _last_in(cur: Cursor, told: Repeat) -> Repeat | None:
+    """ "…; rep from * across, working last sc in turning ch-sp": where the last round's last stitch goes; nothing taken elsewhere."""
+    start = cur.at
+    cur.at += 1
+    cur.skip("the")
+    last = told.nodes[-1] if told.nodes else None
+    if cur.accept("last") and isinstance(last, Make) and cur.kind() == "kind" and cur.token().value == last.kind:  # type: ignore[union-attr]
+        cur.at += 1
+        where = place(cur)
+        if where is not None and where.thing.kind == "tch":
+            again = replace(last, place=replace(where, of=Thing("sp")), span=cur.span_from(start))
+            return replace(told, ending=(*told.nodes[:-1], again), ending_mode="with-last")
     cur.at = start
     return None
 
@@ -173,16 +195,16 @@ def _attach(cur: Cursor) -> Node | None:
     start = cur.at
     cur.at += 1
     cur.skip("yarn", "thread", "wool", "cotton", "silk", "the", "with", "a", "sl", "st", "sl st", "slst", "ss")
-    goes = next((i for i in range(1, 4) if cur.low(i) in ("to", "in", "at", "into")), 0)
-    if goes and cur.tokens[start].text.lower() != "fasten" and all(cur.kind(i) == "word" for i in range(goes)) and cur.low() not in ("to", "in", "at", "into", "on"):
+    goes = next((i for i in range(1, 4) if cur.low(i) in ("to", "in", "at", "into", "between")), 0)
+    if goes and cur.tokens[start].text.lower() != "fasten" and all(cur.kind(i) == "word" for i in range(goes)) and cur.low() not in ("to", "in", "at", "into", "on", "between"):
         cur.at += goes  # "attach dark green to …"
-    if cur.low() == "to" or cur.low() in ("in", "at", "into", "on"):
+    if cur.low() in ("to", "in", "at", "into", "on", "between"):
         words = next((i for i in range(1, 14) if cur.kind(i) in ("sep", "end", "close")), 0)
         if any(cur.low(i) in _FREE_EDGES for i in range(words)):
             cur.at += words  # on an edge that is told in words only: "in first missed st of the thumb opening"
             return Mark("attach", span=cur.span_from(start))
         mark = cur.at
-        cur.at += 1
+        cur.at += cur.low() != "between"
         cur.skip("the")
         if cur.low() in ("first", "1st", "next") and cur.low(1) in ("free", "unworked", "skipped"):
             cur.at += 2
@@ -199,6 +221,26 @@ def _attach(cur: Cursor) -> Node | None:
             cur.at += 1
     if cur.kind() in ("sep", "end") and cur.low(-1) != "join":
         return Mark("attach", span=cur.span_from(start))
+    cur.at = start
+    return None
+
+
+def _as_one(cur: Cursor) -> Node | None:
+    """ "work off next 2 sc as 1 sc", "take next 2 tr tog": a decrease over them; nothing taken elsewhere."""
+    start = cur.at
+    cur.at += 1
+    cur.skip("off", "the", "next", "together", "tog")
+    n = cur.number() if cur.kind() == "num" else None
+    if n is not None and (n.at(0) or 0) > 1 and cur.kind() in ("kind", "word"):
+        kind = str(cur.token().value) if cur.kind() == "kind" else ""  # type: ignore[union-attr]
+        if (kind in ("sc", "hdc", "dc", "tr") or cur.low() in ("sts", "stitches")) and cur.kind(1) != "end":
+            cur.at += 1
+            cur.skip(".")
+            if cur.accept("tog", "together") or cur.low() in ("as", "into") and cur.low(1) in ("1", "one", "a"):
+                if cur.low() in ("as", "into"):
+                    cur.at += 2
+                    cur.at += cur.kind() == "kind" or thing_word(cur.low()) == "st"
+                return Make(f"{kind}{n.at(0)}tog" if kind else "dec", ONE, span=cur.span_from(start))
     cur.at = start
     return None
 

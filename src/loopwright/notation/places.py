@@ -14,6 +14,7 @@ from loopwright.notation.things import is_space_number, loop_words, rows_down, t
 PREPOSITIONS = frozenset("in into on over under around between through thru across along at onto inside round".split())
 END_WORDS = frozenset("around across round along".split())
 _OPENING = frozenset("beg beginning starting initial standing".split())
+_BESIDE = frozenset("petal shell fan scallop".split())
 _JUNK = frozenset("the of a an very immediately following previous prev preceding this that same-colored these those its indicated specified designated".split())
 
 
@@ -328,6 +329,7 @@ def _after(cur: Cursor, found: Place) -> Place:
         elif (down := rows_down(cur)) is not None:
             found = replace(found, rows_below=down)
         elif cur.low() == "between" and cur.kind(1) == "kind" and cur.low(1).endswith("s") and cur.kind(2) in ("sep", "end", "close", "word"):
+            found = replace(found, of=Thing(str(cur.token(1).value)), relation="between") if cur.token(1).value in _BESIDE else found  # type: ignore[union-attr]
             cur.at += 2  # "in next sc between shells": says which it is
         elif found.thing.kind in ("row", "row-end") and cur.low() in ("down", "up", "along", "of", "on"):
             while cur.kind() == "word":  # "in each row end down the side"

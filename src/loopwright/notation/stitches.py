@@ -124,7 +124,7 @@ def make(cur: Cursor) -> Node:
         return Join(None, "sl st", span=cur.span_from(start))  # ", 1 sl st." at a round's end closes it
     if kind == "sl st" and (n is None or start > 3 and n.values == (1,)) and (joined := _slip_join(cur, start)) is not None:
         return joined
-    cur.at += yarn_letter(cur, 0)
+    cur.at += yarn_letter(cur, 0) or 2 * (cur.low() in ("in", "with") and yarn_letter(cur, 1))
     loop = loop_words(cur) or "both"
     chains = between(cur)
     if cur.low() in ("in", "into") and (edge := _along(cur, kind, n, start)) is not None:

@@ -75,6 +75,14 @@ def underside_words(cur: Cursor) -> bool:
     return True
 
 
+def main_colour(cur: Cursor) -> bool:
+    """Whether "MC" is the main colour here: "with MC, sc in next st", "MC: 2 sc", in a row that has a CC too."""
+    if cur.low() != "mc":
+        return False
+    told = cur.low(-1) in ("with", "in", "to", "using") and (cur.kind(1) in ("kind", "num") or cur.low(1) in (",", ":", "only"))
+    return told or cur.low(1) in (":", "only") or "cc" in cur.lows
+
+
 def thing(cur: Cursor) -> Thing | None:
     """A thing: "st", "ch-3 sp", "5-ch loop", "turning ch", "magic ring", "dc", "shell"; takes nothing when there is none."""
     start = cur.at
@@ -94,11 +102,12 @@ def thing(cur: Cursor) -> Thing | None:
         if cur.low() in ("tch", "ch", "chain", "chs", "ch."):
             cur.at += 1
             _length(cur)
-            cur.at += thing_word(cur.low()) in ("sp", "loop")  # "turning ch sp"
+            cur.at += cur.low() == "-" and thing_word(cur.low(1)) in ("sp", "loop")
+            cur.at += thing_word(cur.low()) in ("sp", "loop")  # "turning ch sp", "turning ch-sp"
             return Thing("tch")
         cur.at = start
     if word in ("magic", "adjustable", "sliding", "mr", "mc", "double", "slip"):
-        if word in ("mr", "mc"):
+        if word == "mr" or word == "mc" and not main_colour(cur):
             cur.at += 1
             return Thing("ring")
         if cur.low(1) in ("ring", "circle", "loop"):

@@ -15,6 +15,7 @@ from loopwright.model.tree import (
     Node,
     Num,
     Place,
+    Repeat,
 )
 from loopwright.notation import body
 from loopwright.notation.cursor import Cursor
@@ -42,9 +43,11 @@ def working(cur: Cursor, before: list[Node]) -> Node | None:
             cur.at += 1
     cur.working = False
     group = as_group(inside)
-    if group is None or group.place is None or group.place.quant not in ("each", "next") or not isinstance(before[-1], (Make, Group, InTurn, EdgeRun)):
+    if group is None or group.place is None or group.place.quant not in ("each", "next") or not isinstance(before[-1], (Make, Group, InTurn, EdgeRun, Repeat)):
         cur.at, cur.unknown = start, unknown
         return None
+    if isinstance(before[-1], Repeat) and before[-1].mode == "once" and isinstance(before[-1].nodes[-1], (Make, Group)):
+        before[-1:] = before[-1].nodes  # "sc in same st and in each dc around, working 3 sc in each ch-2 sp"
     base = before[-1]
     if isinstance(base, EdgeRun):
         whole = base.where in ("around", "outline")

@@ -126,6 +126,8 @@ def _needed_make(node: Make) -> tuple[int, int]:
 def _needed_place(place: Place | None, default: int) -> tuple[int, int]:
     if place is None:
         return default, 0
+    if place.thing.kind == "tch" and place.of is not None and place.of.kind in SPACES:
+        return 0, 0  # "in turning ch-sp": no stitch of the row below
     if place.quant in ("same", "each", "every", "first") or place.thing.kind == "ring" or place.from_hook:
         return 0, 0
     wanted = (place.n.at(0) if place.n is not None else 1) or 1

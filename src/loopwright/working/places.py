@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from loopwright.model.tree import Make, Mark, Place, Thing
+from loopwright.model.tree import Make, Place, Thing
 from loopwright.working.kinds import CHAIN, HEIGHT, code
+from loopwright.working.nearby import beside_groups, group_here, in_its_closing, loop_of_the_join, space_here
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
 from loopwright.working.seeking import SPACES, STITCHES, seek, stitches_ahead, view_runs
 from loopwright.working.view import Slot
@@ -50,7 +51,7 @@ def slots_of(run: Run, place: Place, how: str = "top") -> list[Slot]:
             return [_take(run, Slot(run.pos, run.pos, "ring"))]
         return [run.last]
     if place.quant == "same":
-        return [kind == "loop" and _loop_of_the_join(run) or _same(run)]
+        return [kind == "loop" and loop_of_the_join(run) or _same(run)]
     if place.quant == "skipped":
         return _skipped(run, place, how)
     if place.quant == "first":
@@ -90,7 +91,7 @@ def _own_places(run: Run, place: Place, left: int) -> list[Slot]:
 def _next(run: Run, place: Place, how: str) -> list[Slot]:
     wanted = place.n.at(0) if place.n is not None else 1
     found: list[Slot] = []
-    if wanted == 1 and _in_its_closing(run, place):
+    if wanted == 1 and in_its_closing(run, place):
         run.half_loop = True
         return [Slot(run.start, run.start + 1, how)]
     if place.thing.kind == "ch" and run.named.get("row-ends") and not run.view.foundation and CHAIN not in run.view.items and place.of is None:
@@ -98,15 +99,20 @@ def _next(run: Run, place: Place, how: str) -> list[Slot]:
         return [Slot(-1, -1, "underside")] * min(wanted or 0, MAX_ITEMS)
     if place.thing.kind == "corner" and not run.inside and run.worked <= 1 and run.last is not None and run.last.how == "space" and run.once("slipped-corner", ((0.0, True), (0.3, False))):
         return [_take(run, run.last)]  # "sl st to next corner sp, ch 3, (2 dc, ch 2, 3 dc) in the corner sp"
-    here = _space_here(run) if run.inside and not run.out and wanted == 1 and place.thing.kind in SPACES else None
+    here = space_here(run) if run.inside and not run.out and wanted == 1 and place.thing.kind in SPACES else None
     if here is not None and run.once("slipped-into", ((0.0, True), (0.3, False))):
         run.end = min(run.end, len(run.view.items) + here.start)  # and is not come back to
         return [_take(run, here)]  # "sl st into loop, ch 1, *3 sc in loop; rep from * around": the hook is in the first of them
     for _ in range(min(wanted or 0, MAX_ITEMS)):
-        slot = seek(run, place.thing, run.pos)
+        slot = group_here(run) if place.centre else None
+        slot = slot or seek(run, place.thing, run.pos)
         if slot is None:
             raise RunsOut(place.thing.kind, wanted=wanted, found=len(found))
-        if place.relation == "between" and place.of is not None and place.thing.kind in SPACES:
+        if place.relation == "between" and place.of is not None and place.thing.kind in HEIGHT:
+            slot = beside_groups(run, slot)
+            if slot is None:
+                raise RunsOut("gap", wanted=wanted, found=len(found))
+        elif place.relation == "between" and place.of is not None and place.thing.kind in SPACES:
             slot = _between(run, slot, place.of.kind) or slot
         elif place.of is not None or place.centre:
             slot = _inside(run, slot, place)
@@ -121,14 +127,11 @@ def _next(run: Run, place: Place, how: str) -> list[Slot]:
 def _begins_there(run: Run, place: Place, slot: Slot) -> bool:
     """Whether a round begins in the space it is first worked into, though no words take the hook there; what lies before comes last then."""
     first = run.worked == 0 and not run.out and run.view.joined and not run.start and slot.start > 0
-    return first and place.thing.kind in ("corner", *SPACES) and bool(run.once("round-from-there", ((0.0, False), (0.4, True))))
-
-
-def _space_here(run: Run) -> Slot | None:
-    """The chain space that the hook was slipped into."""
-    if run.last is None or not run.view.items or run.last.how not in ("space", "chain") and run.item(run.last.start) != CHAIN:
-        return None
-    return next((Slot(s, e, "space") for s, e in view_runs(run) if s <= run.last.start < e), None)
+    if not first or place.thing.kind not in ("corner", *SPACES):
+        return False
+    back = run.inside == 1 and slot.start == 1 and any(isinstance(n, Make) and n.place is not None and n.place.thing.kind not in ("corner", "ring", "gap", *SPACES) for n in run.following)
+    # "*3 sc in next sp, sc in next dc; rep from * around": the stitch that the round began behind is the last to be worked into
+    return bool(run.once("round-from-there", ((0.2, False), (0.0, True)) if back else ((0.0, False), (0.4, True))))
 
 
 def _between(run: Run, slot: Slot, kind: str) -> Slot | None:
@@ -147,7 +150,7 @@ def _with(slot: Slot, how: str) -> Slot:
 
 
 def _entered(slot: Slot, how: str) -> str:
-    return slot.how if slot.how in ("space", "ring", "chain", "between") and how == "top" else how
+    return slot.how if slot.how == "between" or slot.how in ("space", "ring", "chain") and how == "top" else how
 
 
 def _take(run: Run, slot: Slot) -> Slot:
@@ -165,28 +168,6 @@ def _same(run: Run) -> Slot:
             raise RunsOut("same", wanted=1, found=0)
         run.last = Slot(run.pos, run.pos + 1)
     return _take(run, run.last)
-
-
-def _loop_of_the_join(run: Run) -> Slot | None:
-    """The loop that a stitch closed at the end of the round below, where the hook still is: it is not come back to. None elsewhere."""
-    n, runs = len(run.view.items), run.view.runs
-    begun = run.worked - run.tch_item or run.inside or run.start or run.slipped
-    if begun or not run.view.joined or not runs or runs[-1][1] != n or run.last is not None and run.last.how in ("space", "between", "chain", "ring"):
-        return None
-    run.last, run.end, run.pos, run.used_spaces = Slot(*runs[-1], "space"), runs[-1][0], 0, True
-    if run.tch_item and len(run.out) == 1:
-        del run.into[0:]
-        run.into.append(run.last)
-    return run.last
-
-
-def _in_its_closing(run: Run, place: Place) -> bool:
-    """ "ending with ch 2, dc in dc": the stitch that closed the round below by half a loop, which is chains there."""
-    runs, kind = run.view.runs, place.thing.kind
-    if run.inside or not run.in_rounds or kind not in HEIGHT or kind == "sc" or not run.worked or not run.out or run.out[-1] != CHAIN:
-        return False
-    closed = run.view.joined and bool(runs) and runs[-1][1] == len(run.view.items) and code(kind) not in run.view.items
-    return closed and place.of is None and all(isinstance(n, Mark) for n in run.following)
 
 
 def _skipped(run: Run, place: Place, how: str) -> list[Slot]:
@@ -223,6 +204,8 @@ def _last(run: Run, place: Place, how: str) -> list[Slot]:
     wanted = (place.n.at(0) if place.n else 1) or 1
     if run.view.open_end:
         return _next(run, Place("next", place.n, place.thing), how)
+    if place.thing.kind == "tch" and place.of is not None and not run.view.tch and (spaces := view_runs(run)) and spaces[-1][0] >= run.pos:
+        return [_take(run, Slot(*spaces[-1], "space"))]
     if place.thing.kind == "tch" or (place.of and place.of.kind == "tch"):
         return [_tch(run)]
     ahead: list[Slot] = []

@@ -5,11 +5,11 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections.abc import Sequence
 
-from loopwright.model.tree import Chain, Join, Make, Node, Num, Repeat, Skip
+from loopwright.model.tree import Chain, Group, Join, Make, Node, Num, Repeat, Skip
 from loopwright.working.instructions import do_all, total_needed
-from loopwright.working.kinds import CHAIN
+from loopwright.working.kinds import CHAIN, HEIGHT
 from loopwright.working.run import CannotWork, Point, Run, RunsOut
-from loopwright.working.seeking import SPACES, seek, view_runs
+from loopwright.working.seeking import SPACES, STITCHES, seek, view_runs
 from loopwright.working.starts import gap_after
 from loopwright.working.tiles import LAST_ROUNDS, Copier, Points, round_begins
 
@@ -32,12 +32,28 @@ def do_repeat(run: Run, node: Repeat) -> None:
         _until(run, node, after)
     elif node.mode == "left":
         left = (node.left.at(0) or 0) if node.left is not None else 0
+        if (before := _group_left(run, node, left)) is not None:
+            _up_to(run, node, before, 0)
+            return None
         _to_end(run, node, after, (0, left) if node.left_of.kind in SPACES else (left, 0))
     elif node.upto is not None and (stop := seek(run, node.upto, run.pos)) is not None:
         _up_to(run, node, stop.start, node.left.at(0) or 0 if node.left is not None else 0)
     else:
         _to_end(run, node, after, None)
     return None
+
+
+def _group_left(run: Run, node: Repeat, left: int) -> int | None:
+    """Where the last so many groups begin ("rep from * to last fan"); None where something else is left."""
+    kind = node.left_of.kind
+    if kind in SPACES or kind in STITCHES or kind in HEIGHT or kind in ("ch", "corner") or not run.view.groups or left < 1:
+        return None
+    found: list[int] = []
+    pos = run.pos
+    while (slot := seek(run, node.left_of, pos)) is not None and slot.end > slot.start and len(found) < MAX_TIMES:
+        found.append(slot.start)
+        pos = slot.end
+    return found[-left] if len(found) >= left and pos > run.pos else None
 
 
 def _up_to(run: Run, node: Repeat, stop: int, left: int) -> None:
@@ -211,7 +227,7 @@ def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exa
     closes = _closes(run, node, points[best], keep)
     run.back_to(points[best])
     tailed = node.ending_mode in ("with", "with-last") and len(node.nodes) > 1
-    spaced = tailed and left <= keep[0] and total_needed(node.nodes)[1] > 0 and _spaces_ahead(run)  # a corner before the end
+    spaced = tailed and left <= keep[0] and _into_spaces(node.nodes) and _spaces_ahead(run)  # a corner before the end
     if left == keep[0] and not (closes and _spaces_ahead(run)) and not (keep[1] and node.ending_mode in ("with", "with-last")) and not spaced:
         return best
     run.uneven = _uneven(run, points, keep) or run.uneven
@@ -252,6 +268,15 @@ def _mirrored(run: Run, node: Repeat, left: int) -> bool:
     return True
 
 
+def _into_spaces(nodes: Sequence[Node]) -> bool:
+    """Whether any of the nodes goes into a space or corner."""
+    return bool(_places_of(nodes) & {*SPACES, "corner"})
+
+
+def _places_of(nodes: Sequence[Node]) -> set[str]:
+    return {n.place.thing.kind for n in nodes if isinstance(n, (Make, Group)) and n.place is not None}
+
+
 def _spaces_ahead(run: Run) -> bool:
     return any(s >= run.pos for s, _ in view_runs(run))
 
@@ -268,7 +293,8 @@ def _comes_out(run: Run, node: Repeat, point: Point, keep: tuple[int, int]) -> b
     cost, logged, repeats = run.cost, len(run.log), run.repeats
     sticky, conventions, named = dict(run.sticky), dict(run.conventions), dict(run.named)
     _partial(run, node, point, keep, 2)
-    spaces = sum(1 for s, _ in view_runs(run) if s >= run.pos)
+    longest = max((e - s for s, e in run.view.runs), default=0) if "corner" in _places_of(node.nodes) else 0
+    spaces = sum(1 for s, e in view_runs(run) if s >= run.pos and e - s >= longest)
     left = 0 if run.used_spaces and not spaces else run.stitches_left()
     if run.start:
         left = max(0, left - sum(1 for i in range(run.start) if run.view.items[i] != CHAIN))

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from bisect import bisect_left
+from collections.abc import Iterable
+from functools import lru_cache
 
 from loopwright.model.tree import Thing
 from loopwright.working.kinds import ANY, CHAIN, HEIGHT, code, name, plain
@@ -82,7 +84,7 @@ def _seek_chain(run: Run, pos: int, length: int | None) -> Slot | None:
         if run.item(at) == CHAIN:
             return Slot(at, at + 1, "chain")
         at += 1
-    return _seek_stitch(run, pos) if CHAIN not in run.view.items else None
+    return _seek_stitch(run, pos) if CHAIN not in run.view.items or pos >= run.end - 1 else None
 
 
 def _seek_space(run: Run, pos: int, length: int | None) -> Slot | None:
@@ -197,9 +199,12 @@ def _seek_kind(run: Run, pos: int, kind: str) -> Slot | None:
         return None
     number = code(kind)
     if number in run.view.items:
-        jump = run.once(f"jump-{kind}", ((0.1, True), (0.45, False))) if _others_ahead(run, pos, number) else True
-        return _scan(run, pos, number) if jump else _seek_stitch(run, pos)
-    relatives = {i for i in set(run.view.items) if i > ANY and plain(name(i)) == plain(kind)}
+        alike = _alike(run.view.index.kinds_of(run.view.items), kind)
+        jump = run.once(f"jump-{kind}", ((0.1, True), (0.45, False))) if _others_ahead(run, pos, alike) else True
+        if not jump:
+            return _seek_stitch(run, pos)
+        return _scan_any(run, pos, alike) if len(alike) > 1 else _scan(run, pos, number)
+    relatives = {i for i in set(run.view.items) if i > ANY and (plain(name(i)) == plain(kind) or kind == "cluster" and "tog" in name(i))}
     if relatives:
         return _scan_any(run, pos, relatives) if len(relatives) > 1 else _scan(run, pos, relatives.pop())
     if kind not in HEIGHT and run.view.groups:
@@ -211,9 +216,15 @@ def _seek_kind(run: Run, pos: int, kind: str) -> Slot | None:
     return _seek_stitch(run, pos)
 
 
-def _others_ahead(run: Run, pos: int, number: int) -> bool:
+@lru_cache(maxsize=1024)
+def _alike(kinds: frozenset[int], kind: str) -> frozenset[int]:
+    """The stitches of a row that are of a kind, those worked together among them: "sc in next sc" takes an sc2tog too."""
+    return frozenset(i for i in kinds if i > ANY and (name(i) == kind or name(i).startswith(kind) and name(i).endswith("tog")))
+
+
+def _others_ahead(run: Run, pos: int, numbers: frozenset[int]) -> bool:
     slot = _seek_stitch(run, pos)
-    return slot is not None and run.item(slot.start) != number
+    return slot is not None and run.item(slot.start) not in numbers
 
 
 def _scan(run: Run, pos: int, number: int) -> Slot | None:
@@ -230,7 +241,7 @@ def _scan(run: Run, pos: int, number: int) -> Slot | None:
     return None
 
 
-def _scan_any(run: Run, pos: int, numbers: set[int]) -> Slot | None:
+def _scan_any(run: Run, pos: int, numbers: Iterable[int]) -> Slot | None:
     found = [s for s in (_scan(run, pos, i) for i in numbers) if s is not None]
     return min(found) if found else None
 

@@ -39,6 +39,14 @@ class Index:
     by_name: dict[str, list[Group]]
     lengths: frozenset[int]
     in_order: bool
+    _kinds: frozenset[int] | None = field(default=None, init=False, compare=False, repr=False)
+
+    def kinds_of(self, items: bytes) -> frozenset[int]:
+        """The kinds that stand in the row, found out once."""
+        if self._kinds is None:
+            object.__setattr__(self, "_kinds", frozenset(items))
+        assert self._kinds is not None
+        return self._kinds
 
     @classmethod
     def of(cls, groups: tuple[Group, ...], runs: tuple[tuple[int, int], ...]) -> Index:

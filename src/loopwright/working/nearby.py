@@ -1,0 +1,56 @@
+"""Places that lie where the hook is, or beside groups: the loop a stitch has closed, a space slipped into, what stands between petals."""
+
+from __future__ import annotations
+
+from loopwright.model.tree import Mark, Place, Thing
+from loopwright.working.kinds import CHAIN, HEIGHT, code
+from loopwright.working.run import Run
+from loopwright.working.seeking import seek, view_runs
+from loopwright.working.view import Slot
+
+
+def loop_of_the_join(run: Run) -> Slot | None:
+    """The loop that a stitch closed at the end of the round below, where the hook still is: it is not come back to. None elsewhere."""
+    n, runs = len(run.view.items), run.view.runs
+    begun = run.worked - run.tch_item or run.inside or run.start or run.slipped
+    if begun or not run.view.joined or not runs or runs[-1][1] != n or run.last is not None and run.last.how in ("space", "between", "chain", "ring"):
+        return None
+    run.last, run.end, run.pos, run.used_spaces = Slot(*runs[-1], "space"), runs[-1][0], 0, True
+    if run.tch_item and len(run.out) == 1:
+        del run.into[0:]
+        run.into.append(run.last)
+    return run.last
+
+
+def in_its_closing(run: Run, place: Place) -> bool:
+    """ "ending with ch 2, dc in dc": the stitch that closed the round below by half a loop, which is chains there."""
+    runs, kind = run.view.runs, place.thing.kind
+    if run.inside or not run.in_rounds or kind not in HEIGHT or kind == "sc" or not run.worked or not run.out or run.out[-1] != CHAIN:
+        return False
+    closed = run.view.joined and bool(runs) and runs[-1][1] == len(run.view.items) and code(kind) not in run.view.items
+    return closed and place.of is None and all(isinstance(n, Mark) for n in run.following)
+
+
+def beside_groups(run: Run, slot: Slot) -> Slot | None:
+    """ "in next sc between shells": one that no shell holds; where there is none in the row, the gap between two of them."""
+    groups = [g for g in run.view.groups if g.end - g.start > 2]
+    inside = {i for g in groups for i in range(g.start, g.end)}
+    n = len(run.view.items)
+    if not groups:
+        return slot
+    if all(i in inside for i in range(n) if run.item(i) != CHAIN):
+        return seek(run, Thing("gap"), run.pos)
+    return next((Slot(i, i + 1) for i in range(slot.start, run.end) if i % n not in inside and run.item(i) == run.item(slot.start)), slot)
+
+
+def space_here(run: Run) -> Slot | None:
+    """The chain space that the hook was slipped into."""
+    if run.last is None or not run.view.items or run.last.how not in ("space", "chain") and run.item(run.last.start) != CHAIN:
+        return None
+    return next((Slot(s, e, "space") for s, e in view_runs(run) if s <= run.last.start < e), None)
+
+
+def group_here(run: Run) -> Slot | None:
+    """The group that the hook is in, before its middle: "skip 3 tr, sc in center tr of last fan"."""
+    at = run.pos
+    return next((Slot(g.start, g.end) for g in run.view.groups if g.start < at <= (g.start + g.end - 1) // 2), None)
