@@ -21,6 +21,10 @@ LOOPS = (
     "Rnd 2: Ch 1, sc in same st, *ch 5, sk 1 sc, sc in next sc; rep from * around, ending with ch 2, dc in first sc. (6)\n"
 )
 TREBLES = "Commence with 8 ch., join with a s.s. to form a ring.\n1st row: 3 ch., 27 tr. into ring, 1 s.s. into 3rd of 3 ch.\n"
+FLOWER = (
+    "Rnd 1: 12 sc in magic ring, join. (12)\nRnd 2: Ch 1, sc in same st, *ch 3, sk next sc, sc in next sc; rep from * 4 more times, ch 3, sk last sc, join. (6)\n"
+    "Rnd 3: (Sc, hdc, 3 dc, hdc, sc) in each ch-3 sp around, join. (6 petals)\n"
+)
 V = "Ch 20.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (19)\n"
 
 US: list[tuple[str, str, list[int]]] = [
@@ -55,6 +59,8 @@ US: list[tuple[str, str, list[int]]] = [
     ("one more between the increases", "Rnd 1: 6 s c in magic ring. (6)\nRnd 2: 2 s c in each s c around. (12)\nRnd 3: * S c in next s c, 2 s c in next s c; rep from * around. (18)\nRnds 4 and 5: Continue in this manner, having 1 s c more between incs on each rnd.", [6, 12, 18, 24, 30]),
     ("rounds of another motif", "Sea Pea Coaster\n\nFirst Motif\nRnd 1: 8 sc in magic ring. (8)\nRnd 2: 2 sc in each sc around. (16)\nRnd 3: Sc in each sc around.\nSecond Motif\nRnds 1-2: Work same as first motif.", [8, 16, 16, 8, 16]),
     ("behind what is left of the turning chain", "Ch 23.\nRow 1: Dc in 8th ch from hook, *ch 2, skip 2 ch, dc in next ch; rep from * across. Ch 5, turn.\nRow 2: Skip first dc, dc in next dc, *ch 2, dc in next dc; rep from * across, ending with ch 2, skip 2 ch of turning ch, dc in next ch.", [7, 7]),
+    ("rounds further down, 1", FLOWER + "Rnd 4: Ch 1, working behind petals of Rnd 3, bpsc around post of next sc of Rnd 2, *ch 5, bpsc around next sc of Rnd 2; rep from * around, ch 5, join.\nRnd 5: In each ch-5 sp work (sc, hdc, 5 dc, hdc, sc); join.", [12, 6, 42, 6, 54]),
+    ("rounds further down, 2", FLOWER + "Rnd 4: Working behind petals, ch 1, sc around post of first sc on Rnd 2, *ch 6, sc around post of next sc on Rnd 2; rep from * around, ending with ch 6, join.\nRnd 5: Ch 1, (sc, hdc, 5 dc, hdc, sc) in each ch-6 loop around; join.\nRnd 6: Behind the petals, *ch 7, sc around next sc of Rnd 4; rep from * around.", [12, 6, 42, 6, 54, 6]),
     ("between petals", "Rnd 1: 12 sc in magic ring, join. (12)\nRnd 2: *Ch 4, sk 1 sc, sc in next sc; rep from * around.\nRnd 3: In each loop make sc, 5 dc and sc.\nRnd 4: *Ch 7, sc in back loop of sc between petals; rep from * around.", [12, 6, 42, 6]),
 ]
 UK: list[tuple[str, str, list[int]]] = [
@@ -67,6 +73,16 @@ UK: list[tuple[str, str, list[int]]] = [
     ("loops left on the hook", TREBLES + "2nd row: 3 ch., leaving last loop of each on hook work 1 tr. into each of next 6 tr., thread over and draw through all loops on hook (a cluster made), * 9 ch., a 7 tr. cluster over next 7 tr.; rep. from * ending with 9 ch., 1 s.s. into first cluster.", [28, 4]),
     ("the centre of so many", "Make 20 ch.\n1st row: 1 d.c. into 2nd ch. from hook, * miss 2 ch., 5 tr. into next ch., miss 2 ch., 1 d.c. into next ch.; rep. from * to end, turn.\n2nd row: 3 ch., 2 tr. into first d.c., * 1 d.c. into centre tr. of next 5 tr., 5 tr. into next d.c.; rep. from * ending with 3 tr. into last d.c., turn.", [19, 19]),
     ("the turning chain counted with them", "Make 22 ch.\n1st row (right side): 1 tr. in 4th ch. from hook, 1 tr. in each ch. to end, 3 ch., turn. (20 tr. including turning ch.)\n2nd row: Miss 1st tr., 1 tr. in each tr. to end, working last tr. in top of 3 ch.; 3 ch., turn.", [20, 20]),
+]
+
+WHEEL = "Make a chain of 8, join it round.\n1st round.—3 chain, work 23 treble in the ring; join with a single to the 3rd chain.\n2nd round.—5 chain, miss 1, * 1 treble in the next, 2 chain, miss 1; repeat from *, join to the 3rd of the 5 chain.\n"
+OLD: list[tuple[str, str, list[int]]] = [
+    ("under each of so many chain", WHEEL + "3rd round.—3 double crochet under each 2 chain all round.", [24, 12, 36]),
+    ("in each loop, a list", WHEEL + "3rd round: In each loop 1 d.c., 1 h.tr., 3 tr., 1 h.tr., 1 d.c.", [24, 12, 84]),
+    ("the two first, and the third", "Make a chain of 6, unite.\n1st round—Work 2 double crochet in each chain.\n2nd round—1 double crochet in each of the 2 first stitches, 2 in the 3rd; repeat.", [12, 16]),
+    ("into each stitch, increasing", "Make a chain of 6, unite.\n1st round—Work 2 double crochet in each chain.\n2nd round—D.C. into each stitch, increasing 6 in the round.", [12, 18]),
+    ("a chain that bridges, repeated", "Make a chain of 6, unite.\n1st round—Work 3 double crochet in each chain.\n2nd round—5 chain, miss 2, 1 double crochet in the 3rd stitch; repeat all round.\n3rd round—5 chain, 1 double crochet in the centre of each 5 chain.", [18, 6, 6]),
+    ("under the chain", "Commence with 7 ch., join round.\n1st round: 3 ch. to serve as a treble, 15 tr. into the circle, join with a slip stitch.\n2nd round: 4 ch., * 1 tr. on the next tr., 1 ch.; repeat from * all round, join to the 3rd of the 4 ch.\n3rd round: 3 ch., 1 tr. under the first ch., * 1 tr. on the tr., 1 tr. under the ch.; repeat from * to the end, join.", [16, 16, 32]),
 ]
 
 
@@ -86,3 +102,17 @@ def test_us(name: str, text: str, expected: list[int]) -> None:
 @pytest.mark.parametrize(("name", "text", "expected"), UK, ids=[n for n, _, _ in UK])
 def test_uk(name: str, text: str, expected: list[int]) -> None:
     assert counted(text, "uk") == expected
+
+
+@pytest.mark.parametrize(("name", "text", "expected"), OLD, ids=[n for n, _, _ in OLD])
+def test_old(name: str, text: str, expected: list[int]) -> None:
+    assert counted(text, "old") == expected
+
+
+def test_a_layer_is_worked_into_the_round_it_names() -> None:
+    report = work(read(Source.of(FLOWER + "Rnd 4: Ch 1, working behind petals, *bpsc around next sc of Rnd 2, ch 5; rep from * around, join.\n"), "us"))
+    fabric = report.fabrics[0]
+    second, fourth = fabric.rows[-3], fabric.rows[-1]
+    made = [i for i in range(fourth.start, fourth.end) if fabric.kinds[fabric.kind[i]] == "bpsc"]
+    assert len(made) == 6
+    assert all(second.start <= fabric.into[i] < second.end for i in made)

@@ -69,6 +69,7 @@ class Place:
     `centre`: "center dc of shell" = thing dc, of shell, centre. `relation`: in, between, around (a post or under).
     `upto`: "each" stops before the next of these ("in each treble up to the 2 chain", "to the centre of the shell").
     `rows_below`: 0 for the row being worked into, 1 for the row below that, … (spike stitches).
+    `of_row`: the number of the row it is told to be in ("around post of next sc of Rnd 2"); 0 where none is told.
     """
 
     quant: Quant = "next"
@@ -83,6 +84,7 @@ class Place:
     relation: Literal["in", "between", "around"] = "in"
     rows_below: int = 0
     upto: Thing | None = None
+    of_row: int = 0
     span: Span = NOWHERE
 
 

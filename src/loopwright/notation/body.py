@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from loopwright.model.tree import (
     ONE,
+    Evenly,
     Group,
     Make,
     Mark,
@@ -103,7 +104,7 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         return bracket(cur, before)
     told = phrase(cur, before)
     if told is not None:
-        return told
+        return absorbed(before, told) if isinstance(told, Evenly) else told
     if low in SKIPS:
         return skip(cur)
     if low in ("turn", "turning"):
@@ -181,11 +182,14 @@ def _place_first(cur: Cursor) -> Node | None:
     if this:
         cur.at += 2
         where = Place("next", ONE, Thing("ring"))
-    if where is None or cur.low() not in ("work", "make", ":") or cur.low() == ":" and cur.tokens[cur.at - 1].low in LOOPS_ONLY:
+    bare = where is not None and where.quant == "each" and where.thing.kind in ("sp", "loop", "ch") and cur.kind() == "num" and kind_follows(cur) and (not start or cur.kinds[start - 1] in ("sep", "star"))
+    if bare and cur.low(2) not in (",", "and"):
+        bare = False  # "in each loop 1 dc, 5 tr, 1 dc": a list goes into it
+    if where is None or cur.low() not in ("work", "make", ":") and not bare or cur.low() == ":" and cur.tokens[cur.at - 1].low in LOOPS_ONLY:
         cur.at = start
         return None
     said = {t.text.lower() for t in cur.tokens[start : cur.at]}
-    cur.at += 1
+    cur.at += not bare
     inside: list[Node] = []
     while not cur.done and cur.low() not in (";", ".") and cur.kind() not in ("close", "star"):
         if cur.low() in ("rep", "repeat", "join", "turn", "ending"):

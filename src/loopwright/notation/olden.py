@@ -253,8 +253,10 @@ def in_order(out: list[Node]) -> None:
     for node in out[:-1]:
         told = node.readings[0][1][0] if isinstance(node, Either) and node.readings[0][1] else node
         where = told.place if isinstance(told, (Make, Group)) else None
-        if where is not None and where.quant in ("kth", "first"):
-            seen = where.k or 1
+        if isinstance(told, Skip):
+            seen = told.n.at(0) or 0 if not seen else seen + (told.n.at(0) or 0)
+        elif where is not None and where.quant in ("kth", "first"):
+            seen = where.k or (where.n.at(0) if where.n is not None else 1) or 1
         elif where is not None and where.quant == "next" and seen:
             seen += 1
     if k >= 2 and seen == k - 1:

@@ -32,6 +32,7 @@ from loopwright.notation.shapes import _HOLDS, _SHAPES, held, held_first, in_pat
 from loopwright.notation.things import thing
 from loopwright.notation.turns import working
 
+_ROUNDS = frozenset("row rows rnd rnds round rounds".split())
 _OPEN_MESH = frozenset("sp sps space spaces".split())
 _FREE_EDGES = frozenset("missed unworked held underarm opening thumb edge neck armhole lower upper".split())
 _NO_TWIST = ("taking care not to twist", "being careful not to twist", "be careful not to twist", "careful not to twist", "making sure not to twist", "without twisting")
@@ -45,6 +46,9 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
     begin = cur.at
     if low in _CARE and any(cur.accept_words(words) for words in _NO_TWIST):
         cur.skip("the", "your", "it", "ch", "chain", "sts", "stitches", "work")
+        return Mark("note", span=cur.span_from(begin))
+    if low == "behind" and (stop := next((i for i in range(1, 9) if cur.kind(i) in ("sep", "star", "end")), 0)) and not any(cur.kind(i) in ("num", "open") and cur.low(i - 1) not in _ROUNDS for i in range(stop)):
+        cur.at += stop  # "working behind the petals of Rnd 3": the places say the same
         return Mark("note", span=cur.span_from(begin))
     if cur.kind() in ("num", "blank") and (meshes := _meshes(cur)) is not None:
         return meshes

@@ -9,7 +9,7 @@ from loopwright.model.tree import ONE, STITCH, Loop, Place, Quant, Thing
 from loopwright.notation.crossed import skipped
 from loopwright.notation.cursor import Cursor, thing_word
 from loopwright.notation.extents import left_before, left_words, up_to
-from loopwright.notation.things import is_space_number, loop_words, rows_down, thing, underside_words
+from loopwright.notation.things import is_space_number, loop_words, row_told, rows_down, thing, underside_words
 
 PREPOSITIONS = frozenset("in into on over under around between through thru across along at onto inside round".split())
 END_WORDS = frozenset("around across round along".split())
@@ -46,6 +46,8 @@ def place(cur: Cursor, *, bare: bool = False) -> Place | None:
         found = replace(found, n=ONE, thing=Thing("gap"))  # "between next 2 petals"
     if relation != "in" and found.relation == "in":
         found = replace(found, relation=relation)
+    if cur.tokens[start].low == "under" and found.thing.kind == "ch" and not found.from_hook and cur.dialect.id == "old":
+        found = replace(found, thing=Thing("sp"))  # "1 treble under the first chain"
     return replace(_after(cur, found), span=cur.span_from(start))
 
 
@@ -148,7 +150,10 @@ def _as_words(cur: Cursor) -> None:
 
 
 def _each(cur: Cursor, loop: Loop) -> Place | None:
+    under = cur.dialect.id == "old" or cur.low(-1) in ("under", "over")
     cur.at += 1
+    if under and cur.kind() == "num" and cur.kind(1) == "kind" and cur.token(1).value == "ch":  # type: ignore[union-attr]
+        return Place("each", None, thing(cur) or STITCH, loop=loop)  # "under each 2 chain": each space of them
     cur.skip("of", "the", "single")
     if loop == "both" and cur.low() in ("front", "back", "third") and (told := loop_words(cur)) is not None:
         loop = told  # "each front loop around"
@@ -175,6 +180,9 @@ def _each(cur: Cursor, loop: Loop) -> Place | None:
     if cur.low() in ("remaining", "rem", "remain"):
         cur.at += 1
     n = cur.number() if cur.kind() in ("num", "blank") and not is_space_number(cur) else None
+    if n is not None and cur.kind() == "ord" and cur.token().value == 1:  # type: ignore[union-attr]
+        cur.at += 1  # "in each of the 2 first stitches"
+        return Place("first", n, thing(cur) or STITCH, loop=loop)
     found = thing(cur)
     if found is None and n is None and cur.low() not in END_WORDS and cur.low() not in ("to", "of", "until", "and") and cur.kind() not in ("sep", "end", "close", "star", "open"):
         return None
@@ -322,6 +330,8 @@ def _after(cur: Cursor, found: Place) -> Place:
             found = replace(found, left=left[0], quant="each" if found.quant in ("each", "next") and (found.n is None or found.n == ONE or found.quant == "each") else found.quant)
         elif cur.low() == "of" and found.of is None and _of_next(cur, found) is not None:
             found = _of_next(cur, found, take=True) or found
+        elif cur.low() in ("of", "on", "from", "in") and (number := row_told(cur)):
+            found = replace(found, of_row=number)
         elif cur.low() in ("of", "on", "from", "in") and cur.low(1) in ("previous", "prev", "last", "the", "row", "rnd", "round", "foundation", "starting", "beginning", "beg", "ch", "chain") and _row_words(cur):
             if cur.low(-1) in ("ch", "chain") and cur.low(-2) == "of" and found.of is None and found.quant in ("next", "each") and found.thing.kind == "st":
                 found = replace(found, of=Thing("ch"))

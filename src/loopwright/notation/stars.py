@@ -12,6 +12,7 @@ from loopwright.model.tree import (
     Node,
     Num,
     Repeat,
+    Skip,
     Thing,
 )
 from loopwright.notation.cursor import Cursor
@@ -177,6 +178,8 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
         lead += 1
     if lead and not begin and cur.low(-1) in ("beg", "beginning") and isinstance(out[0], Chain) and (out[0].n.at(0) or 0) > 4:
         lead = 0  # "ch 7, …, repeat from beginning": the loop is part of it
+    if lead and not begin and len(out) > 1 and isinstance(out[0], Chain) and isinstance(out[1], Skip) and not out[1].first and (out[0].n.at(0) or 0) > max(3, out[1].n.at(0) or 0):
+        lead = 0  # "5 chain, miss 2, 1 dc in the 3rd; repeat": the chain bridges what is missed
     begin = begin or (lead if start and not any(t.kind == "star" for t in cur.tokens[:start]) else 0)
     inside = tuple(out[begin:])
     del out[begin:]

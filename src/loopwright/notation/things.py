@@ -199,6 +199,24 @@ _ROWS = frozenset("row rows rnd rnds round rounds".split())
 _LOWER = frozenset("below down beneath underneath lower".split())
 
 
+def row_told(cur: Cursor) -> int:
+    """ "of Rnd 2", "on the first round": the number of a row; 0 and nothing taken elsewhere."""
+    start = cur.at
+    cur.at += 1
+    cur.skip("the")
+    if cur.low() in _ROWS and cur.kind(1 + (cur.low(1) == ".")) == "num":
+        cur.at += 1 + (cur.low(1) == ".")
+        value = cur.take().value
+        if isinstance(value, int) and cur.low() not in ("below", "down", "beneath", "more", "-", "–"):
+            return value
+    elif cur.kind() == "ord" and cur.low(1) in _ROWS:
+        value = int(cur.take().value)
+        cur.at += 1
+        return value
+    cur.at = start
+    return 0
+
+
 def rows_down(cur: Cursor) -> int | None:
     """ "2 rows below", "over 2 rows": how far below the row that is worked into; nothing taken where none of it is said.
 

@@ -86,7 +86,7 @@ def has_words_unread(nodes: Any) -> bool:
 def has_unknown(nodes: Any) -> bool:
     """Whether words that could not be read, or whose own words say more than a frame would, stand among nodes."""
     upto = isinstance(nodes, Repeat) and nodes.upto is not None
-    upto = upto or isinstance(nodes, Place) and nodes.upto is not None and nodes.left is not None
+    upto = upto or isinstance(nodes, Place) and (nodes.upto is not None and nodes.left is not None or nodes.of_row > 0)
     told = upto or isinstance(nodes, Mark) and nodes.what == "skipped-counts" or isinstance(nodes, Thing) and nodes.kind == "any"
     if told or isinstance(nodes, _BEST_AS_WRITTEN):
         return True

@@ -342,3 +342,10 @@ def _rounds(tape: tuple[Note, ...], count: int) -> tuple[array[int] | None, arra
         column.extend(array(code_, (now,)) * (count - len(column)))
         found.append(column[:count])
     return found[0], found[1]
+
+
+def into_tops(cols: Columns) -> bool:
+    """Whether a row goes into stitches of the row below, its start chain aside."""
+    live = (ROLE["edge"], ROLE["counts"])
+    tops = [i for i, ref in enumerate(cols.refs) if ref == BELOW and cols.role[i] in live]
+    return len(tops) > 1 or bool(tops) and cols.role[tops[0]] == ROLE["edge"]

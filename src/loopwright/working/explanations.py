@@ -19,6 +19,7 @@ from loopwright.model.tree import (
     Repeat,
 )
 from loopwright.record import record
+from loopwright.working.lower import row_named
 from loopwright.working.rows import Made
 from loopwright.working.slots import Slots
 from loopwright.working.steps import Step
@@ -99,7 +100,7 @@ class Same:
 class Told(Same):
     """What a step tells: many rows tell the same, wherever they stand."""
 
-    __slots__ = ("around", "body", "counts_rows", "depth", "frame")
+    __slots__ = ("around", "body", "counts_rows", "depth", "frame", "lower")
 
     def __init__(self, step: Step) -> None:
         self.body = Same(step.body)
@@ -107,6 +108,7 @@ class Told(Same):
         self.around = any(isinstance(n, EdgeRun) and n.where in ("around", "outline") for b in step.body for n in (b.parts if isinstance(b, InTurn) else (b,)))
         self.counts_rows = _counts_rows(step.body)
         self.depth = _depth(step.body)
+        self.lower = row_named(step.body)
         self.frame = frame(step.body)
 
 

@@ -16,7 +16,7 @@ from loopwright.model.tree import Document, Evenly, Group, Mark, Node, PatternRu
 from loopwright.source import Span
 from loopwright.working.colours import Colours
 from loopwright.working.definitions import definitions
-from loopwright.working.explanations import Explanation, Outcome
+from loopwright.working.explanations import Outcome
 from loopwright.working.fabrics import Fabrics
 from loopwright.working.layouts import bordered, layout_of
 from loopwright.working.looked import Looked
@@ -26,9 +26,8 @@ from loopwright.working.rows import Made
 from loopwright.working.said import said
 from loopwright.working.search import Decoder
 from loopwright.working.steps import expand, printed_counts
-from loopwright.working.view import View
 from loopwright.working.weave import Weaver
-from loopwright.working.woven import Woven, key_of
+from loopwright.working.woven import Woven, fabric_of
 
 UNCERTAIN_FROM = 4
 WOVEN = 20_000  # rows kept in a memo; more of them belong to other patterns
@@ -55,42 +54,12 @@ def work(document: Document, memo: dict[Any, Any] | None = None) -> Report:
         best = decoder.decode(bordered(expand(document, size, stills), layout_of(document, size)), conventions)
         conventions = best.state.conventions if size == 0 else conventions
         per_size.append(best.outcomes())
-        fabrics.append(partial(_woven, best, Weaver(shared, colours, joins, Looked(document.text)), decoder, before))
+        fabrics.append(partial(fabric_of, best, Weaver(shared, colours, joins, Looked(document.text)), decoder, before))
     rows = _rows(document, per_size, kept(memo, "tallies", WOVEN))
     return Report(
         document.title, document.terms, document.sizes, tuple(rows), tuple(_assumptions(document, per_size)),
         tuple(sorted([*_not_understood(document), *_findings(document, per_size)], key=lambda f: f.span.start)), Fabrics(fabrics),
     )
-
-
-def _woven(best: Explanation, weaver: Weaver, decoder: Decoder, before: Woven) -> Fabric:
-    """A fabric, as it was woven for the text before where nothing that it depends on has changed."""
-    chain, looked = best.chain(), weaver.looked
-    key, steps = key_of(chain, decoder, weaver.joins), [o.step for _, o in chain]
-    fabric, known = before.get(key, steps, weaver.told, looked.text)
-    if fabric is None:
-        by: list[int] = []
-        for i, (e, outcome) in enumerate(chain):
-            looked.at_row(i, outcome.step.span.start)
-            _weave(weaver, e, outcome if outcome.made is None else outcome.as_made(decoder.cloth(outcome.made).made))
-            by += [i] * (len(weaver.fabric.rows) - len(by))
-        fabric = weaver.finish()
-        if known is not None:
-            fabric.known = known
-        before.put(key, steps, weaver.told, looked, (fabric, by))
-    return fabric
-
-
-def _weave(weaver: Weaver, e: Explanation, outcome: Outcome) -> None:
-    assumed = dict(outcome.assumed)
-    below: View | None = e.before.state.view if e.before is not None else None
-    if (start := assumed.get("start")) is not None:
-        weaver.begins(b"\x02" * int(start), outcome)
-        below = None
-    if (layout := assumed.get("motifs")) is not None and outcome.made is not None and outcome.made.base is not None:
-        weaver.around_motifs(outcome.made.base.items, outcome, layout)
-        below = None
-    weaver.row(outcome, below if below is not None and below.items else None)
 
 
 # --- rows ------------------------------------------------------------------------------------------------------------
@@ -380,6 +349,8 @@ def _assumed_words(key: str, value: Any, *, first: bool) -> str | None:
         return f"this row goes on in pattern: its count of {value} is taken from the print"
     if key == "new-piece":
         return "a new piece begins here"
+    if key == "lower":
+        return f"worked into row {value}, behind what stands between"
     if key == "motifs":
         return f"worked around {value[0]} by {value[1]} motifs as they are laid out, each join between two of them as a space"
     if key == "until":

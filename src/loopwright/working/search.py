@@ -26,6 +26,7 @@ from loopwright.record import changed
 from loopwright.working.explanations import Explanation, Outcome, State
 from loopwright.working.kinds import code
 from loopwright.working.layouts import around
+from loopwright.working.lower import lower_state
 from loopwright.working.openings import begins_anew, by_shape, from_the_middle, has_ring, joins_round, printed_total
 from loopwright.working.remembered import DOUBT, Found, Layer, Remembered, with_rows
 from loopwright.working.rows import DISAGREES, NOTHING, Made, from_hook, lead_chain, main_kind
@@ -78,7 +79,7 @@ class Decoder(Remembered):
     def _next(self, old: Explanation, step: Step, steps: list[Step], at: int) -> list[Explanation]:
         """What may follow one explanation over a row; an equal row on the same state is looked up."""
         told = self.told(step)
-        plain = not step.problem and step.layout is None and not told.counts_rows and told.depth <= DEEPEST and self.spent <= ALL_WORK
+        plain = not step.problem and step.layout is None and not told.counts_rows and not told.lower and told.depth <= DEEPEST and self.spent <= ALL_WORK
         if not plain or step.order is not None and step.order.until_sts is not None:
             return self._grow(old, step, steps, at)
         key = (*self._which(step, told), self.names, id(old.state))
@@ -112,7 +113,9 @@ class Decoder(Remembered):
         if step.order is not None and step.order.until_sts is not None:
             return [self._until(old, step, steps, at)]
         edge = around(old, step.layout) if step.layout is not None else None
-        told = (("motifs", step.layout),) if edge is not None else ()
+        told: tuple[tuple[str, Any], ...] = (("motifs", step.layout),) if edge is not None else ()
+        if edge is None and (row := self.told(step).lower) and (edge := lower_state(old, step, row)) is not None:
+            told = (("lower", row),)
         return self._follow(old, step, self.known(edge or state, old.rows, step, steps, at, old.first_row), told)
 
     def known(self, state: State, rows: int, step: Step, steps: list[Step], at: int, first_row: Callable[[], int] = int) -> Found:

@@ -259,7 +259,7 @@ def _is_plain(node: Node, run: Run) -> bool:
         return False
     place = node.place
     return place is None or (
-        place.quant == "next" and place.thing.kind in STITCHES and place.relation == "in" and not place.rows_below
+        place.quant == "next" and place.thing.kind in STITCHES and place.relation == "in" and not place.rows_below and not place.of_row
         and place.k is None and place.of is None and not place.centre and not place.from_hook
     )
 

@@ -13,7 +13,7 @@ from typing import Any
 from loopwright.kept import Kept, kept
 from loopwright.model.fabric import Fabric, FabricRow
 from loopwright.model.tree import Mark
-from loopwright.working.builder import PLACE, ROLE, Builder
+from loopwright.working.builder import PLACE, ROLE, Builder, into_tops
 from loopwright.working.colours import Colours
 from loopwright.working.columns import BELOW, NO_CHAIN, Below, Columns
 from loopwright.working.edges import Edges, Way
@@ -63,6 +63,7 @@ class Weaver:
         self.told_to = 0  # where the words of the row before end
         self.told_at = -1  # and where they are told
         self.edges = Edges(self.fabric, self.looked)
+        self.laid: dict[tuple[str | None, int], tuple[Below, int]] = {}  # rows by their numbers, for those worked into further up
 
     # --- kinds ---------------------------------------------------------------------------------------------------
 
@@ -197,10 +198,21 @@ class Weaver:
             step.section, step.label, start, len(self.fabric), joined, made.turned, step.item, max(self.piece, 0),
             self.side if not said else step.side == "RS", said, turned, tuple(start + b for b in cols.borrowed), step.part,
         ))
-        self.told_to, self.told_at, self.below, self.below_start = step.span.end, step.at, cols.below(made.out), start
+        self._done(step, made, cols.below(made.out), start)
+
+    def _done(self, step: Step, made: Made, below: Below, start: int) -> None:
+        """What the next row finds: the row that was laid, turned where its words say so."""
+        self.told_to, self.told_at, self.below, self.below_start = step.span.end, step.at, below, start
         self.turned = made.turned and made.in_rounds and (made.joined or step.kind == "rnd")
         if self.turned:
             self.below = self.below.flipped()
+        if step.number is not None:
+            self.laid[step.section, step.number] = self.below, self.below_start
+
+    def back_to(self, section: str | None, number: int) -> bool:
+        """What comes next is worked into the row of that number; whether it is there."""
+        self.below, self.below_start = self.laid.get((section, number), (self.below, self.below_start))
+        return (section, number) in self.laid
 
     # --- along edges ---------------------------------------------------------------------------------------------
 
@@ -243,7 +255,7 @@ class Weaver:
             for i, ref in enumerate(cols.refs):
                 if ref == BELOW:
                     self.fabric.place[start + i] = PLACE["underside"]
-        turned = self._turns(step, turned, tops_first=tops == "top" and _into_tops(cols))
+        turned = self._turns(step, turned, tops_first=tops == "top" and into_tops(cols))
         self.edges.resolve(start, cols.edges, self._way(step, turned, tops, opening))
         return turned
 
@@ -376,13 +388,6 @@ class Weaver:
                     rows[i] = replace(rows[i], right_side=side)
             begin = end
         return self.fabric
-
-
-def _into_tops(cols: Columns) -> bool:
-    """Whether a row goes into stitches of the row below, its start chain aside."""
-    live = (ROLE["edge"], ROLE["counts"])
-    tops = [i for i, ref in enumerate(cols.refs) if ref == BELOW and cols.role[i] in live]
-    return len(tops) > 1 or bool(tops) and cols.role[tops[0]] == ROLE["edge"]
 
 
 def _hidden(made: Made) -> list[int]:

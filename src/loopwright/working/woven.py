@@ -17,6 +17,8 @@ from loopwright.working.looked import Looked
 from loopwright.working.motifs import Joins
 from loopwright.working.remembered import Remembered
 from loopwright.working.steps import Step
+from loopwright.working.view import View
+from loopwright.working.weave import Weaver
 
 _NAME = "fabrics"
 
@@ -73,12 +75,46 @@ class Woven:
         self._now[key] = _Kept(woven[0], steps, looked.pieces, woven[1], colours.places())
 
 
-def key_of(chain: Sequence[tuple[Explanation, Outcome]], known: Remembered, joins: Joins) -> Any:
+def fabric_of(best: Explanation, weaver: Weaver, decoder: Remembered, before: Woven) -> Fabric:
+    """A fabric, as it was woven for the text before where nothing that it depends on has changed."""
+    chain, looked = best.chain(), weaver.looked
+    key, steps = _key_of(chain, decoder, weaver.joins), [o.step for _, o in chain]
+    fabric, known = before.get(key, steps, weaver.told, looked.text)
+    if fabric is None:
+        by: list[int] = []
+        for i, (e, outcome) in enumerate(chain):
+            looked.at_row(i, outcome.step.span.start)
+            _weave(weaver, e, outcome if outcome.made is None else outcome.as_made(decoder.cloth(outcome.made).made))
+            by += [i] * (len(weaver.fabric.rows) - len(by))
+        fabric = weaver.finish()
+        if known is not None:
+            fabric.known = known
+        before.put(key, steps, weaver.told, looked, (fabric, by))
+    return fabric
+
+
+def _weave(weaver: Weaver, e: Explanation, outcome: Outcome) -> None:
+    assumed = dict(outcome.assumed)
+    below: View | None = e.before.state.view if e.before is not None else None
+    if (start := assumed.get("start")) is not None:
+        weaver.begins(b"\x02" * int(start), outcome)
+        below = None
+    if (layout := assumed.get("motifs")) is not None and outcome.made is not None and outcome.made.base is not None:
+        weaver.around_motifs(outcome.made.base.items, outcome, layout)
+        below = None
+    if (number := assumed.get("lower")) is not None and weaver.back_to(outcome.step.section, number):
+        below = None
+    weaver.row(outcome, below if below is not None and below.items else None)
+
+
+def _key_of(chain: Sequence[tuple[Explanation, Outcome]], known: Remembered, joins: Joins) -> Any:
     """What tells one fabric from another, but for where its rows stand in the text, what they are called, and colours."""
+    lower = any(name == "lower" for _, o in chain for name, _ in o.assumed)  # rows are found by their numbers
     rows = tuple(
         (
             known.cloth(o.made) if o.made is not None else None, known.told(o.step).body, e.before.state.view if e.before is not None else None,
             o.flipped, o.assumed, o.step.side, o.step.kind == "rnd", o.step.number is None,
+            (o.step.section, o.step.number) if lower else None,
         )
         for e, o in chain
     )
