@@ -22,6 +22,7 @@ _END = re.compile(
 _MID = re.compile(  # "… 20 d.c. in row. Ch. 4. Turn."
     r"(?<=[.,;)] )(?P<in>" + _LISTED + r"\s+[a-z][a-z.]{0,8}(?:\s[a-z]\.?)?)\s+in\s+(?:the\s+)?(?:row|round|rnd|all)\b\.?(?=[^*]{0,90}$)(?!.*\b(?:next|each)\b)", re.IGNORECASE,
 )
+_REMARKS = re.compile(r"\(\d+ (?:bl|blk|block|sp|space|mesh)(?:e?s)?\)", re.IGNORECASE)
 _ENDED = re.compile(r"(?:\bturn|\b(?:ss|sl\.?\s?st|join)\b[^.;]{0,40}\b(?:to|in|into)\b[^.;]{0,40})\s*$", re.IGNORECASE)  # nothing is worked after it
 
 _POINTED = re.compile(  # "(8.4 sc)": a count with a slip in it is one all the same, and no stitches to be made
@@ -65,6 +66,8 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
     sure = bracket or m["lead"].strip() not in (".", ";", ":", "") or re.search(r"\b(?:sts?|stitches|total)\b|^\d+\s*$", m["in"], re.IGNORECASE) is not None
     sure = sure or _ENDED.search(text[start : m.start()]) is not None
     found = _counts(text, m.start("in"), m.end("in"), dialect, sizes)
+    if bracket and _REMARKS.search(text, start, m.start()) and _REMARKS.match(text, m.start(), end):
+        return Printed((), end, Span(end, end))  # "dc in next 2 ch (1 bl), … dc in next 3 ch (1 bl)": what those make
     if not bracket and re.search(r"\bturn\b", m["after"], re.IGNORECASE) and all(c.noun == "ch" for c in found):
         return Printed((), end, Span(end, end))  # "…; 3 ch., turn": chains to turn with
     if not found:

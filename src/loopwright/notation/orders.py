@@ -22,7 +22,7 @@ _LEAD = re.compile(r"(?:(?:with|using|(?:work(?:ing)?\s+)?in(?:to)?|take)\s+[\w 
 _WHICH = re.compile(
     rf"""(?:the\s+|these\s+|from\s+|of\s+|for\s+)*(?:
       (?:{_ROWS}|r(?=\d))\s*(?P<a>\d{{1,9}})(?P<rest>(?:\s*{_JOIN}\s*(?:(?:{_ROWS}|r(?=\d))\s*)?\d{{1,9}}(?!\d|\s*(?:more|times?\b|x\b|×)))*)
-    | (?P<o>{_ORD})(?P<orest>(?:\s*{_JOIN}\s*(?:the\s+)?{_ORD})*)(?:\s+(?:pattern\s+|patt\s+)?{_ROWS}|(?=\s*\.?\s*$))
+    | (?P<o>{_ORD})(?P<orest>(?:\s*{_JOIN}\s*(?:the\s+)?{_ORD})*)(?:\s+(?:pattern\s+|patt\s+)?{_ROWS}|(?=\s*(?:,|\.?\s*$)))
     | (?:last|these|previous|preceding|foregoing|above)\s+(?P<n>{_N}\s+)?(?:pattern\s+|patt\s+|pat\s+)?{_ROWS}
     | (?P<this>this)\s+{_ROWS} | (?P<every>every)\s+{_ROWS}
     | (?P<op>dec|inc)(?:\.|r\.?|reas(?:e|ing))?\s+(?:row|rnd|round|rd)\b(?!\s*\d+\s*(?:$|[.,;]))
@@ -39,7 +39,7 @@ _UNTIL_STS = Expression(rf"(?:until|till|to)\s+(?:there\s+are\s+|you\s+have\s+|a
 _UNTIL_ANY = Expression(r"\b(?:until|till|for|to)\b\s+(?P<what>[^.;]{3,80})", re.IGNORECASE)
 _EVEN = re.compile(
     rf"(?:work(?:ing)?|continue|cont\.?|go on|keep)\s+(?:on\s+|to\s+work\s+|working\s+)?(?:even|straight|without (?:shaping|increasing|inc))(?:\s+in\s+(?P<stitch>[\w ]{{1,20}}?))?(?P<tail>(?:\s+for)?\s+(?P<n>{_N})\s*(?:more\s+)?{_ROWS}|\s+(?:until|till|to|for)\b.*|\s*)\.?\s*$"
-    rf"|work\s+(?P<m>{_N})\s*(?:more\s+)?{_ROWS}\s+(?:of\s+(?:double|single|treble|half|dc|sc|d\.?\s?c|s\.?\s?c|tr)\b[a-z ]{{0,20}}[;,]?\s*(?:turn)?|even|straight|in\s+(?:pattern|patt|pat)\b|without\s+(?:shaping|increasing))\.?\s*$"
+    rf"|work\s+(?P<m>{_N})\s*(?:more\s+)?{_ROWS}\s+(?:(?:of|in)\s+(?:double|single|treble|half|dc|sc|d\.?\s?c|s\.?\s?c|tr)\b[a-z ]{{0,20}}[;,]?\s*(?:turn)?|even|straight|in\s+(?:pattern|patt|pat)\b|without\s+(?:shaping|increasing))\.?\s*$"
     rf"|(?P<k>{_N})\s*{_ROWS}\s+(?:even|straight)\.?\s*$",
     re.IGNORECASE,
 )
@@ -50,8 +50,8 @@ _CONTINUE = re.compile(
     re.IGNORECASE,
 )
 _BETWEEN = re.compile(
-    rf"(?:continue|cont\.?|go on|keep on|rep(?:eat)?\.?|work|inc(?:reas)?(?:e|ing)?)\b[^.(]{{0,60}}?\b(?:having|with|working|allowing|leaving)\s+(?:1|one)\s+(?:more\s+)?(?:sts?\b|stitch|h?[sdt]\.?\s?c\b\.?|tr\b\.?)?\s*(?:more\s+)?"
-    rf"(?:sts?\s+|stitch\s+|[sd]\.?\s?c\.?\s+)?(?:more\s+)?between[^.(]{{0,60}}?(?:\buntil\b\D{{0,30}}(?P<until>{_N})|$|[.(;])",
+    rf"(?:continue|cont\.?|go on|keep on|rep(?:eat)?\.?|work|like|(?:same\s+)?as|inc(?:reas)?(?:e|ing)?)\b[^.(]{{0,60}}?\b(?:having|with|working|allowing|leaving)\s+(?:1|one|two|three|\d{{1,2}})\s+(?:more\s+)?(?:sts?\b|stitch(?:es)?\b|(?:trebles?|doubles?|singles?)\b(?:\s+crochets?)?|h?[sdt]\.?\s?c\b\.?|tr\b\.?)?\s*(?:more\s+)?"
+    rf"(?:sts?\s+|stitch\s+|[sd]\.?\s?c\.?\s+)?(?:more\s+)?(?:on\s+each\s+side\s+)?between[^.(]{{0,60}}?(?:\buntil\b\D{{0,30}}(?P<until>{_N})|$|[.(;])",
     re.IGNORECASE,
 )
 _SO_ON = re.compile(rf"(?:continue|cont\.?|go on|keep on)\s+(?:increasing|decreasing|to increase|to decrease|inc|dec|in\s+(?:this|the same|same|like)\s+(?:manner|way)|as established|thus|so|so on|like this)\b[^.(]{{0,40}}?(?:\b(?:until|to)\b\D{{0,30}}(?P<until>{_N})\s*(?:sts?\b|stitches|sc|hdc|dc|remain|left)|$|[.(;])", re.IGNORECASE)

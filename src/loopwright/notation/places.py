@@ -344,6 +344,8 @@ def _after(cur: Cursor, found: Place) -> Place:
         elif found.thing.kind in ("row", "row-end") and cur.low() in ("down", "up", "along", "of", "on"):
             while cur.kind() == "word":  # "in each row end down the side"
                 cur.at += 1
+        elif cur.low() in ("at", "of", "in") and found.thing.kind in ("sp", "loop") and (cur.low(1) in ("corner", "corners") or cur.low(1) in ("the", "each") and cur.low(2) in ("corner", "corners")):
+            cur.at += 2 + (cur.low(1) in ("the", "each"))  # "in the 2 chain at corner"
         elif cur.low() == "just" and cur.low(1) in ("made", "formed", "worked", "completed", "closed"):
             cur.at += 2
             found = replace(found, quant="same", n=ONE, thing=Thing("loop")) if found.quant == "next" and found.thing.kind in ("sp", "loop") else found

@@ -32,6 +32,7 @@ _NAMED_SIZES = re.compile(
 )
 _SPELT = {"rpt": "rep"}  # as long as what they stand for
 _SAME_LENGTH = re.compile(r"\b(?:rpt)\b", re.IGNORECASE)
+_WITHIN = re.compile(r"(?:(?<=\bst)|(?<=\bsts))\.(?=\s+(?:at|each|evenly|before|only)\b)|(?<=\brep)\.(?=\s+(?:with|at|to|from|between|the|last|\d))")  # a stop that ends no sentence
 _ASIDES = (
     r"\((?:when|note|starting|beginning|always|about|approximately|see|leave|or\s+(?:to\s+)?desired)[^()]{0,200}\)",
     r",?\s{0,3}(?:being|taking)\s+(?:very\s+)?care(?:ful)?\s+not\s+to\s+twist(?:\s+(?:the\s+)?(?:chain|ch|work|it|sts)\b)?",
@@ -49,6 +50,7 @@ _ASIDES = (
     r"\bcut (?:yarn|thread|cotton|wool)[^.;,]{0,3}(?:leaving[^.;]{0,80})?",
     r"\b(?:with|having)\s+(?:the\s+)?(?:RS|WS|(?:right|wrong)\s+side)\s+(?:of\s+(?:the\s+)?work\s+)?(?:facing|toward)(?:\s+you)?,?",
     r"\bwith (?:size\s+)?[A-Z]\s+hook,?",
+    r"\bwith\s+(?:a\s+)?(?:double|single|two|three)\s+strands?(?:\s+(?:held\s+)?together)?(?:\s+and\s+(?:size\s+)?\w+\s+hook)?(?=\s*[,;]|\s+(?:ch|chain|make|work)\b),?",
     r"\((?:an?\s+|\d+\s+|this\s+(?:is|makes)\s+)?(?:\w+\s+)?(?:inc|dec|increases?|decreases?|inc point)\.?(?:\s+rows?|\s+made)?\)(?!\s*[x×*]?\s*\d)",
     r",?\s{0,3}(?:but\s+)?do not work (?:inc|dec)\w*\s+directly (?:above|over)\s+(?:the\s+)?previous (?:inc|dec)\w*",
     r"\b(?:the\s+)?(?:back|bottom|rear)\s+(?:bumps?|ridges?|humps?)\s+of\s+(?=(?:the\s+)?(?:\d+(?:st|nd|rd|th)?|second|third|each|next|first)\b)",
@@ -95,6 +97,7 @@ def _quiet_line(text: str, terms: str, stopped: bool) -> str:
     text = _NAMED_SIZES.sub(_listed, text)
     text = _SAME_LENGTH.sub(lambda m: _SPELT[m.group().lower()], text)
     text = _COLOUR.sub(lambda m: _blank(m, False), text)
+    text = _WITHIN.sub(" ", text)
     text = _CHANGES.sub(lambda m: _blank(m, False), text)
     text = _BREAKS.sub(lambda m: _blank(m, True), text)
     return _ASIDE.sub(lambda m: _blank(m, False), text)

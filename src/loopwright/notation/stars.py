@@ -6,7 +6,10 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from loopwright.model.tree import (
+    ONE,
     Chain,
+    Either,
+    Group,
     Make,
     Mark,
     Node,
@@ -170,6 +173,7 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     if cur.kind() == "times" and cur.low(1) == "from" and cur.kind(2) == "star":  # "repeat 4 times from *"
         cur.put_back(cur.at + 3, cur.take())
         cur.at += 2
+    starred = bool(stars)
     begin = stars.pop() if stars else 0
     if not begin and not stars and cur.low(-1) == "*" and cur.depth in cur.first_star:
         begin = min(cur.first_star[cur.depth], len(out))  # one * serves two repeats: "repeat from 1st *"
@@ -183,6 +187,8 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     begin = begin or (lead if start and not any(t.kind == "star" for t in cur.tokens[:start]) else 0)
     inside = tuple(out[begin:])
     del out[begin:]
+    if inside and isinstance(inside[0], Make) and inside[0].place is not None and inside[0].place.quant == "first" and inside[0].place.n in (None, ONE) and starred:
+        inside = (replace(inside[0], place=replace(inside[0].place, quant="next")), *inside[1:])  # "* 1 dc in the first stitch, …": of each round
     cur.skip("all", "the", "way") if cur.low() == "all" else None
     if cur.kind() == "times":
         n, more = cur.take().value
@@ -219,6 +225,9 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
             cur.at += 1  # "ending last rep. with"
             cur.skip("with", "by", "in")
         tail: list[Node] = []
+        if cur.low() in ("corner", "shell", "cluster", "group") and cur.kind(1) in ("sep", "end") and isinstance(made.nodes[0] if made.nodes else None, (Group, Either)):
+            cur.at += 1
+            tail = [made.nodes[0]]  # "ending with corner": as each round begins
         while not cur.done and cur.low() not in (";", "."):
             at = cur.at
             if cur.low() in ("turn", "join") or cur.kind() == "close":

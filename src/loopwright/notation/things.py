@@ -122,6 +122,8 @@ def thing(cur: Cursor) -> Thing | None:
             return Thing("ring")
         if word == "foundation" and cur.low() in ("ch", "chain"):
             cur.at += 1
+        if found == "group" and cur.low() == "of" and cur.kind(1) == "num" and cur.kind(2) == "kind":
+            cur.at += 3  # "each group of 3 dc"
         return Thing(found)
     if cur.kind() == "kind":
         return _kind_thing(cur)

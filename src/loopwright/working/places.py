@@ -257,6 +257,9 @@ def _kth(run: Run, place: Place, how: str) -> Slot:
         return _from_hook(run, k)
     if place.of is not None and place.of.kind in ("ch", "tch") and place.of.length is None and not run.view.foundation and run.inside == 0 and run.worked:
         return _tch(run)
+    told = place.of.length if place.of is not None and place.of.kind == "sp" else None
+    if told and run.worked and k <= told and k > 1 and not run.view.foundation and run.view.tch_first is False and told not in run.view.index.lengths:
+        return _tch(run)  # "in 3rd of 3 ch" at the end of a row: of its turning chain
     if place.of is not None:
         slot = seek(run, place.of, run.pos)
         if slot is None:
@@ -349,6 +352,8 @@ def stop_of(run: Run, place: Place) -> int:
     if place.upto.kind == "centre":
         middles = [(g.start + g.end - 1) // 2 for g in run.view.groups if g.end - g.start > 2]
         return next((m for m in sorted(middles) if m >= run.pos), run.end)
+    if place.upto.kind == "corner" and not run.view.runs and (corners := [g.start for g in run.view.groups if g.end - g.start >= 3]) and max(corners) < run.pos:
+        return run.end  # past the last of them
     slot = seek(run, place.upto, run.pos)
     return slot.start if slot is not None else run.end
 

@@ -334,7 +334,10 @@ def _partial(run: Run, node: Repeat, point: Point, keep: tuple[int, int], number
     round_begins(run, number)
     closing = _closing(run, node)
     closed: Point | None = None
+    after = next(iter(node.ending or run.following), None)
     for item in node.nodes:
+        if isinstance(item, Chain) and isinstance(after, Chain) and not run.inside and item.n.at(0) == after.n.at(0):
+            continue  # "…; rep from * around, ending with ch 4, join": told behind the repeat
         here = run.point()
         cost = run.cost
         try:

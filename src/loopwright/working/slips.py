@@ -14,6 +14,7 @@ from loopwright.model.tree import (
     Mark,
     Node,
     Place,
+    Repeat,
     Skip,
     Unknown,
 )
@@ -128,6 +129,8 @@ def _start_again(run: Run, slot: Slot) -> None:
     """A round that starts in a space without a stitch there comes back to that space at its end."""
     first = first_stitch(run.following)
     lead = run.following[0] if run.following else None
+    if first is None and isinstance(lead, Repeat) and lead.mode == "end" and len(lead.nodes) > 1 and isinstance(lead.nodes[0], Chain):
+        first = first_stitch(lead.nodes[1:])  # "*ch 5, sc in next loop; rep from * around": the last goes into the loop it began in
     if isinstance(lead, Chain) and first is not None and (HEIGHT.get(plain(first[0])) or 0) > 1:
         return
     if first is None or first[1] is not None and first[1].quant in ("same", "first"):
