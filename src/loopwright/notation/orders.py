@@ -29,7 +29,7 @@ _WHICH = re.compile(
     )""",
     re.IGNORECASE | re.VERBOSE,
 )
-_VERB = re.compile(r"(?:work\s+)?(?P<rep>repeat\s+the\s+pattern\s+of|rep(?:eat)?\.?|(?:same\s+)?as(?:\s+for|\s+in)?|like|work(?:\s+as)?(?:\s+for)?|same\s+as(?:\s+for)?|continue\s+(?:to\s+repeat|repeating|with(?=\s+(?:rows?|rnds?|rounds?)\b)|alternating(?:\s+between)?)|keep\s+repeating|alternate(?:\s+between)?)\s+", re.IGNORECASE)
+_VERB = re.compile(r"(?:work\s+)?(?P<rep>repeat\s+the\s+pattern\s+of|cont(?:inue|\.)?\s+rep(?:eat)?\.?|rep(?:eat)?\.?|(?:same\s+)?as(?:\s+for|\s+in)?|like|work(?:\s+as)?(?:\s+for)?|same\s+as(?:\s+for)?|continue\s+(?:to\s+repeat|repeating|with(?=\s+(?:rows?|rnds?|rounds?)\b)|alternating(?:\s+between)?)|keep\s+repeating|alternate(?:\s+between)?)\s+", re.IGNORECASE)
 _TIMES = Expression(rf"\s*[,:(–-]?\s*(?:alternately|by turns|in turn|continuously|alternating)?\s*,?\s*(?:for\s+)?(?P<other>an?other\s+|a\s+further\s+)?(?P<n>{_N}|once|twice|thrice)\s*(?P<x>times|x\b|×)?\s*(?P<more>more|again)?(?:\s+times)?(?P<rows>\s*(?:more\s+)?{_ROWS})?", re.IGNORECASE)
 _UNTIL_ROWS = Expression(
     rf"(?:until|till|for(?:\s+a\s+total\s+of)?|to)\s+(?:there\s+are\s+|you(?:\s+have|['’]ve)\s+(?:got\s+|worked\s+|completed\s+|made\s+|done\s+)?|a\s+total\s+of\s+){{0,2}}"
@@ -55,6 +55,7 @@ _BETWEEN = re.compile(
     re.IGNORECASE,
 )
 _SO_ON = re.compile(rf"(?:continue|cont\.?|go on|keep on)\s+(?:increasing|decreasing|to increase|to decrease|inc|dec|in\s+(?:this|the same|same|like)\s+(?:manner|way)|as established|thus|so|so on|like this)\b[^.(]{{0,40}}?(?:\b(?:until|to)\b\D{{0,30}}(?P<until>{_N})\s*(?:sts?\b|stitches|sc|hdc|dc|remain|left)|$|[.(;])", re.IGNORECASE)
+_FINISH = re.compile(r"(?<=[a-z])\.\s+(?:(?:sl\.?\s?st|ss|slip|join|fasten|break|cut|finish)\b[^.]{0,60}\.?\s*)+$", re.IGNORECASE)
 _ELSEWHERE = re.compile(r"\s+of\s+(?:the\s+)?(?P<section>[a-z]{3,})\b(?<!row)(?<!round)", re.IGNORECASE)
 _COUNTS = {"once": 1, "twice": 2, "thrice": 3}
 
@@ -90,7 +91,7 @@ def number(text: str | None, sizes: int, most: int = MOST) -> Num | None:
 
 
 def _even(words: str, sizes: int, which: Dialect | None) -> RowOrder | None:
-    m = _EVEN.match(words)
+    m = _EVEN.match(words) or _EVEN.match(_FINISH.sub(".", words))
     if m is None:
         return None
     times = number(m["n"] or m["m"] or m["k"], sizes)

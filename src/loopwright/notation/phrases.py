@@ -65,6 +65,8 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
         cur.at += 5  # "dec in 5th and 6th sc": the two that come next
         thing(cur)
         return Make("dec", ONE, span=cur.span_from(cur.at - 5))
+    if low == "fill" and cur.low(1) in ("each", "every") and (filled := _filled(cur)) is not None:
+        return filled
     if low in ("work", "working", "take", "taking") and (one := _as_one(cur)) is not None:
         return one
     if low in ("working", "work") and cur.low(1) in ("off", "them") and before and isinstance(before[-1], Make):
@@ -225,6 +227,19 @@ def _attach(cur: Cursor) -> Node | None:
             cur.at += 1
     if cur.kind() in ("sep", "end") and cur.low(-1) != "join":
         return Mark("attach", span=cur.span_from(start))
+    cur.at = start
+    return None
+
+
+def _filled(cur: Cursor) -> Node | None:
+    """ "fill each 3 chain with 5 doubles": so many in each of them; nothing taken elsewhere."""
+    start = cur.at
+    cur.at += 1
+    where = place(cur, bare=True)
+    if where is not None and cur.accept("with") and cur.kind() == "num":
+        n = cur.number()
+        if n is not None and cur.kind() == "kind":
+            return Make(str(cur.take().value), n, where, span=cur.span_from(start))
     cur.at = start
     return None
 

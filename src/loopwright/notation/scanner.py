@@ -79,7 +79,7 @@ def _expression(dialect: Dialect) -> re.Pattern[str]:
     | (?P<star>\*\*\*|\*\*|\*|†|‡|✕(?=\s)|\+(?=\s*[a-z(])(?!\s*\d)|\#(?=\s*[a-z(]))
     | (?P<timesx>(?<![a-z])[x×✕]\s*(?P<tx>\d{{1,9}})(?![a-z]))
     | (?P<times>(?:(?P<tn>\d{{1,9}}|{numbers})\s*(?:more\s+)?(?:times?|x(?![a-z])|×))(?P<tmore>\s+more)?|twice(?P<tm2>\s+more)?|thrice|once(?P<tm1>\s+more)?|once\s+again)(?![a-z])
-    | (?P<ord>(?:(?:(?P<on>\d{{0,8}}(?:(?<!1)1(?=st)|(?<!1)2(?=nd)|(?<!1)3(?=rd)|\d(?=th)))(?:st|nd|rd|th))|(?P<ow>{ordinals}))(?![a-z]))
+    | (?P<ord>(?:(?:(?P<on>\d{{0,8}}(?:(?<!1)1(?=st)|(?<!1)2(?=nd)|(?<!1)3(?=rd)|\d(?=th)))(?:st|nd|rd|th)|(?P<od>\d{{0,3}}(?<!1)[23])d(?=\s+(?:rows?|rounds?|of|st|stitch|chains?|trebles?|doubles?|loop|space|one|from)\b))|(?P<ow>{ordinals}))(?![a-z]))
     | (?P<postb>(?<![a-z])(?P<pbr>r)?(?P<pbk>tr|dc|htr|hdc|sc)(?:\s(?=r?[fb]p))?(?:r)?(?P<pbs>[fb])(?P<pbp>p)?(?![a-z]))
     | (?P<kind>(?<![a-z])(?P<fp>{post})?(?P<k>{stitches})(?:\s*(?P<gn>\d{{1,9}})\s*(?:tog|together)(?![a-z])|(?![a-z])(?:\.(?=\s*[a-z\d(,;]))?))
     | (?P<num>\d{{1,9}}(?:[.,]\d{{1,9}}(?=\s*(?:cm|in|mm|"|″|”|inch)))?(?:\s?[½¼¾]|-\d/\d|\s\d/\d)?)
@@ -168,7 +168,7 @@ def _rarer(m: re.Match[str], kind: str, dialect: Dialect, table: dict[str, dict[
     if kind == "times":
         return _made("times", text, _times(m, low, table), *at)
     if kind == "ord":
-        value = int(m["on"]) if m["on"] else table["ordinals"][m["ow"].lower()]
+        value = int(m["on"] or m["od"]) if m["on"] or m["od"] else table["ordinals"][m["ow"].lower()]
         return _made("ord", text, min(value, MAX_NUMBER), *at)
     if kind == "numword":
         return _made("num", text, _in_words(low, table), *at)

@@ -28,6 +28,7 @@ _MOVES = re.compile(r"\b(?:yo|yoh|yrh|woh|wrh|insert|pull(?:ing)?\s+(?:up|throug
 _STITCHY = re.compile(r"\b(?:st|sts|stitch|shell|cluster|fan|puff|popcorn|bobble|picot|bean|star|knot|cross(?:ed)?|cable|v-?st|block|bl|mesh)\b", re.IGNORECASE)
 _NAMED = re.compile(r"(?:\s+in(?:to)?\s+(?:the\s+)?(?:place|st|stitch|sp|space|loop)s?\s+(?:named|indicated|specified|stated|directed|given|noted|instructed|told|called\s+for))?[\s.]*$", re.IGNORECASE)
 _SENTENCES = re.compile(r"(?<=\.)[ \t]+(?=[A-Z][\w’'-]*(?: [\w’'-]+){0,2}(?:\s*\([\w -]{1,12}\))?\s*[:=])")
+_OPENING = re.compile(r"(?:beg|beginning|starting|initial)\s+(?=[a-z])")
 _LABEL = re.compile(r"[ \t]*(?:\d+(?:st|nd|rd|th)\s+)?(?:rows?|rnds?|rounds?|r)\b\s*\.?\s*\d", re.IGNORECASE)
 _KEPT = frozenset("ch chain st sts stitch stitches sp sps rnd rnds row rows rep repeat sl st ss rs ws sk skip lp lps beg tog yo inc dec blo flo".split())
 
@@ -145,7 +146,8 @@ def _special(text: str, name: str, abbr: str | None, start: int, end: int, which
     if not _STITCHY.search(f"{name} {words}") and not _MOVES.search(words):
         return None
     known = which.kind_of(names[0])
-    kind = known or names[0]
+    opened = _OPENING.match(names[0])  # "beginning popcorn": one of them too
+    kind = known or opened and which.kind_of(names[0][opened.end() :]) or names[0]
     if _MOVES.search(words):
         return Special(names, kind, (), words, Span(start, end)) if known is None else None
     told = parse(text, start, end - len(_NAMED.search(text[start:end])[0]), which)  # type: ignore[index]

@@ -21,6 +21,7 @@ from loopwright.model.tree import (
     Place,
     Repeat,
     Ring,
+    Thing,
 )
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.edges import all_around, along
@@ -66,15 +67,16 @@ def standing(cur: Cursor, before: list[Node]) -> Node | None:
     return Make(kind, ONE, place(cur) or Place(), span=cur.span_from(start))
 
 
-def first_chain(node: Node, before: list[Node]) -> Node:
-    """ "sc in 2nd ch" as a row's first stitch means from the hook."""
+def first_chain(node: Node, before: list[Node], *, leads: bool) -> Node:
+    """ "sc in 2nd ch" as a row's first stitch means from the hook; where its words lead the row, "in 6th stitch of chain" does too."""
     inner = node.nodes[0] if isinstance(node, Repeat) and node.nodes else node
     if not isinstance(inner, Make) or inner.place is None or inner.place.thing.kind not in ("ch", "st") or any(isinstance(b, (Make, Group, Repeat)) for b in before):
         return node
     where = inner.place
-    if where.quant != "kth" or where.from_hook or where.of is not None or where.thing.kind != "ch":
+    of_chain = leads and where.thing.kind == "st" and where.of is not None and where.of.kind == "ch"  # "in 6th stitch of chain"
+    if where.quant != "kth" or where.from_hook or not of_chain and (where.of is not None or where.thing.kind != "ch"):
         return node
-    fixed = replace(inner, place=replace(where, from_hook=True))
+    fixed = replace(inner, place=replace(where, from_hook=True, thing=Thing("ch"), of=None))
     return replace(node, nodes=(fixed, *node.nodes[1:])) if isinstance(node, Repeat) else fixed
 
 

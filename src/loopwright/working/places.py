@@ -311,6 +311,9 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
     ahead = stitches_ahead(run, pos, stop) if place.thing.kind in STITCHES else []
     if ahead:
         pos = stop
+    if in_spaces and not run.worked and not run.out and (here := space_here(run)) is not None:
+        ahead.append(here)  # the hook was slipped into the first of them
+        run.end = stop = min(run.end, len(run.view.items) + here.start)
     while pos < stop and len(ahead) < MAX_ITEMS:
         slot = seek(run, place.thing, pos)
         if slot is None or slot.start >= stop:

@@ -163,7 +163,7 @@ def _leads(node: Repeat) -> bool:
     if node.ending_mode != "with" or len(node.nodes) != 2 or len(node.ending) != 1:
         return False
     (chain, stitch), last = node.nodes, node.ending[0]
-    return isinstance(chain, Chain) and isinstance(stitch, Make) and isinstance(last, Make) and last.kind == stitch.kind
+    return isinstance(chain, Chain) and isinstance(stitch, Make) and isinstance(last, Make) and (last.kind, last.n.at(0)) == (stitch.kind, stitch.n.at(0))
 
 
 def _room(run: Run, keep: tuple[int, int], takes_spaces: bool) -> bool:
@@ -214,6 +214,9 @@ def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exa
     full = len(points) - 1
     if full == 0 and not _tail_only(run, keep):
         return _partial(run, node, points[0], keep, 1)
+    if full and run.in_rounds and _sits(node):
+        run.back_to(points[full])
+        return _partial(run, node, points[full], keep, full + 1) + full
     best = full
     while best > 0 and _left_at(run, points[best]) < keep[0]:
         best -= 1
@@ -255,6 +258,13 @@ def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exa
     if not run.inside:
         run.named["rounds"] = best
     return best
+
+
+def _sits(node: Repeat) -> bool:
+    """ "*(dc, ch 2, sl st) in same st, sl st in next st; rep from * around": the last round is worked where the hook has come to."""
+    placed = [n for n in node.nodes if isinstance(n, (Make, Group)) and n.place is not None]
+    first, last = (placed[0], placed[-1]) if len(placed) > 1 else (None, None)
+    return first is not None and first.place.quant == "same" and isinstance(last, Make) and last.kind == "sl st" and last is node.nodes[-1]  # type: ignore[union-attr]
 
 
 def _mirrored(run: Run, node: Repeat, left: int) -> bool:
