@@ -217,7 +217,7 @@ class AtEnds:
 class EdgeRun:
     """Stitches along an edge that is not the last row: row ends, the underside of the foundation, around a corner.
 
-    `n` total if told; `per` stitches per row end when told ("2 dc in end of each row"). `where`: "row-ends", "underside",
+    `n` total if told; `per` stitches for every `rows` row ends when told ("2 dc in end of each row", "3 sts for every 4 rows"). `where`: "row-ends", "underside",
     "edge" (unsaid which), "free" (stitches that earlier rows left free), "around" (all the way round a piece, or over a round), "outline" (round a piece only),
     "opening" (round the neck, an armhole: an edge of which nobody told how long it is).
     """
@@ -226,6 +226,7 @@ class EdgeRun:
     n: Num | None
     where: Literal["row-ends", "underside", "edge", "free", "around", "outline", "opening"]
     per: int | None = None
+    rows: int = 1
     span: Span = NOWHERE
 
 

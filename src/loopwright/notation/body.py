@@ -19,7 +19,9 @@ from loopwright.model.tree import (
 )
 from loopwright.notation.brackets import bracket
 from loopwright.notation.cursor import FILLER, Cursor
+from loopwright.notation.layers import through_both
 from loopwright.notation.lists import in_each, late_place, one_place, over_each, so_often, swept
+from loopwright.notation.markers import MARKER_VERBS, marker
 from loopwright.notation.moves import SKIPS, join, skip
 from loopwright.notation.olden import every_with_chain, in_order
 from loopwright.notation.phrases import phrase
@@ -105,6 +107,11 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
     told = phrase(cur, before)
     if told is not None:
         return absorbed(before, told) if isinstance(told, Evenly) else told
+    if kind == "word" and low in MARKER_VERBS and (mark := marker(cur)) is not None:
+        return mark
+    if low in ("working", "going", "through", "thru") and through_both(cur):
+        cur.layered = True
+        return None
     if low in SKIPS:
         return skip(cur)
     if low in ("turn", "turning"):

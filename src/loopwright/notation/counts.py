@@ -6,15 +6,15 @@ import re
 from collections import deque
 
 from loopwright.model.tree import Count, Num
-from loopwright.notation.cursor import Cursor, thing_word
+from loopwright.notation.cursor import SIZE_SEPS, Cursor, thing_word
 from loopwright.notation.scanner import scan
 from loopwright.record import record
 from loopwright.source import Span
 from loopwright.terms import Dialect
 
-_LISTED = r"\d+(?:\s*[(\[][\d,:;\s–-]+[)\]])?"
+_LISTED = r"(?:\d+(?:\s*[(\[][\d,:;\s–-]+[)\]])?|[–—-]\s?[(\[]\d[\d,:;\s–-]*[)\]])"
 _END = re.compile(
-    r"(?P<lead>\b(?:you(?:'ll| will)?(?: \(?now\)?| should)* have|(?:this (?:will )?)?giv(?:es|ing)? you|for a total of|there (?:will be|are|should be)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|,(?=\s*\d{1,4}(?:\s*\([\d, ]+\))?\s+[a-z]{1,4}\.?(?:\s[a-z]\.?)?,\s*(?:(?:cut|fasten|break|attach)\b|,|$))|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*(?:=\s*)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:" + _LISTED + r"|\{[^{}\n]+\})(?:[^()\[\].;—]|\.(?=\s?[a-z])|[(\[]\d[\d,:;\s–-]*[)\]]){0,80}?)\s*"
+    r"(?P<lead>\b(?:you(?:'ll| will)?(?: \(?now\)?| should)* have|(?:this (?:will )?)?giv(?:es|ing)? you|for a total of|there (?:will be|are|should be)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|,(?=\s*\d{1,4}(?:\s*\([\d, ]+\))?\s+[a-z]{1,4}\.?(?:\s[a-z]\.?)?,\s*(?:(?:cut|fasten|break|attach)\b|,|$))|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*(?:=\s*)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:[–—-]\s?[,:;/]\s*){0,12}(?:" + _LISTED + r"|\{[^{}\n]+\})(?:[^()\[\].;—]|\.(?=\s?[a-z])|[(\[]\d[\d,:;\s–-]*[)\]]){0,80}?)\s*"
     r"(?:\.?\s*[)\]}>]){0,2}\s*[.;]?\s*(?P<after>(?:(?:,\s{3,}|,?\s*(?:ch\s*\d+|turn|join|fasten off|(?:cut|attach|break|drop)\b[^,.;()]{0,30}|do not turn))*)[.;]?)\s*$",
     re.IGNORECASE,
 )
@@ -23,6 +23,7 @@ _MID = re.compile(  # "… 20 d.c. in row. Ch. 4. Turn."
     r"(?<=[.,;)] )(?P<in>" + _LISTED + r"\s+[a-z][a-z.]{0,8}(?:\s[a-z]\.?)?)\s+in\s+(?:the\s+)?(?:row|round|rnd|all)\b\.?(?=[^*]{0,90}$)(?!.*\b(?:next|each)\b)", re.IGNORECASE,
 )
 _REMARKS = re.compile(r"\(\d+ (?:bl|blk|block|sp|space|mesh)(?:e?s)?\)", re.IGNORECASE)
+_BRACED = re.compile(r"\{\s*\d[\d\s,/:;–—-]*\}$")  # "{40, 42, 44}": no blank has such a name
 _ENDED = re.compile(r"(?:\bturn|\b(?:ss|sl\.?\s?st|join)\b[^.;]{0,40}\b(?:to|in|into)\b[^.;]{0,40})\s*$", re.IGNORECASE)  # nothing is worked after it
 
 _POINTED = re.compile(  # "(8.4 sc)": a count with a slip in it is one all the same, and no stitches to be made
@@ -59,7 +60,7 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
     bracket = m["lead"] in "([{<"
     if not bracket and re.search(r"(?<!of )(?<!in )(?<!end )(?<!turning )(?<!each )(?<!1st )(?<!2nd )(?<!3rd )(?<!4th )(?<!5th )(?<!\d )(?<!\d-)\bch(?:ain)?\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))
-    if bracket and re.search(r"(?:\d,?|[{}])\s*$", text[start : m.start()]) and sizes > 1:
+    if bracket and re.search(r"(?:\d[)\]]?,?|[{}])\s*$", text[start : m.start()]) and sizes > 1:
         return Printed((), end, Span(end, end))
     if not bracket and not re.search("[a-z]", m["in"], re.IGNORECASE) and re.search(r"\b(?:rows?|rnds?|rounds?)\s*\d+\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))  # "rep rows 5 – 8"
@@ -76,7 +77,12 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
 
 
 def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tuple[Count, ...]:
+    if _BRACED.match(text, start, end):
+        start, end = start + 1, end - 1
     cur = Cursor(scan(text, start, end, dialect), dialect, sizes)
+    for_sizes = _flat(cur)
+    if for_sizes is not None:
+        return (for_sizes,)
     found: list[Count] = []
     while not cur.done:
         cur.skip("total", "of", ":", "and", ",", "=", "there", "are", "is", "you", "have", "in", "all", "made", "&", "+", "around", "now", "each")
@@ -106,6 +112,30 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
         cur.skip("in", "row", "rnd", "round", "all", "the", "this", "on", "made", "total", "last", ".")
         found.append(Count(n if n.values else Num((), n.blank), noun, span=cur.span_from(at)))
     return tuple(found)
+
+
+def _flat(cur: Cursor) -> Count | None:
+    """ "(28, 32, 36 sts)", "36/40/44": a number for each size and nothing else; nothing taken where it is not."""
+    if cur.sizes < 2:
+        return None
+    values: list[int | None] = []
+    start = cur.at
+    for i in range(cur.sizes):
+        t = cur.token()
+        if t is None or i and not cur.accept(*SIZE_SEPS):
+            break
+        t = cur.token()
+        dash = t is not None and t.text in ("-", "–", "—")
+        if t is None or not dash and (t.kind != "num" or not isinstance(t.value, int)):
+            break
+        values.append(None if dash else t.value)
+        cur.at += 1
+    at = cur.at
+    noun = _noun(cur) if len(values) == cur.sizes and cur.low() not in SIZE_SEPS else "?"
+    if noun == "?" or not cur.done and cur.low() != "." or all(v is None for v in values):
+        cur.at = start
+        return None
+    return Count(Num(tuple(values), None, Span(cur.tokens[start].start, cur.tokens[at - 1].end)), noun, span=cur.span_from(start))
 
 
 def _stitches_glued(cur: Cursor) -> Num | None:

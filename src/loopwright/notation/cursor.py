@@ -34,6 +34,7 @@ class Cursor:
     swept: int = -1  # where "around" or "across" was read behind an instruction that does not say "each"
     working: bool = False
     shaping: bool = False
+    layered: bool = False  # behind "working through both layers"
     definitions: list[tuple[str, tuple[Node, ...]]] = field(default_factory=list)
     first_star: dict[int, int] = field(default_factory=dict)
     lows: list[str] = field(init=False)  # the tokens in lower case, and empty ones for what is before the first
@@ -143,29 +144,49 @@ class Cursor:
             self.at += 1  # "13, [12, 12, 10]"
         if self.kind() != "open":
             self.at = start
-            return ()
+            return self._unbracketed()
         values: list[int | None] = []
-        while self.kind() == "open" and len(values) < self.sizes:
-            self.at += 1
-            while not self.done and self.kind() != "close":
-                t = self.take()
-                if t.kind == "num" and isinstance(t.value, int):
-                    values.append(t.value)
-                elif t.text in ("-", "–", "—") and (self.kind() == "close" or self.low() in SIZE_SEPS) and (len(values) == 0 or self.tokens[self.at - 2].text in (",", ":", "(", "[")):
-                    values.append(None)
-                elif t.text not in SIZE_SEPS and t.text.lower() != "and":
-                    self.at = start
-                    return ()
-            if self.done:  # never closed: no list
+        while self.kind() == "open" and len(values) + 1 < self.sizes:
+            held = self._bracketed(values)
+            if held is None:
                 self.at = start
                 return ()
-            self.at += 1
             if self.low() == "," and self.kind(1) == "open" and len(values) + 1 < self.sizes:
                 self.at += 1
+            elif held == 1 and self.kind() == "num" and len(values) + 1 < self.sizes and isinstance(self.tokens[self.at].value, int):
+                values.append(self.take().value)  # "28 (32) 36 (40)"
         if len(values) + 1 == self.sizes:
             return tuple(values)
         self.at = start
         return ()
+
+    def _bracketed(self, values: list[int | None]) -> int | None:
+        """The numbers of one bracket, put behind the values; how many, None where something else stands in it."""
+        before = len(values)
+        self.at += 1
+        while not self.done and self.kind() != "close":
+            t = self.take()
+            if t.kind == "num" and isinstance(t.value, int):
+                values.append(t.value)
+            elif t.text in ("-", "–", "—") and (self.kind() == "close" or self.low() in SIZE_SEPS) and (len(values) == before or self.tokens[self.at - 2].text in (",", ":", "(", "[")):
+                values.append(None)
+            elif t.text not in SIZE_SEPS and t.text.lower() != "and":
+                return None
+        if self.done:  # never closed: no list
+            return None
+        self.at += 1
+        return len(values) - before
+
+    def _unbracketed(self) -> tuple[int, ...]:
+        """ "80-90-100 sts", "40, 44, 48 sts" for three sizes or more; nothing taken where there are not as many numbers as sizes."""
+        sep, more = self.low(), self.sizes - 1
+        if more < 2 or sep not in ("-", "–", "/", ",") or self.kind(2 * more) in ("kind", "open", "close") and sep == ",":
+            return ()
+        numbers = [self.token(2 * i + 1) for i in range(more)]
+        if any(t is None or t.kind != "num" or not isinstance(t.value, int) for t in numbers) or any(self.low(2 * i) != sep for i in range(more)) or self.low(2 * more) == sep:
+            return ()
+        self.at += 2 * more
+        return tuple(t.value for t in numbers if t is not None)
 
 
 @cache

@@ -39,7 +39,7 @@ from loopwright.notation.orders import order as order_of
 from loopwright.notation.quiet import quiet
 from loopwright.notation.remembered import Known, Remembered
 from loopwright.notation.schedules import schedule
-from loopwright.notation.sizes import sizes_of
+from loopwright.notation.sizes_told import in_label, sizes_of, sizes_only, without_dashes
 from loopwright.notation.specials import defined, specials, with_specials
 from loopwright.notation.terms_told import terms_of
 from loopwright.notation.told import is_heading, is_told, of_the_whole, opens_block
@@ -62,8 +62,6 @@ _HEAD_NAMES = frozenset(
 )
 _FOR_ROWS = re.compile(r",?\s*\bfor\s+(?:the\s+next\s+)?(?P<n>\d{1,4}(?:\s*[(\[][\d\s,:;–-]+[)\]])?|two|three|four|five|six|seven|eight|nine|ten)\s+(?:more\s+)?(?:rows?|rnds?|rounds?)(?:\s+more)?\s*\.?\s*$", re.IGNORECASE)
 _THEN = re.compile(r"[,;.]?\s*\bthen\s+(?=[^.;]{3,60}\bfor\s+(?:\d{1,4}|two|three|four|five|six)\s+(?:more\s+)?(?:rows|rnds|rounds)\b)", re.IGNORECASE)
-_ONLY = re.compile(r"\(?(?:for\s+)?(?:the\s+)?(?P<names>[\w ,&/-]{1,60}?)\s+sizes?\s+only\)?\s*[:.—–-]?\s*|\(?for\s+(?:the\s+)?(?P<plain>[\w ,&/-]{1,40}?)\s+only\)?\s*(?:[:.—–-]\s*|$)|\(?(?:for\s+)?(?:the\s+)?sizes?\s+(?P<after>[\w ,&/-]{1,60}?)\s+only\)?\s*(?:[:.—–-]\s*|$)", re.IGNORECASE)
-_ALL_SIZES = re.compile(r"\(?(?:for\s+)?all\s+sizes\)?\s*[:.—–-]?\s*", re.IGNORECASE)
 _OTHER_CRAFT = re.compile(r"\b(?:tunisian|afghan\s+st(?:itch)?|broomstick|solomon[’']?s?\s+knots?|lover[’']?s?\s+knots?|love\s+knots?|knot\s+st(?:itche?)?s?|hairpin\s+lace)\b", re.IGNORECASE)
 _STUFF = re.compile(r"\b(?:\d\s*mm|hooks?|yarns?|worsted|multiple of|skeins?|balls? of|\d+\s*(?:g|yds?|yards|m)|(?:us|uk) terms)\b", re.IGNORECASE)  # of what it is made
 _START = re.compile(r".*\b(?:ch(?:ain)?\.?\s+(?:of\s+)?(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|ten|eleven|twelve|\w{3,5}teen)\b|ch(?:ain)?\.?\s*(?:of\s+)?[\d{]|(?:an?|of)\s+chain\b|^\s*chain\s+of|\d{1,9}(?:\s*[(\[][\d\s,:;–-]+[)\]])?\s*ch(?:ain)?\b|in\s+this\s+(?:ring\s+)?work|magic|ring|f(?:oundation )?(?:sc|hdc|dc|htr|tr)\b)|^\s*\*|\{[^{}]+\}\s*ch\b", re.IGNORECASE)
@@ -78,7 +76,7 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
     written, source = source.text, Source.of(unfolded(source.text), source.name)
     text = quiet(source.text, said)
     which = dialect(said)
-    sizes = sizes_of(text)
+    sizes = sizes_of(text, source.text)
     before = Remembered(memo)
     own = specials(text, which, before.definition)
     which = with_specials(which, own)
@@ -105,9 +103,11 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
         if len(line) > MAX_LINE:
             long.append(Finding("N003", Span(start, start + 40), {"length": len(line), "limit": MAX_LINE}))
         at = start + len(line) - len(line.lstrip())
-        after, here = _sizes_only(text, at, start + len(line.rstrip()), sizes, only)
+        after, here = sizes_only(text, at, start + len(line.rstrip()), sizes, only)
+        if here is only and (told := in_label(text, at, start + len(line), sizes))[1] is not None:
+            text, here, after = told[0], told[1], at
         alone = not text[after : start + len(line)].strip()
-        if after == at or alone or here is None:
+        if after == at and here is only or alone or here is None:
             only = here  # said on a line of its own it holds until told otherwise, before a row for that row
         if after > at and alone:
             items.append(Prose(line, Span(start, start + len(line))))
@@ -118,6 +118,8 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
         in_block = not seen_row and (in_block or opens_block(line))
         if here is not None:
             made = [replace(i, sizes=here) if isinstance(i, Row) else i for i in made]
+        elif len(sizes) > 1:
+            made = [without_dashes(i) if isinstance(i, Row) else i for i in made]
         seen_row = seen_row or any(isinstance(i, Row) for i in made)
         if title is None and not items and len(made) == 1 and isinstance(made[0], (Section, Prose)) and len(line) < 80:
             title = source.line_text(line_number).strip()
@@ -126,36 +128,6 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
     noted = () if terms or not inferred else ((Span(0, min(1, len(text))), f"{said.upper()} terms taken from the stitches that the text names"),)
     items = [_as_written(i, source, text) for i in items]
     return Document(source.text, source.name, tuple(items), title, sizes, said, None, tuple(long), noted, defined(own), written=written)
-
-
-def _sizes_only(text: str, at: int, end: int, sizes: tuple[str, ...], only: tuple[int, ...] | None) -> tuple[int, tuple[int, ...] | None]:
-    """ "For large size only:" holds until "All sizes:" or a blank line's section; gives where the words go on and the sizes meant."""
-    if len(sizes) < 2:
-        return at, None
-    everyone = _ALL_SIZES.match(text, at, end)
-    if everyone:
-        return everyone.end(), None
-    m = _ONLY.match(text, at, end)
-    if m is None:
-        return at, only
-    said = (m["names"] or m["plain"] or m["after"] or "").lower()
-    said = re.sub(r"^sizes?\s+", "", said.strip())  # "for sizes M, L only:"
-    names = [n.strip() for n in re.split(r",|&|\band\b|/", said) if n.strip()]
-    found = tuple(i for i, size in enumerate(sizes) if any(_means(n, size, i, len(sizes)) for n in names))
-    return (m.end(), found) if found else (at, only)
-
-
-def _means(said: str, size: str, index: int, of: int) -> bool:
-    """Whether a name said in the rows means a size: its name, its initials, "larger", "smallest", "two largest"."""
-    low = size.lower()
-    if said == low or said == low[:1] or said == "".join(w[0] for w in low.split()):
-        return True
-    n = 2 if said.startswith(("two ", "2 ")) else 1
-    if "largest" in said or said in ("large", "larger") and of == 2:
-        return index >= of - n
-    if "smallest" in said or said in ("small", "smaller") and of == 2:
-        return index < n
-    return False
 
 
 def _as_written(item: Item, source: Source, quiet: str) -> Item:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Literal
 
 from loopwright.model.tree import EdgeRun, Either, Node, Num
@@ -22,6 +23,8 @@ _PART = frozenset(
     "fronts bottom top lower upper opening post foot leg seam row rows thumb motif motifs".split(),
 )
 _OPENINGS = frozenset("neck neckline armhole armholes opening openings thumb sleeve sleeves bottom top lower upper leg hem cuff".split())
+_FOR = frozenset("for per in into over to".split())
+_ROWS = frozenset("row rows rnd rnds round rounds".split())
 _ASIDE = ("and", "join", "turn", "working", "making", "with", "placing", "work", "having")
 
 
@@ -37,7 +40,8 @@ def work_along(cur: Cursor) -> Node | None:
     found = _edge(cur, kind, n, start, EDGES, _STITCHES) if cur.low() in _WAYS else None
     if found is None:
         cur.at = start
-    return found
+        return None
+    return with_rate(cur, found, start)
 
 
 def along(cur: Cursor, kind: str, n: Num | None, start: int) -> Node | None:
@@ -64,6 +68,56 @@ def all_around(cur: Cursor, kind: str, n: Num | None, start: int) -> Node | None
         return None
     cur.at += i
     return EdgeRun(kind, n, "around", span=cur.span_from(start))
+
+
+def at_a_rate(cur: Cursor, kind: str, n: Num | None, start: int) -> Node | None:
+    """What follows a stitch: "3 sts for every 4 rows", "1 sc per row"; nothing taken elsewhere."""
+    mark = cur.at
+    if n is None or cur.low() not in ("st", "sts", "stitch", "stitches", *_FOR):
+        return None
+    cur.at += cur.low() not in _FOR
+    rows = _for_rows(cur)
+    if rows is None or n.at(0) is None:
+        cur.at = mark
+        return None
+    return EdgeRun(kind, None, "row-ends", n.at(0), rows, span=cur.span_from(start))
+
+
+def with_rate(cur: Cursor, edge: Node, start: int) -> Node:
+    """An edge with how many go along the row ends, where that is told behind it: ", placing 1 sc in each row end"."""
+    if not isinstance(edge, EdgeRun) or edge.where not in ("row-ends", "edge", "around"):
+        return edge
+    mark = cur.at
+    cur.skip(",", "working", "placing", "making", "approximately", "about", "roughly", "at", "a", "the", "rate", "of", "with", "work", "place")
+    many = cur.number()
+    if many is not None:
+        cur.at += cur.kind() == "kind" or cur.low() in _STITCHES
+    rows = _for_rows(cur) if many is not None else None
+    if many is None or rows is None:
+        cur.at = mark
+        return edge
+    if edge.n is not None:
+        return replace(edge, span=cur.span_from(start))
+    return replace(edge, where="row-ends", per=many.at(0), rows=rows, span=cur.span_from(start))
+
+
+def _for_rows(cur: Cursor) -> int | None:
+    """ "for every 4 rows", "per row", "in each row end": how many rows; nothing taken where none are told."""
+    mark = cur.at
+    if cur.low() not in _FOR:
+        return None
+    each = cur.take().low in ("per", "for")
+    each = cur.accept("every", "each", "ea", "the") or each
+    many = cur.number()
+    rows = cur.low() in _ROWS
+    if not each or not rows or many is not None and (many.at(0) or 0) < 1:
+        cur.at = mark
+        return None
+    while cur.low() in _ROWS or cur.low() in ("end", "ends", "-"):
+        cur.at += 1
+    while cur.low() in ("along", "around", "across", "up", "down", "of", "on", "the", "side", "sides", "edge", "all", "way", "to"):
+        cur.at += 1
+    return (many.at(0) or 1) if many is not None else 1
 
 
 def _edge(cur: Cursor, kind: str, n: Num | None, start: int, edges: frozenset[str], never: frozenset[str]) -> Node | None:

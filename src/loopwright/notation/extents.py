@@ -6,6 +6,8 @@ from loopwright.model.tree import ONE, STITCH, Num, Thing
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.things import is_space_number, thing
 
+_ENDS = frozenset("end row rnd round ch chain foundation turning previous last".split()) | {""}
+
 
 def left_words(cur: Cursor) -> tuple[Num, Thing] | None:
     """ "to last 3 sts", "until 2 sts remain", "to within 2 sts of end"; gives how many are left, takes nothing if none."""
@@ -19,6 +21,9 @@ def left_words(cur: Cursor) -> tuple[Num, Thing] | None:
         cur.at = start
         return None
     said_last = any(t.text.lower() in ("last", "within") for t in cur.tokens[start : cur.at])
+    if cur.low() == "before" and next((cur.low(i) for i in range(1, 4) if cur.low(i) not in ("the", "next", "first")), "") not in _ENDS:
+        cur.at = start  # "to 1 st before the marker"
+        return None
     remain = cur.low() in ("remain", "rem", "remaining", "left", "from", "of", "before")
     while cur.low() in ("remain", "rem", "remaining", "left", "of", "the", "row", "rnd", "end", "from", "are", "before", "ch", "chain", "foundation", "turning", "previous") and remain:
         cur.at += 1

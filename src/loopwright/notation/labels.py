@@ -13,14 +13,14 @@ from loopwright.source import Span
 MAX_RANGE = 2000
 _WORD = r"(?:rows?|rnds?|rounds?|rds?)"
 _LIST = r"\s?[(\[]\s*(?:\d{1,5}|[–—-])(?:\s*[,;:]\s*(?:\d{1,5}|[–—-]))*\s*[)\]]"
-_END = r"(?:\s*\+|\s+onwards?|\s+(?:and|&)\s+(?:all\s+)?(?:following|further|subsequent|remaining)(?:\s+(?:rows?|rnds?|rounds?))?)?\s*(?P<side>\((?:right\s+side|wrong\s+side|rs|ws)\))?\s*(?:[:.)]|--?(?!\s*r\s?\d)|—|–(?!\s*r\s?\d))\s*(?P<side2>\((?:right\s+side|wrong\s+side|rs|ws)\)\s*[:.]?)?"
+_END = r"(?:\s*\+|\s+onwards?|\s+(?:and|&)\s+(?:all\s+)?(?:following|further|subsequent|remaining)(?:\s+(?:rows?|rnds?|rounds?))?)?\s*(?P<side>\((?:right\s+side|wrong\s+side|rs|ws)\))?\s*(?:[:.)|]|--?(?!\s*r\s?\d)|—|–(?!\s*r\s?\d))\s*(?P<side2>\((?:right\s+side|wrong\s+side|rs|ws)\)\s*[:.]?)?"
 _ALT = rf"\s+(?:and|&)\s+(?:all|every|each)\s+(?:other\s+|foll(?:owing|\.)?\s+|subsequent\s+|remaining\s+)?(?:ws|rs|wrong\s+side|right\s+side|even|odd|alt(?:ernate|\.)?)(?:[- ]numbered)?(?:\s+{_WORD})?"
 _ORDINALS = "|".join(words()["ordinals"])
 _NUMBERS = "|".join(sorted(words()["numbers"], key=len, reverse=True))
-_OPEN = re.compile(r"(?P<word>r|rnd|row|round)\s*(?P<first>\d{1,9})(?:\s*(?:-|–|&)\s*r?(?P<last>\d{1,9}))?\s+(?=[\d(*\[]|[a-z]+\b)", re.IGNORECASE)
+_OPEN = re.compile(r"(?P<word>r|rnd|row|round)\s*(?P<first>\d{1,9})(?:\s*(?:-|–|~|&)\s*r?(?P<last>\d{1,9}))?\s+(?=[\d(*\[]|[a-z]+\b)", re.IGNORECASE)
 _LABEL = re.compile(
     rf"""(?:
-      (?P<word>{_WORD}|r)\s*\.?\s*(?P<first>\d{{1,9}}|\{{[^{{}}\n]+\}})(?P<firsts>{_LIST})?(?:\s*(?P<join>-|–|—|to|through|thru|and|&|\+|/)\s*(?:{_WORD}|r)?\s*(?P<last>\d{{1,9}}|[–—-](?=\s?[(\[])|\{{[^{{}}\n]+\}})(?P<lasts>{_LIST})?)?(?P<alt>{_ALT})?
+      (?P<word>{_WORD}|r)\s*\.?\s*(?P<first>\d{{1,9}}|\{{[^{{}}\n]+\}})(?P<firsts>(?:{_LIST}){{1,3}})?(?:\s*(?P<join>-|–|—|~|to|through|thru|and|&|\+|/)\s*(?:{_WORD}|r)?\s*(?P<last>\d{{1,9}}|[–—-](?=\s?[(\[])|\{{[^{{}}\n]+\}})(?P<lasts>(?:{_LIST}){{1,3}})?)?(?P<alt>{_ALT})?
     | (?P<ofirst>\d{{1,9}})(?:st|nd|rd|th)(?:\s*(?P<ojoin>-|–|to|and|through)\s*(?P<olast>\d{{1,9}})(?:st|nd|rd|th))?(?P<oalt>\s*(?:and|&)\s+(?:all\s+|every\s+|each\s+)?(?:foll(?:owing|\.)?\s+)?(?:alt(?:ernate|\.)?|other|even|odd|ws|rs)(?:[- ]numbered)?)?\s*(?P<oword>{_WORD})(?:\s+incl(?:usive|\.)?)?
     | (?P<nfirst>\d{{1,9}})\.?\s+(?P<rword>{_WORD})
     | (?P<wword>{_WORD})\s+(?P<wfirst>{_NUMBERS})(?:\s*(?:-|–|to|and)\s*(?P<wlast>{_NUMBERS}))?
@@ -34,7 +34,7 @@ _LABEL = re.compile(
 _BEHIND = re.compile(r"[.;)\]]\s+(?=\w)")
 _A_ROW = re.compile(rf"\b{_WORD}\b", re.IGNORECASE)
 _SEVERAL = re.compile(rf"(?P<word>{_WORD})\s*\.?\s*(?P<list>\d{{1,4}}\s*,\s*\d{{1,4}}(?:\s*,\s*\d{{1,4}})*(?:\s*,?\s*(?:and|&)\s*\d{{1,4}})?){_END}", re.IGNORECASE)
-_BARE = re.compile(r"(?P<first>\d{1,3})(?:\s*[-–]\s*(?P<last>\d{1,3}))?\s*[:.)]\s+(?![a-z]\.)")
+_BARE = re.compile(r"(?P<first>\d{1,3})(?:\s*[-–~]\s*(?P<last>\d{1,3}))?\s*[:.)|]\s+(?![a-z]\.)")
 
 
 _OLD_ORD = r"\d{1,3}(?:st|nd|rd|th|d)"

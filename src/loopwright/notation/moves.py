@@ -15,10 +15,12 @@ from loopwright.model.tree import (
     Unknown,
 )
 from loopwright.notation.cursor import Cursor, thing_word
+from loopwright.notation.markers import skip_to_marker
 from loopwright.notation.places import place
 from loopwright.notation.things import is_space_number, thing
 
 LEFT_FREE = frozenset("missed skipped free unworked held remaining unused sleeve".split())
+_RING_MADE = frozenset("form make forming making work begin start continue".split())
 SKIPS = frozenset("skip sk skp miss omit".split())
 
 
@@ -26,6 +28,8 @@ def skip(cur: Cursor) -> Node:
     """ "sk next 2 sts", "skip 1 ch, miss 1 st": what is passed over."""
     start = cur.at
     cur.at += 1
+    if (marked := skip_to_marker(cur, start)) is not None:
+        return marked
     if cur.low() == "all" and any(cur.low(i) in ("to", "until") for i in range(1, 9)):
         while not cur.done and cur.kind() not in ("sep", "close", "star"):
             cur.at += 1
@@ -94,9 +98,17 @@ def _one_skip(cur: Cursor, start: int) -> Node:
 
 def to_a_ring(cur: Cursor) -> bool:
     """ "to form a ring", taken where it stands next."""
-    if cur.low() not in ("to", "and") or cur.low(1) not in ("form", "make", "forming", "making"):
+    if cur.low() not in ("to", "and") or cur.low(1) not in _RING_MADE:
         return False
     at = 2
+    if cur.low(1) in ("work", "begin", "start", "continue"):  # "join to work in the round"
+        at += cur.low(at) in ("work", "working")
+        at += cur.low(at) == "in"
+        at += cur.low(at) in ("the", "a")
+        if cur.low(at) not in ("round", "rounds", "rnd", "rnds"):
+            return False
+        cur.at += at + 1
+        return True
     while cur.low(at) in ("a", "the", "centre", "center", "starting"):
         at += 1
     if cur.low(at) not in ("ring", "loop", "circle"):
@@ -121,15 +133,16 @@ def join(cur: Cursor, before: list[Node]) -> Node:
         if cur.kind() == "kind":
             via = str(cur.take().value)
         cur.skip(")", "single")
-    if cur.low() in ("to", "in", "into") and cur.low(1) in ("form", "a", "ring", "make"):
-        while cur.low() in ("to", "in", "into", "form", "a", "ring", "make", "loop", "circle"):
+    if cur.low() in ("to", "in", "into") and cur.low(1) in ("form", "a", "ring", "make", "round"):
+        while cur.low() in ("to", "in", "into", "form", "a", "ring", "make", "loop", "circle", "round"):
             cur.at += 1
         return Ring(False, span=cur.span_from(start))
     where = None
     if cur.accept_words("as before"):
         last_chain = last_chain or -1
-    where = place(cur, bare=True) if cur.accept("to") else place(cur)
-    if where is not None and where.thing.kind == "ring" or to_a_ring(cur):
+    ring = to_a_ring(cur)
+    where = None if ring else place(cur, bare=True) if cur.accept("to") else place(cur)
+    if ring or where is not None and where.thing.kind == "ring" or to_a_ring(cur):
         return Ring(False, span=cur.span_from(start))
     chains = [b for b in before if not isinstance(b, (Mark, Unknown))]
     if len(chains) == 1 and isinstance(chains[0], Chain) and (chains[0].n.at(0) or 0) > 2 and (where is None or where.thing.kind in ("ch", "st") and where.quant in ("kth", "first", "next")):

@@ -14,7 +14,7 @@ from loopwright.terms import Dialect
 MOST = 5000  # rows, or times
 MOST_STITCHES = 99_999
 _ROWS = r"(?:rows?|rnds?|rounds?|rds?)\b\.?"
-_N = r"(?:\d{1,9}(?:\s*[(\[][\d\s,:;–-]+[)\]])?|\{[^{}\n]+\}|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)"
+_N = r"(?:\d{1,9}(?:\s*[(\[][\d\s,:;–-]+[)\]]){0,3}|\{[^{}\n]+\}|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)"
 _ORDINALS = "|".join(tables()["ordinals"])
 _ORD = rf"(?:\d{{1,9}}(?:st|nd|rd|th|d)|(?:{_ORDINALS})\b)"
 _JOIN = r"(?:-|–|—|to|through|thru|and|&|,)"

@@ -9,6 +9,7 @@ from loopwright.model.tree import ONE, STITCH, Loop, Place, Quant, Thing
 from loopwright.notation.crossed import skipped
 from loopwright.notation.cursor import Cursor, thing_word
 from loopwright.notation.extents import left_before, left_words, up_to
+from loopwright.notation.markers import stop_before
 from loopwright.notation.things import is_space_number, loop_words, row_told, rows_down, thing, underside_words
 
 PREPOSITIONS = frozenset("in into on over under around between through thru across along at onto inside round".split())
@@ -129,6 +130,10 @@ def _quantified(cur: Cursor, seen: bool) -> Place | None:
             return None
         cur.at += 1
         return _counted(cur, "last", loop)
+    if word == "marked":
+        cur.at += 1
+        thing(cur)
+        return Place("next", ONE, Thing("marker"), loop=loop)
     if word == "any":
         cur.at += 1
         return _counted(cur, "any", loop)
@@ -322,6 +327,8 @@ def _after(cur: Cursor, found: Place) -> Place:
             cur.skip("of", "row", "rnd", "round", "ch", "the", "chain")
         elif cur.low() in ("to", "up") and found.quant == "each" and (before := left_before(cur)) is not None:
             found = replace(found, left=before[0], upto=before[1])
+        elif cur.low() in ("to", "up", "until") and found.quant == "each" and (short := stop_before(cur)) is not None:
+            found = replace(found, upto=short[1], left=short[0])
         elif cur.low() in ("to", "up") and found.quant == "each" and (stop := up_to(cur)) is not None:
             found = replace(found, upto=stop)
         elif cur.low() in ("to", "until", "within", "till", "up", "except") and (left := left_words(cur)) is not None:

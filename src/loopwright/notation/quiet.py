@@ -15,6 +15,7 @@ _STITCH = r"(?:s\.?\s?c|d\.?\s?c|tr\.?(?:\s?c)?|d\.?\s?tr|h\.?\s?d\.?\s?c|s\.?\s
 _COUNTED_STOP = re.compile(rf"(?<![\d.])\d{{1,3}}(?P<stop>\.)(?=\s*{_STITCH})", re.IGNORECASE)
 _STOP = re.compile(r"\d\.")
 MANY = 4  # stops after numbers that are no slip
+_LABELLED = re.compile(r"^[ \t]*(?:(?:rows?|rnds?|rounds?|rds?|r)[ .]*)?\d{1,3}(?:\s*[-–—~&]\s*r?\d{1,3})?\.(?!\d)", re.IGNORECASE | re.MULTILINE)  # "5. Sc", "R5-10. Ch 1"
 _MORE_STOPS = re.compile(
     r"(?P<word>\b(?:(?:miss|dec|inc)(?=\.\s*\d)|(?:miss|skip) \d(?=\.\s)|\d{1,2}(?:st|nd|rd|th)(?=\.\s*[a-z])|sts?(?=\.\s*(?:to|in|of|from|on|only|before|at|and|group)\b)"
     r"|[sd]\.\s?c(?=\.\s*(?:to|group|of|before|in|and)\b)))\.",
@@ -22,7 +23,7 @@ _MORE_STOPS = re.compile(
 )
 _NAME = r"(?:(?:[A-Z][\w’']+\.?|[A-Z])(?:\s+(?:and\s+)?(?=[A-Z]))?){1,4}"
 _COLOUR = re.compile(
-    rf"\b(?:[Ww]ith|[Uu]sing)\s+(?:[Cc]olou?r\s+)?(?:(?:double|single|two)\s+strands?\s+of\s+)?(?!RS|WS|Ch\b|Sc\b|Dc\b|Row|Rnd|Round){_NAME}(?:\s+(?:and|hook|size)\s+(?:Size\s+)?[A-Z\d]\s+hook)?(?=\s*(?:[,;.)]|$)|\s+(?:ch|chain|make|work|\*|loosely|\d|and|repeat|embroidery|crochet))"
+    rf"\b(?:[Ww]ith|[Uu]sing)\s+(?:(?:[Cc]olou?r|[Yy]arn|[Ss]hade)\s+)?(?:(?:double|single|two)\s+strands?\s+of\s+)?(?!RS|WS|Ch\b|Sc\b|Dc\b|Row|Rnd|Round){_NAME}(?:\s+(?:and|hook|size)\s+(?:Size\s+)?[A-Z\d]\s+hook)?(?=\s*(?:[,;.)]|$)|\s+(?:ch|chain|make|work|\*|loosely|\d|and|repeat|embroidery|crochet))"
 )
 _BREAKS = re.compile(rf"\b(?i:cut|drop|break|fasten off|attach|join|pull|pick up|change to|changing to|rejoin)\s+(?!Rnd|Row|Round){_NAME}(?=[\s,;.)]|$)")
 _CHANGES = re.compile(rf",?\s{{0,3}}\b(?i:chang(?:e|ing)\s+to|switch(?:ing)?\s+to)\s+{_NAME}\s+(?:in|on|with|at)\s+(?:the\s+)?last\s+(?:st|stitch|sc|hdc|dc|tr|yo|yarn\s+over)\b")
@@ -81,7 +82,7 @@ _ASIDE = re.compile("|".join(_ASIDES), re.IGNORECASE)
 
 def stopped_style(text: str) -> bool:
     """Whether a pattern writes a full stop after its numbers: "4. d.c. in next 6. sts."."""
-    return len(_STOP.findall(text)) >= MANY and len(_COUNTED_STOP.findall(text)) >= MANY
+    return len(_STOP.findall(text)) >= MANY and all(len(_COUNTED_STOP.findall(t)) >= MANY for t in (text, _LABELLED.sub("", text)))
 
 
 def quiet(text: str, terms: str = "us") -> str:
@@ -132,9 +133,11 @@ def _unstopped(text: str) -> str:
     def after_chain(m: re.Match[str]) -> str:
         return m["place"] + m["ch"] + ("," if m["next"] or m["place"] and m["number"] else " ")
 
+    label = _LABELLED.match(text)  # its stop is no number's: it stays
+    head, text = (text[: label.end()], text[label.end() :]) if label else ("", text)
     text = re.sub(
         rf"(?P<place>(?:\b(?:of|next|each|last|same|\d{{1,3}})\s+)?)(?P<ch>\bch)\.(?=\s*(?:(?P<number>\d{{1,3}})(?P<next>\.\s*{_STITCH})?|,|to\b|from\b|of\b|as\b|[.\]]))",
         after_chain, text, flags=re.IGNORECASE,
     )
     text = _MORE_STOPS.sub(r"\g<word> ", text)
-    return _COUNTED_STOP.sub(lambda m: m.group()[:-1] + " ", text)
+    return head + _COUNTED_STOP.sub(lambda m: m.group()[:-1] + " ", text)

@@ -69,7 +69,7 @@ def _plainly(ways: Iterable[str]) -> str:
 def _expression(dialect: Dialect) -> re.Pattern[str]:
     table = words()
     stitches = _by_letter(dialect.spellings)
-    post = r"(?:(?:front|back)[\s-]*post|fp|bp|raised|relief)[\s-]*"
+    post = r"(?:(?:front|back)[\s-]*post|fp|bp|(?:raised|relief)(?:[\s-]*(?:front|back))?|r[fb](?=h?tr|h?dc|sc))[\s-]*"
     units = "|".join(k for k, v in table["numbers"].items() if v < 10 and k != "another")
     numbers = rf"(?=[tfsen])(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety)[\s-](?:{units})(?![a-z])|" + _plainly(table["numbers"])
     ordinals = _plainly(table["ordinals"])
@@ -81,6 +81,7 @@ def _expression(dialect: Dialect) -> re.Pattern[str]:
     | (?P<times>(?:(?P<tn>\d{{1,9}}|{numbers})\s*(?:more\s+)?(?:times?|x(?![a-z])|×))(?P<tmore>\s+more)?|twice(?P<tm2>\s+more)?|thrice|once(?P<tm1>\s+more)?|once\s+again)(?![a-z])
     | (?P<ord>(?:(?:(?P<on>\d{{0,8}}(?:(?<!1)1(?=st)|(?<!1)2(?=nd)|(?<!1)3(?=rd)|\d(?=th)))(?:st|nd|rd|th)|(?P<od>\d{{0,3}}(?<!1)[23])d(?=\s+(?:rows?|rounds?|of|st|stitch|chains?|trebles?|doubles?|loop|space|one|from)\b))|(?P<ow>{ordinals}))(?![a-z]))
     | (?P<postb>(?<![a-z])(?P<pbr>r)?(?P<pbk>tr|dc|htr|hdc|sc)(?:\s(?=r?[fb]p))?(?:r)?(?P<pbs>[fb])(?P<pbp>p)?(?![a-z]))
+    | (?P<ntog>(?<![\d.])(?P<nt>[2-9]|1\d)\s*(?P<ntk>{stitches})\s*tog(?![a-z]))
     | (?P<kind>(?<![a-z])(?P<fp>{post})?(?P<k>{stitches})(?:\s*(?P<gn>\d{{1,9}})\s*(?:tog|together)(?![a-z])|(?![a-z])(?:\.(?=\s*[a-z\d(,;]))?))
     | (?P<num>\d{{1,9}}(?:[.,]\d{{1,9}}(?=\s*(?:cm|in|mm|"|″|”|inch)))?(?:\s?[½¼¾]|-\d/\d|\s\d/\d)?)
     | (?P<numword>(?<![a-z])(?:{numbers})(?![a-z]))
@@ -138,6 +139,8 @@ def _token(m: re.Match[str], dialect: Dialect, table: dict[str, dict[str, Any]])
         return Token("word", text, "and", m.start(), m.end(), "and")
     if kind in ("word", "open", "close", "sep", "punct"):
         low = text.lower()
+        if kind == "word":
+            low = table["same"].get(low, low)
         return Token(kind, text, low, m.start(), m.end(), low)
     if kind == "kind":
         known = _kind_of(dialect, m["k"])
@@ -151,7 +154,7 @@ def _token(m: re.Match[str], dialect: Dialect, table: dict[str, dict[str, Any]])
 
 def _composed(m: re.Match[str], known: str | None) -> Token:
     """ "dc3tog", "front post dc", "bpdc2tog"."""
-    post = "" if not m["fp"] else "bp" if m["fp"].lower().startswith("b") else "fp"
+    post = "" if not m["fp"] else "bp" if m["fp"].lower().startswith("b") or m["fp"].lower().rstrip(" -").endswith(("rb", "back")) else "fp"
     tog = f"{min(int(m['gn']), 99)}tog" if m["gn"] else ""
     return _made("kind", m.group(), f"{post}{known or ('dc' if post else 'sc')}{tog}", m.start(), m.end())
 
@@ -170,6 +173,8 @@ def _rarer(m: re.Match[str], kind: str, dialect: Dialect, table: dict[str, dict[
     if kind == "ord":
         value = int(m["on"] or m["od"]) if m["on"] or m["od"] else table["ordinals"][m["ow"].lower()]
         return _made("ord", text, min(value, MAX_NUMBER), *at)
+    if kind == "ntog":  # "5tr tog": the number of legs, told first
+        return _made("kind", text, f"{_kind_of(dialect, m['ntk']) or 'dc'}{m['nt']}tog", *at)
     if kind == "numword":
         return _made("num", text, _in_words(low, table), *at)
     if not (m["pbr"] or m["pbp"]):

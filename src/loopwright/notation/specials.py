@@ -10,7 +10,7 @@ import re
 from collections.abc import Callable
 from itertools import pairwise
 
-from loopwright.model.tree import Chain, Either, Group, Make, Node, Repeat, Skip, SpecialStitch
+from loopwright.model.tree import ONE, Chain, Either, Group, Make, Node, Repeat, Skip, SpecialStitch
 from loopwright.record import record
 from loopwright.source import Span
 from loopwright.terms import Dialect
@@ -30,6 +30,7 @@ _NAMED = re.compile(r"(?:\s+in(?:to)?\s+(?:the\s+)?(?:place|st|stitch|sp|space|l
 _SENTENCES = re.compile(r"(?<=\.)[ \t]+(?=[A-Z][\w’'-]*(?: [\w’'-]+){0,2}(?:\s*\([\w -]{1,12}\))?\s*[:=])")
 _OPENING = re.compile(r"(?:beg|beginning|starting|initial)\s+(?=[a-z])")
 _LABEL = re.compile(r"[ \t]*(?:\d+(?:st|nd|rd|th)\s+)?(?:rows?|rnds?|rounds?|r)\b\s*\.?\s*\d", re.IGNORECASE)
+_TOG = re.compile(r"(?:[3-9]|1\d)tog$")
 _KEPT = frozenset("ch chain st sts stitch stitches sp sps rnd rnds row rows rep repeat sl st ss rs ws sk skip lp lps beg tog yo inc dec blo flo".split())
 
 
@@ -176,6 +177,8 @@ def _in_one(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
         return (Group(made[0].nodes, None),)
     if len(made) == 1 and isinstance(made[0], Make) and (made[0].n.at(0) or 1) > 1:
         return (Group((Make(made[0].kind, made[0].n),), None),)
+    if len(made) == 1 and isinstance(made[0], Make) and _TOG.search(made[0].kind) and (where := made[0].place) is not None and where.quant in ("same", "next") and where.n == ONE:
+        return (Group((Make(made[0].kind),), None),)  # "5tr tog in one st"
     if len(made) == 1 and isinstance(made[0], Repeat) and made[0].mode == "once":
         return (Group(made[0].nodes, None),)
     return ()

@@ -24,8 +24,10 @@ from loopwright.model.tree import (
     Thing,
 )
 from loopwright.notation.cursor import Cursor
-from loopwright.notation.edges import all_around, along
+from loopwright.notation.edges import all_around, along, at_a_rate, with_rate
 from loopwright.notation.extents import left_words, up_to
+from loopwright.notation.layers import closes, layered, through_both
+from loopwright.notation.markers import stop_before
 from loopwright.notation.moves import LEFT_FREE, to_a_ring
 from loopwright.notation.olden import spread, yarn_letter
 from loopwright.notation.places import END_WORDS, place
@@ -111,7 +113,7 @@ def make(cur: Cursor) -> Node:
     if (shaped := _shaped(cur, kind, n, start)) is not None:
         return shaped
     down = rows_down(cur) if kind != "ch" else None
-    if n is None and down is None and cur.kind() in ("num", "blank") and (kind == "ch" or cur.kind(1) != "kind" or _number_after(cur)):
+    if n is None and down is None and (cur.kind() in ("num", "blank") and (kind == "ch" or cur.kind(1) != "kind" or _number_after(cur)) or cur.sizes > 1 and cur.low() in ("-", "–", "—")):
         n = cur.number()
     if kind == "ch" and n is None and cur.low() == "of" and cur.kind(1) in ("num", "blank"):
         cur.at += 1
@@ -129,9 +131,12 @@ def make(cur: Cursor) -> Node:
     cur.at += yarn_letter(cur, 0) or 2 * (cur.low() in ("in", "with") and yarn_letter(cur, 1))
     loop = loop_words(cur) or "both"
     chains = between(cur)
+    both = cur.layered or through_both(cur) or closes(cur, n)
     if cur.low() in ("in", "into") and (edge := _along(cur, kind, n, start)) is not None:
         return edge
     if (edge := along(cur, kind, n, start) or all_around(cur, kind, n, start)) is not None:
+        return with_rate(cur, edge, start)
+    if (edge := at_a_rate(cur, kind, n, start)) is not None:
         return edge
     if "tog" in kind and (again := _decreases(cur, kind, n, loop, start)) is not None:
         return again
@@ -154,6 +159,8 @@ def make(cur: Cursor) -> Node:
             where = replace(where, left=left[0])
     elif where is None and cur.low() in ("each", "next", "every"):
         where = place(cur, bare=True)
+    if where is None and cur.low() in ("to", "until", "till", "up") and (short := stop_before(cur)) is not None:
+        where = Place("each", None, STITCH, left=short[0], upto=short[1])
     if where is None and cur.low() in ("to", "until", "till") and (left := left_words(cur)) is not None:
         where = Place("each", None, STITCH, left=left[0])
     elif where is None and n is None and (cur.accept_words("to end") or cur.accept_words("to the end")):
@@ -168,6 +175,8 @@ def make(cur: Cursor) -> Node:
     if kind in ("cluster", "cross-st") and n in (None, ONE) and wide and wide > 1 and any(t.text.lower() == "over" for t in cur.tokens[start : cur.at]):
         return Make(kind, ONE, None, taking=wide, parts=wide, span=cur.span_from(start))
     made = Make(kind, n or ONE, where, loop if loop != "both" else where.loop if where else "both", between=chains, span=cur.span_from(start))
+    if both or through_both(cur):
+        return layered(cur, made, n, start)
     over = spread(cur, made, start)
     return _more_places(cur, made, start) if over is made else over
 
@@ -250,9 +259,14 @@ def _decreases(cur: Cursor, kind: str, n: Num | None, loop: Loop, start: int) ->
     if n is not None and cur.low() in ("times", "time"):
         cur.at += 1
         return Repeat((one,), "times", n, span=cur.span_from(start))
-    if n is None and cur.low() in ("around", "across") and cur.low(1) in ("", ",", ";", "."):
+    if n is None and cur.low() in ("around", "across"):
+        mark = cur.at
         cur.at += 1
-        return Repeat((one,), "end", span=cur.span_from(start))
+        if cur.low() in ("", ",", ";", "."):
+            return Repeat((one,), "end", span=cur.span_from(start))
+        if (left := left_words(cur)) is not None:
+            return Repeat((one,), "left", left=left[0], left_of=left[1], span=cur.span_from(start))
+        cur.at = mark
     return None
 
 

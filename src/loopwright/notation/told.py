@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 _BLOCK = re.compile(
-    r"(?:(?:pattern|designer|special|general|helpful)\s+)?notes?|abbreviations?(?:\s+used)?|special\s+stitch(?:es)?|stitch(?:es)?(?:\s+(?:used|guide))?"
+    r"(?:(?:pattern|designer|special|general|helpful)\s+)?notes?|(?:special\s+)?abbreviations?(?:\s+used)?|special\s+stitch(?:es)?|stitch(?:es)?(?:\s+(?:used|guide))?"
     r"|materials(?:\s+needed)?|supplies|you(?:\s+will|'ll)\s+need|what\s+you\s+need|gauge|tension|yarn|hook|notions"
     r"|(?:finished\s+)?(?:sizes?|measurements?|dimensions)|skill\s+level",
     re.IGNORECASE,
@@ -27,17 +27,19 @@ _OF_WORK = re.compile(
 )
 
 
-_MAKING_UP = re.compile(r"(?:(?:fold|lay)\s+(?:the|it|each|both|your|work|piece|in\s+half|flat)|where\s+(?:a|an|the|two))\b", re.IGNORECASE)
+_MAKING_UP = re.compile(r"(?:(?:fold|lay|bring)\s+(?:the|it|each|both|your|work|piece|in\s+half|flat)|(?:cut|break)\s+(?:the\s+|off\s+)*(?:yarn|thread)[^.;]{0,20}\bclose\b|close\s+(?:up\s+)?(?:the|any|small)\b|where\s+(?:a|an|the|two))\b", re.IGNORECASE)
+_CLOSED = re.compile(r"\b(?:\d{1,3}\s*(?:sc|hdc|dc|htr)\b|(?:sc|hdc|dc|htr)\s+\d{1,3}\b)|\b(?:sc|hdc|dc|htr)\b.*[(\[=]\s*\d{1,3}\s*(?:sts?|sc|dc)?\s*[)\]]?\.?$", re.IGNORECASE)  # it closes with stitches that count
 _HOW_ON = re.compile(
     r"(?:you\s+will\s+)?(?:now\s+|from\s+(?:now|here)\s+on,?\s+)?(?:work|continue|begin(?:\s+working)?|working)\s+(?:back\s+and\s+forth\s+)?"
-    r"in\s+(?:continuous\s+)?(?:rows|rounds|rnds|spirals?)(?:\s+from\s+(?:now|here)\s+on)?\s*[:.]?",
+    r"(?:in\s+(?:continuous\s+)?(?:rows|rounds|rnds|spirals?)(?:\s+from\s+(?:now|here)\s+on)?"
+    r"|(?:in|into|along|across|around)\s+(?:the\s+)?(?:row\s+ends?|ends?\s+of\s+(?:the\s+)?rows|sides?\s+of\s+(?:the\s+)?rows|row\s+edges?)(?:\s+of\s+(?:the\s+)?\w+)?)\s*[:.]?",
     re.IGNORECASE,
 )
 _SEWING = re.compile(
     r"(?:(?:now|then|next),?\s+)?(?:using\s+[^,.;]{1,30},\s*)?(?:"
     r"(?:sew|whip\s?stitch|mattress\s+stitch|seam|graft|pin)\b"
     r"|(?:bring|hold|place|match|with)\s+(?:the\s+|both\s+|two\s+|your\s+|first\s+and\s+)*(?:short|long|side|row|last|back)\s*(?:ends?|edges?|sides?|rows?)\s+(?:\w+\s+){0,3}together\b"
-    r"|(?:sl(?:ip)?\.?\s?st(?:itch)?(?:es)?\.?|ss|join|(?:single\s+)?crochet|sc|dc)\s+(?![^.;]*\b(?:next|each|sts|stitches)\b)(?:(?:to\s+join|in)\s+)?(?:the\s+|both\s+|two\s+|your\s+)*"
+    r"|(?:sl(?:ip)?\.?\s?st(?:itch)?(?:es)?\.?|ss|join|(?:single\s+)?crochet|sc|dc)\s+(?![^.;]*(?:\b(?:next|each)\b|(?<!sl\s)(?<!slip\s)\b(?:sts|stitches)\b))(?:(?:to\s+join|in)\s+)?(?:the\s+|both\s+|two\s+|your\s+)*"
     r"(?:(?:short|long|side|back|row)\s+(?:ends?|edges?|seams?|sides?)|(?:brim|band|ribbing|rib|pieces?|panels?|squares?|motifs?|sides|edges|ends|seam)\b"
     r"|(?:first|last|final)\s+(?:and\s+(?:last|first|final)\s+)?rows?\b))",
     re.IGNORECASE,
@@ -73,7 +75,7 @@ def of_the_whole(line: str) -> bool:
     words = line.strip()
     on = _STILL_ON.match(words)  # "Do not fasten off. Sl st the last row to the first."
     words = words[on.end() :] if on else words
-    return _TALK.match(words) is not None or _COLOURS.fullmatch(words) is not None or _MAKING_UP.match(words) is not None or _SEWING.match(words) is not None or _HOW_ON.fullmatch(words) is not None
+    return _TALK.match(words) is not None or _COLOURS.fullmatch(words) is not None or _MAKING_UP.match(words) is not None and _CLOSED.search(words) is None or _SEWING.match(words) is not None or _HOW_ON.fullmatch(words) is not None
 
 
 def is_heading(line: str) -> bool:

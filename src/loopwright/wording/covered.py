@@ -14,6 +14,7 @@ from loopwright.source import Span
 from loopwright.terms.phrases import phrases
 
 _BEST_AS_WRITTEN = (Unknown, InTurn, Spread, Divided, EdgeRun, Filet, PatternRun)
+_SPACES = ("sp", "loop", "mesh", "arch", "corner", "centre", "shell", "cluster", "popcorn", "group")
 _WORD = re.compile(r"[A-Za-z{][\w’'{}]*|\d+")
 _BLANK = re.compile(r"\{[^{}\n]*\}")
 _LETTERS = re.compile(r"[a-z]+")
@@ -86,8 +87,9 @@ def has_words_unread(nodes: Any) -> bool:
 def has_unknown(nodes: Any) -> bool:
     """Whether words that could not be read, or whose own words say more than a frame would, stand among nodes."""
     upto = isinstance(nodes, Repeat) and nodes.upto is not None
-    upto = upto or isinstance(nodes, Place) and (nodes.upto is not None and nodes.left is not None or nodes.of_row > 0)
-    told = upto or isinstance(nodes, Mark) and nodes.what == "skipped-counts" or isinstance(nodes, Thing) and nodes.kind == "any"
+    upto = upto or isinstance(nodes, Place) and nodes.upto is not None and (nodes.left is not None or nodes.upto.kind not in _SPACES)
+    lower = isinstance(nodes, Place) and nodes.of_row > 0
+    told = upto or lower or isinstance(nodes, Mark) and nodes.what == "skipped-counts" or isinstance(nodes, Thing) and nodes.kind == "any"
     if told or isinstance(nodes, _BEST_AS_WRITTEN):
         return True
     if isinstance(nodes, tuple):

@@ -32,7 +32,7 @@ def edge_run(voice: Voice, node: EdgeRun) -> str:
     if node.where == "row-ends" and node.n is None:
         per = node.per or 1
         made = voice.say("make_one_bare", stitch=name) if per == 1 else voice.say("make_bare", n=per, stitch=voice.stitch(node.kind, True))
-        return voice.say("row_ends", made=made)
+        return voice.say("row_ends_rate", made=made, rows=node.rows) if node.rows > 1 else voice.say("row_ends", made=made)
     if node.where == "underside" and node.n is None:
         return voice.say("underside_run", stitch=name)
     if node.where in ("around", "outline", "opening") and node.n is None:

@@ -50,7 +50,7 @@ def do_make(run: Run, node: Make) -> None:
     if node.place is not None and node.place.quant == "each" and node.place.n is None and node.place.thing.kind in ("row", "row-end"):
         from loopwright.working.whole_rows import do_edge
 
-        return do_edge(run, EdgeRun(kind, None, "row-ends", count, node.span))
+        return do_edge(run, EdgeRun(kind, None, "row-ends", count, span=node.span))
     place, parts = node.place, node.taking or max(legs(node.kind), node.parts if node.parts and node.place is None else 0)
     if place is None:
         return _make_over(run, kind, count, parts, twice, node)

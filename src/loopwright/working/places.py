@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from loopwright.model.tree import Make, Place, Thing
-from loopwright.working.kinds import CHAIN, HEIGHT, code
+from loopwright.working.kinds import CHAIN, HEIGHT, code, name
+from loopwright.working.marked import next_marker
 from loopwright.working.nearby import beside_groups, group_here, in_its_closing, loop_of_the_join, space_here
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
 from loopwright.working.seeking import SPACES, STITCHES, seek, stitches_ahead, view_runs
@@ -12,7 +13,7 @@ from loopwright.working.view import Slot
 _HOW = {"both": "top", "back": "back", "front": "front", "third": "third", "front-post": "front-post", "back-post": "back-post"}
 JUMP_COST = 0.8
 NOTHING_THERE = 0.5  # "each space to the next corner" where only groups meet
-_ODD = frozenset({"row", "row-end", "corner", "ring"})  # not looked for along the row below
+_ODD = frozenset({"marker", "row", "row-end", "corner", "ring"})  # not looked for along the row below
 
 
 def how_of(run: Run, place: Place | None, loop: str = "both") -> str:
@@ -306,11 +307,9 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
     keep = place.left.at(0) or 0 if place.left is not None else 0
     in_spaces = place.thing.kind in SPACES
     spare = max(keep, 0) if place.left is not None else (run.reserve_spaces if in_spaces else run.reserve)
-    pos = run.pos
     stop = stop_of(run, place) if place.upto is not None else run.end
-    ahead = stitches_ahead(run, pos, stop) if place.thing.kind in STITCHES else []
-    if ahead:
-        pos = stop
+    ahead = stitches_ahead(run, run.pos, stop) if place.thing.kind in STITCHES else []
+    pos = stop if ahead else run.pos
     if in_spaces and not run.worked and not run.out and (here := space_here(run)) is not None:
         ahead.append(here)  # the hook was slipped into the first of them
         run.end = stop = min(run.end, len(run.view.items) + here.start)
@@ -328,8 +327,7 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
             return []
     if not ahead:
         raise RunsOut(place.thing.kind, wanted=1, found=0)
-    if spare and place.thing.kind not in STITCHES and not in_spaces and place.left is None and not run.view.foundation:
-        spare = 0
+    spare = 0 if place.thing.kind not in STITCHES and not in_spaces and place.left is None and not run.view.foundation else spare
     if not spare and place.left is None and _turning_next(run) and not run.view.tch and len(ahead) > 1 and ahead[-1].end >= run.end:
         spare = 1  # "in each dc and in top of turning ch": the last one is that chain
     taken = ahead[: len(ahead) - spare] if spare else ahead
@@ -357,8 +355,26 @@ def stop_of(run: Run, place: Place) -> int:
         return next((m for m in sorted(middles) if m >= run.pos), run.end)
     if place.upto.kind == "corner" and not run.view.runs and (corners := [g.start for g in run.view.groups if g.end - g.start >= 3]) and max(corners) < run.pos:
         return run.end  # past the last of them
-    slot = seek(run, place.upto, run.pos)
+    if place.upto.kind == "marker":
+        slot = next_marker(run, run.pos)
+        if slot is not None and slot.start == slot.end:
+            run.named["marker"] = slot.start
+    elif place.upto.kind in ("dec", "invdec") or "tog" in place.upto.kind:
+        slot = _next_together(run, place.upto.kind)
+    else:
+        slot = seek(run, place.upto, run.pos)
+    if slot is None and (place.left is not None or place.upto.kind not in (*SPACES, "corner")):
+        raise RunsOut(place.upto.kind, wanted=1, found=0)
     return slot.start if slot is not None else run.end
+
+
+def _next_together(run: Run, kind: str) -> Slot | None:
+    """The next stitch of the row below that was several worked together: of the kind that is told, or any."""
+    for i in range(run.pos, run.end):
+        made = name(run.item(i))
+        if made == kind or "tog" not in kind and "tog" in made:
+            return Slot(i, i + 1)
+    return None
 
 
 def _every(run: Run, place: Place, how: str) -> list[Slot]:

@@ -8,6 +8,7 @@ from functools import lru_cache
 
 from loopwright.model.tree import Thing
 from loopwright.working.kinds import ANY, CHAIN, HEIGHT, code, name, plain
+from loopwright.working.marked import next_marker
 from loopwright.working.run import Run
 from loopwright.working.view import Group, Slot
 
@@ -45,6 +46,9 @@ def seek(run: Run, thing: Thing, pos: int) -> Slot | None:
         return _seek_chain(run, pos, thing.length)
     if kind == "corner":
         return _seek_corner(run, pos)
+    if kind == "marker":
+        marked = next_marker(run, pos)
+        return marked if marked is None or marked.end > marked.start else Slot(marked.start, marked.start + 1)
     if kind == "tch":
         return _seek_stitch(run, max(pos, run.end - 1)) or _seek_stitch(run, pos)
     if kind in ("join", "joining"):

@@ -20,6 +20,7 @@ from loopwright.model.tree import (
 )
 from loopwright.working.kinds import HEIGHT, code, plain
 from loopwright.working.making import own_chain, own_more, plain_run
+from loopwright.working.marked import next_marker
 from loopwright.working.motifs import ANOTHER, PIECES
 from loopwright.working.places import how_of, slots_of
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
@@ -156,6 +157,13 @@ def do_skip(run: Run, node: Skip) -> None:
         raise CannotWork("blank")
     if run.worked == 0 and not run.out and count < run.named.get("free", 0) and _joins_yarn(run.following) and run.once("free-stitches", ((0.0, True), (0.5, False))):
         on_free(run)
+    if node.thing.kind == "marker":
+        slot = next_marker(run, run.pos + 1)
+        if slot is None:
+            raise RunsOut("marker", wanted=1, found=0)
+        run.skips.append((run.pos, slot.start))
+        run.pos = slot.start
+        return
     if node.thing.kind in STITCHES and _into_space(run.following) and not run.view.foundation and run.view.runs:
         ahead = next((s for s, e in view_runs(run) if e > run.pos), None)
         if ahead is not None and count:  # "skip 3 dc, … in next sp": never past the space that is meant
@@ -200,6 +208,10 @@ def do_mark(run: Run, node: Mark) -> None:
     elif node.what == "leave":
         run.left_said = True
         run.named["left-free"] = 1
+    elif node.what == "marker":
+        run.note("marker", word=node.text)
+    elif node.what == "no-markers":
+        run.named["no-markers"] = 1
     elif node.what == "colour":
         run.note("colour", word=node.text)
     elif node.what == "loops":

@@ -20,7 +20,8 @@ class Note(NamedTuple):
     (the n chain items from `at` on are one stitch of `word`), "base" (a chain of n made and worked back over), "picot" (n
     knobs), "close" (a slip stitch n chains back, which makes a knob of the last chains), "round" (n rounds of a repeat begin,
     each `length` items long where n > 1; `word` "outer" or "inner"; `first` the number of the first), "colour" (`word` from
-    here on), "edge" (`word`: the edge that the next stitches go along), "attach" (new yarn in `slot`).
+    here on), "edge" (`word`: the edge that the next stitches go along), "attach" (new yarn in `slot`), "marker" (one is placed; `word` "st": in the
+    item before, "gap": before the item that comes).
     """
 
     at: int

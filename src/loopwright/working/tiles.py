@@ -90,6 +90,8 @@ def copies(run: Run, a: Point, b: Point, before: Before, keep: tuple[int, int] |
     now = Before.of(run)
     if (now.log, now.sticky, now.cost, now.unsure, now.rest) != (before.log, before.sticky, before.cost, before.unsure, before.rest):
         return 0
+    if run.view.markers:
+        return 0
     made, step = len(run.out) - b.items, run.pos - b.pos
     if made <= 0 or step < 0 or made != b.items - a.items or step != b.pos - a.pos or run.view.open_end:
         return 0

@@ -127,7 +127,7 @@ def do_edge(run: Run, node: EdgeRun) -> None:
         return
     count = node.n.at(0) if node.n is not None else None
     if count is None:
-        count = run.named.get("first-row" if node.where == "underside" else "edge-rows", 0) * (node.per or 1)
+        count = _by_rate(run, run.named.get("first-row" if node.where == "underside" else "edge-rows", 0) * (node.per or 1), node.rows)
         if not count:
             raise CannotWork("edge-unknown")
         run.cost += 0.5
@@ -141,6 +141,17 @@ def do_edge(run: Run, node: EdgeRun) -> None:
     run.named["along-edge"] = 1
     if place.how == "row-end":
         run.named["row-ends"] = 1
+
+
+def _by_rate(run: Run, stitches: int, rows: int) -> int:
+    """Stitches over rows where not every row takes one; which way a part of one is rounded, the printed count tells."""
+    if rows < 2 or stitches % rows == 0:
+        return stitches // max(1, rows)
+    wanted = run.named.get("printed", 0) - _counted(run)
+    if wanted not in (stitches // rows, stitches // rows + 1):
+        return stitches // rows
+    run.named["from-print"] = 1
+    return wanted
 
 
 def copy_row(run: Run) -> None:

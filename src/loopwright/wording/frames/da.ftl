@@ -138,6 +138,7 @@ dec = indtagning
 inc_ing = udtagning
 dec_ing = indtagning
 row_ends = { $made } i enden af hver række
+row_ends_rate = { $made } for hver { $rows } rækker
 row_ends_n = { $n } { $stitch-p } jævnt fordelt langs rækkernes ender
 underside_run = 1 { $stitch } i den anden side af hver { ch-one }
 edge_run = { $n } { $stitch-p } jævnt fordelt langs kanten

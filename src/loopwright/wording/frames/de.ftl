@@ -139,6 +139,7 @@ dec = Abnahme
 inc_ing = zunehmen
 dec_ing = abnehmen
 row_ends = { $made } in das Ende jeder Reihe
+row_ends_rate = { $made } auf je { $rows } Reihen
 row_ends_n = { $n } { $stitch-p } gleichmäßig verteilt in die Reihenenden
 underside_run = 1 { $stitch } in die andere Seite jeder { ch-one }
 edge_run = { $n } { $stitch-p } gleichmäßig verteilt entlang der Kante

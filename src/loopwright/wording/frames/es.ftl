@@ -140,6 +140,7 @@ dec = disminución
 inc_ing = aumentando
 dec_ing = disminuyendo
 row_ends = { $made } en el extremo de cada hilera
+row_ends_rate = { $made } por cada { $rows } hileras
 row_ends_n = { $n } { $stitch-p } de manera uniforme en los extremos de las hileras
 underside_run = 1 { $stitch } en el otro lado de cada { ch-one }
 edge_run = { $n } { $stitch-p } de manera uniforme a lo largo del borde

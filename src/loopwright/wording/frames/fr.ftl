@@ -151,6 +151,7 @@ dec = diminution
 inc_ing = augmentant
 dec_ing = diminuant
 row_ends = { $made } dans l'extrémité de chaque rang
+row_ends_rate = { $made } tous les { $rows } rangs
 row_ends_n = { $n } { $stitch-p } à intervalles réguliers dans les extrémités des rangs
 underside_run = 1 { $stitch } dans l'autre côté de chaque { ch-one }
 edge_run = { $n } { $stitch-p } à intervalles réguliers le long du bord

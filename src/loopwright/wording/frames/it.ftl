@@ -140,6 +140,7 @@ dec = diminuzione
 inc_ing = aumentando
 dec_ing = diminuendo
 row_ends = { $made } nell'estremità di ogni riga
+row_ends_rate = { $made } ogni { $rows } righe
 row_ends_n = { $n } { $stitch-p } in modo uniforme nelle estremità delle righe
 underside_run = 1 { $stitch } nell'altro lato di ogni { ch-one }
 edge_run = { $n } { $stitch-p } in modo uniforme lungo il bordo

@@ -138,6 +138,7 @@ dec = mindering
 inc_ing = meerderen
 dec_ing = minderen
 row_ends = { $made } in het uiteinde van elke toer
+row_ends_rate = { $made } per { $rows } toeren
 row_ends_n = { $n } { $stitch-p } gelijkmatig verdeeld in de uiteinden van de toeren
 underside_run = 1 { $stitch } in de andere kant van elke { ch-one }
 edge_run = { $n } { $stitch-p } gelijkmatig verdeeld langs de rand

@@ -140,6 +140,7 @@ dec = diminuição
 inc_ing = aumentando
 dec_ing = diminuindo
 row_ends = { $made } na ponta de cada carreira
+row_ends_rate = { $made } a cada { $rows } carreiras
 row_ends_n = { $n } { $stitch-p } de maneira uniforme nas pontas das carreiras
 underside_run = 1 { $stitch } no outro lado de cada { ch-one }
 edge_run = { $n } { $stitch-p } de maneira uniforme ao longo da borda

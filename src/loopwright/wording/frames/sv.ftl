@@ -140,6 +140,7 @@ dec = minskning
 inc_ing = öka
 dec_ing = minska
 row_ends = { $made } i slutet av varje varv
+row_ends_rate = { $made } för var { $rows } varv
 row_ends_n = { $n } { $stitch-p } jämnt fördelat längs varvens ändar
 underside_run = 1 { $stitch } i andra sidan av varje { ch-one }
 edge_run = { $n } { $stitch-p } jämnt fördelat längs kanten

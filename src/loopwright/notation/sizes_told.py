@@ -1,0 +1,107 @@
+"""Which sizes a pattern tells, and which rows are told for some of them only."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from loopwright.model.tree import Row
+
+_FIRST_SIZE = re.compile(r"\s*([^,;()\[\]]+?)\s*[(\[](?!(?:to\s+)?fits?\b|about|approx|finished|shown|\d+\s*[-–](?!\s*\d+\s*(?:m|mths?|mos?|months?|y|yrs?|years?)\b))([^()\[\]]+)[)\]]\s*(months?|mths?|mos?|years?|yrs?|cm|in(?:ches)?)?\s*(?:\.(?:\s+[A-Z].*)?)?\s*$", re.IGNORECASE)
+_ONLY = re.compile(r"\(?(?:for\s+)?(?:the\s+)?(?P<names>[\w ,&/-]{1,60}?)\s+sizes?\s+only\)?\s*[:.—–-]?\s*|\(?for\s+(?:the\s+)?(?P<plain>[\w ,&/-]{1,40}?)\s+only\)?\s*(?:[:.—–-]\s*|$)|\(?(?:for\s+)?(?:the\s+)?sizes?\s+(?P<after>[\w ,&/-]{1,60}?)\s+only\)?\s*(?:[:.—–-]\s*|$)", re.IGNORECASE)
+_ALL_SIZES = re.compile(r"\(?(?:for\s+)?all\s+sizes\)?\s*[:.—–-]?\s*", re.IGNORECASE)
+_TOLD = re.compile(r"^sizes?\s*(?:(?P<colon>[:–—-])\s*|(?=[^()\n]{1,20}[(\[]))(?P<names>\S.*)$", re.IGNORECASE | re.MULTILINE)
+_BELOW = re.compile(r"^[ \t]*sizes?[ \t]*\n[ \t]*(?P<names>[^\n(\[]{1,30}[(\[][^()\[\]\n]+,[^()\[\]\n]+[)\]])[ \t]*$", re.IGNORECASE | re.MULTILINE)
+_A_MEASURE = re.compile(r"(?:about|approx\w*\.?|ca\.?)?\s*\d[\d.½¼¾ ]*\s*(?:cm|mm|m|in|ins|inch|inches|\"|″|”)(?:[ .][^,;()]*)?", re.IGNORECASE)  # the one size's finished size
+_BRACKETS_MEET = re.compile(r"[)\]]\s*,?\s*[(\[]")  # "S (M, L)(XL, 2XL)"
+_LISTS_MEET = re.compile(r"(?<=\d)[)\]]\s?[(\[](?=\d+\s*[,)\]])")
+_BY_TURNS = re.compile(r"[^()\[\],;\n]+(?:[(\[][^()\[\],;\n]+[)\]][^()\[\],;\n]*){2,}$")  # "S (M) L (XL)"
+_IN_LABEL = re.compile(r"(?:rows?|rnds?|rounds?|r)\s*\d[\d\s–-]*\s*(?P<only>\((?:for\s+)?(?:sizes?\s+)?(?P<names>[\w ,&/-]{1,60}?)\s+(?:sizes?\s+)?only\))\s*[:.—–-]", re.IGNORECASE)
+
+
+def sizes_only(text: str, at: int, end: int, sizes: tuple[str, ...], only: tuple[int, ...] | None) -> tuple[int, tuple[int, ...] | None]:
+    """ "For large size only:" holds until "All sizes:" or a blank line's section; gives where the words go on and the sizes meant."""
+    if len(sizes) < 2:
+        return at, None
+    everyone = _ALL_SIZES.match(text, at, end)
+    if everyone:
+        return everyone.end(), None
+    m = _ONLY.match(text, at, end)
+    if m is None:
+        return at, only
+    found = _meant(m["names"] or m["plain"] or m["after"] or "", sizes)
+    return (m.end(), found) if found else (at, only)
+
+
+def in_label(text: str, at: int, end: int, sizes: tuple[str, ...]) -> tuple[str, tuple[int, ...] | None]:
+    """ "Rnd 6 (M and L only): …": the text with those words turned into spaces, and the sizes meant, None where none are told."""
+    m = _IN_LABEL.match(text, at, end) if len(sizes) > 1 else None
+    found = _meant(m["names"], sizes) if m is not None else ()
+    if m is None or not found:
+        return text, None
+    return text[: m.start("only")] + " " * (m.end("only") - m.start("only")) + text[m.end("only") :], found
+
+
+def without_dashes(row: Row) -> Row:
+    """A row whose printed count has a dash for some sizes: those do not work it."""
+    values = row.printed[0].n.values if row.printed else ()
+    if row.sizes is not None or None not in values:
+        return row
+    return replace(row, sizes=tuple(i for i, v in enumerate(values) if v is not None))
+
+
+def _meant(said: str, sizes: tuple[str, ...]) -> tuple[int, ...]:
+    said = re.sub(r"^sizes?\s+", "", said.lower().strip())  # "for sizes M, L only:"
+    names = [n.strip() for n in re.split(r",|&|\band\b|/", said) if n.strip()]
+    return tuple(i for i, size in enumerate(sizes) if any(_means(n, size, i, len(sizes)) for n in names))
+
+
+def _names(said: str, colon: bool) -> tuple[str, ...]:
+    """Names out of a line; without a colon it must be a list: "Sizes 1 (2, 3)", not "Size 5 (2 mm)"."""
+    if _BY_TURNS.match(said):
+        inside, outside = re.findall(r"[(\[]([^()\[\]]+)", said), re.split(r"[(\[][^()\[\]]+[)\]]", said)
+        if any(c.isdigit() for c in "".join(inside)) and not any(c.isdigit() for c in "".join(outside)):
+            return tuple(n.strip() for n in outside if n.strip())  # "Small (80 cm) Medium (90 cm)"
+        return tuple(n.strip() for n in re.split(r"[()\[\]]", said) if n.strip())
+    first = _FIRST_SIZE.match(said)  # "S (M, L, XL)": the first size, the others in brackets
+    if first is None and not colon or first is not None and not colon and "," not in first[2]:
+        return ()
+    listed = f"{first[1]}, {first[2].replace(':', ',') if first[3] else first[2]}" if first else said
+    unit = f" {first[3]}" if first and first[3] else ""
+    return tuple(n.strip() + unit for n in re.split(r"[,;]", listed) if n.strip())[:30]
+
+
+def _means(said: str, size: str, index: int, of: int) -> bool:
+    """Whether a name said in the rows means a size: its name, its initials, "larger", "smallest", "two largest"."""
+    low = size.lower()
+    if said == low or said == low[:1] or said == "".join(w[0] for w in low.split()):
+        return True
+    n = 2 if said.startswith(("two ", "2 ")) else 1
+    if "largest" in said or said in ("large", "larger") and of == 2:
+        return index >= of - n
+    if "smallest" in said or said in ("small", "smaller") and of == 2:
+        return index < n
+    return False
+
+
+def sizes_of(text: str, written: str) -> tuple[str, ...]:
+    """The names of the sizes; where none are told, as many as the lists of numbers have. `text` is `written` without its quiet words."""
+    told = _TOLD.search(text)
+    if told is not None and _A_MEASURE.fullmatch(told["names"].strip()):
+        told = None
+    elif told is None and (below := _BELOW.search(text)) is not None and (names := _names(written[below.start("names") : below.end("names")], True)):
+        return names
+    if told and (names := _names(_BRACKETS_MEET.sub(", ", written[told.start("names") : told.end("names")]), told["colon"] is not None)):
+        return names
+    text = _LISTS_MEET.sub(", ", text[:200_000])
+    votes: dict[int, int] = {}
+    for m in re.finditer(r"\d{1,9}\s*[(\[](\d{1,9}(?:\s*[,:;]\s*\d{1,9}|\s?[-–]\s?\d{1,9}(?=\s?[-–)\]]))*)[)\]]", text):
+        n = len(re.findall(r"\d{1,9}", m[1])) + 1
+        if n == 3 and re.search(r"[-–]", m[1]):
+            continue  # a range, not two sizes
+        ends = re.match(r"[ .;]*(?:\n|\Z|\()", text[m.end() :][:40]) is not None
+        if n == 2 and (ends or re.search(r"(?:x|\*|row|rnd|round|times)\s*$", text[max(0, m.start() - 7) : m.start()], re.IGNORECASE)):
+            continue
+        votes[n] = votes.get(n, 0) + (3 if n > 2 else 1)
+    best = max(votes, key=lambda k: votes[k], default=1)
+    return tuple(f"size {i + 1}" for i in range(best)) if 1 < best <= 30 else ("one size",)

@@ -1,0 +1,108 @@
+"""Garments, hats, mittens and toys as designers write them today: each wording with the counts a maker would get, worked out by hand."""
+
+from __future__ import annotations
+
+import pytest
+
+from loopwright.notation import read, write
+from loopwright.source import Source
+from loopwright.working import work
+
+
+def ring(n: int) -> str:
+    """A first round of so many."""
+    return f"Rnd 1: {n} sc in magic ring. ({n})\n"
+
+
+THREE = "Sizes: S (M, L)\n\n"
+CUFF = "Ch 9.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (8)\nRows 2-40: Ch 1, sc in BLO of each st across, turn. (8)\n"
+VEE = "Chain 36\nRow 1: Sc in second ch from hook, sc in next 15 ch, sc3tog, sc in last 16 ch, turn. (33)\n"
+SEAMED = CUFF + "Sew the short ends together.\n"
+
+WORDINGS: list[tuple[str, str, list[int]]] = [
+    ("rows numbered with a stop, 1", "1. 6 sc in magic ring (6)\n2. inc x6 (12)\n3. sc around (12)\n4. sc around (12)\n5. sc, inc x6, sc 5 (18)\n6-8. sc around (18)", [6, 12, 12, 12, 18, 18, 18, 18]),
+    ("rows numbered with a stop, 2", "R1. 8 hdc in magic ring, join (8)\nR2. Ch 1, hdc around, join (8)\nR3. Ch 1, 2 hdc in each st around, join (16)\nR4. Ch 1, hdc around, join (16)\nR5-7. Ch 1, hdc around, join (16)", [8, 8, 16, 16, 16, 16, 16]),
+    ("ranges and bars, 1", ring(6) + "R2~R4: 6 sc (6)", [6] * 4),
+    ("ranges and bars, 2", ring(6) + "R2~3: 6 sc (6)", [6] * 3),
+    ("ranges and bars, 3", ring(6) + "Rnds 2-4 | 6 sc | (6)\nRnd 5 | 6 inc | (12)", [6, 6, 6, 6, 12]),
+    ("along the ends of rows, 1", SEAMED + "Rnd 1: Working along row ends, pick up and sc 3 sts for every 4 rows around. (30)", [30]),
+    ("along the ends of rows, 2", SEAMED + "Rnd 1: Ch 1, sc evenly around, placing 3 sts for every 4 rows.", [30]),
+    ("along the ends of rows, 3", CUFF + "Row 1: Ch 1, sc evenly along row ends at a rate of 3 sts per 4 rows, turn.", [30]),
+    ("along the ends of rows, 4", SEAMED + "Rnd 1: Sc evenly around the edge of the ribbing, placing 1 sc in each row end.", [40]),
+    ("along the ends of rows, 5", SEAMED + "Rnd 1: Ch 1, 1 sc per row around, join.", [40]),
+    ("along the ends of rows, 6", SEAMED + "Rnd 1: Ch 1, work 40 sc evenly around the edge of the cuff (1 sc per row), join. (40)", [40]),
+    ("along the ends of rows, 7", CUFF + "Bring the first row up behind the last one and sl st the two together through both loops.\nWorking in the row ends:\nRnd 1: Ch 1, 1 sc in each row end, join. (40)", [40]),
+    ("along the ends of rows, 8", CUFF + "Join short ends with slip stitches.\nRnd 1: Ch 1, 1 sc in each row end, join. (40)", [40]),
+    ("a chain joined to go round, 1", "Ch 20; join to work in the round.\nRnd 1: Ch 3 (counts as dc), dc in next 9 ch, dc in last 10 ch; join. (20)", [20]),
+    ("a chain joined to go round, 2", "Ch 20, join with sl st to begin working in the round.\nRnd 1: Ch 3 (counts as dc), dc in next 9 ch, dc in last 10 ch; join. (20)", [20]),
+    ("decreases up to the last ones", ring(14) + "Rnd 2: sc2tog around to last 2 sts, sc in last 2 sts. (8)", [14, 8]),
+    ("up to a decrease, 1", VEE + "Row 2: Ch 1, 2 sc in first st, sc to 1 st before the sc3tog, sc3tog, sc to last st, 2 sc in last st, turn. (33)\nRows 3-5: Rep Row 2. (33)", [33] * 5),
+    ("up to a decrease, 2", VEE + "Row 2: Ch 1, sc in each st to 1 st before next sc3tog, sc3tog, sc to end, turn. (31)\nRow 3: Ch 1, sc to 1 st before the decrease, sc3tog, sc to end, turn. (29)", [33, 31, 29]),
+    ("up to so many before the end", VEE + "Row 2: Ch 1, sc to 2 sts before end, sc2tog, turn. (32)", [33, 32]),
+    ("markers between stitches, 1", ring(30) + "Rnd 2: Sc in next 14 sts, pm, 2 sc in each of next 2 sts, pm, sc in next 14 sts. (32)\nRnd 3: Sc around, slipping markers.\nRnd 4: Sc to marker, 2 sc in next st, sc to 1 st before next marker, 2 sc in next st, sc to end. (34)\nRnd 5: Rep Rnd 4. (36)\nRnd 6: Sc to marker, skip gusset sts, ch 2, sc to end. (28)\nRnd 7: Sc in each sc and in each ch. (30)", [30, 32, 32, 34, 36, 28, 30]),
+    ("markers between stitches, 2", "Ch 61.\nRow 1: Hdc in 2nd ch from hook and in each of next 9 ch, place marker, hdc in next 8 ch, pm, hdc in next 24 ch, pm, hdc in next 8 ch, pm, hdc in last 10 ch, turn. (60)\nRow 2: Ch 1, *hdc to 1 st before marker, 2 hdc in next st, sm, 2 hdc in next st; rep from * 3 more times, hdc to end, turn. (68)\nRows 3-5: Rep Row 2.", [60, 68, 76, 84, 92]),
+    ("markers in stitches", "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each of next 9 ch, 3 sc in next ch, place marker in last st made, sc in last 9 ch, turn. (22)\nRow 2: Ch 1, sc to marked st, 3 sc in marked st, move marker to centre st, sc to end, turn. (24)\nRow 3: Ch 1, sc to marked st, 3 sc in marked st, sc in each st to end. (26)", [22, 24, 26]),
+    ("folded and closed, 1", ring(6) + "Rnd 2: fold flat and work 3 sc through both layers (3)", [6, 3]),
+    ("folded and closed, 2", ring(6) + "Rnd 2: flatten and close with 3 sc through both sides = 3", [6, 3]),
+    ("folded and closed, 3", ring(6) + "Rnd 2: pinch the opening shut and sc in each st across through both layers (3)", [6, 3]),
+    ("folded and closed, 4", ring(6) + "Rnd 2: working through both layers, sc across (3)", [6, 3]),
+    ("folded and closed, 5", ring(6) + "Rnd 2: fold flat, sc 3 across top to close [3]", [6, 3]),
+    ("two edges of a band closed", CUFF + "Row 41: Ch 1, sc through both layers of the cuff across. (8)", [8, 8]),
+    ("so many together, the number first", "UK terms\nSpecial abbreviations\nMB (make bobble): 5tr tog in the same st.\n\nRound 1: 2ch, 8htr in 2nd ch from hook, ss in first htr to join. (8htr)\nRound 2: 1ch, *3dc, MB; rep from * to end, ss in first st. (8)\nRound 3: 1ch, 3dc, 5trtog in next st, 4dc, ss in first st. (8)", [8, 8, 8]),
+    ("bobbles by their letters", ring(8) + "Rnd 2: sc 2, bs, sc 4, bobble st (8)", [8, 8]),
+    ("so many chains with a yarn told", "Using yarn B, ch 16.\nRnd 1: Sc in 2nd ch from hook, 13 sc, 3 sc in last ch, working back along the other side of ch, 13 sc, 2 sc in last ch. (32)", [32]),
+    ("the stitch that follows", "Rnd 1: 8 sc in magic ring. (8)\nRnd 2: *Sc in next st, 2 sc in foll st; rep from * around. (12)", [8, 12]),
+    ("raised stitches in UK letters", "UK terms\n\nCh 12, ss in first ch to form a ring.\nRnd 1: 3 ch (counts as tr), tr in each ch around, ss to top of ch-3. (12 tr)\nRnd 2: 2 ch (counts as st), *rbtr around next st, rftr around next st; rep from * to last st, rbtr around last st, ss to top of ch-2. (12)", [12, 12]),
+]
+
+SIZED: list[tuple[str, str, list[tuple[int | None, ...]]]] = [
+    ("counts side by side, 1", THREE + "Ch 41 (43, 45).\nRow 1: Sc in 2nd ch from hook and across, turn (40, 42, 44)", [(40, 42, 44)]),
+    ("counts side by side, 2", THREE + "Ch 41 (43, 45).\nRow 1: Sc in 2nd ch from hook and across, turn - 40, 42, 44 sts", [(40, 42, 44)]),
+    ("counts side by side, 3", THREE + "Ch 41 (43, 45).\nRow 1: Sc in 2nd ch from hook and across, turn {40, 42, 44}", [(40, 42, 44)]),
+    ("counts side by side, 4", THREE + "Ch 41 (43, 45).\nRow 1: Sc in 2nd ch from hook and across, turn (40/42/44 sc)", [(40, 42, 44)]),
+    ("numbers side by side, 1", THREE + "Ch 41, 43, 45.\nRow 1: Sc in 2nd ch from hook and across, turn (40, 42, 44)", [(40, 42, 44)]),
+    ("numbers side by side, 2", THREE + "Ch 41-43-45.\nRow 1: Sc in 2nd ch from hook and across, turn (40, 42, 44)", [(40, 42, 44)]),
+    ("numbers and brackets by turns", "Sizes: XS (S) M (L)\n\nCh 41 (43) 45 (47).\nRow 1: Sc in 2nd ch from hook and across, turn. [40 (42) 44 (46)]", [(40, 42, 44, 46)]),
+    ("two brackets of sizes, 1", "SIZES 1 (2, 3)(4, 5)\n\nCh 41 (43, 45)(47, 49)\nRow 1: Sc in 2nd ch from hook and across, turn [40 (42, 44)(46, 48)]", [(40, 42, 44, 46, 48)]),
+    ("two brackets of sizes, 2", "Ch 41 (43, 45)(47, 49)\nRow 1: Sc in 2nd ch from hook and across, turn [40 (42, 44)(46, 48)]", [(40, 42, 44, 46, 48)]),
+    ("rows of some sizes, 1", THREE + "Rnd 1: 12 sc in magic ring. (12, 12, 12)\nRnd 2 (M and L only): Sc in next - (8, 10), 2 sc in each rem st. (-, 16, 14)", [(12, 12, 12), (None, 16, 14)]),
+    ("rows of some sizes, 2", THREE + "Rnd 1: 12 sc in magic ring. (12)\nRnd 2: Sc in next - (8, 10) sts, 2 sc in each rem st. [- (16, 14)]", [(12, 12, 12), (None, 16, 14)]),
+]
+
+
+@pytest.mark.parametrize(("name", "text", "counts"), WORDINGS, ids=[w[0] for w in WORDINGS])
+def test_a_wording_of_today(name: str, text: str, counts: list[int]) -> None:
+    report = work(read(Source.of(text)))
+    made = [row.counts[0] for row in report.rows if row.label]
+    assert (made[-len(counts) :], [f for f in report.findings if f.code[0] == "W" or f.code == "N001"]) == (counts, [])
+
+
+@pytest.mark.parametrize(("name", "text", "counts"), SIZED, ids=[w[0] for w in SIZED])
+def test_a_wording_of_several_sizes(name: str, text: str, counts: list[tuple[int | None, ...]]) -> None:
+    document = read(Source.of(text))
+    report = work(document)
+    assert ([row.counts for row in report.rows if row.label], report.findings, write(document)) == (counts, (), text)
+
+
+@pytest.mark.parametrize("words", ["sc to marker, 2 sc in next st", "sc to 1 st before next marker, 2 sc in next st", "sc to 1 st before the sc3tog, sc3tog"])
+def test_a_marker_or_decrease_that_is_not_there_is_not_guessed(words: str) -> None:
+    report = work(read(Source.of(ring(12) + f"Rnd 2: {words}, sc to end.\n")))
+    assert (report.rows[-1].counts, [f.code for f in report.findings]) == ((None,), ["W003"])
+
+
+def test_stitches_through_both_layers_take_two() -> None:
+    fabric = work(read(Source.of(ring(6) + "Rnd 2: fold flat and work 3 sc through both layers (3)\n"))).fabrics[0]
+    assert fabric is not None
+    assert fabric.counted(fabric.rows[-1]) == {"sc": 3}
+
+
+def test_a_dash_for_one_size_is_not_a_count_of_another() -> None:
+    report = work(read(Source.of(THREE + "Ch 41 (43, 45).\nRow 1: Sc in 2nd ch from hook and across, turn. (40, 42, 45)\n")))
+    assert [(f.code, f.sizes) for f in report.findings] == [("W001", ("L",))]
+
+
+def test_a_rate_that_leaves_a_part_of_a_stitch_confirms_no_count_that_is_further_off() -> None:
+    rib = CUFF.replace("2-40", "2-42")
+    told = "Row 1: Ch 1, work 3 sc for every 4 rows along the side edge, turn. ({})\n"
+    for printed, made in ((31, 31), (32, 32), (34, 31)):
+        assert work(read(Source.of(rib + told.format(printed)))).rows[-1].counts == (made,)
