@@ -164,8 +164,9 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         cur.at = len(cur.tokens)  # another way to do the same
         return Mark("note", span=cur.span_from(start))
     if low in PREPOSITIONS:
-        first = _place_first(cur)
-        if first is not None:
+        at = cur.at
+        first = _place_first(cur, before)
+        if first is not None or cur.at > at:
             return first
     if underside_words(cur):
         return Mark("underside", span=cur.span_from(start))
@@ -181,10 +182,13 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
     return None
 
 
-def _place_first(cur: Cursor) -> Node | None:
+def _place_first(cur: Cursor, before: list[Node]) -> Node | None:
     """ "in next sp work 2 dc, ch 1 and 2 dc": the list up to a stop goes into one place."""
     start = cur.at
     where = place(cur)
+    if where is not None and where.from_hook and (cur.done or cur.low() in (":", ",", ";")) and not any(isinstance(b, (Group, Repeat)) for b in before):
+        cur.at += not cur.done
+        return None  # "starting in 2nd ch from hook: sc 20": where the row begins anyway
     this = where is None and cur.low(1) == "this" and cur.low(2) in ("work", "make") or where is None and cur.accept_words("in this ring")
     if this:
         cur.at += 2

@@ -20,6 +20,7 @@ from loopwright.notation.places import place
 from loopwright.notation.things import is_space_number, thing
 
 LEFT_FREE = frozenset("missed skipped free unworked held remaining unused sleeve".split())
+_PIECES = frozenset("body leg hat crown brim hand foot sock mitt mitten sleeve yoke neckline neck opening armhole front piece bag base sweater cardigan collar edge".split())
 _RING_MADE = frozenset("form make forming making work begin start continue".split())
 SKIPS = frozenset("skip sk skp miss omit".split())
 
@@ -94,6 +95,21 @@ def _one_skip(cur: Cursor, start: int) -> Node:
     if cur.low() == "of" and cur.low(1) in ("each", "every", "the") and cur.low(2) in ("row", "rnd", "round"):
         cur.at += 3
     return Skip(n or ONE, found or STITCH, cur.span_from(start), first)
+
+
+def on_another(cur: Cursor) -> bool:
+    """ "of rnd 16", "on the body": the piece or round that a band is joined to as it is worked; takes nothing elsewhere."""
+    mark = cur.at
+    if not cur.accept("of", "on", "from", "along"):
+        return False
+    cur.skip("the", "main")
+    numbered = cur.low() in ("rnd", "round", "row", "rnds", "rounds") and cur.kind(1) == "num"
+    if not numbered and cur.low() not in _PIECES:
+        cur.at = mark
+        return False
+    while cur.kind() in ("word", "num") and cur.low() not in ("and", "then", "turn"):
+        cur.at += 1
+    return True
 
 
 def to_a_ring(cur: Cursor) -> bool:

@@ -21,7 +21,7 @@ _JOIN = r"(?:-|–|—|to|through|thru|and|&|,)"
 _LEAD = re.compile(r"(?:(?:with|using|(?:work(?:ing)?\s+)?in(?:to)?|take)\s+[\w ]{1,24},\s*|then,?\s+|now,?\s+|next,?\s+|always\s+|and\s+)+", re.IGNORECASE)
 _WHICH = re.compile(
     rf"""(?:the\s+|these\s+|from\s+|of\s+|for\s+)*(?:
-      (?:{_ROWS}|r(?=\d))\s*(?P<a>\d{{1,9}})(?P<rest>(?:\s*{_JOIN}\s*(?:(?:{_ROWS}|r(?=\d))\s*)?\d{{1,9}}(?!\d|\s*(?:more|times?\b|x\b|×)))*)
+      (?:{_ROWS}|r(?=\d))\s*(?P<a>\d{{1,9}})(?P<rest>(?:\s*{_JOIN}\s*(?:(?:{_ROWS}|r(?=\d))\s*)?\d{{1,9}}(?!\d|\s*(?:more|times?\b|x\b|×|sts?\b|stitches\b|[shdt]{{1,2}}c\b|tr\b)))*)
     | (?P<o>{_ORD})(?P<orest>(?:\s*{_JOIN}\s*(?:the\s+)?{_ORD})*)(?:\s+(?:pattern\s+|patt\s+)?{_ROWS}|(?=\s*(?:,|\.?\s*$)))
     | (?:last|these|previous|preceding|foregoing|above)\s+(?P<n>{_N}\s+)?(?:pattern\s+|patt\s+|pat\s+)?{_ROWS}
     | (?P<this>this)\s+{_ROWS} | (?P<every>every)\s+{_ROWS}
@@ -30,7 +30,7 @@ _WHICH = re.compile(
     re.IGNORECASE | re.VERBOSE,
 )
 _VERB = re.compile(r"(?:work\s+)?(?P<rep>repeat\s+the\s+pattern\s+of|cont(?:inue|\.)?\s+rep(?:eat)?\.?|rep(?:eat)?\.?|(?:same\s+)?as(?:\s+for|\s+in)?|like|work(?:\s+as)?(?:\s+for)?|same\s+as(?:\s+for)?|continue\s+(?:to\s+repeat|repeating|with(?=\s+(?:rows?|rnds?|rounds?)\b)|alternating(?:\s+between)?)|keep\s+repeating|alternate(?:\s+between)?)\s+", re.IGNORECASE)
-_TIMES = Expression(rf"\s*[,:(–-]?\s*(?:alternately|by turns|in turn|continuously|alternating)?\s*,?\s*(?:for\s+)?(?P<other>an?other\s+|a\s+further\s+)?(?P<n>{_N}|once|twice|thrice)\s*(?P<x>times|x\b|×)?\s*(?P<more>more|again)?(?:\s+times)?(?P<rows>\s*(?:more\s+)?{_ROWS})?", re.IGNORECASE)
+_TIMES = Expression(rf"\s*[,:(–-]?\s*(?:alternately|by turns|in turn|continuously|alternating)?\s*,?\s*(?:for\s+)?(?P<other>an?other\s+|a\s+further\s+)?(?P<n>{_N}|once|twice|thrice)(?!\d|\s*(?:sts?\b|stitches\b|[shdt]{{1,2}}c\b))\s*(?P<x>times|x\b|×)?\s*(?P<more>more|again)?(?:\s+times)?(?P<rows>\s*(?:more\s+)?{_ROWS})?", re.IGNORECASE)
 _UNTIL_ROWS = Expression(
     rf"(?:until|till|for(?:\s+a\s+total\s+of)?|to)\s+(?:there\s+are\s+|you(?:\s+have|['’]ve)\s+(?:got\s+|worked\s+|completed\s+|made\s+|done\s+)?|a\s+total\s+of\s+){{0,2}}"
     rf"(?P<next>(?:the\s+)?next\s+|another\s+|a\s+further\s+)?(?P<n>{_N})\s*(?:in\s+all\s+|(?P<further>more\s+|further\s+))?\s*{_ROWS}"
@@ -62,8 +62,11 @@ _COUNTS = {"once": 1, "twice": 2, "thrice": 3}
 
 _SO_MANY_AS = re.compile(rf"(?:work|make|crochet|do)\s+(?P<lead>a\s+further\s+|another\s+)?(?P<n>{_N})\s+(?:more\s+|further\s+)?{_ROWS}\s+(?:the\s+same\s+)?(?:as|like|repeating)\s+(?=(?:for\s+)?(?:{_ROWS}|r\d))", re.IGNORECASE)
 _IN_BRACKETS = re.compile(rf"[\[(]\s*((?:{_ROWS}|r(?=\d))\s*\d[^\[\]()]{{0,30}})[\])]", re.IGNORECASE)
-_AS_SECTION = re.compile(r"(?:work\s+)?(?:(?:the\s+)?same\s+as|as)(?:\s+for)?\s+(?:the\s+)?(?P<section>[a-z]{3,20}(?:\s+(?:motif|square|block|piece|hexagon|flower|petal|leaf|half|side|strip|sleeve|front|cuff|mitten|sock|bootee|glove))?)\s*\.?\s*", re.IGNORECASE)
-_NO_SECTIONS = frozenset("above before below follows following established set usual given desired directed required needed shown this that these those written previously".split())
+_AS_SECTION = re.compile(
+    rf"(?:(?:work|make|repeat|rep|crochet|follow|do)\s+)?(?:(?:exactly\s+|just\s+)?(?:the\s+)?same\s+(?:way\s+)?as|as\s+given|as\s+written|as)(?:\s+(?:for|given\s+for))?\s+(?:the\s+)?"
+    rf"(?P<section>[a-z]{{3,20}}(?:\s+(?!to\b|until\b|up\b|but\b|through\b)[a-z\d]{{1,20}}){{0,2}}?)"
+    rf"(?:\s+(?:until|up\s+to|to|through)\s+(?:and\s+including\s+|the\s+end\s+of\s+)?{_ROWS}\s*(?P<upto>\d{{1,4}}))?\s*(?:(?:,\s*|\s+)(?:but|except|reversing|only|using|leaving|without)\b[^.\d]{{0,80}})?\.?\s*", re.IGNORECASE)
+_NO_SECTIONS = frozenset("row rows rnd rnds round rounds rd rds st sts repeat above before below follows following established set usual given desired directed required needed shown this that these those written previously".split())
 _ONE_UP_TO = re.compile(r"(?P<verb>rep(?:eat)?\.?\s+)(?P<word>row|rnd|round)\s*(?P<a>\d{1,4})\s+(?:through|thru|to)\s+(?:row|rnd|round)\s*(?=\d)", re.IGNORECASE)
 
 
@@ -119,8 +122,9 @@ def _other_rows(words: str, sizes: int) -> RowOrder | None:
         told = _other_rows(f"rep {words[many.end() :].removeprefix('for ')}", sizes)
         return None if told is None else replace(told, times=None, more=True, total_rows=number(many["n"], sizes))
     section = _AS_SECTION.fullmatch(words)
-    if section is not None and section["section"].lower() not in _NO_SECTIONS:
-        return RowOrder("same-as", section=section["section"].lower())
+    if section is not None and not _NO_SECTIONS & set(section["section"].lower().split()):
+        rows = tuple(range(1, min(int(section["upto"]), MOST) + 1)) if section["upto"] else ()
+        return RowOrder("same-as", rows, section=" ".join(section["section"].lower().split()))
     verb = _VERB.match(words)
     if verb is None:
         return None

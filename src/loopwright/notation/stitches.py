@@ -28,7 +28,7 @@ from loopwright.notation.edges import all_around, along, at_a_rate, with_rate
 from loopwright.notation.extents import left_words, up_to
 from loopwright.notation.layers import closes, layered, through_both
 from loopwright.notation.markers import stop_before
-from loopwright.notation.moves import LEFT_FREE, to_a_ring
+from loopwright.notation.moves import LEFT_FREE, on_another, to_a_ring
 from loopwright.notation.olden import spread, yarn_letter
 from loopwright.notation.places import END_WORDS, place
 from loopwright.notation.shapes import between
@@ -126,6 +126,8 @@ def make(cur: Cursor) -> Node:
         return Chain(n or ONE, plus=plus, span=cur.span_from(start))
     if kind == "sl st" and start > 3 and n is not None and n.values == (1,) and (cur.done or cur.kind() == "sep" and cur.kind(1) == "end"):
         return Join(None, "sl st", span=cur.span_from(start))  # ", 1 sl st." at a round's end closes it
+    if kind == "sl st" and start and (fixed := _onto_another(cur, start)) is not None:
+        return fixed
     if kind == "sl st" and (n is None or start > 3 and n.values == (1,)) and (joined := _slip_join(cur, start)) is not None:
         return joined
     cur.at += yarn_letter(cur, 0) or 2 * (cur.low() in ("in", "with") and yarn_letter(cur, 1))
@@ -277,6 +279,16 @@ def _number_after(cur: Cursor) -> bool:
     after = sum(1 for i in range(1, len(tokens)) if tokens[i].kind == "num" and tokens[i - 1].kind == "kind" and (i + 1 == len(tokens) or tokens[i + 1].kind in stops))
     before = sum(1 for i in range(len(tokens) - 1) if tokens[i].kind == "num" and tokens[i + 1].kind == "kind" and (i == 0 or tokens[i - 1].kind in (*stops, "open")))
     return after > before
+
+
+def _onto_another(cur: Cursor, start: int) -> Node | None:
+    """ "sl st in next 2 sts of rnd 16": a band joined to an edge as it is worked, no stitch of the band; nothing taken elsewhere."""
+    mark = cur.at
+    where = place(cur, bare=True) if cur.accept("to") else place(cur)
+    if where is not None and where.quant == "next" and on_another(cur):
+        return Mark("note", span=cur.span_from(start))
+    cur.at = mark
+    return None
 
 
 def _slip_join(cur: Cursor, start: int) -> Node | None:

@@ -363,7 +363,7 @@ def stop_of(run: Run, place: Place) -> int:
         slot = _next_together(run, place.upto.kind)
     else:
         slot = seek(run, place.upto, run.pos)
-    if slot is None and (place.left is not None or place.upto.kind not in (*SPACES, "corner")):
+    if slot is None and (place.left is not None or place.upto.kind in ("marker", "dec", "invdec") or "tog" in place.upto.kind):
         raise RunsOut(place.upto.kind, wanted=1, found=0)
     return slot.start if slot is not None else run.end
 

@@ -270,7 +270,8 @@ def _finding(document: Document, o: Outcome, size: int) -> Finding | None:
     step = o.step
     if o.made is None:
         code = _CODES.get(o.problem or "", "W007")
-        severity: Any = None if code in ("W008", "W009", "W010") else "warning"
+        elsewhere = step.order is not None and step.order.section is not None  # a part that may be told outside of this text
+        severity: Any = None if code in ("W008", "W009", "W010") and not elsewhere else "warning"
         return Finding(code, step.span, {"label": step.label or "this row", **o.facts}, severity=severity)
     if o.agrees is False and step.printed:
         return _disagreement(document, o, size)

@@ -157,6 +157,8 @@ def do_skip(run: Run, node: Skip) -> None:
         raise CannotWork("blank")
     if run.worked == 0 and not run.out and count < run.named.get("free", 0) and _joins_yarn(run.following) and run.once("free-stitches", ((0.0, True), (0.5, False))):
         on_free(run)
+    if node.thing.kind == "sl st" and code("sl st") not in run.view.items:
+        return  # those that joined a band to its edge: they are none of its row
     if node.thing.kind == "marker":
         slot = next_marker(run, run.pos + 1)
         if slot is None:

@@ -247,6 +247,7 @@ def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, ba
         turn, at = _together([(s.body, s.at) for s in sources])
         return [changed(base, body=turn[0], turn=turn, order=order, kind=kind, same=True, at=at)]
     order = changed(order, until_sts=None)
+    sources = _numbered(order, sources, numbers)
     many = _cycle(order, numbers, ranged, len(sources), shelf.number)
     lead = _lead(sources[0], shelf) if base.new_section and order.section is not None else ((), 0)
     steps = []
@@ -257,6 +258,13 @@ def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, ba
         body = parts[1] if not parts[0] and not parts[2] else tuple(n for part in parts for n in part)
         steps.append(changed(base, number=n, body=body, at=at, label=_label(base, n, ranged), order=order, kind=source.kind if base.kind == "none" else base.kind, same=True))
     return steps
+
+
+def _numbered(order: RowOrder, sources: list[Step], numbers: list[int | None]) -> list[Step]:
+    """ "Rows 2-7: same as first earflap": its rows of those numbers; all of its rows where it has not those."""
+    told = {s.number: s for s in sources}
+    wanted = order.section and not order.rows and numbers != [None]
+    return [told[n] for n in numbers] if wanted and all(n in told for n in numbers) else sources
 
 
 def _together(parts: list[tuple[tuple[Node, ...], int]]) -> tuple[tuple[tuple[Node, ...], ...], int]:
