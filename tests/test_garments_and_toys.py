@@ -18,6 +18,7 @@ THREE = "Sizes: S (M, L)\n\n"
 CUFF = "Ch 9.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (8)\nRows 2-40: Ch 1, sc in BLO of each st across, turn. (8)\n"
 VEE = "Chain 36\nRow 1: Sc in second ch from hook, sc in next 15 ch, sc3tog, sc in last 16 ch, turn. (33)\n"
 FLAP = ring(12) + "First Earflap\nRow 1: Ch 1, sc in next 6 sts, turn. (6)\nRow 2: Ch 1, sc2tog, sc in next 2 sts, sc2tog, turn. (4)\nRow 3: Ch 1, sc2tog, sc in next 2 sts, turn. (3)\nRow 4: Ch 1, sc2tog, sc in next st. (2)\nFasten off.\nSecond Earflap\nJoin yarn in next free st.\nRow 1: Ch 1, sc in same st and in next 5 sts, turn. (6)\n"
+FLAT = "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20)\n"
 SEAMED = CUFF + "Sew the short ends together.\n"
 
 WORDINGS: list[tuple[str, str, list[int]]] = [
@@ -58,6 +59,18 @@ WORDINGS: list[tuple[str, str, list[int]]] = [
     ("told as a row, with what that does", ring(6) + "Rnd 2: 2 sc in each of first 3 sts, sc in each st to end. (9)\nRnds 3-4: Work as Rnd 2, 3 sts increased each rnd. (15)", [6, 9, 12, 15]),
     ("a band worked onto an edge, 1", ring(20) + "Brim\nCh 8.\nRow 1: Sc in 2nd ch from hook and in next 6 ch, sl st in next 2 sts of rnd 1, turn. (7)\nRow 2: Sk 2 sl sts, sc in BLO of next 7 sc, turn. (7)\nRow 3: Ch 1, sc in BLO of 7 sc, sl st in next 2 sts of rnd 1, turn. (7)\nRows 4-7: Rep Rows 2 and 3.", [7] * 7),
     ("a band worked onto an edge, 2", ring(20) + "Ribbing\nCh 6.\nRow 1: Sc in 2nd ch from hook and in next 4 ch, sl st to next 2 sts on body, turn. (5)\nRow 2: Do not ch. Skip sl sts, sc in BLO across, turn. (5)", [5, 5]),
+    ("a decrease is one of its stitches", FLAT + "Row 2: Ch 1, sc in each sc to last 2 sc, sc2tog, turn. (19)\nRow 3: Ch 1, sc in each sc across, turn.", [20, 19, 19]),
+    ("two together in words, 1", ring(12) + "Rnd 2: (2 sc, 2 sc together) x 3 (9)", [12, 9]),
+    ("two together in words, 2", ring(12) + "Rnd 2: Single crochet two together, single crochet around. (11)", [12, 11]),
+    ("two together in words, 3", ring(12) + "Rnd 2: 2 sc together x 6 (6)", [12, 6]),
+    ("a part and its row in one line, 1", ring(12) + "Hand: Round 2: Ch 1, 5 sc, 2 sc in each of next 2 sts, 5 sc, sl st to first sc. (14)", [12, 14]),
+    ("a part and its row in one line, 2", ring(12) + "Heel: Row 1: Ch 1, sc in next 6 sts, turn. (6)", [12, 6]),
+    ("counts behind a colon", "Row 1 (right side): Ch 21; sc in 2nd ch from hook and in each remaining ch: 20 sc.\nRow 2: Ch 1, turn; sc in each sc: 20 sc.", [20, 20]),
+    ("back along the chain, 1", "Ch 11.\nRnd 1: 2 sc in 2nd ch from hook, sc in each of next 8 chs, 4 sc in last ch; turn work upside down; sc in each of next 8 chs, 2 sc in last ch; join. (24)", [24]),
+    ("back along the chain, 2", "Ch 11.\nRnd 1: 2 sc in 2nd ch from hook, sc in next 8 ch, 4 sc in last ch. Working on opposite side of chain: sc in next 8 ch, 2 sc in last ch (same ch as first sc). Join. (24)", [24]),
+    ("a last round without its end", "Ch 24, sl st in first ch to form a ring.\nRnd 1: Ch 1, sc in each ch around, join. (24)\nRnd 2: Ch 1, sc in same place, *sk 2, 5 dc in next, sk 2, sc in next* to end, omit last sc, join. (4 shells)\nRnd 3: Sl st to centre of first shell, ch 1, sc in same, *5 dc in next sc, sc in centre of next shell* to end, omit last sc, join.", [24, 24, 24]),
+    ("two legs joined", "Romper\n\nLeg (make 2)\n" + FLAT + "Body\nRow 2: Ch 1, sc in each st across first leg, ch 4, sc in each st across second leg, turn. (40)\nRow 3: Ch 1, sc in each st and ch across. (44)", [20, 40, 44]),
+    ("told as another part, 4", "Wigeon Pullover\n\nBack Panel\n" + FLAT + "Front Panel\nRepeat instructions for Back Panel.", [20, 20]),
     ("bobbles by their letters", ring(8) + "Rnd 2: sc 2, bs, sc 4, bobble st (8)", [8, 8]),
     ("so many chains with a yarn told", "Using yarn B, ch 16.\nRnd 1: Sc in 2nd ch from hook, 13 sc, 3 sc in last ch, working back along the other side of ch, 13 sc, 2 sc in last ch. (32)", [32]),
     ("the stitch that follows", "Rnd 1: 8 sc in magic ring. (8)\nRnd 2: *Sc in next st, 2 sc in foll st; rep from * around. (12)", [8, 12]),
@@ -72,6 +85,7 @@ SIZED: list[tuple[str, str, list[tuple[int | None, ...]]]] = [
     ("numbers side by side, 1", THREE + "Ch 41, 43, 45.\nRow 1: Sc in 2nd ch from hook and across, turn (40, 42, 44)", [(40, 42, 44)]),
     ("numbers side by side, 2", THREE + "Ch 41-43-45.\nRow 1: Sc in 2nd ch from hook and across, turn (40, 42, 44)", [(40, 42, 44)]),
     ("numbers and brackets by turns", "Sizes: XS (S) M (L)\n\nCh 41 (43) 45 (47).\nRow 1: Sc in 2nd ch from hook and across, turn. [40 (42) 44 (46)]", [(40, 42, 44, 46)]),
+    ("sizes by dashes", "Sizes: S - M - L\nCh 7.\nRow 1: Sc in 2nd ch from hook, sc in each ch = 6 sc. Turn.\nRows 2-4-5-6: Ch 1, sc in each st. Turn.", [(6, 6, 6)] * 3 + [(None, 6, 6), (None, None, 6), (6, 6, 6)]),
     ("two brackets of sizes, 1", "SIZES 1 (2, 3)(4, 5)\n\nCh 41 (43, 45)(47, 49)\nRow 1: Sc in 2nd ch from hook and across, turn [40 (42, 44)(46, 48)]", [(40, 42, 44, 46, 48)]),
     ("two brackets of sizes, 2", "Ch 41 (43, 45)(47, 49)\nRow 1: Sc in 2nd ch from hook and across, turn [40 (42, 44)(46, 48)]", [(40, 42, 44, 46, 48)]),
     ("rows of some sizes, 1", THREE + "Rnd 1: 12 sc in magic ring. (12, 12, 12)\nRnd 2 (M and L only): Sc in next - (8, 10), 2 sc in each rem st. (-, 16, 14)", [(12, 12, 12), (None, 16, 14)]),

@@ -114,6 +114,10 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         return None
     if low in SKIPS:
         return skip(cur)
+    if low == "turn" and cur.low(1 + (cur.low(1) in ("work", "piece", "it"))) in ("upside", "upsidedown"):
+        cur.at += 2 + (cur.low(1) in ("work", "piece", "it"))
+        cur.accept("down")
+        return Mark("underside", span=cur.span_from(start))
     if low in ("turn", "turning"):
         cur.at += 1
         return Mark("turn", span=cur.span_from(start))

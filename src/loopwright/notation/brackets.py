@@ -160,7 +160,7 @@ def _note(cur: Cursor, before: list[Node], start: int) -> bool:
     if defines:
         cur.at += i + int(cur.kind(i) == "close")
         return True
-    if words and (words[-1] in REMARKS or "per" in words[1:3] or words[0] in ("is", "makes", "made", "this", "these", "center", "centre", "middle") or "inc point" in text or words[-1] in ("row", "rnd", "round") and {"inc", "dec", "increase", "decrease"} & set(words)):
+    if words and (words[-1] in REMARKS or "per" in words[1:3] or words[0] == "same" and "as" in words or words[0] in ("is", "makes", "made", "this", "these", "center", "centre", "middle") or "inc point" in text or words[-1] in ("row", "rnd", "round") and {"inc", "dec", "increase", "decrease"} & set(words)):
         cur.at += i + int(cur.kind(i) == "close")
         return True
     if words and words[0] in ("to", "standing", "serving", "stands", "serves") and before and isinstance(before[-1], Chain):

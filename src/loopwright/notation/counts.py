@@ -23,6 +23,7 @@ _MID = re.compile(  # "… 20 d.c. in row. Ch. 4. Turn."
     r"(?<=[.,;)] )(?P<in>" + _LISTED + r"\s+[a-z][a-z.]{0,8}(?:\s[a-z]\.?)?)\s+in\s+(?:the\s+)?(?:row|round|rnd|all)\b\.?(?=[^*]{0,90}$)(?!.*\b(?:next|each)\b)", re.IGNORECASE,
 )
 _REMARKS = re.compile(r"\(\d+ (?:bl|blk|block|sp|space|mesh)(?:e?s)?\)", re.IGNORECASE)
+_ALL = re.compile(r"\b(?:each|every|across|around|to\s+end|remaining|tog|2tog|last\s+\d*\s*[a-z]+)\b[^.;:(]{0,40}$", re.IGNORECASE)  # nothing is left to be worked
 _BRACED = re.compile(r"\{\s*\d[\d\s,/:;–—-]*\}$")  # "{40, 42, 44}": no blank has such a name
 _ENDED = re.compile(r"(?:\bturn|\b(?:ss|sl\.?\s?st|join)\b[^.;]{0,40}\b(?:to|in|into)\b[^.;]{0,40})\s*$", re.IGNORECASE)  # nothing is worked after it
 
@@ -58,13 +59,14 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
     if m["lead"].strip() == ":" and (behind := _END.search(text, m.start() + 1, end)) is not None and behind["lead"] in "([{<" and not text[m.start() : behind.start()].rstrip()[-1:].isdigit():
         m = behind  # "in back loops: 12 sc (12)"
     bracket = m["lead"] in "([{<"
-    if not bracket and re.search(r"(?<!of )(?<!in )(?<!end )(?<!turning )(?<!each )(?<!1st )(?<!2nd )(?<!3rd )(?<!4th )(?<!5th )(?<!\d )(?<!\d-)\bch(?:ain)?\s*$", text[start : m.start()], re.IGNORECASE):
+    if not bracket and re.search(r"(?<!of )(?<!in )(?<!end )(?<!turning )(?<!each )(?<!remaining )(?<!rem )(?<!other )(?<!every )(?<!1st )(?<!2nd )(?<!3rd )(?<!4th )(?<!5th )(?<!\d )(?<!\d-)\bch(?:ain)?\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))
     if bracket and re.search(r"(?:\d[)\]]?,?|[{}])\s*$", text[start : m.start()]) and sizes > 1:
         return Printed((), end, Span(end, end))
     if not bracket and not re.search("[a-z]", m["in"], re.IGNORECASE) and re.search(r"\b(?:rows?|rnds?|rounds?)\s*\d+\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))  # "rep rows 5 – 8"
     sure = bracket or m["lead"].strip() not in (".", ";", ":", "") or re.search(r"\b(?:sts?|stitches|total)\b|^\d+\s*$", m["in"], re.IGNORECASE) is not None
+    sure = sure or m["lead"].strip() == ":" and _ALL.search(text[start : m.start()]) is not None
     sure = sure or _ENDED.search(text[start : m.start()]) is not None
     found = _counts(text, m.start("in"), m.end("in"), dialect, sizes)
     if bracket and _REMARKS.search(text, start, m.start()) and _REMARKS.match(text, m.start(), end):

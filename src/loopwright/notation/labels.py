@@ -20,7 +20,7 @@ _NUMBERS = "|".join(sorted(words()["numbers"], key=len, reverse=True))
 _OPEN = re.compile(r"(?P<word>r|rnd|row|round)\s*(?P<first>\d{1,9})(?:\s*(?:-|–|~|&)\s*r?(?P<last>\d{1,9}))?\s+(?=[\d(*\[]|[a-z]+\b)", re.IGNORECASE)
 _LABEL = re.compile(
     rf"""(?:
-      (?P<word>{_WORD}|r)\s*\.?\s*(?P<first>\d{{1,9}}|\{{[^{{}}\n]+\}})(?P<firsts>(?:{_LIST}){{1,3}})?(?:\s*(?P<join>-|–|—|~|to|through|thru|and|&|\+|/)\s*(?:{_WORD}|r)?\s*(?P<last>\d{{1,9}}|[–—-](?=\s?[(\[])|\{{[^{{}}\n]+\}})(?P<lasts>(?:{_LIST}){{1,3}})?)?(?P<alt>{_ALT})?
+      (?P<word>{_WORD}|r)\s*\.?\s*(?P<first>\d{{1,9}}|\{{[^{{}}\n]+\}})(?P<firsts>(?:{_LIST}){{1,3}})?(?:\s*(?P<join>-|–|—|~|to|through|thru|and|&|\+|/)\s*(?:{_WORD}|r)?\s*(?P<last>\d{{1,9}}|[–—-](?=\s?[(\[])|\{{[^{{}}\n]+\}})(?P<lasts>(?:{_LIST}){{1,3}}|(?:-\d{{1,5}}){{2,}}(?=\s*:))?)?(?P<alt>{_ALT})?
     | (?P<ofirst>\d{{1,9}})(?:st|nd|rd|th)(?:\s*(?P<ojoin>-|–|to|and|through)\s*(?P<olast>\d{{1,9}})(?:st|nd|rd|th))?(?P<oalt>\s*(?:and|&)\s+(?:all\s+|every\s+|each\s+)?(?:foll(?:owing|\.)?\s+)?(?:alt(?:ernate|\.)?|other|even|odd|ws|rs)(?:[- ]numbered)?)?\s*(?P<oword>{_WORD})(?:\s+incl(?:usive|\.)?)?
     | (?P<nfirst>\d{{1,9}})\.?\s+(?P<rword>{_WORD})
     | (?P<wword>{_WORD})\s+(?P<wfirst>{_NUMBERS})(?:\s*(?:-|–|to|and)\s*(?P<wlast>{_NUMBERS}))?
@@ -34,6 +34,7 @@ _LABEL = re.compile(
 _BEHIND = re.compile(r"[.;)\]]\s+(?=\w)")
 _A_ROW = re.compile(rf"\b{_WORD}\b", re.IGNORECASE)
 _SEVERAL = re.compile(rf"(?P<word>{_WORD})\s*\.?\s*(?P<list>\d{{1,4}}\s*,\s*\d{{1,4}}(?:\s*,\s*\d{{1,4}})*(?:\s*,?\s*(?:and|&)\s*\d{{1,4}})?){_END}", re.IGNORECASE)
+_PART = re.compile(r"(?!(?:next|last)\b)[A-Za-z][A-Za-z &’'-]{2,30}:\s+(?=r)", re.IGNORECASE)
 _BARE = re.compile(r"(?P<first>\d{1,3})(?:\s*[-–~]\s*(?P<last>\d{1,3}))?\s*[:.)|]\s+(?![a-z]\.)")
 
 
@@ -127,7 +128,7 @@ def _numbers(m: re.Match[str]) -> tuple[Num | None, Num | None, Num]:
 
 def _listed(first: str, others: str) -> tuple[int | None, ...]:
     """The numbers of a list per size, None for a dash."""
-    every = [first, *re.findall(r"\d+|[–—-]", others)]
+    every = [first, *re.findall(r"\d+" if others.startswith("-") else r"\d+|[–—-]", others)]
     return tuple(int(n) if n.isdigit() else None for n in every)
 
 
@@ -161,6 +162,8 @@ def labels_in(text: str, start: int, end: int, sizes: int = 1) -> list[Found]:
     head = label_at(text, start, end, sizes)
     if head is not None:
         found.append(head)
+    elif (part := _PART.match(text, start, end)) is not None and (more := label_at(text, part.end(), end, sizes)) is not None and (more.label.kind != "none" or more.label.text[:1] in "rR"):
+        found.append(more)  # "Heel: Row 1: …"
     for m in _BEHIND.finditer(text, start, end):
         at = m.end()
         if found and at < found[-1].end or not _A_ROW.search(text, at, end):

@@ -7,7 +7,7 @@ from loopwright.notation.cursor import Cursor
 
 _LAYERS = frozenset("layers layer sides thicknesses thickness edges pieces sets ends halves openings".split())
 _FOLDED = frozenset("fold folded folding flatten flattened flattening pinch pinched press pressed flat squash squashed half".split())
-_CLOSED = frozenset("close closed shut closing".split())
+_CLOSED = frozenset("close closed shut closing together".split())
 _FURTHER = 8
 
 
@@ -33,7 +33,7 @@ def closes(cur: Cursor, n: Num | None) -> bool:
     """Whether so many stitches close a piece that the row's words fold flat before: "fold flat, sc 4 across top to close"."""
     if n is None or not any(t.low in _FOLDED for t in cur.tokens[: cur.at]):
         return False
-    return any(cur.low(i) in _CLOSED for i in range(_FURTHER))
+    return any(cur.low(i) in _CLOSED for i in range(-_FURTHER, _FURTHER) if cur.at + i >= 0)
 
 
 def layered(cur: Cursor, made: Make, n: Num | None, start: int) -> Node:

@@ -21,6 +21,8 @@ from loopwright.notation.things import is_space_number, thing
 
 LEFT_FREE = frozenset("missed skipped free unworked held remaining unused sleeve".split())
 _PIECES = frozenset("body leg hat crown brim hand foot sock mitt mitten sleeve yoke neckline neck opening armhole front piece bag base sweater cardigan collar edge".split())
+_ACROSS = frozenset("across along around of on over".split())
+_TWINS = frozenset("leg sleeve panel piece strip strap half front back shoulder cup".split())
 _RING_MADE = frozenset("form make forming making work begin start continue".split())
 SKIPS = frozenset("skip sk skp miss omit".split())
 
@@ -109,6 +111,18 @@ def on_another(cur: Cursor) -> bool:
         return False
     while cur.kind() in ("word", "num") and cur.low() not in ("and", "then", "turn"):
         cur.at += 1
+    return True
+
+
+def on_second(cur: Cursor) -> bool:
+    """ "across second leg", "of the other sleeve": a piece made before, like the one at hand; takes nothing elsewhere."""
+    mark = cur.at
+    cur.skip(*_ACROSS)
+    cur.skip("the")
+    if cur.at == mark or cur.low() not in ("second", "other", "2nd") or cur.low(1) not in _TWINS:
+        cur.at = mark
+        return False
+    cur.at += 2
     return True
 
 

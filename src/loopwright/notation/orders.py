@@ -63,7 +63,7 @@ _COUNTS = {"once": 1, "twice": 2, "thrice": 3}
 _SO_MANY_AS = re.compile(rf"(?:work|make|crochet|do)\s+(?P<lead>a\s+further\s+|another\s+)?(?P<n>{_N})\s+(?:more\s+|further\s+)?{_ROWS}\s+(?:the\s+same\s+)?(?:as|like|repeating)\s+(?=(?:for\s+)?(?:{_ROWS}|r\d))", re.IGNORECASE)
 _IN_BRACKETS = re.compile(rf"[\[(]\s*((?:{_ROWS}|r(?=\d))\s*\d[^\[\]()]{{0,30}})[\])]", re.IGNORECASE)
 _AS_SECTION = re.compile(
-    rf"(?:(?:work|make|repeat|rep|crochet|follow|do)\s+)?(?:(?:exactly\s+|just\s+)?(?:the\s+)?same\s+(?:way\s+)?as|as\s+given|as\s+written|as)(?:\s+(?:for|given\s+for))?\s+(?:the\s+)?"
+    rf"(?:(?:work|make|repeat|rep|crochet|follow|do)\s+)?(?:(?:the\s+)?(?:same\s+)?(?:instructions|directions|steps)\s+(?:as\s+)?(?=for|of|from)|(?:exactly\s+|just\s+)?(?:the\s+)?same\s+(?:way\s+)?as|as\s+given|as\s+written|as)(?:\s*\b(?:for|of|from|given\s+for))?\s+(?:the\s+)?"
     rf"(?P<section>[a-z]{{3,20}}(?:\s+(?!to\b|until\b|up\b|but\b|through\b)[a-z\d]{{1,20}}){{0,2}}?)"
     rf"(?:\s+(?:until|up\s+to|to|through)\s+(?:and\s+including\s+|the\s+end\s+of\s+)?{_ROWS}\s*(?P<upto>\d{{1,4}}))?\s*(?:(?:,\s*|\s+)(?:but|except|reversing|only|using|leaving|without)\b[^.\d]{{0,80}})?\.?\s*", re.IGNORECASE)
 _NO_SECTIONS = frozenset("row rows rnd rnds round rounds rd rds st sts repeat above before below follows following established set usual given desired directed required needed shown this that these those written previously".split())

@@ -14,6 +14,7 @@ from loopwright.notation.things import is_space_number, loop_words, row_told, ro
 
 PREPOSITIONS = frozenset("in into on over under around between through thru across along at onto inside round".split())
 END_WORDS = frozenset("around across round along".split())
+_OTHERS = frozenset("second other 2nd".split())
 _OPENING = frozenset("beg beginning starting initial standing".split())
 _BESIDE = frozenset("petal shell fan scallop".split())
 _JUNK = frozenset("the of a an very immediately following previous prev preceding this that same-colored these those its indicated specified designated".split())
@@ -291,7 +292,7 @@ def _where_made(cur: Cursor) -> int:
 def _after(cur: Cursor, found: Place) -> Place:
     """What may follow a place: "around", "to last 3 sts", "of next shell", "from hook", "2 rows below"."""
     for _ in range(4):
-        if cur.low() in PREPOSITIONS and _underside_next(cur):
+        if cur.low() in PREPOSITIONS and (_underside_next(cur) or cur.low(1) in _OTHERS or cur.low(1) == "the" and cur.low(2) in _OTHERS):
             break
         if cur.low() == "between" and found.thing.kind == "sp" and (
             cur.kind(1) == "kind" or thing_word(cur.low(1)) in ("group", "st") or cur.kind(1) == "num" and cur.low(2) == "-" or (cur.kind(1) == "num" or cur.low(1) in ("each", "the")) and cur.kind(2) == "kind"

@@ -57,12 +57,13 @@ _ASIDES = (
     r"\b(?:the\s+)?(?:back|bottom|rear)\s+(?:bumps?|ridges?|humps?)\s+of\s+(?=(?:the\s+)?(?:\d+(?:st|nd|rd|th)?|second|third|each|next|first)\b)",
     r"\bto complete (?:the )?(?:last |first )?\w+",
     r"(?<=[\w),;.] )leave\s+(?:an?|the)\s+(?:\w+\s+)?tail\b[^.;,]{0,40}", r"(?<=[\w),;.] )(?:and\s+)?(?:hide|weave\s+in)\s+(?:the\s+|all\s+)?(?:tails?|ends?)\b[^.;]{0,30}", r"\bcinch(?:ed)?\s+(?:closed|shut|tight(?:ly)?|the\s+(?:top|hole))\b",
-    r"\bcontinuing\s+(?:on\s+)?from\s+the\s+[^,;.]{1,30},", r"(?<=[a-z])\s(?:around|across|along)\s+(?:the\s+)?(?:first|second|other|left|right|1st|2nd)\s+(?:leg|arm|ear|foot|sleeve|piece)\b(?=\s*[,;.(])",
+    r"\bcontinuing\s+(?:on\s+)?from\s+the\s+[^,;.]{1,30},", r"(?<=[a-z])\s(?:around|across|along)\s+(?:the\s+)?(?:first|left|right|1st)\s+(?:leg|arm|ear|foot|sleeve|piece)\b(?=\s*[,;.(])",
+    r"(?<=[a-z])(?<!\bst)(?<!\bstitch)(?<!\bsc)(?<!\bhdc)(?<!\bdc)\s(?:around|across|along)\s+(?:the\s+)?(?:second|other|2nd)\s+(?:leg|arm|ear|foot|sleeve|piece)\b(?=\s*[,;.(])",
     # which part of the piece is meant: the rows and stitches before it tell where
     r"\bat\s+the\s+(?:lower|upper|top|bottom)\s+(?:right|left)[- ](?:hand\s+)?corner\b(?=\s*,)", r"(?<=each row)\s+along\s+the\s+(?:long\s+|short\s+)?side\b(?=\s*[,;.])",
     (r"\b(?:back\s+to|of|down|up)\s+the\s+(?:(?:right|left|face|neck)\s+)?(?:bonnet|hat|fronts?|back|neck|body|sleeve|yoke|face|bag|mitt|mitten|sock|shawl)(?:\s+edge)?\b"
      r"(?!\s+(?:loops?|lps?|posts?|of|bumps?|ring|\d)\b)(?=\s*[,;.]|\s+(?:rows?|rnds?)?\s*$)"),
-    r"(?<!\bas )(?<!\bgiven )\bfor (?:the )?(?:other |left |right )?(?:(?-i:[A-Z][a-z]+)|underarm|neck|sleeve|front|back|picot)\b",
+    r"(?<!\bas )(?<!\bgiven )(?<!tions )(?<!\bsteps )\bfor (?:the )?(?:other |left |right )?(?:(?-i:[A-Z][a-z]+)|underarm|neck|sleeve|front|back|picot)\b",
     r"(?<=\.)\s[^,;.—]*\bthe cord\b[^.]*\.", r"(?<=[,;.])[^,;.—]*\bthe cord\b[^,;.]*",
     r";\s*the\s+(?:\d\s+)?(?:plain|treble|trebles|double|single|chain|long)\b[^.;*]*",
     r",?\s{0,3}\bincluding (?!(?:rows?|rnds?|rounds?)\b)[^,;.()]*(?:\.(?=\s*\)))?,?", r"\bas before\b(?=[^.;]*\b(?:in|under|over|on)\b)",

@@ -81,8 +81,8 @@ def _expression(dialect: Dialect) -> re.Pattern[str]:
     | (?P<times>(?:(?P<tn>\d{{1,9}}|{numbers})\s*(?:more\s+)?(?:times?|x(?![a-z])|×))(?P<tmore>\s+more)?|twice(?P<tm2>\s+more)?|thrice|once(?P<tm1>\s+more)?|once\s+again)(?![a-z])
     | (?P<ord>(?:(?:(?P<on>\d{{0,8}}(?:(?<!1)1(?=st)|(?<!1)2(?=nd)|(?<!1)3(?=rd)|\d(?=th)))(?:st|nd|rd|th)|(?P<od>\d{{0,3}}(?<!1)[23])d(?=\s+(?:rows?|rounds?|of|st|stitch|chains?|trebles?|doubles?|loop|space|one|from)\b))|(?P<ow>{ordinals}))(?![a-z]))
     | (?P<postb>(?<![a-z])(?P<pbr>r)?(?P<pbk>tr|dc|htr|hdc|sc)(?:\s(?=r?[fb]p))?(?:r)?(?P<pbs>[fb])(?P<pbp>p)?(?![a-z]))
-    | (?P<ntog>(?<![\d.])(?P<nt>[2-9]|1\d)\s*(?P<ntk>{stitches})\s*tog(?![a-z]))
-    | (?P<kind>(?<![a-z])(?P<fp>{post})?(?P<k>{stitches})(?:\s*(?P<gn>\d{{1,9}})\s*(?:tog|together)(?![a-z])|(?![a-z])(?:\.(?=\s*[a-z\d(,;]))?))
+    | (?P<ntog>(?<![\d.])(?P<nt>[2-9]|1\d)\s*(?P<ntk>{stitches})\s*tog(?:ether)?(?![a-z]))
+    | (?P<kind>(?<![a-z])(?P<fp>{post})?(?P<k>{stitches})(?:\s*(?P<gn>\d{{1,9}}|two|three|four|five)\s*(?:tog|together)(?![a-z])|(?![a-z])(?:\.(?=\s*[a-z\d(,;]))?))
     | (?P<num>\d{{1,9}}(?:[.,]\d{{1,9}}(?=\s*(?:cm|in|mm|"|″|”|inch)))?(?:\s?[½¼¾]|-\d/\d|\s\d/\d)?)
     | (?P<numword>(?<![a-z])(?:{numbers})(?![a-z]))
     | (?P<word>[^\W\d_]+(?:['’][^\W\d_]+)?)
@@ -155,7 +155,7 @@ def _token(m: re.Match[str], dialect: Dialect, table: dict[str, dict[str, Any]])
 def _composed(m: re.Match[str], known: str | None) -> Token:
     """ "dc3tog", "front post dc", "bpdc2tog"."""
     post = "" if not m["fp"] else "bp" if m["fp"].lower().startswith("b") or m["fp"].lower().rstrip(" -").endswith(("rb", "back")) else "fp"
-    tog = f"{min(int(m['gn']), 99)}tog" if m["gn"] else ""
+    tog = f"{min(int(words()['numbers'].get(m['gn'].lower(), 0) or m['gn']), 99)}tog" if m["gn"] else ""
     return _made("kind", m.group(), f"{post}{known or ('dc' if post else 'sc')}{tog}", m.start(), m.end())
 
 

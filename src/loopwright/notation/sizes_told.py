@@ -16,6 +16,7 @@ _A_MEASURE = re.compile(r"(?:about|approx\w*\.?|ca\.?)?\s*\d[\d.½¼¾ ]*\s*(?:c
 _BRACKETS_MEET = re.compile(r"[)\]]\s*,?\s*[(\[]")  # "S (M, L)(XL, 2XL)"
 _LISTS_MEET = re.compile(r"(?<=\d)[)\]]\s?[(\[](?=\d+\s*[,)\]])")
 _BY_TURNS = re.compile(r"[^()\[\],;\n]+(?:[(\[][^()\[\],;\n]+[)\]][^()\[\],;\n]*){2,}$")  # "S (M) L (XL)"
+_DASHED = re.compile(r"(?:(?:\d?X{0,4}[SL]|M|\d{1,3}|small|medium|large|newborn|child|teen|adult)(?:\s*[–—/|-]\s*(?=\S)|$)){3,}", re.IGNORECASE)  # "S - M - L"
 _IN_LABEL = re.compile(r"(?:rows?|rnds?|rounds?|r)\s*\d[\d\s–-]*\s*(?P<only>\((?:for\s+)?(?:sizes?\s+)?(?P<names>[\w ,&/-]{1,60}?)\s+(?:sizes?\s+)?only\))\s*[:.—–-]", re.IGNORECASE)
 
 
@@ -63,6 +64,8 @@ def _names(said: str, colon: bool) -> tuple[str, ...]:
         if any(c.isdigit() for c in "".join(inside)) and not any(c.isdigit() for c in "".join(outside)):
             return tuple(n.strip() for n in outside if n.strip())  # "Small (80 cm) Medium (90 cm)"
         return tuple(n.strip() for n in re.split(r"[()\[\]]", said) if n.strip())
+    if _DASHED.fullmatch(said.strip(" .")):
+        return tuple(n.strip() for n in re.split(r"[–—/|-]", said.strip(" .")))
     first = _FIRST_SIZE.match(said)  # "S (M, L, XL)": the first size, the others in brackets
     if first is None and not colon or first is not None and not colon and "," not in first[2]:
         return ()

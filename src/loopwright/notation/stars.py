@@ -77,7 +77,18 @@ def star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     cur.skip(",", ";", ".", "rep", "repeat") if cur.kind(1) != "end" else None
     if cur.low() in ("from", "between"):
         _from_star(cur)
-    out.append(_stopped(_counted_repeat(cur, inside, start)))
+    out.append(_omitting(cur, _stopped(_counted_repeat(cur, inside, start))))
+
+
+def _omitting(cur: Cursor, made: Node) -> Node:
+    """ "rep from * around, omitting last sc": the last round without its last instruction."""
+    ahead = 1 if cur.low() == "," else 0
+    if not isinstance(made, Repeat) or cur.low(ahead) not in ("omit", "omitting") or cur.low(ahead + 1) not in ("last", "the", "final"):
+        return made
+    cur.at += ahead
+    while not cur.done and cur.kind() not in ("sep", "close", "star"):
+        cur.at += 1
+    return replace(made, ending=made.nodes[-1:], ending_mode="omit")
 
 
 def _stopped(made: Node) -> Node:
@@ -206,6 +217,8 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
         made = found if isinstance(found, Repeat) else Repeat(inside, "end")
     stopped = _stopped(made)
     made = stopped if isinstance(stopped, Repeat) else made
+    without = _omitting(cur, made)
+    made = without if isinstance(without, Repeat) else made
     cur.skip(",", ";")
     at_mark = next((i for i in range(1, 8) if cur.kind(i) == "star" and len(cur.low(i)) > 1), None)
     if cur.low() == "omitting" and (cur.low(1) in ("last", "the", "final") or any(cur.low(i) in ("last", "final") for i in range(2, 8))):

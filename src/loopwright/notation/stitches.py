@@ -28,7 +28,7 @@ from loopwright.notation.edges import all_around, along, at_a_rate, with_rate
 from loopwright.notation.extents import left_words, up_to
 from loopwright.notation.layers import closes, layered, through_both
 from loopwright.notation.markers import stop_before
-from loopwright.notation.moves import LEFT_FREE, on_another, to_a_ring
+from loopwright.notation.moves import LEFT_FREE, on_another, on_second, to_a_ring
 from loopwright.notation.olden import spread, yarn_letter
 from loopwright.notation.places import END_WORDS, place
 from loopwright.notation.shapes import between
@@ -142,7 +142,10 @@ def make(cur: Cursor) -> Node:
         return edge
     if "tog" in kind and (again := _decreases(cur, kind, n, loop, start)) is not None:
         return again
-    where = place(cur)
+    second = start > 3 and n is None and on_second(cur)
+    where = None if second else place(cur)
+    if second or start > 3 and where is not None and where.quant == "each" and n is None and on_second(cur):
+        return EdgeRun(kind, None, "free", span=cur.span_from(start))  # "… across first leg, ch 4, … across second leg"
     if where is not None and (n is not None and (n.at(0) or 0) > 3) and where.quant == "next" and cur.low(-1) in LOOPS_ONLY and where.loop in ("back", "front", "third"):
         loop, where = where.loop, None  # "16 sc in BLO": in so many stitches
     cur.at += where is not None and yarn_letter(cur, 0)

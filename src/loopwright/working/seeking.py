@@ -223,7 +223,7 @@ def _seek_kind(run: Run, pos: int, kind: str) -> Slot | None:
 @lru_cache(maxsize=1024)
 def _alike(kinds: frozenset[int], kind: str) -> frozenset[int]:
     """The stitches of a row that are of a kind, those worked together among them: "sc in next sc" takes an sc2tog too."""
-    return frozenset(i for i in kinds if i > ANY and (name(i) == kind or name(i).startswith(kind) and name(i).endswith("tog")))
+    return frozenset(i for i in kinds if i > ANY and (name(i) == kind or plain(kind) == kind == plain(name(i)) and name(i).startswith(kind) and name(i).endswith("tog")))
 
 
 def _others_ahead(run: Run, pos: int, numbers: frozenset[int]) -> bool:

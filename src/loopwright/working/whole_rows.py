@@ -126,7 +126,10 @@ def do_edge(run: Run, node: EdgeRun) -> None:
         do_around(run, node)
         return
     count = node.n.at(0) if node.n is not None else None
-    if count is None:
+    if count is None and node.where == "free":  # a second piece, as the one at hand
+        count = len(run.view.items) - run.view.items.count(CHAIN)
+        run.cost += 0.3
+    elif count is None:
         count = _by_rate(run, run.named.get("first-row" if node.where == "underside" else "edge-rows", 0) * (node.per or 1), node.rows)
         if not count:
             raise CannotWork("edge-unknown")
