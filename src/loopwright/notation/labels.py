@@ -13,7 +13,7 @@ from loopwright.source import Span
 MAX_RANGE = 2000
 _WORD = r"(?:rows?|rnds?|rounds?|rds?)"
 _LIST = r"\s?[(\[]\s*(?:\d{1,5}|[–—-])(?:\s*[,;:]\s*(?:\d{1,5}|[–—-]))*\s*[)\]]"
-_END = r"(?:\s*\+|\s+onwards?|\s+(?:and|&)\s+(?:all\s+)?(?:following|further|subsequent|remaining)(?:\s+(?:rows?|rnds?|rounds?))?)?\s*(?P<side>\((?:right\s+side|wrong\s+side|rs|ws)\))?\s*(?:[:.)|]|--?(?!\s*r\s?\d)|—|–(?!\s*r\s?\d))\s*(?P<side2>\((?:right\s+side|wrong\s+side|rs|ws)\)\s*[:.]?)?"
+_END = r"(?:\s*\+|\s+onwards?|\s+(?:and|&)\s+(?:all\s+)?(?:following|further|subsequent|remaining)(?:\s+(?:rows?|rnds?|rounds?))?)?(?:\s*\((?:for\s+|a\s+total\s+of\s+|total\s+of\s+)?\d{1,3}\s+(?:rows?|rnds?|rounds?)(?:\s+(?:total|in\s+all|altogether))?\))?\s*(?P<side>\((?:right\s+side|wrong\s+side|rs|ws)\))?\s*(?:[:.)|]|--?(?!\s*r\s?\d)|—|–(?!\s*r\s?\d))\s*(?P<side2>\((?:right\s+side|wrong\s+side|rs|ws)\)\s*[:.]?)?"
 _ALT = rf"\s+(?:and|&)\s+(?:all|every|each)\s+(?:other\s+|foll(?:owing|\.)?\s+|subsequent\s+|remaining\s+)?(?:ws|rs|wrong\s+side|right\s+side|even|odd|alt(?:ernate|\.)?)(?:[- ]numbered)?(?:\s+{_WORD})?"
 _ORDINALS = "|".join(words()["ordinals"])
 _NUMBERS = "|".join(sorted(words()["numbers"], key=len, reverse=True))

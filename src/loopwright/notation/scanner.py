@@ -37,6 +37,7 @@ def words() -> dict[str, dict[str, Any]]:
     return shipped_table("loopwright.notation", "words.toml")
 
 
+_GLUED = re.compile(r"(sc|hdc|dc|htr|tr|ss)([bf]lo)")
 _FRACTION = {"½": 0.5, "¼": 0.25, "¾": 0.75}
 
 
@@ -107,7 +108,20 @@ def _kind_of(dialect: Dialect, text: str) -> str | None:
 def scan(text: str, start: int, end: int, dialect: Dialect) -> list[Token]:
     """Tokens of text[start:end]; spans are offsets in the whole text. Whatever the text, every character but space is in a token."""
     table = words()
-    return [_token(m, dialect, table) for m in _expression(dialect).finditer(text, start, end)]
+    tokens = [_token(m, dialect, table) for m in _expression(dialect).finditer(text, start, end)]
+    if any(t.kind == "word" and t.low.endswith("lo") and _GLUED.fullmatch(t.low) for t in tokens):
+        tokens = [part for t in tokens for part in _parted(t, dialect)]
+    return tokens
+
+
+def _parted(t: Token, dialect: Dialect) -> tuple[Token, ...]:
+    """ "scblo" as the two words it is."""
+    glued = _GLUED.fullmatch(t.low) if t.kind == "word" else None
+    if glued is None:
+        return (t,)
+    middle = t.start + glued.end(1)
+    first = t.text[: glued.end(1)]
+    return _made("kind", first, _kind_of(dialect, first) or "sc", t.start, middle), _made("word", t.text[glued.end(1) :], glued[2], middle, t.end)
 
 
 _LETTERS = {"X": "sc", "V": "inc", "A": "dec", "T": "hdc", "F": "dc"}

@@ -10,13 +10,15 @@ from loopwright.model.tree import Row
 _FIRST_SIZE = re.compile(r"\s*([^,;()\[\]]+?)\s*[(\[](?!(?:to\s+)?fits?\b|about|approx|finished|shown|\d+\s*[-–](?!\s*\d+\s*(?:m|mths?|mos?|months?|y|yrs?|years?)\b))([^()\[\]]+)[)\]]\s*(months?|mths?|mos?|years?|yrs?|cm|in(?:ches)?)?\s*(?:\.(?:\s+[A-Z].*)?)?\s*$", re.IGNORECASE)
 _ONLY = re.compile(r"\(?(?:for\s+)?(?:the\s+)?(?P<names>[\w ,&/-]{1,60}?)\s+sizes?\s+only\)?\s*[:.—–-]?\s*|\(?for\s+(?:the\s+)?(?P<plain>[\w ,&/-]{1,40}?)\s+only\)?\s*(?:[:.—–-]\s*|$)|\(?(?:for\s+)?(?:the\s+)?sizes?\s+(?P<after>[\w ,&/-]{1,60}?)\s+only\)?\s*(?:[:.—–-]\s*|$)", re.IGNORECASE)
 _ALL_SIZES = re.compile(r"\(?(?:for\s+)?all\s+sizes\)?\s*[:.—–-]?\s*", re.IGNORECASE)
-_TOLD = re.compile(r"^sizes?\s*(?:(?P<colon>[:–—-])\s*|(?=[^()\n]{1,20}[(\[]))(?P<names>\S.*)$", re.IGNORECASE | re.MULTILINE)
+_TOLD = re.compile(r"^sizes?\s*(?:(?P<colon>[:–—-])\s*|(?=[^()\n]{1,20}[(\[]|[A-Z\d]{1,3}(?:\s?[/|–-]\s?[A-Z\d]{1,3}){2,}\s*$))(?P<names>\S.*)$", re.IGNORECASE | re.MULTILINE)
 _BELOW = re.compile(r"^[ \t]*sizes?[ \t]*\n[ \t]*(?P<names>[^\n(\[]{1,30}[(\[][^()\[\]\n]+,[^()\[\]\n]+[)\]])[ \t]*$", re.IGNORECASE | re.MULTILINE)
 _A_MEASURE = re.compile(r"(?:about|approx\w*\.?|ca\.?)?\s*\d[\d.½¼¾ ]*\s*(?:cm|mm|m|in|ins|inch|inches|\"|″|”)(?:[ .][^,;()]*)?", re.IGNORECASE)  # the one size's finished size
 _BRACKETS_MEET = re.compile(r"[)\]]\s*,?\s*[(\[]")  # "S (M, L)(XL, 2XL)"
 _LISTS_MEET = re.compile(r"(?<=\d)[)\]]\s?[(\[](?=\d+\s*[,)\]])")
 _BY_TURNS = re.compile(r"[^()\[\],;\n]+(?:[(\[][^()\[\],;\n]+[)\]][^()\[\],;\n]*){2,}$")  # "S (M) L (XL)"
-_DASHED = re.compile(r"(?:(?:\d?X{0,4}[SL]|M|\d{1,3}|small|medium|large|newborn|child|teen|adult)(?:\s*[–—/|-]\s*(?=\S)|$)){3,}", re.IGNORECASE)  # "S - M - L"
+_DASHED = re.compile(r"(?:(?:\d?X{0,4}[SL]|[A-H]|M|\d{1,3}|small|medium|large|newborn|child|teen|adult)(?:\s*[–—/|-]\s*(?=\S)|$)){3,}", re.IGNORECASE)  # "S - M - L"
+_SLASHED = re.compile(r"(?<![\d/])\d{2,4}(?:/\d{2,4}){2,}(?![\d/])")
+SLASHED_LEAST = 3
 _IN_LABEL = re.compile(r"(?:rows?|rnds?|rounds?|r)\s*\d[\d\s–-]*\s*(?P<only>\((?:for\s+)?(?:sizes?\s+)?(?P<names>[\w ,&/-]{1,60}?)\s+(?:sizes?\s+)?only\))\s*[:.—–-]", re.IGNORECASE)
 
 
@@ -106,5 +108,8 @@ def sizes_of(text: str, written: str) -> tuple[str, ...]:
         if n == 2 and (ends or re.search(r"(?:x|\*|row|rnd|round|times)\s*$", text[max(0, m.start() - 7) : m.start()], re.IGNORECASE)):
             continue
         votes[n] = votes.get(n, 0) + (3 if n > 2 else 1)
+    slashed = [m.group().count("/") + 1 for m in _SLASHED.finditer(text)]
+    for n in set(slashed) if not votes else ():
+        votes[n] = slashed.count(n) if slashed.count(n) >= SLASHED_LEAST else 0  # "57/63/69" time and again
     best = max(votes, key=lambda k: votes[k], default=1)
-    return tuple(f"size {i + 1}" for i in range(best)) if 1 < best <= 30 else ("one size",)
+    return tuple(f"size {i + 1}" for i in range(best)) if 1 < best <= 30 and votes[best] else ("one size",)

@@ -18,7 +18,7 @@ from loopwright.terms.dialect import extended
 
 MOST = 60  # definitions kept of one pattern
 _HEADS = re.compile(
-    r"^[ \t]*(?P<head>(?:special|other|unusual|stitch(?:es)?)\s+(?:stitch(?:es)?|abbreviations?|patterns?|terms|guide|used)(?:\s+used)?|abbreviations?(?:\s+used)?|stitch(?:es)?\s+(?:guide|used)|key)[ \t]*(?P<colon>[:.—–-]?)[ \t]*(?P<rest>.*)$",
+    r"^[ \t]*(?P<head>(?:special|other|unusual|stitch(?:es)?)\s+(?:stitch(?:es)?|sts?|abbreviations?|patterns?|terms|guide|used)(?:\s+used)?|abbreviations?(?:\s+used)?|stitch(?:es)?\s+(?:guide|used)|key)[ \t]*(?P<colon>[:.—–-]?)[ \t]*(?P<rest>.*)$",
     re.IGNORECASE | re.MULTILINE,
 )
 _NAME = r"(?P<name>[A-Za-z][\w’'/ -]{0,34}?)"

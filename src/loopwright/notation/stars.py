@@ -77,6 +77,8 @@ def star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     cur.skip(",", ";", ".", "rep", "repeat") if cur.kind(1) != "end" else None
     if cur.low() in ("from", "between"):
         _from_star(cur)
+    elif cur.low(-1) in ("rep", "repeat") and cur.low() == "**" and (cur.kind(1) in ("times", "num") or cur.low(1) in END_WORDS):
+        cur.at += 1  # "repeat ** 6 times": what stands between the two
     out.append(_omitting(cur, _stopped(_counted_repeat(cur, inside, start))))
 
 

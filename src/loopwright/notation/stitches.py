@@ -132,6 +132,8 @@ def make(cur: Cursor) -> Node:
         return joined
     cur.at += yarn_letter(cur, 0) or 2 * (cur.low() in ("in", "with") and yarn_letter(cur, 1))
     loop = loop_words(cur) or "both"
+    if loop != "both" and n is None and cur.kind() in ("num", "blank") and cur.kind(1) != "kind":
+        n = cur.number()  # "sc blo 5"
     chains = between(cur)
     both = cur.layered or through_both(cur) or closes(cur, n)
     if cur.low() in ("in", "into") and (edge := _along(cur, kind, n, start)) is not None:
@@ -304,6 +306,9 @@ def _slip_join(cur: Cursor, start: int) -> Node | None:
             return Make("sl st", ONE, replace(goal, quant="next"), span=cur.span_from(start))
         cur.at = mark
     if cur.low() == "to":
+        if cur.low(1) == "join" and sum(t.kind == "kind" for t in cur.tokens[:start]) == 1 and cur.tokens[0].value == "ch":
+            cur.at += 2
+            return Ring(False, span=cur.span_from(start))  # "ch 64 (72, 80), sl st to join"
         if cur.low(1) in ("close", "join") and cur.low(2) in ("", ".", ",", ";", ")", "rnd", "round", "turn") and start > 3:
             cur.at += 2 + (cur.low(2) in ("rnd", "round"))
             return Join(None, "sl st", span=cur.span_from(start))  # "…, sl st to join": a round that ends, no ring

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 _BLOCK = re.compile(
-    r"(?:(?:pattern|designer|special|general|helpful)\s+)?notes?|(?:special\s+)?abbreviations?(?:\s+used)?|special\s+stitch(?:es)?|stitch(?:es)?(?:\s+(?:used|guide))?"
+    r"(?:(?:pattern|designer|special|general|helpful)\s+)?notes?|(?:special\s+)?abbreviations?(?:\s+used)?|special\s+(?:stitch(?:es)?|sts?)|stitch(?:es)?(?:\s+(?:used|guide))?"
     r"|materials(?:\s+needed)?|supplies|you(?:\s+will|'ll)\s+need|what\s+you\s+need|gauge|tension|yarn|hook|notions"
     r"|(?:finished\s+)?(?:sizes?|measurements?|dimensions)|skill\s+level",
     re.IGNORECASE,
@@ -13,7 +13,7 @@ _BLOCK = re.compile(
 _ROW_LABEL = re.compile(r"(?:\d{1,3}(?:st|nd|rd|th)\s+)?(?:rows?|rnds?|rounds?|r)\b\.?\s*\d*|foundation\b|set[- ]?up\b", re.IGNORECASE)
 _DEFINES = re.compile(r"[\w() /.&-]{1,24}(?:\s+\([^)]*\))?\s*=\s*\S")
 _HEADED = re.compile(
-    r"(?:finished|actual|to fit|fits|approx\w*|skill|difficulty|level|gauge|tension|yarn|hook|stitch(?:es)? used|special stitch|abbreviation|"
+    r"(?:finished|actual|to fit|fits|approx\w*|skill|difficulty|level|gauge|tension|yarn|hook|stitch(?:es)? used|special stitch|special sts?\b|abbreviation|"
     r"measurement|dimension|material|notion|you will need|size)[\w &/()-]{0,30}:",
     re.IGNORECASE,
 )
@@ -37,7 +37,7 @@ _HOW_ON = re.compile(
 )
 _SEWING = re.compile(
     r"(?:(?:now|then|next),?\s+)?(?:using\s+[^,.;]{1,30},\s*)?(?:"
-    r"(?:sew|whip\s?stitch|mattress\s+stitch|seam|graft|pin)\b"
+    r"(?:ch\s*1,?\s*)?(?:turn,?\s*)?(?:match|align|line\s+up|butt)\b[^.;]*\b(?:sl\.?\s?st|slip\s?stitch|ss|sew|join|whip\s?stitch)\b|(?:(?:now|then|next),?\s+)?(?:using|mattress\s+stitch|seam|graft|pin)\b"
     r"|(?:bring|hold|place|match|with)\s+(?:the\s+|both\s+|two\s+|your\s+|first\s+and\s+)*(?:short|long|side|row|last|back)\s*(?:ends?|edges?|sides?|rows?)\s+(?:\w+\s+){0,3}together\b"
     r"|(?:sl(?:ip)?\.?\s?st(?:itch)?(?:es)?\.?|ss|join|(?:single\s+)?crochet|sc|dc)\s+(?![^.;]*(?:\b(?:next|each)\b|(?<!sl\s)(?<!slip\s)\b(?:sts|stitches)\b))(?:(?:to\s+join|in)\s+)?(?:the\s+|both\s+|two\s+|your\s+)*"
     r"(?:(?:short|long|side|back|row)\s+(?:ends?|edges?|seams?|sides?)|(?:brim|band|ribbing|rib|pieces?|panels?|squares?|motifs?|sides|edges|ends|seam)\b"

@@ -191,6 +191,8 @@ def _skipped(run: Run, place: Place, how: str) -> list[Slot]:
 
 def _first(run: Run, place: Place, how: str) -> list[Slot]:
     """The first place of the row; "first 3 sts" takes three. At the end of a round it is the stitch of the join."""
+    if run.view.foundation and run.pos >= len(run.view.items) and run.into and run.into[0] is not None:
+        return [run.into[0]] * ((place.n.at(0) if place.n is not None else 1) or 1)  # all round the chain: where the round began
     if run.inside == 0 and run.worked > 2 and run.pos > run.start + 1 and run.in_rounds and (place.n is None or (place.n.at(0) or 1) == 1):
         run.half_loop = True
         return [Slot(run.start, run.start + 1, how)]

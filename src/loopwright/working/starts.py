@@ -214,6 +214,7 @@ def _reading(run: Run, node: Chain, length: int, kind: str, first: tuple[str, Pl
     if told is not None and node.counts == "unsaid" and first is not None and tall and length <= tall:
         return ("st", 0, kind) if told else "none"
     if node.counts == "no":
+        run.conventions.setdefault(f"start-{length}-{kind}", "none")  # what is said of it once holds further on
         return "none"
     if first is None and length <= 2:
         return "none"
