@@ -9,6 +9,7 @@ from loopwright.model.tree import (
     STITCH,
     Chain,
     Define,
+    EdgeRun,
     Either,
     Group,
     Join,
@@ -159,6 +160,9 @@ def _note(cur: Cursor, before: list[Node], start: int) -> bool:
     defines = len(words) > 3 and ":" in words[1:4]
     if defines:
         cur.at += i + int(cur.kind(i) == "close")
+        return True
+    if before and isinstance(before[-1], EdgeRun) and {"row", "rows"} & set(words) and {"each", "every", "per", "end", "ends"} & set(words):
+        cur.at += i + int(cur.kind(i) == "close")  # "40 sc evenly around the band (1 sc into each row end)": how they come
         return True
     if words and (words[-1] in REMARKS or "per" in words[1:3] or words[0] == "same" and "as" in words or words[0] in ("is", "makes", "made", "this", "these", "center", "centre", "middle") or "inc point" in text or words[-1] in ("row", "rnd", "round") and {"inc", "dec", "increase", "decrease"} & set(words)):
         cur.at += i + int(cur.kind(i) == "close")

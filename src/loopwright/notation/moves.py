@@ -7,6 +7,7 @@ from loopwright.model.tree import (
     STITCH,
     Chain,
     Join,
+    Make,
     Mark,
     Node,
     Repeat,
@@ -23,6 +24,7 @@ LEFT_FREE = frozenset("missed skipped free unworked held remaining unused sleeve
 _PIECES = frozenset("body leg hat crown brim hand foot sock mitt mitten sleeve yoke neckline neck opening armhole front piece bag base sweater cardigan collar edge".split())
 _ACROSS = frozenset("across along around of on over".split())
 _TWINS = frozenset("leg sleeve panel piece strip strap half front back shoulder cup".split())
+_LIMBS = frozenset("leg legs arm arms ear ears foot feet body head".split())
 _RING_MADE = frozenset("form make forming making work begin start continue".split())
 SKIPS = frozenset("skip sk skp miss omit".split())
 
@@ -114,6 +116,50 @@ def on_another(cur: Cursor) -> bool:
     return True
 
 
+def _to_limb(cur: Cursor) -> bool:
+    mark = cur.at
+    if cur.accept("to", "in", "into", "on"):
+        cur.skip("the", "first", "second", "other", "any", "st", "of", "on")
+        if cur.low() in _LIMBS:
+            cur.at += 1
+            return True
+    cur.at = mark
+    return False
+
+
+def on_part(cur: Cursor) -> bool:
+    """ "9 sc around the leg", "on second leg": which part so many stitches are worked on; takes nothing elsewhere."""
+    mark = cur.at
+    if not cur.accept("around", "on", "along", "across", "over", "round"):
+        return False
+    cur.skip("the", "your", "this", "first", "second", "other", "same", "next", "left", "right", "1st", "2nd")
+    if cur.at == mark + 1 and cur.low(-1) != "on" or cur.low() not in _LIMBS or cur.kind(1) not in ("sep", "end", "close", "open", "num") and cur.low(1) not in ("and", "then", "1", "2"):
+        cur.at = mark
+        return False
+    cur.at += 1
+    if cur.kind() == "num" and cur.kind(1) in ("sep", "end", "close", "open"):  # "on leg 2"
+        cur.at += 1
+    return True
+
+
+def along_chain(cur: Cursor) -> bool:
+    """ "3 sc along the chain", "across the other side of the ch-3": so many into its chains; takes nothing elsewhere."""
+    mark = cur.at
+    if not cur.accept("along", "across", "over", "on"):
+        return False
+    cur.skip("the", "other", "opposite", "second", "first", "side", "of", "back")
+    if cur.low() not in ("ch", "chain", "chains", "chs"):
+        cur.at = mark
+        return False
+    cur.at += 1
+    if cur.low() == "-" and cur.kind(1) == "num":
+        cur.at += 2
+    if cur.kind() not in ("sep", "end", "close", "open"):
+        cur.at = mark
+        return False
+    return True
+
+
 def on_second(cur: Cursor) -> bool:
     """ "across second leg", "of the other sleeve": a piece made before, like the one at hand; takes nothing elsewhere."""
     mark = cur.at
@@ -163,6 +209,8 @@ def join(cur: Cursor, before: list[Node]) -> Node:
         if cur.kind() == "kind":
             via = str(cur.take().value)
         cur.skip(")", "single")
+        if via is not None and via != "sl st" and before and _to_limb(cur):
+            return Make(via, ONE, None, span=cur.span_from(start))  # "ch 3, join with sc to first leg"
     if cur.low() in ("to", "in", "into") and cur.low(1) in ("form", "a", "ring", "make", "round"):
         while cur.low() in ("to", "in", "into", "form", "a", "ring", "make", "loop", "circle", "round"):
             cur.at += 1

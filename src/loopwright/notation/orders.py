@@ -66,6 +66,7 @@ _AS_SECTION = re.compile(
     rf"(?:(?:work|make|repeat|rep|crochet|follow|do)\s+)?(?:(?:the\s+)?(?:same\s+)?(?:instructions|directions|steps)\s+(?:as\s+)?(?=for|of|from)|(?:exactly\s+|just\s+)?(?:the\s+)?same\s+(?:way\s+)?as|as\s+given|as\s+written|as)(?:\s*\b(?:for|of|from|given\s+for))?\s+(?:the\s+)?"
     rf"(?P<section>[a-z]{{3,20}}(?:\s+(?!to\b|until\b|up\b|but\b|through\b)[a-z\d]{{1,20}}){{0,2}}?)"
     rf"(?:\s+(?:until|up\s+to|to|through)\s+(?:and\s+including\s+|the\s+end\s+of\s+)?{_ROWS}\s*(?P<upto>\d{{1,4}}))?\s*(?:(?:,\s*|\s+)(?:but|except|reversing|only|using|leaving|without)\b[^.\d]{{0,80}})?\.?\s*", re.IGNORECASE)
+_THIS_WAY = re.compile(r"(?:cont(?:inue)?\.?|keep\s+going|carry\s+on|go\s+on|work|repeat)\s+(?:to\s+work\s+|working\s+)?(?:in\s+)?(?:this\s+(?:way|manner|fashion)|the\s+same\s+(?:way|manner)|like\s+this|this\s+row|as\s+set)\b", re.IGNORECASE)
 _NO_SECTIONS = frozenset("row rows rnd rnds round rounds rd rds st sts repeat above before below follows following established set usual given desired directed required needed shown this that these those written previously".split())
 _ONE_UP_TO = re.compile(r"(?P<verb>rep(?:eat)?\.?\s+)(?P<word>row|rnd|round)\s*(?P<a>\d{1,4})\s+(?:through|thru|to)\s+(?:row|rnd|round)\s*(?=\d)", re.IGNORECASE)
 
@@ -76,7 +77,16 @@ def order(words: str, sizes: int = 1, which: Dialect | None = None) -> RowOrder 
     lead = _LEAD.match(words)
     said = _IN_BRACKETS.sub(r"\1", words[lead.end() :] if lead else words)
     said = _ONE_UP_TO.sub(r"\g<verb>\g<word> \g<a> until \g<word> ", said)  # "repeat Row 2 through Row 10": until there are ten
-    return _even(said, sizes, which) or _continued(said, sizes) or _other_rows(said, sizes)
+    return _even(said, sizes, which) or _this_way(said, sizes) or _continued(said, sizes) or _other_rows(said, sizes)
+
+
+def _this_way(words: str, sizes: int) -> RowOrder | None:
+    """ "Continue in this way until 90 rows have been worked": the last row again."""
+    so_on = _THIS_WAY.match(words)
+    until = _UNTIL_ROWS.search(words[so_on.end() :]) if so_on is not None else None
+    if until is None:
+        return None
+    return RowOrder("repeat", last_n=1, more=bool(until["next"] or until["further"]), total_rows=number(until["n"] or until["upto"], sizes))
 
 
 def number(text: str | None, sizes: int, most: int = MOST) -> Num | None:

@@ -71,7 +71,7 @@ def _names(said: str, colon: bool) -> tuple[str, ...]:
     first = _FIRST_SIZE.match(said)  # "S (M, L, XL)": the first size, the others in brackets
     if first is None and not colon or first is not None and not colon and "," not in first[2]:
         return ()
-    listed = f"{first[1]}, {first[2].replace(':', ',') if first[3] else first[2]}" if first else said
+    listed = f"{first[1]}, {first[2].replace(':', ',') if first[3] or ',' not in first[2] else first[2]}" if first else said
     unit = f" {first[3]}" if first and first[3] else ""
     return tuple(n.strip() + unit for n in re.split(r"[,;]", listed) if n.strip())[:30]
 

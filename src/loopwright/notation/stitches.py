@@ -28,7 +28,7 @@ from loopwright.notation.edges import all_around, along, at_a_rate, with_rate
 from loopwright.notation.extents import left_words, up_to
 from loopwright.notation.layers import closes, layered, through_both
 from loopwright.notation.markers import stop_before
-from loopwright.notation.moves import LEFT_FREE, on_another, on_second, to_a_ring
+from loopwright.notation.moves import LEFT_FREE, along_chain, on_another, on_part, on_second, to_a_ring
 from loopwright.notation.olden import spread, yarn_letter
 from loopwright.notation.places import END_WORDS, place
 from loopwright.notation.shapes import between
@@ -136,6 +136,11 @@ def make(cur: Cursor) -> Node:
         n = cur.number()  # "sc blo 5"
     chains = between(cur)
     both = cur.layered or through_both(cur) or closes(cur, n)
+    if n is not None and (n.at(0) or 0) > 1 and kind != "sl st":
+        if before_a_chain(cur) and along_chain(cur):
+            return Make(kind, ONE, Place("next", n, Thing("ch")), loop, span=cur.span_from(start))
+        if on_part(cur):
+            return Make(kind, n, None, loop, span=cur.span_from(start))
     if cur.low() in ("in", "into") and (edge := _along(cur, kind, n, start)) is not None:
         return edge
     if (edge := along(cur, kind, n, start) or all_around(cur, kind, n, start)) is not None:
@@ -274,6 +279,14 @@ def _decreases(cur: Cursor, kind: str, n: Num | None, loop: Loop, start: int) ->
         if (left := left_words(cur)) is not None:
             return Repeat((one,), "left", left=left[0], left_of=left[1], span=cur.span_from(start))
         cur.at = mark
+    elif n is None and cur.low() in ("to", "until", "all"):
+        mark = cur.at
+        if cur.accept_words("to end") or cur.accept_words("to the end") or cur.accept_words("all around") or cur.accept_words("all across"):
+            cur.skip("of", "the", "row", "rnd", "round")
+            return Repeat((one,), "end", span=cur.span_from(start))
+        if (left := left_words(cur)) is not None:
+            return Repeat((one,), "left", left=left[0], left_of=left[1], span=cur.span_from(start))
+        cur.at = mark
     return None
 
 
@@ -284,6 +297,11 @@ def _number_after(cur: Cursor) -> bool:
     after = sum(1 for i in range(1, len(tokens)) if tokens[i].kind == "num" and tokens[i - 1].kind == "kind" and (i + 1 == len(tokens) or tokens[i + 1].kind in stops))
     before = sum(1 for i in range(len(tokens) - 1) if tokens[i].kind == "num" and tokens[i + 1].kind == "kind" and (i == 0 or tokens[i - 1].kind in (*stops, "open")))
     return after > before
+
+
+def before_a_chain(cur: Cursor) -> bool:
+    """Whether the row's words make a chain before: "ch 3, join to first leg, … 3 sc along the chain"."""
+    return any(t.kind == "kind" and t.value == "ch" and cur.tokens[i + 1].kind == "num" for i, t in enumerate(cur.tokens[: max(0, cur.at - 3)]))
 
 
 def _onto_another(cur: Cursor, start: int) -> Node | None:

@@ -287,7 +287,7 @@ def _stand(run: Run, kind: str, length: int, first: Place | None = None) -> None
 
 
 def _over_first(run: Run, first: Place) -> bool:
-    return bool(first.quant == "next" or first.quant == "each" and run.once("stands-on-ring", ((0.0, True), (0.4, False))))
+    return bool(first.quant in ("next", "same") or first.quant == "each" and run.once("stands-on-ring", ((0.0, True), (0.4, False))))
 
 
 def _loop(run: Run, length: int, first: tuple[str, Place | None, int] | None) -> None:
