@@ -19,6 +19,12 @@ CUFF = "Ch 9.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (8)\nR
 VEE = "Chain 36\nRow 1: Sc in second ch from hook, sc in next 15 ch, sc3tog, sc in last 16 ch, turn. (33)\n"
 FLAP = ring(12) + "First Earflap\nRow 1: Ch 1, sc in next 6 sts, turn. (6)\nRow 2: Ch 1, sc2tog, sc in next 2 sts, sc2tog, turn. (4)\nRow 3: Ch 1, sc2tog, sc in next 2 sts, turn. (3)\nRow 4: Ch 1, sc2tog, sc in next st. (2)\nFasten off.\nSecond Earflap\nJoin yarn in next free st.\nRow 1: Ch 1, sc in same st and in next 5 sts, turn. (6)\n"
 FLAT = "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20)\n"
+STAR = (
+    "Special Stitches:\nBeginning star (beg star): insert hook in 2nd ch from hook, pull up a loop, insert hook in next ch, pull up a loop, (insert hook in next st, "
+    "pull up a loop) 3 times, yo and pull through all loops on hook, ch 1.\nStar stitch (star st): insert hook in eye of last star, pull up a loop, insert hook in "
+    "side of same star, pull up a loop, (insert hook in next st, pull up a loop) twice, yo and pull through all loops on hook, ch 1.\n\n"
+    "Ch 43.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (42)\n"
+)
 SEAMED = CUFF + "Sew the short ends together.\n"
 
 WORDINGS: list[tuple[str, str, list[int]]] = [
@@ -86,6 +92,10 @@ WORDINGS: list[tuple[str, str, list[int]]] = [
     ("in this way until so many rows", CUFF + "Row 41: Ch 1, sc across. (8)\nCont in this way until 44 rows have been worked.", [8] * 5),
     ("all round a chain from its first", "Ch 30, join to form a ring.\nRnd 1: Ch 3 (counts as dc), 2 dc in same ch, sk 2 ch, *3 dc in next ch, sk 2 ch; rep from * around, join to top of ch-3. (10 groups)", [30]),
     ("two legs joined by a chain", "Phalarope Toy\n\nLegs\n" + ring(10) + "Rnds 2-5: Sc around. (10)\nBody\nRnd 6: Ch 3, join with sc to the first leg, 9 sc around the leg, 3 sc along the chain, 10 sc around the other leg, 3 sc along the other side of the chain (26)\nRnd 7: Sc around. (26)", [10, 10, 10, 10, 10, 26, 26]),
+    ("rows numbered with a stop, 3", "1. 6 sc into a magic ring (6 st)\n2. (inc) * 6 (12 st)\n3.-4. sc in each st (12 st)\n5.-8. sc in each st (12 st)\n9. (dec) * 6 (6 st)", [6, *[12] * 7, 6]),
+    ("rows numbered with a bullet", "\u2022 Rnd 1: 6 sc in magic ring [6]\n\u2022 Rnd 2-4: sc in all 6 sts [6]", [6] * 4),
+    ("chains counted by their name first", ring(28) + "Rnd 2: Ch 6, skip next 6 sts, sc in each st to end of rnd. (22 sc, ch 6)\nRnd 3: Sc in each of 6 ch, sc in each st to end of rnd. (28)", [28, 22, 28]),
+    ("stars of several stitches", STAR + "Row 2: Ch 3, beg star, *star st; rep from * across, hdc in last st, turn. (20 star sts)\nRow 3: Ch 1, sc in hdc, 2 sc in eye of each star across, sc in top of ch-3, turn. (42)\nRows 4-5: Rep Rows 2 and 3.", [42, 21, 42, 21, 42]),
     ("bobbles by their letters", ring(8) + "Rnd 2: sc 2, bs, sc 4, bobble st (8)", [8, 8]),
     ("so many chains with a yarn told", "Using yarn B, ch 16.\nRnd 1: Sc in 2nd ch from hook, 13 sc, 3 sc in last ch, working back along the other side of ch, 13 sc, 2 sc in last ch. (32)", [32]),
     ("the stitch that follows", "Rnd 1: 8 sc in magic ring. (8)\nRnd 2: *Sc in next st, 2 sc in foll st; rep from * around. (12)", [8, 12]),

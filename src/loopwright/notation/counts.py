@@ -94,6 +94,9 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
             break  # ", the ch counted"
         at = cur.at
         n = _stitches_glued(cur) or cur.number()
+        if n is None and found and (chains := _chains(cur)) is not None:
+            found.append(Count(chains, "ch", span=cur.span_from(at)))
+            continue
         if n is None:
             return ()
         if cur.low() == "half" and cur.kind(1 + (cur.low(1) == "-")) == "kind":
@@ -138,6 +141,14 @@ def _flat(cur: Cursor) -> Count | None:
         cur.at = start
         return None
     return Count(Num(tuple(values), None, Span(cur.tokens[start].start, cur.tokens[at - 1].end)), noun, span=cur.span_from(start))
+
+
+def _chains(cur: Cursor) -> Num | None:
+    """ "ch 6" behind another count: "(22 sc, ch 6)"."""
+    if cur.kind() != "kind" or cur.token().value != "ch":  # type: ignore[union-attr]
+        return None
+    cur.at += 1 + (cur.low(1) == "-")
+    return cur.number()
 
 
 def _stitches_glued(cur: Cursor) -> Num | None:

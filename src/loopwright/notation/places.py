@@ -74,7 +74,7 @@ def _quantified(cur: Cursor, seen: bool) -> Place | None:
     loop: Loop = loop_words(cur) or "both"
     cur.skip(*_JUNK)
     loop = _post(cur) or loop
-    if cur.low() in ("top", "tip", "base", "end", "head", "back", "front", "side") and cur.low(1) == "of":
+    if cur.low() in ("top", "tip", "base", "end", "head", "back", "front", "side", "eye") and cur.low(1) == "of":
         base = cur.low() == "base"
         cur.at += 2
         cur.skip("the")

@@ -15,7 +15,7 @@ _STITCH = r"(?:s\.?\s?c|d\.?\s?c|tr\.?(?:\s?c)?|d\.?\s?tr|h\.?\s?d\.?\s?c|s\.?\s
 _COUNTED_STOP = re.compile(rf"(?<![\d.])\d{{1,3}}(?P<stop>\.)(?=\s*{_STITCH})", re.IGNORECASE)
 _STOP = re.compile(r"\d\.")
 MANY = 4  # stops after numbers that are no slip
-_LABELLED = re.compile(r"^[ \t]*(?:(?:rows?|rnds?|rounds?|rds?|r)[ .]*)?\d{1,3}(?:\s*[-–—~&]\s*r?\d{1,3})?\.(?!\d)", re.IGNORECASE | re.MULTILINE)  # "5. Sc", "R5-10. Ch 1"
+_LABELLED = re.compile(r"^[ \t]*(?:(?:rows?|rnds?|rounds?|rds?|r)[ .]*)?\d{1,3}(?:\.?\s*[-–—~&]\s*r?\d{1,3})?\.(?!\d)", re.IGNORECASE | re.MULTILINE)  # "5. Sc", "R5-10. Ch 1"
 _MORE_STOPS = re.compile(
     r"(?P<word>\b(?:(?:miss|dec|inc)(?=\.\s*\d)|(?:miss|skip) \d(?=\.\s)|\d{1,2}(?:st|nd|rd|th)(?=\.\s*[a-z])|sts?(?=\.\s*(?:to|in|of|from|on|only|before|at|and|group)\b)"
     r"|[sd]\.\s?c(?=\.\s*(?:to|group|of|before|in|and)\b)))\.",
@@ -92,7 +92,12 @@ def quiet(text: str, terms: str = "us") -> str:
     return "\n".join((_kept if len(line) < KEPT else _quiet_line)(line, terms, stopped) if line else line for line in text.split("\n"))
 
 
+_BULLET = re.compile(r"\s*[•·◦▪►✦★☆✓☐▢□-]\s+(?=(?:rows?|rnds?|rounds?|rds?|r)\s*\d|\d{1,3}[.):])", re.IGNORECASE)  # a list of rows
+
+
 def _quiet_line(text: str, terms: str, stopped: bool) -> str:
+    if (bullet := _BULLET.match(text)) is not None:
+        text = " " * bullet.end() + text[bullet.end() :]
     text = named(text, terms)
     if stopped:
         text = _unstopped(text)

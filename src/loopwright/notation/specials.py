@@ -30,6 +30,9 @@ _NAMED = re.compile(r"(?:\s+in(?:to)?\s+(?:the\s+)?(?:place|st|stitch|sp|space|l
 _SENTENCES = re.compile(r"(?<=\.)[ \t]+(?=[A-Z][\w’'-]*(?: [\w’'-]+){0,2}(?:\s*\([\w -]{1,12}\))?\s*[:=])")
 _OPENING = re.compile(r"(?:beg|beginning|starting|initial)\s+(?=[a-z])")
 _LABEL = re.compile(r"[ \t]*(?:\d+(?:st|nd|rd|th)\s+)?(?:rows?|rnds?|rounds?|r)\b\s*\.?\s*\d", re.IGNORECASE)
+_NEXT = re.compile(r"\b(?:in|into|through)\s+(?:the\s+|each\s+of\s+(?:the\s+)?)?(?:next|following)\s+(?P<n>\d)?\s*(?:sts?|stitch(?:es)?|[shd]{1,2}c|tr)\b", re.IGNORECASE)
+_AGAIN = re.compile(r"[(\[](?P<inside>[^()\[\]]+)[)\]]\s*(?P<times>twice|x?\s*\d\s*(?:times|x)?)", re.IGNORECASE)
+_STEM = re.compile(r"\s+(?:sts?|stitch(?:es)?)$")  # "star st" is called "star" too
 _TOG = re.compile(r"(?:[3-9]|1\d)tog$")
 _KEPT = frozenset("ch chain st sts stitch stitches sp sps rnd rnds row rows rep repeat sl st ss rs ws sk skip lp lps beg tog yo inc dec blo flo".split())
 
@@ -67,6 +70,8 @@ def specials(text: str, which: Dialect, parse: Parse) -> tuple[Special, ...]:
 def with_specials(which: Dialect, found: tuple[Special, ...]) -> Dialect:
     """The dialect that knows the pattern's own names too."""
     names = {name: s.kind for s in found for name in s.names if which.kind_of(name) is None or s.nodes}
+    stems = {stem: s.kind for s in found for name in s.names if (stem := _STEM.sub("", name)) != name and len(stem) > 2}
+    names = {stem: kind for stem, kind in stems.items() if which.kind_of(stem) is None and stem not in _KEPT} | names
     return extended(which, names) if names else which
 
 
@@ -150,12 +155,28 @@ def _special(text: str, name: str, abbr: str | None, start: int, end: int, which
     opened = _OPENING.match(names[0])  # "beginning popcorn": one of them too
     kind = known or opened and which.kind_of(names[0][opened.end() :]) or names[0]
     if _MOVES.search(words):
-        return Special(names, kind, (), words, Span(start, end)) if known is None else None
+        many = _places(words)
+        over = (Repeat((Make("cluster", ONE, None, parts=many, taking=many),), "once"),) if many > 1 else ()
+        return Special(names, kind, over, words, Span(start, end)) if known is None else None
     told = parse(text, start, end - len(_NAMED.search(text[start:end])[0]), which)  # type: ignore[index]
     nodes = _in_one(told) or (() if known not in (None, "cross-st") else _over_several(told))
     if not nodes:
         return Special(names, kind, (), words, Span(start, end), told) if known and len(told) > 1 or known is None and _STITCHY.search(name) else None
     return Special(names, kind, nodes, words, Span(start, end))
+
+
+def _places(words: str) -> int:
+    """How many stitches a stitch told in movements of the hook takes: those that it names as the next ones, as often as brackets say."""
+    total, ends = 0, 0
+    for m in _AGAIN.finditer(words):
+        times = 2 if m["times"].lower().startswith("twice") else int(re.sub(r"\D", "", m["times"]) or 1)
+        total += times * _named_next(m["inside"]) + _named_next(words[ends : m.start()])
+        ends = m.end()
+    return total + _named_next(words[ends:])
+
+
+def _named_next(words: str) -> int:
+    return sum(int(m["n"] or 1) for m in _NEXT.finditer(words))
 
 
 def _over_several(nodes: tuple[Node, ...]) -> tuple[Node, ...]:

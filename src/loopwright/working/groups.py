@@ -136,7 +136,7 @@ def stitch_parts(run: Run, kind: str) -> tuple[Node, ...]:
 
 def do_defined(run: Run, node: Make) -> None:
     """A stitch or group that the pattern has defined: "shell", "cluster", "bean st"."""
-    nodes = stitch_parts(run, node.kind)
+    nodes, called = stitch_parts(run, node.kind), _one_of(run, node.kind)
     if len(nodes) == 1 and isinstance(nodes[0], Repeat) and nodes[0].mode == "once":
         return _do_over_several(run, node, nodes[0])
     count = node.n.at(0) or 1
@@ -157,10 +157,20 @@ def do_defined(run: Run, node: Make) -> None:
                 run.make(code(node.kind), slot)
             else:
                 into_one(run, nodes, slot)
-            run.groups.append(MadeGroup(begin, len(run.out), node.kind))
+            run.groups.append(MadeGroup(begin, len(run.out), called))
     if slots:
         run.last, run.pos = slots[-1], max(run.pos, slots[-1].end)
     return None
+
+
+_FIRST_OF = ("beginning ", "beg ", "first ", "starting ")
+
+
+def _one_of(run: Run, kind: str) -> str:
+    """ "beginning star" is one of the stars that the pattern defines."""
+    lead = next((w for w in _FIRST_OF if kind.startswith(w)), None)
+    rest = kind.removeprefix(lead) if lead is not None else ""
+    return next((k for k in run.definitions if rest and (k == rest or k in (f"{rest} st", f"{rest} stitch"))), kind)
 
 
 def _do_over_several(run: Run, node: Make, told: Repeat) -> None:
@@ -170,11 +180,11 @@ def _do_over_several(run: Run, node: Make, told: Repeat) -> None:
 
     if node.place is not None and node.place.quant == "each":
         return do_repeat(run, Repeat((replace(node, place=None),), "end", span=node.span))
-    after = (run.reserve, run.reserve_spaces)
+    after, called = (run.reserve, run.reserve_spaces), _one_of(run, node.kind)
     for _ in range(min(node.n.at(0) or 1, MAX_ITEMS)):
         begin = len(run.out)
         do_all(run, told.nodes, after)
-        run.groups.append(MadeGroup(begin, len(run.out), node.kind))
+        run.groups.append(MadeGroup(begin, len(run.out), called))
     return None
 
 

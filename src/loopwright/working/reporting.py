@@ -12,7 +12,7 @@ from loopwright.kept import Kept, kept
 from loopwright.model.fabric import Fabric
 from loopwright.model.report import Assumption, Report, RowReport
 from loopwright.model.still import Stills
-from loopwright.model.tree import Document, Evenly, Group, Mark, Node, PatternRun, Repeat, Row, Unknown
+from loopwright.model.tree import Document, Evenly, Group, Mark, Node, PatternRun, Repeat, Row, Skip, Unknown
 from loopwright.source import Span
 from loopwright.working.colours import Colours
 from loopwright.working.definitions import definitions
@@ -266,9 +266,16 @@ def _unknown(nodes: tuple[Node, ...]) -> list[Span]:
     return spans
 
 
+def _only_a_place(body: tuple[Node, ...]) -> bool:
+    """ "Skip next 20 sts of Row 50, join yarn in next st" in a line of its own: where the rows that follow begin, which they show themselves."""
+    return all(isinstance(n, (Skip, Mark, Unknown)) for n in body) and any(isinstance(n, Mark) and n.what == "attach" for n in body)
+
+
 def _finding(document: Document, o: Outcome, size: int) -> Finding | None:
     step = o.step
     if o.made is None:
+        if not step.label and _only_a_place(step.body):
+            return None
         code = _CODES.get(o.problem or "", "W007")
         elsewhere = step.order is not None and step.order.section is not None  # a part that may be told outside of this text
         severity: Any = None if code in ("W008", "W009", "W010") and not elsewhere else "warning"
