@@ -65,6 +65,14 @@ US: list[tuple[str, str, list[int]]] = [
     ("past the last corner", "Rnd 1: *3 sc in magic ring; rep from * 3 more times, join. (12)\nRnd 2: *3 sc in next st, sc in next 2 sts; rep from * around, join. (20)\nRnd 3: Ch 1, sc in first st, *3 sc in next st (corner), sc in each st to next corner st; rep from * around, join.", [12, 20, 28]),
     ("what blocks and spaces are made of", "Ch 18.\n1st row: Dc in 4th ch from hook, dc in next 2 ch (1 bl), * ch 2, skip 2 ch, dc in next ch (1 sp). Repeat from * 2 more times, dc in next 3 ch (1 bl). Ch 3, turn.", [10]),
     ("with double strand", "With double strand and H hook, ch 4, join with sl st to form ring.\nRnd 1: Ch 2 (counts as hdc), 11 hdc in ring, join to top of ch-2.", [12]),
+    ("a border told side by side", V + "Rnd 2: Work 20 sc evenly along each side with 3 sc in each corner, join.", [19, 92]),
+    ("long sides and short sides", V + "Rnd 2: Working around entire rug work 3 sc in each corner st, 19 sc across each long side and 7 sc across each short side.", [19, 64]),
+    ("in the same space and then in each", "Rnd 1: 12 dc in magic ring, join. (12)\nRnd 2: Ch 1, sc in same st, ch 3, sk 1 st, *sc in next st, ch 3, sk 1 st; rep from * around, join.\nRnd 3: Sl st in first ch-3 sp, [ch 3, dc, ch 2, 2 dc] in same sp, [2 dc, ch 2, 2 dc] in each ch-3 sp around; join.", [12, 6, 24]),
+    ("in each loop, the first of them slipped into", "Rnd 1: 12 dc in magic ring, join. (12)\nRnd 2: Ch 1, sc in same st, *ch 5, sk 2 sts, sc in next st; rep from * around, ch 5, join.\nRnd 3: Sl st in first 2 chs, ch 1, 4 sc in each ch-5 loop around. (16 sc)", [12, 4, 16]),
+    ("an ending of another number", "Ch 4, join with sl st to form ring.\nRow 1: Ch 4 (counts as dc, ch 1), (dc, ch 1) 5 times in ring, dc in ring, turn.\nRow 2: Ch 3 (counts as dc), 2 dc in first ch-1 sp, *ch 1, 2 dc in next ch-1 sp; rep from * across, ending with dc in 3rd ch of turning ch, turn.\nRow 3: Ch 4 (counts as dc, ch 1), dc in first st, *(dc, ch 1, dc) in next ch-1 sp; rep from * across, dc in last st.", [7, 14, 13]),
+    ("a beginning popcorn is one of them", "Special stitches:\nBeginning popcorn (beg pc): ch 3, 4 dc in same st, drop loop, insert hook in top of ch-3, pull dropped loop through.\nPopcorn (pc): 5 dc in same st, drop loop from hook, insert hook in first dc, pull dropped loop through.\n\nRnd 1: 16 dc in magic ring, join. (16)\nRnd 2: Beg pc in same st as join, ch 2, sk next st, *pc in next st, ch 2, sk next st; rep from * around; join in top of beg pc. (8 pc, 8 ch-2 sps)", [16, 8]),
+    ("the first rounds of another part", "Sea Campion\n\nFLOWER: Ch 4, join to form a ring, work 8 sc in ring.\nRnd 2: 2 sc in each sc around.\nRnd 3: Sc in each sc around.\nCENTER: Work 1st 2 rnds same as flower.\nRnd 3: (Sc in next sc, 2 sc in next sc) 8 times.", [8, 16, 16, 8, 16, 24]),
+    ("even, and then finished off", "Rnd 1: 8 sc in magic ring. (8)\nRnd 2: 2 sc in each sc around. (16)\nWork 2 rnds even. Sl st in next sc. Break off.", [8, 16, 16, 16]),
     ("between petals", "Rnd 1: 12 sc in magic ring, join. (12)\nRnd 2: *Ch 4, sk 1 sc, sc in next sc; rep from * around.\nRnd 3: In each loop make sc, 5 dc and sc.\nRnd 4: *Ch 7, sc in back loop of sc between petals; rep from * around.", [12, 6, 42, 6]),
 ]
 UK: list[tuple[str, str, list[int]]] = [
@@ -93,6 +101,8 @@ OLD: list[tuple[str, str, list[int]]] = [
     ("as another row, with more between", "Make a chain of 6, unite.\n1st round—Work 2 double crochet in each chain.\n2nd round—* 1 double crochet in the next, 2 in the next; repeat from *.\n3rd round—Like the 2nd, with 2 double crochet between the widenings.", [12, 18, 24]),
     ("back into the loop it began in", "Make a chain of 6, unite.\n1st round—Work 2 double crochet in each chain.\n2nd round—* 5 ch., miss 1, 1 d.c. in the next; repeat from * all round.\n3rd round—Slip to the centre of the first loop, * 5 ch., 1 d.c. in the next loop; repeat from * all round.", [12, 6, 6]),
     ("at the corners, ending with one", "Chain 5, join in a ring.\n1. Chain 3, 2 trebles in ring, * chain 2, 3 trebles in ring, repeat from * twice, chain 2, join to top of 3 chain.\n2. Chain 3, a treble in each of 2 trebles, * 2 trebles, 2 chain, 2 trebles in the 2 chain at corner, a treble in each of 3 trebles, repeat from * around, ending with corner, join.", [12, 28]),
+    ("in the 6th stitch of the chain", "Make a chain of 21.\n1st row—1 treble in 6th stitch of chain, 1 treble in each following stitch; turn.\n2nd row—1 chain, 1 double in each treble, and 1 in the chain at the end.", [17, 17]),
+    ("each chain filled", "Chain 8, join.\n1. Chain 4, (1 treble in ring, chain 1) 11 times, join to 3d of 4 chain.\n2. Fill each 1 chain with 3 doubles, join.", [12, 36]),
     ("under the chain", "Commence with 7 ch., join round.\n1st round: 3 ch. to serve as a treble, 15 tr. into the circle, join with a slip stitch.\n2nd round: 4 ch., * 1 tr. on the next tr., 1 ch.; repeat from * all round, join to the 3rd of the 4 ch.\n3rd round: 3 ch., 1 tr. under the first ch., * 1 tr. on the tr., 1 tr. under the ch.; repeat from * to the end, join.", [16, 16, 32]),
 ]
 
@@ -127,3 +137,11 @@ def test_a_layer_is_worked_into_the_round_it_names() -> None:
     made = [i for i in range(fourth.start, fourth.end) if fabric.kinds[fabric.kind[i]] == "bpsc"]
     assert len(made) == 6
     assert all(second.start <= fabric.into[i] < second.end for i in made)
+
+
+def test_a_round_that_sits_in_its_stitches_is_worked_to_its_end() -> None:
+    text = "Rnd 1: 8 sc in magic ring, join. (8)\nRnd 2: *Ch 2, (dc, ch 2, sl st) in same st, sl st in next st; rep from * around. (8 petals)\n"
+    report = work(read(Source.of(text + "Rnd 3: Ch 1, working behind the petals, *sc in the back of next petal, ch 2; rep from * around, join.\n"), "us"))
+    assert report.rows[1].made["dc"] == (8,)
+    assert report.rows[2].counts == (8,)
+    assert not [f.code for f in report.findings if f.severity == "error"]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from loopwright.model.tree import ONE, STITCH, Loop, Num, Place
-from loopwright.notation.cursor import Cursor
+from loopwright.notation.cursor import Cursor, thing_word
 from loopwright.notation.things import is_space_number, thing
 
 _PASSED = ("skipped", "missed")
@@ -36,4 +36,14 @@ def skipped(cur: Cursor, loop: Loop) -> Place | None:
             cur.at += 1
             return Place("skipped", n, found, k, loop=loop)
     cur.at = mark
+    return None
+
+
+def each_so(cur: Cursor, loop: Loop, *, under: bool) -> Place | None:
+    """ "under each 2 chain": each space of them; "in each following stitch"."""
+    if under and cur.kind() == "num" and cur.kind(1) == "kind" and cur.token(1).value == "ch":  # type: ignore[union-attr]
+        return Place("each", None, thing(cur) or STITCH, loop=loop)
+    if cur.low() == "following" and thing_word(cur.low(1)) == "st" and not cur.low(1).endswith("s"):
+        cur.at += 1
+        return Place("each", None, thing(cur) or STITCH, loop=loop)
     return None

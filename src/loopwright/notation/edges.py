@@ -149,3 +149,53 @@ def _underside(cur: Cursor) -> bool:
     found = underside_words(cur)
     cur.at = start
     return bool(found)
+
+
+_ALONG_SIDES = frozenset("along across on over down up in into at".split())
+_BETWEEN_SIDES = frozenset(", and with work working evenly spaced loosely around the entire whole outer".split())
+_SIDES = {"side": 4, "sides": 4, "edge": 4, "edges": 4}
+
+
+def each_side(cur: Cursor) -> Node | None:
+    """ "80 sc along each side with 3 sc in each corner", "47 sc across each short side": a border of four sides; nothing taken elsewhere."""
+    start, total, kind = cur.at, 0, ""
+    seen: set[str] = set()
+    while not cur.done and cur.low() not in (".", ";") and cur.low() not in ("join", "do", "turn", "fasten", "end"):
+        if cur.kind() not in ("num", "kind") and (cur.low() in _BETWEEN_SIDES or not seen and cur.kind() == "word" and cur.low() not in ("rep", "repeat")):
+            cur.at += 1
+            continue
+        found = _per_side(cur, kind)
+        if found is None:
+            break
+        kind, many, where = found
+        total, seen = total + many, {*seen, where}
+    if cur.low() == "," and cur.low(1) in ("join", "do", "turn", "fasten"):
+        cur.at += 1
+    ended = cur.done or cur.low() in (".", ";", "join", "do", "turn", "fasten", "end")
+    if not ended or "corner" not in seen or len(seen) < 2:
+        cur.at = start
+        return None
+    return EdgeRun(kind, Num((total,)), "edge", span=cur.span_from(start))
+
+
+def _per_side(cur: Cursor, kind: str) -> tuple[str, int, str] | None:
+    """ "68 sc across each long side": the stitch, how many of it in all, and where."""
+    n = cur.number()
+    if n is None or len(n.values) != 1 or cur.kind() != "kind" or kind and cur.token().value != kind:  # type: ignore[union-attr]
+        return None
+    kind = str(cur.take().value)
+    cur.skip("evenly", "spaced", "loosely")
+    if cur.low() not in _ALONG_SIDES or cur.low(1) not in ("each", "every", "all"):
+        return None
+    cur.at += 2
+    cur.skip("of", "the", "four", "4")
+    way = cur.low()
+    cur.skip("long", "short", "longer", "shorter")
+    if cur.low() in ("corner", "corners"):
+        cur.at += 1
+        cur.skip("st", "sts", "stitch", "sp", "space")
+        return kind, 4 * (n.at(0) or 0), "corner"
+    if cur.low() not in _SIDES:
+        return None
+    cur.at += 1
+    return kind, (2 if way.startswith(("long", "short")) else 4) * (n.at(0) or 0), way

@@ -68,6 +68,9 @@ _AS_SECTION = re.compile(
     rf"(?:\s+(?:until|up\s+to|to|through)\s+(?:and\s+including\s+|the\s+end\s+of\s+)?{_ROWS}\s*(?P<upto>\d{{1,4}}))?\s*(?:(?:,\s*|\s+)(?:but|except|reversing|only|using|leaving|without)\b[^.\d]{{0,80}})?\.?\s*", re.IGNORECASE)
 _THIS_WAY = re.compile(r"(?:cont(?:inue)?\.?|keep\s+going|carry\s+on|go\s+on|work|repeat)\s+(?:to\s+work\s+|working\s+)?(?:in\s+)?(?:this\s+(?:way|manner|fashion)|the\s+same\s+(?:way|manner)|like\s+this|this\s+row|as\s+set)\b", re.IGNORECASE)
 _NO_SECTIONS = frozenset("row rows rnd rnds round rounds rd rds st sts repeat above before below follows following established set usual given desired directed required needed shown this that these those written previously".split())
+_FIRST_OF = Expression(
+    rf"work\s+(?:the\s+)?(?:1st|first)\s+(?P<n>{_N})\s+{_ROWS}\s*(?:the\s+)?(?:same\s+)?as\s+(?:for\s+|on\s+|in\s+|of\s+)?(?:the\s+)?(?:cent(?:er|re)\s+of\s+)?(?:the\s+)?"
+    r"(?P<section>[a-z]{3,20}(?:\s+(?:motif|square|block|piece|flower))?)\s*\.?\s*$", re.IGNORECASE)
 _ONE_UP_TO = re.compile(r"(?P<verb>rep(?:eat)?\.?\s+)(?P<word>row|rnd|round)\s*(?P<a>\d{1,4})\s+(?:through|thru|to)\s+(?:row|rnd|round)\s*(?=\d)", re.IGNORECASE)
 
 
@@ -131,6 +134,9 @@ def _other_rows(words: str, sizes: int) -> RowOrder | None:
     if many is not None:  # "work 5 more rows as Row 2"
         told = _other_rows(f"rep {words[many.end() :].removeprefix('for ')}", sizes)
         return None if told is None else replace(told, times=None, more=True, total_rows=number(many["n"], sizes))
+    if words[:4].lower() == "work" and (begun := _FIRST_OF.match(words)) is not None and begun["section"].lower() not in _NO_SECTIONS:
+        n = number(begun["n"], 1)  # "work 1st 2 rounds same as flower"
+        return RowOrder("same-as", tuple(range(1, min(n.at(0) or 1, 500) + 1)) if n is not None else (), section=begun["section"].lower())
     section = _AS_SECTION.fullmatch(words)
     if section is not None and not _NO_SECTIONS & set(section["section"].lower().split()):
         rows = tuple(range(1, min(int(section["upto"]), MOST) + 1)) if section["upto"] else ()

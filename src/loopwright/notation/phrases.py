@@ -25,7 +25,7 @@ from loopwright.model.tree import (
     Thing,
 )
 from loopwright.notation.cursor import Cursor, thing_word
-from loopwright.notation.edges import EDGES, work_along
+from loopwright.notation.edges import EDGES, each_side, work_along
 from loopwright.notation.olden import olden
 from loopwright.notation.places import place
 from loopwright.notation.shapes import _HOLDS, _SHAPES, held, held_first, in_pattern, shape_of, shapes_across
@@ -81,6 +81,8 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
         return PatternRun(None, None, span=cur.span_from(cur.at - 4))
     if low in ("work", "make") and cur.low(1) in ("a", "1", "one") and cur.low(2) in ("row", "rnd", "round") and cur.low(3) == "of" and cur.kind(4) == "kind":
         return _a_row_of(cur)
+    if {"corner", "corners"} & set(cur.lows) and (low in ("work", "working", "make") or cur.kind() == "num") and "each" in cur.lows and not any(isinstance(b, (Make, Group, Repeat)) for b in before) and (sides := each_side(cur)) is not None:
+        return sides
     if (low in ("work", "make") or cur.kind() == "num" and any(isinstance(b, EdgeRun) for b in before)) and (edge := work_along(cur)) is not None:
         return edge
     if low == "working" and cur.low(1) in ("last", "the") and before and isinstance(before[-1], Repeat) and (closed := _last_in(cur, before[-1])) is not None:

@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import Literal
 
 from loopwright.model.tree import ONE, STITCH, Loop, Place, Quant, Thing
-from loopwright.notation.crossed import skipped
+from loopwright.notation.crossed import each_so, skipped
 from loopwright.notation.cursor import Cursor, thing_word
 from loopwright.notation.extents import left_before, left_words, up_to
 from loopwright.notation.markers import stop_before
@@ -158,8 +158,8 @@ def _as_words(cur: Cursor) -> None:
 def _each(cur: Cursor, loop: Loop) -> Place | None:
     under = cur.dialect.id == "old" or cur.low(-1) in ("under", "over")
     cur.at += 1
-    if under and cur.kind() == "num" and cur.kind(1) == "kind" and cur.token(1).value == "ch":  # type: ignore[union-attr]
-        return Place("each", None, thing(cur) or STITCH, loop=loop)  # "under each 2 chain": each space of them
+    if (so := each_so(cur, loop, under=under)) is not None:
+        return so
     cur.skip("of", "the", "single")
     if loop == "both" and cur.low() in ("front", "back", "third") and (told := loop_words(cur)) is not None:
         loop = told  # "each front loop around"
@@ -226,6 +226,8 @@ def _centre(cur: Cursor, loop: Loop) -> Place:
         cur.skip("group", "groups")
         return Place("each" if each else "next", None if each else n or ONE, Thing("group"), of=Thing("group"), centre=True, loop=loop)
     of = thing(cur) if cur.low(-1) in ("of", "next", "each", "the", "first", "1st", "last", "same") else None
+    if of is not None and of.kind == "ch":
+        of = Thing("sp")  # "in center st of next ch": of the loop that it makes
     return Place("each" if each else "next", None if each else n or ONE, of or found or STITCH, of=of, centre=True, loop=loop) if of else Place(
         "next", n or ONE, found or STITCH, centre=True, loop=loop
     )
@@ -354,6 +356,8 @@ def _after(cur: Cursor, found: Place) -> Place:
                 cur.at += 1
         elif cur.low() in ("at", "of", "in") and found.thing.kind in ("sp", "loop") and (cur.low(1) in ("corner", "corners") or cur.low(1) in ("the", "each") and cur.low(2) in ("corner", "corners")):
             cur.at += 2 + (cur.low(1) in ("the", "each"))  # "in the 2 chain at corner"
+        elif found.thing.kind == "ch" and found.quant == "next" and (cur.accept_words("at the end") or cur.accept_words("at end")):
+            found = Place("last", ONE, Thing("tch"), loop=found.loop)  # "and 1 in the chain at the end"
         elif cur.low() == "just" and cur.low(1) in ("made", "formed", "worked", "completed", "closed"):
             cur.at += 2
             found = replace(found, quant="same", n=ONE, thing=Thing("loop")) if found.quant == "next" and found.thing.kind in ("sp", "loop") else found

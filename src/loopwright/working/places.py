@@ -331,7 +331,7 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
         raise RunsOut(place.thing.kind, wanted=1, found=0)
     spare = 0 if place.thing.kind not in STITCHES and not in_spaces and place.left is None and not run.view.foundation else spare
     if not spare and place.left is None and _turning_next(run) and not run.view.tch and len(ahead) > 1 and ahead[-1].end >= run.end:
-        spare = 1  # "in each dc and in top of turning ch": the last one is that chain
+        spare = 1  # the last one is that chain
     taken = ahead[: len(ahead) - spare] if spare else ahead
     if not taken and place.left is None and ahead and place.upto is None:
         run.cost += 1.0

@@ -130,6 +130,8 @@ def _start_again(run: Run, slot: Slot) -> None:
     """A round that starts in a space without a stitch there comes back to that space at its end."""
     first = first_stitch(run.following)
     lead = run.following[0] if run.following else None
+    if isinstance(lead, Group) and lead.place is not None and lead.place.quant in ("same", "first"):
+        return
     if first is None and isinstance(lead, Repeat) and lead.mode == "end" and len(lead.nodes) > 1 and isinstance(lead.nodes[0], Chain):
         first = first_stitch(lead.nodes[1:])  # "*ch 5, sc in next loop; rep from * around": the last goes into the loop it began in
     if isinstance(lead, Chain) and first is not None and (HEIGHT.get(plain(first[0])) or 0) > 1:

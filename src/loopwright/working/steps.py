@@ -376,6 +376,9 @@ def _sources(order: RowOrder, shelf: _Shelf) -> list[Step]:
         return shelf.done[-order.last_n :]
     if not order.rows:
         return shelf.done[-1:]
+    if elsewhere and 1 in order.rows and shelves[0] and 1 not in shelves[0]:
+        first = next((s for s in shelf.done if s.number is None and (s.section or "").lower() == elsewhere and s.body), None)
+        shelves[0] = {**shelves[0], 1: first} if first is not None else shelves[0]  # told without a number: "FLOWER: Ch 4, join, work 8 sc in ring"
     for rows in shelves:
         if all(n in rows for n in order.rows):
             return [rows[n] for n in order.rows]
