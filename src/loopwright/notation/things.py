@@ -192,8 +192,10 @@ def is_space_number(cur: Cursor) -> bool:
     if cur.low(1) in ("-", "ch") and cur.kind(2) == "kind":
         return True
     number, chain = cur.token(), cur.token(1)
-    if number is None or chain is None or number.kind != "num" or chain.value != "ch" or chain.start != number.end:
+    if number is None or chain is None or number.kind != "num" or chain.value != "ch":
         return False
+    if chain.start != number.end:  # "any 2 ch. sp."; "next 2 ch sps" are two
+        return thing_word(cur.low(2)) in ("sp", "loop") and not cur.low(2).endswith("s") and cur.dialect.id != "us"
     return thing_word(cur.low(2)) in ("sp", "loop") or cur.low(2) == "-" and thing_word(cur.low(3)) in ("sp", "loop")  # "in next 2ch sp"
 
 

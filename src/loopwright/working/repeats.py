@@ -19,6 +19,7 @@ MAX_TIMES = 20_000
 def do_repeat(run: Run, node: Repeat) -> None:
     """Works a repeat in the way its words say."""
     after = (run.reserve, run.reserve_spaces)
+    run.beyond = run.beyond if run.inside else run.following
     join = next((n for n in run.following if isinstance(n, Join)), None)
     run.named["last-chain"] = join.last_chain or 0 if join is not None and not run.inside else 0
     if node.mode == "once":
@@ -345,7 +346,7 @@ def _partial(run: Run, node: Repeat, point: Point, keep: tuple[int, int], number
     round_begins(run, number)
     closing = _closing(run, node)
     closed: Point | None = None
-    after = next(iter(node.ending or run.following), None)
+    after = next(iter(node.ending or run.beyond), None)
     for item in node.nodes:
         if isinstance(item, Chain) and isinstance(after, Chain) and not run.inside and item.n.at(0) == after.n.at(0):
             continue  # "…; rep from * around, ending with ch 4, join": told behind the repeat

@@ -107,6 +107,7 @@ class Run:
     row_inc: int = 0
     half_loop: bool = False
     following: Sequence[Node] = ()
+    beyond: Sequence[Node] = ()  # what follows the repeat that is worked, where it stands in no other
     edges: list[int] | None = None
     between: list[tuple[int, int]] | None = None
     skipped_said: str = ""  # "yes"/"no" where the words tell whether the chains skipped at the foundation are a stitch
