@@ -181,10 +181,9 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
         first = _unlabelled(text, start, more.start(), which, sizes, False, known)
         return [*first, *_unlabelled(text, more.end(), end, which, sizes, False, known)]
     span = Span(start, end)
-    head = None if seen_row else _head(line)
-    if head is not None:
-        value = Span(start + head.start("value"), start + head.end("value"))
-        return [HeadLine(head["name"].lower(), head["value"], span, value)]
+    if not seen_row and (told := _head(line)) is not None:
+        return [HeadLine(told["name"].lower(), told["value"], span, Span(start + told.start("value"), start + told.end("value")))]
+    head = _HEAD.match(line)
     if line.lower().rstrip(":") in ("fit", "abbreviations", "notes", "special stitches"):
         return [Prose(line, span)]
     if seen_row and of_the_whole(line):
@@ -194,10 +193,10 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
     body_at = start + (head.start("value") if head else 0)
     if head and seen_row and of_the_whole(text[body_at:end]):
         return [Section(head["name"], span=Span(start, body_at)), Prose(text[body_at:end], Span(body_at, end))]
-    told = until(text[body_at:end].strip(), which) or order_of(text[body_at:end].strip(), sizes, which)
+    order = until(text[body_at:end].strip(), which) or order_of(text[body_at:end].strip(), sizes, which)
     if seen_row and schedule(text[body_at:end], sizes) is not None:
         return _row(text, None, body_at, end, which, sizes, known)
-    if told is not None and (seen_row or told.what == "even" or told.what == "repeat" and told.rows):
+    if order is not None and (seen_row or order.what == "even" or order.what == "repeat" and order.rows):
         return _row(text, None, body_at, end, which, sizes, known)
     instructions = 0
     stops = [m.start() for m in re.finditer(r"[.;]\s+(?=[A-Z])", text[body_at:end])]
