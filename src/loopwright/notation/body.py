@@ -19,6 +19,7 @@ from loopwright.model.tree import (
 )
 from loopwright.notation.brackets import bracket
 from loopwright.notation.cursor import FILLER, Cursor
+from loopwright.notation.extents import leave
 from loopwright.notation.layers import through_both
 from loopwright.notation.lists import in_each, late_place, one_place, over_each, so_often, swept
 from loopwright.notation.markers import MARKER_VERBS, marker
@@ -28,7 +29,7 @@ from loopwright.notation.phrases import phrase
 from loopwright.notation.places import END_WORDS, PREPOSITIONS, place
 from loopwright.notation.shaping import absorbed, plainly, shaping
 from loopwright.notation.stars import repeat_from, star, to_mark
-from loopwright.notation.stitches import UNSEEN, first_chain, kind_before, kind_follows, leave, make, standing
+from loopwright.notation.stitches import UNSEEN, first_chain, kind_before, kind_follows, make, standing
 from loopwright.notation.things import LOOPS_ONLY, loop_words, main_colour, thing, underside_words
 from loopwright.notation.turns import in_turn
 
@@ -205,6 +206,18 @@ def _place_first(cur: Cursor, before: list[Node]) -> Node | None:
         return None
     said = {t.text.lower() for t in cur.tokens[start : cur.at]}
     cur.at += not bare
+    inside = _listed(cur)
+    if cur.kind() == "times":
+        n, more = cur.take().value
+        inside = [Repeat(tuple(inside), "more" if more else "times", Num((n,)), span=cur.span_from(start))]
+    total = where.n.at(0) if where.n is not None else None
+    if total and total > 1 and where.quant == "next" and not said & {"each", "every"} and len(inside) == 1 and isinstance(inside[0], Make) and inside[0].place is None and (inside[0].n.at(0) or 1) > 1:
+        return Spread(inside[0].kind, inside[0].n, where.n, span=cur.span_from(start))  # "in the 12 dc work 24 treble"
+    return Group(tuple(inside), where, span=cur.span_from(start))
+
+
+def _listed(cur: Cursor) -> list[Node]:
+    """The nodes of a list up to its stop, or to the one behind its "and"."""
     inside: list[Node] = []
     while not cur.done and cur.low() not in (";", ".") and cur.kind() not in ("close", "star"):
         if cur.low() in ("rep", "repeat", "join", "turn", "ending"):
@@ -222,10 +235,4 @@ def _place_first(cur: Cursor, before: list[Node]) -> Node | None:
             cur.at += 1
         if cur.kind() == "times":
             break
-    if cur.kind() == "times":
-        n, more = cur.take().value
-        inside = [Repeat(tuple(inside), "more" if more else "times", Num((n,)), span=cur.span_from(start))]
-    total = where.n.at(0) if where.n is not None else None
-    if total and total > 1 and where.quant == "next" and not said & {"each", "every"} and len(inside) == 1 and isinstance(inside[0], Make) and inside[0].place is None and (inside[0].n.at(0) or 1) > 1:
-        return Spread(inside[0].kind, inside[0].n, where.n, span=cur.span_from(start))  # "in the 12 dc work 24 treble"
-    return Group(tuple(inside), where, span=cur.span_from(start))
+    return inside

@@ -50,7 +50,7 @@ from loopwright.terms import Dialect, dialect
 MAX_LINE = 20_000
 _JOINT = re.compile(r"(?<=\S) {3,}(?=\S)")  # where a broken line went on
 _INSTRUCTIONS = frozenset("Make Chain Group Repeat Ring Join Skip Either EdgeRun Evenly EveryKth AtEnds PatternRun InTurn Spread Divided".split())
-_HEAD = re.compile(r"(?P<name>[A-Z][A-Za-z ]{1,30})(?:\s\([^()]{1,30}\))?:\s*(?P<value>\S.*)$")
+_HEAD = re.compile(r"(?!(?i:row|rnd|round)\s\()(?P<name>[A-Z][A-Za-z ]{1,30})(?:\s\([^()]{1,30}\))?:\s*(?P<value>\S.*)$")
 _FITS = re.compile(r"(?:to fit|fits|actual|left as it is)\b", re.IGNORECASE)
 _MORE_FACTS = re.compile(r"(?<=[.;)])\s+(?=(?:Gauge|Tension|Hook|Yarn|Terms|Sizes?|Finished size|Finished measurements)\s*:)")  # told in one line
 _FIT = re.compile(r"\{(?P<blank>[^{}]+)\}:\s*(?P<sentence>\S.*)$")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from loopwright.model.tree import ONE, STITCH, Num, Thing
+from loopwright.model.tree import ONE, STITCH, Mark, Node, Num, Thing
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.things import is_space_number, thing
 
@@ -87,3 +87,30 @@ def left_before(cur: Cursor) -> tuple[Num, Thing] | None:
         cur.at = start
         return None
     return n or ONE, stop
+
+
+def row_words(cur: Cursor) -> bool:
+    """ "of previous row", "on foundation ch": says where we are anyway."""
+    start = cur.at
+    cur.at += 1
+    cur.skip("the", "previous", "prev", "last", "foundation", "starting", "beginning", "beg", "preceding", "same", "this")
+    if cur.low() in ("row", "rnd", "round", "rows", "ch", "chain", "edge", "rounds", "chs"):
+        cur.at += 1
+        cur.skip("before", "below", "beneath", "underneath")
+        return True
+    cur.at = start
+    return False
+
+
+def leave(cur: Cursor) -> Node | None:
+    """ "leave the last 4 sts (unworked)", "leaving rem sts unworked"."""
+    start = cur.at
+    cur.at += 1
+    cur.skip("the", "last", "remaining", "rem", "next")
+    n = cur.number()
+    found = thing(cur)
+    if n is None and found is None:
+        cur.at = start
+        return None
+    cur.skip("unworked", "free", "un-worked", "un", "-", "worked")
+    return Mark("leave", n=n, span=cur.span_from(start))

@@ -8,7 +8,7 @@ from typing import Literal
 from loopwright.model.tree import ONE, STITCH, Loop, Place, Quant, Thing
 from loopwright.notation.crossed import each_so, skipped
 from loopwright.notation.cursor import Cursor, thing_word
-from loopwright.notation.extents import left_before, left_words, up_to
+from loopwright.notation.extents import left_before, left_words, row_words, up_to
 from loopwright.notation.markers import stop_before
 from loopwright.notation.things import is_space_number, loop_words, row_told, rows_down, thing, underside_words
 
@@ -342,7 +342,7 @@ def _after(cur: Cursor, found: Place) -> Place:
             found = _of_next(cur, found, take=True) or found
         elif cur.low() in ("of", "on", "from", "in") and (number := row_told(cur)):
             found = replace(found, of_row=number)
-        elif cur.low() in ("of", "on", "from", "in") and cur.low(1) in ("previous", "prev", "last", "the", "row", "rnd", "round", "foundation", "starting", "beginning", "beg", "ch", "chain") and _row_words(cur):
+        elif cur.low() in ("of", "on", "from", "in") and cur.low(1) in ("previous", "prev", "last", "the", "row", "rnd", "round", "foundation", "starting", "beginning", "beg", "ch", "chain") and row_words(cur):
             if cur.low(-1) in ("ch", "chain") and cur.low(-2) == "of" and found.of is None and found.quant in ("next", "each") and found.thing.kind == "st":
                 found = replace(found, of=Thing("ch"))
             continue
@@ -387,16 +387,3 @@ def _of_next(cur: Cursor, found: Place, take: bool = False) -> Place | None:
     cur.at = end if take else start
     quant: Quant = "each" if each else "last" if last else found.quant
     return replace(found, of=inner, quant=quant, n=None if quant == "each" else found.n)
-
-
-def _row_words(cur: Cursor) -> bool:
-    """ "of previous row", "on foundation ch": says where we are anyway."""
-    start = cur.at
-    cur.at += 1
-    cur.skip("the", "previous", "prev", "last", "foundation", "starting", "beginning", "beg", "preceding", "same", "this")
-    if cur.low() in ("row", "rnd", "round", "rows", "ch", "chain", "edge", "rounds", "chs"):
-        cur.at += 1
-        cur.skip("before", "below", "beneath", "underneath")
-        return True
-    cur.at = start
-    return False

@@ -38,20 +38,6 @@ NOTE_WORDS = 60
 UNSEEN = frozenset({"inv", "invisible", "seamless", "chainless", "standing"})  # joins and starts that do not show
 
 
-def leave(cur: Cursor) -> Node | None:
-    """ "leave the last 4 sts (unworked)", "leaving rem sts unworked"."""
-    start = cur.at
-    cur.at += 1
-    cur.skip("the", "last", "remaining", "rem", "next")
-    n = cur.number()
-    found = thing(cur)
-    if n is None and found is None:
-        cur.at = start
-        return None
-    cur.skip("unworked", "free", "un-worked", "un", "-", "worked")
-    return Mark("leave", n=n, span=cur.span_from(start))
-
-
 def standing(cur: Cursor, before: list[Node]) -> Node | None:
     """ "chainless starting dc", "standing dc in any st", "invisible join" before any stitch: the first stitch, made without a chain."""
     if any(isinstance(b, (Make, Chain, Group, Repeat)) for b in before):

@@ -6,7 +6,9 @@ from dataclasses import fields, replace
 from functools import lru_cache
 from typing import Any
 
-from loopwright.model.tree import Num
+from loopwright.model.still import Still
+from loopwright.model.tree import Num, Row
+from loopwright.record import changed
 
 
 def _dashed(node: Any, size: int) -> bool:
@@ -39,3 +41,15 @@ def for_size(node: Any, size: int) -> Any:
                     changes[f.name] = new
         return replace(node, **changes) if changes else node
     return node
+
+
+def of_size(still: Still, size: int) -> Row:
+    """A row for one size; what it says is worked out once for all rows that say the same."""
+    row = still.sized.get(size)
+    if row is None and still.like is not None:
+        own = still.row
+        row = changed(of_size(still.like, size), label=for_size(own.label, size), side=own.side, sizes=own.sizes, span=own.span)
+    elif row is None:
+        row = for_size(still.row, size)
+    still.sized[size] = row
+    return row

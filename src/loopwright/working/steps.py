@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 from typing import Any, Literal
 
 from loopwright.model.moved import moved
-from loopwright.model.still import Still, Stills
+from loopwright.model.still import Stills
 from loopwright.model.tree import (
     NOWHERE,
     Chain,
@@ -35,7 +35,7 @@ from loopwright.model.tree import (
 from loopwright.record import changed, record
 from loopwright.source import Span
 from loopwright.working.schedules import rows_needed, shaped_rows, shapes, turn_of
-from loopwright.working.sizes import for_size
+from loopwright.working.sizes import of_size
 from loopwright.working.visits import visits
 
 MAX_ROWS = 2000
@@ -101,7 +101,7 @@ def expand(document: Document, size: int, stills: Stills | None = None) -> list[
             shelf.section, shelf.fresh = item.title, True
             continue
         still = stills.of(item)
-        row = _of_size(still, size)
+        row = of_size(still, size)
         for told in _steps_of(row, index, shelf, still.offset + item.span.start, item.span, numbers, part):
             if _is_way_in(told):
                 lead = told
@@ -113,18 +113,6 @@ def expand(document: Document, size: int, stills: Stills | None = None) -> list[
                 return shelf.done
             shelf.done.append(step)
     return shelf.done
-
-
-def _of_size(still: Still, size: int) -> Row:
-    """A row for one size; what it says is worked out once for all rows that say the same."""
-    row = still.sized.get(size)
-    if row is None and still.like is not None:
-        own = still.row
-        row = changed(_of_size(still.like, size), label=for_size(own.label, size), side=own.side, sizes=own.sizes, span=own.span)
-    elif row is None:
-        row = for_size(still.row, size)
-    still.sized[size] = row
-    return row
 
 
 def _is_way_in(step: Step) -> bool:
