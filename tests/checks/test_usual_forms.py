@@ -68,3 +68,20 @@ def test_a_cuff_worked_on_row_ends_is_no_border():
 def test_a_measure_is_no_name_of_a_size(said, size):
     sizes = check_text(f"Size: {said}\n\nCh 21.\nRow 1: Sc in 2nd ch from hook and in each ch across. (20 sc)\n").sizes
     assert sizes == (size,) if size else len(sizes) == 2
+
+
+def test_a_chain_said_to_count_against_the_notes_is_found_whatever_follows_it():
+    text = (
+        "Notes: The ch 1 at the start of a rnd does not count as a st.\n\nCh 20, join with sl st to form a ring.\n"
+        "Rnd 1: Ch 1, sc in next 5 ch, ch 6, sk 6 ch, sc in each ch around; join. (14 sc)\n"
+        "Rnd 2: Ch 1 (counts as a st), sc in each st and in each ch around; join.\n"
+    )
+    assert "C004" in {f.code for f in check_text(text).findings}
+
+
+@pytest.mark.parametrize("line", ["Ch 120 (159).", "Rows 2-24 (30): Ch 1, sc in each st across, turn.", "Chest: 84 (94, 104, 110) cm"])
+def test_a_size_left_out_of_a_list_is_found(line):
+    head = "Sizes: S (M, L)\n" + (f"{line}\n" if line.startswith("Chest") else "")
+    text = f"{head}\n{'' if line.startswith('Chest') else line}\nRow 1: Sc in each ch across.\n"
+    assert "C019" in {f.code for f in check_text(text).findings}
+    assert "C019" not in {f.code for f in check_text(text.replace("(159)", "(159, 200)").replace("(30)", "(30, 36)").replace(", 110", "")).findings}

@@ -26,8 +26,9 @@ def openings(pattern: Pattern) -> Iterator[Opening]:
         if len(nodes) < 2 or not isinstance(nodes[0], Chain) or len(nodes[0].n.values) != 1:
             continue
         length, kind = nodes[0].n.at(0), first_kind(nodes[1:])
-        if length is not None and kind is not None and not _from_hook(nodes[1]):
-            yield Opening(row, nodes[0], length, kind)
+        told = nodes[0].counts in ("yes", "no")  # then what comes next need not be known
+        if length is not None and (kind is not None or told) and not _from_hook(nodes[1]):
+            yield Opening(row, nodes[0], length, kind or "")
 
 
 def first_kind(nodes: Sequence[Node]) -> str | None:
