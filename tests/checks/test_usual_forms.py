@@ -27,6 +27,11 @@ def test_sizes_in_brackets_are_sizes():
 
 QUIET = [
     (
+        "rounds measured across, and a size in words",
+        ("Coaster\n\nA round coaster, 11 cm across.\n\nMaterials\nDK acrylic, 3.5 mm hook\nTension: 5 rounds = 9 cm across; 18 tr = 10 cm\nTerms: UK\n\n21 ch.\n"
+        "Row 1: 1 dc in 2nd ch from hook and in each ch to end. (20 dc)\n"),
+    ),
+    (
         "an own name for the first V-st",
         ("Special stitches: V-st = (dc, ch 1, dc) in one st\n\nCh 19.\nRow 1: Sc in 2nd ch from hook and in each ch across; join with sl st to first sc. (18 sc)\n"
         "Rnd 2: Ch 4 (counts as dc and ch 1), dc in same st, sk 2 sts, *V-st in next st, sk 2 sts; rep from * around; join. (6 V-sts)\n"),

@@ -44,6 +44,11 @@ def gauge(pattern: Pattern) -> Gauge | None:
         """Per 100 mm, over the length that is told after it: "3 rnds = 5 cm; 18 tr = 10 cm"."""
         return float(m[group]) * 100 / next((mm for at, mm in lengths if at >= m.end(group)), lengths[0][1])
 
+    def across(m: re.Match[str]) -> float:
+        """2 where so many rounds are measured across, from rim to rim."""
+        end = next((x.end() for x in _LENGTH.finditer(told.value, m.end())), len(told.value))
+        return 2.0 if re.match(r"\s*(?:across|in\s+diameter)\b", told.value[end:], re.IGNORECASE) else 1.0
+
     sts = next((m for m in _STITCHES.finditer(told.value) if not re.match(r"rows?|rnds?|rounds?|mm|cm", m["noun"], re.IGNORECASE)), None)
     rows = _ROWS.search(told.value)
     noun = sts["noun"].strip() if sts else ""
@@ -54,5 +59,5 @@ def gauge(pattern: Pattern) -> Gauge | None:
         which.kind_of(noun) if noun else None,
         noun,
         rate(sts, "sts") if sts else None,
-        rate(rows, "rows") if rows else None,
+        rate(rows, "rows") * across(rows) if rows else None,
     )
