@@ -75,3 +75,17 @@ def test_stitches_left_over_are_told_of_where_the_count_is_as_printed(before: st
 def test_a_row_that_turns_may_leave_stitches() -> None:
     text = "Rnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\nRow 3: Ch 1, sc in each of next 6 sts, turn. (6)\n"
     assert "W004" not in _codes(text)
+
+
+def test_no_count_is_offered_that_the_next_row_would_contradict() -> None:
+    text = SOUND.replace("2 sc in next st; rep from * around", "sc in next st; rep from * around")
+    found = [f for f in check_text(text).findings if f.code == "W001"]
+    assert [f.fix for f in found] == [None]
+
+
+def test_groups_told_by_what_they_hold_are_counted_by_name() -> None:
+    text = "Ch 14.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (13 sc)\nRow 2: Ch 1, sc in first st, *sk next 2 sts, 5 dc in next st, sk next 2 sts, sc in next st; rep from * across. (3 shells)\n"
+    (found,) = [f for f in check_text(text).findings if f.code == "W001"]
+    assert found.args["made"] == "2"
+    assert found.fix is not None
+    assert found.fix.edits[0].text == "2"

@@ -13,6 +13,8 @@ from loopwright.model.tree import Count, Document, Row
 from loopwright.source import Span
 from loopwright.terms import dialect
 
+_GROUPS = frozenset({"shell", "cluster", "fan", "group", "V-st", "bobble", "puff", "popcorn"})
+
 
 def with_mends(document: Document, report: Report) -> tuple[Finding, ...]:
     """The report's own findings; a count that disagrees tells its numbers for all sizes, and gets a mend unless the next row needs it.
@@ -55,6 +57,8 @@ def _mended(document: Document, report: Report, found: Finding) -> Finding:
         after = report.rows[at + 1] if at + 1 < len(report.rows) else None
         if after is not None and after.section == row.section and after.agrees and not _taken_whole(report, row, after):
             return found  # the rows that follow are right with the number printed: it is the row that is wrong
+        if after is not None and after.section == row.section and after.agrees is False:
+            return found  # the next count does not come out either: with the number made it would be as wrong
         return replace(found, fix=_fix(document.text, count, made))
     return found
 
@@ -92,6 +96,8 @@ def _asked(made: Sequence[int | None], printed: Sequence[int | None] | None) -> 
 
 
 def _made(row: RowReport, count: Count) -> Sequence[int | None]:
+    if count.noun in _GROUPS and count.noun not in row.made and "group" in row.made:
+        return row.made["group"]  # told as "5 dc in next st" and counted by name
     return row.made.get(count.noun or "", row.counts)
 
 
