@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from loopwright.working.kinds import CHAIN
 from loopwright.working.run import Run
 from loopwright.working.view import Slot
 
+MOST = 100  # markers in a row; no piece has as many
 Markers = tuple[tuple[int, bool], ...]
 
 
@@ -14,21 +17,32 @@ def carried(run: Run) -> Markers:
     placed = tuple(dict.fromkeys((max(0, n.at - (n.word == "st")), n.word == "st") for n in run.tape if n.what == "marker" and n.at <= len(run.out)))
     below = run.view.markers
     if not below or run.named.get("no-markers") or len(placed) >= len(below):
-        return placed
-    moved = {m for at, inside in below if (m := _above(run, at, inside)) is not None}
-    return tuple(sorted(moved | set(placed)))
+        return placed[:MOST]
+    inside, gaps = _worked_into(run, {at for at, within in below if within}), _behind(run, [at for at, within in below if not within])
+    return tuple(sorted({*inside, *gaps, *placed})[:MOST])
 
 
-def _above(run: Run, at: int, inside: bool) -> tuple[int, bool] | None:
-    """Where a marker of the row below stands in this one; None where nothing is worked into its stitch."""
-    n = max(1, len(run.view.items))
-    if inside:
-        there = [i for i, slot in enumerate(run.into) if slot is not None and slot.start >= 0 and slot.start % n <= at < slot.start % n + max(1, slot.end - slot.start)]
-        return ((there[0] + there[-1]) // 2, True) if there else None
-    first = next((i for i, slot in enumerate(run.into) if slot is not None and slot.start >= at), len(run.out))
-    while first and run.out[first - 1] == CHAIN and (first < 2 or run.out[first - 2] == CHAIN):
-        first -= 1
-    return first, False
+def _worked_into(run: Run, wanted: set[int]) -> Iterator[tuple[int, bool]]:
+    """The middle of what was worked into each marked stitch of the row below; nothing where nothing is."""
+    n, into = max(1, len(run.view.items)), run.into
+    found: dict[int, tuple[int, int]] = {}
+    for i, (how, start, end) in enumerate(zip(into.how, into.start, into.end, strict=True) if wanted else ()):
+        if how and start >= 0:
+            for at in wanted.intersection(range(start % n, start % n + max(1, end - start))):
+                found[at] = found.get(at, (i, i))[0], i
+    return (((first + last) // 2, True) for first, last in found.values())
+
+
+def _behind(run: Run, wanted: list[int]) -> Iterator[tuple[int, bool]]:
+    """Where markers between stitches of the row below stand in this one: before what is worked into the next one, and its chains."""
+    how, starts, i = run.into.how, run.into.start, 0
+    for at in sorted(wanted):
+        while i < len(run.out) and not (how[i] and starts[i] >= at):
+            i += 1
+        first = i
+        while first and run.out[first - 1] == CHAIN and (first < 2 or run.out[first - 2] == CHAIN):
+            first -= 1
+        yield first, False
 
 
 def next_marker(run: Run, pos: int) -> Slot | None:
