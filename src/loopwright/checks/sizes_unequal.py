@@ -20,6 +20,7 @@ _PAIR = re.compile(
 # or in a label's range, or of a foundation chain
 _RANGE = re.compile(rf"^\s*(?:rows|rnds|rounds)\s+\d+\s*[-–]\s*\d+\s\((?P<rest>{_N})\)(?=\s*[:.])", re.IGNORECASE)
 _CHAIN = re.compile(r"\bch(?:ain)?\s+\d{2,3}\s\((?P<rest>\d{2,3})\)(?=\s*[.,;])", re.IGNORECASE)
+_PAIRS = (_PAIR, _RANGE, _CHAIN)
 _MEASURES = ("finished size", "to fit", "yarn", "materials", "chest", "bust", "waist", "hip", "length", "sleeve length", "width")
 _QUOTED = re.compile(r"\s*>")  # told, not worked
 _SOME = re.compile(r"\bsizes?\b|\bonly\b|\bsmall(?:er|est)?\b|\blarge[rs]?t?\b", re.IGNORECASE)
@@ -33,11 +34,11 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
     heading = [(t.value_span, t.value) for t in pattern.lines(*_MEASURES)]
     seen: set[Span] = set()
     for start, words in [*heading, *pattern.body()]:
-        if not standing(_LIST, words) and not (sizes > 2 and standing(_PAIR, words)):
+        if not standing(_LIST, words) and not (sizes > 2 and any(standing(way, words) for way in _PAIRS)):
             continue
         if _QUOTED.match(words) or _SOME.search(words):
             continue
-        pairs = [m for way in (_PAIR, _RANGE, _CHAIN) for m in way.finditer(words)] if sizes > 2 else []
+        pairs = [m for way in _PAIRS for m in way.finditer(words)] if sizes > 2 else []
         for m in [*_LIST.finditer(words), *pairs]:
             apart = m["rest"].count(";") or len(re.findall(r"[,:]", m["rest"]))  # in "40 (40; 45,7)" the comma is a decimal sign
             n = 2 + apart

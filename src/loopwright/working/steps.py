@@ -31,14 +31,17 @@ from loopwright.model.tree import (
     Section,
     Skip,
     Thing,
+    Unknown,
 )
 from loopwright.record import changed, record
 from loopwright.source import Span
+from loopwright.working.rows import from_hook
 from loopwright.working.schedules import rows_needed, shaped_rows, shapes, turn_of
 from loopwright.working.sizes import of_size
 from loopwright.working.visits import visits
 
 MAX_ROWS = 2000
+_OF_A_ROW = re.compile(r"\bof\s+(?:row|rnd|round)\s+\d", re.IGNORECASE)  # of one further down
 _NUMBERED = re.compile(r"(\D+)(\d+)")
 EVEN: tuple[Node, ...] = (Make("*same*", Num((1,)), Place("each", None, Thing("st"))),)
 
@@ -103,7 +106,7 @@ def expand(document: Document, size: int, stills: Stills | None = None) -> list[
         still = stills.of(item)
         row = of_size(still, size)
         for told in _steps_of(row, index, shelf, still.offset + item.span.start, item.span, numbers, part):
-            if _is_way_in(told):
+            if _is_way_in(told) and not _OF_A_ROW.search(document.text, told.span.start, told.span.end):
                 lead = told
                 continue
             step, lead = told if lead is None else _led(lead, told), None
@@ -262,13 +265,14 @@ def _together(parts: list[tuple[tuple[Node, ...], int]]) -> tuple[tuple[tuple[No
 
 
 def _lead(first: Step, shelf: _Shelf) -> tuple[tuple[Node, ...], int]:
-    """The ring that a first round is worked into where it is told in a line of its own: whoever works the round as told there makes it too."""
+    """The ring or chain that a first row is worked into where it is told in a line of its own: whoever works the row as told there makes it too."""
     at = next((i for i, step in enumerate(shelf.done) if step is first), 0)
     before = shelf.done[at - 1] if at else None
     if first.number != 1 or before is None or before.number is not None or before.section != first.section:
         return (), 0
     rings = any(isinstance(n, Ring) for n in before.body) and not any(isinstance(n, Ring) for n in first.body)
-    return (before.body, before.at) if rings else ((), 0)
+    chain = from_hook(first.body) and any(isinstance(n, Chain) for n in before.body) and all(isinstance(n, (Chain, Mark, Unknown)) for n in before.body)
+    return (before.body, before.at) if rings or chain else ((), 0)
 
 
 def _for_row(body: tuple[Node, ...], last: bool) -> tuple[Node, ...]:
