@@ -196,6 +196,8 @@ class Run:
 
     def note(self, what: str, n: int = 0, word: str = "", slot: Slot | None = None, at: int | None = None, first: int = 0) -> None:
         """Puts on the tape what the items do not tell."""
+        if n > MAX_ITEMS:
+            raise CannotWork("too-many", limit=MAX_ITEMS)
         self.tape.append(Note(len(self.out) if at is None else at, what, n, word, slot, self.origin, first))
 
     # --- making --------------------------------------------------------------------------------------------------
