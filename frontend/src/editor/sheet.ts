@@ -1,7 +1,8 @@
 // The sheet: CodeMirror for her words. What is true of them (marks, counts, findings) comes from the studio and is only shown here.
+import { closeCompletion, currentCompletions } from "@codemirror/autocomplete";
 import { defaultKeymap } from "@codemirror/commands";
 import { search, searchKeymap } from "@codemirror/search";
-import { Annotation, Compartment, EditorSelection, EditorState, type Extension } from "@codemirror/state";
+import { Annotation, Compartment, EditorSelection, EditorState, Prec, type Extension } from "@codemirror/state";
 import { EditorView, drawSelection, keymap } from "@codemirror/view";
 import { stretch } from "../lib/past";
 import type { Known } from "../lib/wire";
@@ -37,10 +38,11 @@ export function sheet(parent: HTMLElement, text: string, nonce: string, events: 
     state: EditorState.create({
       doc: text,
       extensions: [
+        Prec.highest(keymap.of([{ key: "Escape", run: (view) => leaveSheet(view, events) }])), // before the list's own key, which a list still asked for takes too
         EditorView.cspNonce.of(nonce), truth, marked, marks, tape, roll.of([]), notes(events), lists, words(events.known), fold(innerWidth <= NARROW),
         drawSelection(), search({ top: true }), EditorView.lineWrapping, readOnly.of([]),
         keymap.of([
-          { key: "Escape", run: () => { events.penUp(); return true; } }, { key: "F2", run: () => { events.rename(); return true; } },
+          { key: "F2", run: () => { events.rename(); return true; } },
           { key: "Mod-z", run: () => { events.undo(); return true; }, preventDefault: true },
           { key: "Mod-Shift-z", run: () => { events.redo(); return true; }, preventDefault: true }, { key: "Mod-y", run: () => { events.redo(); return true; }, preventDefault: true },
           ...searchKeymap, ...defaultKeymap,
@@ -54,6 +56,14 @@ export function sheet(parent: HTMLElement, text: string, nonce: string, events: 
       ],
     }),
   });
+}
+
+/** A list in sight is closed first; one that is still being asked for is not waited for. */
+function leaveSheet(view: EditorView, events: SheetEvents): boolean {
+  if (currentCompletions(view.state).length) return closeCompletion(view);
+  closeCompletion(view);
+  events.penUp();
+  return true;
 }
 
 function pressed(e: MouseEvent, view: EditorView, events: SheetEvents): boolean {

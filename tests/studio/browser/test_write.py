@@ -102,6 +102,17 @@ def test_with_the_pen_up_a_click_on_words_marks_the_stitch_they_made(teal: Serve
     assert "cm-content" in made.evaluate("document.activeElement.className")
 
 
+def test_the_sheet_is_left_while_a_list_of_words_is_still_asked_for(teal: Served, page: Open) -> None:
+    made = sheet(page(teal, "/write/teal-hat.txt"))
+    made.evaluate("""() => { const send = WebSocket.prototype.send;
+        WebSocket.prototype.send = function (m) { if (m.includes('"known"')) window.held = true; else send.call(this, m); }; }""")  # the list does not come
+    made.locator(".cm-line").last.click()
+    made.keyboard.type(" ho")
+    until(made, "window.held")
+    made.keyboard.press("Escape")
+    until(made, "document.activeElement.classList.contains('sheet')")
+
+
 def test_several_rows_are_called_as_the_chosen_size_has_them(studio: Served, page: Open) -> None:
     made = sheet(page(studio, "/write/samphire-beanie.txt"))
     made.locator(".cm-line", has_text="Continue as established").click()
