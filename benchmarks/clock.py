@@ -25,6 +25,15 @@ def best(work: Callable[[], object], runs: int = 5) -> float:
     return min(found)
 
 
+def side_by_side(*works: Callable[[], object], runs: int = 9) -> list[float]:
+    """Seconds of processor time of the quickest run of each, taken in turns: a machine that slows down slows all of them."""
+    found = [float("inf")] * len(works)
+    for _ in range(runs):
+        for at, work in enumerate(works):
+            found[at] = min(found[at], best(work, 1))
+    return found
+
+
 def kept_bytes(work: Callable[[], object]) -> int:
     """Bytes that the result of `work` holds on to, by the interpreter's own book-keeping; what it used only in passing is not counted."""
     gc.collect()

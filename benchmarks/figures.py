@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-from benchmarks.clock import best, command, kept_bytes
+from benchmarks.clock import best, command, kept_bytes, side_by_side
 from loopwright.notation import read
 from loopwright.source import Source
 from loopwright.working import work
@@ -36,8 +36,7 @@ def reading() -> Lines:
     document = read(Source.of(text), "us")
     if len(document.items) != len(rows):
         raise AssertionError("a row of the subset was not read as one row")
-    ours = best(lambda: read(Source.of(text), "us"))
-    theirs = best(lambda: [parser.parse(row) for row in rows])
+    ours, theirs = side_by_side(lambda: read(Source.of(text), "us"), lambda: [parser.parse(row) for row in rows])
     yield f"reading 1,000 rows ({ours * 1000:.0f} ms), times as fast as an LALR grammar", theirs / ours, ">=", 3
 
 
@@ -127,13 +126,13 @@ def again() -> Lines:
     from loopwright.workshop.check import check_source
 
     def both(text: str, changed: str) -> tuple[float, float]:
-        full = best(lambda: check_source(Source.of(changed)), 3)
-        found = []
-        for _ in range(3):
+        full, part = [], []
+        for _ in range(5):
             memo: dict[Any, Any] = {}
             check_source(Source.of(text), None, memo)
-            found.append(best(lambda memo=memo: check_source(Source.of(changed), None, memo), 1))  # type: ignore[misc]
-        return full, min(found)
+            full.append(best(lambda: check_source(Source.of(changed)), 1))
+            part.append(best(lambda memo=memo: check_source(Source.of(changed), None, memo), 1))  # type: ignore[misc]
+        return min(full), min(part)
 
     words, counts = [], []
     for name in ("reedbed-panel", "sea-lavender-blanket", "avocet-bonnet", "curlew-toy"):
