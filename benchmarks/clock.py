@@ -25,7 +25,7 @@ def best(work: Callable[[], object], runs: int = 5) -> float:
     return min(found)
 
 
-def side_by_side(*works: Callable[[], object], runs: int = 9) -> list[float]:
+def side_by_side(*works: Callable[[], object], runs: int = 25) -> list[float]:
     """Seconds of processor time of the quickest run of each, taken in turns: a machine that slows down slows all of them."""
     found = [float("inf")] * len(works)
     for _ in range(runs):

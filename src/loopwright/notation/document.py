@@ -32,7 +32,7 @@ from loopwright.model.tree import (
 from loopwright.notation.counts import printed
 from loopwright.notation.endings import later_until, title_before, until
 from loopwright.notation.folded import quoted, unfolded
-from loopwright.notation.labels import Found, labels_in
+from loopwright.notation.labels import Found, labels_in, plain_label
 from loopwright.notation.nodes import nodes_of
 from loopwright.notation.orders import number
 from loopwright.notation.orders import order as order_of
@@ -63,6 +63,7 @@ _HEAD_NAMES = frozenset(
 _FOR_ROWS = re.compile(r",?\s*\bfor\s+(?:the\s+next\s+)?(?P<n>\d{1,4}(?:\s*[(\[][\d\s,:;–-]+[)\]])?|two|three|four|five|six|seven|eight|nine|ten)\s+(?:more\s+)?(?:rows?|rnds?|rounds?)(?:\s+more)?\s*\.?\s*$", re.IGNORECASE)
 _THEN = re.compile(r"[,;.]?\s*\bthen\s+(?=[^.;]{3,60}\bfor\s+(?:\d{1,4}|two|three|four|five|six)\s+(?:more\s+)?(?:rows|rnds|rounds)\b)", re.IGNORECASE)
 _OTHER_CRAFT = re.compile(r"\b(?:tunisian|afghan\s+st(?:itch)?|broomstick|solomon[’']?s?\s+knots?|lover[’']?s?\s+knots?|love\s+knots?|knot\s+st(?:itche?)?s?|hairpin\s+lace)\b", re.IGNORECASE)
+_OF_CRAFT = ("tunisian", "afghan", "broomstick", "knot", "hairpin")  # one of them is in all that pattern finds
 _STUFF = re.compile(r"\b(?:\d\s*mm|hooks?|yarns?|worsted|multiple of|skeins?|balls? of|\d+\s*(?:g|yds?|yards|m)|(?:us|uk) terms)\b", re.IGNORECASE)  # of what it is made
 _START = re.compile(r".*\b(?:ch(?:ain)?\.?\s+(?:of\s+)?(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|ten|eleven|twelve|\w{3,5}teen)\b|ch(?:ain)?\.?\s*(?:of\s+)?[\d{]|(?:an?|of)\s+chain\b|^\s*chain\s+of|\d{1,9}(?:\s*[(\[][\d\s,:;–-]+[)\]])?\s*ch(?:ain)?\b|in\s+this\s+(?:ring\s+)?work|magic|ring|f(?:oundation )?(?:sc|hdc|dc|htr|tr)\b)|^\s*\*|\{[^{}]+\}\s*ch\b", re.IGNORECASE)
 
@@ -85,7 +86,8 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
     seen_row = in_block = False
     long: list[Finding] = []
     only: tuple[int, ...] | None = None
-    known, elsewhere = Known(), _OTHER_CRAFT.search(text) is not None
+    low = text.lower()
+    known, elsewhere = Known(memo), any(word in low for word in _OF_CRAFT)
     for line_number in range(1, len(source.line_starts) + 1):
         start = source.line_starts[line_number - 1]
         line = text[start : start + len(source.line_text(line_number))]
@@ -102,11 +104,13 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
             long.append(Finding("N004", Span(start + other.start(), start + other.end()), {"technique": other.group().lower()}))
         if len(line) > MAX_LINE:
             long.append(Finding("N003", Span(start, start + 40), {"length": len(line), "limit": MAX_LINE}))
-        at = start + len(line) - len(line.lstrip())
-        after, here = sizes_only(text, at, start + len(line.rstrip()), sizes, only)
-        if here is only and (told := in_label(text, at, start + len(line), sizes))[1] is not None:
-            text, here, after = told[0], told[1], at
-        alone = not text[after : start + len(line)].strip()
+        after = at = start + len(line) - len(line.lstrip())
+        here = None
+        if len(sizes) > 1:
+            after, here = sizes_only(text, at, start + len(line.rstrip()), sizes, only)
+            if here is only and (told := in_label(text, at, start + len(line), sizes))[1] is not None:
+                text, here, after = told[0], told[1], at
+        alone = after > at and not text[after : start + len(line)].strip()
         if after == at and here is only or alone or here is None:
             only = here  # said on a line of its own it holds until told otherwise, before a row for that row
         if after > at and alone:
@@ -126,7 +130,7 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
             made = [Prose(line, Span(start, start + len(line)))]
         items.extend(made)
     noted = () if terms or not inferred else ((Span(0, min(1, len(text))), f"{said.upper()} terms taken from the stitches that the text names"),)
-    items = [_as_written(i, source, text) for i in items]
+    items = [i if isinstance(i, Row) else _as_written(i, source, text) for i in items]
     return Document(source.text, source.name, tuple(items), title, sizes, said, None, tuple(long), noted, defined(own), written=written)
 
 
@@ -151,6 +155,9 @@ def _as_written(item: Item, source: Source, quiet: str) -> Item:
 def _line(text: str, start: int, end: int, which: Dialect, sizes: int, seen_row: bool, known: Known) -> list[Item]:
     if end - start > MAX_LINE:
         return [Prose(text[start:end], Span(start, end))]  # read() says so
+    plain = plain_label(text, start, end)
+    if plain is not None and text[plain.end - 1 : end] in known.alone:
+        return _row(text, plain, start, end, which, sizes, known)
     fit = _FIT.match(text, start, end)
     if fit and not seen_row:
         return [FitLine(" ".join(fit["blank"].split()), fit["sentence"], Span(start, end), Span(*fit.span("sentence")))]
@@ -160,6 +167,8 @@ def _line(text: str, start: int, end: int, which: Dialect, sizes: int, seen_row:
     found = labels_in(text, start, end, sizes)
     if not found:
         return _unlabelled(text, start, end, which, sizes, seen_row, known)
+    if plain is not None and len(found) == 1:
+        known.alone.add(text[plain.end - 1 : end])
     items: list[Item] = []
     if found[0].start > start:
         items.extend(_unlabelled(text, start, found[0].start, which, sizes, True, known))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from loopwright.kept import kept
+from loopwright.kept import Kept, kept
 from loopwright.model.moved import moved
 from loopwright.model.still import same_rows
 from loopwright.model.tree import Item, Node, Row
@@ -17,18 +17,20 @@ MOST_LINES = 4_000  # kept between calls
 class Known:
     """Rows of one text by their words, and what is made in them by theirs: rows often share both, or all but the count."""
 
-    __slots__ = ("_bodies", "rows")
+    __slots__ = ("_bodies", "alone", "rows")
 
-    def __init__(self) -> None:
+    def __init__(self, memo: dict[Any, Any] | None = None) -> None:
         self.rows: dict[tuple[bool, str], tuple[int, Row, list[Item]]] = {}
-        self._bodies: dict[str, tuple[int, tuple[Node, ...], int]] = {}
+        self.alone: set[str] = set()
+        """Words behind a plain label that are one row: no other label is in them."""
+        self._bodies: Kept[tuple[str, int, int], tuple[int, tuple[Node, ...], int, Dialect]] = kept(memo, "bodies", MOST_LINES)
 
     def nodes(self, text: str, start: int, end: int, which: Dialect, sizes: int) -> tuple[tuple[Node, ...], int]:
         """The nodes of a row's words, and how many words in it are unknown."""
-        words = text[start - 1 : end] if start else text[:end]
-        held = self._bodies.get(words)
+        key = text[start - 1 : end] if start else text[:end], id(which), sizes
+        held = self._bodies.get(key)
         if held is None:
-            held = self._bodies[words] = start, *nodes_of(text, start, end, which, sizes)
+            held = self._bodies[key] = start, *nodes_of(text, start, end, which, sizes), which  # which keeps its id
         return moved(held[1], start - held[0]), held[2]
 
 

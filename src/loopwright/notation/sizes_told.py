@@ -14,11 +14,14 @@ _TOLD = re.compile(r"^sizes?\s*(?:(?P<colon>[:–—-])\s*|(?=[^()\n]{1,20}[(\[]
 _BELOW = re.compile(r"^[ \t]*sizes?[ \t]*\n[ \t]*(?P<names>[^\n(\[]{1,30}[(\[][^()\[\]\n]+,[^()\[\]\n]+[)\]])[ \t]*$", re.IGNORECASE | re.MULTILINE)
 _A_MEASURE = re.compile(r"(?:about|approx\w*\.?|ca\.?)?\s*\d[\d.½¼¾ ]*\s*(?:cm|mm|m|in|ins|inch|inches|\"|″|”)(?:[ .][^,;()]*)?", re.IGNORECASE)  # the one size's finished size
 _BRACKETS_MEET = re.compile(r"[)\]]\s*,?\s*[(\[]")  # "S (M, L)(XL, 2XL)"
-_LISTS_MEET = re.compile(r"(?<=\d)[)\]]\s?[(\[](?=\d+\s*[,)\]])")
+_LISTS_MEET = re.compile(r"[)\]](?<=\d[)\]])\s?[(\[](?=\d+\s*[,)\]])")
+_OTHERS = re.compile(r"[(\[](\d{1,9}(?:\s*[,:;]\s*\d{1,9}|\s?[-–]\s?\d{1,9}(?=\s?[-–)\]]))*)[)\]]")  # behind a number: the other sizes'
+_NO_SIZE = re.compile(r"(?:x|\*|row|rnd|round|times)\s*$", re.IGNORECASE)
 _BY_TURNS = re.compile(r"[^()\[\],;\n]+(?:[(\[][^()\[\],;\n]+[)\]][^()\[\],;\n]*){2,}$")  # "S (M) L (XL)"
 _DASHED = re.compile(r"(?:(?:\d?X{0,4}[SL]|[A-H]|M|\d{1,3}|small|medium|large|newborn|child|teen|adult)(?:\s*[–—/|-]\s*(?=\S)|$)){3,}", re.IGNORECASE)  # "S - M - L"
 _SLASHED = re.compile(r"(?<![\d/])\d{2,4}(?:/\d{2,4}){2,}(?![\d/])")
 SLASHED_LEAST = 3
+LONGEST_NUMBER = 9
 _IN_LABEL = re.compile(r"(?:rows?|rnds?|rounds?|r)\s*\d[\d\s–-]*\s*(?P<only>\((?:for\s+)?(?:sizes?\s+)?(?P<names>[\w ,&/-]{1,60}?)\s+(?:sizes?\s+)?only\))\s*[:.—–-]", re.IGNORECASE)
 
 
@@ -100,16 +103,29 @@ def sizes_of(text: str, written: str) -> tuple[str, ...]:
         return names
     text = _LISTS_MEET.sub(", ", text[:200_000])
     votes: dict[int, int] = {}
-    for m in re.finditer(r"\d{1,9}\s*[(\[](\d{1,9}(?:\s*[,:;]\s*\d{1,9}|\s?[-–]\s?\d{1,9}(?=\s?[-–)\]]))*)[)\]]", text):
+    for m in _OTHERS.finditer(text):
+        at = _number_before(text, m.start())
+        if at is None:
+            continue
         n = len(re.findall(r"\d{1,9}", m[1])) + 1
         if n == 3 and re.search(r"[-–]", m[1]):
             continue  # a range, not two sizes
         ends = re.match(r"[ .;]*(?:\n|\Z|\()", text[m.end() :][:40]) is not None
-        if n == 2 and (ends or re.search(r"(?:x|\*|row|rnd|round|times)\s*$", text[max(0, m.start() - 7) : m.start()], re.IGNORECASE)):
+        if n == 2 and (ends or _NO_SIZE.search(text[max(0, at - 7) : at])):
             continue
         votes[n] = votes.get(n, 0) + (3 if n > 2 else 1)
-    slashed = [m.group().count("/") + 1 for m in _SLASHED.finditer(text)]
-    for n in set(slashed) if not votes else ():
+    slashed = [m.group().count("/") + 1 for m in _SLASHED.finditer(text)] if not votes and "/" in text else []
+    for n in set(slashed):
         votes[n] = slashed.count(n) if slashed.count(n) >= SLASHED_LEAST else 0  # "57/63/69" time and again
     best = max(votes, key=lambda k: votes[k], default=1)
     return tuple(f"size {i + 1}" for i in range(best)) if 1 < best <= 30 and votes[best] else ("one size",)
+
+
+def _number_before(text: str, at: int) -> int | None:
+    """Where the number begins that stands before an offset, blanks between; None where none does."""
+    while at and text[at - 1].isspace():
+        at -= 1
+    end = at
+    while at and end - at < LONGEST_NUMBER and text[at - 1].isdecimal():
+        at -= 1
+    return at if at < end else None

@@ -153,35 +153,50 @@ def _steps_of(
     row: Row, index: int, shelf: _Shelf, at: int, span: Span, only: tuple[int, ...] | None = None, before: int = 0,
 ) -> Iterator[Step]:
     """`only`: numbers of its label that are worked now; `before`: parts of the item that were."""
+    if not row.body and row.order is None and not row.printed and row.label is None:
+        return
     numbers, ranged = _numbers(row)
     if only is not None:
         numbers, ranged = [*only], True
-    base = Step(
-        index, 0, shelf.section, row.label.text if row.label else "", None, row.label.kind if row.label else "none",
-        row.body, (), row.also_printed, None, shelf.fresh, False, row.doubt, span, side=row.side, at=at,
-    )
-    if not row.body and row.order is None and not row.printed and row.label is None:
+    kind, text = (row.label.kind, row.label.text) if row.label else ("none", "")
+    if row.order is None and len(numbers) == 1 and only is None:  # nearly all rows: made at once
+        n = numbers[0]
+        gap, restart = _where(n, shelf)
+        yield _shelved(shelf, Step(
+            index, 0, shelf.section, _label(kind, text, n, ranged), n, kind, _for_row(row.body, True), printed_counts(row), row.also_printed,
+            None, shelf.fresh or restart, gap, row.doubt, span, same=ranged, side=row.side, at=at,
+        ))
         return
+    base = Step(
+        index, 0, shelf.section, text, None, kind, row.body, (), row.also_printed, None, shelf.fresh, False, row.doubt, span, side=row.side, at=at,
+    )
     bodies = _bodies(row, numbers, ranged, shelf, base)
     total = len(bodies)
     for part, made in enumerate(bodies, before):
-        number = made.number
-        gap = number is not None and number > shelf.number + 1 and number > 1
-        restart = number == 1 and shelf.number >= 1
-        if restart:
-            shelf.others.setdefault((shelf.section or "").lower(), dict(shelf.rows))
-        if number is None and made.body and _counts_as_row(made):
-            shelf.number += 1
-        elif number is not None:
-            shelf.number = number
-        step = changed(
+        gap, restart = _where(made.number, shelf)
+        yield _shelved(shelf, changed(
             made, part=part, new_section=(shelf.fresh or restart) and part == before, gap=gap and part == before, last_of_item=part == before + total - 1 and (only is None or not _comes_again(row, only)),
             printed=printed_counts(row) if part == before + total - 1 and _told_of(row, only, before) else (),
-        )
-        shelf.fresh = False
-        if number is not None or step.body:
-            shelf.rows[shelf.number] = step
-        yield step
+        ))
+
+
+def _where(number: int | None, shelf: _Shelf) -> tuple[bool, bool]:
+    """Whether rows are missing before a row of that number, and whether the numbers begin anew with it; then the shelf is put away."""
+    restart = number == 1 and shelf.number >= 1
+    if restart:
+        shelf.others.setdefault((shelf.section or "").lower(), dict(shelf.rows))
+    return number is not None and number > shelf.number + 1 and number > 1, restart
+
+
+def _shelved(shelf: _Shelf, step: Step) -> Step:
+    if step.number is not None:
+        shelf.number = step.number
+    elif step.body and _counts_as_row(step):
+        shelf.number += 1
+    shelf.fresh = False
+    if step.number is not None or step.body:
+        shelf.rows[shelf.number] = step
+    return step
 
 
 def _told_of(row: Row, only: tuple[int, ...] | None, before: int) -> bool:
@@ -213,12 +228,12 @@ def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, ba
     order = row.order
     if order is None:
         return [
-            changed(base, number=n, body=_for_row(base.body, i == len(numbers) - 1), label=_label(base, n, ranged), same=ranged)
+            changed(base, number=n, body=_for_row(base.body, i == len(numbers) - 1), label=_label(base.kind, base.label, n, ranged), same=ranged)
             for i, n in enumerate(numbers)
         ]
     if order.what == "even":
         many = _times(order, numbers, ranged)
-        return [changed(base, number=n, body=_even_body(order, row), label=_label(base, n, ranged), same=True, goes_on=True) for n in many]
+        return [changed(base, number=n, body=_even_body(order, row), label=_label(base.kind, base.label, n, ranged), same=True, goes_on=True) for n in many]
     if order.what == "shape":
         return _shaped(row, order, numbers, ranged, shelf, base)
     if order.what == "continue" or order.delta is not None:
@@ -227,17 +242,17 @@ def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, ba
     own = numbers[0] if numbers else None
     if order.section is None and order.rows and own is not None and min(order.rows) >= own > 0 and not sources:
         facts = (("rows", ", ".join(map(str, order.rows))),)  # a row told by itself, or by one that is yet to come
-        return [changed(base, number=own, problem="unknown-row", problem_facts=facts, order=order, label=_label(base, own, ranged))]
+        return [changed(base, number=own, problem="unknown-row", problem_facts=facts, order=order, label=_label(base.kind, base.label, own, ranged))]
     if not sources and shelf.done and (order.section is None or order.what == "repeat"):
         sources, base = [changed(base, body=(PatternRun(None),) if order.section else EVEN, kind=shelf.done[-1].kind)], changed(base, guess="rows-not-told")
     if not sources:
         facts = (("rows", ", ".join(map(str, order.rows)) or "the row before"),)
-        return [changed(base, number=n, problem="unknown-row", problem_facts=facts, order=order, label=_label(base, n, ranged)) for n in numbers[:1] or [None]]
+        return [changed(base, number=n, problem="unknown-row", problem_facts=facts, order=order, label=_label(base.kind, base.label, n, ranged)) for n in numbers[:1] or [None]]
     if order.until_sts is not None and not ranged:
         kind = sources[0].kind if base.kind == "none" else base.kind
         turn, at = _together([(s.body, s.at) for s in sources])
         return [changed(base, body=turn[0], turn=turn, order=order, kind=kind, same=True, at=at)]
-    order = changed(order, until_sts=None)
+    order = order if order.until_sts is None else changed(order, until_sts=None)
     sources = _numbered(order, sources, numbers)
     many = _cycle(order, numbers, ranged, len(sources), shelf.number)
     lead = _lead(sources[0], shelf) if base.new_section and order.section is not None else ((), 0)
@@ -247,7 +262,7 @@ def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, ba
         extra = tuple(x for x in row.body if not isinstance(x, Mark)) if i == len(many) - 1 and order.what == "same-as" else ()
         parts, at = _together([lead if not i else ((), 0), (source.body, source.at), (extra, base.at)])
         body = parts[1] if not parts[0] and not parts[2] else tuple(n for part in parts for n in part)
-        steps.append(changed(base, number=n, body=body, at=at, label=_label(base, n, ranged), order=order, kind=source.kind if base.kind == "none" else base.kind, same=True))
+        steps.append(changed(base, number=n, body=body, at=at, label=_label(base.kind, base.label, n, ranged), order=order, kind=source.kind if base.kind == "none" else base.kind, same=True))
     return steps
 
 
@@ -283,14 +298,14 @@ def _for_row(body: tuple[Node, ...], last: bool) -> tuple[Node, ...]:
     return (*body[:at], Mark("turn"), *body[at + 1 :]) if last else (*body[: at - 1], *body[at + 1 :])
 
 
-def _label(base: Step, number: int | None, ranged: bool) -> str:
+def _label(kind: str, text: str, number: int | None, ranged: bool) -> str:
     if number is None:
-        return base.label
-    word = {"row": "Row", "rnd": "Rnd"}.get(base.kind)
-    told = _NUMBERED.fullmatch(base.label)
-    if told is not None and not ranged and int(told[2]) != number:
+        return text
+    told = None if ranged or text.endswith(f" {number}") else _NUMBERED.fullmatch(text)
+    if told is not None and int(told[2]) != number:
         return f"{told[1]}{number}"  # a number that differs from size to size
-    return f"{word} {number}" if word and (ranged or not base.label) else base.label or str(number)
+    word = {"row": "Row", "rnd": "Rnd"}.get(kind) if ranged or not text else None
+    return f"{word} {number}" if word else text or str(number)
 
 
 def _even_body(order: RowOrder, row: Row) -> tuple[Node, ...]:
@@ -332,7 +347,7 @@ def _shaped(row: Row, order: RowOrder, numbers: list[int | None], ranged: bool, 
         needs: tuple[tuple[str, Any], ...] = (("rows", len(numbers)), ("needs", rows_needed(order))) if found else ()
         first = numbers[0] if numbers else None
         wrong = "shaping-too-long" if found else "blank"
-        return [changed(base, number=first, problem=wrong, problem_facts=needs, order=order, label=_label(base, first, ranged))]
+        return [changed(base, number=first, problem=wrong, problem_facts=needs, order=order, label=_label(base.kind, base.label, first, ranged))]
     base = changed(base, at=at, kind=kind, same=True)
     later = []
     if order.until_sts is not None and not ranged:
@@ -341,7 +356,7 @@ def _shaped(row: Row, order: RowOrder, numbers: list[int | None], ranged: bool, 
         later = [changed(base, body=turn[0], turn=turn, order=order)]
     named = numbers if ranged else [None] * len(found)
     rows = [
-        changed(base, number=n, body=does if shapes_here else EVEN, label=_label(base, n, ranged), order=None)
+        changed(base, number=n, body=does if shapes_here else EVEN, label=_label(base.kind, base.label, n, ranged), order=None)
         for n, shapes_here in zip(named, found, strict=False)
     ]
     return [*rows, *later]
@@ -384,11 +399,11 @@ def _continued(row: Row, order: RowOrder, numbers: list[int | None], ranged: boo
     """ "Continue as established, inc 8 sts each rnd": the change spread evenly; unsaid: what the rows before did."""
     many = numbers if ranged or numbers != [None] else _times(order, numbers, ranged)
     if order.until_sts is not None and not ranged:
-        return [changed(base, body=row.body, order=order, problem=None, label=_label(base, n, False), same=True) for n in many[:1]]
+        return [changed(base, body=row.body, order=order, problem=None, label=_label(base.kind, base.label, n, False), same=True) for n in many[:1]]
     delta = order.delta.at(0) if order.delta is not None else None
     if delta is None:
-        return [changed(base, number=n, body=(), order=order, label=_label(base, n, ranged), same=True) for n in many]
+        return [changed(base, number=n, body=(), order=order, label=_label(base.kind, base.label, n, ranged), same=True) for n in many]
     op: Literal["inc", "dec"] = "dec" if delta < 0 else "inc"
     body: tuple[Node, ...] = (Evenly(op, Num((abs(delta),)), kind=order.delta_kind or order.kind),)
     lead = tuple(n for n in row.body if isinstance(n, (Chain, Mark)))
-    return [changed(base, number=n, body=(*lead, *body), label=_label(base, n, ranged), order=None, same=True, goes_on=True) for n in many]
+    return [changed(base, number=n, body=(*lead, *body), label=_label(base.kind, base.label, n, ranged), order=None, same=True, goes_on=True) for n in many]

@@ -65,8 +65,18 @@ def scopes(document: Document) -> Scopes:
     fits = [f"{i.blank} {i.sentence}" for i in head if isinstance(i, FitLine)]
     told = [i.value for i in heads if not _is(i, (*HIDDEN, "abbreviations", "abbreviation"))]
     told += [i.text for i in head if isinstance(i, Prose)]
-    risks = "\n".join([title, *_plainly(told), *fits, *sections, _CLAUSE.sub(" ", body.lower())])
-    return Scopes(plain(_worked_out(item)), _for_whom(whom), plain(_worked_out(risks)), plain(stuff), notes)
+    risks = plain(_worked_out("\n".join([title, *_plainly(told), *fits, *sections])))
+    worked = " ".join(w for line in body.split("\n") if (w := (_kept if len(line) < KEPT else _of_line)(line)))
+    return Scopes(plain(_worked_out(item)), _for_whom(whom), f"{risks} {worked}", plain(stuff), notes)
+
+
+def _of_line(line: str) -> str:
+    """A line of the rows made plain, without what it leaves out."""
+    return plain(_worked_out(_CLAUSE.sub(" ", line.lower()))).strip()
+
+
+KEPT = 2_000  # longer lines are not kept: none of a pattern is, and they would fill the memory
+_kept = lru_cache(maxsize=4096)(_of_line)
 
 
 @lru_cache(maxsize=8)
