@@ -89,10 +89,10 @@ def _spellings(pattern: Pattern, uses: Sequence[Use]) -> Iterator[Finding]:
     """Two abbreviations of one stitch in the rows: the rarer one is the slip."""
     which = dialect(pattern.document.terms)
     ways: dict[str, Counter[str]] = {}
-    for use in uses:
-        kind = which.kind_of(use.text)
+    for text, times in Counter(u.text for u in uses).items():
+        kind = which.kind_of(text)
         if kind in _LETTERS:
-            ways.setdefault(kind, Counter())[key(use.text)] += 1
+            ways.setdefault(kind, Counter())[key(text)] += times
     for counted in ways.values():
         if len(counted) < 2:
             continue

@@ -21,11 +21,12 @@ from loopwright.working.fabrics import Fabrics
 from loopwright.working.layouts import bordered, layout_of
 from loopwright.working.looked import Looked
 from loopwright.working.motifs import Joins, of_another
+from loopwright.working.numbered import printed_counts
 from loopwright.working.openings import leaves_any
 from loopwright.working.rows import Made
 from loopwright.working.said import said
 from loopwright.working.search import Decoder
-from loopwright.working.steps import expand, printed_counts
+from loopwright.working.steps import expand
 from loopwright.working.weave import Weaver
 from loopwright.working.woven import Woven, fabric_of
 

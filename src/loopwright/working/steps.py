@@ -35,14 +35,13 @@ from loopwright.model.tree import (
 )
 from loopwright.record import changed, record
 from loopwright.source import Span
+from loopwright.working.numbered import MAX_ROWS, comes_again, label_of, numbers_of, printed_counts, told_of
 from loopwright.working.rows import from_hook
 from loopwright.working.schedules import rows_needed, shaped_rows, shapes, turn_of
 from loopwright.working.sizes import of_size
 from loopwright.working.visits import visits
 
-MAX_ROWS = 2000
 _OF_A_ROW = re.compile(r"\bof\s+(?:row|rnd|round)\s+\d", re.IGNORECASE)  # of one further down
-_NUMBERED = re.compile(r"(\D+)(\d+)")
 EVEN: tuple[Node, ...] = (Make("*same*", Num((1,)), Place("each", None, Thing("st"))),)
 
 
@@ -132,30 +131,13 @@ def _led(lead: Step, step: Step) -> Step:
     return changed(step, body=parts[0] + parts[1], at=at, new_section=lead.new_section or step.new_section)
 
 
-def _numbers(row: Row) -> tuple[list[int | None], bool]:
-    """Row numbers that a label asks for, None each where it has no number; and whether the label names a range."""
-    label = row.label
-    if label is None:
-        return [None], False
-    first = label.first.at(0) if label.first else None
-    last = label.last.at(0) if label.last else first
-    if label.first is not None and first is None or label.last is not None and label.last.values and last is None:
-        return [], False
-    if first is None:
-        many = label.how_many.at(0)
-        return [None] * min(1 if many is None else max(many, 0), MAX_ROWS + 1), many != 1
-    numbers: list[int | None] = list(range(first, min(last or first, first + MAX_ROWS) + 1))
-    numbers.extend(n for n in label.also if n not in numbers)
-    return numbers, len(numbers) > 1
-
-
 def _steps_of(
     row: Row, index: int, shelf: _Shelf, at: int, span: Span, only: tuple[int, ...] | None = None, before: int = 0,
 ) -> Iterator[Step]:
     """`only`: numbers of its label that are worked now; `before`: parts of the item that were."""
     if not row.body and row.order is None and not row.printed and row.label is None:
         return
-    numbers, ranged = _numbers(row)
+    numbers, ranged = numbers_of(row)
     if only is not None:
         numbers, ranged = [*only], True
     kind, text = (row.label.kind, row.label.text) if row.label else ("none", "")
@@ -163,7 +145,7 @@ def _steps_of(
         n = numbers[0]
         gap, restart = _where(n, shelf)
         yield _shelved(shelf, Step(
-            index, 0, shelf.section, _label(kind, text, n, ranged), n, kind, _for_row(row.body, True), printed_counts(row), row.also_printed,
+            index, 0, shelf.section, label_of(kind, text, n, ranged), n, kind, _for_row(row.body, True), printed_counts(row), row.also_printed,
             None, shelf.fresh or restart, gap, row.doubt, span, same=ranged, side=row.side, at=at,
         ))
         return
@@ -175,8 +157,8 @@ def _steps_of(
     for part, made in enumerate(bodies, before):
         gap, restart = _where(made.number, shelf)
         yield _shelved(shelf, changed(
-            made, part=part, new_section=(shelf.fresh or restart) and part == before, gap=gap and part == before, last_of_item=part == before + total - 1 and (only is None or not _comes_again(row, only)),
-            printed=printed_counts(row) if part == before + total - 1 and _told_of(row, only, before) else (),
+            made, part=part, new_section=(shelf.fresh or restart) and part == before, gap=gap and part == before, last_of_item=part == before + total - 1 and (only is None or not comes_again(row, only)),
+            printed=printed_counts(row) if part == before + total - 1 and told_of(row, only, before) else (),
         ))
 
 
@@ -199,27 +181,6 @@ def _shelved(shelf: _Shelf, step: Step) -> Step:
     return step
 
 
-def _told_of(row: Row, only: tuple[int, ...] | None, before: int) -> bool:
-    """Whether the count printed with several rows that come one by one is that of these: of the last, of the first where there is no end."""
-    if only is None or row.label is None:
-        return True
-    return only[-1] == max(row.label.also) if row.label.also else before == 0
-
-
-def _comes_again(row: Row, only: tuple[int, ...]) -> bool:
-    """Whether more of the rows that a label names are worked later."""
-    return row.label is not None and (bool(row.label.alternate) or bool(row.label.also) and only[-1] < max(row.label.also))
-
-
-def printed_counts(row: Row) -> tuple[Count, ...]:
-    """The counts printed for a row; "Rows 4-21: Rep Rows 2 and 3 until 10 sts remain" prints what its last row comes out at."""
-    order, label = row.order, row.label
-    if row.printed:
-        return row.printed
-    ends = order.until_sts if order is not None and order.what == "repeat" and label is not None and label.last is not None else None
-    return () if ends is None else (Count(ends, span=row.span),)
-
-
 def _counts_as_row(step: Step) -> bool:
     return not (len(step.body) <= 3 and all(isinstance(n, (Chain, Mark, Ring, Join)) for n in step.body))
 
@@ -228,12 +189,12 @@ def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, ba
     order = row.order
     if order is None:
         return [
-            changed(base, number=n, body=_for_row(base.body, i == len(numbers) - 1), label=_label(base.kind, base.label, n, ranged), same=ranged)
+            changed(base, number=n, body=_for_row(base.body, i == len(numbers) - 1), label=label_of(base.kind, base.label, n, ranged), same=ranged)
             for i, n in enumerate(numbers)
         ]
     if order.what == "even":
         many = _times(order, numbers, ranged)
-        return [changed(base, number=n, body=_even_body(order, row), label=_label(base.kind, base.label, n, ranged), same=True, goes_on=True) for n in many]
+        return [changed(base, number=n, body=_even_body(order, row), label=label_of(base.kind, base.label, n, ranged), same=True, goes_on=True) for n in many]
     if order.what == "shape":
         return _shaped(row, order, numbers, ranged, shelf, base)
     if order.what == "continue" or order.delta is not None:
@@ -242,12 +203,12 @@ def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, ba
     own = numbers[0] if numbers else None
     if order.section is None and order.rows and own is not None and min(order.rows) >= own > 0 and not sources:
         facts = (("rows", ", ".join(map(str, order.rows))),)  # a row told by itself, or by one that is yet to come
-        return [changed(base, number=own, problem="unknown-row", problem_facts=facts, order=order, label=_label(base.kind, base.label, own, ranged))]
+        return [changed(base, number=own, problem="unknown-row", problem_facts=facts, order=order, label=label_of(base.kind, base.label, own, ranged))]
     if not sources and shelf.done and (order.section is None or order.what == "repeat"):
         sources, base = [changed(base, body=(PatternRun(None),) if order.section else EVEN, kind=shelf.done[-1].kind)], changed(base, guess="rows-not-told")
     if not sources:
         facts = (("rows", ", ".join(map(str, order.rows)) or "the row before"),)
-        return [changed(base, number=n, problem="unknown-row", problem_facts=facts, order=order, label=_label(base.kind, base.label, n, ranged)) for n in numbers[:1] or [None]]
+        return [changed(base, number=n, problem="unknown-row", problem_facts=facts, order=order, label=label_of(base.kind, base.label, n, ranged)) for n in numbers[:1] or [None]]
     if order.until_sts is not None and not ranged:
         kind = sources[0].kind if base.kind == "none" else base.kind
         turn, at = _together([(s.body, s.at) for s in sources])
@@ -262,7 +223,7 @@ def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, ba
         extra = tuple(x for x in row.body if not isinstance(x, Mark)) if i == len(many) - 1 and order.what == "same-as" else ()
         parts, at = _together([lead if not i else ((), 0), (source.body, source.at), (extra, base.at)])
         body = parts[1] if not parts[0] and not parts[2] else tuple(n for part in parts for n in part)
-        steps.append(changed(base, number=n, body=body, at=at, label=_label(base.kind, base.label, n, ranged), order=order, kind=source.kind if base.kind == "none" else base.kind, same=True))
+        steps.append(changed(base, number=n, body=body, at=at, label=label_of(base.kind, base.label, n, ranged), order=order, kind=source.kind if base.kind == "none" else base.kind, same=True))
     return steps
 
 
@@ -296,16 +257,6 @@ def _for_row(body: tuple[Node, ...], last: bool) -> tuple[Node, ...]:
     if at is None or at == 0:
         return body
     return (*body[:at], Mark("turn"), *body[at + 1 :]) if last else (*body[: at - 1], *body[at + 1 :])
-
-
-def _label(kind: str, text: str, number: int | None, ranged: bool) -> str:
-    if number is None:
-        return text
-    told = None if ranged or text.endswith(f" {number}") else _NUMBERED.fullmatch(text)
-    if told is not None and int(told[2]) != number:
-        return f"{told[1]}{number}"  # a number that differs from size to size
-    word = {"row": "Row", "rnd": "Rnd"}.get(kind) if ranged or not text else None
-    return f"{word} {number}" if word else text or str(number)
 
 
 def _even_body(order: RowOrder, row: Row) -> tuple[Node, ...]:
@@ -347,7 +298,7 @@ def _shaped(row: Row, order: RowOrder, numbers: list[int | None], ranged: bool, 
         needs: tuple[tuple[str, Any], ...] = (("rows", len(numbers)), ("needs", rows_needed(order))) if found else ()
         first = numbers[0] if numbers else None
         wrong = "shaping-too-long" if found else "blank"
-        return [changed(base, number=first, problem=wrong, problem_facts=needs, order=order, label=_label(base.kind, base.label, first, ranged))]
+        return [changed(base, number=first, problem=wrong, problem_facts=needs, order=order, label=label_of(base.kind, base.label, first, ranged))]
     base = changed(base, at=at, kind=kind, same=True)
     later = []
     if order.until_sts is not None and not ranged:
@@ -356,7 +307,7 @@ def _shaped(row: Row, order: RowOrder, numbers: list[int | None], ranged: bool, 
         later = [changed(base, body=turn[0], turn=turn, order=order)]
     named = numbers if ranged else [None] * len(found)
     rows = [
-        changed(base, number=n, body=does if shapes_here else EVEN, label=_label(base.kind, base.label, n, ranged), order=None)
+        changed(base, number=n, body=does if shapes_here else EVEN, label=label_of(base.kind, base.label, n, ranged), order=None)
         for n, shapes_here in zip(named, found, strict=False)
     ]
     return [*rows, *later]
@@ -399,11 +350,11 @@ def _continued(row: Row, order: RowOrder, numbers: list[int | None], ranged: boo
     """ "Continue as established, inc 8 sts each rnd": the change spread evenly; unsaid: what the rows before did."""
     many = numbers if ranged or numbers != [None] else _times(order, numbers, ranged)
     if order.until_sts is not None and not ranged:
-        return [changed(base, body=row.body, order=order, problem=None, label=_label(base.kind, base.label, n, False), same=True) for n in many[:1]]
+        return [changed(base, body=row.body, order=order, problem=None, label=label_of(base.kind, base.label, n, False), same=True) for n in many[:1]]
     delta = order.delta.at(0) if order.delta is not None else None
     if delta is None:
-        return [changed(base, number=n, body=(), order=order, label=_label(base.kind, base.label, n, ranged), same=True) for n in many]
+        return [changed(base, number=n, body=(), order=order, label=label_of(base.kind, base.label, n, ranged), same=True) for n in many]
     op: Literal["inc", "dec"] = "dec" if delta < 0 else "inc"
     body: tuple[Node, ...] = (Evenly(op, Num((abs(delta),)), kind=order.delta_kind or order.kind),)
     lead = tuple(n for n in row.body if isinstance(n, (Chain, Mark)))
-    return [changed(base, number=n, body=(*lead, *body), label=_label(base.kind, base.label, n, ranged), order=None, same=True, goes_on=True) for n in many]
+    return [changed(base, number=n, body=(*lead, *body), label=label_of(base.kind, base.label, n, ranged), order=None, same=True, goes_on=True) for n in many]

@@ -10,6 +10,7 @@ from functools import cache, lru_cache
 from operator import attrgetter
 from typing import Any
 
+from loopwright.model.moved import words_of
 from loopwright.model.tree import Document, HeadLine, Make, Row
 from loopwright.record import record
 from loopwright.source import Span
@@ -132,11 +133,18 @@ def metres_of(m: re.Match[str]) -> float:
 
 def main_stitch(document: Document) -> str | None:
     """The stitch that most instructions of the pattern name (US key), None where none has a height of its own."""
-    seen: Counter[str] = Counter()
+    bodies: dict[int, tuple[Row, int]] = {}  # rows that say the same are looked at once
     for item in document.items:
         if isinstance(item, Row):
-            seen.update(kind for kind in _kinds(item.body) if stitch(kind) is not None and kind not in ("ch", "sl st"))
-    return seen.most_common(1)[0][0] if seen else None
+            same = words_of(item)
+            row = item if same is None else same[0]
+            bodies[id(row)] = row, bodies[id(row)][1] + 1 if id(row) in bodies else 1
+    seen: Counter[str] = Counter()
+    for row, times in bodies.values():
+        for kind in _kinds(row.body):
+            seen[kind] += times
+    told = [(kind, n) for kind, n in seen.items() if stitch(kind) is not None and kind not in ("ch", "sl st")]
+    return max(told, key=lambda one: one[1])[0] if told else None
 
 
 def _kinds(node: object) -> Iterator[str]:

@@ -1,0 +1,59 @@
+"""What the label of a row asks for: numbers of rows, what each of them is called, and which of them a printed count is of."""
+
+from __future__ import annotations
+
+import re
+
+from loopwright.model.tree import Count, Row
+
+MAX_ROWS = 2000
+_NUMBERED = re.compile(r"(\D+)(\d+)")
+
+
+def numbers_of(row: Row) -> tuple[list[int | None], bool]:
+    """Row numbers that a label asks for, None each where it has no number; and whether the label names a range."""
+    label = row.label
+    if label is None:
+        return [None], False
+    first = label.first.at(0) if label.first else None
+    last = label.last.at(0) if label.last else first
+    if label.first is not None and first is None or label.last is not None and label.last.values and last is None:
+        return [], False
+    if first is None:
+        many = label.how_many.at(0)
+        return [None] * min(1 if many is None else max(many, 0), MAX_ROWS + 1), many != 1
+    numbers: list[int | None] = list(range(first, min(last or first, first + MAX_ROWS) + 1))
+    numbers.extend(n for n in label.also if n not in numbers)
+    return numbers, len(numbers) > 1
+
+
+def label_of(kind: str, text: str, number: int | None, ranged: bool) -> str:
+    """What a row is called: as it is labelled, with its own number where the label names several rows or another number."""
+    if number is None:
+        return text
+    told = None if ranged or text.endswith(f" {number}") else _NUMBERED.fullmatch(text)
+    if told is not None and int(told[2]) != number:
+        return f"{told[1]}{number}"  # a number that differs from size to size
+    word = {"row": "Row", "rnd": "Rnd"}.get(kind) if ranged or not text else None
+    return f"{word} {number}" if word else text or str(number)
+
+
+def printed_counts(row: Row) -> tuple[Count, ...]:
+    """The counts printed for a row; "Rows 4-21: Rep Rows 2 and 3 until 10 sts remain" prints what its last row comes out at."""
+    order, label = row.order, row.label
+    if row.printed:
+        return row.printed
+    ends = order.until_sts if order is not None and order.what == "repeat" and label is not None and label.last is not None else None
+    return () if ends is None else (Count(ends, span=row.span),)
+
+
+def told_of(row: Row, only: tuple[int, ...] | None, before: int) -> bool:
+    """Whether the count printed with several rows that come one by one is that of these: of the last, of the first where there is no end."""
+    if only is None or row.label is None:
+        return True
+    return only[-1] == max(row.label.also) if row.label.also else before == 0
+
+
+def comes_again(row: Row, only: tuple[int, ...]) -> bool:
+    """Whether more of the rows that a label names are worked later."""
+    return row.label is not None and (bool(row.label.alternate) or bool(row.label.also) and only[-1] < max(row.label.also))
