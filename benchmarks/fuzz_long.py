@@ -1,6 +1,7 @@
 """Lines without end through reading and working: reports each that raises, is not kept, hangs, or takes more than 250 ms.
 
 python -m benchmarks.fuzz_long --lines 1000000 --seed 1 --report offenders.txt
+python -m benchmarks.fuzz_long --lines 20000 --language de
 """
 
 from __future__ import annotations
@@ -12,7 +13,7 @@ import time
 from collections import Counter
 from pathlib import Path
 
-from benchmarks.mutations import FIRST, lines
+from benchmarks.mutations import FIRST, IN_OTHERS, lines
 from loopwright.notation import read, write
 from loopwright.source import Source
 from loopwright.working import work
@@ -72,16 +73,18 @@ def main() -> int:
     args = argparse.ArgumentParser(description=__doc__)
     args.add_argument("--lines", type=int, default=1_000_000)
     args.add_argument("--seed", type=int, default=1)
+    args.add_argument("--language", choices=["en", *IN_OTHERS], default="en", help="what the rows are written in that are mutated")
     args.add_argument("--report", type=Path, help="a file that offenders are added to")
     args.add_argument("--seconds", type=float, default=float("inf"), help="stop after so long")
     given = args.parse_args()
     signal.signal(signal.SIGVTALRM, _stop)
     begin, kinds, ran = time.monotonic(), Counter[str](), 0
-    for line in lines(given.seed):
+    other = given.language != "en"
+    for line in lines(given.seed, given.language):
         if ran >= given.lines or time.monotonic() - begin > given.seconds:
             break
-        text = line if ran % 3 == 0 else FIRST + line
-        found = trouble(text, ("us", "uk", "old", None)[ran % 4])
+        text = line if ran % 3 == 0 or other else FIRST + line
+        found = trouble(text, given.language if other else ("us", "uk", "old", None)[ran % 4])
         ran += 1
         if found:
             kinds[found.split(" (")[0][:80]] += 1

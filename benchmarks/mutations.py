@@ -54,32 +54,71 @@ WORDS = tuple(
     to end times x 6 12 100 999999 0 1,5 ½ (18) ring magic loop space ch-2 sp shell cluster picot as row rows rnd and or in of into the same
     until measures blo flo fpdc bptr sc2tog dc3tog yoh counts does not count : ; . , - – — " ' ( ( ) ) *  *""".split()
 )
+IN_OTHERS = {
+    "de": tuple(
+        """Rd 2: jede M verdoppeln, mit 1 Km in die erste M schließen. (12)
+Rd 3: *1 fM, 2 fM in die nächste M; ab * fortlaufend wdh. (18)
+3 Lm (zählen als 1. Stb), *2 M übergehen, (2 Stb, 1 Lm, 2 Stb) in den nächsten Lm-Bogen; ab * bis zu den letzten 3 M wdh, 1 Stb in die letzte M, wenden.
+R 4: 1 Lm, 1 fM in jede der nächsten 12 M, wenden. (12 M)
+21 (25, 31) Lm anschlagen, 1 fM in die 2. Lm ab der Häkelnd und in jede folgende Lm. (20 (24, 30) fM)
+7. Rd: 6x (2 M zus abm, 2 fM) => 18 M
+R 5-8: wie R 3 und 4 häkeln.
+Rd 9: *1 Rstbv um die nächste M, 1 Rstbh um die nächste M; ab * wdh, Km.
+1. Rd: 6 fM in einen Fadenring. (6)
+Faden abschneiden. Mit Fb B in einen beliebigen Lm-Bogen anschlingen, 3 Lm, 2 Stb in denselben Bogen.""".splitlines()
+    ),
+    "fr": tuple(
+        """Rang 2: 1 ml, *1 ms dans la m suivante, 2 ms dans la m suivante; rép de * tout autour, 1 mc dans la 1re ms. (18 ms)
+Rg 4 (endroit): 3 ml (comptent pour 1 br), *sauter 2 m, (2 br, 1 ml, 2 br) dans l'arceau suivant; rép de * jusqu'aux 3 dernières m, 1 br dans la dernière m, tourner.
+Tour 1: 6 ms dans un cercle magique. (6)
+Tour 2: 2 ms dans chaque m. (12)
+Faire une chaînette de 21 (25, 31) ml, 1 ms dans la 2e ml à partir du crochet et dans chaque ml. (20 (24, 30) ms)
+Tour 8: (2 ms écoulées ensemble, 2 ms) x 6. (18)
+Rangs 5 à 8: rép les rangs 3 et 4.
+Tour 9: *1 br en relief par l'avant, 1 br en relief par l'arrière; rép de * tout autour, 1 mc.
+Arrêter le fil. Joindre le coloris B dans un arceau, 3 ml, 2 br dans le même arceau.""".splitlines()
+    ),
+    "es": tuple(
+        """V 2: 1 cad, *1 pb en el p siguiente, 2 pb en el p siguiente; rep desde * alrededor, unir con pr en el 1er pb. (18 pb)
+Hilera 4: 3 cad (cuentan como 1 pa), *saltar 2 p, (2 pa, 1 cad, 2 pa) en el esp siguiente; rep desde * hasta los últimos 3 p, 1 pa en el último p, girar.
+Vuelta 1: 6 pb en un anillo mágico. (6)
+Vuelta 2: 2 pb en cada p. (12)
+Tejer 21 (25, 31) cad, 1 pb en la 2a cad desde el ganchillo y en cada cad. (20 (24, 30) pb)
+V 8: (2 pb juntos, 2 pb) 6 veces. (18)
+Hileras 5-8: rep las hileras 3 y 4.
+V 9: *1 pa en relieve por delante, 1 pa en relieve por detrás; rep desde * alrededor, pr.
+Cortar el hilo. Unir el color B en un esp, 3 cad, 2 pa en el mismo esp.""".splitlines()
+    ),
+}
 SIGNS = "\t\u00a0\u00bd\u2019\u201c\u00d7\u2013\u3000\u0301\U0001f9f6\0\u202e\u0663\\/#%&|<>~^`$@"
 
 _PIECE = re.compile(r"\s+|\w+|[^\w\s]")
 
 
-def seeds() -> tuple[str, ...]:
-    """Every row that mutations begin from: the ones above and the lines of the designs."""
+def seeds(language: str = "en") -> tuple[str, ...]:
+    """Every row that mutations begin from: the ones above, in English the lines of the designs too."""
+    if language != "en":
+        return IN_OTHERS[language]
     own = [line for path in sorted(DESIGNS.glob("*.txt")) for line in path.read_text(encoding="utf-8").splitlines() if line.strip()]
     return (*ROWS, *own)
 
 
-def lines(seed: int) -> Iterator[str]:
+def lines(seed: int, language: str = "en") -> Iterator[str]:
     """Lines without end: mostly mutated rows, some random words, some random signs."""
     chance = random.Random(seed)
-    begin = seeds()
+    begin = seeds(language)
+    words = WORDS if language == "en" else tuple(w for row in begin for w in row.split())
     while True:
         kind = chance.random()
         if kind < 0.8:
-            yield _mutated(chance, begin)
+            yield _mutated(chance, begin, words)
         elif kind < 0.95:
-            yield " ".join(chance.choice(WORDS) for _ in range(chance.randrange(1, 40)))
+            yield " ".join(chance.choice(words) for _ in range(chance.randrange(1, 40)))
         else:
             yield "".join(chr(chance.choice((chance.randrange(32, 127), chance.randrange(0x110000 - 0x2000) % 0xD800))) for _ in range(60))
 
 
-def _mutated(chance: random.Random, begin: tuple[str, ...]) -> str:
+def _mutated(chance: random.Random, begin: tuple[str, ...], words: tuple[str, ...]) -> str:
     pieces = _PIECE.findall(chance.choice(begin))
     for _ in range(1 + int(chance.expovariate(0.5))):
         at = chance.randrange(len(pieces) + 1)
@@ -87,7 +126,7 @@ def _mutated(chance: random.Random, begin: tuple[str, ...]) -> str:
         if what == 0 and pieces:
             del pieces[at - 1]
         elif what == 1:
-            pieces[at:at] = [" ", chance.choice(WORDS), " "]
+            pieces[at:at] = [" ", chance.choice(words), " "]
         elif what == 2:
             pieces.insert(at, chance.choice(SIGNS))
         elif what == 3:
