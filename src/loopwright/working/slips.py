@@ -116,8 +116,8 @@ def _of_another(following: Sequence[Node]) -> bool:
 
 
 def move_start(run: Run, at: int) -> None:
-    """The round begins at item `at`; what was before it comes last."""
-    if at <= 0 or run.view.open_end or not run.view.items:
+    """The round begins at item `at`; what was before it comes last. Within a repeat it began with the first time."""
+    if at <= 0 or run.view.open_end or not run.view.items or run.inside and run.out:
         return
     over = at // len(run.view.items) * len(run.view.items)
     at, run.pos = at - over, max(0, run.pos - over)
