@@ -57,16 +57,16 @@ def is_own(kind: str) -> bool:
     return symbol_of(kind) is None
 
 
-def sample(kind: str, place: str, at: Point) -> Mark:
-    """A symbol for the key, upright, its foot at a point; y upwards."""
+def sample(kind: str, place: str, at: Point, feet_seen: int = 1) -> Mark:
+    """A symbol for the key, upright, its foot at a point; y upwards. `feet_seen`: on how many feet it stands in the chart."""
     found = symbol_of(kind) or symbols()["own"]
     tall = min(found.height, 46.0)
     at = (at[0], at[1] - tall / 2)
     feet: tuple[Point, ...] = (at,)
     if kind == "ch":
         return Mark(-1, kind, ((at[0] - 6, at[1] + tall / 2),), (at[0] + 6, at[1] + tall / 2), "none", -1)
-    if kind.endswith("tog"):
-        legs = int(re.findall(r"\d+", kind)[-1]) if re.search(r"\d", kind) else 2
+    if kind.endswith("tog") or feet_seen > 1:
+        legs = int(re.findall(r"\d+", kind)[-1]) if re.search(r"\d", kind) else max(2, feet_seen)
         step = min(16.0, 36.0 / max(1, legs - 1))
         feet = tuple((at[0] + step * (k - (legs - 1) / 2), at[1]) for k in range(min(legs, MOST_LEGS)))
     return Mark(-1, kind, feet, (at[0], at[1] + tall), place if place in marks() else "none", -1)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from html import escape
 
@@ -35,6 +36,7 @@ class _Entry:
     words: str
     kind: str = ""
     place: str = "none"
+    feet: int = 1
 
 
 def own_numbers(fabric: Fabric) -> dict[str, int]:
@@ -75,7 +77,9 @@ def _stitches(fabric: Fabric, laid: Laid, options: ChartOptions) -> list[_Entry]
     """An entry for every symbol as it is seen, and what is worked for it in wrong-side rows, where that is something else."""
     speech = options.words
     worked: dict[tuple[str, str], set[str]] = {}
+    feet: dict[tuple[str, str], Counter[int]] = {}
     for m in laid.marks:
+        feet.setdefault(_seen(m), Counter())[1 if m.kind in ("ch", "sl st") else len(set(m.feet))] += 1
         told = _name(m.kind, m.place.removeprefix("ws:"), speech, short=True) if changes_places(m) else ""
         worked.setdefault(_seen(m), set()).add(told)
     order = {kind: n for n, kind in enumerate(fabric.kinds)}
@@ -90,7 +94,7 @@ def _stitches(fabric: Fabric, laid: Laid, options: ChartOptions) -> list[_Entry]
         if other:
             text = speech.say("worked-on-ws", seen=text, worked=speech.listed(other))
         post = "front-post" if kind.startswith("fp") else "back-post" if kind.startswith("bp") else place
-        found.append(_Entry("stitch", text, kind, post if post in marks() else "none"))
+        found.append(_Entry("stitch", text, kind, post if post in marks() else "none", feet[kind, place].most_common(1)[0][0]))
     return found
 
 
@@ -151,7 +155,7 @@ def _entry(e: _Entry, at: tuple[float, float], own: dict[str, int], options: Cha
         return [f'<path class="y{e.kind}" d="M{number(x - 16)} {number(y)}L{number(x + 16)} {number(y)}" data-yarn="{e.kind}"/>']
     turn = Sheet(mirror * x - x, 0.0, mirror)
     class_ = ' class="f"' if is_filled(e.kind) else ""
-    found = [f'<path{class_} d="{symbol_path(sample(e.kind, e.place, (x, -y)), turn.at)}" data-key="{escape(plain(e.kind))}"/>']
+    found = [f'<path{class_} d="{symbol_path(sample(e.kind, e.place, (x, -y), e.feet), turn.at)}" data-key="{escape(plain(e.kind))}"/>']
     if e.kind in own:
         found.append(f'<text class="mid" x="{number(x)}" y="{number(y - 2)}">{own[e.kind]}</text>')
     return found
