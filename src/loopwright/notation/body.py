@@ -20,7 +20,7 @@ from loopwright.model.tree import (
 from loopwright.notation.brackets import bracket
 from loopwright.notation.cursor import FILLER, Cursor
 from loopwright.notation.extents import leave
-from loopwright.notation.layers import through_both
+from loopwright.notation.layers import THROUGH, through_both
 from loopwright.notation.lists import in_each, late_place, one_place, over_each, so_often, swept
 from loopwright.notation.markers import MARKER_VERBS, marker
 from loopwright.notation.moves import SKIPS, join, skip
@@ -76,8 +76,8 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
             repeat_from(cur, out, stars)
         else:
             found = one(cur, out)
-            if isinstance(found, Mark) and found.what in ("underside", "layers") and out and (cur.tokens[at - 1].kind != "sep" or found.what == "layers"):
-                out.insert(len(out) - 1, found)  # "27 dc on the other side", "sc through both layers": said after the stitches
+            if isinstance(found, Mark) and found.what == "underside" and out and cur.tokens[at - 1].kind != "sep":
+                out.insert(len(out) - 1, found)  # "27 dc on the other side": said after the stitches
             elif found is not None:
                 out.append(found)
                 so_often(cur, out, starred=bool(stars))
@@ -110,7 +110,7 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         return absorbed(before, told) if isinstance(told, Evenly) else told
     if kind == "word" and low in MARKER_VERBS and (mark := marker(cur)) is not None:
         return mark
-    if low in ("working", "going", "through", "thru") and through_both(cur):
+    if low in THROUGH and through_both(cur):
         cur.layered = True
         return None
     if low in SKIPS:

@@ -9,16 +9,19 @@ _LAYERS = frozenset("layers layer sides thicknesses thickness edges pieces sets 
 _FOLDED = frozenset("fold folded folding flatten flattened flattening pinch pinched press pressed flat squash squashed half".split())
 _CLOSED = frozenset("close closed shut closing together".split())
 _FURTHER = 8
+THROUGH = frozenset("going work working crocheting inserting through thru".split())
+"""Words that such a phrase begins with."""
 
 
 def through_both(cur: Cursor) -> bool:
     """ "through both layers", "going through both sides of the opening"; takes nothing where it is not said."""
     start = cur.at
-    cur.skip(",", "going", "working", "inserting")
-    if not cur.accept("through", "thru", "into", "in") or not cur.accept("both"):
+    cur.skip(",", *THROUGH)
+    through = cur.low(-1) in ("through", "thru")
+    if not through and not cur.accept("into", "in") or not cur.accept("both") and not (through and cur.low() in ("the", "two", "all")):
         cur.at = start
         return False
-    cur.skip("the", "top", "remaining")
+    cur.skip("the", "two", "all", "top", "remaining")
     if cur.low() not in _LAYERS:
         cur.at = start
         return False

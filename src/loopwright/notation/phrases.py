@@ -36,7 +36,6 @@ _ROUNDS = frozenset("row rows rnd rnds round rounds".split())
 _OPEN_MESH = frozenset("sp sps space spaces".split())
 _FREE_EDGES = frozenset("missed unworked held underarm opening thumb edge neck armhole lower upper".split())
 _NO_TWIST = ("taking care not to twist", "being careful not to twist", "be careful not to twist", "careful not to twist", "making sure not to twist", "without twisting")
-_THROUGH = frozenset("through thru work working going crocheting".split())
 _CARE = frozenset(words.split()[0] for words in _NO_TWIST)
 
 
@@ -52,8 +51,6 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
         return Mark("note", span=cur.span_from(begin))
     if cur.kind() in ("num", "blank") and (meshes := _meshes(cur)) is not None:
         return meshes
-    if low in _THROUGH and (layers := _layers(cur)) is not None:
-        return layers
     found = olden(cur, before)
     if found is not None:
         return found
@@ -119,20 +116,6 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
         return one
     if low in _HOLDS:
         return held_first(cur)
-    return None
-
-
-def _layers(cur: Cursor) -> Node | None:
-    """ "working through both layers (at the same time)": a round pressed flat, each stitch through both of its halves."""
-    start = cur.at
-    cur.skip("work", "working", "going", "crocheting")
-    if cur.low() in ("through", "thru") and cur.low(1) in ("both", "the", "two", "all"):
-        cur.skip("through", "thru", "both", "the", "two", "all")
-        if cur.low() in ("layers", "thicknesses", "sides", "layer"):
-            cur.at += 1
-            cur.skip("of", "at", "the", "same", "time", "together", "fabric", "to", "close", "it", "hole", "opening")
-            return Mark("layers", span=cur.span_from(start))
-    cur.at = start
     return None
 
 

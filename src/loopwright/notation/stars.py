@@ -84,11 +84,12 @@ def star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
 
 def _omitting(cur: Cursor, made: Node) -> Node:
     """ "rep from * around, omitting last sc": the last round without its last instruction."""
-    ahead = 1 if cur.low() == "," else 0
-    if not isinstance(made, Repeat) or cur.low(ahead) not in ("omit", "omitting") or cur.low(ahead + 1) not in ("last", "the", "final"):
+    ahead = 1 if cur.low() in (",", ";") else 0
+    last = cur.low(ahead + 1) in ("last", "the", "final") or any(cur.low(ahead + i) in ("last", "final") for i in range(2, 8))
+    if not isinstance(made, Repeat) or cur.low(ahead) not in ("omit", "omitting") or not last:
         return made
     cur.at += ahead
-    while not cur.done and cur.kind() not in ("sep", "close", "star"):
+    while not cur.done and (cur.kind() not in ("sep", "close", "star") or cur.low() == "." and cur.low(-1) in ("c", "rep", "ch") and cur.kind(1) != "end"):
         cur.at += 1
     return replace(made, ending=made.nodes[-1:], ending_mode="omit")
 
@@ -223,11 +224,7 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     made = without if isinstance(without, Repeat) else made
     cur.skip(",", ";")
     at_mark = next((i for i in range(1, 8) if cur.kind(i) == "star" and len(cur.low(i)) > 1), None)
-    if cur.low() == "omitting" and (cur.low(1) in ("last", "the", "final") or any(cur.low(i) in ("last", "final") for i in range(2, 8))):
-        while not cur.done and (cur.kind() not in ("sep", "close", "star") or cur.low() == "." and cur.low(-1) in ("c", "rep", "ch") and cur.kind(1) != "end"):
-            cur.at += 1
-        made = replace(made, ending=made.nodes[-1:], ending_mode="omit")  # "rep from * around, omitting last sc"
-    elif cur.low() in ("ending", "end", "finishing") and at_mark and made.stop_at is not None and any(cur.low(i) in ("at", "with") for i in range(1, at_mark)):
+    if cur.low() in ("ending", "end", "finishing") and at_mark and made.stop_at is not None and any(cur.low(i) in ("at", "with") for i in range(1, at_mark)):
         cur.at += at_mark + 1
         made = replace(made, ending_mode="at")
     elif cur.low() in ("ending", "end", "finishing") and cur.low(1) == "to" and cur.low(2).startswith("corr"):

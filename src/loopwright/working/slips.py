@@ -224,9 +224,6 @@ def do_mark(run: Run, node: Mark) -> None:
         run.skipped_said = node.text
     elif node.what == "underside":
         do_underside(run)
-    elif node.what == "layers" and run.in_rounds and run.view.items and not run.view.foundation:
-        run.end = run.pos + (run.end - run.pos) // 2  # the other half lies behind it, and is worked into with it
-        run.left_said = True
     elif node.what == "attach" and node.text == "free" and run.named.get("free") and run.worked == 0:
         on_free(run)
     elif node.what == "attach" and node.place is not None and run.worked == 0 and run.view.items and not run.view.foundation:
