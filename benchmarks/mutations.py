@@ -58,7 +58,7 @@ IN_OTHERS = {
     "de": tuple(
         """Rd 2: jede M verdoppeln, mit 1 Km in die erste M schließen. (12)
 Rd 3: *1 fM, 2 fM in die nächste M; ab * fortlaufend wdh. (18)
-3 Lm (zählen als 1. Stb), *2 M übergehen, (2 Stb, 1 Lm, 2 Stb) in den nächsten Lm-Bogen; ab * bis zu den letzten 3 M wdh, 1 Stb in die letzte M, wenden.
+3 Lm (zählen als 1. Stb), *2 M übergehen, (2 Stb, 1 Lm, 2 Stb) in den nächsten Lm-Bogen; ab * wdh, wenden.
 R 4: 1 Lm, 1 fM in jede der nächsten 12 M, wenden. (12 M)
 21 (25, 31) Lm anschlagen, 1 fM in die 2. Lm ab der Häkelnd und in jede folgende Lm. (20 (24, 30) fM)
 7. Rd: 6x (2 M zus abm, 2 fM) => 18 M
@@ -69,7 +69,7 @@ Faden abschneiden. Mit Fb B in einen beliebigen Lm-Bogen anschlingen, 3 Lm, 2 St
     ),
     "fr": tuple(
         """Rang 2: 1 ml, *1 ms dans la m suivante, 2 ms dans la m suivante; rép de * tout autour, 1 mc dans la 1re ms. (18 ms)
-Rg 4 (endroit): 3 ml (comptent pour 1 br), *sauter 2 m, (2 br, 1 ml, 2 br) dans l'arceau suivant; rép de * jusqu'aux 3 dernières m, 1 br dans la dernière m, tourner.
+Rg 4 (endroit): 3 ml, *sauter 2 m, (2 br, 1 ml, 2 br) dans l'arceau suivant; rép de * jusqu'aux 3 dernières m, tourner.
 Tour 1: 6 ms dans un cercle magique. (6)
 Tour 2: 2 ms dans chaque m. (12)
 Faire une chaînette de 21 (25, 31) ml, 1 ms dans la 2e ml à partir du crochet et dans chaque ml. (20 (24, 30) ms)
@@ -80,7 +80,7 @@ Arrêter le fil. Joindre le coloris B dans un arceau, 3 ml, 2 br dans le même a
     ),
     "es": tuple(
         """V 2: 1 cad, *1 pb en el p siguiente, 2 pb en el p siguiente; rep desde * alrededor, unir con pr en el 1er pb. (18 pb)
-Hilera 4: 3 cad (cuentan como 1 pa), *saltar 2 p, (2 pa, 1 cad, 2 pa) en el esp siguiente; rep desde * hasta los últimos 3 p, 1 pa en el último p, girar.
+Hilera 4: 3 cad, *saltar 2 p, (2 pa, 1 cad, 2 pa) en el esp siguiente; rep desde * hasta los últimos 3 p, girar.
 Vuelta 1: 6 pb en un anillo mágico. (6)
 Vuelta 2: 2 pb en cada p. (12)
 Tejer 21 (25, 31) cad, 1 pb en la 2a cad desde el ganchillo y en cada cad. (20 (24, 30) pb)

@@ -69,26 +69,6 @@ def stop_at(cur: Cursor) -> Thing | None:
     return stop
 
 
-def left_before(cur: Cursor) -> tuple[Num, Thing] | None:
-    """ "to last st before ch-2 sp", "to 1 st before next corner", "to within 1 st of ch-2 sp": what is left before such a place; nothing taken elsewhere."""
-    start = cur.at
-    if cur.low() not in ("to", "until", "up"):
-        return None
-    cur.skip("up", "to", "until", "within", "the", "last")
-    n = cur.number() if not is_space_number(cur) else None
-    found = thing(cur)
-    if found is None or cur.low() not in ("before", "of") or n is None and cur.low() == "of":
-        cur.at = start
-        return None
-    cur.at += 1
-    cur.skip("the", "next", "following", "center", "centre", "middle")
-    stop = thing(cur)
-    if stop is None or stop.kind not in ("sp", "loop", "corner") or found.kind in ("sp", "loop", "corner", "group"):
-        cur.at = start
-        return None
-    return n or ONE, stop
-
-
 def row_words(cur: Cursor) -> bool:
     """ "of previous row", "on foundation ch": says where we are anyway."""
     start = cur.at

@@ -1,16 +1,12 @@
-"""Markers placed among the stitches, and how far something goes up to them or to another stitch: "sc to 1 st before next marker"."""
+"""Markers placed among the stitches, moved on and skipped to."""
 
 from __future__ import annotations
 
 from loopwright.model.tree import Mark, Node, Num, Skip, Thing
-from loopwright.notation.cursor import Cursor, thing_word
-from loopwright.notation.things import thing
+from loopwright.notation.cursor import Cursor
 
 _PLACES = frozenset("place put insert attach add".split())
 _MOVES = frozenset("slip sl move moving moved slipping".split())
-_UP_TO = frozenset("to until till up".split())
-_LEAD = frozenset("the next first following second each last".split())
-_ENDS = frozenset("end row rnd round ch chain foundation turning previous".split())
 MARKER_VERBS = _PLACES | _MOVES | frozenset("pm sm slm rm remove removing".split())
 LONGEST = 8
 
@@ -53,46 +49,6 @@ def _placed(cur: Cursor, start: int) -> Node:
             cur.at += 1
         return Mark("note", span=cur.span_from(start))
     return Mark("note" if first else "marker", "st" if inside else "gap", span=cur.span_from(start))
-
-
-def stop_before(cur: Cursor) -> tuple[Num | None, Thing] | None:
-    """ "to marker", "to 1 st before the sc3tog": where "each" stops and how many it leaves before that; nothing taken elsewhere."""
-    start = cur.at
-    if cur.low() not in _UP_TO:
-        return None
-    cur.skip("up", "to", "until", "till", "the", "you", "reach")
-    left = None
-    if cur.kind() in ("num", "blank"):
-        left = cur.number()
-        thing(cur)
-        if left is None or cur.low() not in ("before", "prior"):
-            cur.at = start
-            return None
-    before = cur.accept("before", "prior")
-    cur.skip("to")
-    cur.skip(*_LEAD)
-    stop = _stop(cur, before)
-    if stop is None or left is not None and not before:
-        cur.at = start
-        return None
-    return left, stop
-
-
-def _stop(cur: Cursor, before: bool) -> Thing | None:
-    if cur.low() in _ENDS:
-        return None
-    if cur.low() in ("marker", "markers", "m", "marked"):
-        marked = cur.take().low == "marked"
-        if marked:
-            thing(cur)
-        return Thing("marker")
-    if cur.low() in ("centre", "center", "middle") and before:
-        cur.at += 1
-        thing(cur)
-        return Thing("centre")
-    if cur.kind() == "kind" and ("tog" in str(cur.token().value) or cur.token().value in ("dec", "invdec")) or before and cur.kind() == "kind" or before and (thing_word(cur.low()) in ("sp", "corner") or cur.kind() == "num"):  # type: ignore[union-attr]
-        return thing(cur)
-    return None
 
 
 def skip_to_marker(cur: Cursor, start: int) -> Node | None:

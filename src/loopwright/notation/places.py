@@ -8,8 +8,8 @@ from typing import Literal
 from loopwright.model.tree import ONE, STITCH, Loop, Place, Quant, Thing
 from loopwright.notation.crossed import each_so, skipped
 from loopwright.notation.cursor import Cursor, thing_word
-from loopwright.notation.extents import left_before, left_words, row_words, up_to
-from loopwright.notation.markers import stop_before
+from loopwright.notation.extents import left_words, row_words, up_to
+from loopwright.notation.stops import stop_before
 from loopwright.notation.things import is_space_number, loop_words, row_told, rows_down, thing, underside_words
 
 PREPOSITIONS = frozenset("in into on over under around between through thru across along at onto inside round".split())
@@ -328,8 +328,6 @@ def _after(cur: Cursor, found: Place) -> Place:
         elif cur.low() == "to" and cur.low(1) in ("end", "the") and (cur.low(1) == "end" or cur.low(2) == "end"):
             cur.at += 2 if cur.low(1) == "end" else 3
             cur.skip("of", "row", "rnd", "round", "ch", "the", "chain")
-        elif cur.low() in ("to", "up") and found.quant == "each" and (before := left_before(cur)) is not None:
-            found = replace(found, left=before[0], upto=before[1])
         elif cur.low() in ("to", "up", "until") and found.quant == "each" and (short := stop_before(cur)) is not None:
             found = replace(found, upto=short[1], left=short[0])
         elif cur.low() in ("to", "up") and found.quant == "each" and (stop := up_to(cur)) is not None:

@@ -19,9 +19,10 @@ from loopwright.model.tree import (
     Thing,
 )
 from loopwright.notation.cursor import Cursor
-from loopwright.notation.extents import left_before, left_words, stop_at
+from loopwright.notation.extents import left_words, stop_at
 from loopwright.notation.lists import one_place
 from loopwright.notation.places import END_WORDS
+from loopwright.notation.stops import stop_before
 
 _AGAIN = frozenset("from between around across to * all".split())  # what "rep." goes on with
 _GAP, _SPACE = Thing("gap"), Thing("sp")
@@ -34,7 +35,7 @@ def to_end(cur: Cursor, inside: tuple[Node, ...], start: int) -> Node:
     stop = stop_at(cur)
     if stop is not None:
         return Repeat(inside, "end", span=cur.span_from(start), upto=stop)
-    before = left_before(cur)
+    before = stop_before(cur)
     if before is not None:
         return Repeat(inside, "end", left=before[0], span=cur.span_from(start), upto=before[1])
     left = left_words(cur)

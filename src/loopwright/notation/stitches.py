@@ -27,11 +27,11 @@ from loopwright.notation.cursor import Cursor
 from loopwright.notation.edges import all_around, along, at_a_rate, with_rate
 from loopwright.notation.extents import left_words, up_to
 from loopwright.notation.layers import closes, layered, through_both
-from loopwright.notation.markers import stop_before
 from loopwright.notation.moves import LEFT_FREE, along_chain, on_another, on_part, on_second, to_a_ring
 from loopwright.notation.olden import spread, yarn_letter
 from loopwright.notation.places import END_WORDS, place
 from loopwright.notation.shapes import between
+from loopwright.notation.stops import stop_before
 from loopwright.notation.things import LOOPS_ONLY, loop_behind, loop_words, rows_down, thing
 
 NOTE_WORDS = 60
