@@ -148,6 +148,24 @@ def test_stitches_through_both_layers_take_two() -> None:
     assert fabric.counted(fabric.rows[-1]) == {"sc": 3}
 
 
+@pytest.mark.parametrize(("words", "counts"), [
+    ("Sizes M and L: Rnd 2: Ch 1, *sc in next st, 2 sc in next st; rep from * around, join. (18)", (None, 18, 18)),
+    ("For size L: Rnd 2: Ch 1, *sc in next st, 2 sc in next st; rep from * around, join. (18)", (None, None, 18)),
+    ("For size S: Fasten off. For sizes M and L: Rnd 2: Ch 1, *sc in next st, 2 sc in next st; rep from * around, join. (18)", (None, 18, 18)),
+    ("2nd size only: Rnd 2: Ch 1, *sc in next st, 2 sc in next st; rep from * around, join. (18)", (None, 18, None)),
+    ("First and third sizes:\nRnd 2: Ch 1, *sc in next st, 2 sc in next st; rep from * around, join. (18)", (18, None, 18)),
+])
+def test_rows_told_for_some_sizes_are_worked_in_those_alone(words: str, counts: tuple[int | None, ...]) -> None:
+    report = work(read(Source.of("Sizes: S (M, L)\n" + ring(12) + words + "\n"), "us"))
+    assert [r.counts for r in report.rows if r.label.startswith("Rnd 2")] == [counts]
+    assert not report.findings
+
+
+def test_chains_told_size_by_size_in_one_line() -> None:
+    text = "Sizes: S (M, L)\nSize S: Ch 21. Size M: Ch 25. Size L: Ch 31.\nRow 1: Sc in 2nd ch from hook and in each ch across. (20, 24, 30)\n"
+    assert work(read(Source.of(text), "us")).rows[-1].counts == (20, 24, 30)
+
+
 def test_a_dash_for_one_size_is_not_a_count_of_another() -> None:
     report = work(read(Source.of(THREE + "Ch 41 (43, 45).\nRow 1: Sc in 2nd ch from hook and across, turn. (40, 42, 45)\n")))
     assert [(f.code, f.sizes) for f in report.findings] == [("W001", ("L",))]

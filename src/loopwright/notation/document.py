@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import itertools
 import re
+from collections.abc import Iterator
 from dataclasses import replace
 from typing import Any, Literal
 
@@ -39,7 +40,7 @@ from loopwright.notation.orders import order as order_of
 from loopwright.notation.quiet import quiet
 from loopwright.notation.remembered import Known, Remembered
 from loopwright.notation.schedules import schedule
-from loopwright.notation.sizes_told import in_label, sizes_of, sizes_only, without_dashes
+from loopwright.notation.sizes_told import in_label, parts_of, sizes_of, sizes_only, without_dashes
 from loopwright.notation.specials import defined, specials, with_specials
 from loopwright.notation.terms_told import terms_of
 from loopwright.notation.told import is_heading, is_told, of_the_whole, opens_block
@@ -88,15 +89,14 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
     only: tuple[int, ...] | None = None
     low = text.lower()
     known, elsewhere = Known(memo), any(word in low for word in _OF_CRAFT)
-    for line_number in range(1, len(source.line_starts) + 1):
-        start = source.line_starts[line_number - 1]
-        line = text[start : start + len(source.line_text(line_number))]
+    for start, end, told_as in _lines(source, text, sizes):
+        line = text[start:end]
         if quoted(line):
             items.append(Prose(line, Span(start, start + len(line))))
             continue
         if not line.strip():
             in_block = False
-            if items and source.line_text(line_number).strip():  # nothing but quiet words
+            if items and told_as.strip():  # nothing but quiet words
                 items.append(Prose(line, Span(start, start + len(line))))
             continue
         other = _OTHER_CRAFT.search(line) if elsewhere else None
@@ -117,7 +117,7 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
             items.append(Prose(line, Span(start, start + len(line))))
             continue
         made = before.line(_line, text, after, start + len(line.rstrip()), which, len(sizes), seen_row, known)
-        if not seen_row and any(isinstance(i, Row) for i in made) and is_told(line, in_block):
+        if not seen_row and any(isinstance(i, Row) for i in made) and is_told(line if after == at else text[after:end], in_block):
             made = [Prose(line, Span(start, start + len(line)))]
         in_block = not seen_row and (in_block or opens_block(line))
         if here is not None:
@@ -126,12 +126,20 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
             made = [without_dashes(i) if isinstance(i, Row) else i for i in made]
         seen_row = seen_row or any(isinstance(i, Row) for i in made)
         if title is None and not items and len(made) == 1 and isinstance(made[0], (Section, Prose)) and len(line) < 80:
-            title = source.line_text(line_number).strip()
+            title = told_as.strip()
             made = [Prose(line, Span(start, start + len(line)))]
         items.extend(made)
     noted = () if terms or not inferred else ((Span(0, min(1, len(text))), f"{said.upper()} terms taken from the stitches that the text names"),)
     items = [i if isinstance(i, Row) else _as_written(i, source, text) for i in items]
     return Document(source.text, source.name, tuple(items), title, sizes, said, None, tuple(long), noted, defined(own), written=written)
+
+
+def _lines(source: Source, text: str, sizes: tuple[str, ...]) -> Iterator[tuple[int, int, str]]:
+    """Where the lines begin and end, and how they are written; a line that tells of one size after another comes in parts."""
+    for n, begin in enumerate(source.line_starts, 1):
+        written = source.line_text(n)
+        for start, end in parts_of(text, begin, begin + len(written), sizes):
+            yield start, end, written[start - begin : end - begin]
 
 
 def _as_written(item: Item, source: Source, quiet: str) -> Item:

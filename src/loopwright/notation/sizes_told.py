@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 from dataclasses import replace
 
@@ -9,6 +10,11 @@ from loopwright.model.tree import Row
 
 _FIRST_SIZE = re.compile(r"\s*([^,;()\[\]]+?)\s*[(\[](?!(?:to\s+)?fits?\b|about|approx|finished|shown|\d+\s*[-–](?!\s*\d+\s*(?:m|mths?|mos?|months?|y|yrs?|years?)\b))([^()\[\]]+)[)\]]\s*(months?|mths?|mos?|years?|yrs?|cm|in(?:ches)?)?\s*(?:\.(?:\s+[A-Z].*)?)?\s*$", re.IGNORECASE)
 _ONLY = re.compile(r"\(?(?:for\s+)?(?:the\s+)?(?P<names>[\w ,&/-]{1,60}?)\s+sizes?\s+only\)?\s*[:.—–-]?\s*|\(?for\s+(?:the\s+)?(?P<plain>[\w ,&/-]{1,40}?)\s+only\)?\s*(?:[:.—–-]\s*|$)|\(?(?:for\s+)?(?:the\s+)?sizes?\s+(?P<after>[\w ,&/-]{1,60}?)\s+only\)?\s*(?:[:.—–-]\s*|$)", re.IGNORECASE)
+_ROW_FOLLOWS = r"(?:next\s+)?(?:rows?|rnds?|rounds?)\b|r\d|(?:ch(?:ain)?|work|make)\s+\d|fasten\s+off|rep(?:eat)?\s+(?:rows?|rnds?|rounds?|last)\b"
+_FOR = r"(?:for\s+)?(?:the\s+)?(?:sizes?\s+(?P<names>[\w ,&/-]{1,60}?)|(?P<plain>[\w ,&/-]{1,40}?)\s+sizes?)(?:\s+only)?\s*:\s*"
+_FOR_ROW = re.compile(rf"{_FOR}(?:(?={_ROW_FOLLOWS})|$)", re.IGNORECASE)  # "Sizes M and L: Rnd 3: …"
+_IN_LINE = re.compile(rf"(?<=[.;)\]])\s+(?={_FOR}(?:{_ROW_FOLLOWS}))", re.IGNORECASE)
+_ORDINALS = ("first 1st", "second 2nd", "third 3rd", "fourth 4th", "fifth 5th", "sixth 6th", "seventh 7th", "eighth 8th", "ninth 9th", "tenth 10th")
 _ALL_SIZES = re.compile(r"\(?(?:for\s+)?all\s+sizes\)?\s*[:.—–-]?\s*", re.IGNORECASE)
 _TOLD = re.compile(r"^sizes?\s*(?:(?P<colon>[:–—-])\s*|(?=[^()\n]{1,20}[(\[]|[A-Z\d]{1,3}(?:\s?[/|–-]\s?[A-Z\d]{1,3}){2,}\s*$))(?P<names>\S.*)$", re.IGNORECASE | re.MULTILINE)
 _BELOW = re.compile(r"^[ \t]*sizes?[ \t]*\n[ \t]*(?P<names>[^\n(\[]{1,30}[(\[][^()\[\]\n]+,[^()\[\]\n]+[)\]])[ \t]*$", re.IGNORECASE | re.MULTILINE)
@@ -33,10 +39,20 @@ def sizes_only(text: str, at: int, end: int, sizes: tuple[str, ...], only: tuple
     if everyone:
         return everyone.end(), None
     m = _ONLY.match(text, at, end)
-    if m is None:
-        return at, only
-    found = _meant(m["names"] or m["plain"] or m["after"] or "", sizes)
-    return (m.end(), found) if found else (at, only)
+    if m is not None and (found := _meant(m["names"] or m["plain"] or m["after"] or "", sizes)):
+        return m.end(), found
+    m = _FOR_ROW.match(text, at, end)
+    if m is not None and (found := _meant(m["names"] or m["plain"], sizes, every=True)):
+        return m.end(), found
+    return at, only
+
+
+def parts_of(text: str, start: int, end: int, sizes: tuple[str, ...]) -> list[tuple[int, int]]:
+    """A line in parts, where it tells of one size after another: "Size S: Fasten off. Size M: Rnd 9: …"."""
+    if len(sizes) < 2:
+        return [(start, end)]
+    cuts = [m.end() for m in _IN_LINE.finditer(text, start, end) if _meant(m["names"] or m["plain"], sizes, every=True)]
+    return list(itertools.pairwise([start, *cuts, end]))
 
 
 def in_label(text: str, at: int, end: int, sizes: tuple[str, ...]) -> tuple[str, tuple[int, ...] | None]:
@@ -56,10 +72,12 @@ def without_dashes(row: Row) -> Row:
     return replace(row, sizes=tuple(i for i, v in enumerate(values) if v is not None))
 
 
-def _meant(said: str, sizes: tuple[str, ...]) -> tuple[int, ...]:
+def _meant(said: str, sizes: tuple[str, ...], *, every: bool = False) -> tuple[int, ...]:
+    """The sizes that are named; with `every` none where a name is no size's."""
     said = re.sub(r"^sizes?\s+", "", said.lower().strip())  # "for sizes M, L only:"
     names = [n.strip() for n in re.split(r",|&|\band\b|/", said) if n.strip()]
-    return tuple(i for i, size in enumerate(sizes) if any(_means(n, size, i, len(sizes)) for n in names))
+    found = [{i for i, size in enumerate(sizes) if _means(n, size, i, len(sizes))} for n in names]
+    return () if every and not all(found) else tuple(sorted(set().union(*found)))
 
 
 def _names(said: str, colon: bool) -> tuple[str, ...]:
@@ -82,6 +100,8 @@ def _names(said: str, colon: bool) -> tuple[str, ...]:
 def _means(said: str, size: str, index: int, of: int) -> bool:
     """Whether a name said in the rows means a size: its name, its initials, "larger", "smallest", "two largest"."""
     low = size.lower()
+    if index < len(_ORDINALS) and said in _ORDINALS[index].split():
+        return True
     if said == low or said == low[:1] or said == "".join(w[0] for w in low.split()):
         return True
     n = 2 if said.startswith(("two ", "2 ")) else 1
