@@ -2,6 +2,8 @@
 
 import pytest
 
+from loopwright.workshop.check import check_text
+
 HEAD = "Reed Cowl\nYarn: DK, wool\nHook: 4 mm\nGauge: 16 sc and 18 rows = 10 cm\nFinished size: 20 cm deep\n\n"
 
 
@@ -46,3 +48,23 @@ def test_what_a_whole_pattern_must_tell(codes, left_out, code):
     assert codes(HEAD + rows) == []
     assert codes(head + rows) == [code]
     assert codes(rows) == []
+
+
+ROWS = "Ch 31.\nRow 1 (RS): Sc in 2nd ch from hook and in each ch across, turn. (30)\nRow 2 (WS): Ch 1, sc in each st across{}. (30)\nRow 3 (RS): Ch 1, sc in each st across, turn. (30)\nRow 4 (WS): Ch 1, sc in each st across, turn. (30)\nRow 5 (RS): Ch 1, sc in each st across. (30)\n"
+
+
+@pytest.mark.parametrize(("end", "fires"), [("", True), (", turn", False), ("; do not turn", False), (". Fasten off", False)])
+def test_one_row_that_does_not_say_turn(found, end, fires):
+    told = [f for f in found(ROWS.format(end)) if f.code == "C064"]
+    assert [f.args["label"] for f in told] == (["Row 2"] if fires else [])
+
+
+def test_a_habit_that_is_kept_by_some_rows_only_is_no_slip(codes):
+    assert "C064" not in codes(ROWS.format("").replace("Row 3 (RS): Ch 1, sc in each st across, turn.", "Row 3 (RS): Ch 1, sc in each st across."))
+
+
+@pytest.mark.parametrize(("left", "codes_told"), [(4, []), (3, ["W013"]), (12, ["W013"])])
+def test_stitches_told_to_stay_unworked(left, codes_told):
+    text = f"Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10)\nRow 2: Ch 1, sc in next 6 sts, leave last {left} sts unworked, turn. (6)\n"
+    told = [f for f in check_text(text).findings if f.code.startswith("W")]
+    assert ([f.code for f in told], [f.args["left"] for f in told]) == (codes_told, [4] * len(codes_told))

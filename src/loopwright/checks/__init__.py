@@ -35,6 +35,7 @@ from loopwright.checks import (
     skipped,
     sums,
     turning_chain,
+    turns_told,
     yarn_need,
 )
 from loopwright.checks.lies import lie_findings
@@ -75,6 +76,7 @@ RULES: tuple[Callable[[Pattern], Iterable[Finding]], ...] = (
     skipped.rule,
     sums.rule,
     turning_chain.rule,
+    turns_told.rule,
     yarn_need.rule,
 )
 

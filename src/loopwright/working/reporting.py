@@ -286,9 +286,18 @@ def _finding(document: Document, o: Outcome, size: int) -> Finding | None:
     if not o.made.made and not o.step.problem:
         marks = not step.label and any(isinstance(n, Mark) for n in step.body)  # "FO and close.": nothing to read stitches from
         return None if marks else Finding("N001", step.span, {"label": step.label or "this row"})
+    told = _told_left(step.body)
+    if told is not None and o.made.free and told != o.made.free and step.doubt == 0:
+        return Finding("W013", step.span, {"label": step.label or "this row", "told": told, "left": o.made.free})
     if o.made.left > 1 and step.doubt == 0 and not o.made.view.foundation and (o.agrees is None or _comes_round(o.made)):
         return Finding("W004", step.span, {"label": step.label or "this row", "left": o.made.left, **_uneven(o.made)})
     return None
+
+
+def _told_left(body: Sequence[Node]) -> int | None:
+    """How many stitches a row says that it leaves, where it ends there; None where it does not say."""
+    told = [n for n in body if isinstance(n, Mark) and n.what == "leave"]
+    return told[0].n.at(0) if len(told) == 1 and told[0].n is not None else None
 
 
 def _comes_round(made: Made) -> bool:
