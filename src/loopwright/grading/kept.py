@@ -13,7 +13,7 @@ from loopwright.grading.fit import Fit
 from loopwright.source.expressions import Expression
 
 _KEPT = Expression(
-    r"\s*[,;]?\s*(?:\band\s+)?\bin\s+(?:size\s+)?(?P<size>[^,;:{}\n]{1,60}?)\s*:\s*(?P<n>\d{1,6})(?![\d.]*\d)(?:\s*(?:sts?|rnds?|rows?|ch)\b)?",
+    r"(?<!\s)\s*+[,;]?+\s*+(?:\band\s+)?\bin\s+(?:size\s+)?(?P<size>[^,;:{}\n]{1,60}?)\s*:\s*(?P<n>\d{1,6})(?![\d.]*\d)(?:\s*(?:sts?|rnds?|rows?|ch)\b)?",
     re.IGNORECASE,
 )
 

@@ -30,7 +30,7 @@ _WHICH = re.compile(
     re.IGNORECASE | re.VERBOSE,
 )
 _VERB = re.compile(r"(?:work\s+)?(?P<rep>repeat\s+the\s+pattern\s+of|cont(?:inue|\.)?\s+rep(?:eat)?\.?|rep(?:eat)?\.?|(?:same\s+)?as(?:\s+for|\s+in)?|like|work(?:\s+as)?(?:\s+for)?|same\s+as(?:\s+for)?|continue\s+(?:to\s+repeat|repeating|with(?=\s+(?:rows?|rnds?|rounds?)\b)|alternating(?:\s+between)?)|keep\s+repeating|alternate(?:\s+between)?)\s+", re.IGNORECASE)
-_TIMES = Expression(rf"\s*[,:(–-]?\s*(?:alternately|by turns|in turn|continuously|alternating)?\s*,?\s*(?:for\s+)?(?P<other>an?other\s+|a\s+further\s+)?(?P<n>{_N}|once|twice|thrice)(?!\d|\s*(?:sts?\b|stitches\b|[shdt]{{1,2}}c\b))\s*(?P<x>times|x\b|×)?\s*(?P<more>more|again)?(?:\s+times)?(?P<rows>\s*(?:more\s+)?{_ROWS})?", re.IGNORECASE)
+_TIMES = Expression(rf"\s*+[,:(–-]?+\s*+(?:alternately|by turns|in turn|continuously|alternating)?\s*+,?+\s*+(?:for\s+)?(?P<other>an?other\s+|a\s+further\s+)?(?P<n>{_N}|once|twice|thrice)(?!\d|\s*(?:sts?\b|stitches\b|[shdt]{{1,2}}c\b))\s*(?P<x>times|x\b|×)?\s*(?P<more>more|again)?(?:\s+times)?(?P<rows>\s*(?:more\s+)?{_ROWS})?", re.IGNORECASE)
 _UNTIL_ROWS = Expression(
     rf"(?:until|till|for(?:\s+a\s+total\s+of)?|to)\s+(?:there\s+are\s+|you(?:\s+have|['’]ve)\s+(?:got\s+|worked\s+|completed\s+|made\s+|done\s+)?|a\s+total\s+of\s+){{0,2}}"
     rf"(?P<next>(?:the\s+)?next\s+|another\s+|a\s+further\s+)?(?P<n>{_N})\s*(?:in\s+all\s+|(?P<further>more\s+|further\s+))?\s*{_ROWS}"

@@ -24,14 +24,14 @@ _KTH = rf"(?:\{{[^{{}}\n]+\}}(?:{_ORD})?|(?:\d{{1,3}}(?:{_ORD})?|[–—-](?=\s*
 _FOLL = r"(?:foll(?:owing\b|\.|\b)\s*)?"
 _TIMES = rf"(?:(?P<n>{_N})\s*(?:more\s+)?(?:times?\b|x\b|×)|(?P<once>once|twice|thrice)\b)(?:\s+more\b)?(?P<all>\s+(?:in\s+all|in\s+total|altogether)\b)?"
 _ONE = Expression(
-    rf"""\s*,?\s*(?:(?:on|of|in|at)\s+)?(?P<next>(?:the\s+)?(?:next|this)\s+(?:{_ROWS}\s*)?(?:and|,|&)\s+)?(?:then\s+)?(?:(?:on|of|in|at)\s+)?
+    rf"""\s*+,?+\s*+(?:(?:on|of|in|at)\s+)?(?P<next>(?:the\s+)?(?:next|this)\s+(?:{_ROWS}\s*)?(?:and|,|&)\s+)?(?:then\s+)?(?:(?:on|of|in|at)\s+)?
     (?:every|each)\s+{_FOLL}(?P<k>{_KTH})?\s*{_FOLL}{_ROWS}(?:\s*,?\s*(?:for\s+)?(?P<total>a\s+total\s+of\s+)?{_TIMES})?
     | \s+(?:of|on|in)\s+(?:the\s+)?(?:next|following)\s+(?P<many>{_N})\s*{_ROWS}""",
     re.IGNORECASE | re.VERBOSE,
 )
 _THEN = Expression(r"\s*(?:[,;]\s*(?:and\s+)?(?:then\s+)?|and\s+(?:then\s+)?|then\s+)(?=(?:(?:on|of|in|at|then)\s+)*(?:every|each)\b)", re.IGNORECASE)
 _OVER = Expression(
-    rf"""\s*,?\s*(?:
+    rf"""\s*+,?+\s*+(?:
       {_TIMES},?\s*(?:evenly(?:\s+spaced|\s+spread)?|spaced\s+evenly|spread\s+evenly)
         (?:\s+(?:over|across|in|within|throughout)\s+(?:the\s+)?(?:next\s+|these\s+|those\s+)?(?:(?P<m>{_N})\s*)?{_ROWS})?
     | (?:evenly(?:\s+spaced|\s+spread)?|spaced\s+evenly)\s+(?:over|across|in|within)\s+(?:the\s+)?(?:next\s+)?(?P<m2>{_N})\s*{_ROWS}\s*,?\s*
@@ -50,7 +50,7 @@ _UNTIL = Expression(
     r"(?:\s+(?:remain(?:s|ing)?|rem|are left|left|in all))?", re.IGNORECASE,
 )
 _OTHERS_EVEN = Expression(
-    rf"\s*,?\s*(?:(?:and|while)\s+)?(?:work(?:ing)?|keeping)\s+(?:all\s+)?(?:the\s+)?(?:other\s+|remaining\s+|{_N}\s+|(?:{_ROWS}\s+)?in\s*between\s*)?(?:{_ROWS}\s*)?(?:in between\s+)?"
+    rf"\s*+,?+\s*+(?:(?:and|while)\s+)?(?:work(?:ing)?|keeping)\s+(?:all\s+)?(?:the\s+)?(?:other\s+|remaining\s+|{_N}\s+|(?:{_ROWS}\s+)?in\s*between\s*)?(?:{_ROWS}\s*)?(?:in between\s+)?"
     r"(?:even|straight|plain|without (?:shaping|decreasing|increasing)|in pattern)(?:\s+in between)?", re.IGNORECASE,
 )
 _NEXT_ROWS = re.compile(rf"\b(?:next|following)\s+{_N}\s*{_ROWS}", re.IGNORECASE)

@@ -8,12 +8,12 @@ from dataclasses import replace
 
 from loopwright.model.tree import Row
 
-_FIRST_SIZE = re.compile(r"\s*([^,;()\[\]]+?)\s*[(\[](?!(?:to\s+)?fits?\b|about|approx|finished|shown|\d+\s*[-–](?!\s*\d+\s*(?:m|mths?|mos?|months?|y|yrs?|years?)\b))([^()\[\]]+)[)\]]\s*(months?|mths?|mos?|years?|yrs?|cm|in(?:ches)?)?\s*(?:\.(?:\s+[A-Z].*)?)?\s*$", re.IGNORECASE)
+_FIRST_SIZE = re.compile(r"\s*+([^,;()\[\]]+?)\s*+[(\[](?!(?:to\s+)?fits?\b|about|approx|finished|shown|\d+\s*[-–](?!\s*\d+\s*(?:m|mths?|mos?|months?|y|yrs?|years?)\b))([^()\[\]]+)[)\]]\s*+(months?|mths?|mos?|years?|yrs?|cm|in(?:ches)?)?\s*+(?:\.(?:\s+[A-Z].*)?)?\s*$", re.IGNORECASE)
 _ONLY = re.compile(r"\(?(?:for\s+)?(?:the\s+)?(?P<names>[\w ,&/-]{1,60}?)\s+sizes?\s+only\)?\s*[:.—–-]?\s*|\(?for\s+(?:the\s+)?(?P<plain>[\w ,&/-]{1,40}?)\s+only\)?\s*(?:[:.—–-]\s*|$)|\(?(?:for\s+)?(?:the\s+)?sizes?\s+(?P<after>[\w ,&/-]{1,60}?)\s+only\)?\s*(?:[:.—–-]\s*|$)", re.IGNORECASE)
 _ROW_FOLLOWS = r"(?:next\s+)?(?:rows?|rnds?|rounds?)\b|r\d|(?:ch(?:ain)?|work|make)\s+\d|fasten\s+off|rep(?:eat)?\s+(?:rows?|rnds?|rounds?|last)\b"
-_FOR = r"(?:for\s+)?(?:the\s+)?(?:sizes?\s+(?P<names>[\w ,&/-]{1,60}?)|(?P<plain>[\w ,&/-]{1,40}?)\s+sizes?)(?:\s+only)?\s*:\s*"
+_FOR = r"(?:for\s+)?(?:the\s+)?(?:sizes?\s++(?P<names>\w[\w ,&/-]{0,60}?)|(?P<plain>\w[\w ,&/-]{0,40}?)\s++sizes?)(?:\s+only)?\s*+:\s*+"
 _FOR_ROW = re.compile(rf"{_FOR}(?:(?={_ROW_FOLLOWS})|$)", re.IGNORECASE)  # "Sizes M and L: Rnd 3: …"
-_IN_LINE = re.compile(rf"(?<=[.;)\]])\s+(?={_FOR}(?:{_ROW_FOLLOWS}))", re.IGNORECASE)
+_IN_LINE = re.compile(rf"(?<=[.;)\]])\s++(?={_FOR}(?:{_ROW_FOLLOWS}))", re.IGNORECASE)
 _ORDINALS = ("first 1st", "second 2nd", "third 3rd", "fourth 4th", "fifth 5th", "sixth 6th", "seventh 7th", "eighth 8th", "ninth 9th", "tenth 10th")
 _ALL_SIZES = re.compile(r"\(?(?:for\s+)?all\s+sizes\)?\s*[:.—–-]?\s*", re.IGNORECASE)
 _TOLD = re.compile(r"^sizes?\s*(?:(?P<colon>[:–—-])\s*|(?=[^()\n]{1,20}[(\[]|[A-Z\d]{1,3}(?:\s?[/|–-]\s?[A-Z\d]{1,3}){2,}\s*$))(?P<names>\S.*)$", re.IGNORECASE | re.MULTILINE)

@@ -22,7 +22,7 @@ _HEADS = re.compile(
     re.IGNORECASE | re.MULTILINE,
 )
 _NAME = r"(?P<name>[A-Za-z][\w’'/ -]{0,34}?)"
-_DEFINED = re.compile(rf"{_NAME}[ \t]*(?:[(\[](?:worked\s+)?over\s[^)\]]{{1,30}}[)\]][ \t]*)?(?:[(\[](?P<abbr>[\w./’' -]{{1,16}})[)\]])?[ \t]*(?:=|:|—|–| - )[ \t]*(?P<words>\S.*)$")
+_DEFINED = re.compile(rf"{_NAME}[ \t]*+(?:[(\[](?:worked\s+)?over\s[^)\]]{{1,30}}[)\]][ \t]*+)?(?:[(\[](?P<abbr>[\w./’' -]{{1,16}})[)\]])?[ \t]*+(?:=|:|—|–|(?<= )- )[ \t]*+(?P<words>\S.*)$")
 _PAIR = re.compile(r"(?:^|[,;.]\s+)(?P<name>[A-Za-z][\w/’'-]*(?: (?:st|sts|dc|sc|tr|sp))?)(?:\(s\))?\s*(?:=|:|—|–)\s*")
 _MOVES = re.compile(r"\b(?:yo|yoh|yrh|woh|wrh|insert|pull(?:ing)?\s+(?:up|through)|draw(?:ing)?|pick\s+up|work(?:ed)?\s+off|yarn\s+over|yarn\s+round|worked\s+tog(?:ether)?|leaving|last\s+loops?|loops?\s+on)\b", re.IGNORECASE)
 _STITCHY = re.compile(r"\b(?:st|sts|stitch|shell|cluster|fan|puff|popcorn|bobble|picot|bean|star|knot|cross(?:ed)?|cable|v-?st|block|bl|mesh)\b", re.IGNORECASE)

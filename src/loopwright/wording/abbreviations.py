@@ -13,8 +13,8 @@ from loopwright.wording.voice import Voice
 LONGEST_NAME = 30
 _COMMON = frozenset({"ch", "sl st", "sc", "hdc", "dc", "tr", "dtr", "trtr"})
 _LISTING = re.compile(r"\s*(?:list\s+of\s+)?abbreviations?(?:\s+used)?\s*(?:\([^()]*\))?\s*:?\s*", re.IGNORECASE)
-_ONE_ENTRY = re.compile(r"\s*(?P<short>[\w() ]{1,20}?)(?:\s*[=:–—]|\s+-)\s+\S")
-_ENTRY = re.compile(r"\s*(?P<short>[^=,;]{1,30}?)\s*[=:]\s*(?P<long>(?:[^,;()]|\([^()]*\))+)[,;.]?")
+_ONE_ENTRY = re.compile(r"\s*+(?P<short>[\w() ]{1,20}?)(?:\s*[=:–—]|\s+-)\s+\S")
+_ENTRY = re.compile(r"\s*+(?P<short>[^=,;]{1,30}?)\s*+[=:]\s*(?P<long>(?:[^,;()]|\([^()]*\))+)[,;.]?")
 
 
 def abbreviations(voice: Voice, text: str, own: dict[str, str]) -> tuple[tuple[str, str], ...]:

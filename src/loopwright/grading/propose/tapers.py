@@ -20,7 +20,7 @@ from loopwright.source import Span
 _SCHEDULE = re.compile(
     r",?\s*(?:(?:of|on|in|at)\s+)?(?:every|each)\s+(?=(?:foll\w*\.?\s+)?(?:\d|other|alt|second|third|fourth|rows?|rnds?))", re.IGNORECASE,
 )
-_END = re.compile(r"\s*\.?\s*(?:\([^()]*\)|\[[^\[\]]*\])?\s*\.?\s*$")
+_END = re.compile(r"\s*+\.?+\s*+(?:\([^()]*\)|\[[^\[\]]*\])?+\s*+\.?+\s*+$")
 
 
 def taper(found: Found, lines: tuple[Line, ...], at: int, before_rows: int, role: Role, subject: str) -> bool:

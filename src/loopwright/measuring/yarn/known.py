@@ -27,7 +27,7 @@ _STS = re.compile(
     re.IGNORECASE,
 )
 _OF = re.compile(r"\b(?:of|in)\s+(?P<words>[A-Za-z]+(?: [A-Za-z]+){0,2})", re.IGNORECASE)
-_SAMPLE = re.compile(r"(?P<size>.+?)\s*(?:size\s*)?(?:weighs?|weighing|=|,)\s*(?:about\s+)?" + MASS, re.IGNORECASE)
+_SAMPLE = re.compile(r"(?P<size>.+?)\s*+(?:size\s*+)?(?:weighs?|weighing|=|,)\s*(?:about\s+)?" + MASS, re.IGNORECASE)
 
 
 @record

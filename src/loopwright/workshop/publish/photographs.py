@@ -17,7 +17,7 @@ FOLDERS = ("", "photographs", "photos")
 MOST_PX = 2000  # the longer side: 170 mm at 300 dots to the inch
 MOST_BYTES = 80_000_000
 MOST_PIXELS = 200_000_000
-_LINE = re.compile(r"(?P<file>[^():]+?)\s*(?:\((?P<section>[^()]*)\))?\s*(?::\s*(?P<alt>.*))?$")
+_LINE = re.compile(r"(?P<file>[^():]+?)\s*+(?:\((?P<section>[^()]*)\))?\s*+(?::\s*(?P<alt>.*))?$")
 _QUALITY = 85
 
 
