@@ -93,6 +93,24 @@ def test_one_line_of_a_megabyte(piece):
     worked("Rnd 1: " + piece * (1_000_000 // len(piece)))
 
 
+BLANKS = (
+    "Tension: 16 dc and 18 rnds = 10 cm, 4 mm{}hook", ": 17 of{}dc and 8=rows 1 cm in ripple pattern", "{{x}}: {{hand sts}} ch, join with ss to form{}a ring",
+    "Abbreviations: sc{}x", "Sizes: 25 (38){}ch.", "Sizes: S{}M", "Rnd 3: Ch 1, dc in next 22 (35){}dc. (98 (124)", "Finished size: 74 (94, 124){}x 94 cm",
+    "Rep Row 2{}times", "Work even{}, for 6 rows", "Dec 1 st at each end{}every 4th row", "Turning chain: ch 3{}counts as dc", "Row 1: Sc in each st.{}Size M: Row 2: Sc",
+)
+
+
+@pytest.mark.parametrize("line", BLANKS)
+@pytest.mark.parametrize("blank", [" ", "\t"])
+def test_blanks_by_the_hundred_are_passed_over(line, blank):
+    worked("Sizes: S (M)\n" + HAT + line.format(blank * 600))
+
+
+@pytest.mark.parametrize("text", ["and evenly ( ) : rows 1,5 12 dc", "bean ( ) = 3 sc in next st", "( ) : sc", "shell (.) = 5 dc in next st"])
+def test_a_stitch_without_a_name(text):
+    worked(text + "\nRow 1: Sc in next st.")
+
+
 def test_repeats_within_repeats_without_end():
     report = worked(HAT + "Rnd 2: Sc in next st, " + "rep from * " * 60 + "around. (12)")
     assert report.findings

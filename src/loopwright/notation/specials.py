@@ -143,7 +143,7 @@ def _whole(text: str, start: int, end: int) -> list[tuple[str, str | None, int, 
 
 def _special(text: str, name: str, abbr: str | None, start: int, end: int, which: Dialect, parse: Parse) -> Special | None:
     words = text[start:end].strip(" .,;")
-    names = tuple(dict.fromkeys(" ".join(n.lower().strip(" .").split()) for n in (name, abbr) if n))
+    names = tuple(dict.fromkeys(low for n in (name, abbr) if n and (low := " ".join(n.lower().strip(" .").split()))))
     if not words or not names or any(n in _KEPT for n in names[:1]):
         return None
     meant = which.kind_of(words.lower())

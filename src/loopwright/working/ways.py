@@ -7,13 +7,14 @@ the pattern's conventions a row asked for is noted too, so that what was found h
 from __future__ import annotations
 
 import heapq
+from collections.abc import Sequence
 from typing import Any
 
 from loopwright.model.tree import COUNT_OR_WORK, Count, Node
 from loopwright.record import changed, record
 from loopwright.working.openings import printed_total
 from loopwright.working.rows import DISAGREES, Made, work_row
-from loopwright.working.run import CannotWork
+from loopwright.working.run import CannotWork, Choice
 from loopwright.working.tally import agrees
 from loopwright.working.view import View
 
@@ -122,15 +123,16 @@ def ways(row: Row, conventions: Conventions) -> Tried:
     """Works a row in the likeliest of its ways. Each choice costs what its option costs; ways far dearer than the best are not worked."""
     made_so: list[Made] = []
     failed: list[Failed] = []
-    queue: list[tuple[float, int, tuple[int, ...]]] = [(0.0, 0, ())]
+    queue: list[tuple[float, int, tuple[Sequence[Choice], int, int]]] = [(0.0, 0, ((), 0, 0))]  # the choices before one, and what it is to be
     runs, best, serial, work = 0, 1e9, 0, 0
     window = WINDOW
     most = next((number for stitches, number in (LONGER, LONG) if len(row.view.items) >= stitches), MOST)
     endless = 0
     while queue and runs < most and work < ROW_WORK and endless < 2:
-        bound, _, forced = heapq.heappop(queue)
+        bound, _, (before, at, other) = heapq.heappop(queue)
         if bound >= best + window:
             break
+        forced = (*[c.taken for c in before[:at]], other) if serial else ()
         runs += 1
         try:
             made = work_row(
@@ -150,12 +152,13 @@ def ways(row: Row, conventions: Conventions) -> Tried:
             if verdict and made.cost <= SURE:
                 window = NEARBY  # cheap and as printed: only what is nearly as cheap may still matter
             made_so.append(changed(made, agrees=verdict))
+        base = sum(c.costs[c.taken] for c in log[: len(forced)])
         for i in range(len(forced), len(log)):
-            base = sum(c.costs[c.taken] for c in log[:i])
             for j, cost in enumerate(log[i].costs):
                 if j != log[i].taken:
                     serial += 1
-                    heapq.heappush(queue, (base + cost, serial, (*[c.taken for c in log[:i]], j)))
+                    heapq.heappush(queue, (base + cost, serial, (log, i, j)))
+            base += log[i].costs[log[i].taken]
     asked = tuple((name, dict.get(conventions, name, _UNTOLD)) for name in sorted(conventions.asked))
     return Tried(tuple(made_so), tuple(failed), work, asked)
 
