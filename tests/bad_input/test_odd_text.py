@@ -111,6 +111,11 @@ def test_a_stitch_without_a_name(text):
     worked(text + "\nRow 1: Sc in next st.")
 
 
+@pytest.mark.parametrize("words", ["Fasten off", "join", "turn,", "work even", "until 9 sts", "in each st", "for 3 rows", "and", "of next", "sl st,"])
+def test_words_told_over_and_over(words):
+    worked(HAT + "Rnd 2: 2 sc in each st around. " + f"{words} " * 60)
+
+
 def test_repeats_within_repeats_without_end():
     report = worked(HAT + "Rnd 2: Sc in next st, " + "rep from * " * 60 + "around. (12)")
     assert report.findings

@@ -55,7 +55,7 @@ _BETWEEN = re.compile(
     re.IGNORECASE,
 )
 _SO_ON = re.compile(rf"(?:continue|cont\.?|go on|keep on)\s+(?:increasing|decreasing|to increase|to decrease|inc|dec|in\s+(?:this|the same|same|like)\s+(?:manner|way)|as established|thus|so|so on|like this)\b[^.(]{{0,40}}?(?:\b(?:until|to)\b\D{{0,30}}(?P<until>{_N})\s*(?:sts?\b|stitches|sc|hdc|dc|remain|left)|$|[.(;])", re.IGNORECASE)
-_FINISH = re.compile(r"(?<=[a-z])\.\s+(?:(?:sl\.?\s?st|ss|slip|join|fasten|break|cut|finish)\b[^.]{0,60}\.?\s*)+$", re.IGNORECASE)
+_FINISH = re.compile(r"(?<=[a-z])\.\s+(?:(?:sl\.?\s?st|ss|slip|join|fasten|break|cut|finish)\b[^.]{0,120}+(?:\.\s*+|$))+$", re.IGNORECASE)
 _ELSEWHERE = re.compile(r"\s+of\s+(?:the\s+)?(?P<section>[a-z]{3,})\b(?<!row)(?<!round)", re.IGNORECASE)
 _COUNTS = {"once": 1, "twice": 2, "thrice": 3}
 
