@@ -103,6 +103,7 @@ def _counted_times(run: Run, node: Repeat, after: tuple[int, int]) -> None:
         left = times - i - 1
         rest = (after[0] + each[0] * left + ending[0], after[1] + each[1] * left + ending[1])
         nodes = _shortened(node) if not left and last_short else node.nodes
+        stood = None if i else (run.pos, run.last, len(run.out), len(run.runs))
         copier.begin()
         run.inside += 1
         try:
@@ -116,6 +117,8 @@ def _counted_times(run: Run, node: Repeat, after: tuple[int, int]) -> None:
         copied = copier.end(left - LAST_ROUNDS)
         run.repeats += 1 + copied
         i += 1 + copied
+        if stood == (run.pos, run.last, len(run.out), len(run.runs)):
+            break  # nothing is made in it the first time, nor any other
     round_begins(run, 0)
     if node.ending and node.ending_mode != "omit":
         do_all(run, node.ending, after)

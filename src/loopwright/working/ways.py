@@ -7,7 +7,7 @@ the pattern's conventions a row asked for is noted too, so that what was found h
 from __future__ import annotations
 
 import heapq
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import Any
 
 from loopwright.model.tree import COUNT_OR_WORK, Count, Node
@@ -24,6 +24,7 @@ WINDOW = 3.0
 SURE, NEARBY = 0.3, 1.1
 ROW_WORK = 40_000  # instructions worked in all readings of a row: what keeps a row under a quarter of a second
 _UNTOLD = object()
+_Other = tuple[Sequence[Choice], int, int]  # the choices before one, which that is, the option it is to take
 
 
 class Conventions(dict[str, Any]):
@@ -123,7 +124,7 @@ def ways(row: Row, conventions: Conventions) -> Tried:
     """Works a row in the likeliest of its ways. Each choice costs what its option costs; ways far dearer than the best are not worked."""
     made_so: list[Made] = []
     failed: list[Failed] = []
-    queue: list[tuple[float, int, tuple[Sequence[Choice], int, int]]] = [(0.0, 0, ((), 0, 0))]  # the choices before one, and what it is to be
+    queue: list[tuple[float, int, _Other]] = [(0.0, 0, ((), 0, 0))]
     runs, best, serial, work = 0, 1e9, 0, 0
     window = WINDOW
     most = next((number for stitches, number in (LONGER, LONG) if len(row.view.items) >= stitches), MOST)
@@ -152,15 +153,19 @@ def ways(row: Row, conventions: Conventions) -> Tried:
             if verdict and made.cost <= SURE:
                 window = NEARBY  # cheap and as printed: only what is nearly as cheap may still matter
             made_so.append(changed(made, agrees=verdict))
-        base = sum(c.costs[c.taken] for c in log[: len(forced)])
-        for i in range(len(forced), len(log)):
-            for j, cost in enumerate(log[i].costs):
-                if j != log[i].taken:
-                    serial += 1
-                    heapq.heappush(queue, (base + cost, serial, (log, i, j)))
-            base += log[i].costs[log[i].taken]
+        for other in _others(log, len(forced)):
+            serial += 1
+            heapq.heappush(queue, (other[0], serial, other[1]))
     asked = tuple((name, dict.get(conventions, name, _UNTOLD)) for name in sorted(conventions.asked))
     return Tried(tuple(made_so), tuple(failed), work, asked)
+
+
+def _others(log: Sequence[Choice], forced: int) -> Iterator[tuple[float, _Other]]:
+    """What the choices behind the forced ones may be otherwise, each with what it costs together with those before it."""
+    base = sum(c.costs[c.taken] for c in log[:forced])
+    for i in range(forced, len(log)):
+        yield from ((base + cost, (log, i, j)) for j, cost in enumerate(log[i].costs) if j != log[i].taken)
+        base += log[i].costs[log[i].taken]
 
 
 def _sorted(conventions: dict[str, Any]) -> tuple[tuple[str, Any], ...]:
