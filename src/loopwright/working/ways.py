@@ -153,9 +153,9 @@ def ways(row: Row, conventions: Conventions) -> Tried:
             if verdict and made.cost <= SURE:
                 window = NEARBY  # cheap and as printed: only what is nearly as cheap may still matter
             made_so.append(changed(made, agrees=verdict))
-        for other in _others(log, len(forced)):
+        for cost, way in _others(log, len(forced)):
             serial += 1
-            heapq.heappush(queue, (other[0], serial, other[1]))
+            heapq.heappush(queue, (cost, serial, way))
     asked = tuple((name, dict.get(conventions, name, _UNTOLD)) for name in sorted(conventions.asked))
     return Tried(tuple(made_so), tuple(failed), work, asked)
 
