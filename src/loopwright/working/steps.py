@@ -163,7 +163,7 @@ def _steps_of(
 
 
 def _where(number: int | None, shelf: _Shelf) -> tuple[bool, bool]:
-    """Whether rows are missing before a row of that number, and whether the numbers begin anew with it; then the shelf is put away."""
+    """Whether rows are missing before a row of that number, and whether the numbers begin anew with it; where they do, the rows so far are put aside."""
     restart = number == 1 and shelf.number >= 1
     if restart:
         shelf.others.setdefault((shelf.section or "").lower(), dict(shelf.rows))
@@ -171,6 +171,7 @@ def _where(number: int | None, shelf: _Shelf) -> tuple[bool, bool]:
 
 
 def _shelved(shelf: _Shelf, step: Step) -> Step:
+    """The step, where later rows find it by its number."""
     if step.number is not None:
         shelf.number = step.number
     elif step.body and _counts_as_row(step):
