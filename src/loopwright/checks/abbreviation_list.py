@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections import Counter
+from collections.abc import Iterator, Mapping
 from functools import cache, lru_cache
 
 from loopwright.checks.pattern import Pattern, Told
@@ -27,27 +28,42 @@ class Entry:
     span: Span
 
 
-@record
-class Use:
-    """An abbreviation as it stands in a row."""
+class Uses:
+    """The abbreviations in a pattern's rows. `times`: how often each is written so, in the order of their first use."""
 
-    text: str
-    span: Span
+    __slots__ = ("_rows", "times")
+
+    def __init__(self, pattern: Pattern) -> None:
+        self._rows: list[tuple[int, tuple[tuple[str, int], ...]]] = []
+        self.times: Counter[str] = Counter()
+        for _, row in pattern.rows():
+            at, terms = row.span.start, pattern.document.terms
+            label = 0 if row.label is None else row.label.span.end - at
+            found, times = _abbreviations(pattern.words(row), terms, label)
+            self._rows.append((at, found))
+            self.times.update(times)
+
+    def spans(self, text: str) -> Iterator[Span]:
+        """Where an abbreviation is written so, in the order of the text."""
+        for at, found in self._rows:
+            for one, start in found:
+                if one == text:
+                    yield Span(at + start, at + start + len(one))
 
 
 def listed(pattern: Pattern) -> tuple[Told, tuple[Entry, ...]] | None:
     """The list of the heading with its entries; None when there is none or it has fewer than three."""
     for told in pattern.lines("abbreviations"):
-        entries = tuple(_entries(told))
+        entries = _entries(told.value, told.value_span.start)
         if len(entries) >= 3:
             return told, entries
     return None
 
 
-def _entries(told: Told) -> Iterator[Entry]:
-    for m in _ENTRY.finditer(told.value):
-        at = told.value_span.start
-        yield Entry(tuple(_forms(m["short"])), m["long"].strip(), Span(at + m.start(), at + m.end()))
+@lru_cache(maxsize=16)
+def _entries(told: str, at: int) -> tuple[Entry, ...]:
+    """The entries of a list that begins at `at`; kept, as rows are written more often than lists."""
+    return tuple(Entry(tuple(_forms(m["short"])), m["long"].strip(), Span(at + m.start(), at + m.end())) for m in _ENTRY.finditer(told))
 
 
 def _forms(short: str) -> Iterator[str]:
@@ -57,21 +73,15 @@ def _forms(short: str) -> Iterator[str]:
             yield re.sub(r"\([^)]*\)", "", part)
 
 
-def used(pattern: Pattern) -> Iterator[Use]:
-    """Abbreviations in the rows, in the order of the text."""
-    for _, row in pattern.rows():
-        at = row.span.start
-        for text, start in _abbreviations(pattern.words(row), pattern.document.terms):
-            labelled = row.label is not None and at + start < row.label.span.end and key(text) in ("rnd", "rd", "row")
-            if not labelled:
-                yield Use(text, Span(at + start, at + start + len(text)))
-
-
 @lru_cache(maxsize=4_096)
-def _abbreviations(words: str, terms: str) -> tuple[tuple[str, int], ...]:
-    """The abbreviations in a row's words, each with its place there."""
+def _abbreviations(words: str, terms: str, label: int) -> tuple[tuple[tuple[str, int], ...], Mapping[str, int]]:
+    """The abbreviations in a row's words, each with its place there, but for "Rnd" in the label, which ends at `label`; and how often each stands there."""
     known = _known(terms)
-    return tuple((m.group(), m.start()) for m in _TOKEN.finditer(words) if _is_abbreviation(m.group(), known))
+    found = tuple(
+        (m.group(), m.start()) for m in _TOKEN.finditer(words)
+        if _is_abbreviation(m.group(), known) and not (m.start() < label and key(m.group()) in ("rnd", "rd", "row"))
+    )
+    return found, Counter(text for text, _ in found)
 
 
 @lru_cache(maxsize=4_096)

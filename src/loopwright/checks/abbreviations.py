@@ -7,7 +7,7 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from collections.abc import Set as AbstractSet
 
-from loopwright.checks.abbreviation_list import Entry, Use, key, listed, long_form, parts, used
+from loopwright.checks.abbreviation_list import Entry, Uses, key, listed, long_form, parts
 from loopwright.checks.pattern import Pattern, Told
 from loopwright.findings import Edit, Finding, Fix
 from loopwright.source import Span
@@ -17,32 +17,32 @@ _LETTERS = frozenset({"sl st", "sc", "hdc", "dc", "tr", "dtr", "trtr"})
 
 
 def rule(pattern: Pattern) -> Iterator[Finding]:
-    """Lists are looked at in whole patterns that have one; spellings in every text."""
-    uses = list(used(pattern))
-    found = listed(pattern) if pattern.whole else None
-    if found is not None and uses:
+    """Whole patterns only: lists where there is one, and spellings."""
+    if not pattern.whole:
+        return
+    uses, found = Uses(pattern), listed(pattern)
+    if found is not None and uses.times:
         told, entries = found
         yield from _undefined(pattern, told, entries, uses)
-        yield from _unused(pattern, told, entries, {key(u.text) for u in uses})
-    if pattern.whole:
-        yield from _spellings(pattern, uses)
+        yield from _unused(pattern, told, entries, {key(text) for text in uses.times})
+    yield from _spellings(pattern, uses)
 
 
-def _undefined(pattern: Pattern, told: Told, entries: Sequence[Entry], uses: Sequence[Use]) -> Iterator[Finding]:
+def _undefined(pattern: Pattern, told: Told, entries: Sequence[Entry], uses: Uses) -> Iterator[Finding]:
     defined = {key(form) for e in entries for form in e.forms}
     defined |= {name for t in pattern.lines("special stitches") for name in [key(re.split(r"[=:]", t.value)[0].strip())]}
     seen: set[str] = set()
-    for use in uses:
-        name = key(use.text)
+    for text in uses.times:
+        name = key(text)
         if name in seen or name in defined:
             continue
-        inner = parts(use.text)
+        inner = parts(text)
         if inner and all(p in defined for p in inner):
             continue
         seen.add(name)
-        shown = use.text if use.text.isupper() and len(name) == 2 else name
+        shown = text if text.isupper() and len(name) == 2 else name
         long = long_form(name, pattern.document.terms)
-        yield Finding("C008", use.span, {"abbreviation": shown, "long": long or "…"}, fix=_define(told, shown, long))
+        yield Finding("C008", next(uses.spans(text)), {"abbreviation": shown, "long": long or "…"}, fix=_define(told, shown, long))
 
 
 def _define(told: Told, name: str, long: str | None) -> Fix | None:
@@ -85,11 +85,11 @@ def _leave_out(told: Told, entries: Sequence[Entry], at: int) -> Fix | None:
     return Fix(f"leave {entries[at].forms[0]} out of the abbreviations", (Edit(Span(start, end), ""),))
 
 
-def _spellings(pattern: Pattern, uses: Sequence[Use]) -> Iterator[Finding]:
+def _spellings(pattern: Pattern, uses: Uses) -> Iterator[Finding]:
     """Two abbreviations of one stitch in the rows: the rarer one is the slip."""
     which = dialect(pattern.document.terms)
     ways: dict[str, Counter[str]] = {}
-    for text, times in Counter(u.text for u in uses).items():
+    for text, times in uses.times.items():
         kind = which.kind_of(text)
         if kind in _LETTERS:
             ways.setdefault(kind, Counter())[key(text)] += times
@@ -99,7 +99,7 @@ def _spellings(pattern: Pattern, uses: Sequence[Use]) -> Iterator[Finding]:
         main = counted.most_common(1)[0][0]
         for other in counted:
             if other != main:
-                wrong = [u for u in uses if key(u.text) == other]
-                edits = tuple(Edit(u.span, main + ("s" if u.text.lower() != other else "")) for u in wrong)
+                wrong = sorted(((span, text) for text in uses.times if key(text) == other for span in uses.spans(text)), key=lambda use: use[0].start)
+                edits = tuple(Edit(span, main + ("s" if text.lower() != other else "")) for span, text in wrong)
                 facts = {"one": main, "other": other, "times": len(wrong)}
-                yield Finding("C010", wrong[0].span, facts, fix=Fix(f"write {main} throughout", edits))
+                yield Finding("C010", wrong[0][0], facts, fix=Fix(f"write {main} throughout", edits))

@@ -36,7 +36,7 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
                 seen.add(letter)
     rest = pattern.document.text[pattern.body_start() :]
     for letter, span in listed.items():
-        if not re.search(rf"(?<![\w-]){letter}(?![\w-])", rest):
+        if letter not in seen and not re.search(rf"{letter}(?<![\w-]{letter})(?![\w-])", rest):
             yield Finding("C017", span, {"colour": letter})
 
 

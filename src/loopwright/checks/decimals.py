@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 
 from loopwright.checks.pattern import Pattern
 from loopwright.findings import Edit, Finding, Fix
@@ -36,10 +37,12 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
     for m in _TINY.finditer(text) if ".0" in text else ():
         yield _finding(Span(m.start("n"), m.end("n")), m["n"], "a length", m["n"].replace(".0", ".", 1))
     for _, row in pattern.rows() if _POINT.search(text, pattern.body_start()) else ():
+        if _POINT.search(text, row.span.start, row.span.end) is None:
+            continue
         places = {m.span("n") for ways in (_PART, _PART_OF_LIST, _PRINTED) for m in ways.finditer(text, row.span.start, row.span.end)}
         for start, end in sorted(places):
             yield _finding(Span(start, end), text[start:end], "a number of stitches", None)
-    hooks = {m.span("n" if m["n"] else "m") for m in _HOOK.finditer(text, 0, pattern.body_start())}
+    hooks = {*_hooks(text[: pattern.body_start()])}
     hooks |= {m.span("n") for told in pattern.lines("hook") for m in _MM.finditer(text, told.value_span.start, told.value_span.end)}
     for start, end in sorted(hooks):
         mm = float(text[start:end])
@@ -47,6 +50,12 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
             meant = mm / 10 if mm > THICKEST_MM else mm * 10
             better = f"{meant:g}" if THINNEST_MM <= meant <= THICKEST_MM else None
             yield _finding(Span(start, end), text[start:end], "a hook in mm", better)
+
+
+@lru_cache(maxsize=16)
+def _hooks(head: str) -> tuple[tuple[int, int], ...]:
+    """Where a heading tells a hook in mm; kept, as rows are written more often than headings."""
+    return tuple(m.span("n" if m["n"] else "m") for m in _HOOK.finditer(head))
 
 
 def _finding(span: Span, number: str, what: str, better: str | None) -> Finding:

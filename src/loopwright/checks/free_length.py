@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from loopwright.checks.pattern import Pattern
+from loopwright.checks.pattern import Pattern, beginning
 from loopwright.findings import Finding
 from loopwright.source import Span
 
@@ -25,7 +25,7 @@ _PICKUP = re.compile(
 def rule(pattern: Pattern) -> Iterator[Finding]:
     """The first fixed number after a free length; advice, since the edge may be another one."""
     text = pattern.document.text
-    free = _FREE.search(text, pattern.body_start())
+    free = next(beginning(_FREE, text, "until", "till", "to", "as long", start=pattern.body_start()), None)
     if free is None:
         return
     fixed = _PICKUP.search(text, free.end())

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 from loopwright.checks.pattern import Pattern
 from loopwright.record import record
@@ -34,9 +35,13 @@ class Gauge:
 def gauge(pattern: Pattern) -> Gauge | None:
     """The gauge of the heading; None when there is no such line or no length in it."""
     told = pattern.value("gauge")
-    if told is None:
-        return None
-    lengths = [(m.start(), float(m["length"] or 1) * MM[m["unit"].lower()]) for m in _LENGTH.finditer(told.value)]
+    return None if told is None else _gauge(told.value, told.value_span, pattern.document.terms)
+
+
+@lru_cache(maxsize=16)
+def _gauge(value: str, span: Span, terms: str) -> Gauge | None:
+    """What a gauge line says; kept, as rows are written more often than headings."""
+    lengths = [(m.start(), float(m["length"] or 1) * MM[m["unit"].lower()]) for m in _LENGTH.finditer(value)]
     if not lengths or min(mm for _, mm in lengths) <= 0:
         return None
 
@@ -46,16 +51,16 @@ def gauge(pattern: Pattern) -> Gauge | None:
 
     def across(m: re.Match[str]) -> float:
         """2 where so many rounds are measured across, from rim to rim."""
-        end = next((x.end() for x in _LENGTH.finditer(told.value, m.end())), len(told.value))
-        return 2.0 if re.match(r"\s*(?:across|in\s+diameter)\b", told.value[end:], re.IGNORECASE) else 1.0
+        end = next((x.end() for x in _LENGTH.finditer(value, m.end())), len(value))
+        return 2.0 if re.match(r"\s*(?:across|in\s+diameter)\b", value[end:], re.IGNORECASE) else 1.0
 
-    sts = next((m for m in _STITCHES.finditer(told.value) if not re.match(r"rows?|rnds?|rounds?|mm|cm", m["noun"], re.IGNORECASE)), None)
-    rows = _ROWS.search(told.value)
+    sts = next((m for m in _STITCHES.finditer(value) if not re.match(r"rows?|rnds?|rounds?|mm|cm", m["noun"], re.IGNORECASE)), None)
+    rows = _ROWS.search(value)
     noun = sts["noun"].strip() if sts else ""
-    which = dialect(pattern.document.terms)
+    which = dialect(terms)
     return Gauge(
-        told.value_span,
-        told.value,
+        span,
+        value,
         which.kind_of(noun) if noun else None,
         noun,
         rate(sts, "sts") if sts else None,

@@ -14,12 +14,12 @@ _JUST = re.compile(
     re.IGNORECASE,
 )
 
-_SOON = re.compile(r"\bjust\s+(?:made|worked)\b", re.IGNORECASE)
+_SOON = re.compile(r"just\s+(?:made|worked)\b")
 
 
 def rule(pattern: Pattern) -> Iterator[Finding]:
     """Silent where the number stands anywhere in the row before, or in what it made."""
-    for part in pattern.parts if _SOON.search(pattern.document.text) else ():
+    for part in pattern.parts if _SOON.search(pattern.document.text.lower()) else ():
         for at in range(1, len(part.rows)):
             row = part.rows[at][1]
             for m in _JUST.finditer(pattern.document.text, row.span.start, row.span.end):

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from loopwright.checks.pattern import Pattern
+from loopwright.checks.pattern import Pattern, beginning
 from loopwright.findings import Finding
 from loopwright.model.tree import Chain, Row
 from loopwright.record import record
@@ -49,7 +49,7 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
 def _told(text: str) -> _Told | None:
     """The strictest statement; None when there is none, or none that says more than the allowance for the turn."""
     found: list[_Told] = []
-    for m in _MULTIPLE.finditer(text):
+    for m in beginning(_MULTIPLE, text, "multiple"):
         every = int(m["m"])
         if every < 2 or text[max(0, m.start() - 200) : m.start()].rpartition("\n")[2].lstrip().startswith("{"):
             continue  # sentences of the Fit are worked out, not sampled

@@ -101,6 +101,24 @@ def standing(expression: re.Pattern[str], words: str) -> tuple[tuple[int, int], 
     return tuple(m.span() for m in expression.finditer(words))
 
 
+def beginning(expression: re.Pattern[str], text: str, *words: str, start: int = 0) -> Iterator[re.Match[str]]:
+    """What `expression` finds in a text from `start` on, where all that it finds begins with one of `words` (lower case).
+
+    In the order of the text; quicker than to look for it at every character. Unlike finditer's its finds may overlap.
+    """
+    low = text.lower()
+    if len(low) != len(text):  # a few letters are longer in lower case
+        yield from expression.finditer(text, start)
+        return
+    places = []
+    for word in words:
+        at = low.find(word, start)
+        while at >= 0:
+            places.append(at)
+            at = low.find(word, at + 1)
+    yield from (m for at in sorted(places) if (m := expression.match(text, at)) is not None)
+
+
 def look(document: Document, report: Report) -> Pattern:
     """The view of a document and its report."""
     told = tuple(_told(document))

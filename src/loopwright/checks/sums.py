@@ -9,7 +9,9 @@ from loopwright.checks.pattern import Pattern
 from loopwright.findings import Edit, Finding, Fix
 from loopwright.source import Span
 
+LONGEST = 40  # characters before and behind an equals sign that are looked at
 _LEFT = r"(?<![\w.,/(-])(?P<a>\d{1,4})\s*(?P<op>[x×*+−-])\s*(?P<b>\d{1,4})"
+_EQUAL = re.compile(r"=\s*\d")
 _SUM = re.compile(
     _LEFT + r"\s*=\s*(?P<c>\d{1,6})(?P<rest>\s*(?:\+\s*(?P<d>\d{1,4})\s*=\s*(?P<e>\d{1,6}))?)"
     r"(?!\s*(?:[\d.,]*\d|cm|mm|in\b|ins\b|inch|\"|″|%|[x×*/+]))"
@@ -18,7 +20,9 @@ _SUM = re.compile(
 
 def rule(pattern: Pattern) -> Iterator[Finding]:
     """Plain whole numbers only; what is measured ("15 x 20 = 10 cm") is a gauge, not a sum."""
-    for m in _SUM.finditer(pattern.document.text):
+    text = pattern.document.text
+    near = {m.start(): m for e in _EQUAL.finditer(text) for m in _SUM.finditer(text, max(0, e.start() - LONGEST), e.end() + LONGEST)}
+    for m in near.values():
         a, b, c = int(m["a"]), int(m["b"]), int(m["c"])
         right = a * b if m["op"] in "x×*" else a + b if m["op"] == "+" else a - b
         if right != c:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
+from functools import lru_cache
 
 from loopwright.checks.openings import Opening, openings
 from loopwright.checks.pattern import Pattern
@@ -71,10 +72,14 @@ def _heading(pattern: Pattern) -> Iterator[tuple[int, bool]]:
             length, said = _LENGTH.search(clause), _SAID.search(clause)
             if length and said:
                 yield int(length["after"] or length["before"]), said["no"] is None
-    for m in _NOTE.finditer(pattern.document.text, 0, pattern.body_start()):
-        length, said = _LENGTH.search(m.group()), _SAID.search(m.group())
-        if length and said:
-            yield int(length["after"] or length["before"]), said["no"] is None
+    yield from _noted(pattern.document.text[: pattern.body_start()])
+
+
+@lru_cache(maxsize=16)
+def _noted(head: str) -> tuple[tuple[int, bool], ...]:
+    """The same told in notes of a heading; kept, as rows are written more often than headings."""
+    told = [(_LENGTH.search(m.group()), _SAID.search(m.group())) for m in _NOTE.finditer(head)]
+    return tuple((int(length["after"] or length["before"]), said["no"] is None) for length, said in told if length and said)
 
 
 def _span(o: Opening) -> Span:

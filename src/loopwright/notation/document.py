@@ -136,10 +136,12 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
 
 def _lines(source: Source, text: str, sizes: tuple[str, ...]) -> Iterator[tuple[int, int, str]]:
     """Where the lines begin and end, and how they are written; a line that tells of one size after another comes in parts."""
-    for n, begin in enumerate(source.line_starts, 1):
-        written = source.line_text(n)
-        for start, end in parts_of(text, begin, begin + len(written), sizes):
-            yield start, end, written[start - begin : end - begin]
+    several, begin = len(sizes) > 1, 0
+    for written in source.text.split("\n"):
+        end = begin + len(written)
+        for a, b in parts_of(text, begin, end, sizes) if several else ((begin, end),):
+            yield a, b, written[a - begin : b - begin]
+        begin += len(written) + 1
 
 
 def _as_written(item: Item, source: Source, quiet: str) -> Item:

@@ -7,7 +7,7 @@ import re
 LONG = 50
 """A line shorter than this was not broken for its length."""
 _BEGINS = re.compile(r"\s*(?:(?:next\s+)?(?:rows?|rnds?|rounds?)\b[^:]{0,60}:|[-–—•]\s|\d{1,3}\.\s|\{|[A-Z][A-Za-z ]{1,30}:\s)", re.IGNORECASE)
-_QUOTED = re.compile(r"\s*>")
+_INDENTED = re.compile(r"\n[^\S\n]{2}")
 
 
 def unfolded(text: str) -> str:
@@ -16,6 +16,8 @@ def unfolded(text: str) -> str:
     A line goes on when it is long, and the next one is indented by two or more further than the one that began, with no empty line
     between, and does not begin anything itself.
     """
+    if _INDENTED.search(text) is None:  # as in most texts
+        return text
     parts: list[str] = []
     margin = last = 0
     for line in text.split("\n"):
@@ -32,4 +34,4 @@ def unfolded(text: str) -> str:
 
 def quoted(line: str) -> bool:
     """Whether a line is told, not worked: it begins with ">", as quotations in plain text do."""
-    return _QUOTED.match(line) is not None
+    return line.lstrip()[:1] == ">"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from functools import cache
 from typing import Any, NamedTuple
 
@@ -50,20 +50,15 @@ def _spelling(way: str) -> str:
     return r"[.\s-]*".join(pieces)
 
 
-def _by_letter(ways: Iterable[str]) -> str:
-    """Alternatives, the longest first, gathered under their first letter: most of them need not be tried."""
+def _by_letter(ways: Iterable[str], spelt: Callable[[str], str] = _spelling) -> str:
+    """Alternatives, the longest first, gathered under their first letter: most of them need not be tried.
+
+    That letter is told in both cases, not left to IGNORECASE: so the branch it does not begin is passed over at once.
+    """
     gathered: dict[str, list[str]] = {}
     for way in sorted(ways, key=len, reverse=True):
-        gathered.setdefault(way[0].lower(), []).append(way)
-    return "|".join(f"(?={re.escape(first)})(?:{'|'.join(_spelling(w) for w in group)})" for first, group in gathered.items())
-
-
-def _plainly(ways: Iterable[str]) -> str:
-    """As _by_letter, for words that are written in one way only."""
-    gathered: dict[str, list[str]] = {}
-    for way in sorted(ways, key=len, reverse=True):
-        gathered.setdefault(way[0], []).append(way)
-    return "|".join(f"(?={first})(?:{'|'.join(spelt)})" for first, spelt in gathered.items())
+        gathered.setdefault(way[0].lower(), []).append(spelt(way)[len(re.escape(way[0])) :])
+    return "|".join(f"(?-i:[{re.escape(first + first.upper())}])(?:{'|'.join(rests)})" for first, rests in gathered.items())
 
 
 @cache
@@ -72,11 +67,12 @@ def _expression(dialect: Dialect) -> re.Pattern[str]:
     stitches = _by_letter(dialect.spellings)
     post = r"(?:(?:front|back)[\s-]*post|fp|bp|(?:raised|relief)(?:[\s-]*(?:front|back))?|r[fb](?=h?tr|h?dc|sc))[\s-]*"
     units = "|".join(k for k, v in table["numbers"].items() if v < 10 and k != "another")
-    numbers = rf"(?=[tfsen])(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety)[\s-](?:{units})(?![a-z])|" + _plainly(table["numbers"])
-    ordinals = _plainly(table["ordinals"])
+    numbers = rf"(?=[tfsen])(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety)[\s-](?:{units})(?![a-z])|" + _by_letter(table["numbers"], re.escape)
+    ordinals = _by_letter(table["ordinals"], re.escape)
     pattern = rf"""
+      (?P<timesx2>(?:(?<=[)\]])\s*\*\s*|(?<=[a-z])\*(?=\d{{1,4}}\s*(?:[,;.()\[\]]|$)))(?P<tx2>\d{{1,9}})(?![a-z]))
+    | (?=\S)(?:  # at a blank nothing else need be tried
       (?P<blank>\{{[^{{}}\n]{{1,60}}\}})
-    | (?P<timesx2>(?:(?<=[)\]])\s*\*\s*|(?<=[a-z])\*(?=\d{{1,4}}\s*(?:[,;.()\[\]]|$)))(?P<tx2>\d{{1,9}})(?![a-z]))
     | (?P<star>\*\*\*|\*\*|\*|†|‡|✕(?=\s)|\+(?=\s*[a-z(])(?!\s*\d)|\#(?=\s*[a-z(]))
     | (?P<timesx>(?<![a-z])[x×✕]\s*(?P<tx>\d{{1,9}})(?![a-z]))
     | (?P<times>(?:(?P<tn>\d{{1,9}}|{numbers})\s*(?:more\s+)?(?:times?|x(?![a-z])|×))(?P<tmore>\s+more)?|twice(?P<tm2>\s+more)?|thrice|once(?P<tm1>\s+more)?|once\s+again)(?![a-z])
@@ -90,7 +86,7 @@ def _expression(dialect: Dialect) -> re.Pattern[str]:
     | (?P<open>[(\[])
     | (?P<close>[)\]])
     | (?P<sep>[,;.:]|--+|—|–|-|/|\+|&|=)
-    | (?P<punct>[^\s])
+    | (?P<punct>[^\s]))
     """
     return re.compile(pattern, re.IGNORECASE | re.VERBOSE)
 
@@ -109,7 +105,7 @@ def scan(text: str, start: int, end: int, dialect: Dialect) -> list[Token]:
     """Tokens of text[start:end]; spans are offsets in the whole text. Whatever the text, every character but space is in a token."""
     table = words()
     tokens = [_token(m, dialect, table) for m in _expression(dialect).finditer(text, start, end)]
-    if any(t.kind == "word" and t.low.endswith("lo") and _GLUED.fullmatch(t.low) for t in tokens):
+    if "lo" in text[start:end].lower() and any(t.kind == "word" and t.low.endswith("lo") and _GLUED.fullmatch(t.low) for t in tokens):
         tokens = [part for t in tokens for part in _parted(t, dialect)]
     return tokens
 

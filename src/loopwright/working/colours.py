@@ -75,7 +75,8 @@ class Colours:
     @classmethod
     def of(cls, document: Document) -> Colours:
         """The colours told in a document's rows."""
-        ways = _patterns(_listed(document))
+        listed = _listed(document)
+        ways = _patterns(listed)
         found: dict[int, str] = {}
         result = cls()
         before = ""
@@ -90,8 +91,13 @@ class Colours:
                 result.ends.append(item.span.end)
                 if (alone := ways.alone.fullmatch(before)) is not None:
                     found[item.span.start] = _tidy(alone["name"])
-                _in_row(document.text[start : item.span.end], start, ways, found)
-                if (turns := ways.turns.search(before) or ways.turns.search(document.text, start, item.span.end)) is not None:
+                words = document.text[start : item.span.end]
+                told, taking_turns = (_kept if len(words) < KEPT else _in_row)(words, listed)
+                found.update({start + at: name for at, name in told})
+                turns = ways.turns.search(before) if before else None
+                if turns is None and taking_turns:
+                    turns = ways.turns.search(words)
+                if turns is not None:
                     result.turns.append(_turns(turns, item.span.start, item.span.end, ways.name))
                 before = ""
         result.offsets = sorted(found)
@@ -148,20 +154,28 @@ def _turns(told: re.Match[str], start: int, end: int, name: re.Pattern[str]) -> 
     return Turns(start, end, _COUNTS.get(many) or max(1, int(many)), names)
 
 
-def _in_row(text: str, start: int, ways: Patterns, found: dict[int, str]) -> None:
+def _in_row(text: str, listed: tuple[str, ...]) -> tuple[tuple[tuple[int, str], ...], bool]:
+    """Where in a row's words which colour begins, and whether they tell of colours that take turns."""
+    ways = _patterns(listed)
+    found: dict[int, str] = {}
     first = ways.head.match(text)
     if first:
-        found[start] = _tidy(first["name"])
+        found[0] = _tidy(first["name"])
     for m in ways.told.finditer(text):
         at = m.start()
         if m["by"]:
-            found[start + at] = m["by"]
+            found[at] = m["by"]
             continue
         if m["change"]:
             at = m.end()
         elif m["how"].split()[0].lower() in ("with", "using", "in"):
             at = _clause(text, at)
-        found[start + at] = _tidy(m["name"])
+        found[at] = _tidy(m["name"])
+    return tuple(found.items()), ways.turns.search(text) is not None
+
+
+KEPT = 2_000  # longer rows are not kept: none of a pattern is, and they would fill the memory
+_kept = lru_cache(maxsize=4_096)(_in_row)
 
 
 def _clause(text: str, at: int) -> int:

@@ -58,12 +58,13 @@ def _told_at(document: Document, size: int) -> int:
     return size
 
 
-def bordered(steps: list[Step], layout: Layout | None) -> list[Step]:
-    """The steps, the first row of a border around motifs that are laid out marked as one."""
+def bordered(steps: list[Step], document: Document, size: int) -> list[Step]:
+    """The steps of a size, the first row of a border around motifs that are laid out marked as one."""
     for i, step in enumerate(steps):
         fresh = i > 0 and step.new_section and step.number in (None, 1) and not has_ring(step.body)
-        if layout is not None and fresh and _BORDER.search(step.section or "") and steps[i - 1].kind == "rnd":
-            return [*steps[:i], replace(step, layout=layout), *steps[i + 1 :]]
+        if fresh and _BORDER.search(step.section or "") and steps[i - 1].kind == "rnd":
+            layout = layout_of(document, size)  # looked for in the whole text, so only where there is such a row
+            return steps if layout is None else [*steps[:i], replace(step, layout=layout), *steps[i + 1 :]]
     return steps
 
 

@@ -46,7 +46,9 @@ class Joins:
     @classmethod
     def of(cls, text: str) -> Joins:
         """The joins of a text."""
-        found = [m for m in _OF_ANOTHER.finditer(text) if not _ROWS_OF.search(text, max(0, m.start() - _NEAR), m.start())]
+        low = text.lower()
+        near = _OF_ANOTHER.finditer(text) if any(piece in low for piece in PIECES) else ()
+        found = [m for m in near if not _ROWS_OF.search(text, max(0, m.start() - _NEAR), m.start())]
         return cls(text, [m.start() for m in found], {m.start() for m in found if m["which"].lower() == "first"})
 
     def told(self, columns: object, origins: array[int], looked: Looked) -> list[tuple[int, bool, bool]]:

@@ -18,7 +18,7 @@ from loopwright.working.colours import Colours
 from loopwright.working.definitions import definitions
 from loopwright.working.explanations import Outcome
 from loopwright.working.fabrics import Fabrics
-from loopwright.working.layouts import bordered, layout_of
+from loopwright.working.layouts import bordered
 from loopwright.working.looked import Looked
 from loopwright.working.motifs import Joins, of_another
 from loopwright.working.numbered import printed_counts
@@ -52,7 +52,7 @@ def work(document: Document, memo: dict[Any, Any] | None = None) -> Report:
     colours, joins = Colours.of(document), Joins.of(document.text)
     stills, before = Stills(memo), Woven(memo)
     for size in range(max(1, len(document.sizes))):
-        best = decoder.decode(bordered(expand(document, size, stills), layout_of(document, size)), conventions)
+        best = decoder.decode(bordered(expand(document, size, stills), document, size), conventions)
         conventions = best.state.conventions if size == 0 else conventions
         per_size.append(best.outcomes())
         fabrics.append(partial(fabric_of, best, Weaver(shared, colours, joins, Looked(document.text)), decoder, before))
