@@ -40,12 +40,18 @@ def test_a_row_is_repeated_as_it_is_told_and_not_by_its_change_alone() -> None:
     "Rep Row 2 until 20 sts remain.",  # no change at all
     "Rep Row 3 until 28 sts remain.",  # there already
     "Rep Row 3 until 0 sts remain.",
-    "Rep Row 3 until 90000 sts.",
 ])
 def test_rows_that_never_come_out_at_the_number_are_one_row_and_that_is_said(told: str) -> None:
     report = worked(NARROWS + told)
     assert len(report.rows) == 4
     assert any("worked as told until" in a.message for a in report.assumptions)
+
+
+def test_more_stitches_than_a_row_may_have_are_not_made() -> None:
+    report = worked(NARROWS + "Rep Row 3 until 90000 sts.")
+    assert [r.read for r in report.rows] == [True, True, True, False]
+    (finding,) = report.findings
+    assert (finding.code, finding.args["limit"]) == ("W008", 20_000)
 
 
 def test_more_rows_than_anybody_means_are_not_laid_out() -> None:

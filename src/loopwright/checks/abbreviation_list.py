@@ -75,7 +75,10 @@ def _forms(short: str) -> Iterator[str]:
 
 @lru_cache(maxsize=4_096)
 def _abbreviations(words: str, terms: str, label: int) -> tuple[tuple[tuple[str, int], ...], Mapping[str, int]]:
-    """The abbreviations in a row's words, each with its place there, but for "Rnd" in the label, which ends at `label`; and how often each stands there."""
+    """The abbreviations in a row's words, each with its place there, and how often each stands there.
+
+    "Rnd" is none in the row's label, which ends at `label`.
+    """
     known = _known(terms)
     found = tuple(
         (m.group(), m.start()) for m in _TOKEN.finditer(words)

@@ -99,7 +99,8 @@ def _spellings(pattern: Pattern, uses: Uses) -> Iterator[Finding]:
         main = counted.most_common(1)[0][0]
         for other in counted:
             if other != main:
-                wrong = sorted(((span, text) for text in uses.times if key(text) == other for span in uses.spans(text)), key=lambda use: use[0].start)
+                written = [text for text in uses.times if key(text) == other]
+                wrong = sorted(((span, text) for text in written for span in uses.spans(text)), key=lambda use: use[0].start)
                 edits = tuple(Edit(span, main + ("s" if text.lower() != other else "")) for span, text in wrong)
                 facts = {"one": main, "other": other, "times": len(wrong)}
                 yield Finding("C010", wrong[0][0], facts, fix=Fix(f"write {main} throughout", edits))

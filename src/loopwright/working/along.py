@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from loopwright.model.tree import Divided, EdgeRun, Group, InTurn, Make, Node, Num, PatternRun, Place, Spread, Thing
@@ -243,22 +243,25 @@ def _so_many(run: Run, shape: str, count: int | None, parts: Sequence[Node]) -> 
     """A told number of shapes along the row; they take what the rest of the row leaves."""
     if count is None:
         raise CannotWork("blank")
-    left = max(0, run.stitches_left() - run.reserve)
-    for i in range(min(count, LIMIT)):
-        at = run.pos + left * i // max(1, count)
-        _shape(run, shape, Slot(at, at + 1), parts)
+    left, pos = max(0, run.stitches_left() - run.reserve), run.pos
+    places = (pos + left * i // max(1, count) for i in range(min(count, LIMIT)))
+    _shapes(run, shape, (Slot(at, at + 1) for at in places), parts)
     run.pos = max(run.pos, min(run.end, run.pos + left))
     run.left_said = True
 
 
-def _shape(run: Run, shape: str, slot: Slot, parts: Sequence[Node]) -> None:
-    begin = len(run.out)
+def _shapes(run: Run, shape: str, slots: Iterable[Slot], parts: Sequence[Node]) -> None:
+    """One shape in each of some slots."""
     nodes = parts or (stitch_parts(run, shape) if shape in run.definitions else ())
-    if any(isinstance(n, (Make, Group)) for n in nodes):
-        into_one(run, tuple(bare(n) for n in nodes), slot)
-    else:
-        run.make(code(shape), slot)
-    run.groups.append(MadeGroup(begin, len(run.out), shape))
+    told = tuple(bare(n) for n in nodes) if any(isinstance(n, (Make, Group)) for n in nodes) else ()
+    number = code(shape)
+    for slot in slots:
+        begin = len(run.out)
+        if told:
+            into_one(run, told, slot)
+        else:
+            run.make(number, slot)
+        run.groups.append(MadeGroup(begin, len(run.out), shape))
 
 
 def _shapes_across(run: Run, shape: str, parts: Sequence[Node]) -> None:
@@ -276,7 +279,7 @@ def _shapes_across(run: Run, shape: str, parts: Sequence[Node]) -> None:
         middle = next((g for g in groups if (between[j - 1] if j else run.pos - 1) < g.start < at), None)
         if j or middle is not None and not started:
             run.make(code("sc"), Slot(middle.start, middle.end) if middle else Slot(at, at + 1))
-        _shape(run, shape, Slot(at, at + 1), parts)
+        _shapes(run, shape, (Slot(at, at + 1),), parts)
     after = next((g for g in groups if between and g.start > between[-1]), None)
     if after is not None and after.end < len(run.view.items) and not _centre_next(run):
         run.make(code("sc"), Slot(after.start, after.end))

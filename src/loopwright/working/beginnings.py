@@ -23,8 +23,31 @@ FAR = 420
 SPAN = 70
 SHORT, LONGEST = 130, 3_000  # foundation chains that are tried one by one, and at all
 WORK = 8_000  # instructions worked in all numbers of chains that are tried
+TRIED = 30_000  # and in all numbers of stitches
 STITCHES = 4_000  # made in all numbers that are tried
 HORIZON = 4
+
+
+class _Tries:
+    """A row tried on plain rows of so many stitches, as long as the work of it all is within bounds."""
+
+    def __init__(self, decoder: Decoder, state: State, step: Step, body: tuple[Node, ...], kind: str) -> None:
+        self.decoder, self.state, self.step, self.body, self.kind = decoder, state, step, body, kind
+        self.work = 0
+
+    def on(self, number: int) -> Made | None:
+        """The row on so many stitches; None where it cannot be worked, and once there was too much work."""
+        if self.work > TRIED:
+            return None
+        rounds = self.step.kind == "rnd"
+        view = plain_row(number, code(self.kind), joined=rounds)
+        try:
+            made = work_row(view, self.body, (), dict(self.state.conventions), self.decoder.definitions, self.kind, rounds, self.state.rows)
+        except CannotWork as why:
+            self.work += why.work
+            return None
+        self.work += made.work
+        return made
 
 
 def solve(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int) -> list[tuple[int, str, bool, int | None]]:
@@ -49,7 +72,7 @@ def solve(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int
     if wanted:
         which = decoder.told(step), body[:1], kind, state.conventions, state.rows, step.kind
         known = decoder.starts.get(which)
-        found = known if known is not None else _by_count(decoder, state, step, body, kind, step.printed, wanted)
+        found = known if known is not None else _by_count(_Tries(decoder, state, step, body, kind), step.printed, wanted)
         decoder.starts[which] = found
         return [(n, below, True, None) for n in found[:3]]
     if state.view.items and not step.new_section and not step.gap:
@@ -57,21 +80,21 @@ def solve(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int
     key = (body, kind, state.conventions)
     family = decoder.families.get(key)
     if family is None:
-        family = decoder.families[key] = _family(decoder, state, step, body, kind)
+        family = decoder.families[key] = _family(_Tries(decoder, state, step, body, kind))
     if not family:
         return []
     decoder.family = family
     return [(n, below, True, item) for n, item in _by_later_count(decoder, state, step, steps, at, family)]
 
 
-def _family(decoder: Decoder, state: State, step: Step, body: tuple[Node, ...], kind: str) -> tuple[int, ...]:
+def _family(tries: _Tries) -> tuple[int, ...]:
     """Numbers of stitches up to SPAN that the row uses up with nothing over, at its cheapest; () when it fits everywhere or nowhere."""
-    takes = _round_takes(decoder, state, step, body, kind)
+    takes = _round_takes(tries)
     if takes is not None:
-        return _family_of_rounds(decoder, state, step, body, kind, takes)
+        return _family_of_rounds(tries, takes)
     fits: list[tuple[float, int]] = []
     for n in range(2, SPAN):
-        made = _attempt(decoder, state, step, body, kind, n)
+        made = tries.on(n)
         if made is not None and made.left == 0 and made.spaces_left == 0:
             fits.append((made.cost, n))
             if _settled(fits):
@@ -84,22 +107,20 @@ def _family(decoder: Decoder, state: State, step: Step, body: tuple[Node, ...], 
     return tuple(n for n in members if step_ and (members[-1] - n) % step_ == 0)  # short ones may come out by a part of a repeat
 
 
-def _round_takes(decoder: Decoder, state: State, step: Step, body: tuple, kind: str) -> int | None:  # type: ignore[type-arg]
+def _round_takes(tries: _Tries) -> int | None:
     """How many stitches one round of the row's repeat takes; None where it has none, or one too long to be met three times."""
     for n in (SPAN - 1, SPAN - 2):
-        made = _attempt(decoder, state, step, body, kind, n)
+        made = tries.on(n)
         if made is not None and made.uneven is not None:
             return made.uneven[0] if made.uneven[0] * 3 < SPAN else None
     return None
 
 
-def _family_of_rounds(
-    decoder: Decoder, state: State, step: Step, body: tuple, kind: str, takes: int,  # type: ignore[type-arg]
-) -> tuple[int, ...]:
+def _family_of_rounds(tries: _Tries, takes: int) -> tuple[int, ...]:
     """As _family, for a row that goes on in rounds of so many stitches: what fits is met once in each round's length."""
 
     def cost(n: int) -> float | None:
-        made = _attempt(decoder, state, step, body, kind, n)
+        made = tries.on(n)
         return made.cost if made is not None and made.left == 0 and made.spaces_left == 0 else None
 
     top = {n: c for n in range(SPAN - takes, SPAN) if (c := cost(n)) is not None}
@@ -223,20 +244,11 @@ def _try_open(decoder: Decoder, state: State, step: Step, body: tuple, kind: str
     return run.pos + sum(n.n.at(0) or 0 for n in nodes if isinstance(n, Mark) and n.what == "leave" and n.n is not None) or None
 
 
-def _attempt(decoder: Decoder, state: State, step: Step, body: tuple, kind: str, number: int) -> Made | None:  # type: ignore[type-arg]
-    view = plain_row(number, code(kind), joined=step.kind == "rnd")
-    try:
-        return work_row(view, body, (), dict(state.conventions), decoder.definitions, kind, step.kind == "rnd", state.rows)
-    except CannotWork:
-        return None
-
-
-def _by_count(
-    decoder: Decoder, state: State, step: Step, body: tuple, kind: str, printed: tuple[Count, ...], wanted: int,  # type: ignore[type-arg]
-) -> list[int]:
+def _by_count(tries: _Tries, printed: tuple[Count, ...], wanted: int) -> list[int]:
+    """Numbers of stitches near the printed count from which the row comes out at it with nothing over."""
     if wanted > MAX_ITEMS:
         return []  # no row has so many
-    first = _attempt(decoder, state, step, body, kind, max(1, wanted))
+    first = tries.on(max(1, wanted))
     guess = wanted
     if first is not None and first.count:
         guess = max(1, round(wanted * wanted / first.count))
@@ -245,7 +257,7 @@ def _by_count(
     fits: list[tuple[float, int]] = []
     stitches = 0
     for n in dict.fromkeys(n for n in near if 0 < n <= FAR):
-        made = _attempt(decoder, state, step, body, kind, n)
+        made = tries.on(n)
         if made is not None and made.left == 0 and agrees(made, printed):
             fits.append((made.cost, n))
         stitches += n if made is None else len(made.out)

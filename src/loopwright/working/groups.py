@@ -56,7 +56,8 @@ def copied(run: Run, node: Group, slots: list[Slot]) -> bool:
     """The group in all places but the first two, copied from the second: where it holds plain stitches and chains alone."""
     first, second = run.groups[-2:]
     size = second.end - second.start
-    plain = size > 0 and first.end == second.start and size == first.end - first.start and run.out[second.start] != CHAIN
+    apart = size > 0 and not run.out[second.start] == CHAIN == run.out[second.end - 1]  # chains that meet would be one space
+    plain = apart and first.end == second.start and size == first.end - first.start
     if not plain or second.end != len(run.out) or not all(isinstance(n, Chain) or _is_plain(run, n) for n in node.nodes):
         return False
     into, origins, more = [run.into[i] for i in range(second.start, second.end)], run.origins[second.start :], slots[2:]

@@ -15,6 +15,7 @@ from loopwright.model.tree import (
 from loopwright.working.explanations import State
 from loopwright.working.kinds import HEIGHT, plain
 from loopwright.working.rows import from_hook, lead_chain
+from loopwright.working.run import MAX_ITEMS
 from loopwright.working.starts import first_stitch
 from loopwright.working.steps import Step
 
@@ -25,10 +26,11 @@ def by_shape(body: tuple[Node, ...]) -> bool:
 
 
 def printed_total(printed: tuple[Count, ...]) -> int | None:
-    """The printed number of stitches, if one is printed."""
+    """The printed number of stitches, if one is printed that a row may have."""
     for count in printed:
-        if count.scope == "row" and count.n.at(0) is not None and (count.noun in (None, "st", "sts") or plain(count.noun) in HEIGHT):
-            return count.n.at(0)
+        number = count.n.at(0)
+        if count.scope == "row" and number is not None and (count.noun in (None, "st", "sts") or plain(count.noun) in HEIGHT):
+            return number if number <= MAX_ITEMS else None
     return None
 
 

@@ -30,6 +30,7 @@ from loopwright.working.lower import lower_state
 from loopwright.working.openings import begins_anew, by_shape, from_the_middle, has_ring, joins_round, printed_total
 from loopwright.working.remembered import DOUBT, Found, Layer, Remembered, with_rows
 from loopwright.working.rows import DISAGREES, NOTHING, Made, from_hook, lead_chain, main_kind
+from loopwright.working.run import MAX_ITEMS
 from loopwright.working.slots import empty
 from loopwright.working.steps import Step
 from loopwright.working.tally import agrees
@@ -107,6 +108,8 @@ class Decoder(Remembered):
             step = changed(step, problem="too-many", problem_facts=(("limit", ALL_WORK),))
         elif not step.problem and self.told(step).depth > DEEPEST:
             step = changed(step, problem="too-many", problem_facts=(("repeats in one another", DEEPEST),))
+        elif not step.problem and step.order is not None and step.order.until_sts is not None and (step.order.until_sts.at(0) or 0) > MAX_ITEMS:
+            step = changed(step, problem="too-many", problem_facts=(("limit", MAX_ITEMS),))
         if step.problem:
             outcome = Outcome(step, None, FAILS, None, step.problem, dict(step.problem_facts))
             return [Explanation(self._assumed_state(state, step), old.cost + FAILS, outcome, old, step, old.rows)]
@@ -307,7 +310,7 @@ class Decoder(Remembered):
     def _pattern_as_printed(self, state: State, step: Step) -> list[tuple[State, Outcome]]:
         """A row that only says to go on in pattern: its count is known from its print alone, and so confirms nothing."""
         count = next((c for c in step.printed if c.scope == "row" and c.n.at(0) is not None), None)
-        if count is None:
+        if count is None or (count.n.at(0) or 0) > MAX_ITEMS:
             return []
         kind = count.noun if count.noun not in (None, "st", "sts") else state.kind
         made = self._plain(state, step, count.n.at(0) or 0, str(kind))

@@ -61,9 +61,9 @@ def seek(run: Run, thing: Thing, pos: int) -> Slot | None:
 def stitches_ahead(run: Run, pos: int, stop: int) -> list[Slot]:
     """All stitches of the row below from `pos` to `stop`, where they are plain to see: none where they must be looked for one by one."""
     view = run.view
-    if view.foundation or view.ring or view.mesh or view.open_end or not 0 <= pos < stop <= len(view.items):
+    if view.foundation or view.ring or view.open_end or not 0 <= pos < stop <= len(view.items):
         return []
-    if CHAIN not in view.items[pos:stop]:
+    if CHAIN not in view.items[pos:stop] or view.mesh and _chains_taken(run):
         return [Slot(i, i + 1) for i in range(pos, stop)]
     return [Slot(i, i + 1) for i, kind in enumerate(view.items[pos:stop], pos) if kind != CHAIN]
 
@@ -72,10 +72,15 @@ def _seek_stitch(run: Run, pos: int) -> Slot | None:
     if run.view.foundation or (run.view.ring and run.view.items):
         return Slot(pos, pos + 1) if pos < run.end else None
     while pos < run.end:
-        if run.item(pos) != CHAIN or run.view.mesh and run.once("chains-taken", ((0.4, False), (0.0, True)) if run.view.mesh > 1 else ((0.0, False), (0.5, True))):
+        if run.item(pos) != CHAIN or run.view.mesh and _chains_taken(run):
             return Slot(pos, pos + 1)
         pos += 1
     return None
+
+
+def _chains_taken(run: Run) -> bool:
+    """Whether the chains of a mesh below are worked into one by one, as stitches are."""
+    return bool(run.once("chains-taken", ((0.4, False), (0.0, True)) if run.view.mesh > 1 else ((0.0, False), (0.5, True))))
 
 
 def _seek_chain(run: Run, pos: int, length: int | None) -> Slot | None:
@@ -208,9 +213,9 @@ def _seek_kind(run: Run, pos: int, kind: str) -> Slot | None:
         if not jump:
             return _seek_stitch(run, pos)
         return _scan_any(run, pos, alike) if len(alike) > 1 else _scan(run, pos, number)
-    relatives = {i for i in set(run.view.items) if i > ANY and (plain(name(i)) == plain(kind) or kind == "cluster" and "tog" in name(i))}
+    relatives = _relatives(run.view.index.kinds_of(run.view.items), kind)
     if relatives:
-        return _scan_any(run, pos, relatives) if len(relatives) > 1 else _scan(run, pos, relatives.pop())
+        return _scan_any(run, pos, relatives)
     if kind not in HEIGHT and run.view.groups:
         return _any_group(run, pos, kind)
     if kind not in HEIGHT and run.view.runs and plain(kind) not in HEIGHT:
@@ -224,6 +229,12 @@ def _seek_kind(run: Run, pos: int, kind: str) -> Slot | None:
 def _alike(kinds: frozenset[int], kind: str) -> frozenset[int]:
     """The stitches of a row that are of a kind, those worked together among them: "sc in next sc" takes an sc2tog too."""
     return frozenset(i for i in kinds if i > ANY and (name(i) == kind or plain(kind) == kind == plain(name(i)) and name(i).startswith(kind) and name(i).endswith("tog")))
+
+
+@lru_cache(maxsize=1024)
+def _relatives(kinds: frozenset[int], kind: str) -> frozenset[int]:
+    """The stitches of a row that are variants of what a kind is a variant of."""
+    return frozenset(i for i in kinds if i > ANY and (plain(name(i)) == plain(kind) or kind == "cluster" and "tog" in name(i)))
 
 
 def _others_ahead(run: Run, pos: int, numbers: frozenset[int]) -> bool:

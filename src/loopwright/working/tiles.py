@@ -1,7 +1,7 @@
 """Working a repeat fast: where two rounds took and made the same and the row below goes on the same way, copy the round.
 
 What the copies skip is checked first: no choice was met, nothing but places, stitches, groups and chain spaces changed, and the
-items, chain spaces and groups below repeat with the same period, groups only where the words may ask for them. The last rounds are always worked stitch by stitch, since a
+items, chain spaces and groups below repeat with the same period; kinds and groups only where the words may ask for them. The last rounds are always worked stitch by stitch, since a
 repeat often ends differently.
 """
 
@@ -9,10 +9,12 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from dataclasses import dataclass
+from functools import partial
+from itertools import chain, repeat
 from typing import Any
 
 from loopwright.model.tree import Chain, Make, Node, Repeat, Skip
-from loopwright.working.kinds import CHAIN
+from loopwright.working.kinds import ANY, CHAIN
 from loopwright.working.run import MAX_ITEMS, Point, Run
 from loopwright.working.seeking import STITCHES
 from loopwright.working.slots import Slots, tiled
@@ -21,6 +23,8 @@ from loopwright.working.view import Group, Slot
 
 LAST_ROUNDS = 4  # a repeat may be cut short by some rounds after all: those are never copies
 FIRST_TRY = 3
+_GROUP = partial(tuple.__new__, Group)  # of a tuple of its three fields, in a third of the time
+_STITCH_OR_CHAIN = bytes(CHAIN if kind == CHAIN else ANY for kind in range(256))  # all that tells one item from another for "next st"
 
 
 @dataclass(slots=True)
@@ -60,7 +64,7 @@ class Points:
 
     def tile(self, base: Point, last: Point, times: int) -> None:
         """After all but the last of `times` copied rounds, each moving on as the round from `base` to `last` did."""
-        self._all.extend((base, last, k) for k in range(1, times))
+        self._all.extend(zip(repeat(base), repeat(last), range(1, times)))
 
     def __len__(self) -> int:
         return len(self._all)
@@ -133,7 +137,7 @@ def _since(notes: list[Note], begin: int) -> list[tuple[Any, ...]]:
 
 def _periods(run: Run, begin: int, step: int, *, plainly: bool) -> int:
     """How many whole periods of the row below follow the cursor that are like the one from `begin` on."""
-    items = run.view.items
+    items = run.view.items.translate(_STITCH_OR_CHAIN) if plainly else run.view.items
     end = min(run.end, len(items))
     if begin + step > end:
         return 0
@@ -198,13 +202,10 @@ def copy_rounds(run: Run, b: Point, before: Before, times: int, first: int, oute
     run.into.tile(b.items, times, step)
     run.origins.extend(run.origins[b.items :] * times)
     run.tape.append(Note(end, "round", times, _word(outer), None, run.origin, first, made))
-    shifts = range(made, made * times + 1, made)
-    if groups:
-        run.groups.extend(Group(s + k, e + k, g) for k in shifts for s, e, g in groups)
-    if runs:
-        run.runs.extend((s + k, e + k) for k in shifts for s, e in runs)
+    run.groups.extend(chain.from_iterable(zip(*(map(_GROUP, zip(*_shifted(g.start, g.end, made, times), repeat(g.name))) for g in groups), strict=True)))
+    run.runs.extend(chain.from_iterable(zip(*(zip(*_shifted(*r, made, times), strict=True) for r in runs), strict=True)))
     if notes:
-        run.tape.extend(n._replace(at=n.at + k) for k in shifts for n in notes)
+        run.tape.extend(n._replace(at=n.at + k) for k in range(made, made * times + 1, made) for n in notes)
     run.worked += (run.worked - b.worked) * times
     run.repeats += (run.repeats - before.repeats) * times
     picots = run.named.get("picot", 0) - before.picots
@@ -213,6 +214,11 @@ def copy_rounds(run: Run, b: Point, before: Before, times: int, first: int, oute
     run.pos += step * times
     if run.last is not None and run.last.start >= 0:
         run.last = Slot(run.last.start + step * times, run.last.end + step * times, run.last.how)
+
+
+def _shifted(start: int, end: int, by: int, times: int) -> tuple[range, range]:
+    """Where a span of the round begins and ends in each of its copies. A row may have thousands, so all of this goes without a loop."""
+    return range(start + by, start + by * times + 1, by), range(end + by, end + by * times + 1, by)
 
 
 class Copier:
