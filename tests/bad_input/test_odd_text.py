@@ -127,6 +127,18 @@ def test_a_row_that_grows_without_end():
     assert [f for f in report.findings if severity(f) == "error"]
 
 
+def test_a_bracket_that_ends_with_half_an_order():
+    for words in ("do not", "Do not turn", "do"):
+        worked(HAT + f"Rnd 2: (2 sc in next st) 6 times, (12 times {words}")
+
+
+@pytest.mark.parametrize("row", ["Rnd 2: sc in each st around. (999999 sc)", "Rnd 2: Work in pattern around. (999999 sc)", "Rep Rnd 1 until 999999 sts."])
+def test_a_count_that_no_row_has_makes_no_stitches(row):
+    report = worked(HAT + row + "\nRnd 3: sc in each st around. (6)")
+    assert sum(len(f) for f in report.fabrics if f is not None) < 100
+    assert report.findings or report.assumptions
+
+
 def test_many_lines():
     worked((HAT + "Rnd 2: 2 sc in each st around. (12)\n") * 1000)
 

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from loopwright.model.fabric import Fabric
 from loopwright.notation import read
 from loopwright.source import Source
-from loopwright.working import tiles, work
+from loopwright.working import groups, tiles, work
 from loopwright.working.lanes import add, mask_of, mirrored, shifted
 from loopwright.working.slots import tiled
 
@@ -29,11 +29,22 @@ def same(a: Fabric, b: Fabric) -> bool:
     return all(getattr(a, f.name) == getattr(b, f.name) for f in fields(Fabric))
 
 
+MIXED = """Rnd 1: {width} sc in magic ring, join.
+Rnd 2: Ch 1, *dc in next st, 2 hdc in next st; rep from * around, join.
+Rnd 3: Ch 1, *sc in each of next 4 sts, ch 1, 2 dc in next st, sk next st; rep from * around, join.
+Rnd 4: Ch 1, *dc in next st, 2 hdc in next st; rep from * around, join.
+Rnd 5: Ch 3 (counts as dc), (ch 2, dc) in each st around, join.
+Rnd 6: Ch 1, *sc in next dc, 2 sc in next st; rep from * around, join.
+"""
+
+
 @pytest.mark.parametrize("width", [12, 42, 93, 241, 602, 903])
-def test_copied_rounds_make_the_same_fabric(width: int, monkeypatch: pytest.MonkeyPatch) -> None:
-    document = read(Source.of(SHELLS.format(width=width)))
+@pytest.mark.parametrize("text", [SHELLS, MIXED])
+def test_copied_rounds_make_the_same_fabric(text: str, width: int, monkeypatch: pytest.MonkeyPatch) -> None:
+    document = read(Source.of(text.format(width=width)))
     copied = work(document)
     monkeypatch.setattr(tiles, "FIRST_TRY", 10**9)
+    monkeypatch.setattr(groups, "copied", lambda *_: False)
     worked = work(document)
     assert copied.rows == worked.rows
     a, b = copied.fabrics[0], worked.fabrics[0]
