@@ -6,14 +6,14 @@ import pytest
 
 from loopwright.notation import read
 from loopwright.source import Source
-from loopwright.working import beginnings, work
+from loopwright.working import beginnings, rows, work
 
 LONG = "*2 dc in next st, turn; rep from * around, 19999 shells across, 3 sc in next 3 sts.\n"
 
 
 def tried(text: str, monkeypatch: pytest.MonkeyPatch) -> int:
     """On how many starts the rows of a text are tried."""
-    original, numbers = beginnings.work_row, []
+    original, numbers = rows.work_row, []
 
     def counted(*args: object, **named: object) -> object:
         numbers.append(args)

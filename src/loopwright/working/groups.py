@@ -22,7 +22,7 @@ from loopwright.working.places import how_of, slots_of
 from loopwright.working.run import MAX_ITEMS, Run
 from loopwright.working.starts import first_stitch, side_of_petal, skip_foundation, start_in_group
 from loopwright.working.view import Group as MadeGroup
-from loopwright.working.view import Slot
+from loopwright.working.view import Slot, groups_again, runs_again
 
 
 def do_group(run: Run, node: Group) -> None:
@@ -64,13 +64,13 @@ def copied(run: Run, node: Group, slots: list[Slot]) -> bool:
     if len(run.out) + size * len(more) > MAX_ITEMS or any(s is not None and s != slots[1] for s in into):
         return False
     runs = [(s, e) for s, e in run.runs if s >= second.start]
-    shifts = range(size, size * len(more) + 1, size)
-    run.out += run.out[second.start :] * len(more)
-    run.origins.extend(origins * len(more))
+    times = len(more)
+    run.out += run.out[second.start :] * times
+    run.origins.extend(origins * times)
     run.into.extend(None if s is None else slot for slot in more for s in into)
-    run.runs.extend((s + k, e + k) for k in shifts for s, e in runs)
-    run.groups.extend(MadeGroup(second.start + k, second.end + k, second.name) for k in shifts)
-    run.worked += len(more) * sum(1 for s in into if s is not None)
+    run.runs.extend(runs_again(runs, size, times))
+    run.groups.extend(groups_again([second], size, times))
+    run.worked += times * sum(1 for s in into if s is not None)
     return True
 
 

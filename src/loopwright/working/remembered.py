@@ -39,10 +39,12 @@ class Layer:
     def __init__(self) -> None:
         self._taken: list[Explanation] = []
 
-    def takes(self, new: Explanation) -> bool:
-        """Whether one more goes on, which none of those before it was dearer than."""
+    def takes(self, new: Explanation, *, alone: bool = False) -> bool:
+        """Whether one more goes on, which none of those before it was dearer than; with `alone` none but the first."""
         taken = self._taken
         if taken:
+            if alone:
+                return False
             left = _left(new.state)
             many = len(taken)
             if new.cost > taken[0].cost + HOPELESS or many >= FOLLOWED + OTHERS or any(_left(e.state) == left for e in taken):

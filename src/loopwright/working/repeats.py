@@ -14,6 +14,7 @@ from loopwright.working.starts import gap_after
 from loopwright.working.tiles import LAST_ROUNDS, Copier, Points, round_begins
 
 MAX_TIMES = 20_000
+WITHIN = 20  # instructions that a repeat to the end costs in each round of another one, beside those in it
 
 
 def do_repeat(run: Run, node: Repeat) -> None:
@@ -139,6 +140,8 @@ def _to_end(run: Run, node: Repeat, after: tuple[int, int], left: tuple[int, int
         raise CannotWork("endless")
     if run.view.open_end:
         raise CannotWork("open", thing="st")
+    if run.inside:
+        run.steps += WITHIN
     ending = () if node.ending_mode == "omit" else node.ending
     tail = total_needed(ending)
     # what the words leave ("to last 2 sts") is what the rest of the row works into

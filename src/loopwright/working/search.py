@@ -43,6 +43,7 @@ FAILS = 8.0
 FRESH = 1.5
 AS_PRINTED = 0.8
 DEEPEST = 5  # repeats within repeats that one row may have; the trade hardly ever goes to three
+AMPLE, AMPLE_ROW = 60_000, 400  # work in all, and more for each row, from which the cheapest explanation alone goes on: many times what a pattern takes
 ALL_WORK = 500_000  # and of a size: what is past it is not worked any more
 EXCUSE = 1.5  # what a reading may cost more than the cheapest clean one to make a printed count true
 ODD_START = 1.1  # and less for a start chain read in a way it hardly ever is
@@ -71,7 +72,7 @@ class Decoder(Remembered):
             at = -ahead  # of equals, the one that is further on
             if at == len(steps):
                 return old
-            if not layers[at].takes(old):
+            if not layers[at].takes(old, alone=self.spent > AMPLE + AMPLE_ROW * at):
                 continue
             for new in self._next(old, steps[at], steps, at):
                 serial += 1
@@ -79,6 +80,8 @@ class Decoder(Remembered):
 
     def _next(self, old: Explanation, step: Step, steps: list[Step], at: int) -> list[Explanation]:
         """What may follow one explanation over a row; an equal row on the same state is looked up."""
+        if old.outcome is not None and old.outcome.problem == "too-many" and old.step is not None and old.step.item == step.item:
+            step = changed(step, problem="too-many", problem_facts=tuple(old.outcome.facts.items()))  # nor can the next of such rows be worked
         told = self.told(step)
         plain = not step.problem and step.layout is None and not told.counts_rows and not told.lower and told.depth <= DEEPEST and self.spent <= ALL_WORK
         if not plain or step.order is not None and step.order.until_sts is not None:

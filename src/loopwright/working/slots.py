@@ -52,12 +52,7 @@ class Slots:
 
     def extend(self, slots: Iterable[Slot | None]) -> None:
         """Many more."""
-        held = list(slots)
-        if None in held:
-            for slot in held:
-                self.append(slot)
-            return
-        found: list[Slot] = held  # type: ignore[assignment]
+        found = [_NOWHERE if slot is None else slot for slot in slots]
         self.start.extend([s[0] for s in found])
         self.end.extend([s[1] for s in found])
         self.how.extend([HOW.get(s[2], TOP) for s in found])

@@ -11,7 +11,7 @@ from loopwright.model.tree import (
 from loopwright.working.kinds import CHAIN, HEIGHT, code, name, plain
 from loopwright.working.run import Run
 from loopwright.working.seeking import SPACES
-from loopwright.working.slots import HOW
+from loopwright.working.slots import HOW, NOTHING
 
 if TYPE_CHECKING:
     from loopwright.working.rows import Made
@@ -20,16 +20,15 @@ if TYPE_CHECKING:
 OPENING = 20  # so many stitches left out under a chain make an opening, whatever the chain's length
 SLIP = code("sl st")
 _OWN = HOW["own-chain"]
+_WIDE = frozenset((HOW["space"], HOW["ring"], NOTHING))  # what was worked into them stands over no stitch of the row below
 
 
 def makes_opening(run: Run) -> bool:
     """Whether a chain of the row bridges an opening: a sleeve's, a thumb's, whose chains the next row works into."""
-    for s, e in run.runs:
-        if s > 0 and e < len(run.out) and e - s > 1:
-            a, b = run.into[s - 1], run.into[e]
-            if a is not None and b is not None and b.start - a.end >= OPENING:
-                return True
-    return False
+    starts, ends, hows, made = run.into.start, run.into.end, run.into.how, len(run.out)
+    return any(
+        s > 0 and e < made and e - s > 1 and hows[s - 1] and hows[e] and starts[e] - ends[s - 1] >= OPENING for s, e in run.runs
+    )
 
 
 def slips_along_own_chain(run: Run, out: bytes) -> int:
@@ -52,17 +51,16 @@ def main_of(out: bytes, default: str) -> str:
 def bridged_chains(run: Run) -> int:
     """Chains that stand over just as many skipped places of the row below."""
     total = 0
+    starts, ends, hows, made = run.into.start, run.into.end, run.into.how, len(run.out)
     for s, e in run.runs:
-        if not 0 < s <= len(run.out):
+        if not 0 < s <= made or hows[s - 1] in _WIDE or starts[s - 1] < 0:
             continue  # at the start of the row, or taken back since
-        if e >= len(run.out):
-            a = run.into[s - 1]
-            total += e - s if a is not None and a.start >= 0 and a.how not in ("space", "ring") and run.pos - a.end == e - s > 0 else 0
+        if e >= made:
+            total += e - s if run.pos - ends[s - 1] == e - s > 0 else 0
             continue
-        a, b = run.into[s - 1], run.into[e]
-        if a is None or b is None or a.start < 0 or b.start < 0 or a.how in ("space", "ring") or b.how in ("space", "ring"):
+        if hows[e] in _WIDE or starts[e] < 0:
             continue
-        gap = b.start - a.end
+        gap = starts[e] - ends[s - 1]
         if gap == e - s or gap >= OPENING or gap > 4 and abs(gap - (e - s)) <= gap // 4:  # an opening may have a chain more or less
             total += e - s
     return total

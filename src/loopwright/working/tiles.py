@@ -9,8 +9,7 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from dataclasses import dataclass
-from functools import partial
-from itertools import chain, repeat
+from itertools import repeat
 from typing import Any
 
 from loopwright.model.tree import Chain, Make, Node, Repeat, Skip
@@ -19,11 +18,10 @@ from loopwright.working.run import MAX_ITEMS, Point, Run
 from loopwright.working.seeking import STITCHES
 from loopwright.working.slots import Slots, tiled
 from loopwright.working.tape import Note
-from loopwright.working.view import Group, Slot
+from loopwright.working.view import Group, Slot, groups_again, runs_again
 
 LAST_ROUNDS = 4  # a repeat may be cut short by some rounds after all: those are never copies
 FIRST_TRY = 3
-_GROUP = partial(tuple.__new__, Group)  # of a tuple of its three fields, in a third of the time
 _STITCH_OR_CHAIN = bytes(CHAIN if kind == CHAIN else ANY for kind in range(256))  # all that tells one item from another for "next st"
 
 
@@ -202,8 +200,8 @@ def copy_rounds(run: Run, b: Point, before: Before, times: int, first: int, oute
     run.into.tile(b.items, times, step)
     run.origins.extend(run.origins[b.items :] * times)
     run.tape.append(Note(end, "round", times, _word(outer), None, run.origin, first, made))
-    run.groups.extend(chain.from_iterable(zip(*(map(_GROUP, zip(*_shifted(g.start, g.end, made, times), repeat(g.name))) for g in groups), strict=True)))
-    run.runs.extend(chain.from_iterable(zip(*(zip(*_shifted(*r, made, times), strict=True) for r in runs), strict=True)))
+    run.groups.extend(groups_again(groups, made, times))
+    run.runs.extend(runs_again(runs, made, times))
     if notes:
         run.tape.extend(n._replace(at=n.at + k) for k in range(made, made * times + 1, made) for n in notes)
     run.worked += (run.worked - b.worked) * times
@@ -214,11 +212,6 @@ def copy_rounds(run: Run, b: Point, before: Before, times: int, first: int, oute
     run.pos += step * times
     if run.last is not None and run.last.start >= 0:
         run.last = Slot(run.last.start + step * times, run.last.end + step * times, run.last.how)
-
-
-def _shifted(start: int, end: int, by: int, times: int) -> tuple[range, range]:
-    """Where a span of the round begins and ends in each of its copies. A row may have thousands, so all of this goes without a loop."""
-    return range(start + by, start + by * times + 1, by), range(end + by, end + by * times + 1, by)
 
 
 class Copier:
