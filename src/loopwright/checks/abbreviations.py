@@ -6,9 +6,10 @@ import re
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from collections.abc import Set as AbstractSet
+from functools import lru_cache
 
 from loopwright.checks.abbreviation_list import Entry, Uses, key, listed, long_form, parts
-from loopwright.checks.pattern import Pattern, Told
+from loopwright.checks.pattern import Pattern, Told, beginning
 from loopwright.findings import Edit, Finding, Fix
 from loopwright.source import Span
 from loopwright.terms import dialect
@@ -64,11 +65,14 @@ def _unused(pattern: Pattern, told: Told, entries: Sequence[Entry], used_names: 
 
 def _stands(form: str, text: str) -> bool:
     """An abbreviation stands in the text, also with a number or as a part of a composed one (fpdc, 3tog)."""
-    plain = re.escape(form.strip(" ."))
-    return (
-        re.search(rf"(?<![A-Za-z]){plain}s?(?![A-Za-z])|(?<=[a-z\d]){plain}\b|\b{plain}(?=\d?tog|dc|tr|sc|hdc)", text, re.IGNORECASE)
-        is not None
-    )
+    plain = form.strip(" .")
+    return next(beginning(_standing(plain), text, plain.lower()), None) is not None
+
+
+@lru_cache(maxsize=512)
+def _standing(form: str) -> re.Pattern[str]:
+    plain = re.escape(form)
+    return re.compile(rf"(?<![A-Za-z]){plain}s?(?![A-Za-z])|(?<=[a-z\d]){plain}\b|\b{plain}(?=\d?tog|dc|tr|sc|hdc)", re.IGNORECASE)
 
 
 def _told_in_words(entry: Entry, text: str) -> bool:

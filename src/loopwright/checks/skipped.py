@@ -23,8 +23,11 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
 def _row(pattern: Pattern, part: Part, at: int, row: Row) -> Iterator[Finding]:
     before = part.rows[at - 1][1]
     for size in sizes(pattern):
-        stands, asks, skipped = below(pattern, part, at, size), flow(row.body, size), _skipped(before.body, size)
-        if stands is None or asks is None or not skipped:
+        skipped = _skipped(before.body, size)
+        if not skipped:
+            continue
+        stands, asks = below(pattern, part, at, size), flow(row.body, size)
+        if stands is None or asks is None:
             continue
         if asks.takes - stands == skipped:
             label = row.label.text if row.label else "this row"

@@ -42,6 +42,7 @@ class Remembered:
 
     def __init__(self, memo: dict[Any, Any] | None) -> None:
         self._memo = memo
+        self._lines: Kept[Any, tuple[int, list[Item], Dialect]] = kept(memo, "lines", MOST_LINES)
 
     def line(
         self, read: ReadLine, text: str, start: int, end: int, which: Dialect, sizes: int, seen_row: bool, known: Known,
@@ -49,9 +50,8 @@ class Remembered:
         """The items of a line: as `read` gives them, or as they were given for such a line before."""
         if self._memo is None:
             return read(text, start, end, which, sizes, seen_row, known)
-        lines = kept(self._memo, "lines", MOST_LINES)
         key = (text[start - 1 : end] if start else text[:end], start > 0, id(which), sizes, seen_row)
-        held: tuple[int, list[Item], Dialect] | None = lines.get(key)
+        held = self._lines.get(key)
         if held is None:
             items = read(text, start, end, which, sizes, seen_row, known)
         elif held[0] != start:
@@ -59,7 +59,7 @@ class Remembered:
             same_rows(self._memo, held[1], items)
         else:
             return list(held[1])
-        lines[key] = (start, items, which)  # which keeps its id
+        self._lines[key] = (start, items, which)  # which keeps its id
         return list(items)
 
     def definition(self, text: str, start: int, end: int, which: Dialect) -> tuple[Node, ...]:

@@ -7,7 +7,7 @@ stitches ("V st = (dc, ch 1, dc) in one st") is those stitches in one place.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from itertools import pairwise
 
 from loopwright.model.tree import ONE, Chain, Either, Group, Make, Node, Repeat, Skip, SpecialStitch
@@ -83,7 +83,7 @@ def defined(found: tuple[Special, ...]) -> tuple[SpecialStitch, ...]:
 def _blocks(text: str) -> list[tuple[int, int, bool]]:
     """Lines of definitions (start, end, whether several stand on it): those of a heading, and those below it to an empty line."""
     lines: list[tuple[int, int, bool]] = []
-    for head in _HEADS.finditer(text):
+    for head in (m for at in _line_starts(text) if (m := _HEADS.match(text, at)) is not None):
         if head["rest"] and (head["colon"] or "=" in head["rest"]):
             lines.append((head.start("rest"), head.end("rest"), True))
         at = head.end() + 1
@@ -111,8 +111,15 @@ def _sentences(text: str, start: int, end: int) -> list[tuple[int, int]]:
 
 def _front(text: str) -> str:
     """The text before its first row."""
-    first = re.search(rf"^{_LABEL.pattern}", text, re.IGNORECASE | re.MULTILINE)
-    return text[: first.start()] if first else text[:4000]
+    return text[: next((at for at in _line_starts(text) if _LABEL.match(text, at)), 4000)]
+
+
+def _line_starts(text: str) -> Iterator[int]:
+    """Where lines begin: to look at those places alone, and not for them at every character."""
+    at = 0
+    while at >= 0:
+        yield at
+        at = text.find("\n", at) + 1 or -1
 
 
 def _alone(line: str) -> bool:

@@ -94,22 +94,33 @@ class Same:
         return self._hash
 
     def __eq__(self, other: object) -> bool:
-        return self is other or isinstance(other, Same) and self._hash == other._hash and self.what == other.what
+        return self is other or isinstance(other, Same) and other.__class__ is self.__class__ and self._hash == other._hash and self.what == other.what
 
 
 class Told(Same):
-    """What a step tells: many rows tell the same, wherever they stand."""
+    """What a step tells: many rows tell the same, wherever they stand. `body`: the one of all that are equal, where it is known."""
 
-    __slots__ = ("around", "body", "counts_rows", "depth", "frame", "lower")
+    __slots__ = ("body",)
 
-    def __init__(self, step: Step) -> None:
-        self.body = Same(step.body)
-        super().__init__((self.body, step.printed, step.order))
-        self.around = any(isinstance(n, EdgeRun) and n.where in ("around", "outline") for b in step.body for n in (b.parts if isinstance(b, InTurn) else (b,)))
-        self.counts_rows = _counts_rows(step.body)
-        self.depth = _depth(step.body)
-        self.lower = row_named(step.body)
-        self.frame = frame(step.body)
+    def __init__(self, body: Body, step: Step) -> None:
+        self.body = body
+        super().__init__((body, step.printed, step.order))
+
+
+class Body(Same):
+    """The instructions of a row, and what is to be known of them."""
+
+    __slots__ = ("around", "counts_rows", "depth", "frame", "lower")
+
+    def look(self) -> Body:
+        """Finds out what is to be known."""
+        nodes: tuple[Node, ...] = self.what
+        self.around = any(isinstance(n, EdgeRun) and n.where in ("around", "outline") for b in nodes for n in (b.parts if isinstance(b, InTurn) else (b,)))
+        self.counts_rows = _counts_rows(nodes)
+        self.depth = _depth(nodes)
+        self.lower = row_named(nodes)
+        self.frame = frame(nodes)
+        return self
 
 
 class Cloth(Same):

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from array import array
 from bisect import bisect_right
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 from itertools import groupby
 
@@ -22,6 +23,7 @@ _OF_ANOTHER = re.compile(
 )
 _ROWS_OF = re.compile(r"\b(?:rows?|rnds?|rounds?)\b[\s\d,&–-]*(?:and\s+\d+\s*)?$", re.IGNORECASE)  # "as Rnds 1-3 of first square": no join
 _NEAR = 40
+LONGEST = max(map(len, PIECES)) + 1  # and a character behind, which must be no letter
 _SPACE, _EDGE = PLACES.index("space"), ROLES.index("edge")
 
 
@@ -29,6 +31,16 @@ def of_another(words: str) -> bool:
     """Whether words only name another piece: "finished square"."""
     told = words.lower().split()
     return len(told) == 2 and told[0] in ANOTHER and told[1] in PIECES
+
+
+def _of_another(text: str) -> Iterator[re.Match[str]]:
+    """All that name another piece, in the order of the text: looked for before the words that mean a piece, which most patterns hardly have."""
+    low = text.lower()
+    done = 0
+    for at in sorted(m.start() for piece in PIECES if piece in low for m in re.finditer(piece, low)):
+        for m in _OF_ANOTHER.finditer(text, max(done, at - _NEAR), at + LONGEST):
+            done = m.end()
+            yield m
 
 
 _APART = re.compile(r"[,;.*]")
@@ -46,9 +58,7 @@ class Joins:
     @classmethod
     def of(cls, text: str) -> Joins:
         """The joins of a text."""
-        low = text.lower()
-        near = _OF_ANOTHER.finditer(text) if any(piece in low for piece in PIECES) else ()
-        found = [m for m in near if not _ROWS_OF.search(text, max(0, m.start() - _NEAR), m.start())]
+        found = [m for m in _of_another(text) if not _ROWS_OF.search(text, max(0, m.start() - _NEAR), m.start())]
         return cls(text, [m.start() for m in found], {m.start() for m in found if m["which"].lower() == "first"})
 
     def told(self, columns: object, origins: array[int], looked: Looked) -> list[tuple[int, bool, bool]]:

@@ -8,7 +8,7 @@ from loopwright.kept import kept
 from loopwright.model.tree import Node
 from loopwright.record import changed, record
 from loopwright.working.beginnings import HORIZON
-from loopwright.working.explanations import Cloth, Explanation, Outcome, Same, State, Told
+from loopwright.working.explanations import Body, Cloth, Explanation, Outcome, Same, State, Told
 from loopwright.working.rows import Made
 from loopwright.working.steps import Step
 
@@ -108,9 +108,17 @@ class Remembered:
         which = (id(step.body), id(step.printed), id(step.order))
         held: tuple[Told, Any] | None = self.tolds.get(which)
         if held is None:
-            held = self._one(Told(step)), (step.body, step.printed, step.order)  # they keep their ids while this is kept
+            held = self._one(Told(self.body(step.body), step)), (step.body, step.printed, step.order)  # they keep their ids while this is kept
             self.tolds[which] = held
         return held[0]
+
+    def body(self, nodes: tuple[Node, ...]) -> Body:
+        """The instructions of a row: the one of all that are equal."""
+        body = Body(nodes)
+        known: Body | None = self.same.get(body)
+        if known is None:
+            known = self.same[body] = body.look()
+        return known
 
     def _one(self, same: Any) -> Any:
         """The one of all that are equal."""

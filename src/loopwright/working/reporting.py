@@ -141,6 +141,8 @@ def _told(per_size: Sequence[Sequence[Outcome]]) -> set[int]:
 
 def _own_count_used(o: Outcome) -> bool:
     """Whether the printed count of the row itself was needed to tell what it stands on."""
+    if not o.assumed:
+        return False
     assumed = dict(o.assumed)
     return bool(assumed.get("start-by-count")) and assumed.get("told-by") is None
 
@@ -170,8 +172,8 @@ def _needs_all(o: Outcome, before: Outcome) -> bool:
 def _printed(document: Document, outcomes: list[Outcome | None]) -> tuple[tuple[int | None, ...] | None, str | None]:
     """The printed count of each size that ends its rows here; a range may end in one size and go on in the next."""
     ends = [o is not None and bool(o.step.printed) for o in outcomes]
-    item = next((document.items[o.step.item] for o in outcomes if o is not None), None)
-    if not isinstance(item, Row) or not any(ends):
+    item = document.items[next(o.step.item for o in outcomes if o is not None)] if True in ends else None
+    if not isinstance(item, Row):
         return None, None
     count = next((c for c in printed_counts(item) if c.scope == "row"), None)
     if count is None:
@@ -233,7 +235,7 @@ def _follows(found: Finding, off: tuple[int, int] | None) -> bool:
 
 def _asks_more(before: Outcome | None, o: Outcome) -> Finding | None:
     """A row that needs another number of stitches than the row right before it has, where that one is in no doubt."""
-    needs = dict(o.assumed).get("start")
+    needs = dict(o.assumed).get("start") if o.assumed else None
     if before is None or before.made is None or needs is None or o.step.gap or o.step.new_section or o.step.doubt or before.step.doubt:
         return None
     follows = o.step.number is not None and before.step.number is not None and o.step.number == before.step.number + 1

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 from typing import Any
 
 from loopwright.model.tree import Document, Row
@@ -18,8 +19,12 @@ _HEADED = re.compile(r"^turning chains?(?:\s+counts?(?:\s+as\s+(?:a\s+)?(?:st|st
 
 def said(document: Document) -> tuple[tuple[str, Any], ...]:
     """Conventions to begin with: ("told-ch-3", True) where ch 3 is said to count, ("told-ch", False) where no turning chain is."""
-    first = next((i.span.start for i in document.items if isinstance(i, Row)), 0)
-    front = document.text[:first]
+    return _said(document.text[: next((i.span.start for i in document.items if isinstance(i, Row)), 0)])
+
+
+@lru_cache(maxsize=16)
+def _said(front: str) -> tuple[tuple[str, Any], ...]:
+    """What is said before the first row; kept, as rows are written more often than what stands before them."""
     found: dict[str, bool] = {}
     for head in _HEADED.finditer(front):
         value = head["value"].strip().lower()

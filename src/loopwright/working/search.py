@@ -83,7 +83,7 @@ class Decoder(Remembered):
         if old.outcome is not None and old.outcome.problem == "too-many" and old.step is not None and old.step.item == step.item:
             step = changed(step, problem="too-many", problem_facts=tuple(old.outcome.facts.items()))  # nor can the next of such rows be worked
         told = self.told(step)
-        plain = not step.problem and step.layout is None and not told.counts_rows and not told.lower and told.depth <= DEEPEST and self.spent <= ALL_WORK
+        plain = not step.problem and step.layout is None and not told.body.counts_rows and not told.body.lower and told.body.depth <= DEEPEST and self.spent <= ALL_WORK
         if not plain or step.order is not None and step.order.until_sts is not None:
             return self._grow(old, step, steps, at)
         key = (*self._which(step, told), self.names, id(old.state))
@@ -109,7 +109,7 @@ class Decoder(Remembered):
         state = old.state
         if self.spent > ALL_WORK and not step.problem:
             step = changed(step, problem="too-many", problem_facts=(("limit", ALL_WORK),))
-        elif not step.problem and self.told(step).depth > DEEPEST:
+        elif not step.problem and self.told(step).body.depth > DEEPEST:
             step = changed(step, problem="too-many", problem_facts=(("repeats in one another", DEEPEST),))
         elif not step.problem and step.order is not None and step.order.until_sts is not None and (step.order.until_sts.at(0) or 0) > MAX_ITEMS:
             step = changed(step, problem="too-many", problem_facts=(("limit", MAX_ITEMS),))
@@ -120,13 +120,13 @@ class Decoder(Remembered):
             return [self._until(old, step, steps, at)]
         edge = around(old, step.layout) if step.layout is not None else None
         told: tuple[tuple[str, Any], ...] = (("motifs", step.layout),) if edge is not None else ()
-        if edge is None and (row := self.told(step).lower) and (edge := lower_state(old, step, row)) is not None:
+        if edge is None and (row := self.told(step).body.lower) and (edge := lower_state(old, step, row)) is not None:
             told = (("lower", row),)
         return self._follow(old, step, self.known(edge or state, old.rows, step, steps, at, old.first_row), told)
 
     def known(self, state: State, rows: int, step: Step, steps: list[Step], at: int, first_row: Callable[[], int] = int) -> Found:
         """The outcomes of a step after so many rows of its piece; `first_row` tells how many stitches the first of them has."""
-        counted = changed(state, rows=rows, first_row=first_row()) if self.told(step).counts_rows else state
+        counted = changed(state, rows=rows, first_row=first_row()) if self.told(step).body.counts_rows else state
         found = self._known(counted, step, steps, at)
         self._charge(found)
         return found
@@ -169,7 +169,7 @@ class Decoder(Remembered):
         lost = from_hook(step.body) and lead_chain(step.body) is None and not state.view.foundation and state.pending is None
         guessed = state.unsure and bool(step.printed) and not any(r[1].agrees for r in good)
         endless = bool(problems) and not good and all(p.problem == "too-many" for p in problems)  # no other start would mend that
-        apart = step.layout is None and (step.gap or step.new_section and step.printed and not self.told(step).around)  # else it is around what is there
+        apart = step.layout is None and (step.gap or step.new_section and step.printed and not self.told(step).body.around)  # else it is around what is there
         if not endless and (not good or lost or guessed or (apart and min(r[1].cost for r in good) > FRESH)):
             self.looked_ahead = True
             results += self._unknown_start(state, step, steps, at)
@@ -271,7 +271,7 @@ class Decoder(Remembered):
         return State(
             view, made.conventions, made.pending, made.main_kind, made.in_rounds or (step.kind == "rnd" and made.view.items != b""),
             made.joined, state.rows + 1 if made.out else 0, change, (step.doubt >= DOUBT or by_shape(step.body)) and made.agrees is not True, made.free if made.free > 1 and made.turned else state.free,
-            frame=self.told(step).frame if step.body and not step.goes_on else state.frame,
+            frame=self.told(step).body.frame if step.body and not step.goes_on else state.frame,
         )
 
     # --- when it does not go -------------------------------------------------------------------------------------

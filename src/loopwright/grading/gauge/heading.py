@@ -93,6 +93,7 @@ def hook_of(words: str, *, own_line: bool = True) -> float | None:
     return known[0].mm if known else None
 
 
+@lru_cache(maxsize=64)
 def yarn_class(words: str) -> Weight | None:
     """The class that the words of a yarn line name, or that its metres tell; None where neither does."""
     if _THREAD.search(words):

@@ -6,7 +6,8 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from functools import lru_cache
 from typing import Literal
 
 from loopwright.grading.gauge.written import LARGEST_MM, SMALLEST_MM
@@ -73,6 +74,12 @@ class _Item:
 
 def read_swatches(text: str, terms: Dialect) -> list[Swatch]:
     """Every swatch of a line, in its order; none where no number stands to a length. Never raises."""
+    return [replace(swatch, faults=[*swatch.faults]) for swatch in _read(text, terms)]
+
+
+@lru_cache(maxsize=64)
+def _read(text: str, terms: Dialect) -> tuple[Swatch, ...]:
+    """The swatches as they are told; kept, as rows are written more often than gauges. Whoever is given them may fill in what they lack."""
     found: list[Swatch] = []
     sizes = list(_LENGTH.finditer(text))
     starts = [0, *(m.end() for m in sizes)]
@@ -84,7 +91,7 @@ def read_swatches(text: str, terms: Dialect) -> list[Swatch]:
         _segment(before, size, tail, terms, found)
     for swatch in found:
         swatch.text = text.strip()
-    return found
+    return tuple(found)
 
 
 def _segment(before: str, size: re.Match[str], tail: str, terms: Dialect, found: list[Swatch]) -> None:

@@ -9,7 +9,8 @@ from loopwright.source.expressions import Expression
 from loopwright.terms.reading import LANGUAGES, language_named, marks, plain
 
 SAMPLE = 12_000  # characters that are looked at
-_SAID = Expression(r"^(?:language|sprache|langue|idioma|lengua)\s*:\s*([^\W\d_]+)", re.IGNORECASE | re.MULTILINE)
+_NAMES = ("language", "sprache", "langue", "idioma", "lengua")
+_SAID = Expression(rf"^(?:{'|'.join(_NAMES)})\s*:\s*([^\W\d_]+)", re.IGNORECASE | re.MULTILINE)
 _LEFT = Expression(r"\[en:[^\[\]]*\]")  # words that a translation left in English
 _WORD = re.compile(r"[^\W\d_]+")
 
@@ -26,7 +27,8 @@ def language_of(text: str, terms: str | None = None) -> tuple[str, bool]:
     sample = text if "[en:" not in text else _LEFT.sub("", text)
     found = [word for line in sample[:SAMPLE].split("\n") for word in _marked(line)]
     if _all_marks().isdisjoint(found):
-        told = None if "\n" not in text else _SAID.search(text[:SAMPLE])
+        low = text[:SAMPLE].lower()
+        told = _SAID.search(text[:SAMPLE]) if "\n" in text and any(name in low for name in _NAMES) else None
         return (language_named(told[1]) or "en" if told else "en"), told is not None
     told = _SAID.search(text[:SAMPLE])
     if told:

@@ -117,7 +117,7 @@ def _is_told(caution: Caution, notes: Sequence[str]) -> bool:
     """Whether a note says it: in our own words, or with a word of each group."""
     if any(caution.text in note for note in notes):
         return True
-    return any(all(table.begun(table.plain(note), group) for group in caution.told) for note in notes)
+    return any(all(table.begun(table.said_plainly(note), group) for group in caution.told) for note in notes)
 
 
 def _figures(

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 from functools import lru_cache
 
 from loopwright.model.tree import Document, FitLine, HeadLine, Prose, Row, Section, SpecialStitch
 from loopwright.record import record
-from loopwright.trade.cautions.table import cautions, defer, plain
+from loopwright.trade.cautions.table import cautions, defer, plain, said_plainly
 
 TOLD = ("caution", "cautions", "safety", "safety note", "safety notes", "warning", "warnings")
 NOTES = ("note", "notes", *TOLD, "level")
@@ -65,9 +64,15 @@ def scopes(document: Document) -> Scopes:
     fits = [f"{i.blank} {i.sentence}" for i in head if isinstance(i, FitLine)]
     told = [i.value for i in heads if not _is(i, (*HIDDEN, "abbreviations", "abbreviation"))]
     told += [i.text for i in head if isinstance(i, Prose)]
-    risks = plain(_worked_out("\n".join([title, *_plainly(told), *fits, *sections])))
+    risks = _plain("\n".join([title, *_plainly(tuple(told)), *fits, *sections]))
     worked = " ".join(w for line in body.split("\n") if (w := (_kept if len(line) < KEPT else _of_line)(line)))
-    return Scopes(plain(_worked_out(item)), _for_whom(whom), f"{risks} {worked}", plain(stuff), notes)
+    return Scopes(_plain(item), _for_whom(whom), f"{risks} {worked}", said_plainly(stuff), notes)
+
+
+@lru_cache(maxsize=16)
+def _plain(text: str) -> str:
+    """A text of the heading made plain; kept, as rows are written more often than headings."""
+    return plain(_worked_out(text))
 
 
 def _of_line(line: str) -> str:
@@ -114,12 +119,11 @@ def _is_list(text: str) -> bool:
     return _LISTED.match(text) is not None
 
 
-def _plainly(lines: list[str]) -> Iterator[str]:
+@lru_cache(maxsize=16)
+def _plainly(lines: tuple[str, ...]) -> tuple[str, ...]:
     """Sentences that neither warn nor leave out."""
-    for line in lines:
-        if line == defer() or any(c.text in line for c in cautions()):
-            continue
-        yield from (s for s in _SENTENCE.split(line.lower()) if not _NEGATED.search(s))
+    said = [line for line in lines if line != defer() and not any(c.text in line for c in cautions())]
+    return tuple(s for line in said for s in _SENTENCE.split(line.lower()) if not _NEGATED.search(s))
 
 
 def _worked_out(text: str) -> str:
@@ -133,5 +137,6 @@ def _first_line(text: str) -> str:
     return line if len(line) < LONGEST_TITLE and ":" not in line else ""
 
 
+@lru_cache(maxsize=16)
 def _for_whom(text: str) -> str:
     return re.sub(r"[^a-z0-9/–-]+", " ", _CLAUSE.sub(" ", text.lower().replace("’", "'").replace("'s", " ")))

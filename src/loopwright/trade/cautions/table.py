@@ -65,6 +65,9 @@ def plain(text: str) -> str:
     return re.sub(r"[^a-z0-9-]+", " ", text.lower().replace("’", "'").replace("'s ", " "))
 
 
+said_plainly = lru_cache(maxsize=512)(plain)  # for what is looked at again and again: notes, lines of the heading
+
+
 def found(text: str, group: Sequence[str]) -> str:
     """The first of these words that stands in a text made plain; "" where none does."""
     return _found(text, tuple(group))
