@@ -127,7 +127,7 @@ def again() -> Lines:
 
     def both(text: str, changed: str) -> tuple[float, float]:
         full, part = [], []
-        for _ in range(5):
+        for _ in range(15):  # a few milliseconds each: the quickest of few would be chance
             memo: dict[Any, Any] = {}
             check_source(Source.of(text), None, memo)
             full.append(best(lambda: check_source(Source.of(changed)), 1))
