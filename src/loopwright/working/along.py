@@ -12,7 +12,7 @@ from loopwright.working.kinds import CHAIN, HEIGHT, code, name, plain
 from loopwright.working.making import do_make, kind_made
 from loopwright.working.places import stop_of
 from loopwright.working.run import CannotWork, Run, RunsOut
-from loopwright.working.seeking import STITCHES, seek, view_runs
+from loopwright.working.seeking import STITCHES, seek, stitches_ahead, view_runs
 from loopwright.working.view import Group as MadeGroup
 from loopwright.working.view import Slot
 from loopwright.working.whole_rows import copy_row
@@ -56,12 +56,12 @@ def _as_they_come(run: Run, node: InTurn) -> None:
         base = base[: max(0, len(base) - run.reserve)]
     for slot in base:
         taken[slot.start] = (slot, node.parts[0])
+    parts = {id(part): tuple(bare(n) for n in (part.nodes if isinstance(part, Group) else (part,))) for part in node.parts}
     for start in sorted(taken):
         slot, part = taken[start]
         run.last, run.pos = slot, max(run.pos, slot.end)
         begin = len(run.out)
-        nodes = part.nodes if isinstance(part, Group) else (part,)
-        into_one(run, tuple(bare(n) for n in nodes), slot)
+        into_one(run, parts[id(part)], slot)
         if len(run.out) - begin > 1:
             run.groups.append(MadeGroup(begin, len(run.out), part.name or "" if isinstance(part, Group) else ""))
 
@@ -102,6 +102,8 @@ def _places_ahead(run: Run, part: Node) -> list[Slot]:
     if place.thing.kind == "corner" and not run.view.runs and (corners := _corners(run)):
         return corners
     pos = run.pos
+    if place.thing.kind in STITCHES and (ahead := stitches_ahead(run, pos, run.end)):
+        return ahead[:LIMIT]
     while pos < run.end and len(found) < LIMIT:
         slot = seek(run, place.thing, pos)
         if slot is None:

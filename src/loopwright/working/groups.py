@@ -83,6 +83,7 @@ def into_one(run: Run, nodes: Sequence[Node], slot: Slot) -> None:
     """Works nodes so that every stitch goes into `slot`."""
     from loopwright.working.instructions import do
 
+    run.placed += len(nodes)
     for node in (n for n in nodes if not _slip(n)):
         if node.span.end:
             run.origin = node.span.start

@@ -174,7 +174,7 @@ def work_row(
         do_all(run, _implied_repeat(run, told_round(run, nodes)))
     except CannotWork as why:
         why.log = tuple(run.log)
-        why.work = run.steps + len(run.out) // 4
+        why.work = run.work
         why.got = len(run.out) - run.out.count(CHAIN)
         if why.reason == "runs-out" and (has := _has(run.view, why.facts.get("thing"))) is not None:
             why.facts.setdefault("has", has)
@@ -272,7 +272,7 @@ def _finished(run: Run, pending: Chain | None) -> Made:
         tuple(sorted(run.conventions.items(), key=lambda kv: kv[0])), main_of(out, run.main_kind), run.joined, run.turned,
         run.in_rounds or run.joined, pending, None, run.unsure, base=run.view, tape=tuple(run.tape), start=run.start, uneven=run.uneven,
         stays=bool(run.named.get("no-turn")), from_print=bool(run.named.get("from-print")),
-        work=run.steps + len(out) // 4, free=free,
+        work=run.work, free=free,
     )
 
 

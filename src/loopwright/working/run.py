@@ -100,6 +100,7 @@ class Run:
     loop: str = "both"
     origin: int = 0
     steps: int = 0
+    placed: int = 0  # instructions in groups, worked into one place
     own_chain: int = 0
     sub: Run | None = None
     used_spaces: bool = False
@@ -120,6 +121,11 @@ class Run:
 
     def __post_init__(self) -> None:
         self.end = len(self.view.items)
+
+    @property
+    def work(self) -> int:
+        """What it took so far, in instructions."""
+        return self.steps + self.placed // 2 + len(self.out) // 4
 
     # --- choices -------------------------------------------------------------------------------------------------
 
