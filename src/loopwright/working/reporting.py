@@ -10,10 +10,11 @@ from typing import Any
 from loopwright.findings import Finding
 from loopwright.kept import Kept, kept
 from loopwright.model.fabric import Fabric
-from loopwright.model.report import Assumption, Report, RowReport
+from loopwright.model.report import Report, RowReport
 from loopwright.model.still import Stills
 from loopwright.model.tree import Document, Evenly, Group, Mark, Node, PatternRun, Repeat, Row, Skip, Unknown
 from loopwright.source import Span
+from loopwright.working.assumptions import assumptions
 from loopwright.working.colours import Colours
 from loopwright.working.definitions import definitions
 from loopwright.working.explanations import Outcome
@@ -58,7 +59,7 @@ def work(document: Document, memo: dict[Any, Any] | None = None) -> Report:
         fabrics.append(partial(fabric_of, best, Weaver(shared, colours, joins, Looked(document.text)), decoder, before))
     rows = _rows(document, per_size, kept(memo, "tallies", WOVEN))
     return Report(
-        document.title, document.terms, document.sizes, tuple(rows), tuple(_assumptions(document, per_size)),
+        document.title, document.terms, document.sizes, tuple(rows), tuple(assumptions(document, per_size)),
         tuple(sorted([*_not_understood(document), *_findings(document, per_size)], key=lambda f: f.span.start)), Fabrics(fabrics),
     )
 
@@ -331,71 +332,3 @@ def _disagreement(document: Document, o: Outcome, size: int) -> Finding | None:
     made = o.made.made.get(count.noun, o.made.count) if isinstance(item, Row) and count is not None and count.noun else o.made.count
     facts = {"printed": printed, "made": made, "label": o.step.label or "this row"}
     return Finding("W001", span, facts, severity="warning" if doubtful else None)
-
-
-# --- assumptions -----------------------------------------------------------------------------------------------------
-
-
-def _assumptions(document: Document, per_size: Sequence[Sequence[Outcome]]) -> list[Assumption]:
-    found: dict[str, Assumption] = {}
-    for span, message in document.assumptions:
-        found.setdefault(message, Assumption(span, message))
-    held: dict[str, Any] = {}
-    for outcomes in per_size[:1]:
-        for o in outcomes:
-            if o.step.guess == "rows-not-told":
-                message = "the rows it names are not in the text: taken as worked even"
-                found.setdefault(f"{o.step.item}:{message}", Assumption(o.step.span, message))
-            for key, value in o.assumed:
-                words = _assumed_words(key, value, first=o is outcomes[0])
-                if words:
-                    found.setdefault(f"{o.step.item}:{words}", Assumption(o.step.span, words))
-            for key, value in o.made.conventions if o.made else ():
-                if key not in held:
-                    held[key] = value
-                    words = _convention_words(key, value)
-                    if words:
-                        found.setdefault(words, Assumption(o.step.span, words))
-    return sorted(found.values(), key=lambda a: a.span.start)
-
-
-def _assumed_words(key: str, value: Any, *, first: bool) -> str | None:
-    if key == "start":
-        before = "the text begins in the middle" if first else "what stands before this row is not told"
-        return f"{before}: it needs {value} {'stitch' if value == 1 else 'stitches'}, so {value} {'was' if value == 1 else 'were'} there"
-    if key == "start-chain":
-        return f"no chain is told before this row: it fits on a chain of {value}"
-    if key == "as-printed":
-        return f"this row goes on in pattern: its count of {value} is taken from the print"
-    if key == "new-piece":
-        return "a new piece begins here"
-    if key == "lower":
-        return f"worked into row {value}, behind what stands between"
-    if key == "motifs":
-        return f"worked around {value[0]} by {value[1]} motifs as they are laid out, each join between two of them as a space"
-    if key == "until":
-        return f"worked as told until there are {value} stitches"
-    return None
-
-
-def _convention_words(key: str, value: Any) -> str | None:
-    parts = key.split("-")
-    if parts[0] == "start" and len(parts) >= 2:
-        stitch = f" before {parts[2]}" if len(parts) > 2 else ""
-        if isinstance(value, tuple):
-            more = f" and {value[1]} {'chain' if value[1] == 1 else 'chains'}" if value[1] else ""
-            return f"ch {parts[1]} at the start of a row{stitch} counts as a stitch{more}"
-        return f"ch {parts[1]} at the start of a row{stitch} " + ("is a loop" if value == "loop" else "does not count as a stitch")
-    if parts[0] == "skipped":
-        return f"the {parts[1]} chains skipped before the first {parts[2]} " + ("do not count as a stitch" if value == "no" else "count as a stitch")
-    if key == "times-more":
-        return '"rep from * n times" means n times after the first' if value else '"rep from * n times" means n times in all'
-    if key == "round-the-piece":
-        why = {"print": "what the printed count leaves for it", "words": "what the number told leaves for it"}.get(value[1], "the customary number for rows of that height")
-        return f"the stitches round the piece: {value[0]} along a side's row ends, {why}"
-    if key == "round-an-opening":
-        return f"nobody tells how many stitches go round this edge: the printed count of {value} is taken"
-    if key == "one-repeat-told" and value:
-        return "rows that tell one repeat mean it for the whole row"
-    return None
-
