@@ -68,3 +68,30 @@ def test_stitches_told_to_stay_unworked(left, codes_told):
     text = f"Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10)\nRow 2: Ch 1, sc in next 6 sts, leave last {left} sts unworked, turn. (6)\n"
     told = [f for f in check_text(text).findings if f.code.startswith("W")]
     assert ([f.code for f in told], [f.args["left"] for f in told]) == (codes_told, [4] * len(codes_told))
+
+
+@pytest.mark.parametrize(("asked", "told"), [(1, []), (2, ["W014"])])
+def test_chain_spaces_of_another_length(asked, told):
+    text = (
+        "Ch 20.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (19)\n"
+        "Row 2: Ch 4 (counts as dc, ch 1), sk first 2 sts, dc in next st, *ch 1, sk 1 st, dc in next st; rep from * across, turn. (10 dc)\n"
+        f"Row 3: Ch 1, sc in first dc, *sc in next ch-{asked} sp, sc in next dc; rep from * across. (19)\n"
+    )
+    found = [f for f in check_text(text).findings if f.code == "W014"]
+    assert [f.code for f in found] == told
+    assert [f.args["there"] for f in found] == ["ch-1"] * len(told)
+
+
+@pytest.mark.parametrize(("printed", "right"), [(30, True), (28, True), (29, False), (31, False)])
+def test_chains_over_a_thumb_counted_or_not(printed, right):
+    text = f"Rnd 1: Ch 36, join. Sc in each ch around. (36)\nRnd 2: Sc in next 14 sts, ch 2, sk next 8 sts for thumb, sc in each st to end. ({printed} sts)\n"
+    assert [f.code for f in check_text(text).findings] == ([] if right else ["W001"])
+
+
+def test_a_space_told_behind_a_stitch_in_each_is_met_where_it_is():
+    text = (
+        "Rnd 1: Ch 36, join. Sc in each ch around. (36)\nRnd 2: Sc in next 14 sts, ch 2, sk next 8 sts, sc in each st to end. (28 sc)\n"
+        "Rnd 3: Sc in each sc around, 2 sc in ch-2 sp. (30 sts)\nRnd 4: Sc in each st around. (30)\n"
+    )
+    report = check_text(text)
+    assert ([r.counts for r in report.rows], report.findings) == ([(36,), (28,), (30,), (30,)], ())

@@ -5,9 +5,11 @@ from __future__ import annotations
 from dataclasses import replace
 
 from loopwright.model.tree import (
+    ONE,
     AtEnds,
     Chain,
     EdgeRun,
+    Either,
     Evenly,
     Group,
     InTurn,
@@ -95,6 +97,20 @@ def as_group(nodes: list[Node]) -> Group | None:
     return Group((*nodes[:-1], replace(last, place=None)), last.place, span=nodes[0].span.cover(last.span))
 
 
+def after_all(out: list[Node]) -> None:
+    """ "Sc in each sc around, 2 sc in ch-2 sp": where no such space is left behind the last stitch, in turn with the others."""
+    base, last = out[-2], out[-1]
+    here, there = placed(base), placed(last)
+    if here is None or there is None or here.quant != "each" or here.n is not None or here.left is not None or here.upto is not None:
+        return
+    if there.n != ONE or there.thing.kind not in ("sp", "loop", "corner") or here.thing.kind in ("sp", "loop", "corner", "ch"):
+        return
+    group = as_group([last])
+    if group is not None:
+        turn = InTurn((base, replace(group, place=replace(there, quant="each", n=None))), span=base.span.cover(last.span))
+        out[-2:] = [Either("in-turn", ((0.0, (base, last)), (0.3, (turn,))), turn.span)]
+
+
 def in_turn(out: list[Node]) -> None:
     """ "1 dc in each dc, 2 dc, ch 2, 2 dc in each ch-2 sp": the two are worked as their places come."""
     last = out[-1]
@@ -103,6 +119,9 @@ def in_turn(out: list[Node]) -> None:
         out[-2:] = [replace(last, n=Num(tuple((a or 0) + (ends.n.at(i) or 1) * ends.ends for i, a in enumerate(last.n.values))))]
         return
     there = placed(last)
+    if there is not None and there.quant == "next" and len(out) > 1:
+        after_all(out)
+        return
     if there is None or there.quant != "each" or there.left is not None:
         return
     first = len(out) - 1

@@ -15,27 +15,28 @@ if TYPE_CHECKING:
 
 def row_named(body: Sequence[Node]) -> int:
     """The number of the row that all of a row is told to be worked into; 0 where it is the row below, or several."""
-    told = [p for p in _places(body) if p.quant != "same" and p.thing.kind != "ring" and not p.from_hook]
+    told = [p for p in places(body) if p.quant != "same" and p.thing.kind != "ring" and not p.from_hook]
     if not told or not told[0].of_row:
         return 0
     number, thing = told[0].of_row, told[0].thing
     return number if all(p.of_row == number or not p.of_row and p.thing == thing for p in told) else 0
 
 
-def _places(nodes: Sequence[Node]) -> Iterator[Place]:
+def places(nodes: Sequence[Node]) -> Iterator[Place]:
+    """The places that instructions name, in the order of the words; those of slip stitches only where they tell a row."""
     for node in nodes:
         if isinstance(node, (Make, Group)) and node.place is not None:
             if not isinstance(node, Make) or node.kind != "sl st" or node.place.of_row:
                 yield node.place
         elif isinstance(node, Group):
-            yield from _places(node.nodes)
+            yield from places(node.nodes)
         elif isinstance(node, Repeat):
-            yield from _places(node.nodes)
-            yield from _places(node.ending)
+            yield from places(node.nodes)
+            yield from places(node.ending)
         elif isinstance(node, InTurn):
-            yield from _places(node.parts)
+            yield from places(node.parts)
         elif isinstance(node, Either):
-            yield from _places(node.readings[0][1])
+            yield from places(node.readings[0][1])
 
 
 def lower_state(before: Explanation, step: Step, number: int) -> State | None:

@@ -21,12 +21,14 @@ from loopwright.working.explanations import Outcome
 from loopwright.working.fabrics import Fabrics
 from loopwright.working.layouts import bordered
 from loopwright.working.looked import Looked
+from loopwright.working.lower import places
 from loopwright.working.motifs import Joins, of_another
 from loopwright.working.numbered import printed_counts
 from loopwright.working.openings import leaves_any
 from loopwright.working.rows import Made
 from loopwright.working.said import said
 from loopwright.working.search import Decoder
+from loopwright.working.seeking import SPACES
 from loopwright.working.steps import expand
 from loopwright.working.weave import Weaver
 from loopwright.working.woven import Woven, fabric_of
@@ -192,7 +194,7 @@ def _findings(document: Document, per_size: Sequence[Sequence[Outcome]]) -> list
         off: tuple[int, int] | None = None  # what the row that shook the others prints and makes
         before: Outcome | None = None
         for o in outcomes:
-            found = _finding(document, o, size) or _asks_more(before, o)
+            found = _finding(document, o, size) or _asks_more(before, o) or _other_space(before, o)
             before = o
             if unread and found is not None and found.code == "D001" and "family" not in found.args:
                 found = None  # said of the row before already
@@ -244,6 +246,18 @@ def _asks_more(before: Outcome | None, o: Outcome) -> Finding | None:
         return None
     facts = {"label": o.step.label or "this row", "wanted": int(needs), "thing": "st", "found": before.made.count}
     return Finding("W003", o.step.span, facts, severity="warning")
+
+
+def _other_space(before: Outcome | None, o: Outcome) -> Finding | None:
+    """A row that names chain spaces of a length that the row right before it has none of, where that one is in no doubt."""
+    if before is None or before.made is None or o.made is None or o.made.base is None or o.assumed or before.agrees is False or o.step.doubt or before.step.doubt:
+        return None
+    looked_for = {c.key.removeprefix("space-") for c in o.made.log if c.key.startswith("space-")}
+    asked = sorted({p.thing.length for p in places(o.step.body) if p.thing.kind in SPACES and p.thing.length and str(p.thing.length) in looked_for})
+    if not asked:
+        return None
+    there = " and ".join(f"ch-{n}" for n in sorted(o.made.base.index.lengths))
+    return Finding("W014", o.step.span, {"label": o.step.label or "this row", "asked": asked[0], "there": there})
 
 
 def _not_understood(document: Document) -> list[Finding]:

@@ -258,7 +258,7 @@ def _finished(run: Run, pending: Chain | None) -> Made:
     slips = out.count(SLIP) - along
     stitches = len(out) - out.count(CHAIN) - along
     count = stitches if run.slip_row or stitches == run.named["printed"] else stitches - _uncounted(run, out, slips, stitches)
-    bridged = bridged_chains(run)
+    bridged = bridged_chains(run, count)
     if nothing_made and (run.view.foundation or run.view.ring):
         return _only_start(run, cost, pending)
     together(run)

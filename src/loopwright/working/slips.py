@@ -18,7 +18,7 @@ from loopwright.model.tree import (
     Skip,
     Unknown,
 )
-from loopwright.working.kinds import HEIGHT, code, plain
+from loopwright.working.kinds import CHAIN, HEIGHT, code, plain
 from loopwright.working.making import own_chain, own_more, plain_run
 from loopwright.working.marked import next_marker
 from loopwright.working.motifs import ANOTHER, PIECES
@@ -175,7 +175,7 @@ def do_skip(run: Run, node: Skip) -> None:
             while passed < count and run.pos < ahead and (slot := seek(run, node.thing, run.pos)) is not None and slot.start < ahead:
                 run.pos, passed = slot.end, passed + 1
             return
-    if node.first and run.tch_item and len(run.out) == 1 and not run.view.ring:
+    if node.first and run.tch_item and run.out.count(CHAIN, 1) == len(run.out) - 1 and not run.view.ring:
         count -= 1  # the start chain stands over it
     begin = run.pos
     for i in range(min(count, MAX_ITEMS)):

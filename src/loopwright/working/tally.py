@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 
 OPENING = 20  # so many stitches left out under a chain make an opening, whatever the chain's length
+LEAST_OPENING, FEW = 4, 2  # so many, under a chain or two of the row, may: a thumb's, whose chains its printed count has among the stitches
 SLIP = code("sl st")
 _OWN = HOW["own-chain"]
 _WIDE = frozenset((HOW["space"], HOW["ring"], NOTHING))  # what was worked into them stands over no stitch of the row below
@@ -48,9 +49,9 @@ def main_of(out: bytes, default: str) -> str:
     return kind if kind in HEIGHT else default
 
 
-def bridged_chains(run: Run) -> int:
-    """Chains that stand over just as many skipped places of the row below."""
-    total = 0
+def bridged_chains(run: Run, stitches: int) -> int:
+    """Chains that stand over just as many skipped places of the row below, or over an opening; `stitches`: those that the row has besides."""
+    total = short = many = 0
     starts, ends, hows, made = run.into.start, run.into.end, run.into.how, len(run.out)
     for s, e in run.runs:
         if not 0 < s <= made or hows[s - 1] in _WIDE or starts[s - 1] < 0:
@@ -63,7 +64,11 @@ def bridged_chains(run: Run) -> int:
         gap = starts[e] - ends[s - 1]
         if gap == e - s or gap >= OPENING or gap > 4 and abs(gap - (e - s)) <= gap // 4:  # an opening may have a chain more or less
             total += e - s
-    return total
+        elif gap >= LEAST_OPENING:
+            short += e - s
+            many += 1
+    told = 0 < many <= FEW and run.named["printed"] == stitches + total + short  # the count tells that the chains are stitches
+    return total + short if told else total
 
 
 def kinds_made(run: Run, out: bytes) -> dict[str, int]:
