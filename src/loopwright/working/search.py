@@ -44,6 +44,7 @@ FRESH = 1.5
 AS_PRINTED = 0.8
 DEEPEST = 5  # repeats within repeats that one row may have; the trade hardly ever goes to three
 AMPLE, AMPLE_ROW = 60_000, 400  # work in all, and more for each row, from which the cheapest explanation alone goes on: many times what a pattern takes
+AMPLE_ITEM = 12_000  # and for the rows that one line asks for
 ALL_WORK = 500_000  # and of a size: what is past it is not worked any more
 EXCUSE = 1.5  # what a reading may cost more than the cheapest clean one to make a printed count true
 ODD_START = 1.1  # and less for a start chain read in a way it hardly ever is
@@ -64,7 +65,7 @@ class Decoder(Remembered):
         The cheapest of all explanations begun goes on first: one that needs no excuse leaves the others where they are.
         """
         self.alike.clear()
-        layers = [Layer() for _ in steps]
+        layers, by_item = [Layer() for _ in steps], dict[int, int]()
         begun: list[tuple[float, int, int, Explanation]] = [(0.0, 0, 0, Explanation(State(NOTHING, conventions), 0.0))]
         serial = 0
         while True:
@@ -72,11 +73,14 @@ class Decoder(Remembered):
             at = -ahead  # of equals, the one that is further on
             if at == len(steps):
                 return old
-            if not layers[at].takes(old, alone=self.spent > AMPLE + AMPLE_ROW * at):
+            step, spent = steps[at], self.spent
+            ample = spent <= AMPLE + AMPLE_ROW * at and (not step.part or by_item.get(step.item, 0) <= AMPLE_ITEM)
+            if not layers[at].takes(old, alone=not ample):
                 continue
-            for new in self._next(old, steps[at], steps, at):
+            for new in self._next(old, step, steps, at):
                 serial += 1
                 heapq.heappush(begun, (new.cost, ahead - 1, serial, new))
+            by_item[step.item] = by_item.get(step.item, 0) + self.spent - spent
 
     def _next(self, old: Explanation, step: Step, steps: list[Step], at: int) -> list[Explanation]:
         """What may follow one explanation over a row; an equal row on the same state is looked up."""

@@ -88,11 +88,8 @@ def _seek_chain(run: Run, pos: int, length: int | None) -> Slot | None:
         return Slot(pos, pos + 1) if pos < run.end else None
     if length:
         return _seek_space(run, pos, length)
-    at = pos
-    while at < run.end:
-        if run.item(at) == CHAIN:
-            return Slot(at, at + 1, "chain")
-        at += 1
+    if (found := _scan(run, pos, CHAIN)) is not None:
+        return Slot(found.start, found.end, "chain")
     return _seek_stitch(run, pos) if CHAIN not in run.view.items or pos >= run.end - 1 else None
 
 
