@@ -34,7 +34,8 @@ Rnd 2: Ch 1, *dc in next st, 2 hdc in next st; rep from * around, join.
 Rnd 3: Ch 1, *sc in each of next 4 sts, ch 1, 2 dc in next st, sk next st; rep from * around, join.
 Rnd 4: Ch 1, *dc in next st, 2 hdc in next st; rep from * around, join.
 Rnd 5: Ch 3 (counts as dc), (ch 2, dc) in each st around, join.
-Rnd 6: Ch 1, *sc in next dc, 2 sc in next st; rep from * around, join.
+Rnd 6: Ch 1, *(hdc, ch 1, dc) in next st, sc in next st; rep from * around, join.
+Rnd 7: Ch 1, *sc in next dc, 2 sc in next st; rep from * around, join.
 """
 
 

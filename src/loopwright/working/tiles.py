@@ -12,13 +12,14 @@ from dataclasses import dataclass
 from itertools import repeat
 from typing import Any
 
-from loopwright.model.tree import Chain, Make, Node, Repeat, Skip
+from loopwright.model.tree import Chain, Group, Join, Make, Node, Repeat, Skip
 from loopwright.working.kinds import ANY, CHAIN
 from loopwright.working.run import MAX_ITEMS, Point, Run
 from loopwright.working.seeking import STITCHES
 from loopwright.working.slots import Slots, tiled
 from loopwright.working.tape import Note
-from loopwright.working.view import Group, Slot, groups_again, runs_again
+from loopwright.working.view import Group as MadeGroup
+from loopwright.working.view import Slot, groups_again, runs_again
 
 LAST_ROUNDS = 4  # a repeat may be cut short by some rounds after all: those are never copies
 FIRST_TRY = 3
@@ -123,7 +124,7 @@ def _alike(run: Run, a: Point, b: Point, step: int) -> bool:
     first, second = run.tape[a.tape : b.tape], run.tape[b.tape :]
     if any(n.slot is not None for n in second) or _since(first, a.items) != _since(second, b.items):
         return False
-    if [Group(s + made, e + made, g) for s, e, g in run.groups[a.groups : b.groups]] != run.groups[b.groups :]:
+    if [MadeGroup(s + made, e + made, g) for s, e, g in run.groups[a.groups : b.groups]] != run.groups[b.groups :]:
         return False
     return [(s + made, e + made) for s, e in run.runs[a.runs : b.runs]] == run.runs[b.runs :]
 
@@ -146,7 +147,7 @@ def _periods(run: Run, begin: int, step: int, *, plainly: bool) -> int:
     end = _as_before(runs, [(s + step, e + step) for s, e in _between(runs, begin, end - step)], begin + step, end)
     if plainly:
         return (end - begin - step) // step
-    end = _as_before(groups, [Group(s + step, e + step, g) for s, e, g in _between(groups, begin, end - step)], begin + step, end)
+    end = _as_before(groups, [MadeGroup(s + step, e + step, g) for s, e, g in _between(groups, begin, end - step)], begin + step, end)
     return (end - begin - step) // step
 
 
@@ -256,7 +257,12 @@ def _is_plain(node: Node, run: Run) -> bool:
         return node.mode in ("times", "more", "once") and not node.ending and all(_is_plain(n, run) for n in node.nodes)
     if isinstance(node, (Chain, Skip)):
         return isinstance(node, Chain) or node.thing.kind in STITCHES and not node.first
-    if not isinstance(node, Make) or node.kind in run.definitions or node.kind == "sl st":
+    if isinstance(node, Join):
+        return node.place is None and node.via in (None, "sl st")
+    if isinstance(node, Group):
+        if not all(isinstance(n, Chain) or isinstance(n, Make) and n.place is None and _is_plain(n, run) for n in node.nodes):
+            return False
+    elif not isinstance(node, Make) or node.kind in run.definitions or node.kind == "sl st":
         return False
     place = node.place
     return place is None or (
