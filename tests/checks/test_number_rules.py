@@ -21,6 +21,9 @@ CASES = [
     ),
     ("C006", HEAD + "Multiple: 16 sts; chain a multiple of 16 + 3\n\nBody\nCh 48.\n", HEAD + "Multiple: 8 sts\n\nBody\nCh 49.\n"),
     ("C034", "For 7 repeats chain 4 x 8 = 28 + 1 = 29.\nCh 29.\n", "For 7 repeats chain 4 x 7 = 28 + 1 = 29.\nCh 29.\n"),
+    ("C046", HEAD.replace("DK, wool", "DK, wool, 100 g = 23 m") + BODY, HEAD.replace("DK, wool", "DK, wool, 100 g = 230 m") + BODY),
+    ("C046", HEAD.replace("DK, wool", "wool, 2 balls (100 g/5 m each)") + BODY, HEAD.replace("DK, wool", "wool, 2 balls (100 g/50 m each)") + BODY),
+    ("C046", HEAD.replace("DK, wool", "lace weight, 50 g = 80 yds") + BODY, HEAD.replace("DK, wool", "lace weight, 50 g = 800 yds") + BODY),
     ("C034", "Ch 6 + 2 = 9.\n", "Gauge: 15 x 20 = 10 cm\nCh 6 + 2 = 8.\n"),
     (
         "C020",

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable, Sequence
 
 from loopwright.checks import (
     abbreviations,
+    ball_length,
     caution_figures,
     caution_hidden,
     cautions,
@@ -47,6 +48,7 @@ from loopwright.model.tree import Document
 
 RULES: tuple[Callable[[Pattern], Iterable[Finding]], ...] = (
     abbreviations.rule,
+    ball_length.rule,
     caution_figures.rule,
     caution_hidden.rule,
     cautions.rule,

@@ -7,10 +7,11 @@ from collections.abc import Iterator
 
 from loopwright.checks.gauges import NUMBER, Gauge, gauge
 from loopwright.checks.pattern import Pattern
+from loopwright.checks.yarns import named_class
 from loopwright.findings import Finding
 from loopwright.source import Span
 from loopwright.trade.stitches import shape
-from loopwright.trade.yarn import Weight, weight
+from loopwright.trade.yarn import Weight
 
 # Room around the tables, which give the usual only. Toys are worked half as tight again, shawls half as loose. Common practice, no source.
 ROOM_GAUGE = 2.0
@@ -18,17 +19,10 @@ ROOM_HOOK = 1.9
 ROOM_SHAPE = 1.6
 _HOOK_MM = re.compile(rf"(?P<mm>{NUMBER})\s*mm\b", re.IGNORECASE)
 _HOOK_SAID = re.compile(rf"(?<![\d.])(?P<mm>{NUMBER})\s*mm\b(?=[^.;,\n]{{0,20}}\bhook\b)", re.IGNORECASE)
-# names that mean a weight wherever they stand, and those that do so only before "weight" or "yarn"
-_CLASS = re.compile(
-    r"(?<![\w-])(?:(?P<plain>DK|double knitting|worsted|aran|chunky|super bulky|super chunky|bulky|sport|fingering|jumbo|\d{1,2}[ -]ply)"
-    r"|(?P<weight>lace|super fine|fine|light|medium|sock|baby)(?=[ -](?:weight|yarn)))(?![\w])",
-    re.IGNORECASE,
-)
-
 
 def rule(pattern: Pattern) -> Iterator[Finding]:
     """Three looks: stitches against the yarn's class, hook against it, and the shape of the stitch (rows against stitches)."""
-    told, yarn = gauge(pattern), _yarn(pattern)
+    told, yarn = gauge(pattern), named_class(pattern)
     if told is not None:
         yield from _shape(pattern, told)
         if yarn is not None and told.stitches and told.stitch in (yarn.gauge_stitch, "sc", "hdc", "dc"):
@@ -43,17 +37,6 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
                 yield Finding("C029", told.span, facts)
     if yarn is not None:
         yield from _hook(pattern, yarn)
-
-
-def _yarn(pattern: Pattern) -> Weight | None:
-    """The class of the yarn that its lines name; None when no word of them names one, or words name different ones."""
-    found: dict[int, Weight] = {}
-    for told in pattern.lines("yarn", "materials"):
-        for m in _CLASS.finditer(told.value):
-            known = weight(" ".join((m["plain"] or m["weight"]).replace("-", " ").lower().split()))
-            if known is not None:
-                found[known.number] = known
-    return next(iter(found.values())) if len(found) == 1 else None
 
 
 def _shape(pattern: Pattern, told: Gauge) -> Iterator[Finding]:

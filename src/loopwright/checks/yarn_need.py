@@ -8,17 +8,14 @@ from functools import cache
 
 from loopwright.checks.gauges import gauge
 from loopwright.checks.pattern import Pattern, Told
+from loopwright.checks.yarns import BALL, LONG, NUMBER, metres
 from loopwright.findings import Finding
 from loopwright.model.tree import Section
 from loopwright.source import Span
 from loopwright.trade.yarn_use import yarn_use
 
-_N = r"\d{1,5}(?:[.,]\d{3})*(?:\.\d+)?"
-_LONG = r"(?P<unit>m|metres?|meters?|yds?|yards?)\b"
-_BALL = re.compile(rf"(?P<g>\d{{1,4}})\s*g\b\s*(?:=|/|:|\(|,|per|balls?|skeins?)?\s*(?P<n>{_N})\s*{_LONG}", re.IGNORECASE)
 _BALLS = re.compile(r"(?P<n>\d{1,3})\s*(?:x\s*\d+\s*g\s*)?(?:balls?|skeins?|hanks?)\b", re.IGNORECASE)
-_TOTAL = re.compile(rf"(?:\btotal\b|\bin all\b|\babout\b|\bapprox\w*\b|=|\()\D{{0,12}}(?P<n>{_N})\s*{_LONG}", re.IGNORECASE)
-_METRES = {"m": 1.0, "y": 0.9144}
+_TOTAL = re.compile(rf"(?:\btotal\b|\bin all\b|\babout\b|\bapprox\w*\b|=|\()\D{{0,12}}(?P<n>{NUMBER})\s*{LONG}", re.IGNORECASE)
 TOO_LITTLE, TOO_MUCH = 2.0, 6.0  # the estimate is rough: half of it, or six times, is no matter of tension any more
 
 
@@ -27,12 +24,12 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
     told = pattern.value("yarn")
     if told is None:
         return
-    ball = _BALL.search(told.value)
+    ball = BALL.search(told.value)
     balls = list(_BALLS.finditer(told.value))
     total = next((m for m in _TOTAL.finditer(told.value) if ball is None or m.start("n") != ball.start("n")), None)
-    per_ball_m = _metres(ball) if ball else None
+    per_ball_m = metres(ball) if ball else None
     bought_m = per_ball_m * sum(int(b["n"]) for b in balls) if per_ball_m and balls else None
-    total_m = _metres(total) if total else None
+    total_m = metres(total) if total else None
     if bought_m and total_m and len(balls) == 1 and not bought_m * 0.7 <= total_m <= bought_m * 1.05:
         yield Finding(
             "C032",
@@ -47,10 +44,6 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
     too_much = need_m and not one and _all_read(pattern) and (has_m or 0) > need_m * TOO_MUCH
     if has_m and need_m and place and (has_m * TOO_LITTLE < need_m or too_much):
         yield Finding("C040", _span(told, place), {"told": round(has_m), "need": round(need_m)})
-
-
-def _metres(m: re.Match[str]) -> float:
-    return float(m["n"].replace(",", "")) * _METRES[m["unit"][0].lower()]
 
 
 def _span(told: Told, m: re.Match[str] | None) -> Span:
