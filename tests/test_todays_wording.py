@@ -202,6 +202,11 @@ TODAY: list[tuple[str, str, list[int]]] = [
         "sk 2 ch, dc in last ch, turn. (3 V-sts, 2 dc)\nRow 2: Ch 3, V-st in each V-st across, dc in top of tch, turn. (3 V-sts, 2 dc)"), [8, 8]),
     ("a part told as another", (
         "Bear\n\nHead\nRnd 1: 6 sc in magic ring (6)\nRnd 2: Inc in each st (12)\nFasten off.\n\nBody\nWork as for head.\nRnd 3: Sc around (12)"), [6, 12, 6, 12, 12]),
+    ("so many rounds of another part", (
+        "Mat\n\nFirst Motif\nRnd 1: 6 sc in magic ring (6)\nRnd 2: Inc in each st (12)\nRnd 3: (Sc, inc) 6 times (18)\n\n"
+        "Second Motif\nWork as for First Motif until 2 rnds are completed.\nRnd 3: Sc around (12)"), [6, 12, 18, 6, 12, 12]),
+    ("another part that is the title of the text", "First Motif\nRnd 1: 6 sc in magic ring (6)\nRnd 2: Inc in each st (12)\n\nSecond Motif\nWork as for First Motif.", [6, 12, 6, 12]),
+    ("a pattern in brackets over so many", FLAT + "Row 2: Ch 1, sc in next 4 sts, (sc, dc) in pattern over next 12 sts, sc in last 4 sts.", [20, 20]),
     ("rounds told as those of another part", (
         "Bear\n\nHead\nRnd 1: 6 sc in magic ring (6)\nRnd 2: Inc in each st (12)\nFasten off.\n\nBody\nRnds 1-2: Same as Head. (12)\nRnd 3: Sc around (12)"), [6, 12, 6, 12, 12]),
 ]

@@ -19,6 +19,7 @@ from loopwright.model.tree import (
     Num,
     Place,
     Repeat,
+    Skip,
     Unknown,
 )
 from loopwright.notation.cursor import Cursor
@@ -63,6 +64,8 @@ def bracket(cur: Cursor, before: list[Node]) -> Node | None:
     if cur.low() in ("rep", "repeat") and cur.kind(1) not in ("times", "num", "blank") and cur.low(1) not in ("around", "across"):
         return Repeat(inside, "once", span=cur.span_from(start)) if not _names(inside, before) else Define(str(inside[0].kind), span=cur.span_from(start))  # type: ignore[union-attr]
     cur.skip("*", "rep", "repeat", "worked")
+    if (rounds := _over(cur, inside)) is not None:
+        return Repeat(inside, "times", rounds, span=cur.span_from(start))
     if cur.kind() == "times":
         n, more = cur.take().value
         again = Repeat(inside, "more" if more else "times", Num((n,)), span=cur.span_from(start))
@@ -104,6 +107,26 @@ def bracket(cur: Cursor, before: list[Node]) -> Node | None:
         again = replace(once, mode="end")  # "[dc in next 3 sts, 2 dc in next st]; dc in last 3 sts": over and over, though it does not say so
         return Either("bracket-again", ((0.0, (once,)), (0.4, (again,))), once.span)
     return once
+
+
+def _over(cur: Cursor, inside: tuple[Node, ...]) -> Num | None:
+    """ "(sc, dc) in pattern over next 18 sts": how often, where it comes out even; None (and nothing taken) for anything else."""
+    start = cur.at
+    plain = len(inside) > 1 and all(isinstance(n, (Make, Skip, Chain)) and (not isinstance(n, Make) or n.place is None and n.n == ONE and not n.kind.endswith("tog")) for n in inside)
+    cur.accept_words("in pattern")
+    if not plain or not cur.accept("over"):
+        cur.at = start
+        return None
+    cur.skip("the", "next", "first", "last")
+    many = cur.number()
+    if many is None or not cur.accept("sts", "stitches"):
+        cur.at = start
+        return None
+    takes = sum(1 if isinstance(n, Make) else n.n.at(0) or 0 for n in inside if isinstance(n, (Make, Skip)))
+    if takes < 1 or any(v is None or v % takes for v in many.values) or not many.values:
+        cur.at = start
+        return None
+    return Num(tuple((v or 0) // takes for v in many.values))
 
 
 def _names(inside: tuple[Node, ...], before: list[Node]) -> bool:

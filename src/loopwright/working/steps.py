@@ -82,8 +82,9 @@ class Step:
 
 @dataclass(slots=True)
 class _Shelf:
-    """Rows by number, in the section and before it."""
+    """Rows by number, in the section and before it. `title`: what a text that begins with a part is called, and so the part."""
 
+    title: str = ""
     section: str | None = None
     rows: dict[int, Step] = field(default_factory=dict)
     others: dict[str, dict[int, Step]] = field(default_factory=dict)
@@ -95,7 +96,7 @@ class _Shelf:
 
 def expand(document: Document, size: int, stills: Stills | None = None) -> list[Step]:
     """The steps of one size. Bounded: past 2,000 rows the rest is left out and the last step says so."""
-    shelf, stills = _Shelf(), stills if stills is not None else Stills(None)
+    shelf, stills = _Shelf((document.title or "").lower().strip(" :")), stills if stills is not None else Stills(None)
     lead: Step | None = None  # "Skip next 17 sts, join yarn in next st." in a line of its own: where the next row begins
     for index, item, numbers, part in visits(document, size):
         if isinstance(item, Section):
@@ -319,6 +320,9 @@ def _shaping_row(order: RowOrder, shelf: _Shelf) -> Step | None:
 
 
 def _sources(order: RowOrder, shelf: _Shelf) -> list[Step]:
+    if order.section and order.section.lower() == shelf.title and "" in shelf.others:
+        rows = shelf.others[""]
+        return [rows[n] for n in order.rows or sorted(rows) if n in rows]
     if order.section and order.section.lower() in shelf.others:
         shelves = [shelf.others[order.section.lower()]]
     else:
