@@ -24,6 +24,8 @@ CASES = [
     ("C046", HEAD.replace("DK, wool", "DK, wool, 100 g = 23 m") + BODY, HEAD.replace("DK, wool", "DK, wool, 100 g = 230 m") + BODY),
     ("C046", HEAD.replace("DK, wool", "wool, 2 balls (100 g/5 m each)") + BODY, HEAD.replace("DK, wool", "wool, 2 balls (100 g/50 m each)") + BODY),
     ("C046", HEAD.replace("DK, wool", "lace weight, 50 g = 80 yds") + BODY, HEAD.replace("DK, wool", "lace weight, 50 g = 800 yds") + BODY),
+    ("C032", HEAD.replace("DK, wool", "DK, wool, 50 g = 120 m (131 yd), 5 balls (720 m)") + BODY, HEAD.replace("DK, wool", "DK, wool, 50 g = 120 m (131 yd), 5 balls (600 m)") + BODY),
+    ("C032", HEAD.replace("DK, wool", "DK, wool, 50 g = 120 m, 5 balls, total 300 m") + BODY, HEAD.replace("DK, wool", "DK, wool, 50 g (1.75 oz) = 120 m, 5 balls (about 300 m used)") + BODY),
     ("C034", "Ch 6 + 2 = 9.\n", "Gauge: 15 x 20 = 10 cm\nCh 6 + 2 = 8.\n"),
     (
         "C020",

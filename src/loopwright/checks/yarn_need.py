@@ -16,6 +16,9 @@ from loopwright.trade.yarn_use import yarn_use
 
 _BALLS = re.compile(r"(?P<n>\d{1,3})\s*(?:x\s*\d+\s*g\s*)?(?:balls?|skeins?|hanks?)\b", re.IGNORECASE)
 _TOTAL = re.compile(rf"(?:\btotal\b|\bin all\b|\babout\b|\bapprox\w*\b|=|\()\D{{0,12}}(?P<n>{NUMBER})\s*{LONG}", re.IGNORECASE)
+_USED = re.compile(r"\b(?:about|approx|use[ds]?)\b", re.IGNORECASE)  # of what is bought, some may be left
+LEAST, MOST = 0.7, 1.05  # of the length bought, that is told in all
+SAME, BEHIND = 0.04, 3  # share by which two lengths of a ball may differ, one of them rounded; characters between them
 TOO_LITTLE, TOO_MUCH = 2.0, 6.0  # the estimate is rough: half of it, or six times, is no matter of tension any more
 
 
@@ -26,11 +29,12 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
         return
     ball = BALL.search(told.value)
     balls = list(_BALLS.finditer(told.value))
-    total = next((m for m in _TOTAL.finditer(told.value) if ball is None or m.start("n") != ball.start("n")), None)
     per_ball_m = metres(ball) if ball else None
+    total = next((m for m in _TOTAL.finditer(told.value) if ball is None or not _of_the_ball(ball, m)), None)
     bought_m = per_ball_m * sum(int(b["n"]) for b in balls) if per_ball_m and balls else None
     total_m = metres(total) if total else None
-    if bought_m and total_m and len(balls) == 1 and not bought_m * 0.7 <= total_m <= bought_m * 1.05:
+    least = bought_m * LEAST if bought_m and total and not _USED.search(told.value, max(0, total.start() - 8), total.end() + 8) else 0.0
+    if bought_m and total_m and len(balls) == 1 and not least <= total_m <= bought_m * MOST:
         yield Finding(
             "C032",
             _span(told, total),
@@ -44,6 +48,12 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
     too_much = need_m and not one and _all_read(pattern) and (has_m or 0) > need_m * TOO_MUCH
     if has_m and need_m and place and (has_m * TOO_LITTLE < need_m or too_much):
         yield Finding("C040", _span(told, place), {"told": round(has_m), "need": round(need_m)})
+
+
+def _of_the_ball(ball: re.Match[str], m: re.Match[str]) -> bool:
+    """Whether a length is the ball's, or the same in the other unit right behind it: "120 m (131 yd)"."""
+    same = abs(metres(m) - metres(ball)) <= SAME * metres(ball) and m["unit"][0].lower() != ball["unit"][0].lower()
+    return m.start("n") == ball.start("n") or same and m.start("n") - ball.end() <= BEHIND
 
 
 def _span(told: Told, m: re.Match[str] | None) -> Span:

@@ -22,6 +22,7 @@ _END = re.compile(  # possessive where blanks meet blanks: a line full of them m
 _MID = re.compile(  # "… 20 d.c. in row. Ch. 4. Turn."
     r"(?<=[.,;)] )(?P<in>" + _LISTED + r"\s+[a-z][a-z.]{0,8}(?:\s[a-z]\.?)?)\s+in\s+(?:the\s+)?(?:row|round|rnd|all)\b\.?(?=[^*]{0,90}$)(?!.*\b(?:next|each)\b)", re.IGNORECASE,
 )
+SHORTEST = 3  # letters of an abbreviation
 _REMARKS = re.compile(r"\(\d+ (?:bl|blk|block|sp|space|mesh)(?:e?s)?\)", re.IGNORECASE)
 _ALL = re.compile(r"\b(?:each|every|across|around|to\s+end|remaining|tog|2tog|last\s+\d*\s*[a-z]+)\b[^.;:(]{0,40}$", re.IGNORECASE)  # nothing is left to be worked
 _BRACED = re.compile(r"\{\s*\d[\d\s,/:;–—-]*\}$")  # "{40, 42, 44}": no blank has such a name
@@ -109,6 +110,8 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
             cur.at += 2  # "5 blocks of 3 dc": what each of them is made of
             cur.at += cur.kind() == "kind"
         if noun == "?":
+            if _of_her_own(cur, begun=bool(found)):
+                continue
             return ()
         if cur.low() in ("in", "on") and cur.low(1) not in ("row", "rnd", "round", "all", "the", "this", "total", "last", "each"):
             return ()  # "1 sc in next": no count
@@ -117,6 +120,13 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
         cur.skip("in", "row", "rnd", "round", "all", "the", "this", "on", "made", "total", "last", ".")
         found.append(Count(n if n.values else Num((), n.blank), noun, span=cur.span_from(at)))
     return tuple(found)
+
+
+def _of_her_own(cur: Cursor, *, begun: bool) -> bool:
+    """ "(12 sc and 4 buttonholes)": whether what was just counted is something that is no stitch, and stands among stitches."""
+    word = cur.tokens[cur.at - 1]
+    things = word.kind == "word" and len(word.low) > SHORTEST and word.low.endswith("s")
+    return things and (begun and cur.done or cur.low() in ("and", ",", "+", "&") and cur.kind(1) == "num")
 
 
 def _flat(cur: Cursor) -> Count | None:

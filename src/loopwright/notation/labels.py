@@ -13,6 +13,7 @@ from loopwright.source import Span
 MAX_RANGE = 2000
 _WORD = r"(?:rows?|rnds?|rounds?|rds?)"
 _LIST = r"\s?[(\[]\s*(?:\d{1,5}|[–—-])(?:\s*[,;:]\s*(?:\d{1,5}|[–—-]))*\s*[)\]]"
+_RANGES = r"\s?[(\[]\s*\d{1,5}\s*[–-]\s*\d{1,5}(?:\s*[,;:]\s*\d{1,5}\s*[–-]\s*\d{1,5})*\s*[)\]]"  # "Rows 3-28 (3-32)": the other sizes' rows
 _END = r"(?:\s*\+|\s+onwards?|\s+(?:and|&)\s+(?:all\s+)?(?:following|further|subsequent|remaining)(?:\s+(?:rows?|rnds?|rounds?))?)?(?:\s*\((?:for\s+|a\s+total\s+of\s+|total\s+of\s+)?\d{1,3}\s+(?:rows?|rnds?|rounds?)(?:\s+(?:total|in\s+all|altogether))?\))?\s*(?P<side>\((?:right\s+side|wrong\s+side|rs|ws)\))?\s*(?:[:.)|]|--?(?!\s*r\s?\d)|—|–(?!\s*r\s?\d))\s*(?P<side2>\((?:right\s+side|wrong\s+side|rs|ws)\)\s*[:.]?)?"
 _ALT = rf"\s+(?:and|&)\s+(?:all|every|each)\s+(?:other\s+|foll(?:owing|\.)?\s+|subsequent\s+|remaining\s+)?(?:ws|rs|wrong\s+side|right\s+side|even|odd|alt(?:ernate|\.)?)(?:[- ]numbered)?(?:\s+{_WORD})?"
 _ORDINALS = "|".join(words()["ordinals"])
@@ -20,7 +21,7 @@ _NUMBERS = "|".join(sorted(words()["numbers"], key=len, reverse=True))
 _OPEN = re.compile(r"(?P<word>r|rnd|row|round)\s*(?P<first>\d{1,9})(?:\s*(?:-|–|~|&)\s*r?(?P<last>\d{1,9}))?\s+(?=[\d(*\[]|[a-z]+\b)", re.IGNORECASE)
 _LABEL = re.compile(
     rf"""(?:
-      (?P<word>{_WORD}|r)\s*\.?\s*(?P<first>\d{{1,9}}|\{{[^{{}}\n]+\}})(?P<firsts>(?:{_LIST}){{1,3}})?(?:\s*(?P<join>-|–|—|~|to|through|thru|and|&|\+|/)\s*(?:{_WORD}|r)?\s*(?P<last>\d{{1,9}}|[–—-](?=\s?[(\[])|\{{[^{{}}\n]+\}})(?P<lasts>(?:{_LIST}){{1,3}}|(?:-\d{{1,5}}){{2,}}(?=\s*:))?)?(?P<alt>{_ALT})?
+      (?P<word>{_WORD}|r)\s*\.?\s*(?P<first>\d{{1,9}}|\{{[^{{}}\n]+\}})(?P<firsts>(?:{_LIST}){{1,3}})?(?:\s*(?P<join>-|–|—|~|to|through|thru|and|&|\+|/)\s*(?:{_WORD}|r)?\s*(?P<last>\d{{1,9}}|[–—-](?=\s?[(\[])|\{{[^{{}}\n]+\}})(?:(?P<ranges>{_RANGES})|(?P<lasts>(?:{_LIST}){{1,3}}|(?:-\d{{1,5}}){{2,}}(?=\s*:)))?)?(?P<alt>{_ALT})?
     | (?P<ofirst>\d{{1,9}})(?:st|nd|rd|th)(?:\s*(?P<ojoin>-|–|to|and|through)\s*(?P<olast>\d{{1,9}})(?:st|nd|rd|th))?(?P<oalt>\s*(?:and|&)\s+(?:all\s+|every\s+|each\s+)?(?:foll(?:owing|\.)?\s+)?(?:alt(?:ernate|\.)?|other|even|odd|ws|rs)(?:[- ]numbered)?)?\s*(?P<oword>{_WORD})(?:\s+incl(?:usive|\.)?)?
     | (?P<nfirst>\d{{1,9}})\.?\s+(?P<rword>{_WORD})
     | (?P<wword>{_WORD})\s+(?P<wfirst>{_NUMBERS})(?:\s*(?:-|–|to|and)\s*(?P<wlast>{_NUMBERS}))?
@@ -82,6 +83,8 @@ def label_at(text: str, at: int, end: int, sizes: int = 1) -> Found | None:
         m = None
     if m is not None and (m["firsts"] or m["lasts"]) and any(m[g] and len(_listed("0", m[g])) != sizes for g in ("firsts", "lasts")):
         m = None
+    if m is not None and m["ranges"] and m["ranges"].count("-") + m["ranges"].count("–") + 1 != sizes:
+        m = None
     if m is None and (old := _old_label(text, at, end)) is not None:
         return old
     if m is None:
@@ -136,6 +139,10 @@ def _numbers(m: re.Match[str]) -> tuple[Num | None, Num | None, Num]:
         return None, None, one
     if m["nword"]:
         return None, None, Num(tuple(min(int(n), MAX_RANGE) for n in re.findall(r"\d+", m["many"]))) if m["many"] else one
+    if m["ranges"]:
+        pairs = [(m["first"], m["last"]), *re.findall(r"(\d+)\s*[–-]\s*(\d+)", m["ranges"])]
+        begins, ends = ([int(pair[i]) for pair in pairs] for i in (0, 1))
+        return Num(tuple(begins) if len(set(begins)) > 1 else (begins[0],)), Num(tuple(ends)), one
     first = _num(m["first"] or m["ofirst"] or m["nfirst"], m["firsts"])
     last = _num(m["last"] or m["olast"], m["lasts"]) if m["last"] or m["olast"] else first
     return first, last, one

@@ -95,10 +95,17 @@ def quiet(text: str, terms: str = "us") -> str:
 _BULLET = re.compile(r"\s*[•·◦▪►✦★☆✓☐▢□-]\s+(?=(?:rows?|rnds?|rounds?|rds?|r)\s*\d|\d{1,3}[.):])", re.IGNORECASE)  # a list of rows
 
 
+# which part a row is of, said before "row 1": the rows before it tell that. Common practice, no source.
+_OF_PART = re.compile(
+    r"(?<![\w-])(?:armhole|neck(?:line|band)?|collar|shoulder|sleeve|cuff|yoke|body|hem|brim|crown|heel|gusset|toe|foot|leg|thumb|edging|edge|border|trim|button ?band|band|flap|strap|handle)"
+    r"(?=\s+(?:rows?|rnds?|rounds?)\s+\d)", re.IGNORECASE,
+)
+
+
 def _quiet_line(text: str, terms: str, stopped: bool) -> str:
     if (bullet := _BULLET.match(text)) is not None:
         text = " " * bullet.end() + text[bullet.end() :]
-    text = named(text, terms)
+    text = _OF_PART.sub(lambda m: " " * len(m.group()), named(text, terms))
     if stopped:
         text = _unstopped(text)
     text = _NAMED_SIZES.sub(_listed, text)
