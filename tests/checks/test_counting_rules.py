@@ -95,3 +95,44 @@ def test_a_space_told_behind_a_stitch_in_each_is_met_where_it_is():
     )
     report = check_text(text)
     assert ([r.counts for r in report.rows], report.findings) == ([(36,), (28,), (30,), (30,)], ())
+
+
+@pytest.mark.parametrize("told", [
+    "Rnd 2: 2 sc in each st around ({}). Start stuffing.", "Rnd 2: 2 sc in each st around ({}) – change to B",
+    "Rnd 2: 2 sc in each st around. ({}) sts", "Rnd 2: 2 sc in each st around.\n[{} sc]", "Rnd 2: 2 sc in each st around.\n{} sts",
+    "Rnd 2: 2 sc in each st around.\nStitch count: {}", "Rnd 2: 2 sc in each st around. ({} sc and 1 tail)",
+])
+@pytest.mark.parametrize(("number", "right"), [(12, True), (13, False)])
+def test_counts_wherever_they_are_told_are_compared(told, number, right):
+    report = check_text(f"Bird\n\nRnd 1: 6 sc in magic ring. (6)\n{told.format(number)}\nRnd 3: Sc in each st around. (12)\n")
+    assert [r.counts for r in report.rows] == [(6,), (12,), (12,)]
+    assert report.rows[1].agrees is right
+    assert ("W001" in [f.code for f in report.findings]) is not right
+
+
+def test_a_count_with_something_that_is_no_stitch():
+    text = "Ch 13.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (12 sc)\nRow 2: Ch 1, sc in next 4 sts, ch 4, sk 4 sts, sc in next 4 sts, turn. ({})\n"
+    assert check_text(text.format("8 sc, 1 buttonhole")).findings == ()
+    assert [f.code for f in check_text(text.format("9 sc and 1 buttonhole")).findings] == ["W001"]
+
+
+def test_rows_told_as_those_of_a_part():
+    report = check_text(
+        "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\nArmhole row 1: Ch 1, sc2tog, sc in each st to last 2 sts, sc2tog, turn. (18 sc)\n"
+        "Armhole row 2: Rep Armhole row 1. (16 sc)\n"
+    )
+    assert ([r.counts for r in report.rows], report.findings) == ([(21,), (20,), (18,), (16,)], ())
+
+
+def test_rows_of_which_each_size_has_its_own():
+    report = check_text(
+        "Sizes: S, M\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10 sc)\nRow 2: Ch 1, sc in each st across, turn. (10 sc)\n"
+        "Rows 3-6 (3-8): Rep Row 2.\nRow 7 (9): Ch 1, sc2tog, sc in each st across. (9 sc)\n"
+    )
+    assert report.findings == ()
+    assert [sum(r.counts[size] is not None for r in report.rows) for size in (0, 1)] == [8, 10]
+
+
+def test_a_turn_told_where_the_next_row_begins():
+    rows = "".join(f"Row {n}: Ch 1, turn, sc in each st across. (12 sc)\n" for n in range(2, 7))
+    assert check_text("Row 1: Ch 13, sc in 2nd ch from hook and in each ch across. (12 sc)\n" + rows).findings == ()

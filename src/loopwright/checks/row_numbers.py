@@ -48,6 +48,9 @@ def _part(pattern: Pattern, part: Part) -> Iterator[Finding]:
         if first is None or row.sizes is not None:
             last, previous = None, row
             continue
+        before = pattern.document.text.rfind("\n", 0, row.span.start) + 1
+        if first == 1 and pattern.document.text[before : row.span.start].strip():
+            last = None  # "Armhole row 1": a count of its own
         again = first == 1 and (last != 1 or _begins(pattern, previous, row))  # a new piece without a heading
         if last is not None and first == last + 2 and second == (last + 1) % 2:
             last += 1

@@ -8,10 +8,11 @@ from collections.abc import Iterator
 
 from loopwright.checks.pattern import Part, Pattern, standing
 from loopwright.findings import Finding
-from loopwright.model.tree import Mark, Row
+from loopwright.model.tree import Mark, Node, Row
 
 LEAST = 3
 """So many other rows must say it: then it is the habit of the pattern."""
+LEADS = 2  # instructions that a row may begin with before its first stitch: chain and turn
 _ENOUGH = re.compile(r"\b(?:turn\w*|fasten|fo|break|cut|end off|join\w*|rejoin\w*|facing|continue|finish\w*)\b", re.IGNORECASE)
 
 
@@ -24,8 +25,8 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
 def _part(pattern: Pattern, part: Part) -> Iterator[Finding]:
     rows = [row for _, row in part.rows]
     worked = [(row, after) for row, after in itertools.pairwise(rows) if _plain(row) and _plain(after)]
-    silent = [row for row, _ in worked if not _turns(row)]
-    others = sum(1 for row in rows if _turns(row))
+    silent = [row for row, after in worked if not _turns(row) and not _begins(after)]
+    others = sum(1 for row in rows if _turns(row) or _begins(row))
     if len(silent) != 1 or others < LEAST or others < len(rows) - 3:
         return
     row = silent[0]
@@ -42,4 +43,13 @@ def _plain(row: Row) -> bool:
 
 
 def _turns(row: Row) -> bool:
-    return any(isinstance(n, Mark) and n.what == "turn" for n in row.body)
+    return _told(row.body[LEADS:] if _begins(row) else row.body)
+
+
+def _begins(row: Row) -> bool:
+    """Whether a row begins with the turn of the row before: "Ch 1, turn, sc in each st"."""
+    return len(row.body) > LEADS and _told(row.body[:LEADS])
+
+
+def _told(nodes: tuple[Node, ...]) -> bool:
+    return any(isinstance(n, Mark) and n.what == "turn" for n in nodes)

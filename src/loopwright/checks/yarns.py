@@ -9,7 +9,8 @@ from loopwright.trade.yarn import Weight, weight
 
 NUMBER = r"\d{1,5}(?:[.,]\d{3})*(?:\.\d+)?"
 LONG = r"(?P<unit>m|metres?|meters?|yds?|yards?)\b"
-BALL = re.compile(rf"(?P<g>\d{{1,4}})\s*g\b\s*(?:\(\s*[\d.]+\s*oz\.?\s*\)\s*)?(?:=|/|:|\(|,|per|balls?|skeins?)?\s*(?P<n>{NUMBER})\s*{LONG}", re.IGNORECASE)
+_OUNCES = r"(?:\(\s*[\d.]+\s*oz\.?\s*\)\s*)?"
+BALL = re.compile(rf"(?P<g>\d{{1,4}})\s*g\b\s*{_OUNCES}(?:=|/|:|\(|,|per|balls?|skeins?)?\s*(?P<n>{NUMBER})\s*{LONG}", re.IGNORECASE)
 _METRES = {"m": 1.0, "y": 0.9144}
 # names that mean a weight wherever they stand, and those that do so only before "weight" or "yarn"
 _CLASS = re.compile(

@@ -8,7 +8,7 @@ from collections import deque
 from loopwright.model.tree import Count, Num
 from loopwright.notation.cursor import SIZE_SEPS, Cursor, thing_word
 from loopwright.notation.scanner import scan
-from loopwright.record import record
+from loopwright.record import changed, record
 from loopwright.source import Span
 from loopwright.terms import Dialect
 
@@ -22,6 +22,15 @@ _END = re.compile(  # possessive where blanks meet blanks: a line full of them m
 _MID = re.compile(  # "… 20 d.c. in row. Ch. 4. Turn."
     r"(?<=[.,;)] )(?P<in>" + _LISTED + r"\s+[a-z][a-z.]{0,8}(?:\s[a-z]\.?)?)\s+in\s+(?:the\s+)?(?:row|round|rnd|all)\b\.?(?=[^*]{0,90}$)(?!.*\b(?:next|each)\b)", re.IGNORECASE,
 )
+_NOUN = r"(?:sts?|stitches|sc|hdc|dc|tr|htr|dtr)"
+_OUTSIDE = re.compile(rf"(?<!\w)(?<!\bnext )(?<!\beach )(?<!\bfirst )(?<!\blast )(?<!\bof )(?<!\bin )[(\[]\s*(?P<n>\d{{1,4}})\s*[)\]]\s*(?P<noun>{_NOUN})\s*\.?\s*$", re.IGNORECASE)  # "(13) sts"
+_REMARK = re.compile(rf"[(\[]\s*(?P<in>{_LISTED}(?:\s+[a-z][a-z.]{{0,8}})?)\s*[)\]]\s*(?:\.\s+(?=[A-Z])|[–—]\s*+(?=[A-Za-z]|$)|-\s++(?=[A-Za-z]|$))", re.IGNORECASE)
+_ENDS = re.compile(r"\b(?:turn|join|fasten off|ch\s*\d)\b", re.IGNORECASE)
+_ALONE = re.compile(
+    rf"\s*(?P<lead>(?:st(?:itch)?\s+count|total(?:\s+(?:sts|stitches))?)\s*[:=]\s*|=\s*)?(?P<open>[(\[])?\s*(?P<in>\d{{1,4}}(?:\s*[(\[][\d,:;\s–-]+[)\]])?(?:\s+(?P<noun>{_NOUN}))?)\s*[)\]]?\s*\.?\s*",
+    re.IGNORECASE,
+)
+_NO_THINGS = frozenset("more times next first last each once twice around evenly every".split())
 SHORTEST = 3  # letters of an abbreviation
 _REMARKS = re.compile(r"\(\d+ (?:bl|blk|block|sp|space|mesh)(?:e?s)?\)", re.IGNORECASE)
 _ALL = re.compile(r"\b(?:each|every|across|around|to\s+end|remaining|tog|2tog|last\s+\d*\s*[a-z]+)\b[^.;:(]{0,40}$", re.IGNORECASE)  # nothing is left to be worked
@@ -51,8 +60,13 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
     mid = _MID.search(text, start, end)
     if mid is not None and (stated := _counts(text, mid.start("in"), mid.end("in"), dialect, sizes)):
         return Printed(stated, mid.start("in"), Span(mid.end(), end))
+    outside = _OUTSIDE.search(text, max(start, end - 80), end)
+    if outside is not None and not text[start : outside.start()].rstrip()[-1:].isdigit() and (told := _counts(text, outside.start("n"), outside.end("n"), dialect, sizes)):
+        return Printed(tuple(changed(c, noun=_named(outside["noun"], dialect)) for c in told), outside.start(), Span(end, end))
     m = next(iter(deque(_END.finditer(text, max(start, end - 160), end), maxlen=1)), None)
     if m is None:
+        if (remarked := _remarked(text, start, end, dialect, sizes)) is not None:
+            return remarked
         slip = _POINTED.search(text, max(start, end - 80), end)
         return Printed((), slip.start() if slip else end, Span(end, end))
     if re.search(r"\b(?:until|till)\s*$", text[start : m.start()], re.IGNORECASE):
@@ -77,6 +91,30 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
     if not found:
         return Printed((), end, Span(end, end))
     return Printed(found, m.start(), Span(*m.span("after")), sure)
+
+
+def _remarked(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Printed | None:
+    """ "… (12). Start stuffing.": a count with a remark behind it, in which nothing is worked."""
+    for m in reversed(list(_REMARK.finditer(text, start, end))):
+        told = _counts(text, m.start("in"), m.end("in"), dialect, sizes)
+        if told and not any(t.kind in ("kind", "star", "times", "close") for t in scan(text, m.end(), end, dialect)):
+            ends = _ENDS.search(text, m.end(), end)
+            return Printed(told, m.start(), Span(ends.start(), end) if ends else Span(end, end))
+    return None
+
+
+def only_count(line: str, start: int, dialect: Dialect, sizes: int) -> tuple[Count, ...]:
+    """The counts of a line that holds nothing else, "[12 sc]", "12 sts", "Stitch count: 12"; none where it holds more."""
+    m = _ALONE.fullmatch(line)
+    if m is None or not (m["lead"] or m["open"] or m["noun"]):
+        return ()
+    blank = " " * start  # so that the counts stand where they stand
+    return _counts(blank + line, start + m.start("in"), start + m.end("in"), dialect, sizes)
+
+
+def _named(noun: str, dialect: Dialect) -> str | None:
+    """The noun of a count, None for stitches."""
+    return dialect.kind_of(noun.lower())
 
 
 def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tuple[Count, ...]:
@@ -125,8 +163,8 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
 def _of_her_own(cur: Cursor, *, begun: bool) -> bool:
     """ "(12 sc and 4 buttonholes)": whether what was just counted is something that is no stitch, and stands among stitches."""
     word = cur.tokens[cur.at - 1]
-    things = word.kind == "word" and len(word.low) > SHORTEST and word.low.endswith("s")
-    return things and (begun and cur.done or cur.low() in ("and", ",", "+", "&") and cur.kind(1) == "num")
+    things = word.kind == "word" and len(word.low) > SHORTEST and word.low not in _NO_THINGS
+    return things and (begun and cur.done or word.low.endswith("s") and cur.low() in ("and", ",", "+", "&") and cur.kind(1) == "num")
 
 
 def _flat(cur: Cursor) -> Count | None:

@@ -30,7 +30,7 @@ from loopwright.model.tree import (
     RowOrder,
     Section,
 )
-from loopwright.notation.counts import printed
+from loopwright.notation.counts import only_count, printed
 from loopwright.notation.endings import later_until, title_before, until
 from loopwright.notation.folded import quoted, unfolded
 from loopwright.notation.labels import Found, labels_in, plain_label
@@ -114,6 +114,10 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
         if after == at and here is only or alone or here is None:
             only = here  # said on a line of its own it holds until told otherwise, before a row for that row
         if after > at and alone:
+            items.append(Prose(line, Span(start, start + len(line))))
+            continue
+        if seen_row and isinstance(items[-1], Row) and not items[-1].printed and (told := only_count(text[at : start + len(line.rstrip())], at, which, len(sizes))):
+            items[-1] = replace(items[-1], printed=told)  # the count of the row above it
             items.append(Prose(line, Span(start, start + len(line))))
             continue
         made = before.line(_line, text, after, start + len(line.rstrip()), which, len(sizes), seen_row, known)

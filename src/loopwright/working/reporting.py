@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 from functools import partial
@@ -194,7 +195,7 @@ def _findings(document: Document, per_size: Sequence[Sequence[Outcome]]) -> list
         off: tuple[int, int] | None = None  # what the row that shook the others prints and makes
         before: Outcome | None = None
         for o in outcomes:
-            found = _finding(document, o, size) or _asks_more(before, o) or _other_space(before, o)
+            found = _finding(document, o, size) or _asks_more(before, o) or _other_space(document, before, o)
             before = o
             if unread and found is not None and found.code == "D001" and "family" not in found.args:
                 found = None  # said of the row before already
@@ -248,12 +249,14 @@ def _asks_more(before: Outcome | None, o: Outcome) -> Finding | None:
     return Finding("W003", o.step.span, facts, severity="warning")
 
 
-def _other_space(before: Outcome | None, o: Outcome) -> Finding | None:
+def _other_space(document: Document, before: Outcome | None, o: Outcome) -> Finding | None:
     """A row that names chain spaces of a length that the row right before it has none of, where that one is in no doubt."""
     if before is None or before.made is None or o.made is None or o.made.base is None or o.assumed or before.agrees is False or o.step.doubt or before.step.doubt:
         return None
     looked_for = {c.key.removeprefix("space-") for c in o.made.log if c.key.startswith("space-")}
     asked = sorted({p.thing.length for p in places(o.step.body) if p.thing.kind in SPACES and p.thing.length and str(p.thing.length) in looked_for})
+    below = document.text[before.step.span.start : before.step.span.end]  # its turning chain may make a space that is called by its length
+    asked = [n for n in asked if not re.search(rf"\bch(?:ain)?s?[- ]?{n}\b|\b{n}[- ]?ch", below, re.IGNORECASE)]
     if not asked:
         return None
     there = " and ".join(f"ch-{n}" for n in sorted(o.made.base.index.lengths))
