@@ -136,3 +136,20 @@ def test_rows_of_which_each_size_has_its_own():
 def test_a_turn_told_where_the_next_row_begins():
     rows = "".join(f"Row {n}: Ch 1, turn, sc in each st across. (12 sc)\n" for n in range(2, 7))
     assert check_text("Row 1: Ch 13, sc in 2nd ch from hook and in each ch across. (12 sc)\n" + rows).findings == ()
+
+
+PLAIN = "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\nRow 2: Ch 1, sc in each st across, turn. (20 sc)\n"
+
+
+@pytest.mark.parametrize(("row", "codes"), [
+    ("Row 3: Ch 1, sc in each st across, turn. (20 dc)", ["C047"]),
+    ("Row 3: Ch 1, sc in each st across, turn. (20 sts)", []),
+    ("Row 3: Ch 1, sc2tog, sc in each of next 16 sts, sc2tog, turn. (18 sc)", []),
+    ("Row 3: Ch 1, sc in next 6 sts, ch 5, sk next 5 sts, sc in last 6 sts, turn. (12 sc)", ["W015"]),
+    ("Row 3: Ch 1, sc in next 6 sts, ch 5, sk next 8 sts, sc in last 6 sts, turn. (12 sc)", []),
+    ("Rows 3-8: Rep Rows 1 and 2 4 times. (20 sc)", ["C048"]),
+    ("Rows 3-10: Rep Row 2 8 times. (20 sc)", []),
+    ("Rows 3-9: Rep Row 2.", []),
+])
+def test_what_an_editor_would_ask_about(row, codes):
+    assert sorted({f.code for f in check_text(PLAIN + row).findings} & {"C047", "C048", "W015", "W001"}) == codes

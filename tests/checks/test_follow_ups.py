@@ -31,7 +31,7 @@ ONCE = [
     ("a number", "Rnd 3: Ch 1", "Rnd 2: Ch 1", {"C012"}),
     ("a number further back", "Rnd 4: Ch 1", "Rnd 2: Ch 1", {"C013"}),
     ("a point", "(84 sc)", "(8.4 sc)", {"C030"}),
-    ("another dialect", "Rnd 3: Ch 1, sc", "Rnd 3: Ch 1, htr", {"C007", "C008"}),
+    ("another dialect", "Rnd 3: Ch 1, sc", "Rnd 3: Ch 1, htr", {"C007", "C008", "C047"}),
     ("stitches too few", "2 sc in next st; rep from * around", "sc in next st; rep from * around", {"W001"}),
 ]
 

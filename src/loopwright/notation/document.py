@@ -116,8 +116,8 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
         if after > at and alone:
             items.append(Prose(line, Span(start, start + len(line))))
             continue
-        if seen_row and isinstance(items[-1], Row) and not items[-1].printed and (told := only_count(text[at : start + len(line.rstrip())], at, which, len(sizes))):
-            items[-1] = replace(items[-1], printed=told)  # the count of the row above it
+        if seen_row and isinstance(items[-1], Row) and not items[-1].printed and (counts := only_count(text[at : start + len(line.rstrip())], at, which, len(sizes))):
+            items[-1] = replace(items[-1], printed=counts)  # the count of the row above it
             items.append(Prose(line, Span(start, start + len(line))))
             continue
         made = before.line(_line, text, after, start + len(line.rstrip()), which, len(sizes), seen_row, known)

@@ -224,6 +224,8 @@ def _last(run: Run, place: Place, how: str) -> list[Slot]:
     jumped = len(ahead) - wanted
     if jumped and place.thing.kind in STITCHES:
         run.cost += min(4.0, JUMP_COST * jumped)
+        told = run.skips and run.skips[-1][1] == run.pos > run.skips[-1][0]  # chains alone may bridge what they do not name
+        run.named["passed"] = jumped if told or run.out and run.out[-1] != CHAIN else 0
     elif jumped:
         run.cost += min(2.0, 0.3 * jumped)
     chosen = ahead[-wanted:]

@@ -309,6 +309,8 @@ def _finding(document: Document, o: Outcome, size: int) -> Finding | None:
     told = _told_left(step.body)
     if told is not None and o.made.free and told != o.made.free and step.doubt == 0:
         return Finding("W013", step.span, {"label": step.label or "this row", "told": told, "left": o.made.free})
+    if o.made.passed and step.doubt == 0 and not o.made.view.foundation:
+        return Finding("W015", step.span, {"label": step.label or "this row", "passed": o.made.passed})
     if o.made.left > 1 and step.doubt == 0 and not o.made.view.foundation and (o.agrees is None or _comes_round(o.made)):
         return Finding("W004", step.span, {"label": step.label or "this row", "left": o.made.left, **_uneven(o.made)})
     return None

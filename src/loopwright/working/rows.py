@@ -80,6 +80,7 @@ class Made:
     uneven: tuple[int, int] | None = None  # a repeat that did not come out even: what a round takes, what there was for it
     stays: bool = False  # the words say that the work is not turned after it
     free: int = 0  # stitches of the row below that it leaves, whether the words say so or not
+    passed: int = 0  # stitches of the row below that it passes over, unsaid, to come to its last ones
     from_print: bool = False  # how many go along the row ends was taken from the printed count, which therefore confirms nothing
 
 
@@ -272,7 +273,7 @@ def _finished(run: Run, pending: Chain | None) -> Made:
         tuple(sorted(run.conventions.items(), key=lambda kv: kv[0])), main_of(out, run.main_kind), run.joined, run.turned,
         run.in_rounds or run.joined, pending, None, run.unsure, base=run.view, tape=tuple(run.tape), start=run.start, uneven=run.uneven,
         stays=bool(run.named.get("no-turn")), from_print=bool(run.named.get("from-print")),
-        work=run.work, free=free,
+        passed=run.named.get("passed", 0), work=run.work, free=free,
     )
 
 
