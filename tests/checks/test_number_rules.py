@@ -26,6 +26,9 @@ CASES = [
     ("C046", HEAD.replace("DK, wool", "lace weight, 50 g = 80 yds") + BODY, HEAD.replace("DK, wool", "lace weight, 50 g = 800 yds") + BODY),
     ("C032", HEAD.replace("DK, wool", "DK, wool, 50 g = 120 m (131 yd), 5 balls (720 m)") + BODY, HEAD.replace("DK, wool", "DK, wool, 50 g = 120 m (131 yd), 5 balls (600 m)") + BODY),
     ("C032", HEAD.replace("DK, wool", "DK, wool, 50 g = 120 m, 5 balls, total 300 m") + BODY, HEAD.replace("DK, wool", "DK, wool, 50 g (1.75 oz) = 120 m, 5 balls (about 300 m used)") + BODY),
+    ("C050", HEAD.replace("Hook: 4 mm", "Hook: 5 mm (F-5)") + BODY, HEAD.replace("Hook: 4 mm", "Hook: 5 mm (US H-8)") + BODY),
+    ("C050", HEAD.replace("Hook: 4 mm", "Hook: J/10 (4 mm)") + BODY, HEAD.replace("Hook: 4 mm", "Hook: G/6 (4 mm)") + BODY),
+    ("C049", "Sizes: S, M, L\n" + BODY + "Row 2 (XL only): Ch 1, sc in each st across.\n", "Sizes: S, M, L\n" + BODY + "Row 2 (M and L only): Ch 1, sc in each st across.\n"),
     ("C034", "Ch 6 + 2 = 9.\n", "Gauge: 15 x 20 = 10 cm\nCh 6 + 2 = 8.\n"),
     (
         "C020",

@@ -20,7 +20,9 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
     for row in pattern.report.rows:
         noun = row.printed_noun
         item = pattern.document.items[row.item]
-        if noun is None or noun not in known or noun in ("sl st", "ch") or row.agrees is not True or not isinstance(item, Row) or item.doubt:
+        if noun is None or noun not in known or noun in ("sl st", "ch") or row.agrees is not True:
+            continue
+        if not isinstance(item, Row) or item.doubt:
             continue
         made = {kind for kind in row.made if kind not in ("repeat", "ch-sp", "group")}
         if not made or not made <= known.keys() or any(_is(kind, noun) for kind in made):

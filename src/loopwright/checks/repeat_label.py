@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from loopwright.checks.pattern import Pattern
 from loopwright.findings import Finding
-from loopwright.model.tree import Row
 
 
 def rule(pattern: Pattern) -> Iterator[Finding]:
@@ -16,7 +15,9 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
         if label is None or label.first is None or label.last is None or label.also or label.alternate or row.doubt or order is None:
             continue
         period = len(order.rows) or order.last_n or 0
-        if order.what not in ("repeat", "same-as") or not period or order.times is None or order.section is not None or order.total_rows is not None:
+        if order.what not in ("repeat", "same-as") or not period or order.times is None:
+            continue
+        if order.section is not None or order.total_rows is not None:
             continue
         for size in range(max(1, len(pattern.report.sizes))):
             first, last, times = label.first.at(size), label.last.at(size), order.times.at(size)
