@@ -29,6 +29,16 @@ CASES = [
     ("C050", HEAD.replace("Hook: 4 mm", "Hook: 5 mm (F-5)") + BODY, HEAD.replace("Hook: 4 mm", "Hook: 5 mm (US H-8)") + BODY),
     ("C050", HEAD.replace("Hook: 4 mm", "Hook: J/10 (4 mm)") + BODY, HEAD.replace("Hook: 4 mm", "Hook: G/6 (4 mm)") + BODY),
     ("C049", "Sizes: S, M, L\n" + BODY + "Row 2 (XL only): Ch 1, sc in each st across.\n", "Sizes: S, M, L\n" + BODY + "Row 2 (M and L only): Ch 1, sc in each st across.\n"),
+    (
+        "C051",
+        "Cowl\nGauge: 16 sc and 18 rnds = 10 cm\nFinished size: 60 cm around\n" + ROUND.format(n=64),
+        "Cowl\nGauge: 16 sc and 18 rnds = 10 cm\nFinished size: 15 3/4 in around, 20 cm deep\n" + ROUND.format(n=64),
+    ),
+    (
+        "C051",
+        SIZES.format(around="60 (66, 72, 78)") + ROUND.format(n="64 (70, 77, 83)"),
+        SIZES.format(around="42 (46, 49, 54)") + ROUND.format(n="64 (70, 77, 83)"),
+    ),
     ("C034", "Ch 6 + 2 = 9.\n", "Gauge: 15 x 20 = 10 cm\nCh 6 + 2 = 8.\n"),
     (
         "C020",
