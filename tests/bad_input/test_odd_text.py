@@ -132,6 +132,14 @@ def test_a_bracket_that_ends_with_half_an_order():
         worked(HAT + f"Rnd 2: (2 sc in next st) 6 times, (12 times {words}")
 
 
+@pytest.mark.parametrize("text", [
+    "Rnd 1: 3 ch (counts as tr), 2 tr in ring, 2 ch, *3 tr in ring, 2 ch; rep from * twice more; with ss to top of 100000000000000000000-ch. (12 tr)",
+    "Rnd 1: Sl st in next 10000000 sts of ring, 6 sc in ring.", "Special stitch: knot = sl st.\nRnd 1: 6 sc in magic ring.\nRnd 2: (10000000 knot) in next st.",
+])
+def test_slip_stitches_beyond_all_bounds(text):
+    assert sum(len(f) for f in worked(text).fabrics if f is not None) < 100_000
+
+
 @pytest.mark.parametrize("row", ["Rnd 2: sc in each st around. (999999 sc)", "Rnd 2: Work in pattern around. (999999 sc)", "Rep Rnd 1 until 999999 sts."])
 def test_a_count_that_no_row_has_makes_no_stitches(row):
     report = worked(HAT + row + "\nRnd 3: sc in each st around. (6)")

@@ -98,7 +98,7 @@ def into_one(run: Run, nodes: Sequence[Node], slot: Slot) -> None:
             if kind == "sl st":
                 continue
             if kind in run.definitions and kind not in HEIGHT:
-                for _ in range(node.n.at(0) or 1):
+                for _ in range(min(node.n.at(0) or 1, MAX_ITEMS)):
                     begin = len(run.out)
                     into_one(run, stitch_parts(run, kind), slot)
                     run.groups.append(MadeGroup(begin, len(run.out), kind))

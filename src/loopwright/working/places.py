@@ -30,7 +30,7 @@ def how_of(run: Run, place: Place | None, loop: str = "both") -> str:
 def slots_of(run: Run, place: Place, how: str = "top") -> list[Slot]:
     """The slots a place names, in order, moving the cursor past them. Raises RunsOut when they are not there."""
     if run.view.ring and not run.view.items and place.thing.kind != "ring":
-        return [Slot(0, 0, "ring")] * max(1, place.n.at(0) or 1 if place.n and place.quant == "next" else 1)
+        return [Slot(0, 0, "ring")] * min(max(1, place.n.at(0) or 1 if place.n and place.quant == "next" else 1), MAX_ITEMS + 1)
     kind = place.thing.kind
     left = run.named.get("own-chain-left", 0)
     if place.quant == "next" and kind not in _ODD and not left and not place.k and not place.from_hook:
@@ -192,7 +192,7 @@ def _skipped(run: Run, place: Place, how: str) -> list[Slot]:
 def _first(run: Run, place: Place, how: str) -> list[Slot]:
     """The first place of the row; "first 3 sts" takes three. At the end of a round it is the stitch of the join."""
     if run.view.foundation and run.pos >= len(run.view.items) and run.into and run.into[0] is not None:
-        return [run.into[0]] * ((place.n.at(0) if place.n is not None else 1) or 1)  # all round the chain: where the round began
+        return [run.into[0]] * min((place.n.at(0) if place.n is not None else 1) or 1, MAX_ITEMS + 1)  # all round the chain: where the round began
     if run.inside == 0 and run.worked > 2 and run.pos > run.start + 1 and run.in_rounds and (place.n is None or (place.n.at(0) or 1) == 1):
         run.half_loop = True
         return [Slot(run.start, run.start + 1, how)]

@@ -87,13 +87,7 @@ def do_slip(run: Run, node: Make, count: int) -> None:
         run.note("join")
         run.cost += 0.2
         return None
-    for slot in slots:
-        run.into.append(slot)
-        run.out.append(code("sl st"))
-        run.origins.append(run.origin)
-        run.worked += 1
-        run.own_chain = 0
-    return None
+    return plain_run(run, code("sl st"), slots)
 
 
 def _are_stitches(run: Run, node: Make, place: Place, count: int) -> bool:
