@@ -153,3 +153,12 @@ PLAIN = "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 
 ])
 def test_what_an_editor_would_ask_about(row, codes):
     assert sorted({f.code for f in check_text(PLAIN + row).findings} & {"C047", "C048", "W015", "W001"}) == codes
+
+
+@pytest.mark.parametrize(("row", "codes"), [
+    ("Row 3: Ch 1, sc in first 2 sts, *sk next 2 sts, 5 dc in next st, sk next 2 sts, sc in next st; rep from * to end, turn.", []),
+    ("Row 3: Ch 1, sc in first 3 sts, *sk next 2 sts, 5 dc in next st, sk next 2 sts, sc in next st; rep from * to end, turn.", ["C001"]),
+    ("Row 3: Ch 3 (counts as dc), sk first st, *sc in next st, dc in next st; rep from * to last st, dc in last st.", []),
+])
+def test_a_repeat_that_breaks_off_without_a_count(row, codes):
+    assert [f.code for f in check_text(PLAIN + row).findings if f.code in ("C001", "W001")] == codes

@@ -9,19 +9,20 @@ from loopwright.checks.arithmetic import flow
 from loopwright.checks.neighbours import below, on_chain, only_report, sizes, sure_below
 from loopwright.checks.pattern import Part, Pattern
 from loopwright.findings import Finding
-from loopwright.model.tree import Chain, Node, Repeat, Row
+from loopwright.model.tree import Chain, Node, Repeat, Row, Skip
 
 TROUBLE = frozenset({"W003", "W004", "W007", "W001"})
 
 
 def rule(pattern: Pattern) -> Iterator[Finding]:
-    """Speaks of rows that the worker could not work, left over, or counted otherwise, and of first rows that leave chains over."""
+    """Speaks of rows that the worker could not work, left over, or counted otherwise, or that print no count, and of first rows."""
     troubled = {f.span.start for f in pattern.report.findings if f.code in TROUBLE}
     for part in pattern.parts:
         for at, (item, row) in enumerate(part.rows):
             report = only_report(pattern, item)
             told = any(row.span.start <= s < max(row.span.end, row.span.start + 1) for s in troubled)
-            if report is None or not (told or on_chain(part, at)):
+            silent = report is not None and report.agrees is None and row.label is not None and row.label.kind == "row"
+            if report is None or not (told or silent or on_chain(part, at)):
                 continue
             yield from _row(pattern, part, at, row)
 
@@ -54,6 +55,8 @@ def _misfit(row: Row, stands: int, size: int) -> Finding | None:
     if after is None or (left is not None and left != after.takes):
         return None
     starts = (0, 1) if _leading_chain(row.body) else (0,)  # a start chain that may stand for the first stitch
+    if len(row.body) > 1 and isinstance(row.body[0], Chain) and isinstance(row.body[1], Skip):
+        starts = (*starts, -1)  # "3 ch (counts as tr), miss first st": the chain stands over it
     room = [stands - rest.takes - s for s in starts]
     if any(r >= 0 and r % inside.takes == 0 for r in room) or room[0] < 0:
         return None
