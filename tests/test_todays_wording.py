@@ -207,6 +207,9 @@ TODAY: list[tuple[str, str, list[int]]] = [
         "Second Motif\nWork as for First Motif until 2 rnds are completed.\nRnd 3: Sc around (12)"), [6, 12, 18, 6, 12, 12]),
     ("another part that is the title of the text", "First Motif\nRnd 1: 6 sc in magic ring (6)\nRnd 2: Inc in each st (12)\n\nSecond Motif\nWork as for First Motif.", [6, 12, 6, 12]),
     ("a pattern in brackets over so many", FLAT + "Row 2: Ch 1, sc in next 4 sts, (sc, dc) in pattern over next 12 sts, sc in last 4 sts.", [20, 20]),
+    ("both sides of a chain, 1", "Ch 13.\nRnd 1: Sc in 2nd ch from hook and in each of next 11 ch; working along the other side of the ch, sc in each of next 12 ch. (24 sc)\nRnd 2: Sc in each st around. (24)", [13, 24, 24]),
+    ("both sides of a chain, 2", "Ch 13.\nRnd 1: Sc in 2nd ch from hook and in each ch across, do not turn; working along the other side of the ch, sc in each ch across. (24 sc)", [13, 24]),
+    ("both sides of a chain, 3", "Ch 13.\nRnd 1: Sc in 2nd ch from hook, sc in next 10 ch, 3 sc in last ch; working along the other side of the ch, sc in next 11 ch. (25 sc)", [13, 25]),
     ("rounds told as those of another part", (
         "Bear\n\nHead\nRnd 1: 6 sc in magic ring (6)\nRnd 2: Inc in each st (12)\nFasten off.\n\nBody\nRnds 1-2: Same as Head. (12)\nRnd 3: Sc around (12)"), [6, 12, 6, 12, 12]),
 ]

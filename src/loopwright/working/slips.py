@@ -250,6 +250,10 @@ def do_underside(run: Run) -> None:
     if not run.view.foundation or run.end > n:
         return
     skipped = run.into[0].start if run.into and run.into[0] is not None else 0
-    run.pos = max(run.pos, n)
+    one = run.pos == n and run.into.start.count(n - 1) == 1
+    if one and run.once("last-chain-again", ((0.0, False), (0.3, True))):
+        run.pos = n - 1  # one stitch went into the last chain: its other side is free
+    else:
+        run.pos = max(run.pos, n)
     run.end = n + max(0, n - 1 - skipped)
     run.in_rounds = True
