@@ -135,3 +135,8 @@ def test_cautions_of_the_table_are_told_and_can_be_added(found, codes):
     mended = text[: edit.span.start] + edit.text + text[edit.span.end :]
     assert "C033" not in codes(mended)
     assert set(codes(mended)) <= set(codes(text))
+
+
+@pytest.mark.parametrize("text", ["Finished size: 0 (0, 0) cm around\nRow 1:\n(60 (64, 72) sc)", "Finished size: 40 (44, 48) cm around\nRow 1: Sc in each st. (0 (0, 0) sc)"])
+def test_sizes_of_nothing_are_no_fault_of_the_program(codes, text):
+    assert "C021" not in codes(text)

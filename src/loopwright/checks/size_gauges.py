@@ -22,9 +22,9 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
     """The rate of stitches over the measurement, size by size, with room for rounding each count to whole repeats."""
     told = gauge(pattern)
     rate = told.stitches / 100 if told and told.stitches else None
-    lists = [c for row, c in counts(pattern) if row.label is not None]
+    lists = [c for row, c in counts(pattern) if row.label is not None and min(c.values) > 0]
     for measure in measurements(pattern):
-        if not _AROUND.search(measure.noun):
+        if not _AROUND.search(measure.noun) or min(measure.values) <= 0:
             continue
         counted = _belonging(measure, lists, rate)
         if counted is not None and _differ(counted, measure, _step(pattern)):

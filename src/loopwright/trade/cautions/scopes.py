@@ -25,7 +25,7 @@ _NEGATED = re.compile(
 _CLAUSE = re.compile(r"\b(?:without|no|instead of|rather than|leave off|leave out|omit)\b[^.,;:\n]*")
 _ELSEWHERE = re.compile(r"\b(waist|belt|hem|ankle|wrap|side|shoe)[ -](ties?|cords?|strings?|ribbons?)\b")
 _HEADED = re.compile(r"^[ \t]*[A-Z][A-Za-z ]{1,30}:", re.MULTILINE)
-_LISTED = re.compile(r"\s*(?:[-*•–]\s|\d+\s?(?:g|m|oz|balls?|skeins?)\b|materials|you will need|yarn|supplies)", re.IGNORECASE)
+_LISTED = re.compile(r"\s*(?:[-*•–]\s|\d+\s?(?:g|m|oz|balls?|skeins?)\b|materials|you(?: will| also)* need|also needed|needed|yarn|supplies|notions)", re.IGNORECASE)
 _SENTENCE = re.compile(r"(?<=[.!?;])\s+|\n")
 # words of the work that only look like cords, buttons and caps
 _WORK = re.compile(
@@ -58,7 +58,7 @@ def scopes(document: Document) -> Scopes:
     item = "\n".join([title, about] if about else [title, *sections])
     heads = [i for i in head if isinstance(i, HeadLine)]
     whom = "\n".join([item, *(i.value for i in heads if not _is(i, _NOT_FOR_WHOM))])
-    prose = [i.text for i in document.items if isinstance(i, Prose) and i.text.strip() != title]
+    prose = [i.text for i in document.items if isinstance(i, Prose) and i.text.strip() != title and not _is_list(i.text)]
     notes = (*(i.value for i in heads if _is(i, NOTES)), *prose)
     stuff = "\n".join([*(i.value for i in heads if _is(i, STUFF)), *(i.text for i in head if isinstance(i, Prose) and _is_list(i.text))])
     fits = [f"{i.blank} {i.sentence}" for i in head if isinstance(i, FitLine)]
