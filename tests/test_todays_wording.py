@@ -212,6 +212,21 @@ TODAY: list[tuple[str, str, list[int]]] = [
     ("both sides of a chain, 3", "Ch 13.\nRnd 1: Sc in 2nd ch from hook, sc in next 10 ch, 3 sc in last ch; working along the other side of the ch, sc in next 11 ch. (25 sc)", [13, 25]),
     ("rounds told as those of another part", (
         "Bear\n\nHead\nRnd 1: 6 sc in magic ring (6)\nRnd 2: Inc in each st (12)\nFasten off.\n\nBody\nRnds 1-2: Same as Head. (12)\nRnd 3: Sc around (12)"), [6, 12, 6, 12, 12]),
+    ("yarn joined with the first stitch, 1", ring(12) + "Rnd 2: Join B with a sc in any st, sc in next 11 sts, join. (12)", [12, 12]),
+    ("yarn joined with the first stitch, 2", ring(9) + "Rnd 2: Join with dc in first st, 2 dc in next st, *dc in next st, 2 dc in next st; rep from * to last st, dc in last st. (13)", [9, 13]),
+    ("yarn joined with the first stitch, 3", SQUARE + "Rnd 3: Join new color with a sc in any ch-2 sp, (ch 2, sc) in same sp, sc in next 6 dc, *(sc, ch 2, sc) in next ch-2 sp, sc in next 6 dc; rep from * around. (32)", [32]),
+    ("so many of a stitch in one loop", ring(12) + "Rnd 2: 5 sc, 4 FLO hdc, 3 BLO sc (12)", [12, 12]),
+    ("the number before the bracket, 1", ring(8) + "Rnd 2: 4 x (sc, inc) (12)", [8, 12]),
+    ("the number before the bracket, 2", ring(8) + "Rnd 2: 2 sc, 3x[sc, inc] (11)", [8, 11]),
+    ("the number before the bracket, 3", ring(8) + "Rnd 2: 4*(sc, inc) (12)", [8, 12]),
+    ("the number before the bracket, 4", ring(8) + "Rnd 2: 2 x (sc, 2 x [hdc], inc) (10)", [8, 10]),
+    ("the number in a bracket of its own", ring(8) + "Rnd 2: (sc, inc) [4 times] (12)", [8, 12]),
+    ("a name and its abbreviation, 1", ring(10) + "Rnd 2: single crochet (sc) in next 4 stitches (sts), half double crochet (hdc) in next 6 sts (10)", [10, 10]),
+    ("a name and its abbreviation, 2", "Rnd 1: Work 7 single crochet (sc) into a magic ring (MR). (7)\nRnd 2: Increase (inc) in each st around. (14)", [7, 14]),
+    ("a name and its abbreviation, 3", "Row 1: Foundation single crochet (fsc) 15, turn. (15)\nRow 2: Ch 1, single crochet 2 together (sc2tog), sc in each st across. (14)", [15, 14]),
+    ("a name and its abbreviation, 4", ring(12) + "Rnd 2: Ch 3, dc in each st around. (12)\nRnd 3: *Front post double crochet (FPdc) around next st, back post double crochet (BPdc) around next st; repeat (rep) from * around. (12)", [12, 12, 12]),
+    ("braces for brackets", ring(15) + "Rnd 2: {sc2tog, sc in next 3 sts} 3 times (12)", [15, 12]),
+    ("a chainless start by its letters", ring(10) + "Rnd 2: Csdc in first st, dc in same st, 2 dc in each st around. (20)", [10, 20]),
 ]
 
 UK: list[tuple[str, str, list[int]]] = [

@@ -8,6 +8,7 @@ import re
 from loopwright.model.tree import Mark, Node, Unknown
 from loopwright.notation.body import KNOWN, nodes_until, numbers_only
 from loopwright.notation.cursor import Cursor
+from loopwright.notation.glosses import plain_tokens
 from loopwright.notation.olden import counted, divided
 from loopwright.notation.scanner import Token, letters, scan
 from loopwright.terms import Dialect
@@ -24,7 +25,7 @@ def nodes_of(text: str, start: int, end: int, which: Dialect, sizes: int) -> tup
     kept: list[Token] = []
     talk = False
     for i, (a, b) in enumerate(itertools.pairwise(edges)):
-        tokens = letters(text[a:b], scan(text, a, b, which))
+        tokens = plain_tokens(letters(text[a:b], scan(text, a, b, which)))
         prose = len(edges) > 2 and _is_prose(tokens, which, sizes)
         if i == 0 or not prose:
             if i == 1 and talk:

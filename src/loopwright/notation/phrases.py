@@ -32,6 +32,7 @@ from loopwright.notation.shapes import _HOLDS, _SHAPES, held, held_first, in_pat
 from loopwright.notation.things import thing
 from loopwright.notation.turns import working
 
+_JOINING = frozenset("sc hdc dc tr dtr".split())
 _ROUNDS = frozenset("row rows rnd rnds round rounds".split())
 _OPEN_MESH = frozenset("sp sps space spaces".split())
 _FREE_EDGES = frozenset("missed unworked held underarm opening thumb edge neck armhole lower upper".split())
@@ -185,6 +186,8 @@ def _attach(cur: Cursor) -> Node | None:
     """ "attach to same place as sl st", "join wool in any space"."""
     start = cur.at
     cur.at += 1
+    if (first := _with_a_stitch(cur, start)) is not None:
+        return first
     cur.skip("yarn", "thread", "wool", "cotton", "silk", "the", "with", "a", "sl", "st", "sl st", "slst", "ss")
     goes = next((i for i in range(1, 4) if cur.low(i) in ("to", "in", "at", "into", "between")), 0)
     if goes and cur.tokens[start].text.lower() != "fasten" and all(cur.kind(i) == "word" for i in range(goes)) and cur.low() not in ("to", "in", "at", "into", "on", "between"):
@@ -216,6 +219,26 @@ def _attach(cur: Cursor) -> Node | None:
     return None
 
 
+def _with_a_stitch(cur: Cursor, start: int) -> Node | None:
+    """ "join with a sc in any st": the yarn comes with the row's first stitch; nothing taken elsewhere."""
+    mark = cur.at
+    cur.skip("yarn", "thread", "wool", "cotton", "the", "new", "color", "colour", "mc", "cc")
+    if cur.accept("with"):
+        cur.skip("a", "an", "1", "one", "standing")
+        if cur.kind() == "kind" and cur.token().value in _JOINING and (where := _in_place(cur)) is not None:  # type: ignore[union-attr]
+            return Make(str(cur.tokens[where[0]].value), ONE, where[1], span=cur.span_from(start))
+    cur.at = mark
+    return None
+
+
+def _in_place(cur: Cursor) -> tuple[int, Place] | None:
+    """The stitch that stands here, by its number among the tokens, with the place told behind it."""
+    at = cur.at
+    cur.at += 1
+    where = place(cur, bare=True) if cur.accept("to") else place(cur)
+    return (at, where) if where is not None and where.thing.kind != "join" else None
+
+
 def _filled(cur: Cursor) -> Node | None:
     """ "fill each 3 chain with 5 doubles": so many in each of them; nothing taken elsewhere."""
     start = cur.at
@@ -240,7 +263,8 @@ def _as_one(cur: Cursor) -> Node | None:
         if (kind in ("sc", "hdc", "dc", "tr") or cur.low() in ("sts", "stitches")) and cur.kind(1) != "end":
             cur.at += 1
             cur.skip(".")
-            if cur.accept("tog", "together") or cur.low() in ("as", "into") and cur.low(1) in ("1", "one", "a"):
+            one = cur.low(1) in ("1", "one") or cur.low(1) == "a" and (cur.kind(2) == "kind" or thing_word(cur.low(2)) == "st")  # not "into a ring"
+            if cur.accept("tog", "together") or cur.low() in ("as", "into") and one:
                 if cur.low() in ("as", "into"):
                     cur.at += 2
                     cur.at += cur.kind() == "kind" or thing_word(cur.low()) == "st"

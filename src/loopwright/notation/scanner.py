@@ -70,9 +70,9 @@ def _expression(dialect: Dialect) -> re.Pattern[str]:
     numbers = rf"(?=[tfsen])(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety)[\s-](?:{units})(?![a-z])|" + _by_letter(table["numbers"], re.escape)
     ordinals = _by_letter(table["ordinals"], re.escape)
     pattern = rf"""
-      (?P<timesx2>(?:(?<=[)\]])\s*\*\s*|(?<=[a-z])\*(?=\d{{1,4}}\s*(?:[,;.()\[\]]|$)))(?P<tx2>\d{{1,9}})(?![a-z]))
+      (?P<timesx2>(?:(?<=[)\]}}])\s*\*\s*|(?<=[a-z])\*(?=\d{{1,4}}\s*(?:[,;.()\[\]]|$)))(?P<tx2>\d{{1,9}})(?![a-z]))
     | (?=\S)(?:  # at a blank nothing else need be tried
-      (?P<blank>\{{[^{{}}\n]{{1,60}}\}})
+      (?P<blank>\{{(?!\s*\d+\s*[a-z])[^{{}}()\[\],;\n]{{1,60}}\}})
     | (?P<star>\*\*\*|\*\*|\*|†|‡|✕(?=\s)|\+(?=\s*[a-z(])(?!\s*\d)|\#(?=\s*[a-z(]))
     | (?P<timesx>(?<![a-z])[x×✕]\s*(?P<tx>\d{{1,9}})(?![a-z]))
     | (?P<times>(?:(?P<tn>\d{{1,9}}|{numbers})\s*(?:more\s+)?(?:times?|x(?![a-z])|×))(?P<tmore>\s+more)?|twice(?P<tm2>\s+more)?|thrice|once(?P<tm1>\s+more)?|once\s+again)(?![a-z])
@@ -83,8 +83,8 @@ def _expression(dialect: Dialect) -> re.Pattern[str]:
     | (?P<num>\d{{1,9}}(?:[.,]\d{{1,9}}(?=\s*(?:cm|in|mm|"|″|”|inch)))?(?:\s?[½¼¾]|-\d/\d|\s\d/\d)?)
     | (?P<numword>(?<![a-z])(?:{numbers})(?![a-z]))
     | (?P<word>[^\W\d_]+(?:['’][^\W\d_]+)?)
-    | (?P<open>[(\[])
-    | (?P<close>[)\]])
+    | (?P<open>[(\[{{])
+    | (?P<close>[)\]}}])
     | (?P<sep>[,;.:]|--+|—|–|-|/|\+|&|=)
     | (?P<punct>[^\s]))
     """
