@@ -227,6 +227,28 @@ TODAY: list[tuple[str, str, list[int]]] = [
     ("a name and its abbreviation, 4", ring(12) + "Rnd 2: Ch 3, dc in each st around. (12)\nRnd 3: *Front post double crochet (FPdc) around next st, back post double crochet (BPdc) around next st; repeat (rep) from * around. (12)", [12, 12, 12]),
     ("braces for brackets", ring(15) + "Rnd 2: {sc2tog, sc in next 3 sts} 3 times (12)", [15, 12]),
     ("a chainless start by its letters", ring(10) + "Rnd 2: Csdc in first st, dc in same st, 2 dc in each st around. (20)", [10, 20]),
+    ("a slip stitch to the next round's first stitch, 1", ring(9) + "Rnd 2: sc around, sl st to next st. Fasten off. (9)", [9, 9]),
+    ("a slip stitch to the next round's first stitch, 2", ring(9) + "Rnd 2: hdc in each st around (9). Sl st to next st. Fasten off.", [9, 9]),
+    ("a whole row of slip stitches, 1", ring(9) + "Rnd 2: 9 sl st (9)\nRnd 3: 2 sc in each st around (18)", [9, 9, 18]),
+    ("a whole row of slip stitches, 2", FLAT + "Row 2: Ch 1, sl st in next 20 sts, turn. (20)\nRow 3: Ch 1, sc in each st across. (20)", [20, 20, 20]),
+    ("so often in a stitch, 1", ring(8) + "Rnd 2: *hdc twice in next st, hdc in next st; rep from * around (12)", [8, 12]),
+    ("so often in a stitch, 2", ring(8) + "Rnd 2: sc 3 times in each st around (24)", [8, 24]),
+    ("the corner that the round began in comes last", SQUARE + "Rnd 3: Sl st to ch-2 sp, ch 3, 3 dc in same sp, *(4 dc, ch 2, 4 dc) in next ch-2 sp; rep from * twice more, 4 dc in first ch-2 sp, ch 2, join. (32)", [32]),
+    ("the second stitch behind a chain that counts", FLAT + "Row 2: Ch 3 (counts as dc), dc in 2nd st and in each st across, turn. (20)", [20, 20]),
+    ("a chain that doesn't count", FLAT + "Row 2: Ch 3 (doesn't count as a st), dc in first st and in each st across, turn. (20)", [20, 20]),
+    ("a chain and a stitch for two together", FLAT + "Row 2: Ch 2, dc in next st (counts as dc2tog), dc in next 16 sts, dc2tog, turn. (18)", [20, 18]),
+    ("a row joined to go on in rounds", FLAT + "Row 2: Ch 1, sc in next 8 sts, ch 3, sk 4 sts, sc in last 8 sts, turn. (16 sc)\nRow 3: Ch 1, sc in each st and ch across, join to first st to work in the round. (19)\nRnd 4: Ch 1, sc in each st around, join. (19)", [20, 16, 19, 19]),
+    ("two kinds passed over", "Ch 10.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (9)\nRow 2: Ch 1, *(sc, hdc, dc) in next st, sk 2 sts; rep from * across, turn. (9)\nRow 3: Ch 1, *(sc, ch 1, dc) in next dc, sk next hdc and sc; rep from * across. (6)", [9, 9, 6]),
+    ("a group in the same space and in each", ring(10) + "Rnd 2: Ch 1, *sc in next st, ch 3, sk next st; rep from * around, join. (5)\nRnd 3: Sl st in first ch-3 sp, ch 1, (sc, 2 dc, sc) in same sp and in each ch-3 sp around, join. (20)", [10, 5, 20]),
+    ("worked instead in the spaces, 1", "Rnd 1: Ch 3 (counts as dc), 3 dc in magic ring, ch 1, (4 dc in ring, ch 1) 3 times, join. (16 dc, 4 ch-1 sps)\nRnd 2: Ch 1, sc in same st and in each dc around, working (sc, ch 2, sc) in each ch-1 sp, join. (24 sc)", [16, 24]),
+    ("worked instead in the spaces, 2", (
+        "Rnd 1: Ch 3 (counts as dc), dc in magic ring, ch 2, (2 dc in ring, ch 2) 3 times, join. (8)\n"
+        "Rnd 2: Sl st to corner ch-2 sp, ch 3, (dc, ch 2, 2 dc) in same sp, ch 1, *(2 dc, ch 2, 2 dc) in next ch-2 sp, ch 1; rep from * 2 more times, join. (16)\n"
+        "Rnd 3: Ch 1, sc in same st and in each dc around, working 1 sc in each ch-1 sp and 3 sc in each corner, join. (32)"), [8, 16, 32]),
+    ("fewer evenly, behind the same stitch", ring(20) + "Rnd 2: Ch 1, sc in same st and in each st around, decreasing 5 sts evenly, join. (15)", [20, 15]),
+    ("two in the first and in the last", FLAT + "Row 2: Ch 1, hdc in each st across, working 2 hdc in first and last sts, turn. (22)", [20, 22]),
+    ("stitches and spaces up to the last two, 1", FLAT + "Row 2: Ch 1, *sc in next st, ch 1, sk next st; rep from * to last 2 sts, sc in last 2 sts, turn. (11)\nRow 3: Ch 1, sc in each sc and ch-1 sp to last 2 sts, sc2tog, turn. (19)", [20, 11, 19]),
+    ("stitches and spaces up to the last two, 2", FLAT + "Row 2: Ch 1, *sc in next st, ch 1, sk next st; rep from * to last 2 sts, sc in last 2 sts, turn. (11)\nRow 3: Ch 1, sc in each sc and in each ch-1 sp to last st, 2 sc in last st, turn. (21)", [20, 11, 21]),
 ]
 
 UK: list[tuple[str, str, list[int]]] = [

@@ -23,9 +23,9 @@ from loopwright.model.tree import (
     Unknown,
 )
 from loopwright.notation.cursor import Cursor
+from loopwright.notation.further import NOTE_WORDS, denied, more_for_group
 from loopwright.notation.places import END_WORDS, PREPOSITIONS, place
 from loopwright.notation.stars import to_end
-from loopwright.notation.stitches import NOTE_WORDS
 
 MAX_DEPTH = 12
 SHAPES = frozenset("shell fan scallop cluster popcorn puff bobble picot v-st cross-st petal point pineapple".split())
@@ -93,7 +93,7 @@ def bracket(cur: Cursor, before: list[Node]) -> Node | None:
         if where.thing.kind == "ring" and cur.kind() == "times":
             n, more = cur.take().value
             return Repeat((group,), "more" if more else "times", Num((n,)), span=cur.span_from(start))  # "(ch 3, 3 dc, ch 3, sl st) in ring 5 times"
-        return group
+        return more_for_group(cur, group)
     if cur.low() in END_WORDS or cur.low() == "to" or cur.low() in ("all", "until", "till", "continue") and _AROUND & {cur.low(1), cur.low(2), cur.low(3)}:
         cur.skip("continue", "until", "till")
         return to_end(cur, inside, start)
@@ -168,6 +168,11 @@ def _name(before: list[Node], name: str) -> bool:
     return isinstance(last, Make)
 
 
+def _single(made: Make) -> bool:
+    """One stitch in the next place."""
+    return made.n.at(0) == 1 and (made.place is None or made.place.quant == "next" and (made.place.n is None or made.place.n.at(0) == 1))
+
+
 def _same_place(node: Node) -> bool:
     return isinstance(node, Make) and node.place is not None and node.place.quant == "same"
 
@@ -200,15 +205,18 @@ def _note(cur: Cursor, before: list[Node], start: int) -> bool:
         return False
     if "turning" in words and {"space", "mesh", "loop", "sp"} & set(words):
         before.append(Mark("note", "tch-space", span=cur.span_from(start)))
-    if before and isinstance(before[-1], Join) and len(before) < 3 and "not" not in words:
+    if before and isinstance(before[-1], Join) and len(before) < 3 and not denied(words):
         kind = next((str(cur.token(j).value) for j in range(i) if cur.kind(j) == "kind"), None)  # type: ignore[union-attr]
         if kind is not None:
             before.append(Make(kind, ONE, Place("first", ONE, STITCH), span=cur.span_from(start)))  # a join that counts as a stitch
-    if before and isinstance(before[-1], Chain):
-        no = "not" in words or "never" in words
+    as_one = next((str(t.value) for t in cur.tokens[cur.at : cur.at + i] if t.kind == "kind" and str(t.value).endswith("2tog")), None)
+    if as_one and len(before) > 1 and isinstance(before[-1], Make) and isinstance(before[-2], Chain) and _single(before[-1]) and not denied(words):
+        before[-2:] = [replace(before[-2], counts="no"), Make(as_one, ONE, span=before[-1].span)]  # "ch 2, dc in next st (counts as dc2tog)"
+    elif before and isinstance(before[-1], Chain):
+        no = denied(words)
         as_kind = next((str(cur.token(j).value) for j in range(i) if cur.kind(j) == "kind"), None)  # type: ignore[union-attr]
         before[-1] = replace(before[-1], counts="no" if no else "yes", as_kind=None if no else as_kind)
-    elif len(before) > 1 and isinstance(before[-1], Make) and isinstance(before[-2], Chain) and {"first", "1st", "beg"} & set(words) and "not" not in words:
+    elif len(before) > 1 and isinstance(before[-1], Make) and isinstance(before[-2], Chain) and {"first", "1st", "beg"} & set(words) and not denied(words):
         before[-2] = replace(before[-2], counts="no", as_kind=None)  # "ch 3, dc2tog in ring (counts as first cluster)": it is part of that
     cur.at += i + int(cur.kind(i) == "close")
     return True

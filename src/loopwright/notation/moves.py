@@ -6,6 +6,7 @@ from loopwright.model.tree import (
     ONE,
     STITCH,
     Chain,
+    InTurn,
     Join,
     Make,
     Mark,
@@ -26,6 +27,7 @@ _ACROSS = frozenset("across along around of on over".split())
 _TWINS = frozenset("leg sleeve panel piece strip strap half front back shoulder cup".split())
 _LIMBS = frozenset("leg legs arm arms ear ears foot feet body head".split())
 _RING_MADE = frozenset("form make forming making work begin start continue".split())
+_PLAIN = frozenset("sc hdc dc tr dtr".split())
 SKIPS = frozenset("skip sk skp miss omit".split())
 
 
@@ -58,7 +60,9 @@ def _skips_more(cur: Cursor) -> Node | None:
     if cur.at > mark and cur.low() == "next" and cur.low(-1) == "and" and (cur.kind(1) == "kind" or thing_word(cur.low(1)) == "st") and cur.low(2) in (",", ";", "."):
         return _one_skip(cur, begin)  # "skip joined st and next sc"
     if cur.at == mark + 1 and cur.low(-1) == "and":
-        alone = thing_word(cur.low()) in ("sp", "loop") and cur.low(1) in (",", ";", ".")
+        word = cur.token()
+        named = word is not None and word.kind == "kind" and word.value in _PLAIN and cur.kinds[mark - 1] == "kind"  # "skip next hdc and sc"
+        alone = (thing_word(cur.low()) in ("sp", "loop") or named) and cur.low(1) in (",", ";", ".")
         counted = cur.kind() == "num" and (cur.kind(1) == "kind" or thing_word(cur.low(1)) is not None) and cur.low(2) in (",", ";", ".")
         if alone or counted:
             return _one_skip(cur, begin)  # "skip next tr and sp", "skip next sp and 1 tr"
@@ -193,6 +197,24 @@ def to_a_ring(cur: Cursor) -> bool:
     return True
 
 
+def _round_on(cur: Cursor, before: list[Node]) -> bool:
+    """ "sc in each st, join to first st to work in the round": a row whose ends are joined, no ring of chains; nothing taken elsewhere."""
+    first = next(b for b in before if isinstance(b, (Make, InTurn, Repeat)))
+    inner = first if isinstance(first, Make) else next((n for n in (first.parts if isinstance(first, InTurn) else first.nodes) if isinstance(n, Make)), None)
+    if inner is None or inner.place is None or inner.place.from_hook or inner.place.thing.kind == "ring":
+        return False
+    mark = cur.at
+    if not to_a_ring(cur):
+        where = place(cur, bare=True) if cur.accept("to") else place(cur)
+        if where is None or not to_a_ring(cur):
+            cur.at = mark
+            return False
+    if cur.low(-1) in ("ring", "loop", "circle"):
+        cur.at = mark
+        return False
+    return True
+
+
 def join(cur: Cursor, before: list[Node]) -> Node:
     """From "join" on: the end of a round, a ring made of a chain, or where the yarn is attached."""
     start = cur.at
@@ -218,6 +240,8 @@ def join(cur: Cursor, before: list[Node]) -> Node:
     where = None
     if cur.accept_words("as before"):
         last_chain = last_chain or -1
+    if any(isinstance(b, (Make, InTurn, Repeat)) for b in before) and _round_on(cur, before):
+        return Join(None, via, last_chain, cur.span_from(start))
     ring = to_a_ring(cur)
     where = None if ring else place(cur, bare=True) if cur.accept("to") else place(cur)
     if ring or where is not None and where.thing.kind == "ring" or to_a_ring(cur):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Literal
 
-from loopwright.model.tree import ONE, AtEnds, Evenly, EveryKth, Group, InTurn, Make, Node, Num, Place
+from loopwright.model.tree import ONE, AtEnds, Evenly, EveryKth, Group, InTurn, Make, Node, Num, Place, Repeat
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.places import place
 from loopwright.notation.things import thing
@@ -149,6 +149,9 @@ def absorbed(before: list[Node], node: Node) -> Node:
     last = before[-1] if before else None
     if isinstance(node, AtEnds) and node.ends == 1 and before and not (isinstance(last, Make) and last.place is not None and last.place.quant == "each" and last.place.left is None):
         return Make(node.op, node.n, span=node.span)  # "…, dec 1 st at end": where the row has come to
+    if isinstance(node, Evenly) and isinstance(last, Repeat) and last.mode == "once" and last.nodes:
+        before[-1:] = last.nodes  # "sc in same st and in each st around, decreasing 4 sts evenly"
+        last = before[-1]
     if not isinstance(node, (Evenly, EveryKth, AtEnds, InTurn)) or not isinstance(last, Make) or last.place is None:
         return node
     if last.place.quant != "each" or last.place.left is not None or last.n.at(0) != 1:

@@ -11,7 +11,6 @@ from loopwright.model.tree import (
     EdgeRun,
     Either,
     Group,
-    InTurn,
     Join,
     Loop,
     Make,
@@ -25,7 +24,8 @@ from loopwright.model.tree import (
 )
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.edges import all_around, along, at_a_rate, with_rate
-from loopwright.notation.extents import left_words, up_to
+from loopwright.notation.extents import left_words
+from loopwright.notation.further import more_places
 from loopwright.notation.layers import closes, layered, through_both
 from loopwright.notation.moves import LEFT_FREE, along_chain, on_another, on_part, on_second, to_a_ring
 from loopwright.notation.olden import spread, yarn_letter
@@ -34,7 +34,6 @@ from loopwright.notation.shapes import between
 from loopwright.notation.stops import stop_before
 from loopwright.notation.things import LOOPS_ONLY, loop_behind, loop_words, rows_down, thing
 
-NOTE_WORDS = 60
 UNSEEN = frozenset({"inv", "invisible", "seamless", "chainless", "standing"})  # joins and starts that do not show
 
 
@@ -122,6 +121,8 @@ def make(cur: Cursor) -> Node:
         n = cur.number()  # "sc blo 5"
     chains = between(cur)
     both = cur.layered or through_both(cur) or closes(cur, n)
+    if n is None and kind not in ("sl st", "inc", "dec", "invdec") and "tog" not in kind and (twice := _twice(cur)) is not None:
+        n = twice
     if n is not None and (n.at(0) or 0) > 1 and kind != "sl st":
         if before_a_chain(cur) and along_chain(cur):
             return Make(kind, ONE, Place("next", n, Thing("ch")), loop, span=cur.span_from(start))
@@ -176,7 +177,7 @@ def make(cur: Cursor) -> Node:
     if both or through_both(cur):
         return layered(cur, made, n, start)
     over = spread(cur, made, start)
-    return _more_places(cur, made, start) if over is made else over
+    return more_places(cur, made, start) if over is made else over
 
 
 _ALONG = frozenset(("along", "across", "on", "of", "around"))
@@ -323,6 +324,8 @@ def _slip_join(cur: Cursor, start: int) -> Node | None:
         cur.at += 1
         where = place(cur, bare=True)
         to_a_ring(cur)
+        if where is not None and where.quant == "next" and where.thing == STITCH and start and _ends_round(cur) and _all_round(cur, start):
+            return Join(None, "sl st", span=cur.span_from(start))
         third = where is not None and where.quant == "kth" and where.thing.kind == "ch" and not where.from_hook and start > 3  # of the chain that the round began with
         if where is not None and (third or where.quant == "first" or where.thing.kind in ("tch", "join")):
             return Join(where, "sl st", span=cur.span_from(start))
@@ -331,10 +334,10 @@ def _slip_join(cur: Cursor, start: int) -> Node | None:
     where = place(cur)
     if where is not None and to_a_ring(cur):
         return Ring(False, span=cur.span_from(start))
-    closes = cur.done or cur.low() in (".", ";", ",", ")") and cur.low(1) in ("", "turn", "ch", "fasten", "fo", "do", "not", "cut", ".")
-    if where is not None and closes and start > 3 and (where.quant == "first" or where.thing.kind == "tch" or where.of is not None and where.of.kind in ("tch", "ch", "sp")):
+    ends = _ends_round(cur)
+    if where is not None and ends and start > 3 and (where.quant == "first" or where.thing.kind == "tch" or where.of is not None and where.of.kind in ("tch", "ch", "sp")):
         return Join(where, "sl st", span=cur.span_from(start))
-    if where is not None and closes and where.quant == "next" and where.thing == STITCH and cur.tokens[start - 2].low in ("around", "round"):
+    if where is not None and ends and where.quant == "next" and where.thing == STITCH and _all_round(cur, start):
         return Join(None, "sl st", span=cur.span_from(start))  # "sc in each st around, sl st in next st": the first of the round
     if where is None and start > 3 and (cur.done or cur.low() in (".", ";", ",") and (cur.kind(1) == "end" or cur.low(1) in ("turn", "ch", "fasten", "do"))):
         return Join(None, "sl st", span=cur.span_from(start))
@@ -342,47 +345,29 @@ def _slip_join(cur: Cursor, start: int) -> Node | None:
     return None
 
 
-def _more_places(cur: Cursor, made: Make, start: int) -> Node:
-    """ "in next st and in each of next 3": the same stitch in further places."""
-    parts: list[Node] = [made]
-    skipped = ""
-    if cur.kind() == "open":
-        close = next((i for i in range(2, NOTE_WORDS) if cur.kind(i) == "close"), 0)
-        said = any(cur.low(i).startswith("count") for i in range(1, close)) or close and cur.low(1) in ("is", "first", "1st", "makes")
-        if close and said:
-            text = [cur.low(i) for i in range(1, close)]
-            if made.place is not None and made.place.from_hook:
-                skipped = "no" if "not" in text or "never" in text else "yes"
-                parts.insert(0, Mark("skipped-counts", skipped))
-            if cur.low(close + 1) == "and" or skipped:
-                cur.at += close + 1
-    while made.place is not None and cur.low() == "and" and cur.low(1) in ("in", "into", "each", "across", "around", "next", "following"):
-        mark = cur.at
-        cur.at += 1
-        if cur.low() in ("across", "around") and place(cur) is None:
-            cur.at += 1
-            parts.append(replace(made, n=ONE, place=Place("each", None), span=cur.span_from(mark)))
-            break
-        more = place(cur, bare=cur.low() in ("each", "next", "following"))
-        if more is None or cur.low() in ("work", "make"):
-            cur.at = mark
-            break
-        parts.append(replace(made, place=more, span=cur.span_from(mark)))
-    while len(parts) == 1 and made.place is not None and made.place.quant == "each" and made.place.n is None and cur.low() == "and":
-        mark = cur.at
-        cur.at += 1
-        cur.skip("each", "the")
-        also = thing(cur)  # "in each st and ch around"
-        upto = up_to(cur) if cur.low() in ("to", "up") else None
-        told = upto is not None or cur.low() in (*END_WORDS, ",", ";", ".", "") or cur.kind() == "close"
-        if also is None or also.kind not in ("ch", "sp", "loop", "st", "row") and also.kind not in ("dc", "sc", "hdc", "tr") or not told:
-            cur.at = mark
-            break
-        cur.skip(*END_WORDS)
-        parts.append(replace(made, place=replace(made.place, thing=also, upto=upto), span=cur.span_from(mark)))
-    if len(parts) == 1:
-        return made
-    places = [p.place for p in parts if isinstance(p, Make) and p.place is not None]
-    if all(p.quant == "each" and p.n is None and p.left is None for p in places) and len({p.thing for p in places}) == len(parts):
-        return InTurn(tuple(parts), cur.span_from(start))  # "in each st and in each ch": as they come
-    return Repeat(tuple(parts), "once", span=cur.span_from(start))
+def _twice(cur: Cursor) -> Num | None:
+    """ "sc twice in next st", "dc 3 times in each st": so many in a place; nothing taken where no single place follows."""
+    mark = cur.at
+    if cur.kind() != "times" or cur.low(1) not in ("in", "into"):
+        return None
+    many, more = cur.take().value
+    end = cur.at
+    where = place(cur)
+    cur.at = end
+    if where is None or more or where.quant not in ("next", "same", "each", "first", "last") or where.quant != "each" and (where.n.at(0) if where.n else 1) != 1:
+        cur.at = mark
+        return None
+    return Num((many,))
+
+
+def _ends_round(cur: Cursor) -> bool:
+    """Whether nothing is worked behind what was read last."""
+    return cur.done or cur.low() in (".", ";", ",", ")") and cur.low(1) in ("", "turn", "ch", "fasten", "fo", "do", "not", "cut", "break", "finish", ".")
+
+
+def _all_round(cur: Cursor, at: int) -> bool:
+    """Whether the words before a token went all around: "sc in each st around. (12) Sl st …"."""
+    at -= 1
+    while at > 0 and cur.kinds[at] in ("sep", "close", "num", "open") or at > 1 and cur.kinds[at + 1] == "close":
+        at -= 1
+    return cur.tokens[at].low in ("around", "round")

@@ -28,10 +28,12 @@ def working(cur: Cursor, before: list[Node]) -> Node | None:
     """ "1 sc in each dc, working 3 sc in each corner": what is worked instead where the second place comes."""
     if cur.working:  # one inside another would be read over and over
         return None
+    if (ends := _both_ends(cur, before)) is not None:
+        return ends
     start, unknown, cur.working = cur.at, cur.unknown, True
     cur.at += 1
     inside: list[Node] = []
-    while not cur.done and cur.low() not in (".", ";") and cur.kind() not in ("close", "star", "open"):
+    while not cur.done and cur.low() not in (".", ";") and cur.kind() not in ("close", "star") and (cur.kind() != "open" or not inside):
         if cur.low() in ("rep", "repeat", "join", "turn", "ending", "until"):
             break
         at = cur.at
@@ -48,8 +50,7 @@ def working(cur: Cursor, before: list[Node]) -> Node | None:
     if group is None or group.place is None or group.place.quant not in ("each", "next") or not isinstance(before[-1], (Make, Group, InTurn, EdgeRun, Repeat)):
         cur.at, cur.unknown = start, unknown
         return None
-    if isinstance(before[-1], Repeat) and before[-1].mode == "once" and isinstance(before[-1].nodes[-1], (Make, Group)):
-        before[-1:] = before[-1].nodes  # "sc in same st and in each dc around, working 3 sc in each ch-2 sp"
+    unpacked(before, len(before) - 1)
     base = before[-1]
     if isinstance(base, EdgeRun):
         whole = base.where in ("around", "outline")
@@ -62,6 +63,30 @@ def working(cur: Cursor, before: list[Node]) -> Node | None:
     before.pop()
     parts = base.parts if isinstance(base, InTurn) else (base,)
     return InTurn((*parts, replace(group, place=replace(group.place, quant="each", n=None))), span=cur.span_from(start))
+
+
+def unpacked(nodes: list[Node], at: int) -> int:
+    """ "sc in same st and in each dc around" as the two that it is: what follows is said of the second; gives where that one stands."""
+    told = nodes[at]
+    if not isinstance(told, Repeat) or told.mode != "once" or not told.nodes or not isinstance(told.nodes[-1], (Make, Group)):
+        return at
+    nodes[at : at + 1] = told.nodes
+    return at + len(told.nodes) - 1
+
+
+def _both_ends(cur: Cursor, before: list[Node]) -> Node | None:
+    """ "sc in each st across, working 2 sc in first and last sts": one more at each end; nothing taken elsewhere."""
+    base, start = before[-1], cur.at
+    each = isinstance(base, Make) and base.place is not None and base.place.quant == "each" and base.place.n is None and base.place.left is None
+    cur.at += 1
+    n = cur.number()
+    if each and n is not None and n.values == (2,) and cur.kind() == "kind" and isinstance(base, Make) and cur.take().value == base.kind and cur.accept("in", "into"):
+        cur.skip("each", "of", "both", "the")
+        if (cur.accept_words("first and last") or cur.accept_words("first and the last")) and cur.accept("st", "sts", "stitch", "stitches"):
+            before.pop()
+            return AtEnds("inc", ONE, 2, base.kind, base.span.cover(cur.span_from(start)))
+    cur.at = start
+    return None
 
 
 def _at_each(cur: Cursor, group: Group) -> None:
@@ -131,6 +156,7 @@ def in_turn(out: list[Node]) -> None:
         first += 1
     if first == 0:
         return
+    first = unpacked(out, first - 1) + 1
     base = out[first - 1]
     here = placed(base)
     sorts = base.parts if isinstance(base, InTurn) else (base,)

@@ -39,7 +39,23 @@ def do_in_turn(run: Run, node: InTurn) -> None:
             return _as_they_come(run, node)
         finally:
             run.end = end
+    if last is not None and last.left is not None and (keep := last.left.at(0) or 0):
+        if run.view.mesh and last.thing in (Thing("ch"), Thing("sp", 1)):
+            run.sticky["chains-taken"] = True  # each chain is worked into as a stitch is, so the last ones are counted with them
+        end, run.end = run.end, _before_last(run, keep)  # "in each sc and ch-1 sp to last 2 sts"
+        try:
+            return _as_they_come(run, node)
+        finally:
+            run.end = end
     return _as_they_come(run, node)
+
+
+def _before_last(run: Run, many: int) -> int:
+    """Where the last so many stitches of the row below begin. Raises RunsOut where it has no more than those."""
+    at = [i for i in range(run.pos, run.end) if run.item(i) != CHAIN or run.sticky.get("chains-taken")]
+    if len(at) <= many:
+        raise RunsOut("st", wanted=many, found=len(at))
+    return at[-many]
 
 
 def _as_they_come(run: Run, node: InTurn) -> None:
@@ -52,7 +68,8 @@ def _as_they_come(run: Run, node: InTurn) -> None:
         raise RunsOut("place", wanted=1, found=0)
     covered = {i for slot, _ in taken.values() for i in range(slot.start, max(slot.end, slot.start + 1))}
     base = [s for s in _places_ahead(run, node.parts[0]) if s.start not in covered]
-    if run.reserve:
+    told = next((p.place.left for p in reversed(node.parts) if isinstance(p, (Make, Group)) and p.place is not None), None)
+    if run.reserve and told is None:
         base = base[: max(0, len(base) - run.reserve)]
     for slot in base:
         taken[slot.start] = (slot, node.parts[0])

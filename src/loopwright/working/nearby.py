@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from loopwright.model.tree import Mark, Place, Thing
+from loopwright.model.tree import Chain, Join, Mark, Place, Thing
 from loopwright.working.kinds import CHAIN, HEIGHT, code
 from loopwright.working.run import Run
-from loopwright.working.seeking import seek, view_runs
+from loopwright.working.seeking import SPACES, STITCHES, seek, view_runs
 from loopwright.working.view import Slot
 
 
@@ -54,3 +54,22 @@ def group_here(run: Run) -> Slot | None:
     """The group that the hook is in, before its middle: "skip 3 tr, sc in center tr of last fan"."""
     at = run.pos
     return next((Slot(g.start, g.end) for g in run.view.groups if g.start < at <= (g.start + g.end - 1) // 2), None)
+
+
+def space_begun(run: Run, place: Place) -> Slot | None:
+    """ "…, 3 dc in first ch-2 sp, ch 2, join": the space that the round began in, where more is worked behind it; None elsewhere."""
+    single = place.n is None or (place.n.at(0) or 1) == 1
+    if place.thing.kind not in SPACES or run.inside or run.worked < 3 or not run.in_rounds or not single or run.view.foundation or run.pos <= run.start + 1:
+        return None
+    if not any(isinstance(n, (Chain, Join)) for n in run.following):
+        return None
+    n = len(run.view.items)
+    return next((Slot(s, e, "space") for s, e in run.view.runs if s <= run.start % n < e), None) if n else None
+
+
+def kth_of_row(run: Run, place: Place, k: int) -> int:
+    """How many stitches on the k-th is: where a start chain stands for the first, "dc in 2nd st" is the next one."""
+    stands = run.tch_item and run.worked == 1 and len(run.out) == 1 and run.pos == run.start + 1 and not run.inside and not run.view.ring
+    if k < 2 or not stands or place.thing.kind not in STITCHES and place.thing.kind not in HEIGHT:
+        return k
+    return k - 1 if run.once("kth-of-row", ((0.0, True), (0.5, False))) else k

@@ -5,7 +5,7 @@ from __future__ import annotations
 from loopwright.model.tree import Make, Place, Thing
 from loopwright.working.kinds import CHAIN, HEIGHT, code, name
 from loopwright.working.marked import next_marker
-from loopwright.working.nearby import beside_groups, group_here, in_its_closing, loop_of_the_join, space_here
+from loopwright.working.nearby import beside_groups, group_here, in_its_closing, kth_of_row, loop_of_the_join, space_begun, space_here
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
 from loopwright.working.seeking import SPACES, STITCHES, seek, stitches_ahead, view_runs
 from loopwright.working.view import Slot
@@ -193,6 +193,8 @@ def _first(run: Run, place: Place, how: str) -> list[Slot]:
     """The first place of the row; "first 3 sts" takes three. At the end of a round it is the stitch of the join."""
     if run.view.foundation and run.pos >= len(run.view.items) and run.into and run.into[0] is not None:
         return [run.into[0]] * min((place.n.at(0) if place.n is not None else 1) or 1, MAX_ITEMS + 1)  # all round the chain: where the round began
+    if (begun := space_begun(run, place)) is not None:
+        return [begun]
     if run.inside == 0 and run.worked > 2 and run.pos > run.start + 1 and run.in_rounds and (place.n is None or (place.n.at(0) or 1) == 1):
         run.half_loop = True
         return [Slot(run.start, run.start + 1, how)]
@@ -277,7 +279,7 @@ def _kth(run: Run, place: Place, how: str) -> Slot:
         run.pos = max(run.pos, at + 1)
         return run.last
     slot = None
-    for _ in range(min(k, MAX_ITEMS)):
+    for _ in range(min(kth_of_row(run, place, k), MAX_ITEMS)):
         slot = seek(run, place.thing, run.pos)
         if slot is None:
             raise RunsOut(place.thing.kind, wanted=k, found=0)

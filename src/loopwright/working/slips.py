@@ -93,6 +93,9 @@ def do_slip(run: Run, node: Make, count: int) -> None:
 def _are_stitches(run: Run, node: Make, place: Place, count: int) -> bool:
     """Whether slip stitches at the start are the first of the row, not a way to where it starts: "sl st 4, sc 4, sl st 4"."""
     many = count if node.place is None else count * ((place.n.at(0) if place.n is not None else 1) or 1)
+    if many > 2 and many == run.stitches_left() and place.thing == STITCH and all(isinstance(n, (Mark, Join)) for n in run.following):
+        run.slip_row = True  # "12 sl st" over 12: the whole row
+        return True
     if many < 2 or run.view.ring or run.view.foundation or place.quant not in ("next", "first") or place.thing != STITCH:
         return False
     first = run.following[0] if run.following else None

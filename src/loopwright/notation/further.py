@@ -1,0 +1,90 @@
+"""Further places of a stitch or a group told before: "in next st and in each of next 3", "in same sp and in each ch-3 sp around"."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from loopwright.model.tree import ONE, Group, InTurn, Make, Mark, Node, Num, Place, Repeat
+from loopwright.notation.cursor import Cursor
+from loopwright.notation.extents import left_words, up_to
+from loopwright.notation.places import END_WORDS, place
+from loopwright.notation.things import thing
+
+NOTE_WORDS = 60
+
+
+def denied(words: list[str]) -> bool:
+    """Whether "counts" is said to be not so: "does not count", "doesn't count"."""
+    return any(w in ("not", "never", "doesnt") or w.endswith(("n't", "n’t")) for w in words)
+
+
+def more_places(cur: Cursor, made: Make, start: int) -> Node:
+    """ "in next st and in each of next 3": the same stitch in further places."""
+    parts: list[Node] = [made]
+    skipped = ""
+    if cur.kind() == "open":
+        close = next((i for i in range(2, NOTE_WORDS) if cur.kind(i) == "close"), 0)
+        said = any(cur.low(i).startswith("count") for i in range(1, close)) or close and cur.low(1) in ("is", "first", "1st", "makes")
+        if close and said:
+            text = [cur.low(i) for i in range(1, close)]
+            if made.place is not None and made.place.from_hook:
+                skipped = "no" if denied(text) else "yes"
+                parts.insert(0, Mark("skipped-counts", skipped))
+            if cur.low(close + 1) == "and" or skipped:
+                cur.at += close + 1
+    while made.place is not None and cur.low() == "and" and cur.low(1) in ("in", "into", "each", "across", "around", "next", "following"):
+        mark = cur.at
+        cur.at += 1
+        if cur.low() in ("across", "around") and place(cur) is None:
+            cur.at += 1
+            parts.append(replace(made, n=ONE, place=Place("each", None), span=cur.span_from(mark)))
+            break
+        more = place(cur, bare=cur.low() in ("each", "next", "following"))
+        if more is None or cur.low() in ("work", "make"):
+            cur.at = mark
+            break
+        if made.place.quant == more.quant == "each" and more.thing.kind in ("sp", "ch") and more.left is None:
+            more = replace(more, left=_kept_back(cur, mark))
+        parts.append(replace(made, place=more, span=cur.span_from(mark)))
+    while len(parts) == 1 and made.place is not None and made.place.quant == "each" and made.place.n is None and cur.low() == "and":
+        mark = cur.at
+        cur.at += 1
+        cur.skip("each", "the")
+        also = thing(cur)  # "in each st and ch around"
+        upto = up_to(cur) if cur.low() in ("to", "up") else None
+        left = left_words(cur) if upto is None and cur.low() in ("to", "until") else None
+        told = upto is not None or left is not None or cur.low() in (*END_WORDS, ",", ";", ".", "") or cur.kind() == "close"
+        if also is None or also.kind not in ("ch", "sp", "loop", "st", "row") and also.kind not in ("dc", "sc", "hdc", "tr") or not told:
+            cur.at = mark
+            break
+        cur.skip(*END_WORDS)
+        parts.append(replace(made, place=replace(made.place, thing=also, upto=upto, left=left[0] if left is not None else None), span=cur.span_from(mark)))
+    if len(parts) == 1:
+        return made
+    places = [p.place for p in parts if isinstance(p, Make) and p.place is not None]
+    if all(p.quant == "each" and p.n is None and (p.left is None or p is places[-1]) for p in places) and len({p.thing for p in places}) == len(parts):
+        return InTurn(tuple(parts), cur.span_from(start))  # "in each st and in each ch": as they come
+    return Repeat(tuple(parts), "once", span=cur.span_from(start))
+
+
+def _kept_back(cur: Cursor, mark: int) -> Num | None:
+    """ "and in each ch-1 sp to last 2 sts": what the words from a token on keep back; None where they keep nothing back."""
+    end = cur.at
+    cur.at = next((i for i in range(mark, end - 2) if cur.lows[i] in ("to", "until")), end)
+    left = left_words(cur) if cur.at < end else None
+    same, cur.at = cur.at == end, end
+    return left[0] if left is not None and same and left[1].kind == "st" else None
+
+
+def more_for_group(cur: Cursor, made: Group) -> Node:
+    """ "(sc, ch 2, sc) in same sp and in each ch-3 sp around": the same group in further places."""
+    start, parts = cur.at, [made]
+    while made.place is not None and cur.low() == "and" and cur.low(1) in ("in", "into", "each"):
+        mark = cur.at
+        cur.at += 1
+        more = place(cur, bare=cur.low() == "each")
+        if more is None or cur.low() in ("work", "make"):
+            cur.at = mark
+            break
+        parts.append(replace(made, place=more, span=made.span.cover(cur.span_from(mark))))
+    return made if len(parts) == 1 else Repeat(tuple(parts), "once", span=made.span.cover(cur.span_from(start)))
