@@ -249,6 +249,14 @@ TODAY: list[tuple[str, str, list[int]]] = [
     ("two in the first and in the last", FLAT + "Row 2: Ch 1, hdc in each st across, working 2 hdc in first and last sts, turn. (22)", [20, 22]),
     ("stitches and spaces up to the last two, 1", FLAT + "Row 2: Ch 1, *sc in next st, ch 1, sk next st; rep from * to last 2 sts, sc in last 2 sts, turn. (11)\nRow 3: Ch 1, sc in each sc and ch-1 sp to last 2 sts, sc2tog, turn. (19)", [20, 11, 19]),
     ("stitches and spaces up to the last two, 2", FLAT + "Row 2: Ch 1, *sc in next st, ch 1, sk next st; rep from * to last 2 sts, sc in last 2 sts, turn. (11)\nRow 3: Ch 1, sc in each sc and in each ch-1 sp to last st, 2 sc in last st, turn. (21)", [20, 11, 21]),
+    ("the corners of a solid square", (
+        "Rnd 1: 8 sc in magic ring, join. (8)\nRnd 2: Ch 1, *sc in next st, 3 sc in next st; rep from * around, join. (16)\n"
+        "Rnd 3: Ch 1, *sc in each st to corner, 3 sc in corner st; rep from * around, sc in each rem st, join. (24)\n"
+        "Rnd 4: Ch 1, *sc in each st to next corner, 3 sc in corner; rep from * around, join. (32)"), [8, 16, 24, 32]),
+    ("the corner where the hook is", SQUARE + "Rnd 3: Sl st to ch-2 sp, ch 1, *(hdc, ch 2, hdc) in corner, hdc in each st to next corner; rep from * around, join. (32)", [32]),
+    ("a marker in a stitch told by its number", FLAT + "Row 2: Ch 1, sc in each st across, place marker in 8th st, turn. (20)\nRow 3: Ch 1, sc to marked st, 3 sc in marked st, sc to end, turn. (22)", [20, 20, 22]),
+    ("a marker in the middle of a group, 1", FLAT + "Row 2: Ch 1, sc in next 9 sts, 3 sc in next st, place marker in center st of 3-sc, sc in next 10 sts, turn. (22)\nRow 3: Ch 1, sc to marked st, 3 sc in marked st, sc to end. (24)", [20, 22, 24]),
+    ("a marker in the middle of a group, 2", FLAT + "Row 2: Ch 1, sc in next 9 sts, 5 sc in next st, place marker in 3rd sc of the 5 sc just made, sc in next 10 sts, turn. (24)\nRow 3: Ch 1, sc to 1 st before marked st, sc3tog, sc to end. (22)", [20, 24, 22]),
 ]
 
 UK: list[tuple[str, str, list[int]]] = [

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from loopwright.model.tree import Mark, Node, Num, Skip, Thing
 from loopwright.notation.cursor import Cursor
+from loopwright.notation.things import thing
 
 _PLACES = frozenset("place put insert attach add".split())
 _MOVES = frozenset("slip sl move moving moved slipping".split())
 MARKER_VERBS = _PLACES | _MOVES | frozenset("pm sm slm rm remove removing".split())
 LONGEST = 8
+MOST = 10_000
 
 
 def marker(cur: Cursor) -> Node | None:
@@ -41,6 +43,8 @@ def _placed(cur: Cursor, start: int) -> Node:
     inside = cur.low() in ("in", "into", "on", "around")
     first = False
     if inside:
+        if (told := _in_which(cur)) is not None:
+            return Mark("marker", told[0], told[1], span=cur.span_from(start))
         while cur.kind() in ("word", "ord", "kind", "num") and cur.low() not in ("and", "then"):
             first = first or cur.kind() == "ord"
             cur.at += 1
@@ -49,6 +53,45 @@ def _placed(cur: Cursor, start: int) -> Node:
             cur.at += 1
         return Mark("note", span=cur.span_from(start))
     return Mark("note" if first else "marker", "st" if inside else "gap", span=cur.span_from(start))
+
+
+def _in_which(cur: Cursor) -> tuple[str, Num | None] | None:
+    """ "in 6th st", "in center st of 3-sc": which of the stitches made so far; nothing taken elsewhere."""
+    start = cur.at
+    cur.at += 1
+    cur.skip("the", "each", "this")
+    token = cur.token()
+    if token is not None and token.kind == "ord" and 1 < token.value < MOST:
+        cur.at += 1
+        if thing(cur) is not None:
+            of = _of_group(cur)
+            if _ends(cur):
+                return "of-group" if of else "kth", Num((int(token.value),))
+    elif cur.accept("center", "centre", "middle") and thing(cur) is not None:
+        _of_group(cur)
+        if _ends(cur):
+            return "centre", None
+    cur.at = start
+    return None
+
+
+def _of_group(cur: Cursor) -> bool:
+    """ "of 3-sc", "of the 3 sc just made", "of shell": the group made last; nothing taken elsewhere."""
+    mark = cur.at
+    if not cur.accept("of"):
+        return False
+    cur.skip("the", "this", "each", "last")
+    cur.number()
+    cur.skip("-")
+    if cur.low() in ("row", "rnd", "round") or thing(cur) is None:
+        cur.at = mark
+        return False
+    cur.skip("group", "just", "made", "cluster", "inc", "increase")
+    return True
+
+
+def _ends(cur: Cursor) -> bool:
+    return cur.kind() in ("sep", "end", "close") or cur.low() in ("and", "then", "turn")
 
 
 def skip_to_marker(cur: Cursor, start: int) -> Node | None:

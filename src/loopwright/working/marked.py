@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from loopwright.model.tree import Mark
 from loopwright.working.kinds import CHAIN
-from loopwright.working.run import Run
+from loopwright.working.run import Run, RunsOut
 from loopwright.working.view import Slot
 
 MOST = 100  # markers in a row; no piece has as many
@@ -52,3 +53,22 @@ def next_marker(run: Run, pos: int) -> Slot | None:
         if at >= pos and at > done and at < run.end + (not inside):
             return Slot(at, at + inside)
     return None
+
+
+def place_marker(run: Run, node: Mark) -> None:
+    """A marker where the words put it: in a stitch told by its number, in the middle of the group made last, else where the row has come to."""
+    made = len(run.out)
+    if node.text == "kth" and node.n is not None:
+        stitches = [i for i in range(made) if run.out[i] != CHAIN]
+        k = node.n.at(0) or 0
+        if k > len(stitches):
+            raise RunsOut("st", wanted=k, found=len(stitches))
+        run.note("marker", word="st", at=stitches[k - 1] + 1)
+    elif node.text in ("centre", "of-group"):
+        group = run.groups[-1] if run.groups and run.groups[-1].end == made else None
+        k = node.n.at(0) or 1 if node.n is not None else (group.end - group.start + 1) // 2 if group is not None else 1
+        if node.n is not None and (group is None or group.start + k > made):
+            raise RunsOut("st", wanted=k, found=0)
+        run.note("marker", word="st", at=group.start + k if group is not None else made)
+    else:
+        run.note("marker", word=node.text)

@@ -100,7 +100,7 @@ def _next(run: Run, place: Place, how: str) -> list[Slot]:
         return [Slot(-1, -1, "underside")] * min(wanted or 0, MAX_ITEMS)
     if place.thing.kind == "corner" and not run.inside and run.worked <= 1 and run.last is not None and run.last.how == "space" and run.once("slipped-corner", ((0.0, True), (0.3, False))):
         return [_take(run, run.last)]  # "sl st to next corner sp, ch 3, (2 dc, ch 2, 3 dc) in the corner sp"
-    here = space_here(run) if run.inside and not run.out and wanted == 1 and place.thing.kind in SPACES else None
+    here = space_here(run) if run.inside and not run.out and wanted == 1 and place.thing.kind in ("corner", *SPACES) else None
     if here is not None and run.once("slipped-into", ((0.0, True), (0.3, False))):
         run.end = min(run.end, len(run.view.items) + here.start)  # and is not come back to
         return [_take(run, here)]  # "sl st into loop, ch 1, *3 sc in loop; rep from * around": the hook is in the first of them

@@ -189,10 +189,9 @@ def _seek_corner(run: Run, pos: int) -> Slot | None:
         if len({e - s for s, e in run.view.runs}) > 1:
             runs = [(s, e) for s, e in runs if e - s == longest]
         return Slot(*runs[0], "space") if runs else None
-    corners = [g for g in run.view.groups if g.start >= pos and g.end - g.start >= 3]
-    if corners:
-        middle = (corners[0].start + corners[0].end - 1) // 2
-        return Slot(middle, middle + 1)
+    middles = [(g.start + g.end - 1) // 2 for g in run.view.groups if g.end - g.start >= 3]
+    if middles:
+        return next((Slot(m, m + 1) for m in middles if m >= pos), None)
     return _seek_stitch(run, pos)
 
 

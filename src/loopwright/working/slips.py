@@ -20,7 +20,7 @@ from loopwright.model.tree import (
 )
 from loopwright.working.kinds import CHAIN, HEIGHT, code, plain
 from loopwright.working.making import own_chain, own_more, plain_run
-from loopwright.working.marked import next_marker
+from loopwright.working.marked import next_marker, place_marker
 from loopwright.working.motifs import ANOTHER, PIECES
 from loopwright.working.places import how_of, slots_of
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
@@ -210,7 +210,7 @@ def do_mark(run: Run, node: Mark) -> None:
         run.left_said = True
         run.named["left-free"] = 1
     elif node.what == "marker":
-        run.note("marker", word=node.text)
+        place_marker(run, node)
     elif node.what == "no-markers":
         run.named["no-markers"] = 1
     elif node.what == "colour":
