@@ -257,6 +257,15 @@ TODAY: list[tuple[str, str, list[int]]] = [
     ("a marker in a stitch told by its number", FLAT + "Row 2: Ch 1, sc in each st across, place marker in 8th st, turn. (20)\nRow 3: Ch 1, sc to marked st, 3 sc in marked st, sc to end, turn. (22)", [20, 20, 22]),
     ("a marker in the middle of a group, 1", FLAT + "Row 2: Ch 1, sc in next 9 sts, 3 sc in next st, place marker in center st of 3-sc, sc in next 10 sts, turn. (22)\nRow 3: Ch 1, sc to marked st, 3 sc in marked st, sc to end. (24)", [20, 22, 24]),
     ("a marker in the middle of a group, 2", FLAT + "Row 2: Ch 1, sc in next 9 sts, 5 sc in next st, place marker in 3rd sc of the 5 sc just made, sc in next 10 sts, turn. (24)\nRow 3: Ch 1, sc to 1 st before marked st, sc3tog, sc to end. (22)", [20, 24, 22]),
+    ("the last round ends otherwise, 1", ring(18) + "Rnd 2: Ch 1, sc in same st, *sk 2 sts, 5 dc in next st, sk 2 sts, sc in next st; rep from * around, ending last rep with sl st in first sc instead of sc. (18)", [18, 18]),
+    ("the last round ends otherwise, 2", ring(10) + "Rnd 2: Ch 1, sc in same st, *ch 3, sk next st, sc in next st; rep from * around, ending with sl st in first sc instead of last sc. (5)", [10, 5]),
+    ("a chain of the row below told by its length", (
+        "Ch 18.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (17)\nRow 2: Ch 1, sc in first sc, *ch 5, sk 3 sc, sc in next sc; rep from * across, turn. (5)\n"
+        "Row 3: Ch 5 (counts as dc and ch 2), sc in next ch-5 sp, *ch 5, sc in next ch-5 sp; rep from * across, ch 2, dc in last sc, turn. (6)\n"
+        "Row 4: Ch 1, sc in first dc, *ch 5, sc in next ch-5 sp; rep from * across, ch 5, sc in 3rd ch of beg ch-5, turn. (5)"), [17, 5, 6, 5]),
+    ("the space that closes the round", (
+        ring(15) + "Rnd 2: Ch 1, sc in same st, *ch 3, sk 2 sts, sc in next st; rep from * 3 more times, ch 1, sk 2 sts, hdc in first sc. (5)\n"
+        "Rnd 3: Ch 1, sc in same sp, *ch 3, sc in next ch-3 sp; rep from * around, ch 3, join. (5)"), [15, 5, 5]),
 ]
 
 UK: list[tuple[str, str, list[int]]] = [

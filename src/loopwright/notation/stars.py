@@ -245,6 +245,10 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
             at = cur.at
             if cur.low() in ("turn", "join") or cur.kind() == "close":
                 break
+            if tail and cur.accept_words("instead of"):
+                while not cur.done and cur.kind() not in ("sep", "close", "star"):
+                    cur.at += 1  # "… sl st in first sc instead of sc": what the rounds before had there
+                break
             found_node = one(cur, tail)
             if found_node is not None:
                 tail.append(found_node)

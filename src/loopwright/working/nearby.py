@@ -73,3 +73,8 @@ def kth_of_row(run: Run, place: Place, k: int) -> int:
     if k < 2 or not stands or place.thing.kind not in STITCHES and place.thing.kind not in HEIGHT:
         return k
     return k - 1 if run.once("kth-of-row", ((0.0, True), (0.5, False))) else k
+
+
+def none_left(run: Run, place: Place) -> bool:
+    """ "…, sc in 3rd ch of beg ch-5": whether a row ends with these words and no such space is left, so that its turning chain is meant."""
+    return place.of is not None and run.inside == 0 and all(isinstance(n, Mark) for n in run.following) and seek(run, place.of, run.pos) is None

@@ -5,7 +5,16 @@ from __future__ import annotations
 from loopwright.model.tree import Make, Place, Thing
 from loopwright.working.kinds import CHAIN, HEIGHT, code, name
 from loopwright.working.marked import next_marker
-from loopwright.working.nearby import beside_groups, group_here, in_its_closing, kth_of_row, loop_of_the_join, space_begun, space_here
+from loopwright.working.nearby import (
+    beside_groups,
+    group_here,
+    in_its_closing,
+    kth_of_row,
+    loop_of_the_join,
+    none_left,
+    space_begun,
+    space_here,
+)
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
 from loopwright.working.seeking import SPACES, STITCHES, seek, stitches_ahead, view_runs
 from loopwright.working.view import Slot
@@ -52,7 +61,7 @@ def slots_of(run: Run, place: Place, how: str = "top") -> list[Slot]:
             return [_take(run, Slot(run.pos, run.pos, "ring"))]
         return [run.last]
     if place.quant == "same":
-        return [kind == "loop" and loop_of_the_join(run) or _same(run)]
+        return [(kind == "loop" or kind in SPACES and run.view.half) and loop_of_the_join(run) or _same(run)]
     if place.quant == "skipped":
         return _skipped(run, place, how)
     if place.quant == "first":
@@ -265,7 +274,7 @@ def _kth(run: Run, place: Place, how: str) -> Slot:
     if place.of is not None and place.of.kind in ("ch", "tch") and place.of.length is None and not run.view.foundation and run.inside == 0 and run.worked:
         return _tch(run)
     told = place.of.length if place.of is not None and place.of.kind == "sp" else None
-    if told and run.worked and k <= told and k > 1 and not run.view.foundation and run.view.tch_first is False and told not in run.view.index.lengths:
+    if told and run.worked and 1 < k <= told and not run.view.foundation and run.view.tch_first is False and (told not in run.view.index.lengths or none_left(run, place)):
         return _tch(run)  # "in 3rd of 3 ch" at the end of a row: of its turning chain
     if place.of is not None:
         slot = seek(run, place.of, run.pos)

@@ -91,6 +91,7 @@ class View:
     `divisions`: equal parts that the row was told in (0: not told so).
     `mesh`: 1 where chains stand over skipped stitches, so they may be worked into like stitches; 2 where they bridge an opening.
     `markers`: (item, whether it is in that stitch rather than before it) of each marker.
+    `half`: a stitch closed the round by half a loop, in which the hook still is.
     `open_end`: nobody knows how many there are; items beyond the end are plain stitches.
     """
 
@@ -107,13 +108,14 @@ class View:
     divisions: int = 0
     mesh: int = 0
     markers: tuple[tuple[int, bool], ...] = ()
+    half: bool = False
     _hash: int = field(default=0, init=False, compare=False, repr=False)
     _index: Index | None = field(default=None, init=False, compare=False, repr=False)
 
     def __hash__(self) -> int:
         """Worked out once: the search looks the same views up again and again."""
         if not self._hash:
-            flags = self.tch, self.tch_first, self.ring, self.foundation, self.open_end, self.joined, self.turned, self.divisions, self.mesh, self.markers
+            flags = self.tch, self.tch_first, self.ring, self.foundation, self.open_end, self.joined, self.turned, self.divisions, self.mesh, self.markers, self.half
             object.__setattr__(self, "_hash", hash((self.items, self.runs, self.groups, flags)) or 1)
         return self._hash
 
