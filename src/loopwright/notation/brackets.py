@@ -168,6 +168,14 @@ def _name(before: list[Node], name: str) -> bool:
     return isinstance(last, Make)
 
 
+def _pair(cur: Cursor, before: list[Node], words: int) -> tuple[Node, Node] | None:
+    """ "ch 2, dc in next st (counts as dc2tog)": the chain, which is no stitch then, and the one that both are; None for anything else."""
+    if len(before) < 2 or not isinstance(before[-1], Make) or not isinstance(before[-2], Chain) or not _single(before[-1]):
+        return None
+    kind = next((str(t.value) for t in cur.tokens[cur.at : cur.at + words] if t.kind == "kind" and str(t.value).endswith("2tog")), None)
+    return (replace(before[-2], counts="no"), Make(kind, ONE, span=before[-1].span)) if kind is not None else None
+
+
 def _single(made: Make) -> bool:
     """One stitch in the next place."""
     return made.n.at(0) == 1 and (made.place is None or made.place.quant == "next" and (made.place.n is None or made.place.n.at(0) == 1))
@@ -179,11 +187,8 @@ def _same_place(node: Node) -> bool:
 
 def _note(cur: Cursor, before: list[Node], start: int) -> bool:
     """ "(counts as dc)", "(does not count as a st)": said of the chain before; takes the whole bracket."""
-    words: list[str] = []
-    i = 0
-    while cur.kind(i) not in ("close", "end") and i < NOTE_WORDS:
-        words.append(cur.low(i))
-        i += 1
+    i = next((j for j in range(NOTE_WORDS) if cur.kind(j) in ("close", "end")), NOTE_WORDS)
+    words = [cur.low(j) for j in range(i)]
     text = " ".join(words)
     defines = len(words) > 3 and ":" in words[1:4]
     if defines:
@@ -209,9 +214,8 @@ def _note(cur: Cursor, before: list[Node], start: int) -> bool:
         kind = next((str(cur.token(j).value) for j in range(i) if cur.kind(j) == "kind"), None)  # type: ignore[union-attr]
         if kind is not None:
             before.append(Make(kind, ONE, Place("first", ONE, STITCH), span=cur.span_from(start)))  # a join that counts as a stitch
-    as_one = next((str(t.value) for t in cur.tokens[cur.at : cur.at + i] if t.kind == "kind" and str(t.value).endswith("2tog")), None)
-    if as_one and len(before) > 1 and isinstance(before[-1], Make) and isinstance(before[-2], Chain) and _single(before[-1]) and not denied(words):
-        before[-2:] = [replace(before[-2], counts="no"), Make(as_one, ONE, span=before[-1].span)]  # "ch 2, dc in next st (counts as dc2tog)"
+    if (pair := _pair(cur, before, i)) is not None and not denied(words):
+        before[-2:] = pair
     elif before and isinstance(before[-1], Chain):
         no = denied(words)
         as_kind = next((str(cur.token(j).value) for j in range(i) if cur.kind(j) == "kind"), None)  # type: ignore[union-attr]

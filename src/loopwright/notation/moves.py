@@ -199,7 +199,9 @@ def to_a_ring(cur: Cursor) -> bool:
 
 def _round_on(cur: Cursor, before: list[Node]) -> bool:
     """ "sc in each st, join to first st to work in the round": a row whose ends are joined, no ring of chains; nothing taken elsewhere."""
-    first = next(b for b in before if isinstance(b, (Make, InTurn, Repeat)))
+    first = next((b for b in before if isinstance(b, (Make, InTurn, Repeat))), None)
+    if first is None:
+        return False
     inner = first if isinstance(first, Make) else next((n for n in (first.parts if isinstance(first, InTurn) else first.nodes) if isinstance(n, Make)), None)
     if inner is None or inner.place is None or inner.place.from_hook or inner.place.thing.kind == "ring":
         return False
@@ -237,10 +239,9 @@ def join(cur: Cursor, before: list[Node]) -> Node:
         while cur.low() in ("to", "in", "into", "form", "a", "ring", "make", "loop", "circle", "round"):
             cur.at += 1
         return Ring(False, span=cur.span_from(start))
-    where = None
     if cur.accept_words("as before"):
         last_chain = last_chain or -1
-    if any(isinstance(b, (Make, InTurn, Repeat)) for b in before) and _round_on(cur, before):
+    if _round_on(cur, before):
         return Join(None, via, last_chain, cur.span_from(start))
     ring = to_a_ring(cur)
     where = None if ring else place(cur, bare=True) if cur.accept("to") else place(cur)

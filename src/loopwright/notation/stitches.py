@@ -324,12 +324,11 @@ def _slip_join(cur: Cursor, start: int) -> Node | None:
         cur.at += 1
         where = place(cur, bare=True)
         to_a_ring(cur)
-        if where is not None and where.quant == "next" and where.thing == STITCH and start and _ends_round(cur) and _all_round(cur, start):
-            return Join(None, "sl st", span=cur.span_from(start))
         third = where is not None and where.quant == "kth" and where.thing.kind == "ch" and not where.from_hook and start > 3  # of the chain that the round began with
         if where is not None and (third or where.quant == "first" or where.thing.kind in ("tch", "join")):
             return Join(where, "sl st", span=cur.span_from(start))
-        return Make("sl st", ONE, where, span=cur.span_from(start)) if where else Join(None, "sl st", span=cur.span_from(start))
+        moves = where is not None and not _next_round(cur, where, start)
+        return Make("sl st", ONE, where, span=cur.span_from(start)) if moves else Join(None, "sl st", span=cur.span_from(start))
     mark = cur.at
     where = place(cur)
     if where is not None and to_a_ring(cur):
@@ -337,9 +336,8 @@ def _slip_join(cur: Cursor, start: int) -> Node | None:
     ends = _ends_round(cur)
     if where is not None and ends and start > 3 and (where.quant == "first" or where.thing.kind == "tch" or where.of is not None and where.of.kind in ("tch", "ch", "sp")):
         return Join(where, "sl st", span=cur.span_from(start))
-    if where is not None and ends and where.quant == "next" and where.thing == STITCH and _all_round(cur, start):
-        return Join(None, "sl st", span=cur.span_from(start))  # "sc in each st around, sl st in next st": the first of the round
-    if where is None and start > 3 and (cur.done or cur.low() in (".", ";", ",") and (cur.kind(1) == "end" or cur.low(1) in ("turn", "ch", "fasten", "do"))):
+    bare = where is None and start > 3 and (cur.done or cur.low() in (".", ";", ",") and (cur.kind(1) == "end" or cur.low(1) in ("turn", "ch", "fasten", "do")))
+    if bare or _next_round(cur, where, start):
         return Join(None, "sl st", span=cur.span_from(start))
     cur.at = mark
     return None
@@ -363,6 +361,11 @@ def _twice(cur: Cursor) -> Num | None:
 def _ends_round(cur: Cursor) -> bool:
     """Whether nothing is worked behind what was read last."""
     return cur.done or cur.low() in (".", ";", ",", ")") and cur.low(1) in ("", "turn", "ch", "fasten", "fo", "do", "not", "cut", "break", "finish", ".")
+
+
+def _next_round(cur: Cursor, where: Place | None, start: int) -> bool:
+    """Whether a slip stitch at a round's end goes into the next round's first stitch."""
+    return where is not None and where.quant == "next" and where.thing == STITCH and start > 0 and _ends_round(cur) and _all_round(cur, start)
 
 
 def _all_round(cur: Cursor, at: int) -> bool:

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from loopwright.model.tree import Chain, Join, Mark, Place, Thing
-from loopwright.working.kinds import CHAIN, HEIGHT, code
+from loopwright.model.tree import Chain, Join, Make, Mark, Place, Thing
+from loopwright.working.kinds import CHAIN, HEIGHT, code, name
 from loopwright.working.run import Run
 from loopwright.working.seeking import SPACES, STITCHES, seek, view_runs
 from loopwright.working.view import Slot
@@ -72,9 +72,24 @@ def kth_of_row(run: Run, place: Place, k: int) -> int:
     stands = run.tch_item and run.worked == 1 and len(run.out) == 1 and run.pos == run.start + 1 and not run.inside and not run.view.ring
     if k < 2 or not stands or place.thing.kind not in STITCHES and place.thing.kind not in HEIGHT:
         return k
-    return k - 1 if run.once("kth-of-row", ((0.0, True), (0.5, False))) else k
+    return k - 1
 
 
 def none_left(run: Run, place: Place) -> bool:
     """ "…, sc in 3rd ch of beg ch-5": whether a row ends with these words and no such space is left, so that its turning chain is meant."""
     return place.of is not None and run.inside == 0 and all(isinstance(n, Mark) for n in run.following) and seek(run, place.of, run.pos) is None
+
+
+def next_together(run: Run, kind: str) -> Slot | None:
+    """The next stitch of the row below that was several worked together: of the kind that is told, or any."""
+    for i in range(run.pos, run.end):
+        made = name(run.item(i))
+        if made == kind or "tog" not in kind and "tog" in made:
+            return Slot(i, i + 1)
+    return None
+
+
+def turning_next(run: Run) -> bool:
+    """Whether the words go on with a stitch in the turning chain."""
+    node = run.following[0] if run.following else None
+    return isinstance(node, Make) and node.place is not None and node.place.thing.kind == "tch" and node.place.quant == "last"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from loopwright.model.tree import Make, Place, Thing
-from loopwright.working.kinds import CHAIN, HEIGHT, code, name
+from loopwright.working.kinds import CHAIN, HEIGHT, code
 from loopwright.working.marked import next_marker
 from loopwright.working.nearby import (
     beside_groups,
@@ -11,9 +11,11 @@ from loopwright.working.nearby import (
     in_its_closing,
     kth_of_row,
     loop_of_the_join,
+    next_together,
     none_left,
     space_begun,
     space_here,
+    turning_next,
 )
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
 from loopwright.working.seeking import SPACES, STITCHES, seek, stitches_ahead, view_runs
@@ -343,7 +345,7 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
     if not ahead:
         raise RunsOut(place.thing.kind, wanted=1, found=0)
     spare = 0 if place.thing.kind not in STITCHES and not in_spaces and place.left is None and not run.view.foundation else spare
-    if not spare and place.left is None and _turning_next(run) and not run.view.tch and len(ahead) > 1 and ahead[-1].end >= run.end:
+    if not spare and place.left is None and turning_next(run) and not run.view.tch and len(ahead) > 1 and ahead[-1].end >= run.end:
         spare = 1  # the last one is that chain
     taken = ahead[: len(ahead) - spare] if spare else ahead
     if not taken and place.left is None and ahead and place.upto is None:
@@ -354,12 +356,6 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
     for slot in taken[-1:]:
         _take(run, slot)
     return taken if how == "top" and all(s[2] == "top" for s in taken) else [_with(s, how) for s in taken]
-
-
-def _turning_next(run: Run) -> bool:
-    """Whether the words go on with a stitch in the turning chain."""
-    node = run.following[0] if run.following else None
-    return isinstance(node, Make) and node.place is not None and node.place.thing.kind == "tch" and node.place.quant == "last"
 
 
 def stop_of(run: Run, place: Place) -> int:
@@ -375,21 +371,12 @@ def stop_of(run: Run, place: Place) -> int:
         if slot is not None and slot.start == slot.end:
             run.named["marker"] = slot.start
     elif place.upto.kind in ("dec", "invdec") or "tog" in place.upto.kind:
-        slot = _next_together(run, place.upto.kind)
+        slot = next_together(run, place.upto.kind)
     else:
         slot = seek(run, place.upto, run.pos)
     if slot is None and (place.left is not None or place.upto.kind in ("marker", "dec", "invdec") or "tog" in place.upto.kind):
         raise RunsOut(place.upto.kind, wanted=1, found=0)
     return slot.start if slot is not None else run.end
-
-
-def _next_together(run: Run, kind: str) -> Slot | None:
-    """The next stitch of the row below that was several worked together: of the kind that is told, or any."""
-    for i in range(run.pos, run.end):
-        made = name(run.item(i))
-        if made == kind or "tog" not in kind and "tog" in made:
-            return Slot(i, i + 1)
-    return None
 
 
 def _every(run: Run, place: Place, how: str) -> list[Slot]:
