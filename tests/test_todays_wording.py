@@ -266,6 +266,11 @@ TODAY: list[tuple[str, str, list[int]]] = [
     ("the space that closes the round", (
         ring(15) + "Rnd 2: Ch 1, sc in same st, *ch 3, sk 2 sts, sc in next st; rep from * 3 more times, ch 1, sk 2 sts, hdc in first sc. (5)\n"
         "Rnd 3: Ch 1, sc in same sp, *ch 3, sc in next ch-3 sp; rep from * around, ch 3, join. (5)"), [15, 5, 5]),
+    ("so often a single stitch", ring(12) + "Rnd 2: sc 6, 3 x dec (9)", [12, 9]),
+    ("a stitch told by its number behind those passed over, 1", FLAT + "Row 2: Ch 1, sk first st, sc in 2nd st and in each st across, turn. (19)", [20, 19]),
+    ("a stitch told by its number behind those passed over, 2", FLAT + "Row 2: Ch 3 (counts as dc), sk 1 st, dc in 3rd st and in each st across, turn. (19)", [20, 19]),
+    ("a slip stitch to the next round's first stitch, 3", ring(9) + "Rnd 2: sc in each st around. Sl st to the next st and fasten off. (9)", [9, 9]),
+    ("the corner that the round began in comes last, 2", SQUARE + "Rnd 3: Sl st to corner sp, ch 3, dc in same sp, *dc in each dc to next corner, (2 dc, ch 2, 2 dc) in corner; rep from * twice more, dc in each dc to first corner, 2 dc in first corner sp, ch 2, join. (40)", [40]),
 ]
 
 UK: list[tuple[str, str, list[int]]] = [

@@ -23,7 +23,7 @@ def plain_tokens(tokens: list[Token]) -> list[Token]:
     kinds = {t.kind for t in tokens}
     if "open" in kinds:
         tokens = _unexplained(tokens)
-    if "open" in kinds and "times" in kinds or "star" in kinds:
+    if "times" in kinds or "star" in kinds:
         tokens = _times_behind(tokens)
     if any(t.low in LOOP_WORDS or t.low in _CHAINLESS for t in tokens):
         tokens = _loops_behind(tokens)
@@ -56,7 +56,7 @@ def _explains(full: Token, short: Token) -> bool:
 
 
 def _times_behind(tokens: list[Token]) -> list[Token]:
-    """ "6 x (sc, inc)", "6*(sc, inc)", "(sc, inc) [6 times]" as "(sc, inc) 6 times"."""
+    """ "6 x (sc, inc)", "6*(sc, inc)", "(sc, inc) [6 times]" as "(sc, inc) 6 times", "3 x dec" as "3 dec"."""
     out: list[Token] = []
     due: list[tuple[int, Token]] = []  # how deep a bracket is that has its number before it
     depth = i = 0
@@ -68,6 +68,8 @@ def _times_behind(tokens: list[Token]) -> list[Token]:
             due.append((depth, t if t.kind == "times" else t._replace(kind="times", value=(t.value, False))))
             i += 1 + starred
             continue
+        if t.kind == "times" and t.text[0].isdigit() and t.low[-1] in "x×" and follows is not None and follows.kind == "kind" and _begins(out) and isinstance(t.value, tuple):
+            t = t._replace(kind="num", value=t.value[0])  # "3 x dec"
         if t.kind == "open" and out and out[-1].kind == "close" and i + 2 < len(tokens) and tokens[i + 1].kind == "times" and tokens[i + 2].kind == "close":
             out.append(tokens[i + 1])
             i += 3
@@ -101,11 +103,11 @@ def _makes(tokens: list[Token], at: int) -> bool:
 def _loops_behind(tokens: list[Token]) -> list[Token]:
     """ "4 BLO sc" as "4 sc BLO", and "csdc" as the chainless stitch that it is."""
     out: list[Token] = []
-    for t in tokens:
+    for t, after in zip(tokens, [*tokens[1:], None], strict=True):
         if t.low in _CHAINLESS and t.kind == "word":
             out += [t._replace(text="chainless", value="chainless", low="chainless", end=t.start), t._replace(kind="word", text="starting", value="starting", low="starting", end=t.start)]
             out.append(t._replace(kind="kind", value=_CHAINLESS[t.low], low=_CHAINLESS[t.low]))
-        elif t.kind == "kind" and len(out) > 1 and out[-1].low in LOOP_WORDS and out[-2].kind == "num":
+        elif t.kind == "kind" and len(out) > 1 and out[-1].low in LOOP_WORDS and out[-2].kind == "num" and (after is None or after.kind != "kind"):
             loop = out.pop()
             out += [t, loop]
         else:

@@ -360,7 +360,7 @@ def _twice(cur: Cursor) -> Num | None:
 
 def _ends_round(cur: Cursor) -> bool:
     """Whether nothing is worked behind what was read last."""
-    return cur.done or cur.low() in (".", ";", ",", ")") and cur.low(1) in ("", "turn", "ch", "fasten", "fo", "do", "not", "cut", "break", "finish", ".")
+    return cur.done or cur.low() == "and" and cur.low(1) in ("fasten", "finish", "break", "cut", "fo") or cur.low() in (".", ";", ",", ")") and cur.low(1) in ("", "turn", "ch", "fasten", "fo", "do", "not", "cut", "break", "finish", ".")
 
 
 def _next_round(cur: Cursor, where: Place | None, start: int) -> bool:

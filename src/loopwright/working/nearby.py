@@ -59,7 +59,7 @@ def group_here(run: Run) -> Slot | None:
 def space_begun(run: Run, place: Place) -> Slot | None:
     """ "…, 3 dc in first ch-2 sp, ch 2, join": the space that the round began in, where more is worked behind it; None elsewhere."""
     single = place.n is None or (place.n.at(0) or 1) == 1
-    if place.thing.kind not in SPACES or run.inside or run.worked < 3 or not run.in_rounds or not single or run.view.foundation or run.pos <= run.start + 1:
+    if place.thing.kind not in ("corner", *SPACES) or run.inside or run.worked < 3 or not run.in_rounds or not single or run.view.foundation or run.pos <= run.start + 1:
         return None
     if not any(isinstance(n, (Chain, Join)) for n in run.following):
         return None
@@ -68,11 +68,12 @@ def space_begun(run: Run, place: Place) -> Slot | None:
 
 
 def kth_of_row(run: Run, place: Place, k: int) -> int:
-    """How many stitches on the k-th is: where a start chain stands for the first, "dc in 2nd st" is the next one."""
-    stands = run.tch_item and run.worked == 1 and len(run.out) == 1 and run.pos == run.start + 1 and not run.inside and not run.view.ring
-    if k < 2 or not stands or place.thing.kind not in STITCHES and place.thing.kind not in HEIGHT:
+    """How many stitches on the k-th is: counted from the row's first, where a start chain stands or stitches were passed over before it."""
+    begins = run.worked == len(run.out) == int(run.tch_item) and not run.inside and not run.view.ring and not run.view.foundation
+    passed = run.pos - run.start
+    if not begins or not 0 < passed < k or place.thing.kind not in STITCHES and place.thing.kind not in HEIGHT:
         return k
-    return k - 1
+    return k - passed if all(run.item(i) != CHAIN for i in range(run.start, run.pos)) else k
 
 
 def none_left(run: Run, place: Place) -> bool:
