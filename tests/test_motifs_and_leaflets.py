@@ -27,6 +27,9 @@ FLOWER = (
 )
 V = "Ch 20.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (19)\n"
 
+BAND = "Make 11 ch.\n1st row: 1 dc in 2nd ch from hook, 1 dc in each ch to end. 10 dc.\n"
+BAND_US = "Ch 11.\n1st row: S c in 2nd ch from hook and in each ch across (10 s c). Ch 1, turn.\n"
+
 US: list[tuple[str, str, list[int]]] = [
     ("an ending that stands for the end of a round, 1", TRIANGLE + "Rnd 3: Ch 3, dc in next 6 dc, *(3 dc, ch 3, 3 dc) in ch-3 sp, dc in next 10 dc; rep from * around, ending with dc in last 3 dc, join.", [12, 30, 48]),
     ("an ending that stands for the end of a round, 2", TRIANGLE + "Rnd 3: Ch 3, dc in next 6 dc, *(3 dc, ch 3, 3 dc) in ch-3 sp, dc in next 10 dc; rep from * around, ending last rep with dc in last 3 dc, join.", [12, 30, 48]),
@@ -74,6 +77,10 @@ US: list[tuple[str, str, list[int]]] = [
     ("the first rounds of another part", "Sea Campion\n\nFLOWER: Ch 4, join to form a ring, work 8 sc in ring.\nRnd 2: 2 sc in each sc around.\nRnd 3: Sc in each sc around.\nCENTER: Work 1st 2 rnds same as flower.\nRnd 3: (Sc in next sc, 2 sc in next sc) 8 times.", [8, 16, 16, 8, 16, 24]),
     ("even, and then finished off", "Rnd 1: 8 sc in magic ring. (8)\nRnd 2: 2 sc in each sc around. (16)\nWork 2 rnds even. Sl st in next sc. Break off.", [8, 16, 16, 16]),
     ("between petals", "Rnd 1: 12 sc in magic ring, join. (12)\nRnd 2: *Ch 4, sk 1 sc, sc in next sc; rep from * around.\nRnd 3: In each loop make sc, 5 dc and sc.\nRnd 4: *Ch 7, sc in back loop of sc between petals; rep from * around.", [12, 6, 42, 6]),
+    ("a chain for the next row behind straight work", BAND_US + "2nd row: Work even. Ch 1, turn.\n3rd and 4th rows: Work even. Ch 3, turn.\n5th row: Skip first s c, d c in each s c across.", [10, 10, 10, 10, 10]),
+    ("straight on in rounds", "Rnd 1: 6 s c in magic ring. (6)\nRnd 2: 2 s c in each s c around. (12)\nRnd 3: Work without increase.\nRnd 4: Work around without increasing.", [6, 12, 12, 12]),
+    ("a slip stitch to the chain behind a repeat, 1", "Ch 4, join with sl st to form ring.\n1st rnd: Ch 3, 15 d c in ring, sl st in top of ch-3.\n2nd rnd: Ch 3, 2 d c in next d c, * d c in next d c, 2 d c in next d c; rep from * around, sl st in 3rd ch.", [16, 24]),
+    ("a slip stitch to the chain behind a repeat, 2", "Ch 4, join with sl st to form ring.\n1st rnd: Ch 3, 15 d c in ring, sl st in top of ch-3.\n2nd rnd: Ch 5, * d c in next d c, ch 2; rep from * around, sl st in 3rd ch at beg of rnd.", [16, 16]),
 ]
 UK: list[tuple[str, str, list[int]]] = [
     ("rep. with a stop", "Make 22 ch.\n1st row: 1 d.c. into 2nd ch. from hook, 1 d.c. into each ch. to end, turn.\n2nd row: 3 ch., miss first d.c., * 1 ch., miss 1 d.c., 1 tr. into next d.c.; rep. from * to last 2 d.c., 1 tr. into each of last 2 d.c.", [21, 12]),
@@ -88,6 +95,13 @@ UK: list[tuple[str, str, list[int]]] = [
     ("rows in a stitch, shaping with stops", "Make 14 ch.\n1st row: 1 d.c. into 2nd ch. from hook, 1 d.c. into each ch. to end, turn.\nWork 2 rows in d.c.\nNext row: Dec. 1 st. at each end.", [13, 13, 13, 11]),
     ("into so manieth of the turning chain", "Make 16 ch.\n1st row: 1 tr. into 4th ch. from hook, 1 tr. into each ch. to end, turn.\n2nd row: 3 ch., 1 tr. into first tr., 1 tr. into each tr. to last st., 2 tr. into 3rd of 3 ch.", [14, 16]),
     ("the turning chain counted with them", "Make 22 ch.\n1st row (right side): 1 tr. in 4th ch. from hook, 1 tr. in each ch. to end, 3 ch., turn. (20 tr. including turning ch.)\n2nd row: Miss 1st tr., 1 tr. in each tr. to end, working last tr. in top of 3 ch.; 3 ch., turn.", [20, 20]),
+    ("as another row, behind a dash", BAND + "2nd row.—1 ch, 1 dc in each dc.\n3rd row.—As 2nd row.\n4th row.—Repeat the second row.\n5th row—The same as 2nd row.", [10, 10, 10, 10, 10]),
+    ("as given for another row", BAND + "2nd row: 1 ch, 1 dc in first dc, 1 dc in each dc to last dc, 2 dc in last dc.\n3rd row: Work as given for 2nd row.", [10, 11, 12]),
+    ("numbered rows of a pattern", BAND + "1st patt row: 1 ch, 1 dc in each dc to end.\n2nd patt row: 1 ch, 1 dc in each of first 4 dc, miss 1 dc, 1 dc in each of last 5 dc.", [10, 10, 9]),
+    ("on in pattern by the tape", BAND + "2nd row: 3 ch, miss first dc, 1 tr in each dc to end.\nCont in patt until work measures 30 cm.", [10, 10, 10]),
+    ("number words beyond twelve", BAND + "2nd row: 1 ch, 1 dc in each dc.\nRepeat 2nd row fourteen times.", [10] * 16),
+    ("so many further rows", BAND + "Work 2 rows straight in dc.\nWork a further 3 rows in dc.\nWork another 2 rows.", [10] * 8),
+    ("joined round, a chain for a treble", "8 chain, join round with a single crochet.\n1st round.—3 chain for a treble, 15 treble in the ring, join with a single crochet to the top of the 3 chain.\n2nd round.—4 chain, 1 treble in the next treble, * 1 chain, 1 treble in the next treble; repeat from * all round, 1 chain, join with single crochet to the third of the 4 chain.\n3rd round.—2 double crochet under each 1 chain, join with single crochet.", [16, 16, 32]),
 ]
 
 WHEEL = "Make a chain of 8, join it round.\n1st round.—3 chain, work 23 treble in the ring; join with a single to the 3rd chain.\n2nd round.—5 chain, miss 1, * 1 treble in the next, 2 chain, miss 1; repeat from *, join to the 3rd of the 5 chain.\n"

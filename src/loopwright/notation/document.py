@@ -62,6 +62,7 @@ _HEAD_NAMES = frozenset(
     "photograph photographs film help contact corrections copyright of use accent".split()
 )
 _FOR_ROWS = re.compile(r",?\s*\bfor\s+(?:the\s+next\s+)?(?P<n>\d{1,4}(?:\s*[(\[][\d\s,:;–-]+[)\]])?|two|three|four|five|six|seven|eight|nine|ten)\s+(?:more\s+)?(?:rows?|rnds?|rounds?)(?:\s+more)?\s*\.?\s*$", re.IGNORECASE)
+_TURNED = re.compile(r"[.;,]\s+(?P<chain>(?:ch(?:ain)?\.?\s*[1-9]|[1-9]\s*ch(?:ain)?)\b\.?,?\s*turn)\b\.?\s*$", re.IGNORECASE)
 _THEN = re.compile(r"[,;.]?\s*\bthen\s+(?=[^.;]{3,60}\bfor\s+(?:\d{1,4}|two|three|four|five|six)\s+(?:more\s+)?(?:rows|rnds|rounds)\b)", re.IGNORECASE)
 _OTHER_CRAFT = re.compile(r"\b(?:tunisian|afghan\s+st(?:itch)?|broomstick|solomon[’']?s?\s+knots?|lover[’']?s?\s+knots?|love\s+knots?|knot\s+st(?:itche?)?s?|hairpin\s+lace)\b", re.IGNORECASE)
 _OF_CRAFT = ("tunisian", "afghan", "broomstick", "knot", "hairpin")  # one of them is in all that pattern finds
@@ -286,7 +287,9 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
     order = ends or whole if ends is not None or whole is not None and (whole.total_rows or whole.until_sts) else order_of(text[at:stop].strip(), sizes, which)
     if order is not None:
         said = None if order.total_rows and said and said.first == said.last else said  # "Row 3 onwards: repeat Row 2 until you have 30 rows"
-        return [Row(said, (), () if order is ends or order is whole and order.total_rows else counts, order, side, span=span)]
+        behind = _TURNED.search(text, at, stop) if order.what == "even" else None  # "work even. Ch 3, turn.": the chain of the next row
+        then = nodes_of(text, behind.start("chain"), behind.end(), which, sizes)[0] if behind is not None else ()
+        return [Row(said, then, () if order is ends or order is whole and order.total_rows else counts, order, side, span=span)]
     split = _THEN.search(text, at, stop)
     if split is not None:
         first = _row_anew(text, label, start, split.start(), which, sizes, known)

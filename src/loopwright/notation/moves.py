@@ -222,16 +222,20 @@ def join(cur: Cursor, before: list[Node]) -> Node:
     start = cur.at
     cur.at += 1
     via = None
+    if cur.low() in ("round", "around") and (cur.low(1) in ("with", "by", ".", ",", ";", "") or cur.kind(1) == "sep"):
+        cur.at += 1  # "6 chain, join round"
     last_chain: int | None = None
     if cur.low() == "last" and cur.kind(1) == "kind" and cur.token(1).value == "ch":  # type: ignore[union-attr]
         cur.at += 1
         joined = thing(cur)  # "join last ch-3 to …": the chain is there already
         last_chain = joined.length if joined is not None else None
-    if cur.low() == "with" or cur.kind() == "open" and cur.low(1) == "with":
+    if cur.low() in ("with", "by") or cur.kind() == "open" and cur.low(1) == "with":
         cur.at += 1 + (cur.kind() == "open")
         cur.skip("a")
         if cur.kind() == "kind":
-            via = str(cur.take().value)
+            british = cur.dialect.id != "us" and cur.low().startswith("single")  # what British books call a slip stitch
+            via = "sl st" if british else str(cur.token().value)  # type: ignore[union-attr]
+            cur.at += 1
         cur.skip(")", "single")
         if via is not None and via != "sl st" and before and _to_limb(cur):
             return Make(via, ONE, None, span=cur.span_from(start))  # "ch 3, join with sc to first leg"

@@ -14,7 +14,8 @@ from loopwright.terms import Dialect
 MOST = 5000  # rows, or times
 MOST_STITCHES = 99_999
 _ROWS = r"(?:rows?|rnds?|rounds?|rds?)\b\.?"
-_N = r"(?:\d{1,9}(?:\s*[(\[][\d\s,:;–-]+[)\]]){0,3}|\{[^{}\n]+\}|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)"
+IN_WORDS = rf"(?:{'|'.join(sorted(set(tables()['numbers']) - {'another'}, key=len, reverse=True))})(?![a-z])"  # "eighteen" before "eight"
+_N = rf"(?:\d{{1,9}}(?:\s*[(\[][\d\s,:;–-]+[)\]]){{0,3}}|\{{[^{{}}\n]+\}}|{IN_WORDS})"
 _ORDINALS = "|".join(tables()["ordinals"])
 _ORD = rf"(?:\d{{1,9}}(?:st|nd|rd|th|d)|(?:{_ORDINALS})\b)"
 _JOIN = r"(?:-|–|—|to|through|thru|and|&|,)"
@@ -29,7 +30,7 @@ _WHICH = re.compile(
     )""",
     re.IGNORECASE | re.VERBOSE,
 )
-_VERB = re.compile(r"(?:work\s+)?(?P<rep>repeat\s+the\s+pattern\s+of|cont(?:inue|\.)?\s+rep(?:eat)?\.?|rep(?:eat)?\.?|(?:same\s+)?as(?:\s+for|\s+in)?|like|work(?:\s+as)?(?:\s+for)?|same\s+as(?:\s+for)?|continue\s+(?:to\s+repeat|repeating|with(?=\s+(?:rows?|rnds?|rounds?)\b)|alternating(?:\s+between)?)|keep\s+repeating|alternate(?:\s+between)?)\s+", re.IGNORECASE)
+_VERB = re.compile(r"(?:work\s+)?(?P<rep>repeat\s+the\s+pattern\s+of|cont(?:inue|\.)?\s+rep(?:eat)?\.?|rep(?:eat)?\.?|(?:the\s+)?(?:same\s+)?as(?:\s+given|\s+worked|\s+written)?(?:\s+for|\s+in)?|like|work(?:\s+as)?(?:\s+for)?|continue\s+(?:to\s+repeat|repeating|with(?=\s+(?:rows?|rnds?|rounds?)\b)|alternating(?:\s+between)?)|keep\s+repeating|alternate(?:\s+between)?)\s+", re.IGNORECASE)
 _TIMES = Expression(rf"\s*+[,:(–-]?+\s*+(?:alternately|by turns|in turn|continuously|alternating)?\s*+,?+\s*+(?:for\s+)?(?P<other>an?other\s+|a\s+further\s+)?(?P<n>{_N}|once|twice|thrice)(?!\d|\s*(?:sts?\b|stitches\b|[shdt]{{1,2}}c\b))\s*(?P<x>times|x\b|×)?\s*(?P<more>more|again)?(?:\s+times)?(?P<rows>\s*(?:more\s+)?{_ROWS})?", re.IGNORECASE)
 _UNTIL_ROWS = Expression(
     rf"(?:until|till|for(?:\s+a\s+total\s+of)?|to)\s+(?:there\s+are\s+|you(?:\s+have|['’]ve)\s+(?:got\s+|worked\s+|completed\s+|made\s+|done\s+)?|a\s+total\s+of\s+){{0,2}}"
@@ -37,9 +38,13 @@ _UNTIL_ROWS = Expression(
     rf"|(?:until|till|through|thru|up\s+to(?:\s+and\s+including)?)\s+(?:the\s+end\s+of\s+)?(?:{_ROWS}|r)\s*(?P<upto>\d{{1,4}})", re.IGNORECASE)
 _UNTIL_STS = Expression(rf"(?:until|till|to)\s+(?:there\s+are\s+|you\s+have\s+|about\s+|only\s+)?(?P<n>{_N})\s*(?:sts?\b|stitches|[a-z]{{1,3}}\.?\s?c\b|sc|hdc|dc|tr)", re.IGNORECASE)
 _UNTIL_ANY = Expression(r"\b(?:until|till|for|to)\b\s+(?P<what>[^.;]{3,80})", re.IGNORECASE)
+_STRAIGHT = r"(?:even|straight|without\s+(?:(?:any|further|more)\s+)?(?:shapings?|increas(?:e|es|ing)|decreas(?:e|es|ing)|inc|dec)\b)"
+_STITCHES = r"(?:double|single|treble|half|dc|sc|d\.?\s?c|s\.?\s?c|h?tr|hdc)\b\.?[a-z ]{0,20}"
 _EVEN = re.compile(
-    rf"(?:work(?:ing)?|continue|cont\.?|go on|keep)\s+(?:on\s+|to\s+work\s+|working\s+)?(?:even|straight|without (?:shaping|increasing|inc))(?:\s+in\s+(?P<stitch>[\w ]{{1,20}}?))?(?P<tail>(?:\s+for)?\s+(?P<n>{_N})\s*(?:more\s+)?{_ROWS}|\s+(?:until|till|to|for)\b.*|\s*)\.?\s*$"
-    rf"|work\s+(?P<m>{_N})\s*(?:more\s+)?{_ROWS}\s+(?:(?:of|in)\s+(?:double|single|treble|half|dc|sc|d\.?\s?c|s\.?\s?c|tr)\b[a-z ]{{0,20}}[;,]?\s*(?:turn)?|even|straight|in\s+(?:pattern|patt|pat)\b|without\s+(?:shaping|increasing))\.?\s*$"
+    rf"(?:work(?:ing)?|continue|cont\.?|go on|keep)\s+(?:on\s+|to\s+work\s+|working\s+)?(?:around\s+|across\s+)?{_STRAIGHT}(?:\s+in\s+(?P<stitch>[\w ]{{1,20}}?))?(?P<tail>(?:\s+for)?\s+(?P<n>{_N})\s*(?:more\s+)?{_ROWS}|\s+(?:until|till|to|for)\b.*|\s*)\.?\s*$"
+    rf"|work\s+(?:a\s+further\s+|another\s+)?(?P<m>{_N})\s*(?:more\s+|further\s+)?{_ROWS}\s+(?:(?:of|in)\s+(?P<of>{_STITCHES})[;,]?\s*(?:turn)?|{_STRAIGHT}(?:\s+in\s+(?P<in>{_STITCHES}))?|in\s+(?:pattern|patt|pat)\b)\.?\s*$"
+    rf"|work\s+(?:a\s+further|another)\s+(?P<l>{_N})\s*{_ROWS}\s*\.?\s*$"
+    rf"|(?:work(?:ing)?|continue|cont\.?)\s+in\s+(?:the\s+)?(?:pattern|patt|pat)\b(?:\s+as\s+(?:set|established|before))?(?P<on>(?:\s+for)?\s+(?P<j>{_N})\s*(?:more\s+)?{_ROWS}|\s+(?:until|till)\b.*)\.?\s*$"
     rf"|(?P<k>{_N})\s*{_ROWS}\s+(?:even|straight)\.?\s*$",
     re.IGNORECASE,
 )
@@ -55,7 +60,7 @@ _BETWEEN = re.compile(
     re.IGNORECASE,
 )
 _SO_ON = re.compile(rf"(?:continue|cont\.?|go on|keep on)\s+(?:increasing|decreasing|to increase|to decrease|inc|dec|in\s+(?:this|the same|same|like)\s+(?:manner|way)|as established|thus|so|so on|like this)\b[^.(]{{0,40}}?(?:\b(?:until|to)\b\D{{0,30}}(?P<until>{_N})\s*(?:sts?\b|stitches|sc|hdc|dc|remain|left)|$|[.(;])", re.IGNORECASE)
-_FINISH = re.compile(r"(?<=[a-z])\.\s+(?:(?:sl\.?\s?st|ss|slip|join|fasten|break|cut|finish)\b[^.]{0,120}+(?:\.\s*+|$))+$", re.IGNORECASE)
+_FINISH = re.compile(r"(?<=[a-z])\.\s+(?:(?:sl\.?\s?st|ss|slip|join|fasten|break|cut|finish|(?:ch(?:ain)?\.?\s*[1-9],?\s*|[1-9]\s*ch(?:ain)?,?\s*)?turn)\b[^.]{0,120}+(?:\.\s*+|$))+$", re.IGNORECASE)
 _ELSEWHERE = re.compile(r"\s+of\s+(?:the\s+)?(?P<section>[a-z]{3,})\b(?<!row)(?<!round)", re.IGNORECASE)
 _COUNTS = {"once": 1, "twice": 2, "thrice": 3}
 
@@ -77,7 +82,7 @@ _ONE_UP_TO = re.compile(r"(?P<verb>rep(?:eat)?\.?\s+)(?P<word>row|rnd|round)\s*(
 
 def order(words: str, sizes: int = 1, which: Dialect | None = None) -> RowOrder | None:
     """The order that the words of a row give, None when they give none. `which`: the terms that name a stitch ("work even in hdc")."""
-    words = words.lstrip(" ,;.")
+    words = words.lstrip(" ,;.—–-")
     lead = _LEAD.match(words)
     said = _IN_BRACKETS.sub(r"\1", words[lead.end() :] if lead else words)
     said = _ONE_UP_TO.sub(r"\g<verb>\g<word> \g<a> until \g<word> ", said)  # "repeat Row 2 through Row 10": until there are ten
@@ -111,10 +116,11 @@ def _even(words: str, sizes: int, which: Dialect | None) -> RowOrder | None:
     m = _EVEN.match(words) or _EVEN.match(_FINISH.sub(".", words))
     if m is None:
         return None
-    times = number(m["n"] or m["m"] or m["k"], sizes)
-    until = _UNTIL_ANY.search(m["tail"] or "") if times is None else None
+    times = number(m["n"] or m["m"] or m["l"] or m["j"] or m["k"], sizes)
+    until = _UNTIL_ANY.search(m["tail"] or m["on"] or "") if times is None else None
     pattern = "pattern" if re.search(r"\bin\s+(?:the\s+)?(?:same\s+)?(?:pattern|patt|pat)\b", words, re.IGNORECASE) else None
-    stitch = which.kind_of(m["stitch"]) if which is not None and m["stitch"] and pattern is None else None
+    named = m["stitch"] or m["of"] or m["in"]
+    stitch = which.kind_of(" ".join(named.replace(".", " ").split()).lower()) if which is not None and named and pattern is None else None
     return RowOrder("even", times=times, until_text=until["what"].strip() if until else "", kind=pattern or stitch)
 
 

@@ -107,10 +107,9 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
     if low == "at" and before and isinstance(before[-1], Chain) and cur.accept_words("at end of last"):
         cur.skip("row", "rnd", "round", "to", "turn")
         return Mark("last-row", span=cur.span_from(cur.at - 1))
-    if low == "for" and before and isinstance(before[-1], Chain) and cur.kind(1) == "ord" and cur.token(1).value == 1 and cur.kind(2) == "kind":  # type: ignore[union-attr]
-        before[-1] = replace(before[-1], counts="yes", as_kind=str(cur.token(2).value))  # type: ignore[union-attr]
-        cur.at += 3
-        return Mark("note", span=cur.span_from(cur.at - 3))
+    if low == "for" and before and isinstance(before[-1], Chain) and (as_kind := _for_a_stitch(cur)) is not None:
+        before[-1] = replace(before[-1], counts="yes", as_kind=as_kind)
+        return Mark("note", span=cur.span_from(begin))
     if low in ("to", "standing", "serving", "counting", "stands", "serves") and before and isinstance(before[-1], Chain) and stands_for(cur, before):
         return Mark("note", span=cur.span_from(begin))
     if low in _HOLDS and before and isinstance(before[-1], (Make, Repeat)) and (one := held(cur, before)) is not None:
@@ -118,6 +117,18 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
     if low in _HOLDS:
         return held_first(cur)
     return None
+
+
+def _for_a_stitch(cur: Cursor) -> str | None:
+    """ "3 chain for a treble", "ch 3 for first dc": what the chain stands for; nothing taken elsewhere."""
+    at = 1
+    while cur.low(at) in ("a", "the", "one", "1", "first", "1st"):
+        at += 1
+    if at == 1 or cur.kind(at) != "kind" or cur.token(at).value not in ("sc", "hdc", "dc", "tr", "dtr", "trtr"):  # type: ignore[union-attr]
+        return None
+    kind = str(cur.token(at).value)  # type: ignore[union-attr]
+    cur.at += at + 1
+    return kind
 
 
 def _last_in(cur: Cursor, told: Repeat) -> Repeat | None:

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 
 from loopwright.model.tree import Num, RowOrder, Spacing
-from loopwright.notation.orders import MOST, MOST_STITCHES, number
+from loopwright.notation.orders import IN_WORDS, MOST, MOST_STITCHES, number
 from loopwright.notation.scanner import words as tables
 from loopwright.record import record
 from loopwright.source.expressions import Expression
@@ -17,16 +17,18 @@ from loopwright.source.expressions import Expression
 MOST_SPACINGS = 8
 _ROWS = r"(?:rows?|rnds?|rounds?|rds?)\b\.?"
 _LIST = r"(?:\s*[(\[][\dA-Za-z\s,:;–-]+[)\]])?"
-_N = rf"(?:(?:\d{{1,9}}|[–—-](?=\s*[(\[])){_LIST}|\{{[^{{}}\n]+\}}|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)"
+_N = rf"(?:(?:\d{{1,9}}|[–—-](?=\s*[(\[])){_LIST}|\{{[^{{}}\n]+\}}|{IN_WORDS})"
 _ORDINALS = "|".join(tables()["ordinals"])
 _ORD = r"(?:st|nd|rd|th)\b"
 _KTH = rf"(?:\{{[^{{}}\n]+\}}(?:{_ORD})?|(?:\d{{1,3}}(?:{_ORD})?|[–—-](?=\s*[(\[])){_LIST}|other|alt(?:ernate\b|\.|\b)|(?:{_ORDINALS})\b)"
+_NAMED_KTH = rf"(?:\d{{1,3}}{_ORD}{_LIST}|other|alt(?:ernate\b|\.|\b)|(?:{_ORDINALS})\b)"
 _FOLL = r"(?:foll(?:owing\b|\.|\b)\s*)?"
 _TIMES = rf"(?:(?P<n>{_N})\s*(?:more\s+)?(?:times?\b|x\b|×)|(?P<once>once|twice|thrice)\b)(?:\s+more\b)?(?P<all>\s+(?:in\s+all|in\s+total|altogether)\b)?"
 _ONE = Expression(
     rf"""\s*+,?+\s*+(?:(?:on|of|in|at)\s+)?(?P<next>(?:the\s+)?(?:next|this)\s+(?:{_ROWS}\s*)?(?:and|,|&)\s+)?(?:then\s+)?(?:(?:on|of|in|at)\s+)?
     (?:every|each)\s+{_FOLL}(?P<k>{_KTH})?\s*{_FOLL}{_ROWS}(?:\s*,?\s*(?:for\s+)?(?P<total>a\s+total\s+of\s+)?{_TIMES})?
-    | \s+(?:of|on|in)\s+(?:the\s+)?(?:next|following)\s+(?P<many>{_N})\s*{_ROWS}""",
+    | \s*+,?+\s*+(?:(?:on|of|in|at)\s+)?(?:the\s+)?next\s+(?:{_ROWS}\s*)?(?:and|&)\s+(?:(?:on|of|in|at)\s+)?(?:the\s+)?foll(?:owing|\.)?\s+(?:(?:(?P<fn>{_N})\s*)?(?P<fk>{_NAMED_KTH})|(?P<frows>{_N}))\s*{_ROWS}
+    | \s+(?:of|on|in)\s+(?:each\s+of\s+)?(?:the\s+)?(?:next|following)\s+(?P<many>{_N})\s*{_ROWS}""",
     re.IGNORECASE | re.VERBOSE,
 )
 _THEN = Expression(r"\s*(?:[,;]\s*(?:and\s+)?(?:then\s+)?|and\s+(?:then\s+)?|then\s+)(?=(?:(?:on|of|in|at|then)\s+)*(?:every|each)\b)", re.IGNORECASE)
@@ -53,7 +55,7 @@ _OTHERS_EVEN = Expression(
     rf"\s*+,?+\s*+(?:(?:and|while)\s+)?(?:work(?:ing)?|keeping)\s+(?:all\s+)?(?:the\s+)?(?:other\s+|remaining\s+|{_N}\s+|(?:{_ROWS}\s+)?in\s*between\s*)?(?:{_ROWS}\s*)?(?:in between\s+)?"
     r"(?:even|straight|plain|without (?:shaping|decreasing|increasing)|in pattern)(?:\s+in between)?", re.IGNORECASE,
 )
-_NEXT_ROWS = re.compile(rf"\b(?:next|following)\s+{_N}\s*{_ROWS}", re.IGNORECASE)
+_NEXT_ROWS = re.compile(rf"\b(?:next|following)\s+{_N}\s*{_ROWS}|\bnext\s+(?:{_ROWS}\s*)?(?:and|&)\s+(?:\w+\s+)?(?:the\s+)?foll", re.IGNORECASE)
 _COUNTS = {"once": 1, "twice": 2, "thrice": 3}
 
 
@@ -86,7 +88,7 @@ def schedule(words: str, sizes: int = 1, *, ranged: bool = False) -> Schedule | 
 def _spaced(words: str, sizes: int, *, ranged: bool) -> Schedule | None:
     for m in _ONE.finditer(words):
         led = _led(words, m.start(), sizes)
-        if led is None or not (m["k"] or m["n"] or m["once"] or m["many"]):
+        if led is None or not (m["k"] or m["n"] or m["once"] or m["many"] or m["fk"] or m["frows"]):
             continue
         spaced, at, found = [_spacing(m, sizes)], m.end(), m
         while len(spaced) < MOST_SPACINGS and (then := _THEN.match(words, at)) is not None and (more := _ONE.match(words, then.end())) is not None:
@@ -103,7 +105,7 @@ def _spaced(words: str, sizes: int, *, ranged: bool) -> Schedule | None:
         even = _OTHERS_EVEN.match(words, at)
         ends = number(until["n"], sizes, MOST_STITCHES) if until is not None else None
         rows = RowOrder(
-            "shape", order.rows, order.last_n, delta_kind=order.delta_kind, until_sts=ends, spaced=tuple(spaced), at_once=bool(m["next"]),
+            "shape", order.rows, order.last_n, delta_kind=order.delta_kind, until_sts=ends, spaced=tuple(spaced), at_once=bool(m["next"] or m["fk"] or m["frows"]),
         )
         return Schedule(rows, body or (0, 0), even.end() if even is not None else at)
     return None
@@ -135,6 +137,10 @@ def _led(words: str, end: int, sizes: int) -> tuple[RowOrder, tuple[int, int] | 
 
 
 def _spacing(m: re.Match[str], sizes: int) -> Spacing:
+    if m["fk"]:  # "next and foll 2 alt rows"
+        return Spacing(_kth(m["fk"], sizes), _number(m["fn"], sizes) if m["fn"] else Num((1,)))
+    if m["frows"]:  # "next and foll 3 rows"
+        return Spacing(Num((1,)), _number(m["frows"], sizes))
     if m["many"]:  # "dec 1 st at beg of next 4 rows": on each of them
         return Spacing(Num((1,)), _number(m["many"], sizes))
     times = Num((_COUNTS[m["once"].lower()],)) if m["once"] else _number(m["n"], sizes) if m["n"] else None

@@ -19,7 +19,6 @@ from loopwright.model.tree import (
     Num,
     Place,
     Repeat,
-    Ring,
     Thing,
 )
 from loopwright.notation.cursor import Cursor
@@ -27,10 +26,11 @@ from loopwright.notation.edges import all_around, along, at_a_rate, with_rate
 from loopwright.notation.extents import left_words
 from loopwright.notation.further import more_places
 from loopwright.notation.layers import closes, layered, through_both
-from loopwright.notation.moves import LEFT_FREE, along_chain, on_another, on_part, on_second, to_a_ring
+from loopwright.notation.moves import LEFT_FREE, along_chain, on_part, on_second
 from loopwright.notation.olden import spread, yarn_letter
 from loopwright.notation.places import END_WORDS, place
 from loopwright.notation.shapes import between
+from loopwright.notation.slip_joins import onto_another, slip_join
 from loopwright.notation.stops import stop_before
 from loopwright.notation.things import LOOPS_ONLY, loop_behind, loop_words, rows_down, thing
 
@@ -111,9 +111,9 @@ def make(cur: Cursor) -> Node:
         return Chain(n or ONE, plus=plus, span=cur.span_from(start))
     if kind == "sl st" and start > 3 and n is not None and n.values == (1,) and (cur.done or cur.kind() == "sep" and cur.kind(1) == "end"):
         return Join(None, "sl st", span=cur.span_from(start))  # ", 1 sl st." at a round's end closes it
-    if kind == "sl st" and start and (fixed := _onto_another(cur, start)) is not None:
+    if kind == "sl st" and start and (fixed := onto_another(cur, start)) is not None:
         return fixed
-    if kind == "sl st" and (n is None or start > 3 and n.values == (1,)) and (joined := _slip_join(cur, start)) is not None:
+    if kind == "sl st" and (n is None or start > 3 and n.values == (1,)) and (joined := slip_join(cur, start)) is not None:
         return joined
     cur.at += yarn_letter(cur, 0) or 2 * (cur.low() in ("in", "with") and yarn_letter(cur, 1))
     loop = loop_words(cur) or "both"
@@ -291,58 +291,6 @@ def before_a_chain(cur: Cursor) -> bool:
     return all(t.low != "hook" for t in cur.tokens[: cur.at]) and any(t.kind == "kind" and t.value == "ch" and cur.tokens[i + 1].kind == "num" for i, t in enumerate(cur.tokens[: max(0, cur.at - 3)]))
 
 
-def _onto_another(cur: Cursor, start: int) -> Node | None:
-    """ "sl st in next 2 sts of rnd 16": a band joined to an edge as it is worked, no stitch of the band; nothing taken elsewhere."""
-    mark = cur.at
-    where = place(cur, bare=True) if cur.accept("to") else place(cur)
-    if where is not None and where.quant == "next" and on_another(cur):
-        return Mark("note", span=cur.span_from(start))
-    cur.at = mark
-    return None
-
-
-def _slip_join(cur: Cursor, start: int) -> Node | None:
-    """ "sl st to form ring", "sl st to first dc", "sl st in top of ch 3": a join; nothing taken when it is none."""
-    if cur.low() in ("across", "over", "along") and cur.low(1) == "to":
-        mark = cur.at
-        cur.at += 2
-        goal = place(cur, bare=True)  # "sl st across to first ch-1 sp": the hook goes there
-        if goal is not None and goal.thing.kind in ("sp", "loop", "corner"):
-            return Make("sl st", ONE, replace(goal, quant="next"), span=cur.span_from(start))
-        cur.at = mark
-    if cur.low() == "to":
-        if cur.low(1) == "join" and sum(t.kind == "kind" for t in cur.tokens[:start]) == 1 and cur.tokens[0].value == "ch":
-            cur.at += 2
-            return Ring(False, span=cur.span_from(start))  # "ch 64 (72, 80), sl st to join"
-        if cur.low(1) in ("close", "join") and cur.low(2) in ("", ".", ",", ";", ")", "rnd", "round", "turn") and start > 3:
-            cur.at += 2 + (cur.low(2) in ("rnd", "round"))
-            return Join(None, "sl st", span=cur.span_from(start))  # "…, sl st to join": a round that ends, no ring
-        if cur.low(1) in ("form", "make", "ring", "close", "join"):
-            while cur.low() in ("to", "form", "make", "ring", "a", "loop", "circle", "close", "join"):
-                cur.at += 1
-            return Ring(False, span=cur.span_from(start))
-        cur.at += 1
-        where = place(cur, bare=True)
-        to_a_ring(cur)
-        third = where is not None and where.quant == "kth" and where.thing.kind == "ch" and not where.from_hook and start > 3  # of the chain that the round began with
-        if where is not None and (third or where.quant == "first" or where.thing.kind in ("tch", "join")):
-            return Join(where, "sl st", span=cur.span_from(start))
-        moves = where is not None and not _next_round(cur, where, start)
-        return Make("sl st", ONE, where, span=cur.span_from(start)) if moves else Join(None, "sl st", span=cur.span_from(start))
-    mark = cur.at
-    where = place(cur)
-    if where is not None and to_a_ring(cur):
-        return Ring(False, span=cur.span_from(start))
-    ends = _ends_round(cur)
-    if where is not None and ends and start > 3 and (where.quant == "first" or where.thing.kind == "tch" or where.of is not None and where.of.kind in ("tch", "ch", "sp")):
-        return Join(where, "sl st", span=cur.span_from(start))
-    bare = where is None and start > 3 and (cur.done or cur.low() in (".", ";", ",") and (cur.kind(1) == "end" or cur.low(1) in ("turn", "ch", "fasten", "do")))
-    if bare or _next_round(cur, where, start):
-        return Join(None, "sl st", span=cur.span_from(start))
-    cur.at = mark
-    return None
-
-
 def _twice(cur: Cursor) -> Num | None:
     """ "sc twice in next st", "dc 3 times in each st": so many in a place; nothing taken where no single place follows."""
     mark = cur.at
@@ -356,21 +304,3 @@ def _twice(cur: Cursor) -> Num | None:
         cur.at = mark
         return None
     return Num((many,))
-
-
-def _ends_round(cur: Cursor) -> bool:
-    """Whether nothing is worked behind what was read last."""
-    return cur.done or cur.low() == "and" and cur.low(1) in ("fasten", "finish", "break", "cut", "fo") or cur.low() in (".", ";", ",", ")") and cur.low(1) in ("", "turn", "ch", "fasten", "fo", "do", "not", "cut", "break", "finish", ".")
-
-
-def _next_round(cur: Cursor, where: Place | None, start: int) -> bool:
-    """Whether a slip stitch at a round's end goes into the next round's first stitch."""
-    return where is not None and where.quant == "next" and where.thing == STITCH and start > 0 and _ends_round(cur) and _all_round(cur, start)
-
-
-def _all_round(cur: Cursor, at: int) -> bool:
-    """Whether the words before a token went all around: "sc in each st around. (12) Sl st …"."""
-    at -= 1
-    while at > 0 and cur.kinds[at] in ("sep", "close", "num", "open") or at > 1 and cur.kinds[at + 1] == "close":
-        at -= 1
-    return cur.tokens[at].low in ("around", "round")

@@ -195,8 +195,7 @@ def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, ba
             for i, n in enumerate(numbers)
         ]
     if order.what == "even":
-        many = _times(order, numbers, ranged)
-        return [changed(base, number=n, body=_even_body(order, row), label=label_of(base.kind, base.label, n, ranged), same=True, goes_on=True) for n in many]
+        return _straight(row, order, numbers, ranged, base)
     if order.what == "shape":
         return _shaped(row, order, numbers, ranged, shelf, base)
     if order.what == "continue" or order.delta is not None:
@@ -261,12 +260,21 @@ def _for_row(body: tuple[Node, ...], last: bool) -> tuple[Node, ...]:
     return (*body[:at], Mark("turn"), *body[at + 1 :]) if last else (*body[: at - 1], *body[at + 1 :])
 
 
-def _even_body(order: RowOrder, row: Row) -> tuple[Node, ...]:
+def _straight(row: Row, order: RowOrder, numbers: list[int | None], ranged: bool, base: Step) -> list[Step]:
+    many = _times(order, numbers, ranged)
+    return [
+        changed(base, number=n, body=_even_body(order, row, i == len(many) - 1), label=label_of(base.kind, base.label, n, ranged), same=True, goes_on=True)
+        for i, n in enumerate(many)
+    ]
+
+
+def _even_body(order: RowOrder, row: Row, last: bool) -> tuple[Node, ...]:
+    """A stitch in each; the chain for the row behind it where this is the last of the rows."""
     kind = order.kind or "*same*"
-    lead = tuple(n for n in row.body if isinstance(n, (Chain, Mark)))
-    if kind == "pattern":
-        return (*lead, PatternRun(None))
-    return (*lead, Make(kind, Num((1,)), Place("each", None, Thing("st"))))
+    told = tuple(n for n in row.body if isinstance(n, (Chain, Mark)))
+    turned = bool(told) and isinstance(told[-1], Mark) and told[-1].what == "turn"
+    lead, behind = ((), told if last else ()) if turned else (told, ())
+    return (*lead, PatternRun(None) if kind == "pattern" else Make(kind, Num((1,)), Place("each", None, Thing("st"))), *behind)
 
 
 def _times(order: RowOrder, numbers: list[int | None], ranged: bool) -> list[int | None]:

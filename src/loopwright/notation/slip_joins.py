@@ -1,0 +1,104 @@
+"""Slip stitches that close: a ring, a round, a band joined to an edge as it is worked."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from loopwright.model.tree import ONE, STITCH, Join, Make, Mark, Node, Place, Ring
+from loopwright.notation.cursor import Cursor
+from loopwright.notation.moves import on_another, to_a_ring
+from loopwright.notation.places import place
+
+
+def onto_another(cur: Cursor, start: int) -> Node | None:
+    """ "sl st in next 2 sts of rnd 16": a band joined to an edge as it is worked, no stitch of the band; nothing taken elsewhere."""
+    mark = cur.at
+    where = place(cur, bare=True) if cur.accept("to") else place(cur)
+    if where is not None and where.quant == "next" and on_another(cur):
+        return Mark("note", span=cur.span_from(start))
+    cur.at = mark
+    return None
+
+
+def slip_join(cur: Cursor, start: int) -> Node | None:
+    """ "sl st to form ring", "sl st to first dc", "sl st in top of ch 3": a join; nothing taken when it is none."""
+    if cur.low() in ("across", "over", "along") and cur.low(1) == "to" and (there := _across(cur, start)) is not None:
+        return there
+    if cur.low() == "to":
+        return _slipped_to(cur, start)
+    mark = cur.at
+    where = place(cur)
+    if where is not None and to_a_ring(cur):
+        return Ring(False, span=cur.span_from(start))
+    if where is not None and cur.low() in ("at", "of") and cur.low(1) in ("beg", "beginning", "start"):
+        cur.at += 2  # "sl st in 3rd ch at beg of rnd"
+        cur.skip("of", "the", "row", "rnd", "round")
+    closes = _ends_round(cur)
+    if where is not None and closes and start > 3 and (where.quant == "first" or where.thing.kind == "tch" or where.of is not None and where.of.kind in ("tch", "ch", "sp")):
+        return Join(where, "sl st", span=cur.span_from(start))
+    if where is not None and closes and _of_first_chain(cur, where, start):
+        return Join(where, "sl st", span=cur.span_from(start))
+    bare = where is None and start > 3 and (cur.done or cur.low() in (".", ";", ",") and (cur.kind(1) == "end" or cur.low(1) in ("turn", "ch", "fasten", "do")))
+    if bare or _next_round(cur, where, start):
+        return Join(None, "sl st", span=cur.span_from(start))
+    cur.at = mark
+    return None
+
+
+def _across(cur: Cursor, start: int) -> Node | None:
+    """ "sl st across to first ch-1 sp": the hook goes there; nothing taken elsewhere."""
+    mark = cur.at
+    cur.at += 2
+    goal = place(cur, bare=True)
+    if goal is not None and goal.thing.kind in ("sp", "loop", "corner"):
+        return Make("sl st", ONE, replace(goal, quant="next"), span=cur.span_from(start))
+    cur.at = mark
+    return None
+
+
+def _slipped_to(cur: Cursor, start: int) -> Node:
+    """From "to" on: a ring, the end of a round, or the stitch that the hook goes to."""
+    if cur.low(1) == "join" and sum(t.kind == "kind" for t in cur.tokens[:start]) == 1 and cur.tokens[0].value == "ch":
+        cur.at += 2
+        return Ring(False, span=cur.span_from(start))  # "ch 64 (72, 80), sl st to join"
+    if cur.low(1) in ("close", "join") and cur.low(2) in ("", ".", ",", ";", ")", "rnd", "round", "turn") and start > 3:
+        cur.at += 2 + (cur.low(2) in ("rnd", "round"))
+        return Join(None, "sl st", span=cur.span_from(start))  # "…, sl st to join": a round that ends, no ring
+    if cur.low(1) in ("form", "make", "ring", "close", "join"):
+        while cur.low() in ("to", "form", "make", "ring", "a", "loop", "circle", "close", "join"):
+            cur.at += 1
+        return Ring(False, span=cur.span_from(start))
+    cur.at += 1
+    where = place(cur, bare=True)
+    to_a_ring(cur)
+    third = where is not None and where.quant == "kth" and where.thing.kind == "ch" and not where.from_hook and start > 3  # of the chain that the round began with
+    if where is not None and (third or where.quant == "first" or where.thing.kind in ("tch", "join")):
+        return Join(where, "sl st", span=cur.span_from(start))
+    moves = where is not None and not _next_round(cur, where, start)
+    return Make("sl st", ONE, where, span=cur.span_from(start)) if moves else Join(None, "sl st", span=cur.span_from(start))
+
+
+def _of_first_chain(cur: Cursor, where: Place, start: int) -> bool:
+    """Whether "sl st in 3rd ch" behind a repeat means the chain that the round began with."""
+    if where.quant != "kth" or where.thing.kind != "ch" or where.from_hook or where.of is not None or start < 4:
+        return False
+    begun = cur.tokens[0].value == "ch" or cur.kinds[0] == "num" and cur.tokens[1].value == "ch"
+    return begun and bool({"rep", "repeat"} & set(cur.lows[:start]))
+
+
+def _ends_round(cur: Cursor) -> bool:
+    """Whether nothing is worked behind what was read last."""
+    return cur.done or cur.low() == "and" and cur.low(1) in ("fasten", "finish", "break", "cut", "fo") or cur.low() in (".", ";", ",", ")") and cur.low(1) in ("", "turn", "ch", "fasten", "fo", "do", "not", "cut", "break", "finish", ".")
+
+
+def _next_round(cur: Cursor, where: Place | None, start: int) -> bool:
+    """Whether a slip stitch at a round's end goes into the next round's first stitch."""
+    return where is not None and where.quant == "next" and where.thing == STITCH and start > 0 and _ends_round(cur) and _all_round(cur, start)
+
+
+def _all_round(cur: Cursor, at: int) -> bool:
+    """Whether the words before a token went all around: "sc in each st around. (12) Sl st …"."""
+    at -= 1
+    while at > 0 and cur.kinds[at] in ("sep", "close", "num", "open") or at > 1 and cur.kinds[at + 1] == "close":
+        at -= 1
+    return cur.tokens[at].low in ("around", "round")
