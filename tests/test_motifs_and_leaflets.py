@@ -78,6 +78,14 @@ US: list[tuple[str, str, list[int]]] = [
     ("even, and then finished off", "Rnd 1: 8 sc in magic ring. (8)\nRnd 2: 2 sc in each sc around. (16)\nWork 2 rnds even. Sl st in next sc. Break off.", [8, 16, 16, 16]),
     ("between petals", "Rnd 1: 12 sc in magic ring, join. (12)\nRnd 2: *Ch 4, sk 1 sc, sc in next sc; rep from * around.\nRnd 3: In each loop make sc, 5 dc and sc.\nRnd 4: *Ch 7, sc in back loop of sc between petals; rep from * around.", [12, 6, 42, 6]),
     ("a chain for the next row behind straight work", BAND_US + "2nd row: Work even. Ch 1, turn.\n3rd and 4th rows: Work even. Ch 3, turn.\n5th row: Skip first s c, d c in each s c across.", [10, 10, 10, 10, 10]),
+    ("so many in every second stitch", "Rnd 1: 6 s c in magic ring. (6)\nRnd 2: 2 s c in each s c around. (12)\nRnd 3: Inc 1 s c in every 2nd s c.", [6, 12, 18]),
+    ("one fewer over the next two", BAND_US + "2nd row: Dec 1 s c over next 2 s c, s c in each of next 8 s c. Ch 1, turn.\n3rd row: S c in each s c to last 3 s c, dec 2 s c over next 3 s c.", [10, 9, 7]),
+    ("stitches left at both ends", BAND_US + "2nd row: Sl st in first 2 s c, s c in each s c to within last 2 s c. Ch 1, turn.\n3rd row: S c in each s c across.", [10, 6, 6]),
+    ("a part of a row, 1", BAND_US + "2nd row: 1 s c in each of 4 s c, ch 1, turn.\n3rd row: S c in each s c.", [10, 4, 4]),
+    ("a part of a row, 2", BAND_US + "2nd row: Work 4 s c, ch 1, turn.\n3rd row: S c in each s c.", [10, 4, 4]),
+    ("half a shell is a name", "Ch 20.\nRow 1: Sc in 2nd ch from hook, *skip 2 ch, shell of 5 dc in next ch, skip 2 ch, sc in next ch; rep from * across. Turn.\nRow 2: Ch 3, 2 dc in first sc (half shell), *sc in center dc of next shell, shell of 5 dc in next sc; rep from * across, ending with sc in center dc of last shell, 3 dc in last sc.", [19, 19]),
+    ("to the first space", "Ch 6, join.\n1st rnd: 12 s c in ring, join.\n2nd rnd: Ch 5, skip 1 s c, * d c in next s c, ch 2, skip 1 s c; rep from * around, join to 3rd st of ch-5.\n3rd rnd: Sl st to the first sp, s c in same sp, * ch 7, s c in next sp; rep from * around, ch 7, join to first s c.", [12, 6, 6]),
+    ("without the chain at the last row's end", "Ch 9.\n1st row: D c in 4th ch from hook and in each ch across (7 d c). Ch 3, turn.\n2nd row: Skip first d c, d c in each d c across, d c in top of turning ch. Ch 3, turn.\nRep 2nd row twice, omitting ch 3 at end of last row. Ch 1, turn.\nNext row: S c in each d c across.", [7, 7, 7, 7, 7]),
     ("straight on in rounds", "Rnd 1: 6 s c in magic ring. (6)\nRnd 2: 2 s c in each s c around. (12)\nRnd 3: Work without increase.\nRnd 4: Work around without increasing.", [6, 12, 12, 12]),
     ("a slip stitch to the chain behind a repeat, 1", "Ch 4, join with sl st to form ring.\n1st rnd: Ch 3, 15 d c in ring, sl st in top of ch-3.\n2nd rnd: Ch 3, 2 d c in next d c, * d c in next d c, 2 d c in next d c; rep from * around, sl st in 3rd ch.", [16, 24]),
     ("a slip stitch to the chain behind a repeat, 2", "Ch 4, join with sl st to form ring.\n1st rnd: Ch 3, 15 d c in ring, sl st in top of ch-3.\n2nd rnd: Ch 5, * d c in next d c, ch 2; rep from * around, sl st in 3rd ch at beg of rnd.", [16, 16]),
@@ -101,6 +109,14 @@ UK: list[tuple[str, str, list[int]]] = [
     ("on in pattern by the tape", BAND + "2nd row: 3 ch, miss first dc, 1 tr in each dc to end.\nCont in patt until work measures 30 cm.", [10, 10, 10]),
     ("number words beyond twelve", BAND + "2nd row: 1 ch, 1 dc in each dc.\nRepeat 2nd row fourteen times.", [10] * 16),
     ("so many further rows", BAND + "Work 2 rows straight in dc.\nWork a further 3 rows in dc.\nWork another 2 rows.", [10] * 8),
+    ("each following chain, one missed below the chain", "Commence with 14 chain.\n1st row.—1 treble into the fourth chain from the hook, 1 treble in each following chain.\n2nd row.—3 chain, miss 1, 1 treble in each of the next 11.", [12, 12]),
+    ("into the round", "6 chain, join round.\n1st round.—3 chain, 15 treble into the round, join to the top of the 3 chain.", [16]),
+    ("each stitch and chain to the end", BAND + "2nd row: 1 ch, 1 dc in each of first 3 dc, 4 ch, miss 4 dc, 1 dc in each of last 3 dc.\n3rd row: 1 ch, 1 dc in each dc and ch to end.", [10, 6, 10]),
+    ("to the turning chain, then into it", "Make 4 ch.\n1st row: 2 tr in 4th ch from hook, turn. (3)\n2nd row: 3 ch, 1 tr in first tr, 1 tr in next tr, 2 tr in top of turning ch, turn. (5)\n3rd row: 3 ch, 1 tr in first tr, 1 tr in each tr to turning ch, 2 tr in top of turning ch, turn.", [3, 5, 7]),
+    ("an ending instead of a part of the last round", "Make 20 ch.\n1st row: 1 dc in 2nd ch from hook, * miss 2 ch, 5 tr in next ch, miss 2 ch, 1 dc in next ch; rep from * to end, turn.\n2nd row: 3 ch, 2 tr in first dc, * miss 2 tr, 1 dc in next tr, miss 2 tr, 5 tr in next dc; rep from * to end, ending with 3 tr in last dc instead of 5 tr, turn.", [19, 19]),
+    ("where the last stitch comes", "Make 14 chain.\n1st row: 1 double crochet in the second chain, * miss 2, 5 treble in the next, miss 2, 1 double crochet in the next; repeat from * to end, turn.\n2nd row: 3 chain, 2 treble on the first double crochet, * 1 double crochet on the centre treble of the shell, 5 treble on the next double crochet; repeat from * to the last shell, 1 double crochet on the centre of the last shell, 3 treble on the last double crochet, turn.\n3rd row: 1 chain, 1 double crochet on the first treble, * 5 treble on the next double crochet, 1 double crochet on the centre treble of the next shell; repeat from * to the end, the last double crochet coming on the top of the 3 chain.", [13, 13, 13]),
+    ("the chains that remain", "Make 12 chain.\n1st row: Miss 3 chain, 1 treble into each of the 9 chain remaining.\n2nd row: 3 chain, miss first stitch, 1 treble into each of the next 8 treble, 1 treble into the top of the 3 chain.", [10, 10]),
+    ("yarn joined again to what remains", BAND + "2nd row: 1 ch, 1 dc in each of next 4 dc, turn.\nDec 1 st at neck edge on next row.\nMiss next 2 dc, rejoin yarn to rem sts, 1 ch, 1 dc in same dc, 1 dc in each dc to end.", [10, 4, 3, 4]),
     ("joined round, a chain for a treble", "8 chain, join round with a single crochet.\n1st round.—3 chain for a treble, 15 treble in the ring, join with a single crochet to the top of the 3 chain.\n2nd round.—4 chain, 1 treble in the next treble, * 1 chain, 1 treble in the next treble; repeat from * all round, 1 chain, join with single crochet to the third of the 4 chain.\n3rd round.—2 double crochet under each 1 chain, join with single crochet.", [16, 16, 32]),
 ]
 
@@ -159,3 +175,10 @@ def test_a_round_that_sits_in_its_stitches_is_worked_to_its_end() -> None:
     assert report.rows[1].made["dc"] == (8,)
     assert report.rows[2].counts == (8,)
     assert not [f.code for f in report.findings if f.severity == "error"]
+
+
+@pytest.mark.parametrize("sizes", ["Small (Medium-Large)", "S (M-L)"])
+def test_sizes_with_hyphens_between(sizes: str) -> None:
+    report = work(read(Source.of(f"Sizes: {sizes}\nCh 21 (23-25).\nRow 1: S c in 2nd ch from hook and in each ch across: 20 (22-24) s c.\nWork 2 (2-3) rows even.\n"), "us"))
+    assert report.rows[1].counts == (20, 22, 24)
+    assert not report.findings

@@ -19,7 +19,7 @@ from loopwright.model.tree import (
 )
 from loopwright.notation.brackets import bracket
 from loopwright.notation.cursor import FILLER, Cursor
-from loopwright.notation.extents import leave
+from loopwright.notation.extents import leave, left_so
 from loopwright.notation.layers import THROUGH, through_both
 from loopwright.notation.lists import in_each, late_place, one_place, over_each, so_often, swept
 from loopwright.notation.markers import MARKER_VERBS, marker
@@ -80,6 +80,7 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
                 out.insert(len(out) - 1, found)  # "27 dc on the other side": said after the stitches
             elif found is not None:
                 out.append(found)
+                out.extend(left_so(cur, found, at))
                 so_often(cur, out, starred=bool(stars))
                 in_turn(out)
                 in_order(out)

@@ -30,6 +30,7 @@ from loopwright.notation.stars import to_end
 MAX_DEPTH = 12
 SHAPES = frozenset("shell fan scallop cluster popcorn puff bobble picot v-st cross-st petal point pineapple".split())
 _AROUND = frozenset("around across end way".split())
+_PART_OF = frozenset("half quarter small large".split())
 REMARKS = frozenset("increased decreased made completed formed".split())
 
 
@@ -57,6 +58,9 @@ def bracket(cur: Cursor, before: list[Node]) -> Node | None:
         return inside[0]
     if len(inside) == 2 and isinstance(inside[0], Make) and isinstance(inside[1], Unknown) and inside[1].text.lower() in ("st", "sts", "stitch"):
         inside = inside[:1]
+    if before and len(inside) == 2 and isinstance(inside[0], Unknown) and inside[0].text.lower() in _PART_OF and _a_shape(inside[1]):
+        cur.unknown = unknown
+        return Mark("note", span=cur.span_from(start))  # "3 dc in first sc (half shell)": what that is called
     only_unknown = all(isinstance(n, (Unknown, Mark)) for n in inside)
     if only_unknown:
         cur.unknown = unknown
@@ -127,6 +131,10 @@ def _over(cur: Cursor, inside: tuple[Node, ...]) -> Num | None:
         cur.at = start
         return None
     return Num(tuple((v or 0) // takes for v in many.values))
+
+
+def _a_shape(node: Node) -> bool:
+    return isinstance(node, Make) and node.kind in SHAPES and node.place is None and node.n.at(0) == 1
 
 
 def _names(inside: tuple[Node, ...], before: list[Node]) -> bool:

@@ -22,6 +22,7 @@ from loopwright.model.tree import (
     Item,
     Label,
     Make,
+    Mark,
     Node,
     Num,
     Prose,
@@ -62,6 +63,7 @@ _HEAD_NAMES = frozenset(
     "photograph photographs film help contact corrections copyright of use accent".split()
 )
 _FOR_ROWS = re.compile(r",?\s*\bfor\s+(?:the\s+next\s+)?(?P<n>\d{1,4}(?:\s*[(\[][\d\s,:;–-]+[)\]])?|two|three|four|five|six|seven|eight|nine|ten)\s+(?:more\s+)?(?:rows?|rnds?|rounds?)(?:\s+more)?\s*\.?\s*$", re.IGNORECASE)
+_OMITTING = re.compile(r",?\s*\b(?:omit(?:ting)?|without)\s+(?:the\s+)?(?:turning[- ])?(?:ch(?:ain)?\.?[- ]?\d?|\d\s*ch(?:ain)?)(?:,?\s+turn)?\s+(?:at|from)\s+(?:the\s+)?end\s+of\s+(?:the\s+)?last\s+(?:row|rnd|round|rep(?:eat)?)\b", re.IGNORECASE)
 _TURNED = re.compile(r"[.;,]\s+(?P<chain>(?:ch(?:ain)?\.?\s*[1-9]|[1-9]\s*ch(?:ain)?)\b\.?,?\s*turn)\b\.?\s*$", re.IGNORECASE)
 _THEN = re.compile(r"[,;.]?\s*\bthen\s+(?=[^.;]{3,60}\bfor\s+(?:\d{1,4}|two|three|four|five|six)\s+(?:more\s+)?(?:rows|rnds|rounds)\b)", re.IGNORECASE)
 _OTHER_CRAFT = re.compile(r"\b(?:tunisian|afghan\s+st(?:itch)?|broomstick|solomon[’']?s?\s+knots?|lover[’']?s?\s+knots?|love\s+knots?|knot\s+st(?:itche?)?s?|hairpin\s+lace)\b", re.IGNORECASE)
@@ -287,8 +289,10 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
     order = ends or whole if ends is not None or whole is not None and (whole.total_rows or whole.until_sts) else order_of(text[at:stop].strip(), sizes, which)
     if order is not None:
         said = None if order.total_rows and said and said.first == said.last else said  # "Row 3 onwards: repeat Row 2 until you have 30 rows"
-        behind = _TURNED.search(text, at, stop) if order.what == "even" else None  # "work even. Ch 3, turn.": the chain of the next row
-        then = nodes_of(text, behind.start("chain"), behind.end(), which, sizes)[0] if behind is not None else ()
+        behind = _TURNED.search(text, at, stop) if order.what == "even" or order.what == "repeat" and _OMITTING.search(text, at, stop) else None
+        then = nodes_of(text, behind.start("chain"), behind.end(), which, sizes)[0] if behind is not None else ()  # the chain of the next row
+        if order.what == "repeat" and _OMITTING.search(text, at, stop):
+            then = (Mark("no-chain"), *then)
         return [Row(said, then, () if order is ends or order is whole and order.total_rows else counts, order, side, span=span)]
     split = _THEN.search(text, at, stop)
     if split is not None:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from loopwright.model.tree import ONE, STITCH, Mark, Node, Num, Thing
+from collections.abc import Iterator
+
+from loopwright.model.tree import ONE, STITCH, Make, Mark, Node, Num, Thing
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.things import is_space_number, thing
 
@@ -80,6 +82,23 @@ def row_words(cur: Cursor) -> bool:
         return True
     cur.at = start
     return False
+
+
+def up_to_turning_chain(cur: Cursor) -> bool:
+    """ "1 tr in each tr to turning ch, 2 tr in top of turning ch": it is worked into by what comes next; nothing taken elsewhere."""
+    at = 2 if cur.low(1) in ("the", "top") else 1
+    if cur.low(at) != "turning" or cur.low(at + 1) not in ("ch", "chain") or cur.kind(at + 2) != "sep" or "turning" not in cur.lows[cur.at + at + 2 :]:
+        return False
+    cur.at += at + 2
+    return True
+
+
+def left_so(cur: Cursor, made: Node, start: int) -> Iterator[Node]:
+    """ "sc in each sc to within last 3 sc. Ch 1, turn.": they are left, where the row ends with that."""
+    where = made.place if isinstance(made, Make) else None
+    if where is None or where.left is None or "within" not in cur.lows[start : cur.at] or not all(t.kind in ("sep", "num") or t.low in ("ch", "chain", "turn") for t in cur.tokens[cur.at :]):
+        return
+    yield Mark("leave", n=where.left, span=cur.span_from(start))
 
 
 def leave(cur: Cursor) -> Node | None:

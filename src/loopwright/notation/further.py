@@ -53,7 +53,9 @@ def more_places(cur: Cursor, made: Make, start: int) -> Node:
         also = thing(cur)  # "in each st and ch around"
         upto = up_to(cur) if cur.low() in ("to", "up") else None
         left = left_words(cur) if upto is None and cur.low() in ("to", "until") else None
-        told = upto is not None or left is not None or cur.low() in (*END_WORDS, ",", ";", ".", "") or cur.kind() == "close"
+        ended = upto is None and left is None and (cur.accept_words("to end") or cur.accept_words("to the end"))
+        cur.skip("of", "row", "rnd", "round") if ended else None
+        told = upto is not None or left is not None or ended or cur.low() in (*END_WORDS, ",", ";", ".", "") or cur.kind() == "close"
         if also is None or also.kind not in ("ch", "sp", "loop", "st", "row") and also.kind not in ("dc", "sc", "hdc", "tr") or not told:
             cur.at = mark
             break

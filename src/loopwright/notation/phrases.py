@@ -203,6 +203,8 @@ def _attach(cur: Cursor) -> Node | None:
     goes = next((i for i in range(1, 4) if cur.low(i) in ("to", "in", "at", "into", "between")), 0)
     if goes and cur.tokens[start].text.lower() != "fasten" and all(cur.kind(i) == "word" for i in range(goes)) and cur.low() not in ("to", "in", "at", "into", "on", "between"):
         cur.at += goes  # "attach dark green to …"
+    if any(cur.accept_words(words) for words in ("to remaining sts", "to rem sts", "to remaining stitches", "to the remaining sts", "to the remaining stitches")):
+        return Mark("attach", span=cur.span_from(start))  # behind those that were missed
     if cur.low() in ("to", "in", "at", "into", "on", "between"):
         words = next((i for i in range(1, 14) if cur.kind(i) in ("sep", "end", "close")), 0)
         if any(cur.low(i) in _FREE_EDGES for i in range(words)):

@@ -8,7 +8,7 @@ from typing import Literal
 from loopwright.model.tree import ONE, STITCH, Loop, Place, Quant, Thing
 from loopwright.notation.crossed import each_so, skipped
 from loopwright.notation.cursor import Cursor, thing_word
-from loopwright.notation.extents import left_words, row_words, up_to
+from loopwright.notation.extents import left_words, row_words, up_to, up_to_turning_chain
 from loopwright.notation.stops import stop_before
 from loopwright.notation.things import is_space_number, loop_words, row_told, rows_down, thing, underside_words
 
@@ -174,17 +174,16 @@ def _each(cur: Cursor, loop: Loop) -> Place | None:
     if cur.kind() == "ord" and cur.low() != "first":
         k = cur.take().value
         return Place("every", None, thing(cur) or STITCH, k, loop=loop)
-    if cur.low() in ("following", "one") and (cur.low(1) in ("to", "until", "till", "around", "across", "") or cur.kind(1) in ("sep", "end")):
+    one = cur.low() == "following" and not cur.low(1).endswith("s") and (cur.kind(1) == "kind" or thing_word(cur.low(1)) is not None)  # "each following chain"
+    if one or cur.low() in ("following", "one") and (cur.low(1) in ("to", "until", "till", "around", "across", "") or cur.kind(1) in ("sep", "end")):
         cur.at += 1
-        return Place("each", None, STITCH, loop=loop)
+        return Place("each", None, thing(cur) or STITCH, loop=loop)
     if cur.low() in ("next", "following", "first", "last", "of"):
         quant: Quant = "last" if cur.low() == "last" else "next"
         cur.at += 1
-        if cur.low() in ("remaining", "rem"):
-            cur.at += 1
+        cur.skip("remaining", "rem")
         return _counted(cur, quant, loop)
-    if cur.low() in ("remaining", "rem", "remain"):
-        cur.at += 1
+    cur.skip("remaining", "rem", "remain")
     n = cur.number() if cur.kind() in ("num", "blank") and not is_space_number(cur) else None
     if n is not None and cur.kind() == "ord" and cur.token().value == 1:  # type: ignore[union-attr]
         cur.at += 1  # "in each of the 2 first stitches"
@@ -193,6 +192,7 @@ def _each(cur: Cursor, loop: Loop) -> Place | None:
     if found is None and n is None and cur.low() not in END_WORDS and cur.low() not in ("to", "of", "until", "and") and cur.kind() not in ("sep", "end", "close", "star", "open"):
         return None
     if n is not None:
+        cur.skip("remaining", "rem")
         return Place("next", n, found or STITCH, loop=loop)
     return Place("each", None, found or STITCH, loop=loop)
 
@@ -328,6 +328,8 @@ def _after(cur: Cursor, found: Place) -> Place:
         elif cur.low() == "to" and cur.low(1) in ("end", "the") and (cur.low(1) == "end" or cur.low(2) == "end"):
             cur.at += 2 if cur.low(1) == "end" else 3
             cur.skip("of", "row", "rnd", "round", "ch", "the", "chain")
+        elif cur.low() == "to" and found.quant == "each" and up_to_turning_chain(cur):
+            found = replace(found, left=ONE)
         elif cur.low() in ("to", "up", "until") and found.quant == "each" and (short := stop_before(cur)) is not None:
             found = replace(found, upto=short[1], left=short[0])
         elif cur.low() in ("to", "up") and found.quant == "each" and (stop := up_to(cur)) is not None:

@@ -65,7 +65,9 @@ def _evenly(cur: Cursor, op: Op, n: Num | None) -> Evenly | None:
 def _every(cur: Cursor, op: Op) -> EveryKth | None:
     """ "in every 4th st", "in every other stitch", "every 3rd and 4th st" (two together)."""
     mark = cur.at
-    cur.skip("1", "one", "in", "on", "st", "at", "into")
+    if cur.accept("1", "one"):
+        thing(cur)  # "inc 1 sc in every 2nd sc"
+    cur.skip("in", "on", "st", "at", "into")
     if cur.low() in _EVERY:
         cur.at += 1
         if cur.kind() == "ord":
@@ -84,15 +86,20 @@ def _every(cur: Cursor, op: Op) -> EveryKth | None:
     return None
 
 
-def _where(cur: Cursor, op: Op) -> AtEnds | Evenly | InTurn | None:
+def _where(cur: Cursor, op: Op) -> AtEnds | Evenly | InTurn | Make | None:
     mark = cur.at
     n = cur.number()
-    thing(cur)
+    named = thing(cur)
+    if op == "dec" and n is not None and cur.low() == "over" and (taken := _over(cur, n)):
+        kind = named.kind if named is not None and named.kind != "st" else ""
+        return Make(f"{kind}{taken}tog" if kind or taken > 2 else "dec", ONE)
     if n is None and cur.low() not in ("at", "on", "in"):
         cur.at = mark
         return None
     ends = _ends(cur)
     if ends is not None:
+        if cur.low() in ("on", "of", "in") and (row := next((i for i in (2, 3) if cur.low(i) in ("row", "rnd", "round")), 0)) and {cur.low(row - 1)} <= {"next", "this", "following"}:
+            cur.at += row + 1  # "at neck edge on next row"
         _others(cur)
         return AtEnds(op, n or Num((1,)), ends)
     if n is not None and cur.low() in ("in", "at", "into") and cur.low(1) in ("the", "center", "centre", "middle"):
@@ -102,6 +109,20 @@ def _where(cur: Cursor, op: Op) -> AtEnds | Evenly | InTurn | None:
         return _in_centre(n) if op == "inc" and n.values else Evenly(op, n)
     cur.at = mark
     return None
+
+
+def _over(cur: Cursor, n: Num) -> int:
+    """ "dec 1 sc over next 2 sc": how many become that many fewer, as one; 0 and nothing taken elsewhere."""
+    start = cur.at
+    cur.at += 1
+    cur.skip("the", "next")
+    many = cur.number()
+    thing(cur)
+    fewer = n.at(0) or 0
+    if many is None or many.at(0) != fewer + 1 or len(many.values) > 1 or not 0 < fewer < 9:
+        cur.at = start
+        return 0
+    return fewer + 1
 
 
 def _in_centre(n: Num) -> InTurn:

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from loopwright.model.tree import Row
 
-_FIRST_SIZE = re.compile(r"\s*+([^,;()\[\]]+?)\s*+[(\[](?!(?:to\s+)?fits?\b|about|approx|finished|shown|\d+\s*[-–](?!\s*\d+\s*(?:m|mths?|mos?|months?|y|yrs?|years?)\b))([^()\[\]]+)[)\]]\s*+(months?|mths?|mos?|years?|yrs?|cm|in(?:ches)?)?\s*+(?:\.(?:\s+[A-Z].*)?)?\s*$", re.IGNORECASE)
+_FIRST_SIZE = re.compile(r"\s*+([^,;()\[\]]+?)\s*+[(\[](?!(?:to\s+)?fits?\b|about|approx|finished|shown|\d+\s*[-–](?!\s*\d+\s*(?:-\s*\d+|m|mths?|mos?|months?|y|yrs?|years?)\b))([^()\[\]]+)[)\]]\s*+(months?|mths?|mos?|years?|yrs?|cm|in(?:ches)?)?\s*+(?:\.(?:\s+[A-Z].*)?)?\s*$", re.IGNORECASE)
 _ONLY = re.compile(r"\(?(?:for\s+)?(?:the\s+)?(?P<names>[\w ,&/-]{1,60}?)\s+sizes?\s+only\)?\s*[:.—–-]?\s*|\(?for\s+(?:the\s+)?(?P<plain>[\w ,&/-]{1,40}?)\s+only\)?\s*(?:[:.—–-]\s*|$)|\(?(?:for\s+)?(?:the\s+)?sizes?\s+(?P<after>[\w ,&/-]{1,60}?)\s+only\)?\s*(?:[:.—–-]\s*|$)", re.IGNORECASE)
 _ROW_FOLLOWS = r"(?:next\s+)?(?:rows?|rnds?|rounds?)\b|r\d|(?:ch(?:ain)?|work|make)\s+\d|fasten\s+off|rep(?:eat)?\s+(?:rows?|rnds?|rounds?|last)\b"
 _FOR = r"(?:for\s+)?(?:the\s+)?(?:sizes?\s++(?P<names>\w[\w ,&/-]{0,60}?)|(?P<plain>\w[\w ,&/-]{0,40}?)\s++sizes?)(?:\s+only)?\s*+:\s*+"
@@ -25,6 +25,7 @@ _OTHERS = re.compile(r"[(\[](\d{1,9}(?:\s*[,:;]\s*\d{1,9}|\s?[-–]\s?\d{1,9}(?=
 _NO_SIZE = re.compile(r"(?:x|\*|row|rnd|round|times)\s*$", re.IGNORECASE)
 _BY_TURNS = re.compile(r"[^()\[\],;\n]+(?:[(\[][^()\[\],;\n]+[)\]][^()\[\],;\n]*){2,}$")  # "S (M) L (XL)"
 _DASHED = re.compile(r"(?:(?:\d?X{0,4}[SL]|[A-H]|M|\d{1,3}|small|medium|large|newborn|child|teen|adult)(?:\s*[–—/|-]\s*(?=\S)|$)){3,}", re.IGNORECASE)  # "S - M - L"
+_HYPHENS = re.compile(r"(?:(?:extra )?(?:small|medium|large)|[SML]|X{1,3}[SL]|\d{1,2}(?=(?:\s?-\s?\d{1,2}){2})|(?<=-)\d{1,2}|(?<=- )\d{1,2})(?:\s?-\s?(?=\w)|$)", re.IGNORECASE)
 _SLASHED = re.compile(r"(?<![\d/])\d{2,4}(?:/\d{2,4}){2,}(?![\d/])")
 SLASHED_LEAST = 3
 LONGEST_NUMBER = 9
@@ -92,6 +93,8 @@ def _names(said: str, colon: bool) -> tuple[str, ...]:
     first = _FIRST_SIZE.match(said)  # "S (M, L, XL)": the first size, the others in brackets
     if first is None and not colon or first is not None and not colon and "," not in first[2]:
         return ()
+    if first is not None and re.fullmatch(rf"(?:{_HYPHENS.pattern}){{2,}}", first[2].strip(), re.IGNORECASE):
+        return (first[1].strip(), *(n.strip() for n in re.split("-", first[2])))  # "Small (Medium-Large)"
     listed = f"{first[1]}, {first[2].replace(':', ',') if first[3] or ',' not in first[2] else first[2]}" if first else said
     unit = f" {first[3]}" if first and first[3] else ""
     return tuple(n.strip() + unit for n in re.split(r"[,;]", listed) if n.strip())[:30]

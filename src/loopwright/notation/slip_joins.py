@@ -71,6 +71,8 @@ def _slipped_to(cur: Cursor, start: int) -> Node:
     cur.at += 1
     where = place(cur, bare=True)
     to_a_ring(cur)
+    if start < 3 and where is not None and where.quant == "first" and where.thing.kind in ("sp", "loop", "corner"):
+        return Make("sl st", ONE, replace(where, quant="next"), span=cur.span_from(start))  # where the round begins
     third = where is not None and where.quant == "kth" and where.thing.kind == "ch" and not where.from_hook and start > 3  # of the chain that the round began with
     if where is not None and (third or where.quant == "first" or where.thing.kind in ("tch", "join")):
         return Join(where, "sl st", span=cur.span_from(start))

@@ -232,7 +232,7 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
         cur.at += 3
         made = replace(made, ending_mode="correspond")
     elif cur.low() in ("ending", "end") and cur.low(1) in ("with", "last", "in", "rep"):
-        last = any(cur.low(i) in ("last", "rep", "repeat") for i in range(1, 4))
+        last = any(cur.low(i) in ("last", "rep", "repeat") for i in range(1, 4)) or _instead(cur)
         cur.skip("ending", "end", "with", "last", "rep", "repeat", "by", "in")
         if cur.low() == "." and cur.low(-1) in ("rep", "rept") and cur.low(1) in ("with", "by", "in"):
             cur.at += 1  # "ending last rep. with"
@@ -243,6 +243,10 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
             tail = [made.nodes[0]]  # "ending with corner": as each round begins
         while not cur.done and cur.low() not in (";", "."):
             at = cur.at
+            if cur.accept_words("instead of"):  # "… instead of 5 tr": those of the other rounds
+                cur.number()
+                cur.at += cur.kind() == "kind"
+                continue
             if cur.low() in ("turn", "join") or cur.kind() == "close":
                 break
             if tail and cur.accept_words("instead of"):
@@ -257,6 +261,12 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
                 cur.at += 1
         made = replace(made, ending=_spaces_alike(made.nodes, tail), ending_mode="with-last" if last else "with")
     out.append(made)
+
+
+def _instead(cur: Cursor) -> bool:
+    """Whether what the repeat ends with stands for a part of its last round: "ending with 3 tr in last dc instead of 5 tr"."""
+    stop = next((i for i in range(cur.at, len(cur.lows)) if cur.lows[i] in (";", ".")), len(cur.lows))
+    return "instead" in cur.lows[cur.at : stop]
 
 
 def _spaces_alike(told: Sequence[Node], ending: Sequence[Node]) -> tuple[Node, ...]:

@@ -97,6 +97,8 @@ def make(cur: Cursor) -> Node:
     kind = str(cur.take().value)
     if (shaped := _shaped(cur, kind, n, start)) is not None:
         return shaped
+    if n is not None and kind != "ch" and cur.accept_words("into the round"):  # old books' word for the ring
+        return Make(kind, n, Place("next", ONE, Thing("ring")), span=cur.span_from(start))
     down = rows_down(cur) if kind != "ch" else None
     if n is None and down is None and (cur.kind() in ("num", "blank") and (kind == "ch" or cur.kind(1) != "kind" or _number_after(cur)) or cur.sizes > 1 and cur.low() in ("-", "–", "—")):
         n = cur.number()
@@ -231,7 +233,7 @@ def _along(cur: Cursor, kind: str, per: Num | None, start: int) -> Node | None:
     under = cur.accept_words("other side of") or cur.accept_words("opposite side of") or cur.accept_words("underside of")
     cur.skip("each", "of", "the", "next")
     many = cur.number() if cur.kind() in ("num", "blank") else None
-    left = [w for w in (cur.low(), cur.low(1)) if w in LEFT_FREE]
+    left = [w for w in (cur.low(), cur.low(1)) if w in LEFT_FREE and not (w == "remaining" and cur.low() in ("ch", "chain"))]
     across = any(cur.low(i) in _OFF and "side" in (cur.low(i + 2), cur.low(i + 3)) and {"opposite", "other"} & {cur.low(i + 1), cur.low(i + 2)} for i in (1, 2))
     if many is None or per is not None and per.at(0) != 1 or not (under or left or across):
         cur.at = mark

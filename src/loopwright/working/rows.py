@@ -36,6 +36,7 @@ from loopwright.working.instructions import do_all, total_needed
 from loopwright.working.kinds import CHAIN, HEIGHT, code, plain
 from loopwright.working.marked import carried
 from loopwright.working.run import CannotWork, Choice, Run
+from loopwright.working.seeking import SPACES
 from loopwright.working.slots import Slots
 from loopwright.working.starts import first_stitch
 from loopwright.working.tally import SLIP, bridged_chains, kinds_made, main_of, makes_opening, slips_along_own_chain
@@ -47,6 +48,7 @@ _SLIPS = re.compile(re.escape(bytes((SLIP,))) + b"{2,}")
 LEFT_COST, LEFT_EACH, LEFT_MAX = 1.5, 0.15, 4.0
 SPACE_LEFT, SPACE_EACH = 0.7, 0.1
 DISAGREES = 3.0
+PART_ROW = 2  # a row of more stitches than that, and no more told of it, is one as it stands
 OF_BEFORE = 1 << 28  # added to places in the words of the row before
 
 
@@ -231,13 +233,24 @@ def _implied_repeat(run: Run, nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     need = total_needed(nodes[first:last])
     if need == (0, 0) or need[0] * 2 > run.view.stitches and need[1] * 2 >= len(run.view.runs) or (run.view.foundation and need[0] * 2 > len(run.view.items)):
         return nodes
-    short = run.in_rounds and any(isinstance(n, Mark) and n.what == "turn" for n in nodes)  # rows begin on part of a round
-    if short:
+    turns = any(isinstance(n, Mark) and n.what == "turn" for n in nodes)
+    if turns and (run.in_rounds or _part_row(nodes[first:last])):  # rows begin on part of a round, or of a row
         run.left_said = True
+        run.named["left-free"] = int(not run.in_rounds)
         return nodes
     if run.convention("one-repeat-told", ((0.0, False), (0.9, True))):
         return (*nodes[:first], Repeat(nodes[first:last], "end"), *nodes[last:])
     return nodes
+
+
+def _part_row(nodes: tuple[Node, ...]) -> bool:
+    """ "1 sc in each of 8 sc, turn", "work 15 sc, turn": one run of stitches that ends where the work is turned."""
+    one = nodes[0]
+    if len([n for n in nodes if not isinstance(n, (Mark, Chain))]) != 1 or not isinstance(one, Make):
+        return False
+    if one.place is None:
+        return (one.n.at(0) or 0) > PART_ROW
+    return one.n.at(0) == 1 and one.place.quant in ("next", "first") and one.place.thing.kind not in SPACES and (one.place.n is not None and (one.place.n.at(0) or 0) > PART_ROW)
 
 
 def _finished(run: Run, pending: Chain | None) -> Made:

@@ -174,6 +174,8 @@ def do_skip(run: Run, node: Skip) -> None:
             return
     if node.first and run.tch_item and run.out.count(CHAIN, 1) == len(run.out) - 1 and not run.view.ring:
         count -= 1  # the start chain stands over it
+    elif count == 1 and _base_of_start(run):
+        count = 0
     begin = run.pos
     for i in range(min(count, MAX_ITEMS)):
         slot = seek(run, STITCH if node.first and node.thing.kind in HEIGHT else node.thing, run.pos)
@@ -185,6 +187,13 @@ def do_skip(run: Run, node: Skip) -> None:
     run.skips.append((begin, run.pos))
     if run.view.foundation and not run.worked and run.pos == count:
         run.named["missed"] = count
+
+
+def _base_of_start(run: Run) -> bool:
+    """ "3 chain, miss 1, 1 treble in each of the next 10": whether the one missed is that which the chain stands over: so the row comes out."""
+    if not run.tch_item or run.inside or run.view.ring or run.view.foundation or run.out.count(CHAIN, 1) != len(run.out) - 1:
+        return False
+    return run.reserve > 0 and (run.reserve, run.reserve_spaces) == (run.stitches_left(), 0)
 
 
 def do_join(run: Run, node: Join) -> None:
