@@ -30,6 +30,7 @@ from loopwright.notation.stars import to_end
 MAX_DEPTH = 12
 SHAPES = frozenset("shell fan scallop cluster popcorn puff bobble picot v-st cross-st petal point pineapple".split())
 _AROUND = frozenset("around across end way".split())
+_NAMED = frozenset("shell fan v-st scallop".split())
 _PART_OF = frozenset("half quarter small large".split())
 REMARKS = frozenset("increased decreased made completed formed".split())
 
@@ -42,6 +43,9 @@ def bracket(cur: Cursor, before: list[Node]) -> Node | None:
     cur.at += 1
     if cur.depth >= MAX_DEPTH:
         return Unknown("(", 1, cur.span_from(start))
+    if cur.kind() == "kind" and (shape := str(cur.token().value)) in _NAMED and cur.low(1) == "made" and cur.kind(2) == "close" and _name(before, shape):  # type: ignore[union-attr]
+        cur.at += 3
+        return Define(shape, span=cur.span_from(start))  # "2 dc, ch 2 and 2 dc in next sp (shell made)"
     said = _note(cur, before, start)
     if said:
         return None
@@ -193,6 +197,19 @@ def _same_place(node: Node) -> bool:
     return isinstance(node, Make) and node.place is not None and node.place.quant == "same"
 
 
+def _stands(cur: Cursor, before: list[Node], word: str) -> bool:
+    """ "3 chain (for a treble)", "ch 3 (to count as a dc)": said of the chain before."""
+    from loopwright.notation.phrases import for_a_stitch, stands_for
+
+    chain = before[-1]
+    if not isinstance(chain, Chain):
+        return False
+    if word == "for" and (as_kind := for_a_stitch(cur)) is not None:
+        before[-1] = replace(chain, counts="yes", as_kind=as_kind)
+        return True
+    return word in ("to", "standing", "serving", "stands", "serves") and stands_for(cur, before)
+
+
 def _note(cur: Cursor, before: list[Node], start: int) -> bool:
     """ "(counts as dc)", "(does not count as a st)": said of the chain before; takes the whole bracket."""
     i = next((j for j in range(NOTE_WORDS) if cur.kind(j) in ("close", "end")), NOTE_WORDS)
@@ -208,12 +225,9 @@ def _note(cur: Cursor, before: list[Node], start: int) -> bool:
     if words and (words[-1] in REMARKS or "per" in words[1:3] or words[0] == "same" and "as" in words or words[0] in ("is", "makes", "made", "this", "these", "center", "centre", "middle") or "inc point" in text or words[-1] in ("row", "rnd", "round") and {"inc", "dec", "increase", "decrease"} & set(words)):
         cur.at += i + int(cur.kind(i) == "close")
         return True
-    if words and words[0] in ("to", "standing", "serving", "stands", "serves") and before and isinstance(before[-1], Chain):
-        from loopwright.notation.phrases import stands_for
-
-        if stands_for(cur, before):
-            cur.at = start + 1 + i + int(cur.kind(i + start + 1 - cur.at) == "close")
-            return True
+    if words and before and _stands(cur, before, words[0]):
+        cur.at = start + 1 + i + int(cur.kind(i + start + 1 - cur.at) == "close")
+        return True
     if "count" not in text:
         return False
     if "turning" in words and {"space", "mesh", "loop", "sp"} & set(words):

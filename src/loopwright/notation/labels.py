@@ -36,7 +36,7 @@ _PLAIN = re.compile(r"(?P<word>rows?|rnds?|rounds?)\s?(?P<n>\d{1,7})(?:\s\((?P<s
 _BEHIND = re.compile(r"[.;)\]]\s+(?=\w)")
 _A_ROW = re.compile(rf"\b{_WORD}\b", re.IGNORECASE)
 _SEVERAL = re.compile(rf"(?P<word>{_WORD})\s*\.?\s*(?P<list>\d{{1,4}}\s*,\s*\d{{1,4}}(?:\s*,\s*\d{{1,4}})*(?:\s*,?\s*(?:and|&)\s*\d{{1,4}})?){_END}", re.IGNORECASE)
-_PART = re.compile(r"(?!(?:next|last)\b)[A-Za-z][A-Za-z &’'-]{2,30}:\s+(?=r)", re.IGNORECASE)
+_PART = re.compile(r"(?!(?:next|last)\b)[A-Za-z][A-Za-z &’'-]{2,30}:\s+(?=r|next\s+r)", re.IGNORECASE)
 _BARE = re.compile(r"(?P<first>\d{1,3})(?:\.?\s*[-–~]\s*(?P<last>\d{1,3}))?\s*[:.)|]\s+(?![a-z]\.)")
 
 

@@ -42,6 +42,8 @@ def skip(cur: Cursor) -> Node:
             cur.at += 1
         return Mark("note", span=cur.span_from(start))  # "skip all sts to next ch-2 sp": what comes next names the place
     skips = [_one_skip(cur, start)]
+    if cur.low() in ("at", "in") and cur.low(1 + (cur.low(1) == "the")) in ("centre", "center", "middle") and cur.kind(2 + (cur.low(1) == "the")) == "sep":
+        cur.at += 2 + (cur.low(1) == "the")  # "miss next 8 dc at centre"
     if cur.low() == "behind":  # "fptr around dc below, skip st behind it": the place that the post stitch takes
         while not cur.done and cur.kind() not in ("sep", "close", "star"):
             cur.at += 1
@@ -217,6 +219,13 @@ def _round_on(cur: Cursor, before: list[Node]) -> bool:
     return True
 
 
+def _with_stitch(cur: Cursor) -> None:
+    """ "join into a ring with single crochet": what closes it, told last."""
+    at = next((i for i in (1, 2) if cur.kind(i) == "kind"), 0)
+    if cur.low() in ("with", "by") and at and cur.token(at).value in ("sc", "sl st"):  # type: ignore[union-attr]
+        cur.at += at + 1
+
+
 def join(cur: Cursor, before: list[Node]) -> Node:
     """From "join" on: the end of a round, a ring made of a chain, or where the yarn is attached."""
     start = cur.at
@@ -242,6 +251,7 @@ def join(cur: Cursor, before: list[Node]) -> Node:
     if cur.low() in ("to", "in", "into") and cur.low(1) in ("form", "a", "ring", "make", "round"):
         while cur.low() in ("to", "in", "into", "form", "a", "ring", "make", "loop", "circle", "round"):
             cur.at += 1
+        _with_stitch(cur)
         return Ring(False, span=cur.span_from(start))
     if cur.accept_words("as before"):
         last_chain = last_chain or -1
@@ -249,6 +259,7 @@ def join(cur: Cursor, before: list[Node]) -> Node:
         return Join(None, via, last_chain, cur.span_from(start))
     ring = to_a_ring(cur)
     where = None if ring else place(cur, bare=True) if cur.accept("to") else place(cur)
+    _with_stitch(cur) if cur.dialect.id != "us" else None
     if ring or where is not None and where.thing.kind == "ring" or to_a_ring(cur):
         return Ring(False, span=cur.span_from(start))
     chains = [b for b in before if not isinstance(b, (Mark, Unknown))]

@@ -86,6 +86,11 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
     if low == "working" and cur.low(1) in ("last", "the") and before and isinstance(before[-1], Repeat) and (closed := _last_in(cur, before[-1])) is not None:
         before[-1] = closed
         return Mark("note", span=cur.span_from(begin))
+    if low == "to" and cur.low(1) == "turn" and len(before) == 1 and isinstance(before[0], Chain) and not cur.done and cur.kind(2) == "sep":
+        cur.at += 2
+        return Mark("note", span=cur.span_from(begin))  # "3 chain to turn, miss the first treble, …": the row begins with it
+    if low == "the" and cur.low(1) == "last" and before and isinstance(before[-1], (Make, Repeat)) and (found := _the_last(cur, before)) is not None:
+        return found
     if low in ("working", "making", "with", "placing") and before and isinstance(before[-1], (Make, Group, InTurn, Repeat, EdgeRun)):
         return working(cur, before)
     if low == "in" and cur.low(1) in ("pattern", "pat", "patt") and cur.kind(2) in ("sep", "end") and not any(isinstance(b, (Make, Group, Repeat)) for b in before):
@@ -107,7 +112,7 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
     if low == "at" and before and isinstance(before[-1], Chain) and cur.accept_words("at end of last"):
         cur.skip("row", "rnd", "round", "to", "turn")
         return Mark("last-row", span=cur.span_from(cur.at - 1))
-    if low == "for" and before and isinstance(before[-1], Chain) and (as_kind := _for_a_stitch(cur)) is not None:
+    if low == "for" and before and isinstance(before[-1], Chain) and (as_kind := for_a_stitch(cur)) is not None:
         before[-1] = replace(before[-1], counts="yes", as_kind=as_kind)
         return Mark("note", span=cur.span_from(begin))
     if low in ("to", "standing", "serving", "counting", "stands", "serves") and before and isinstance(before[-1], Chain) and stands_for(cur, before):
@@ -119,7 +124,7 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
     return None
 
 
-def _for_a_stitch(cur: Cursor) -> str | None:
+def for_a_stitch(cur: Cursor) -> str | None:
     """ "3 chain for a treble", "ch 3 for first dc": what the chain stands for; nothing taken elsewhere."""
     at = 1
     while cur.low(at) in ("a", "the", "one", "1", "first", "1st"):
@@ -129,6 +134,23 @@ def _for_a_stitch(cur: Cursor) -> str | None:
     kind = str(cur.token(at).value)  # type: ignore[union-attr]
     cur.at += at + 1
     return kind
+
+
+def _the_last(cur: Cursor, before: list[Node]) -> Node | None:
+    """ "1 treble on each treble, the last on the top of the turning chain": where the last of them goes; nothing taken elsewhere."""
+    start, last = cur.at, before[-1]
+    cur.at += 2
+    cur.skip("stitch", "one")
+    cur.at += cur.kind() == "kind"
+    cur.skip("coming", "to", "come", "being", "worked", "going")
+    where = place(cur) if cur.low() in ("in", "into", "on", "over") else None
+    if where is not None and isinstance(last, Repeat) and last.mode == "end":
+        return Mark("note", span=cur.span_from(start))  # the repeat comes out there
+    if where is None or where.thing.kind != "tch" or not isinstance(last, Make) or last.place is None or last.place.quant != "each" or last.place.left is not None:
+        cur.at = start
+        return None
+    before[-1] = replace(last, place=replace(last.place, left=ONE))
+    return Make(last.kind, ONE, where, span=cur.span_from(start))
 
 
 def _last_in(cur: Cursor, told: Repeat) -> Repeat | None:

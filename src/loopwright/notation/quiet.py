@@ -73,7 +73,7 @@ _ASIDES = (
     r",?\s{0,3}\bworking (?:the )?last (?!\w+ (?:in|into) (?:the )?(?:turning|beg) (?:ch|chain)[ -](?:sp|space|loop)\b)(?:[^.;(\[\n]|\.(?=[a-z])|(?<=[a-z])\.(?=\s+[a-z])|(?<=ch)\.(?!\s*[(\[]))*", r"(?<=[a-z])[’']s\b(?=\s)", r"\b(?:in|at) (?:the )?back of (?:the )?work\b(?=\s+between)",
     r"\bspacing (?:the )?sts evenly,?", r"\bworking (?:over|along|on|across|down) (?:the )?(?:(?:raw|long|short|side|row|top|bottom|front|back) )?(?:sides?|edges?|ends?)(?: of (?:each row|the \w+))?,?",
     r"\bwork(?:ing)? in (?:s\.? ?c|d\.? ?c|tr|h\.? ?d\.? ?c)\.?(?: throughout)?,?(?=\s+(?:work|dec|inc)\b)",
-    r",?\s{0,3}\bthe\s+last\s+(?:\w+\s+){1,3}?(?:coming|to\s+come|being\s+worked)\s+(?:in|into|on|over|under|above)\s[^.;*(]*",
+    r",?\s{0,3}\b(?:and\s+)?(?:work|cont(?:inue)?)(?:ing)?\s+on\s+(?:these|this\s+set\s+of)\s+(?:\d{1,3}\s+)?(?:sts?\b\.?|stitches)(?:\s+only)?(?=\s*[,.;:]|\s*$)",
     r"\bkeeping\s+(?:(?:the|to|in|continuity|of|side|edges?)\s+){0,4}(?:patt(?:ern)?|rib|stripes?)\b\.?\s*(?:correct|straight|as\s+(?:set|established|before))?(?:\s+throughout)?\s*,?",
     r"\bloosely\b", r"\bincl\b\.?",
     r"\bblock\s+(?:(?:the|your|it|out|finished|each|piece)\s+){0,3}(?:\w+\s+)?to\s+(?:(?:the|given|finished|its|these|shown)\s+)*(?:sizes?|measurements?|dimensions|shape|schematic)\b[^.;\n]{0,40}",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Literal
 
-from loopwright.model.tree import ONE, AtEnds, Evenly, EveryKth, Group, InTurn, Make, Node, Num, Place, Repeat
+from loopwright.model.tree import ONE, AtEnds, Evenly, EveryKth, Group, InTurn, Make, Mark, Node, Num, Place, Repeat
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.places import place
 from loopwright.notation.things import thing
@@ -33,6 +33,9 @@ def shaping(cur: Cursor) -> Node | None:
         cur.at = start
         return None
     cur.at += 1
+    if op == "dec" and cur.low() == "by" and cur.low(1) in ("working", "taking", "making"):
+        cur.at += 2  # "decrease by working 2 tr together": what follows is the decrease
+        return Mark("note", span=cur.span_from(start))
     made = _evenly(cur, op, n) or _every(cur, op) or _where(cur, op)
     if made is None:
         cur.at = start
@@ -67,7 +70,7 @@ def _every(cur: Cursor, op: Op) -> EveryKth | None:
     mark = cur.at
     if cur.accept("1", "one"):
         thing(cur)  # "inc 1 sc in every 2nd sc"
-    cur.skip("in", "on", "st", "at", "into")
+    cur.skip("in", "on", "st", "at", "into", "by", "missing", "skipping")
     if cur.low() in _EVERY:
         cur.at += 1
         if cur.kind() == "ord":

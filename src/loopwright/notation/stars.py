@@ -25,7 +25,7 @@ from loopwright.notation.places import END_WORDS
 from loopwright.notation.stops import stop_before
 
 _AGAIN = frozenset("from between around across to * all".split())  # what "rep." goes on with
-_GAP, _SPACE = Thing("gap"), Thing("sp")
+_GAP, _SPACE, _GROUPS = Thing("gap"), Thing("sp"), Thing("group")
 
 
 def to_end(cur: Cursor, inside: tuple[Node, ...], start: int) -> Node:
@@ -159,8 +159,8 @@ def _between_brackets(cur: Cursor, out: list[Node]) -> bool:
     return False
 
 
-def _until_made(cur: Cursor) -> Num | None:
-    """ "until 4 groups are made", "until there are 40 shells": how many; nothing taken when it is not told so."""
+def _until_made(cur: Cursor) -> tuple[Num, Thing] | None:
+    """ "until 4 groups are made", "until there are 12 treble in all": how many of what; nothing taken when it is not told so."""
     start = cur.at
     if not cur.accept("until"):
         return None
@@ -170,9 +170,10 @@ def _until_made(cur: Cursor) -> Num | None:
     if n is None or "remain" in words or "left" in words or not (there or {"made", "completed", "worked", "formed"} & set(words)):
         cur.at = start
         return None
+    of = Thing(str(cur.token().value)) if cur.kind() == "kind" and cur.token().value in ("sc", "hdc", "dc", "tr", "dtr") else _GROUPS  # type: ignore[union-attr]
     while not cur.done and cur.kind() not in ("sep", "close", "open", "star"):
         cur.at += 1
-    return n
+    return n, of
 
 
 def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
@@ -215,7 +216,7 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
         more, in_all = cur.accept("more"), cur.accept_words("in all")
         made = Repeat(inside, "times" if in_all else "more" if more else "star-times", n2, span=cur.span_from(start))
     elif (many := _until_made(cur)) is not None:
-        made = Repeat(inside, "until", many, span=cur.span_from(start))
+        made = Repeat(inside, "until", many[0], left_of=many[1], span=cur.span_from(start))
     else:
         found = to_end(cur, inside, start)
         made = found if isinstance(found, Repeat) else Repeat(inside, "end")

@@ -97,7 +97,7 @@ def make(cur: Cursor) -> Node:
     kind = str(cur.take().value)
     if (shaped := _shaped(cur, kind, n, start)) is not None:
         return shaped
-    if n is not None and kind != "ch" and cur.accept_words("into the round"):  # old books' word for the ring
+    if n is not None and kind != "ch" and (cur.accept_words("into the round") or cur.dialect.id != "us" and cur.accept_words("in the round")):  # old books' word for the ring
         return Make(kind, n, Place("next", ONE, Thing("ring")), span=cur.span_from(start))
     down = rows_down(cur) if kind != "ch" else None
     if n is None and down is None and (cur.kind() in ("num", "blank") and (kind == "ch" or cur.kind(1) != "kind" or _number_after(cur)) or cur.sizes > 1 and cur.low() in ("-", "–", "—")):

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from loopwright.model.tree import Chain, Group, Join, Make, Node, Num, Repeat, Skip
 from loopwright.working.instructions import do_all, total_needed
-from loopwright.working.kinds import CHAIN, HEIGHT
+from loopwright.working.kinds import CHAIN, HEIGHT, code
 from loopwright.working.run import CannotWork, Point, Run, RunsOut
 from loopwright.working.seeking import SPACES, STITCHES, seek, view_runs
 from loopwright.working.starts import gap_after
@@ -70,12 +70,12 @@ def _up_to(run: Run, node: Repeat, stop: int, left: int) -> None:
 
 
 def _until(run: Run, node: Repeat, after: tuple[int, int]) -> None:
-    """Rounds until so many groups are made, those before the repeat counted."""
+    """Rounds until so many groups are made, or stitches of a kind, those before the repeat counted."""
     wanted = node.times.at(0) if node.times is not None else None
     if wanted is None:
         raise CannotWork("blank")
     for _ in range(min(wanted, MAX_TIMES)):
-        if len(run.groups) >= wanted:
+        if (run.out.count(code(node.left_of.kind)) if node.left_of.kind in HEIGHT else len(run.groups)) >= wanted:
             break
         run.inside += 1
         try:

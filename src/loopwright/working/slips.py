@@ -101,6 +101,9 @@ def _are_stitches(run: Run, node: Make, place: Place, count: int) -> bool:
     first = run.following[0] if run.following else None
     if not isinstance(first, Make) or first.place is not None and first.place.quant == "same":
         return False
+    left = first.place.left if first.place is not None else None
+    if left is not None and left.at(0) == many and all(isinstance(n, (Mark, Chain)) for n in run.following[1:]):
+        return False  # as many are left at the row's end: both ends are shaped
     if run.start_chain is not None or run.tch_length:  # the row has begun: "ch 1, sl st in first 5 sts, hdc in each st"
         return bool(run.once("slips-first", ((0.4, False), (0.0, True))))
     return bool(run.once("slips-first", ((0.0, False), (0.4, True))))

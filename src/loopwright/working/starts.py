@@ -207,7 +207,7 @@ def _reading(run: Run, node: Chain, length: int, kind: str, first: tuple[str, Pl
         return run.convention(f"start-{length}-{kind}-joined", ((0.0, ("st", extra, kind)), (2.5 if join else 1.0, "none")))
     if node.counts == "yes":
         spaces = max(0, length - (HEIGHT.get(as_kind) or length)) if node.as_kind else max(0, length - tall) if tall > 1 else 0
-        return ("st", max(0, spaces), as_kind)
+        return _counts_on(run, length, kind, ("st", max(0, spaces), as_kind))
     if node.counts == "part":
         return "none"
     told = run.conventions.get(f"told-ch-{length}", run.conventions.get("told-ch"))
@@ -234,6 +234,13 @@ def _reading(run: Run, node: Chain, length: int, kind: str, first: tuple[str, Pl
     if not tall:
         return run.convention(f"start-{length}-{kind}", ((0.2, "none"), (0.3, ("st", 0, "dc")), (0.8, "loop")))
     return _by_height(run, length, kind, tall, first)
+
+
+def _counts_on(run: Run, length: int, kind: str, reading: tuple[str, int, str]) -> object:
+    """A chain told to count as a stitch; before a single crochet, where nobody would think so, it counts in later rows too."""
+    if kind == "sc" and length > 1 and not reading[1] and f"start-{length}-{kind}" not in run.conventions:
+        run.conventions[f"start-{length}-{kind}"] = reading
+    return reading
 
 
 def _by_height(run: Run, length: int, kind: str, tall: int, first: tuple[str, Place | None, int]) -> object:
