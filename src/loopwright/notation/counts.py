@@ -31,6 +31,7 @@ _ALONE = re.compile(
     re.IGNORECASE,
 )
 _NO_THINGS = frozenset("more times next first last each once twice around evenly every".split())
+_WORKED = re.compile(r"\b(?:in|into|each|on|over|around|across|under|to)\b", re.IGNORECASE)  # "3 chain, 11 treble in the round, join" makes them
 SHORTEST = 3  # letters of an abbreviation
 _REMARKS = re.compile(r"\(\d+ (?:bl|blk|block|sp|space|mesh)(?:e?s)?\)", re.IGNORECASE)
 _ALL = re.compile(r"\b(?:each|every|across|around|to\s+end|remaining|tog|2tog|last\s+\d*\s*[a-z]+)\b[^.;:(]{0,40}$", re.IGNORECASE)  # nothing is left to be worked
@@ -58,7 +59,7 @@ class Printed:
 def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Printed:
     """The counts stated at the end of text[start:end]."""
     mid = _MID.search(text, start, end)
-    if mid is not None and (stated := _counts(text, mid.start("in"), mid.end("in"), dialect, sizes)):
+    if mid is not None and _WORKED.search(text, start, mid.start()) and (stated := _counts(text, mid.start("in"), mid.end("in"), dialect, sizes)):
         return Printed(stated, mid.start("in"), Span(mid.end(), end))
     outside = _OUTSIDE.search(text, max(start, end - 80), end)
     if outside is not None and not text[start : outside.start()].rstrip()[-1:].isdigit() and (told := _counts(text, outside.start("n"), outside.end("n"), dialect, sizes)):

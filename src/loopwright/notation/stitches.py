@@ -14,7 +14,6 @@ from loopwright.model.tree import (
     Join,
     Loop,
     Make,
-    Mark,
     Node,
     Num,
     Place,

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
+from collections.abc import Iterator, Sequence
+
 from loopwright.model.tree import Chain, Join, Make, Mark, Place, Thing
 from loopwright.working.kinds import CHAIN, HEIGHT, code, name
-from loopwright.working.run import Run
+from loopwright.working.run import Run, RunsOut
 from loopwright.working.seeking import SPACES, STITCHES, seek, view_runs
-from loopwright.working.view import Slot
+from loopwright.working.view import Group, Slot
 
 
 def loop_of_the_join(run: Run) -> Slot | None:
@@ -94,3 +97,32 @@ def turning_next(run: Run) -> bool:
     """Whether the words go on with a stitch in the turning chain."""
     node = run.following[0] if run.following else None
     return isinstance(node, Make) and node.place is not None and node.place.thing.kind == "tch" and node.place.quant == "last"
+
+
+def space_in_group(run: Run, place: Place) -> Slot | None:
+    """ "in sp of next shell": the space that the next group of that name, or the last one, has within it; None where the row below has no groups so named."""
+    of = place.of.kind if place.of is not None and place.relation == "in" and place.thing.kind in SPACES else ""
+    named = run.view.index.by_name.get(of, ()) if of else ()
+    if len(named) < 2:
+        return None
+    n, spaces = len(run.view.items), view_runs(run)
+    ahead = _spaces_within(named, spaces, run.pos, 0)
+    found = next(ahead, None) or next(_spaces_within(named, spaces, run.pos - n, n), None)
+    if found is None or found[0].start >= n + run.start:
+        if next(_spaces_within(named, spaces, 0, 0), None) is None:
+            return None
+        raise RunsOut(of, wanted=1, found=0)
+    if place.quant == "last":  # those before it are passed over
+        for passed in ahead:
+            found, run.cost = passed, run.cost + 0.8
+    run.named["group-rest"] = sum(1 for i in range(found[0].end, found[1]) if run.item(i) != CHAIN)
+    return found[0]
+
+
+def _spaces_within(groups: Sequence[Group], spaces: list[tuple[int, int]], pos: int, by: int) -> Iterator[tuple[Slot, int]]:
+    """The first space within each group that begins at `pos` or after, and where its group ends; all `by` items further on."""
+    for at in range(max(0, bisect_left(groups, (pos,)) - 1), len(groups)):
+        group = groups[at]
+        i = bisect_left(spaces, (max(pos, group.start + 1) + by,))
+        if i < len(spaces) and spaces[i][1] < group.end + by:
+            yield Slot(*spaces[i], "space"), group.end + by

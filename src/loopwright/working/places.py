@@ -15,6 +15,7 @@ from loopwright.working.nearby import (
     none_left,
     space_begun,
     space_here,
+    space_in_group,
     turning_next,
 )
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
@@ -69,7 +70,7 @@ def slots_of(run: Run, place: Place, how: str = "top") -> list[Slot]:
     if place.quant == "first":
         return _first(run, place, how)
     if place.quant == "last":
-        return _last(run, place, how)
+        return [_take(run, found)] if (found := space_in_group(run, place)) is not None else _last(run, place, how)
     if place.quant == "kth" or place.from_hook or (place.k and place.quant == "next" and place.of is None):
         return [_kth(run, place, how)]
     if place.quant == "each":
@@ -116,7 +117,7 @@ def _next(run: Run, place: Place, how: str) -> list[Slot]:
         run.end = min(run.end, len(run.view.items) + here.start)  # and is not come back to
         return [_take(run, here)]  # "sl st into loop, ch 1, *3 sc in loop; rep from * around": the hook is in the first of them
     for _ in range(min(wanted or 0, MAX_ITEMS)):
-        slot = group_here(run) if place.centre else None
+        slot = group_here(run) if place.centre else space_in_group(run, place)
         slot = slot or seek(run, place.thing, run.pos)
         if slot is None:
             raise RunsOut(place.thing.kind, wanted=wanted, found=len(found))

@@ -337,6 +337,8 @@ def _leftovers(run: Run) -> tuple[int, int]:
         before = sum(1 for i in range(min(run.start, len(view.items))) if view.items[i] != CHAIN)
         left = max(0, left - before)
         spaces = max(0, spaces)
+    if run.used_spaces and 0 < left <= run.named.get("group-rest", 0):
+        return 0, 0  # the rest of the last shell, in whose space the round ends
     return left, spaces
 
 
