@@ -148,17 +148,20 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
         if cur.low() == "of" and cur.kind(1) == "num":
             cur.at += 2  # "5 blocks of 3 dc": what each of them is made of
             cur.at += cur.kind() == "kind"
-        if noun == "?":
-            if _of_her_own(cur, begun=bool(found)):
-                continue
-            return ()
-        if cur.low() in ("in", "on") and cur.low(1) not in ("row", "rnd", "round", "all", "the", "this", "total", "last", "each"):
-            return ()  # "1 sc in next": no count
-        if cur.low() == "in" and cur.low(1) == "each" and cur.low(2) not in ("size", "sizes"):
+        if noun == "?" and _of_her_own(cur, begun=bool(found)):
+            continue
+        if noun == "?" or _is_worked(cur):
             return ()
         cur.skip("in", "row", "rnd", "round", "all", "the", "this", "on", "made", "total", "last", ".")
         found.append(Count(n if n.values else Num((), n.blank), noun, span=cur.span_from(at)))
     return tuple(found)
+
+
+def _is_worked(cur: Cursor) -> bool:
+    """ "1 sc in next": whether what was just counted is worked somewhere, and so is no count."""
+    if cur.low() in ("in", "on") and cur.low(1) not in ("row", "rnd", "round", "all", "the", "this", "total", "last", "each"):
+        return True
+    return cur.low() == "in" and cur.low(1) == "each" and cur.low(2) not in ("size", "sizes")
 
 
 def _of_her_own(cur: Cursor, *, begun: bool) -> bool:

@@ -226,11 +226,24 @@ def _with_stitch(cur: Cursor) -> None:
         cur.at += at + 1
 
 
+def _via(cur: Cursor) -> str | None:
+    """The stitch of "join with sc", None where none is told."""
+    via = None
+    cur.at += 1 + (cur.kind() == "open")
+    cur.skip("a")
+    if cur.kind() == "kind":
+        british = cur.dialect.id != "us" and cur.low().startswith("single")  # what British books call a slip stitch
+        via = "sl st" if british else str(cur.token().value)  # type: ignore[union-attr]
+        cur.at += 1
+    cur.skip(")", "single")
+    return via
+
+
 def join(cur: Cursor, before: list[Node]) -> Node:
     """From "join" on: the end of a round, a ring made of a chain, or where the yarn is attached."""
     start = cur.at
     cur.at += 1
-    via = None
+    via: str | None = None
     if cur.low() in ("round", "around") and (cur.low(1) in ("with", "by", ".", ",", ";", "") or cur.kind(1) == "sep"):
         cur.at += 1  # "6 chain, join round"
     last_chain: int | None = None
@@ -239,13 +252,7 @@ def join(cur: Cursor, before: list[Node]) -> Node:
         joined = thing(cur)  # "join last ch-3 to …": the chain is there already
         last_chain = joined.length if joined is not None else None
     if cur.low() in ("with", "by") or cur.kind() == "open" and cur.low(1) == "with":
-        cur.at += 1 + (cur.kind() == "open")
-        cur.skip("a")
-        if cur.kind() == "kind":
-            british = cur.dialect.id != "us" and cur.low().startswith("single")  # what British books call a slip stitch
-            via = "sl st" if british else str(cur.token().value)  # type: ignore[union-attr]
-            cur.at += 1
-        cur.skip(")", "single")
+        via = _via(cur)
         if via is not None and via != "sl st" and before and _to_limb(cur):
             return Make(via, ONE, None, span=cur.span_from(start))  # "ch 3, join with sc to first leg"
     if cur.low() in ("to", "in", "into") and cur.low(1) in ("form", "a", "ring", "make", "round"):

@@ -244,10 +244,6 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
             tail = [made.nodes[0]]  # "ending with corner": as each round begins
         while not cur.done and cur.low() not in (";", "."):
             at = cur.at
-            if cur.accept_words("instead of"):  # "… instead of 5 tr": those of the other rounds
-                cur.number()
-                cur.at += cur.kind() == "kind"
-                continue
             if cur.low() in ("turn", "join") or cur.kind() == "close":
                 break
             if tail and cur.accept_words("instead of"):
