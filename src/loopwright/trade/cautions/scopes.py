@@ -26,7 +26,8 @@ _CLAUSE = re.compile(r"\b(?:without|no|instead of|rather than|leave off|leave ou
 _ELSEWHERE = re.compile(r"\b(waist|belt|hem|ankle|wrap|side|shoe)[ -](ties?|cords?|strings?|ribbons?)\b")
 _HEADED = re.compile(r"^[ \t]*[A-Z][A-Za-z ]{1,30}:", re.MULTILINE)
 _LISTED = re.compile(
-    r"\s*(?:[-*•–]\s|\d+\s?(?:g|m|oz|balls?|skeins?)\b|materials|you(?: will| also)* need|also needed|needed|yarn|supplies|notions)", re.IGNORECASE,
+    r"\s*(?:[-*•–]\s|\d+\s?(?:g|m|oz|balls?|skeins?)\b|materials|you(?: will| also)* need|also needed|needed|yarn|supplies|notions)",
+    re.IGNORECASE,
 )
 _SENTENCE = re.compile(r"(?<=[.!?;])\s+|\n")
 # words of the work that only look like cords, buttons and caps
