@@ -32,6 +32,7 @@ _ALONE = re.compile(
 )
 _NO_THINGS = frozenset("more times next first last each once twice around evenly every".split())
 _WORKED = re.compile(r"\b(?:in|into|each|on|over|around|across|under|to)\b", re.IGNORECASE)  # "3 chain, 11 treble in the round, join" makes them
+LONGEST_REMARK = 200  # characters, its count among them
 SHORTEST = 3  # letters of an abbreviation
 _REMARKS = re.compile(r"\(\d+ (?:bl|blk|block|sp|space|mesh)(?:e?s)?\)", re.IGNORECASE)
 _ALL = re.compile(r"\b(?:each|every|across|around|to\s+end|remaining|tog|2tog|last\s+\d*\s*[a-z]+)\b[^.;:(]{0,40}$", re.IGNORECASE)  # nothing is left to be worked
@@ -96,7 +97,7 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
 
 def _remarked(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Printed | None:
     """ "… (12). Start stuffing.": a count with a remark behind it, in which nothing is worked."""
-    for m in reversed(list(_REMARK.finditer(text, start, end))):
+    for m in reversed(list(_REMARK.finditer(text, max(start, end - LONGEST_REMARK), end))):
         told = _counts(text, m.start("in"), m.end("in"), dialect, sizes)
         if told and not any(t.kind in ("kind", "star", "times", "close") for t in scan(text, m.end(), end, dialect)):
             ends = _ENDS.search(text, m.end(), end)

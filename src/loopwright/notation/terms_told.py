@@ -50,7 +50,7 @@ _COUNTED = re.compile(  # "5 ch (counts as 1 tr and 2 ch)", "3 chain for a trebl
     r"(?:\s*(?:,|and|\+|plus)\s*" + _CHAIN.format("over") + ")?", re.IGNORECASE,
 )
 _JOINED = re.compile(  # "5 ch, * 1 tr in next tr, …, join to 3rd of 5 ch"
-    r"(?:^|[:.—]\s*)" + _CHAIN.format("n") + r"\s*,[\s*(]*(?:miss[^,;.]{1,20},\s*)?(?:(?:\d|a|one)\s+)?(?P<kind>d\.?\s?c|tr|trebles?)\b[^\n]*?\b(?P<k>3r?d|third|4th|fourth)\s+(?:(?:ch(?:ain)?|st(?:itch)?)\s+)?of\s+(?:(?:the|first|starting|beg|beginning|turning)\s+)*"
+    r"(?:^|[:.—]\s*)" + _CHAIN.format("n") + r"\s*,[\s*(]*(?:miss[^,;.]{1,20},\s*)?(?:(?:\d|a|one)\s+)?(?P<kind>d\.?\s?c|tr|trebles?)\b[^\n]{0,400}?\b(?P<k>3r?d|third|4th|fourth)\s+(?:(?:ch(?:ain)?|st(?:itch)?)\s+)?of\s+(?:(?:the|first|starting|beg|beginning|turning)\s+)*"
     + _CHAIN.format("again"), re.IGNORECASE,
 )
 # which terms call a stitch so that a chain of that many stands for
