@@ -31,9 +31,14 @@ def moved(node: T, by: int) -> T:
 def same_words(row: tree.Row, by: int, label: tree.Label | None, side: Literal["RS", "WS"] | None, span: Span) -> Any:
     """A row that says what another one says, `by` characters further on, behind its own label. Its words are moved when they are asked for."""
     first = words_of(row)
+    return own_words(row, by, label, side, span) if first is None else own_words(first[0], first[1] + by, label, side, span)
+
+
+def own_words(row: tree.Row, by: int, label: tree.Label | None, side: Literal["RS", "WS"] | None, span: Span) -> Any:
+    """As same_words, of a row that is known to have words of its own."""
     made: Any = object.__new__(tree.Row)
     made.label, made.side, made.sizes, made.doubt, made.span = label, side, row.sizes, row.doubt, span
-    made._later = (row, by) if first is None else (first[0], first[1] + by)
+    made._later = row, by
     return made
 
 

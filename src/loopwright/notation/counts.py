@@ -23,6 +23,7 @@ _MID = re.compile(  # "… 20 d.c. in row. Ch. 4. Turn."
     r"(?<=[.,;)] )(?P<in>" + _LISTED + r"\s+[a-z][a-z.]{0,8}(?:\s[a-z]\.?)?)\s+in\s+(?:the\s+)?(?:row|round|rnd|all)\b\.?(?=[^*]{0,90}$)(?!.*\b(?:next|each)\b)", re.IGNORECASE,
 )
 _NOUN = r"(?:sts?|stitches|sc|hdc|dc|tr|htr|dtr)"
+_BRACKET = re.compile(r"[)\]]")
 _OUTSIDE = re.compile(rf"(?<!\w)(?<!\bnext )(?<!\beach )(?<!\bfirst )(?<!\blast )(?<!\bof )(?<!\bin )[(\[]\s*(?P<n>\d{{1,4}})\s*[)\]]\s*(?P<noun>{_NOUN})\s*\.?\s*$", re.IGNORECASE)  # "(13) sts"
 _REMARK = re.compile(rf"[(\[]\s*(?P<in>{_LISTED}(?:\s+[a-z][a-z.]{{0,8}})?)\s*[)\]]\s*(?:\.\s+(?=[A-Z])|[–—]\s*+(?=[A-Za-z]|$)|-\s++(?=[A-Za-z]|$))", re.IGNORECASE)
 _ENDS = re.compile(r"\b(?:turn|join|fasten off|ch\s*\d)\b", re.IGNORECASE)
@@ -32,6 +33,7 @@ _ALONE = re.compile(
 )
 _NO_THINGS = frozenset("more times next first last each once twice around evenly every".split())
 _WORKED = re.compile(r"\b(?:in|into|each|on|over|around|across|under|to)\b", re.IGNORECASE)  # "3 chain, 11 treble in the round, join" makes them
+LONGEST_COUNT, COUNT_BEGINS = 60, frozenset("0123456789([=sStT")  # of a line that is nothing but a count
 LONGEST_REMARK = 200  # characters, its count among them
 SHORTEST = 3  # letters of an abbreviation
 _REMARKS = re.compile(r"\(\d+ (?:bl|blk|block|sp|space|mesh)(?:e?s)?\)", re.IGNORECASE)
@@ -62,7 +64,7 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
     mid = _MID.search(text, start, end)
     if mid is not None and _WORKED.search(text, start, mid.start()) and (stated := _counts(text, mid.start("in"), mid.end("in"), dialect, sizes)):
         return Printed(stated, mid.start("in"), Span(mid.end(), end))
-    outside = _OUTSIDE.search(text, max(start, end - 80), end)
+    outside = _OUTSIDE.search(text, max(start, end - 40), end) if text[end - 1 : end] not in (")", "]") and _BRACKET.search(text, max(start, end - 14), end) else None
     if outside is not None and not text[start : outside.start()].rstrip()[-1:].isdigit() and (told := _counts(text, outside.start("n"), outside.end("n"), dialect, sizes)):
         return Printed(tuple(changed(c, noun=_named(outside["noun"], dialect)) for c in told), outside.start(), Span(end, end))
     m = next(iter(deque(_END.finditer(text, max(start, end - 160), end), maxlen=1)), None)
@@ -107,7 +109,7 @@ def _remarked(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> 
 
 def only_count(line: str, start: int, dialect: Dialect, sizes: int) -> tuple[Count, ...]:
     """The counts of a line that holds nothing else, "[12 sc]", "12 sts", "Stitch count: 12"; none where it holds more."""
-    m = _ALONE.fullmatch(line)
+    m = _ALONE.fullmatch(line) if len(line) < LONGEST_COUNT else None
     if m is None or not (m["lead"] or m["open"] or m["noun"]):
         return ()
     blank = " " * start  # so that the counts stand where they stand

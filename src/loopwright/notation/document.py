@@ -9,7 +9,7 @@ from dataclasses import replace
 from typing import Any, Literal
 
 from loopwright.findings import Finding
-from loopwright.model.moved import moved, same_words
+from loopwright.model.moved import moved, own_words
 from loopwright.model.tree import (
     COUNT_OR_WORK,
     ONE,
@@ -31,9 +31,9 @@ from loopwright.model.tree import (
     RowOrder,
     Section,
 )
-from loopwright.notation.counts import only_count, printed
+from loopwright.notation.counts import COUNT_BEGINS, only_count, printed
 from loopwright.notation.endings import later_until, title_before, until
-from loopwright.notation.folded import quoted, unfolded
+from loopwright.notation.folded import unfolded
 from loopwright.notation.labels import Found, labels_in, plain_label
 from loopwright.notation.nodes import nodes_of
 from loopwright.notation.orders import number
@@ -94,10 +94,11 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
     known, elsewhere = Known(memo), any(word in low for word in _OF_CRAFT)
     for start, end, told_as in _lines(source, text, sizes):
         line = text[start:end]
-        if quoted(line):
+        bare = line.strip()
+        if bare[:1] == ">":  # told, not worked
             items.append(Prose(line, Span(start, start + len(line))))
             continue
-        if not line.strip():
+        if not bare:
             in_block = False
             if items and told_as.strip():  # nothing but quiet words
                 items.append(Prose(line, Span(start, start + len(line))))
@@ -108,9 +109,9 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
         if len(line) > MAX_LINE:
             long.append(Finding("N003", Span(start, start + 40), {"length": len(line), "limit": MAX_LINE}))
         after = at = start + len(line) - len(line.lstrip())
-        here = None
+        stop, here = at + len(bare), None
         if len(sizes) > 1:
-            after, here = sizes_only(text, at, start + len(line.rstrip()), sizes, only)
+            after, here = sizes_only(text, at, stop, sizes, only)
             if here is only and (told := in_label(text, at, start + len(line), sizes))[1] is not None:
                 text, here, after = told[0], told[1], at
         alone = after > at and not text[after : start + len(line)].strip()
@@ -119,11 +120,12 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
         if after > at and alone:
             items.append(Prose(line, Span(start, start + len(line))))
             continue
-        if seen_row and isinstance(items[-1], Row) and not items[-1].printed and (counts := only_count(text[at : start + len(line.rstrip())], at, which, len(sizes))):
+        counts = only_count(text[at:stop], at, which, len(sizes)) if seen_row and bare[0] in COUNT_BEGINS else ()
+        if counts and isinstance(items[-1], Row) and not items[-1].printed:  # asked for last: the words of a row are moved when they are
             items[-1] = replace(items[-1], printed=counts)  # the count of the row above it
             items.append(Prose(line, Span(start, start + len(line))))
             continue
-        made = before.line(_line, text, after, start + len(line.rstrip()), which, len(sizes), seen_row, known)
+        made = before.line(_line, text, after, stop, which, len(sizes), seen_row, known)
         if not seen_row and any(isinstance(i, Row) for i in made) and is_told(line if after == at else text[after:end], in_block):
             made = [Prose(line, Span(start, start + len(line)))]
         in_block = not seen_row and (in_block or opens_block(line))
@@ -249,7 +251,8 @@ def _placed(node: Node) -> bool:
 def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, sizes: int, known: Known) -> list[Item]:
     """A row and what follows it in its words; words that were read before, behind another label, are moved here."""
     told = label.label if label is not None else None
-    if told is not None and (told.first != told.last or told.how_many != ONE or told.also):
+    alone = told is None or told.first is told.last and told.how_many is ONE and not told.also
+    if told is not None and not alone and (told.first != told.last or told.how_many != ONE or told.also):
         return _row_anew(text, label, start, end, which, sizes, known)
     at = label.end if label is not None else start
     key = told is None, text[at - 1 : end] if at else text[:end]
@@ -262,7 +265,7 @@ def _row(text: str, label: Found | None, start: int, end: int, which: Dialect, s
             known.rows[key] = at, changed(first, label=None), items[1:]
         return items
     row, by = held[1], at - held[0]
-    return [same_words(row, by, told, side, Span(start, row.span.end + by)), *(moved(i, by) for i in held[2])]
+    return [own_words(row, by, told, side, Span(start, row.span.end + by)), *(moved(i, by) for i in held[2])]
 
 
 def _side(label: Found | None) -> Literal["RS", "WS"] | None:

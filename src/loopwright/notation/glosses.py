@@ -14,18 +14,19 @@ _SHORT = {
     "chain": "ch", "round": "rnd", "loop": "lp", "only": "blo flo", "loops": "blo flo", "marker": "m pm", "ring": "mr mc", "circle": "mc mr", "cast": "pm",
 }
 _CHAINLESS = {"csdc": "dc", "cssc": "sc", "cshdc": "hdc", "cstr": "tr"}
+_MOVED = frozenset(LOOP_WORDS) | _CHAINLESS.keys()
 
 
 def plain_tokens(tokens: list[Token]) -> list[Token]:
     """The tokens without what says a name twice, and in the order that the reader knows."""
     if len(tokens) < 2:
         return tokens
-    kinds = {t.kind for t in tokens}
+    kinds = [t.kind for t in tokens]
     if "open" in kinds:
         tokens = _unexplained(tokens)
     if "times" in kinds or "star" in kinds:
         tokens = _times_behind(tokens)
-    if any(t.low in LOOP_WORDS or t.low in _CHAINLESS for t in tokens):
+    if not _MOVED.isdisjoint([t.low for t in tokens]):
         tokens = _loops_behind(tokens)
     return tokens
 

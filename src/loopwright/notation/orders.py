@@ -84,8 +84,11 @@ def order(words: str, sizes: int = 1, which: Dialect | None = None) -> RowOrder 
     """The order that the words of a row give, None when they give none. `which`: the terms that name a stitch ("work even in hdc")."""
     words = words.lstrip(" ,;.—–-")
     lead = _LEAD.match(words)
-    said = _IN_BRACKETS.sub(r"\1", words[lead.end() :] if lead else words)
-    said = _ONE_UP_TO.sub(r"\g<verb>\g<word> \g<a> until \g<word> ", said)  # "repeat Row 2 through Row 10": until there are ten
+    said = words[lead.end() :] if lead else words
+    if "(" in said or "[" in said:
+        said = _IN_BRACKETS.sub(r"\1", said)
+    if "rep" in said or "Rep" in said or "REP" in said:
+        said = _ONE_UP_TO.sub(r"\g<verb>\g<word> \g<a> until \g<word> ", said)  # "repeat Row 2 through Row 10": until there are ten
     return _even(said, sizes, which) or _this_way(said, sizes) or _continued(said, sizes) or _other_rows(said, sizes)
 
 
@@ -113,7 +116,7 @@ def number(text: str | None, sizes: int, most: int = MOST) -> Num | None:
 
 
 def _even(words: str, sizes: int, which: Dialect | None) -> RowOrder | None:
-    m = _EVEN.match(words) or _EVEN.match(_FINISH.sub(".", words))
+    m = _EVEN.match(words) or (_EVEN.match(_FINISH.sub(".", words)) if ". " in words else None)
     if m is None:
         return None
     times = number(m["n"] or m["m"] or m["l"] or m["j"] or m["k"], sizes)

@@ -117,14 +117,16 @@ def _means(said: str, size: str, index: int, of: int) -> bool:
 
 def sizes_of(text: str, written: str) -> tuple[str, ...]:
     """The names of the sizes; where none are told, as many as the lists of numbers have. `text` is `written` without its quiet words."""
-    told = _TOLD.search(text)
+    told = _TOLD.search(text) if "size" in text.lower() else None
     if told is not None and _A_MEASURE.fullmatch(told["names"].strip()):
         told = None
-    elif told is None and (below := _BELOW.search(text)) is not None and (names := _names(written[below.start("names") : below.end("names")], True)):
+    elif told is None and "size" in text.lower() and (below := _BELOW.search(text)) is not None and (names := _names(written[below.start("names") : below.end("names")], True)):
         return names
     if told and (names := _names(_BRACKETS_MEET.sub(", ", written[told.start("names") : told.end("names")]), told["colon"] is not None)):
         return names
-    text = _LISTS_MEET.sub(", ", text[:200_000])
+    text = text[:200_000]
+    if ")" in text or "]" in text:
+        text = _LISTS_MEET.sub(", ", text)
     votes: dict[int, int] = {}
     for m in _OTHERS.finditer(text):
         at = _number_before(text, m.start())
