@@ -210,6 +210,16 @@ TODAY: list[tuple[str, str, list[int]]] = [
     ("both sides of a chain, 1", "Ch 13.\nRnd 1: Sc in 2nd ch from hook and in each of next 11 ch; working along the other side of the ch, sc in each of next 12 ch. (24 sc)\nRnd 2: Sc in each st around. (24)", [13, 24, 24]),
     ("both sides of a chain, 2", "Ch 13.\nRnd 1: Sc in 2nd ch from hook and in each ch across, do not turn; working along the other side of the ch, sc in each ch across. (24 sc)", [13, 24]),
     ("both sides of a chain, 3", "Ch 13.\nRnd 1: Sc in 2nd ch from hook, sc in next 10 ch, 3 sc in last ch; working along the other side of the ch, sc in next 11 ch. (25 sc)", [13, 25]),
+    ("picots closed in the stitch just made, 1", ring(12) + "Rnd 2: Ch 1, *sc in next 2 sts, ch 3, sl st in last sc made; rep from * around, join. (12 sc, 6 picots)", [12, 12]),
+    ("picots closed in the stitch just made, 2", ring(12) + "Rnd 2: Ch 1, *sc in next 2 sts, ch 3, sl st in top of sc just made; rep from * around, join. (12 sc)", [12, 12]),
+    ("picots closed in their first chain", ring(12) + "Rnd 2: Ch 1, *sc in next 2 sts, ch 3, sl st in first ch of ch-3; rep from * around, join. (12 sc)", [12, 12]),
+    ("loops of one length among others", (
+        "Ch 14.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (13 sc)\nRow 2: Ch 1, sc in first sc, *ch 5, sk 3 sc, sc in next sc; rep from * across, turn. (3 ch-5 loops)\n"
+        "Row 3: Ch 5 (counts as dc and ch 2), sc in next ch-5 sp, *ch 5, sc in next ch-5 sp; rep from * across, ch 2, dc in last sc, turn. (2 ch-5 loops)"), [13, 4, 5]),
+    ("in a front loop further down", TWO + "Row 3: Ch 1, sc in first 4 sts, dc in front loop 2 rows below, sc BLO in next 4 sts, sc in last st. (9 sc, 1 dc)", [10, 10, 10]),
+    ("between the stars", (
+        "Ch 14.\nRow 1: Sc in 2nd ch from hook, *sk 2 chs, 5 dc in next ch, sk 2 chs, sc in next ch; rep from * across, turn. (2 fans, 3 sc)\n"
+        "Row 2: Ch 3 (counts as dc), 2 dc in same st, *sc in 3rd dc of fan, 5 dc in next sc*, rep between *'s to last fan, sc in 3rd dc of last fan, 3 dc in last sc, turn. (13 sts)"), [13, 13]),
     ("rounds told as those of another part", (
         "Bear\n\nHead\nRnd 1: 6 sc in magic ring (6)\nRnd 2: Inc in each st (12)\nFasten off.\n\nBody\nRnds 1-2: Same as Head. (12)\nRnd 3: Sc around (12)"), [6, 12, 6, 12, 12]),
     ("yarn joined with the first stitch, 1", ring(12) + "Rnd 2: Join B with a sc in any st, sc in next 11 sts, join. (12)", [12, 12]),

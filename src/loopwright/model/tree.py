@@ -349,12 +349,16 @@ Node = (
 
 @record
 class Count:
-    """One printed count: "(24 dc and 12 ch-2 sps)" holds two. `noun` is a kind or group name, None when bare or "sts"."""
+    """One printed count: "(24 dc and 12 ch-2 sps)" holds two. `noun` is a kind or group name, None when bare or "sts".
+
+    `length`: chains of the chain spaces that are counted, None where it is not told.
+    """
 
     n: Num
     noun: str | None = None
     scope: Literal["row", "each", "side", "more"] = "row"
     span: Span = NOWHERE
+    length: int | None = None
 
 
 @record

@@ -145,7 +145,9 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
         if cur.low() == "half" and cur.kind(1 + (cur.low(1) == "-")) == "kind":
             cur.at += 2 + (cur.low(1) == "-")  # "2 half-shells": not counted by themselves
             continue
+        named = cur.at
         noun = _noun(cur)
+        length = next((int(t.value) for t in cur.tokens[named : cur.at] if t.kind == "num" and isinstance(t.value, int)), None) if noun == "ch-sp" else None
         if cur.accept_words("at each end") or cur.accept_words("each end") or cur.accept_words("on each end"):
             continue
         if cur.low() == "of" and cur.kind(1) == "num":
@@ -156,7 +158,7 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
         if noun == "?" or _is_worked(cur):
             return ()
         cur.skip("in", "row", "rnd", "round", "all", "the", "this", "on", "made", "total", "last", ".")
-        found.append(Count(n if n.values else Num((), n.blank), noun, span=cur.span_from(at)))
+        found.append(Count(n if n.values else Num((), n.blank), noun, span=cur.span_from(at), length=length))
     return tuple(found)
 
 

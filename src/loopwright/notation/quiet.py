@@ -70,7 +70,7 @@ _ASIDES = (
     r"\bcluster (?:st )?(?=shells?\b)",
     r"(?:\ban?\s+)?\b\d+[- ]?(?:d\.? ?c\.?|tr\.?(?: ?c\.?)?|s\.? ?c\.?|petal|d\.? ?tr)[ -]\s?(?=(?:cluster|group|popcorn|scallop|fan|bobble|puff)s?\b)",
     r"\(\d+ \w{1,10}(?: \w)? (?:dec|inc)\w* (?:in |on )?(?:each|every|this)[^()]{0,20}\)",
-    r",?\s{0,3}\bworking (?:the )?last (?!\w+ (?:in|into) (?:the )?(?:turning|beg) (?:ch|chain)[ -](?:sp|space|loop)\b)(?:[^.;(\[\n]|\.(?=[a-z])|(?<=[a-z])\.(?=\s+[a-z])|(?<=ch)\.(?!\s*[(\[]))*", r"(?<=[a-z])[’']s\b(?=\s)", r"\b(?:in|at) (?:the )?back of (?:the )?work\b(?=\s+between)",
+    r",?\s{0,3}\bworking (?:the )?last (?!\w+ (?:in|into) (?:the )?(?:turning|beg) (?:ch|chain)[ -](?:sp|space|loop)\b)(?:[^.;(\[\n]|\.(?=[a-z])|(?<=[a-z])\.(?=\s+[a-z])|(?<=ch)\.(?!\s*[(\[]))*", r"(?<=[a-z*])[’']s\b(?=\s|[,;.])", r"\b(?:in|at) (?:the )?back of (?:the )?work\b(?=\s+between)",
     r"\bspacing (?:the )?sts evenly,?", r"\bworking (?:over|along|on|across|down) (?:the )?(?:(?:raw|long|short|side|row|top|bottom|front|back) )?(?:sides?|edges?|ends?)(?: of (?:each row|the \w+))?,?",
     r"\bwork(?:ing)? in (?:s\.? ?c|d\.? ?c|tr|h\.? ?d\.? ?c)\.?(?: throughout)?,?(?=\s+(?:work|dec|inc)\b)",
     r",?\s{0,3}\b(?:and\s+)?(?:work|cont(?:inue)?)(?:ing)?\s+on\s+(?:these|this\s+set\s+of)\s+(?:\d{1,3}\s+)?(?:sts?\b\.?|stitches)(?:\s+only)?(?=\s*[,.;:]|\s*$)",

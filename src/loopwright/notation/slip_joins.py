@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from loopwright.model.tree import ONE, STITCH, Join, Make, Mark, Node, Place, Ring
+from loopwright.model.tree import ONE, STITCH, Join, Make, Mark, Node, Place, Ring, Thing
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.moves import on_another, to_a_ring
 from loopwright.notation.places import place
+from loopwright.notation.things import thing
 
 
 def onto_another(cur: Cursor, start: int) -> Node | None:
@@ -22,6 +23,8 @@ def onto_another(cur: Cursor, start: int) -> Node | None:
 
 def slip_join(cur: Cursor, start: int) -> Node | None:
     """ "sl st to form ring", "sl st to first dc", "sl st in top of ch 3": a join; nothing taken when it is none."""
+    if (picot := _picot(cur, start)) is not None:
+        return picot
     if cur.low() in ("across", "over", "along") and cur.low(1) == "to" and (there := _across(cur, start)) is not None:
         return there
     if cur.low() == "to":
@@ -41,6 +44,26 @@ def slip_join(cur: Cursor, start: int) -> Node | None:
     bare = where is None and start > 3 and (cur.done or cur.low() in (".", ";", ",") and (cur.kind(1) == "end" or cur.low(1) in ("turn", "ch", "fasten", "do")))
     if bare or _next_round(cur, where, start):
         return Join(None, "sl st", span=cur.span_from(start))
+    cur.at = mark
+    return None
+
+
+def _picot(cur: Cursor, start: int) -> Node | None:
+    """ "ch 3, sl st in last sc made", "… in sc just made", "… in first ch of ch-3": back where the chain began; nothing taken elsewhere."""
+    mark = cur.at
+    if not any(t.value == "ch" for t in cur.tokens[max(0, start - 4) : start]) or not cur.accept("in", "into", "to"):
+        cur.at = mark
+        return None
+    cur.skip("the", "top", "of")
+    if cur.low() in ("first", "1st") and cur.kind(1) == "kind" and cur.token(1).value == "ch" and cur.low(2) == "of":  # type: ignore[union-attr]
+        cur.at += 3
+        cur.skip("the", "these", "those")
+        if thing(cur) is not None:
+            return Make("sl st", ONE, Place("first", ONE, Thing("ch")), span=cur.span_from(start))
+    last = cur.accept("last")
+    if cur.kind() == "kind" and (last and cur.low(1) in ("made", "worked") or cur.low(1) == "just" and cur.low(2) in ("made", "worked")):
+        cur.at += 2 + (cur.low(1) == "just")
+        return Make("sl st", ONE, Place("same", ONE, STITCH), span=cur.span_from(start))
     cur.at = mark
     return None
 

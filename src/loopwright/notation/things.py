@@ -188,8 +188,8 @@ def _numbered_thing(cur: Cursor) -> Thing | None:
 
 
 def is_space_number(cur: Cursor) -> bool:
-    """Whether the number that comes next is the length of a chain ("2-ch sp")."""
-    if cur.low(1) in ("-", "ch") and cur.kind(2) == "kind":
+    """Whether the number that comes next counts no places: it is the length of a chain ("2-ch sp"), or tells a row ("2 rows below")."""
+    if cur.low(1) in ("-", "ch") and cur.kind(2) == "kind" or cur.low(1) in _ROWS and cur.low(2) in _LOWER:
         return True
     number, chain = cur.token(), cur.token(1)
     if number is None or chain is None or number.kind != "num" or chain.value != "ch":

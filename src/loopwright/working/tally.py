@@ -142,6 +142,8 @@ def _fits(made: Made, count: Count, printed: tuple[Count, ...]) -> bool | None:
     if noun == "ch":
         return number == made.made.get("ch") if made.view.foundation else None
     if noun in SPACES or noun == "ch-sp":
+        if count.length and number == sum(1 for s, e in made.view.runs if e - s == count.length):
+            return True  # "2 ch-5 loops" where there are others too
         number = sum(c.n.at(0) or 0 for c in printed if c.noun == noun and c.scope == "row")  # "4 2-ch sps and 8 1-ch sps"
         return number in {made.made.get("ch-sp", 0), made.made.get("group", -1)} if made.made.get("ch-sp") or made.made.get("group") else None
     if plain(noun) in HEIGHT and noun != "sl st":
