@@ -217,6 +217,7 @@ TODAY: list[tuple[str, str, list[int]]] = [
         "Ch 14.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (13 sc)\nRow 2: Ch 1, sc in first sc, *ch 5, sk 3 sc, sc in next sc; rep from * across, turn. (3 ch-5 loops)\n"
         "Row 3: Ch 5 (counts as dc and ch 2), sc in next ch-5 sp, *ch 5, sc in next ch-5 sp; rep from * across, ch 2, dc in last sc, turn. (2 ch-5 loops)"), [13, 4, 5]),
     ("in a front loop further down", TWO + "Row 3: Ch 1, sc in first 4 sts, dc in front loop 2 rows below, sc BLO in next 4 sts, sc in last st. (9 sc, 1 dc)", [10, 10, 10]),
+    ("curls on a chain", ring(12) + "Rnd 2: (Ch 10, starting in 2nd ch from hook, 2 sc in each ch, sl st in next st) x 12 (216 sc)", [12, 216]),
     ("between the stars", (
         "Ch 14.\nRow 1: Sc in 2nd ch from hook, *sk 2 chs, 5 dc in next ch, sk 2 chs, sc in next ch; rep from * across, turn. (2 fans, 3 sc)\n"
         "Row 2: Ch 3 (counts as dc), 2 dc in same st, *sc in 3rd dc of fan, 5 dc in next sc*, rep between *'s to last fan, sc in 3rd dc of last fan, 3 dc in last sc, turn. (13 sts)"), [13, 13]),

@@ -26,7 +26,10 @@ def plain_tokens(tokens: list[Token]) -> list[Token]:
         tokens = _unexplained(tokens)
     if "times" in kinds or "star" in kinds:
         tokens = _times_behind(tokens)
-    if not _MOVED.isdisjoint([t.low for t in tokens]):
+    lows = [t.low for t in tokens]
+    if "hook" in lows and "each" in lows:
+        tokens = _from_hook_behind(tokens)
+    if not _MOVED.isdisjoint(lows):
         tokens = _loops_behind(tokens)
     return tokens
 
@@ -99,6 +102,20 @@ def _makes(tokens: list[Token], at: int) -> bool:
         if not depth:
             return made and (i + 1 == len(tokens) or tokens[i + 1].kind in ("sep", "close"))
     return False
+
+
+def _from_hook_behind(tokens: list[Token]) -> list[Token]:
+    """ "ch 10, in 2nd ch from hook, 2 sc in each ch" as "ch 10, 2 sc in 2nd ch from hook and in each ch"."""
+    for i in range(2, len(tokens) - 8):
+        at, ch, start, hook, stop = tokens[i], tokens[i + 2], tokens[i + 3], tokens[i + 4], tokens[i + 5]
+        if at.low != "in" or tokens[i + 1].kind != "ord" or ch.value != "ch" or (start.low, hook.low) != ("from", "hook") or stop.text != "," or tokens[i - 1].kind != "sep":
+            continue
+        end = i + 6 + (tokens[i + 6].kind == "num")
+        each = tokens[end + 1 : end + 4]
+        if tokens[end].kind == "kind" and len(each) == 3 and (each[0].low, each[1].low, each[2].value) == ("in", "each", "ch"):
+            joined = stop._replace(kind="word", text="and", value="and", low="and")
+            return [*tokens[:i], *tokens[i + 6 : end + 1], *tokens[i : i + 5], joined, *tokens[end + 1 :]]
+    return tokens
 
 
 def _loops_behind(tokens: list[Token]) -> list[Token]:
