@@ -5,6 +5,7 @@ from __future__ import annotations
 import itertools
 from array import array
 from collections.abc import Callable
+from functools import cached_property
 
 from loopwright.model.fabric import PLACES, ROLES
 from loopwright.working.columns import BELOW, NO_CHAIN, NO_PARENT, OWN, Below, Columns
@@ -170,10 +171,13 @@ class Builder:
         if self.below.foundation:
             cols.place[begin:] = cols.place[begin:].replace(bytes((top,)), bytes((chain,)))
             return
-        chains = {self.below.at(i) for i, kind in enumerate(self.below.items) if kind == CHAIN}
         for i in range(begin, len(cols.kind)):
-            if cols.place[i] == top and cols.into[i] in chains and cols.refs[i] == BELOW:
+            if cols.place[i] == top and cols.into[i] in self._chains_below and cols.refs[i] == BELOW:
                 cols.place[i] = chain
+
+    @cached_property
+    def _chains_below(self) -> frozenset[int]:
+        return frozenset(self.below.at(i) for i, kind in enumerate(self.below.items) if kind == CHAIN)
 
     def _posts(self, begin: int, a: int, b: int) -> None:
         """Front and back post stitches go around the post whether the words say so or not."""
