@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
-from typing import Any, Generic, TypeVar
+from collections.abc import Callable
+from functools import lru_cache, wraps
+from typing import Any, Generic, ParamSpec, TypeVar
 
 K = TypeVar("K")
 V = TypeVar("V")
+P = ParamSpec("P")
+LONGEST = 20_000  # characters of what is given: longer texts are no pattern's, and would fill the memory
 
 
 class Kept(Generic[K, V]):
@@ -44,3 +48,20 @@ def kept(memo: dict[Any, Any] | None, name: str, most: int) -> Kept[Any, Any]:
     if table is None:
         table = memo[name] = Kept(most)
     return table
+
+
+def of_short(most: int) -> Callable[[Callable[P, V]], Callable[P, V]]:
+    """As lru_cache, for functions of a text or of several in a tuple; nothing is kept of long ones."""
+
+    def keeping(function: Callable[P, V]) -> Callable[P, V]:
+        held = lru_cache(maxsize=most)(function)
+
+        @wraps(function)
+        def called(*args: P.args, **named: P.kwargs) -> V:
+            text: Any = args[0]
+            long = len(text) if isinstance(text, str) else sum(map(len, text))
+            return held(*args, **named) if long <= LONGEST else function(*args, **named)  # type: ignore[arg-type]
+
+        return called
+
+    return keeping

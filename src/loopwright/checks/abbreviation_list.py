@@ -8,6 +8,7 @@ from collections.abc import Iterator, Mapping
 from functools import cache, lru_cache
 
 from loopwright.checks.pattern import Pattern, Told
+from loopwright.kept import of_short
 from loopwright.record import record
 from loopwright.shipped import shipped_table
 from loopwright.source import Span
@@ -60,7 +61,7 @@ def listed(pattern: Pattern) -> tuple[Told, tuple[Entry, ...]] | None:
     return None
 
 
-@lru_cache(maxsize=16)
+@of_short(16)
 def _entries(told: str, at: int) -> tuple[Entry, ...]:
     """The entries of a list that begins at `at`; kept, as rows are written more often than lists."""
     return tuple(Entry(tuple(_forms(m["short"])), m["long"].strip(), Span(at + m.start(), at + m.end())) for m in _ENTRY.finditer(told))

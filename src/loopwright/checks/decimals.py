@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from functools import lru_cache
 
 from loopwright.checks.pattern import Pattern
 from loopwright.findings import Edit, Finding, Fix
+from loopwright.kept import of_short
 from loopwright.source import Span
 
 _TINY = re.compile(r"(?<![\d.])(?P<n>0?\.0\d+)\s*(?:cm|in\b|ins\b|inch(?:es)?|\"|″)", re.IGNORECASE)
@@ -52,7 +52,7 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
             yield _finding(Span(start, end), text[start:end], "a hook in mm", better)
 
 
-@lru_cache(maxsize=16)
+@of_short(16)
 def _hooks(head: str) -> tuple[tuple[int, int], ...]:
     """Where a heading tells a hook in mm; kept, as rows are written more often than headings."""
     return tuple(m.span("n" if m["n"] else "m") for m in _HOOK.finditer(head))

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
-from functools import lru_cache
 
 from loopwright.checks.pattern import Pattern
+from loopwright.kept import of_short
 from loopwright.record import record
 from loopwright.source import Span
 from loopwright.terms import dialect
@@ -38,7 +38,7 @@ def gauge(pattern: Pattern) -> Gauge | None:
     return None if told is None else _gauge(told.value, told.value_span, pattern.document.terms)
 
 
-@lru_cache(maxsize=16)
+@of_short(16)
 def _gauge(value: str, span: Span, terms: str) -> Gauge | None:
     """What a gauge line says; kept, as rows are written more often than headings."""
     lengths = [(m.start(), float(m["length"] or 1) * MM[m["unit"].lower()]) for m in _LENGTH.finditer(value)]

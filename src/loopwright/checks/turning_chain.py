@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from functools import lru_cache
 
 from loopwright.checks.openings import Opening, openings
 from loopwright.checks.pattern import Pattern
 from loopwright.findings import Finding
+from loopwright.kept import of_short
 from loopwright.source import Span
 
 TALLEST = 6  # a longer chain is a loop or a foundation
@@ -75,7 +75,7 @@ def _heading(pattern: Pattern) -> Iterator[tuple[int, bool]]:
     yield from _noted(pattern.document.text[: pattern.body_start()])
 
 
-@lru_cache(maxsize=16)
+@of_short(16)
 def _noted(head: str) -> tuple[tuple[int, bool], ...]:
     """The same told in notes of a heading; kept, as rows are written more often than headings."""
     told = [(_LENGTH.search(m.group()), _SAID.search(m.group())) for m in _NOTE.finditer(head)]

@@ -33,7 +33,7 @@ from loopwright.model.tree import (
 )
 from loopwright.notation.counts import COUNT_BEGINS, only_count, printed
 from loopwright.notation.endings import later_until, title_before, until
-from loopwright.notation.folded import unfolded
+from loopwright.notation.folded import quoted, unfolded
 from loopwright.notation.labels import Found, labels_in, plain_label
 from loopwright.notation.nodes import nodes_of
 from loopwright.notation.orders import number
@@ -95,7 +95,7 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
     for start, end, told_as in _lines(source, text, sizes):
         line = text[start:end]
         bare = line.strip()
-        if bare[:1] == ">":  # told, not worked
+        if quoted(line):
             items.append(Prose(line, Span(start, start + len(line))))
             continue
         if not bare:
@@ -292,9 +292,10 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
     order = ends or whole if ends is not None or whole is not None and (whole.total_rows or whole.until_sts) else order_of(text[at:stop].strip(), sizes, which)
     if order is not None:
         said = None if order.total_rows and said and said.first == said.last else said  # "Row 3 onwards: repeat Row 2 until you have 30 rows"
-        behind = _TURNED.search(text, at, stop) if order.what == "even" or order.what == "repeat" and _OMITTING.search(text, at, stop) else None
+        omits = order.what == "repeat" and _OMITTING.search(text, at, stop) is not None
+        behind = _TURNED.search(text, at, stop) if order.what == "even" or omits else None
         then = nodes_of(text, behind.start("chain"), behind.end(), which, sizes)[0] if behind is not None else ()  # the chain of the next row
-        if order.what == "repeat" and _OMITTING.search(text, at, stop):
+        if omits:
             then = (Mark("no-chain"), *then)
         return [Row(said, then, () if order is ends or order is whole and order.total_rows else counts, order, side, span=span)]
     split = _THEN.search(text, at, stop)

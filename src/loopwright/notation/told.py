@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from functools import lru_cache
+
+from loopwright.kept import of_short
 
 _BLOCK = re.compile(
     r"(?:(?:pattern|designer|special|general|helpful)\s+)?notes?|(?:special\s+)?abbreviations?(?:\s+used)?|special\s+(?:stitch(?:es)?|sts?)|stitch(?:es)?(?:\s+(?:used|guide))?"
@@ -85,7 +86,7 @@ def is_heading(line: str) -> bool:
     return _HEADING.fullmatch(words) is not None and not _DOING & set(re.split(r"[ /&:-]+", words.lower()))
 
 
-@lru_cache(maxsize=1_024)
+@of_short(1_024)
 def opens_block(line: str) -> bool:
     """Whether a line is the bare name of a block such as "Notes" or "Abbreviations (US terms):"; the block ends at a blank line."""
     return len(line) <= LONGEST_NAME and _BLOCK.fullmatch(re.sub(r"\s*\([^)]*\)", "", line).strip(" :.-–—")) is not None

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
-from functools import lru_cache
 from typing import Any
 
+from loopwright.kept import of_short
 from loopwright.model.tree import Document, Row
 
 _SAID = re.compile(
@@ -22,7 +22,7 @@ def said(document: Document) -> tuple[tuple[str, Any], ...]:
     return _said(document.text[: next((i.span.start for i in document.items if isinstance(i, Row)), 0)])
 
 
-@lru_cache(maxsize=16)
+@of_short(16)
 def _said(front: str) -> tuple[tuple[str, Any], ...]:
     """What is said before the first row; kept, as rows are written more often than what stands before them."""
     found: dict[str, bool] = {}

@@ -10,6 +10,7 @@ from functools import cache, lru_cache
 from operator import attrgetter
 from typing import Any
 
+from loopwright.kept import of_short
 from loopwright.model.moved import words_of
 from loopwright.model.tree import Document, HeadLine, Make, Row
 from loopwright.record import record
@@ -93,7 +94,7 @@ def hook_of(words: str, *, own_line: bool = True) -> float | None:
     return known[0].mm if known else None
 
 
-@lru_cache(maxsize=64)
+@of_short(64)
 def yarn_class(words: str) -> Weight | None:
     """The class that the words of a yarn line name, or that its metres tell; None where neither does."""
     if _THREAD.search(words):

@@ -7,12 +7,12 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, field, replace
-from functools import lru_cache
 from typing import Literal
 
 from loopwright.grading.gauge.written import LARGEST_MM, SMALLEST_MM
 from loopwright.grading.lengths import NUMBER, UNIT, number, unit_mm
 from loopwright.grading.words import COUNTS, SWATCH
+from loopwright.kept import of_short
 from loopwright.record import record
 from loopwright.terms import Dialect
 
@@ -77,7 +77,7 @@ def read_swatches(text: str, terms: Dialect) -> list[Swatch]:
     return [replace(swatch, faults=[*swatch.faults]) for swatch in _read(text, terms)]
 
 
-@lru_cache(maxsize=64)
+@of_short(64)
 def _read(text: str, terms: Dialect) -> tuple[Swatch, ...]:
     """The swatches as they are told; kept, as rows are written more often than gauges. Whoever is given them may fill in what they lack."""
     found: list[Swatch] = []

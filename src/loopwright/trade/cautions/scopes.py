@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
+from loopwright.kept import of_short
 from loopwright.model.tree import Document, FitLine, HeadLine, Prose, Row, Section, SpecialStitch
 from loopwright.record import record
 from loopwright.trade.cautions.table import cautions, defer, plain, said_plainly
@@ -72,7 +73,7 @@ def scopes(document: Document) -> Scopes:
     return Scopes(_plain(item), _for_whom(whom), f"{risks} {worked}", said_plainly(stuff), notes)
 
 
-@lru_cache(maxsize=16)
+@of_short(16)
 def _plain(text: str) -> str:
     """A text of the heading made plain; kept, as rows are written more often than headings."""
     return plain(_worked_out(text))
@@ -122,7 +123,7 @@ def _is_list(text: str) -> bool:
     return _LISTED.match(text) is not None
 
 
-@lru_cache(maxsize=16)
+@of_short(16)
 def _plainly(lines: tuple[str, ...]) -> tuple[str, ...]:
     """Sentences that neither warn nor leave out."""
     said = [line for line in lines if line != defer() and not any(c.text in line for c in cautions())]
@@ -140,6 +141,6 @@ def _first_line(text: str) -> str:
     return line if len(line) < LONGEST_TITLE and ":" not in line else ""
 
 
-@lru_cache(maxsize=16)
+@of_short(16)
 def _for_whom(text: str) -> str:
     return re.sub(r"[^a-z0-9/–-]+", " ", _CLAUSE.sub(" ", text.lower().replace("’", "'").replace("'s", " ")))

@@ -6,6 +6,7 @@ import re
 from collections.abc import Mapping, Sequence
 from functools import cache, lru_cache
 
+from loopwright.kept import of_short
 from loopwright.record import record
 from loopwright.trade import tables
 from loopwright.trade.tables import Entry
@@ -65,7 +66,7 @@ def plain(text: str) -> str:
     return re.sub(r"[^a-z0-9-]+", " ", text.lower().replace("’", "'").replace("'s ", " "))
 
 
-said_plainly = lru_cache(maxsize=512)(plain)  # for what is looked at again and again: notes, lines of the heading
+said_plainly = of_short(512)(plain)  # for what is looked at again and again: notes, lines of the heading
 
 
 def found(text: str, group: Sequence[str]) -> str:
