@@ -90,6 +90,9 @@ class Structure:
         return frozenset(u.item for u in self.uses.values() if u.role != "count")
 
 
+_PLAIN = frozenset({type(None), bool, int, float, str, Span})
+
+
 def blanks_in(node: Any) -> Iterator[Num]:
     """Every unfilled blank under a node, in the order of the text."""
     if isinstance(node, Num):
@@ -100,7 +103,9 @@ def blanks_in(node: Any) -> Iterator[Num]:
             yield from blanks_in(n)
     else:
         for name in _names(node.__class__):
-            yield from blanks_in(getattr(node, name))
+            part = getattr(node, name)
+            if part.__class__ not in _PLAIN and part != ():
+                yield from blanks_in(part)
 
 
 @cache

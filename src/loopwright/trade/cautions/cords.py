@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -47,42 +47,60 @@ class Cord:
     how: str
 
 
-def cords(document: Document, size: int, stitch: StitchMm | None) -> Iterator[Cord]:
-    """The ties and loops of a size whose length is known. Without the size of a stitch only those whose length is told."""
-    section: Section | None = None
-    for at, item in enumerate(document.items):
-        if isinstance(item, Section):
-            section = item
-        elif isinstance(item, Row) and stitch is not None and (item.sizes is None or size in item.sizes):
-            made = _made(document, item, section, size)
-            if made:
-                what, free, chain, many = made
-                waist = _named(section.title if section else "", document.text[item.span.start : item.span.end]).waist
-                yield Cord(what, waist, many * stitch.width("ch"), free, chain.span, f"{many} ch")
-        elif isinstance(item, (Prose, HeadLine)) and at and not _is_advice(item):
-            for waist, mm, free, how in _told(item.text if isinstance(item, Prose) else item.value):
-                yield Cord("tie", waist, mm, free, item.span, how)
-
-
-def _made(document: Document, row: Row, section: Section | None, size: int) -> tuple[str, bool, Chain, int] | None:
-    """The chain of a row that makes a cord or loop: what it is, whether it hangs free, the chain, how many chains in this size."""
-    said = _named(section.title if section else "", document.text[row.span.start : row.span.end])
-    if not said.what:
-        return None
-    chains = [(c, (c.n.at(size) or 0) + c.plus) for c in _chains(row.body)]
-    long = [(c, n) for c, n in chains if n >= LEAST_CHAINS and (said.what == "tie" or n <= LONGEST_LOOP)]
-    if not long:
-        return None
-    chain, many = max(long, key=lambda found: found[1])
-    return said.what, said.what == "loop" or not said.through, chain, many
-
-
 class _Named(NamedTuple):
     """What a row's words and its section's title say: "tie", "loop" or ""; at a waist; drawn through the fabric."""
 
     what: str
     waist: bool
     through: bool
+
+
+class Tied(NamedTuple):
+    """A row that makes a cord or loop, or words that tell how long one is, whatever the size."""
+
+    item: Row | Prose | HeadLine
+    said: _Named | None
+
+
+def tied(document: Document) -> tuple[Tied, ...]:
+    """What there is in a pattern to take the lengths of ties and loops from, in the order of the text."""
+    found: list[Tied] = []
+    title = ""
+    for at, item in enumerate(document.items):
+        if isinstance(item, Section):
+            title = item.title
+        elif isinstance(item, Row):
+            said = _named(title, document.text[item.span.start : item.span.end])
+            if said.what:
+                found.append(Tied(item, said))
+        elif isinstance(item, (Prose, HeadLine)) and at and not _is_advice(item) and _told(_words(item)):
+            found.append(Tied(item, None))
+    return tuple(found)
+
+
+def cords(all_tied: Iterable[Tied], size: int, stitch: StitchMm | None) -> Iterator[Cord]:
+    """The ties and loops of a size whose length is known. Without the size of a stitch only those whose length is told."""
+    for item, said in all_tied:
+        if isinstance(item, Row):
+            made = _made(item, said, size) if said is not None and (item.sizes is None or size in item.sizes) else None
+            if said is not None and stitch is not None and made is not None:
+                chain, many = made
+                free = said.what == "loop" or not said.through
+                yield Cord(said.what, said.waist, many * stitch.width("ch"), free, chain.span, f"{many} ch")
+        else:
+            for waist, mm, free, how in _told(_words(item)):
+                yield Cord("tie", waist, mm, free, item.span, how)
+
+
+def _words(item: Prose | HeadLine) -> str:
+    return item.text if isinstance(item, Prose) else item.value
+
+
+def _made(row: Row, said: _Named, size: int) -> tuple[Chain, int] | None:
+    """The chain of a row that is the cord or loop, and how many chains it has in this size."""
+    chains = [(c, (c.n.at(size) or 0) + c.plus) for c in _chains(row.body)]
+    long = [(c, n) for c, n in chains if n >= LEAST_CHAINS and (said.what == "tie" or n <= LONGEST_LOOP)]
+    return max(long, key=lambda found: found[1]) if long else None
 
 
 @lru_cache(maxsize=4_096)

@@ -10,7 +10,7 @@ from loopwright.model.fabric import Fabric
 from loopwright.model.tree import Document, HeadLine
 from loopwright.source import Span
 from loopwright.trade.cautions import ages, table
-from loopwright.trade.cautions.cords import cords
+from loopwright.trade.cautions.cords import Tied, cords, tied
 from loopwright.trade.cautions.gaps import StitchMm, openings_mm
 from loopwright.trade.cautions.scopes import HIDDEN, Scopes, of_text, scopes
 from loopwright.trade.cautions.table import Caution
@@ -34,6 +34,7 @@ def cautions_due(
     names = document.sizes
     whom = ages.by_size(names, ages.spoken_of(said.whom))
     hidden = {line for line, _ in hidden_names(document)}
+    all_tied = tied(document)
     found = []
     for caution in table.cautions():
         concerned = [i for i, one in enumerate(whom) if not caution.ages or one & set(caution.ages)]
@@ -41,7 +42,7 @@ def cautions_due(
         why = _why(caution, said, measured=measured) if concerned else None
         if why is None:
             continue
-        figures = tuple(dict.fromkeys(_figures(caution, document, stitch, fabrics, concerned)))
+        figures = tuple(dict.fromkeys(_figures(caution, document, all_tied, stitch, fabrics, concerned)))
         if measured and not any(f.over for f in figures):
             continue
         sharp = caution.melts and bool(table.found(said.stuff, table.fibres("melt")))
@@ -121,7 +122,8 @@ def _is_told(caution: Caution, notes: Sequence[str]) -> bool:
 
 
 def _figures(
-    caution: Caution, document: Document, stitch: StitchMm | None, fabrics: Sequence[Fabric | None], concerned: Sequence[int],
+    caution: Caution, document: Document, all_tied: Sequence[Tied], stitch: StitchMm | None, fabrics: Sequence[Fabric | None],
+    concerned: Sequence[int],
 ) -> Iterator[CautionFigure]:
     """The lengths that this caution is about, in the sizes it is for."""
     low, high = caution.figures.get("hole_mm_from"), caution.figures.get("hole_mm_to")
@@ -131,7 +133,7 @@ def _figures(
                 yield from _holes(document.sizes[i], stitch, fabrics[i] if i < len(fabrics) else None, low, high)
     elif caution.topic == "cord":
         for i in concerned:
-            yield from _lengths(caution, document, i, stitch)
+            yield from _lengths(caution, document.sizes, all_tied, i, stitch)
 
 
 def _holes(size: str, stitch: StitchMm, fabric: Fabric | None, low: float, high: float) -> Iterator[CautionFigure]:
@@ -147,15 +149,17 @@ def _holes(size: str, stitch: StitchMm, fabric: Fabric | None, low: float, high:
             yield CautionFigure("opening", size, hole.mm, low, high, Span(*fabric.words(hole.first)), f"{hole.chains} ch{over}")
 
 
-def _lengths(caution: Caution, document: Document, size: int, stitch: StitchMm | None) -> Iterator[CautionFigure]:
+def _lengths(
+    caution: Caution, names: Sequence[str], all_tied: Sequence[Tied], size: int, stitch: StitchMm | None,
+) -> Iterator[CautionFigure]:
     """Ties beside the limit for free ends, loops beside the one for loops."""
     free, loop = caution.figures.get("free_mm_most"), caution.figures.get("loop_mm_most")
     below = caution.figures.get("age_years_below")
-    months = ages.months_of(document.sizes[size])
+    months = ages.months_of(names[size])
     if below is not None and months is not None and months >= below * 12:
         return
     seen = set()
-    for cord in cords(document, size, stitch):
+    for cord in cords(all_tied, size, stitch):
         if (cord.what, cord.mm, cord.how) in seen:
             continue
         seen.add((cord.what, cord.mm, cord.how))
@@ -163,4 +167,4 @@ def _lengths(caution: Caution, document: Document, size: int, stitch: StitchMm |
         if cord.what == "loop" and loop is None or cord.what == "tie" and (loop is not None or elsewhere):
             continue
         most = loop if cord.what == "loop" else free
-        yield CautionFigure(cord.what, document.sizes[size], cord.mm, most if cord.free else None, None, cord.span, cord.how)
+        yield CautionFigure(cord.what, names[size], cord.mm, most if cord.free else None, None, cord.span, cord.how)
