@@ -58,3 +58,27 @@ def test_checking_again_says_what_a_first_check_says(name):
         assert as_json(Source.of(text), again) == as_json(Source.of(text), first), text
         assert [_columns(f) for f in again.fabrics] == [_columns(f) for f in first.fabrics], text
         text = before if rng.random() < 0.5 else text
+
+
+def test_words_that_end_elsewhere_are_told_as_on_a_first_check():
+    """A full stop more belongs to the join where the words behind it are none of a colour."""
+    text = (DESIGNS / "sea-lavender-blanket.txt").read_text(encoding="utf-8")
+    memo: dict[Any, Any] = {}
+    check_source(Source.of(text), None, memo)
+    text = text.replace("3-ch. Fasten off A", "3-ch. fasten off a", 1)
+    again, first = check_source(Source.of(text), None, memo), check_source(Source.of(text))
+    assert [_columns(f) for f in again.fabrics] == [_columns(f) for f in first.fabrics]
+
+
+def test_a_count_that_decides_how_a_row_is_worked_decides_it_again():
+    """Stitches round an opening are as many as the printed count says: with another count others are made."""
+    text = "With 4 mm hook\nRnd 1: Join yarn at the thumb opening, sc evenly around opening. (14 sts)\nRnd 2: Sc in each st around. (14 sts)\n"
+    memo: dict[Any, Any] = {}
+    counts = []
+    for written in (text, text.replace("14", "16"), text.replace("14", "15", 1), text):
+        again, first = check_source(Source.of(written), None, memo), check_source(Source.of(written))
+        assert as_json(Source.of(written), again) == as_json(Source.of(written), first)
+        counts.append([row.counts for row in again.rows])
+    assert counts[1] == [(16,), (16,)]
+    assert counts[2][0] == (15,)
+    assert counts[3] == counts[0] == [(14,), (14,)]

@@ -20,12 +20,14 @@ _NAME = "still"
 class Still:
     """A row without its place. `offset`: what is to be added to the start of the row in the text, so that its spans are true there.
 
-    `sized`: what was made of it for each size, by whoever works it. `like`: of a row that says the same, if there is one.
+    `sized`, `asked`: what was made of it for each size, and what it asked for when it was last worked, by whoever works it. `like`: of a
+    row that says the same, if there is one.
     """
 
     row: Row
     offset: int
     sized: dict[int, Row] = field(default_factory=dict)
+    asked: dict[int, Any] = field(default_factory=dict)
     like: Still | None = None
 
 

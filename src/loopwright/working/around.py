@@ -102,7 +102,7 @@ def _many(run: Run, number: int, many: int, slot: Slot) -> None:
 
 def do_opening(run: Run, node: EdgeRun) -> None:
     """So many stitches round an opening as the printed count says, as nobody told its length; into each stitch of a round that has as many."""
-    printed = run.named.get("printed", 0)
+    printed = run.printed.ask()
     if run.view.joined and printed in (0, run.stitches_left()):
         _over_the_round(run, node, None)
         return
@@ -162,7 +162,7 @@ def _sides(run: Run, others: int, node: EdgeRun) -> tuple[int, int]:
     """Stitches along the one side and along the other."""
     custom = max(1, round(run.named.get("edge-rows", 0) * _per_row(run)))
     told = node.n.at(0) if node.n is not None else None
-    wanted = told if told is not None else run.named.get("printed", 0)
+    wanted = told if told is not None else run.printed.ask()
     left = wanted - others
     if wanted and 2 * custom * _LEAST <= left <= 2 * custom * _MOST:
         if told is None:

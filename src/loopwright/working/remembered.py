@@ -68,6 +68,7 @@ class Remembered:
         self.followed = kept(memo, "followed", MOST_KEPT)
         self.tolds = kept(memo, "told", MOST_KEPT)
         self.same = kept(memo, "same", MOST_KEPT)
+        self.worked = kept(memo, "worked", MOST_KEPT)  # ways of rows, whatever their printed counts
         self.cloths = kept(memo, "cloths", MOST_KEPT)
         self.names = self._one(Same(tuple(sorted(definitions.items()))))
         self.looked_ahead = False

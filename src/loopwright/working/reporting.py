@@ -254,6 +254,8 @@ def _other_space(document: Document, before: Outcome | None, o: Outcome) -> Find
     if before is None or before.made is None or o.made is None or o.made.base is None or o.assumed or before.agrees is False or o.step.doubt or before.step.doubt:
         return None
     looked_for = {c.key.removeprefix("space-") for c in o.made.log if c.key.startswith("space-")}
+    if not looked_for:
+        return None
     asked = sorted({p.thing.length for p in places(o.step.body) if p.thing.kind in SPACES and p.thing.length and str(p.thing.length) in looked_for})
     below = document.text[before.step.span.start : before.step.span.end]  # its turning chain may make a space that is called by its length
     asked = [n for n in asked if not re.search(rf"\bch(?:ain)?s?[- ]?{n}\b|\b{n}[- ]?ch", below, re.IGNORECASE)]

@@ -35,7 +35,7 @@ from loopwright.working.grouping import together
 from loopwright.working.instructions import do_all, total_needed
 from loopwright.working.kinds import CHAIN, HEIGHT, code, plain
 from loopwright.working.marked import carried
-from loopwright.working.run import CannotWork, Choice, Run
+from loopwright.working.run import CannotWork, Choice, Printed, Run
 from loopwright.working.seeking import SPACES
 from loopwright.working.slots import Slots
 from loopwright.working.starts import first_stitch
@@ -155,15 +155,14 @@ def from_hook(nodes: tuple[Node, ...]) -> bool:
 
 def work_row(
     view: View, body: tuple[Node, ...], forced: tuple[int, ...], conventions: dict[str, Any], definitions: dict[str, tuple[Node, ...]],
-    kind: str, in_rounds: bool, edge_rows: int = 0, free: int = 0, first_row: int = 0, printed: int = 0,
+    kind: str, in_rounds: bool, edge_rows: int = 0, free: int = 0, first_row: int = 0, printed: Printed | None = None,
 ) -> Made:
     """Works a row once with forced choices. Raises CannotWork when this reading cannot be worked."""
     nodes, pending = split_pending(body)
-    run = Run(view, forced, conventions.copy(), definitions, kind, in_rounds or view.joined)
+    run = Run(view, forced, conventions.copy(), definitions, kind, in_rounds or view.joined, printed or Printed())
     run.named["edge-rows"] = edge_rows
     run.named["free"] = free
     run.named["first-row"] = first_row
-    run.named["printed"] = printed
     run.named["edges-told"] = int(not view.runs and any(_along_edge(n) for n in nodes))
     if not view.items and not view.ring and not view.open_end and not any(isinstance(n, Ring) for n in nodes) and _into_ring(nodes):
         run.view = ring()
@@ -271,7 +270,8 @@ def _finished(run: Run, pending: Chain | None) -> Made:
     along = slips_along_own_chain(run, out)
     slips = out.count(SLIP) - along
     stitches = len(out) - out.count(CHAIN) - along
-    count = stitches if run.slip_row or stitches == run.named["printed"] else stitches - _uncounted(run, out, slips, stitches)
+    uncounted = 0 if run.slip_row else _uncounted(run, out, slips, stitches)
+    count = stitches - (uncounted if uncounted and run.printed.ask() != stitches else 0)
     bridged = bridged_chains(run, count)
     if nothing_made and (run.view.foundation or run.view.ring):
         return _only_start(run, cost, pending)

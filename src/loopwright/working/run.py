@@ -41,6 +41,19 @@ class RunsOut(CannotWork):
 
 
 @dataclass(slots=True)
+class Printed:
+    """The printed count of a row, 0 for none. `asked`: whether what was worked depends on it."""
+
+    number: int = 0
+    asked: bool = False
+
+    def ask(self) -> int:
+        """The number, noted."""
+        self.asked = True
+        return self.number
+
+
+@dataclass(slots=True)
 class Choice:
     """A choice met: its name, the option taken, the options' costs."""
 
@@ -73,6 +86,7 @@ class Run:
     definitions: dict[str, tuple[Node, ...]]
     main_kind: str
     in_rounds: bool
+    printed: Printed = field(default_factory=Printed)
     pos: int = 0
     start: int = 0
     end: int = 0

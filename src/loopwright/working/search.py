@@ -36,7 +36,7 @@ from loopwright.working.steps import Step
 from loopwright.working.tally import agrees
 from loopwright.working.until import rows_until
 from loopwright.working.view import View, foundation, plain_row
-from loopwright.working.ways import Alike, Conventions, Row, ways
+from loopwright.working.ways import LONGER, Alike, Conventions, Row, ways
 
 KEEP = 4
 FAILS = 8.0
@@ -216,7 +216,13 @@ class Decoder(Remembered):
         held = dict(state.conventions)
         tried = self.alike.get(which, held)
         if tried is None:
-            tried = ways(Row(view, body, step.printed, self.definitions, kind, rounds, state.rows, state.free, state.first_row), Conventions(held))
+            counted = bool(step.printed) and len(view.items) < LONGER[0]  # ways of very long rows would fill the memory
+            words = (None if body is step.body else body, self.told(step).body, self.names, view, *which[3:]) if counted else None
+            before = self.worked.get(words)
+            row = Row(view, body, step.printed, self.definitions, kind, rounds, state.rows, state.free, state.first_row)
+            tried = ways(row, Conventions(held), before if before is not None and before.holds(held) else None)
+            if words is not None:
+                self.worked[words] = tried
             self.alike.put(which, tried, step)
         self.spent += tried.work
         problems += [Outcome(step, None, FAILS, None, why.reason, why.facts, got=why.got) for why in tried.failed]

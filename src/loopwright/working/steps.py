@@ -6,12 +6,12 @@ Not the decoding: a step says what is asked for, the search finds out how it was
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 from typing import Any, Literal
 
 from loopwright.model.moved import moved
-from loopwright.model.still import Stills
+from loopwright.model.still import Still, Stills
 from loopwright.model.tree import (
     NOWHERE,
     Chain,
@@ -103,9 +103,7 @@ def expand(document: Document, size: int, stills: Stills | None = None) -> list[
             shelf.others[(shelf.section or "").lower()] = shelf.rows
             shelf.section, shelf.fresh = item.title, True
             continue
-        still = stills.of(item)
-        row = of_size(still, size)
-        for told in _steps_of(row, index, shelf, still.offset + item.span.start, item.span, numbers, part):
+        for told in _asked(stills.of(item), size, index, shelf, item.span, numbers, part):
             if _is_way_in(told) and not _OF_A_ROW.search(document.text, told.span.start, told.span.end):
                 lead = told
                 continue
@@ -132,24 +130,41 @@ def _led(lead: Step, step: Step) -> Step:
     return changed(step, body=parts[0] + parts[1], at=at, new_section=lead.new_section or step.new_section)
 
 
-def _steps_of(
-    row: Row, index: int, shelf: _Shelf, at: int, span: Span, only: tuple[int, ...] | None = None, before: int = 0,
-) -> Iterator[Step]:
-    """`only`: numbers of its label that are worked now; `before`: parts of the item that were."""
+def _asked(
+    still: Still, size: int, index: int, shelf: _Shelf, span: Span, only: tuple[int, ...] | None, before: int,
+) -> Iterable[Step]:
+    """What a row of the text asks for in a size. `only`: numbers of its label that are worked now; `before`: parts of the item that were."""
+    at = still.offset + span.start
+    held: Step | None = still.asked.get(size) if only is None else None
+    if held is not None and held.item == index and held.at == at and held.span == span and held.section == shelf.section:
+        gap, restart = _where(held.number, shelf)
+        if held.gap == gap and held.new_section == (shelf.fresh or restart):
+            return (_shelved(shelf, held),)  # as it stood when it was worked before
+    row = of_size(still, size)
     if not row.body and row.order is None and not row.printed and row.label is None:
-        return
+        return ()
+    numbers, ranged = numbers_of(row)
+    if row.order is None and len(numbers) == 1 and only is None:  # nearly all rows: made at once
+        n, (kind, text) = numbers[0], _called(row)
+        gap, restart = _where(n, shelf)
+        step = still.asked[size] = Step(
+            index, 0, shelf.section, label_of(kind, text, n, ranged), n, kind, _for_row(row.body, True), printed_counts(row), row.also_printed,
+            None, shelf.fresh or restart, gap, row.doubt, span, same=ranged, side=row.side, at=at,
+        )
+        return (_shelved(shelf, step),)
+    return _several(row, index, shelf, at, span, only, before)
+
+
+def _called(row: Row) -> tuple[str, str]:
+    return (row.label.kind, row.label.text) if row.label else ("none", "")
+
+
+def _several(row: Row, index: int, shelf: _Shelf, at: int, span: Span, only: tuple[int, ...] | None, before: int) -> Iterator[Step]:
+    """The rows of an item that asks for more than one, or for rows told elsewhere."""
     numbers, ranged = numbers_of(row)
     if only is not None:
         numbers, ranged = [*only], True
-    kind, text = (row.label.kind, row.label.text) if row.label else ("none", "")
-    if row.order is None and len(numbers) == 1 and only is None:  # nearly all rows: made at once
-        n = numbers[0]
-        gap, restart = _where(n, shelf)
-        yield _shelved(shelf, Step(
-            index, 0, shelf.section, label_of(kind, text, n, ranged), n, kind, _for_row(row.body, True), printed_counts(row), row.also_printed,
-            None, shelf.fresh or restart, gap, row.doubt, span, same=ranged, side=row.side, at=at,
-        ))
-        return
+    kind, text = _called(row)
     base = Step(
         index, 0, shelf.section, text, None, kind, row.body, (), row.also_printed, None, shelf.fresh, False, row.doubt, span, side=row.side, at=at,
     )

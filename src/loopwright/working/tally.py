@@ -67,7 +67,7 @@ def bridged_chains(run: Run, stitches: int) -> int:
         elif gap >= LEAST_OPENING:
             short += e - s
             many += 1
-    told = 0 < many <= FEW and run.named["printed"] == stitches + total + short  # the count tells that the chains are stitches
+    told = 0 < many <= FEW and run.printed.ask() == stitches + total + short  # the count tells that the chains are stitches
     return total + short if told else total
 
 

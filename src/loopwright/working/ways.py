@@ -14,7 +14,7 @@ from loopwright.model.tree import COUNT_OR_WORK, Count, Node
 from loopwright.record import changed, record
 from loopwright.working.openings import printed_total
 from loopwright.working.rows import DISAGREES, Made, work_row
-from loopwright.working.run import CannotWork, Choice
+from loopwright.working.run import CannotWork, Choice, Printed
 from loopwright.working.tally import agrees
 from loopwright.working.view import View
 
@@ -80,19 +80,27 @@ class Failed:
     reason: str
     facts: dict[str, Any]
     got: int
+    log: tuple[Choice, ...]
+    work: int
 
 
 @record
 class Tried:
     """What came of the ways of a row: those that could be worked, why others could not, what it took to find out.
 
-    `asked`: the conventions that it depends on, and what they were (_UNTOLD where the pattern had not told).
+    `asked`: the conventions that it depends on, and what they were (_UNTOLD where the pattern had not told). `by_choices`: what came of
+    each way that is the same whatever count is printed, by the choices that were forced.
     """
 
     made: tuple[Made, ...]
     failed: tuple[Failed, ...]
     work: int
     asked: tuple[tuple[str, Any], ...]
+    by_choices: dict[tuple[int, ...], Made | Failed]
+
+    def holds(self, held: dict[str, Any]) -> bool:
+        """Whether all that it asked for is the same under those conventions."""
+        return all(held.get(name, _UNTOLD) == value for name, value in self.asked)
 
     def under(self, held: dict[str, Any]) -> list[Made]:
         """The same under other conventions that agree in all that was asked for."""
@@ -113,15 +121,18 @@ class Alike:
     def get(self, which: Any, held: dict[str, Any]) -> Tried | None:
         """What was found where all that it asked for was as it is in `held`; None where that was never met."""
         known = self._held.get(which, ())
-        return next((t for t, _ in known if all(held.get(name, _UNTOLD) == value for name, value in t.asked)), None)
+        return next((t for t, _ in known if t.holds(held)), None)
 
     def put(self, which: Any, tried: Tried, keep: Any) -> None:
         """Keeps what was found; `keep` is what `which` names by its id."""
         self._held.setdefault(which, []).append((tried, keep))
 
 
-def ways(row: Row, conventions: Conventions) -> Tried:
-    """Works a row in the likeliest of its ways. Each choice costs what its option costs; ways far dearer than the best are not worked."""
+def ways(row: Row, conventions: Conventions, before: Tried | None = None) -> Tried:
+    """Works a row in the likeliest of its ways. Each choice costs what its option costs; ways far dearer than the best are not worked.
+
+    `before`: what came of the same row with another count printed, under conventions that agree in all that it asked for.
+    """
     made_so: list[Made] = []
     failed: list[Failed] = []
     queue: list[tuple[float, int, _Other]] = [(0.0, 0, ((), 0, 0))]
@@ -129,35 +140,44 @@ def ways(row: Row, conventions: Conventions) -> Tried:
     window = WINDOW
     most = next((number for stitches, number in (LONGER, LONG) if len(row.view.items) >= stitches), MOST)
     endless = 0
+    known = {} if before is None else dict(before.by_choices)
+    if before is not None:
+        conventions.asked.update(name for name, _ in before.asked)
     while queue and runs < most and work < ROW_WORK and endless < 2:
-        bound, _, (before, at, other) = heapq.heappop(queue)
+        bound, _, (before_it, at, other) = heapq.heappop(queue)
         if bound >= best + window:
             break
-        forced = (*[c.taken for c in before[:at]], other) if serial else ()
+        forced = (*[c.taken for c in before_it[:at]], other) if serial else ()
         runs += 1
-        try:
-            made = work_row(
-                row.view, row.body, forced, conventions, row.definitions, row.kind, row.in_rounds, row.rows, row.free, row.first_row,
-                printed_total(row.printed) or 0,
-            )
-        except CannotWork as why:
-            log = why.log
-            endless += why.reason == "too-many"
-            work += why.work
-            failed.append(Failed(why.reason, why.facts, why.got))  # the exception itself would keep the whole run
+        one = known.get(forced) or _worked(row, forced, conventions, known)
+        work += one.work
+        if isinstance(one, Failed):
+            endless += one.reason == "too-many"
+            failed.append(one)
         else:
-            log = made.log
-            work += made.work
-            verdict = agrees(made, row.printed) if row.printed and not made.from_print and not _worked_count(made) else None
-            best = min(best, made.cost + (DISAGREES if verdict is False else 0.0))
-            if verdict and made.cost <= SURE:
+            verdict = agrees(one, row.printed) if row.printed and not one.from_print and not _worked_count(one) else None
+            best = min(best, one.cost + (DISAGREES if verdict is False else 0.0))
+            if verdict and one.cost <= SURE:
                 window = NEARBY  # cheap and as printed: only what is nearly as cheap may still matter
-            made_so.append(changed(made, agrees=verdict))
-        for cost, way in _others(log, len(forced)):
+            made_so.append(changed(one, agrees=verdict))
+        for cost, way in _others(one.log, len(forced)):
             serial += 1
             heapq.heappush(queue, (cost, serial, way))
     asked = tuple((name, dict.get(conventions, name, _UNTOLD)) for name in sorted(conventions.asked))
-    return Tried(tuple(made_so), tuple(failed), work, asked)
+    return Tried(tuple(made_so), tuple(failed), work, asked, known)
+
+
+def _worked(row: Row, forced: tuple[int, ...], conventions: Conventions, known: dict[tuple[int, ...], Made | Failed]) -> Made | Failed:
+    """The row worked in one way; noted in `known` where it is the same whatever count is printed."""
+    printed = Printed(printed_total(row.printed) or 0)
+    one: Made | Failed
+    try:
+        one = work_row(row.view, row.body, forced, conventions, row.definitions, row.kind, row.in_rounds, row.rows, row.free, row.first_row, printed)
+    except CannotWork as why:
+        one = Failed(why.reason, why.facts, why.got, why.log, why.work)  # the exception itself would keep the whole run
+    if not printed.asked:
+        known[forced] = one
+    return one
 
 
 def _others(log: Sequence[Choice], forced: int) -> Iterator[tuple[float, _Other]]:

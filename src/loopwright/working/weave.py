@@ -295,14 +295,14 @@ class Weaver:
     def _columns(self, outcome: Outcome, made: Made, facing: Below) -> Columns:
         step = outcome.step
         words = step.span.start - step.at, step.span.end - step.at
-        key = (id(made), facing.key(), words)
+        key = (id(made), facing.key(), words, id(step.body))  # where words end may differ where all else is the same
         found = self.shared.get(key)
         kinds = found[3] if found is not None else bytes((*dict.fromkeys(made.out), CHAIN, *_hidden(made)))
         self._know(kinds)
         # Columns that another weaver built are ours only where it numbered the kinds the same.
         if found is None or found[2] != tuple(self.fabric.kinds[: len(found[2])]):
             builder = Builder(made, facing, bytes(self.kinds), spans(step.body), words)
-            found = self.shared[key] = (made, builder.build(), tuple(self.fabric.kinds), kinds)
+            found = self.shared[key] = (made, builder.build(), tuple(self.fabric.kinds), kinds, step.body)
         columns: Columns = found[1]
         return columns
 

@@ -150,7 +150,7 @@ def _by_rate(run: Run, stitches: int, rows: int) -> int:
     """Stitches over rows where not every row takes one; which way a part of one is rounded, the printed count tells."""
     if rows < 2 or stitches % rows == 0:
         return stitches // max(1, rows)
-    wanted = run.named.get("printed", 0) - _counted(run)
+    wanted = run.printed.ask() - _counted(run)
     if wanted not in (stitches // rows, stitches // rows + 1):
         return stitches // rows
     run.named["from-print"] = 1
