@@ -16,3 +16,19 @@ def test_a_start_chain_too_long_is_said_to_be(row):
     report = check_source(Source.of(f"Rnd 1: 12 sc in magic ring. (12 sc)\n{row}\n"))
     assert [f.code for f in report.findings if f.code == "W008"]
     assert all(fabric is None or len(fabric) < 100_000 for fabric in report.fabrics)
+
+
+def test_one_line_asks_for_no_more_rows_than_are_worked_for_a_line():
+    """A circle of 150 rounds is worked from one line; of 500 it is not, and the line is told once."""
+    line = "Rnd 1: 6 sc in magic ring. (6 sc)\nRnd 2: 2 sc in each st around. (12 sc)\nRnds 3-{last}: Continue as established, inc 6 sts each round.\n"
+    small, large = (check_source(Source.of(line.format(last=last))) for last in (150, 500))
+    assert [f.code for f in small.findings if f.code.startswith("W")] == []
+    assert small.rows[-1].counts == (900,)
+    found = [f for f in large.findings if f.code == "W008"]
+    assert len(found) == 1
+    assert "one line" in str(found[0].args["limit"])
+
+
+def test_more_shapes_than_a_row_can_hold_are_not_begun():
+    report = check_source(Source.of("Row 2: 999999 shells across.\n"))
+    assert report.rows[0].counts == (None,)

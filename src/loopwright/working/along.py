@@ -260,10 +260,10 @@ def _copy(run: Run, count: int) -> None:
 
 def _so_many(run: Run, shape: str, count: int | None, parts: Sequence[Node]) -> None:
     """A told number of shapes along the row; they take what the rest of the row leaves."""
-    if count is None:
-        raise CannotWork("blank")
+    if count is None or count > LIMIT:
+        raise CannotWork("blank" if count is None else "too-many", limit=LIMIT)
     left, pos = max(0, run.stitches_left() - run.reserve), run.pos
-    places = (pos + left * i // max(1, count) for i in range(min(count, LIMIT)))
+    places = (pos + left * i // max(1, count) for i in range(count))
     _shapes(run, shape, (Slot(at, at + 1) for at in places), parts)
     run.pos = max(run.pos, min(run.end, run.pos + left))
     run.left_said = True

@@ -45,6 +45,7 @@ AS_PRINTED = 0.8
 DEEPEST = 5  # repeats within repeats that one row may have; the trade hardly ever goes to three
 AMPLE, AMPLE_ROW = 60_000, 400  # work in all, and more for each row, from which the cheapest explanation alone goes on: many times what a pattern takes
 AMPLE_ITEM = 12_000  # and for the rows that one line asks for
+MOST_ITEM = 40_000  # and from which no more of them are worked: twenty times what any of the designs takes
 ALL_WORK = 500_000  # and of a size: what is past it is not worked any more
 EXCUSE = 1.5  # what a reading may cost more than the cheapest clean one to make a printed count true
 ODD_START = 1.1  # and less for a start chain read in a way it hardly ever is
@@ -77,6 +78,8 @@ class Decoder(Remembered):
             ample = spent <= AMPLE + AMPLE_ROW * at and (not step.part or by_item.get(step.item, 0) <= AMPLE_ITEM)
             if not layers[at].takes(old, alone=not ample):
                 continue
+            if step.part and by_item.get(step.item, 0) > MOST_ITEM and not step.problem:
+                step = changed(step, problem="too-many", problem_facts=(("limit", f"the work of {MOST_ITEM:,} instructions in one line"),))
             for new in self._next(old, step, steps, at):
                 serial += 1
                 heapq.heappush(begun, (new.cost, ahead - 1, serial, new))
