@@ -6,6 +6,7 @@ from dataclasses import replace
 from typing import Literal
 
 from loopwright.model.tree import ONE, STITCH, Loop, Place, Quant, Thing
+from loopwright.notation.beside import beside, beside_told
 from loopwright.notation.crossed import each_so, skipped
 from loopwright.notation.cursor import Cursor, thing_word
 from loopwright.notation.extents import left_words, row_words, up_to, up_to_turning_chain
@@ -296,24 +297,8 @@ def _after(cur: Cursor, found: Place) -> Place:
     for _ in range(4):
         if cur.low() in PREPOSITIONS and (_underside_next(cur) or cur.low(1) in _OTHERS or cur.low(1) == "the" and cur.low(2) in _OTHERS):
             break
-        if cur.low() == "between" and found.thing.kind == "sp" and (
-            cur.kind(1) == "kind" or thing_word(cur.low(1)) in ("group", "st") or cur.kind(1) == "num" and cur.low(2) == "-" or (cur.kind(1) == "num" or cur.low(1) in ("each", "the")) and cur.kind(2) == "kind"
-        ):
-            cur.at += 1  # "in next sp between groups", "in sp between each dc"
-            each = cur.accept("each")
-            cur.skip("the")
-            found = replace(found, quant="each", n=None) if each and found.quant == "next" else found
-            cur.number()
-            cur.skip("-")
-            beside = thing(cur)
-            if thing_word(cur.low()) == "group":
-                cur.at += 1  # "between 2-tr pairs"
-                beside = None
-            cur.skip("'s", "’s")
-            if beside is not None and beside.kind in ("sc", "hdc", "dc", "tr", "dtr"):
-                found = replace(found, relation="between", of=beside)
-            elif found.thing.length is None:
-                found = replace(found, thing=Thing("gap"))
+        if cur.low() == "between" and found.thing.kind == "sp" and beside_told(cur):
+            found = beside(cur, found)
         elif cur.low() == "where" and (many := _where_made(cur)):
             cur.at += many
         elif cur.accept_words("from your hook") or cur.accept_words("from hook") or cur.accept_words("from the hook") or cur.accept_words("from needle"):

@@ -7,9 +7,10 @@ Common practice, no source: the forms were met in printed books and leaflets.
 from __future__ import annotations
 
 import re
-from functools import lru_cache
+from functools import cache, lru_cache
 
 from loopwright.notation.movements import named
+from loopwright.notation.scanner import words
 
 _STITCH = r"(?:s\.?\s?c|d\.?\s?c|tr\.?(?:\s?c)?|d\.?\s?tr|h\.?\s?d\.?\s?c|s\.?\s?s|sl|ch|chs?|sts?|trc|sdc|dtr|sps?|spaces?|loops?|shells?|more)\b"
 _COUNTED_STOP = re.compile(rf"(?<![\d.])\d{{1,3}}(?P<stop>\.)(?=\s*{_STITCH})", re.IGNORECASE)
@@ -23,7 +24,7 @@ _MORE_STOPS = re.compile(
 )
 _NAME = r"(?:(?:[A-Z][\w’']+\.?|[A-Z])(?:\s+(?:and\s+)?(?=[A-Z]))?){1,4}"
 _COLOUR = re.compile(
-    rf"\b(?:[Ww]ith|[Uu]sing)\s+(?:(?:[Cc]olou?r|[Yy]arn|[Ss]hade)\s+)?(?:(?:double|single|two)\s+strands?\s+of\s+)?(?!RS|WS|Ch\b|Sc\b|Dc\b|Row|Rnd|Round){_NAME}(?:\s+(?:and|hook|size)\s+(?:Size\s+)?[A-Z\d]\s+hook)?(?=\s*(?:[,;.)]|$)|\s+(?:ch|chain|make|work|\*|loosely|\d|and|repeat|embroidery|crochet))"
+    rf"\b(?:[Ww]ith|[Uu]sing)\s+(?:(?:[Cc]olou?r|[Yy]arn|[Ss]hade)\s+)?(?:(?:double|single|two)\s+strands?\s+of\s+)?(?!RS|WS|Ch\b|Sc\b|Dc\b|Row|Rnd|Round){_NAME}(?:\s+(?:and|hook|size)\s+(?:Size\s+)?[A-Z\d]\s+hook)?(?=\s*(?:[,;.)]|$)|\s+(?:ch|chain|make|work|\*|loosely|\d|and|repeat|embroidery|crochet|(?:[sd]c|hdc|d?tr|htr|sl st|ss)\b))"
 )
 _BREAKS = re.compile(rf"\b(?i:cut|drop|break|fasten off|attach|join|pull|pick up|change to|changing to|rejoin)\s+(?!Rnd|Row|Round){_NAME}(?=[\s,;.)]|$)")
 _CHANGES = re.compile(rf",?\s{{0,3}}\b(?i:chang(?:e|ing)\s+to|switch(?:ing)?\s+to)\s+{_NAME}\s+(?:in|on|with|at)\s+(?:the\s+)?last\s+(?:st|stitch|sc|hdc|dc|tr|yo|yarn\s+over)\b")
@@ -104,13 +105,48 @@ _OF_PART = re.compile(
 )
 
 
+_L = r"(?:[A-H]|MC|CC)"
+_PATCH = re.compile(
+    rf"[(\[]\s?(?P<a>{_L})\s?[)\]]\s*[x×]\s*(?P<n>\d{{1,3}})\b|\b(?P<b>{_L})\s*[x×]\s*(?P<m>\d{{1,3}})\b"
+    rf"|(?<=[,;:*] )(?P<c>{_L})\s(?P<k>\d{{1,3}})(?=\s*(?:[,;.)\]]|$))|(?P<kind>\b[a-z]{{2,4}}\s+)?\b(?P<j>\d{{1,3}})\s+(?:sts?\s+)?(?:in|with)\s+(?P<d>{_L})\b(?=\s*(?:[,;.)\]]|$))",
+)
+_LED_TO_PATCHES = re.compile(r"\b(?:sc|hdc|dc|tr|htr)\s+(?:in\s+each\s+st(?:itch)?\s+)?(?:across|around)?\s*[:–—-]\s*(?=\d{1,3}\s+[A-HMC])")
+
+
+@cache
+def _worn() -> re.Pattern[str]:
+    """Colours told with the stitches, "12 sc in gold", "change to B in last st", "B: sc 3"; MC, which is a magic ring too, behind no "in"."""
+    colours = "|".join(sorted(map(re.escape, words()["colours"]), key=len, reverse=True))
+    name = rf"(?:(?:colou?r|yarn|shade)\s+)?(?:{_L}|CC\d|(?i:{colours}))(?:\s+(?:yarn|colou?r))?"
+    last = r"(?:\s+(?:in|on|with|at)\s+(?:the\s+)?last\s+(?:st|stitch|sc|hdc|dc|tr|yo|yarn\s+over)\b)?"
+    return re.compile(
+        rf"(?<=\w)\s(?:in(?!\s+MC\b)|with|using)\s+{name}(?=\s*(?:[,;.)\]*]|$))"
+        rf"|(?<!\w)(?i:chang(?:e|ing)|switch(?:ing)?)\s+(?:back\s+)?to\s+{name}{last}(?=\s*(?:[,;.)\]]|$))|(?<=[,;:.*]\s){_L}:(?=\s)",
+    )
+
+
+def _patches(text: str) -> str:
+    """Stitches counted by colours, "A x 3, (B) x 5", "3 in A, 5 in B", as "3 A, 5 B"; filled up with spaces to the same length."""
+    text = _LED_TO_PATCHES.sub(lambda m: " " * len(m.group()), text)
+    if len(_PATCH.findall(text)) < 2:
+        return text
+
+    def told(m: re.Match[str]) -> str:
+        if m["kind"]:
+            return f"{m['kind']}{m['j']}".ljust(len(m.group()))
+        n, colour = next((m[n], m[c]) for n, c in (("n", "a"), ("m", "b"), ("k", "c"), ("j", "d")) if m[n])
+        return f"{n} {colour}".ljust(len(m.group()))
+
+    return _PATCH.sub(told, text)
+
+
 def _quiet_line(text: str, terms: str, stopped: bool) -> str:
     if (bullet := _BULLET.match(text)) is not None:
         text = " " * bullet.end() + text[bullet.end() :]
     text = _OF_PART.sub(lambda m: " " * len(m.group()), named(text, terms))
     if stopped:
         text = _unstopped(text)
-    text = _NAMED_SIZES.sub(_listed, text)
+    text = _worn().sub(lambda m: _blank(m, False), _patches(_NAMED_SIZES.sub(_listed, text)))
     text = _SAME_LENGTH.sub(lambda m: _SPELT[m.group().lower()], text)
     text = _COLOUR.sub(lambda m: _blank(m, False), text)
     text = _WITHIN.sub(" ", text)

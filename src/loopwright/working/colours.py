@@ -39,8 +39,9 @@ def _patterns(listed: tuple[str, ...]) -> Patterns:
     known = (*listed, *shipped_table("loopwright.working", "colours.toml")["words"])
     words = "|(?i:" + "|".join(re.escape(w) for w in sorted(known, key=len, reverse=True)) + r")(?!\w)"
     name = _NAME.format(words=words)
-    behind = r"\b\d{1,3} (?:[a-z]{2,4} )?(?P<by>(?:[A-H]|MC|CC)(?=\s*(?:[,;.)\]*]|$)))"  # "3 sc A, 3 sc B"
-    told = re.compile(rf"\b(?:(?P<how>{_BEFORE})|(?P<change>{_CHANGE})) (?P<name>{name})|{behind}")
+    behind = rf"\b\d{{1,3}} (?:(?!with|in\b)[a-z]{{2,4}} )?(?P<by>(?:[A-H]|MC|CC{words})(?=\s*(?:[,;.)\]*]|$)))"  # "3 sc A, 3 sc B", "3 black, 2 gold"
+    ahead = r"[(\[]?\b(?P<of>[A-H]|MC|CC)[)\]]?\s*[x×]\s*\d{1,3}\b|(?<=[,;:*] )(?P<led>[A-H]|MC|CC)\s\d{1,3}(?=\s*(?:[,;.)\]]|$))|(?<=[,;:*.] )(?P<told_for>[A-H]|MC|CC):(?= )|[(\[](?P<beside>[A-H]|MC|CC)[)\]]"  # "(A) x 3", "A 4", "B: sc 3", "sc 3 (B)"
+    told = re.compile(rf"\b(?:(?P<how>{_BEFORE})|(?P<change>{_CHANGE})) (?P<name>{name})|{behind}|{ahead}")
     head = re.compile(rf"^[^:.]{{0,40}}?\((?:(?:RS|WS)[,;] ?)?(?P<name>{name})\)")
     alone = re.compile(rf"\s*(?i:now |then )?(?:{_BEFORE}|{_CHANGE}) (?P<name>{name})\s*[.:]?\s*")
     several = rf"(?P<list>{name}(?:,? and {name}|, {name})+)"
@@ -163,8 +164,11 @@ def _in_row(text: str, listed: tuple[str, ...]) -> tuple[tuple[tuple[int, str], 
         found[0] = _tidy(first["name"])
     for m in ways.told.finditer(text):
         at = m.start()
-        if m["by"]:
-            found[at] = m["by"]
+        if by := m["by"] or m["of"] or m["led"] or m["told_for"]:
+            found[at] = _tidy(by)
+            continue
+        if m["beside"]:
+            found[_clause(text, at)] = m["beside"]
             continue
         if m["change"]:
             at = m.end()
@@ -186,4 +190,4 @@ def _clause(text: str, at: int) -> int:
 
 
 def _tidy(name: str) -> str:
-    return " ".join(name.split())
+    return re.sub(r"^(?:colou?r|shade) (?=[A-H]$)", "", " ".join(name.split()), flags=re.IGNORECASE)

@@ -19,7 +19,7 @@ from loopwright.working.nearby import (
     turning_next,
 )
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
-from loopwright.working.seeking import SPACES, STITCHES, seek, stitches_ahead, view_runs
+from loopwright.working.seeking import SPACES, STITCHES, from_first_gap, seek, stitches_ahead, view_runs
 from loopwright.working.view import Slot
 
 _HOW = {"both": "top", "back": "back", "front": "front", "third": "third", "front-post": "front-post", "back-post": "back-post"}
@@ -118,7 +118,7 @@ def _next(run: Run, place: Place, how: str) -> list[Slot]:
         return [_take(run, here)]  # "sl st into loop, ch 1, *3 sc in loop; rep from * around": the hook is in the first of them
     for _ in range(min(wanted or 0, MAX_ITEMS)):
         slot = group_here(run) if place.centre else space_in_group(run, place)
-        slot = slot or seek(run, place.thing, run.pos)
+        slot = slot or seek(run, place.thing, from_first_gap(run, place) if not found else run.pos)
         if slot is None:
             raise RunsOut(place.thing.kind, wanted=wanted, found=len(found))
         if place.relation == "between" and place.of is not None and place.thing.kind in HEIGHT:
@@ -327,7 +327,7 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
     spare = max(keep, 0) if place.left is not None else (run.reserve_spaces if in_spaces else run.reserve)
     stop = stop_of(run, place) if place.upto is not None else run.end
     ahead = stitches_ahead(run, run.pos, stop) if place.thing.kind in STITCHES else []
-    pos = stop if ahead else run.pos
+    pos = stop if ahead else from_first_gap(run, place)
     if in_spaces and not run.worked and not run.out and (here := space_here(run)) is not None:
         ahead.append(here)  # the hook was slipped into the first of them
         run.end = stop = min(run.end, len(run.view.items) + here.start)

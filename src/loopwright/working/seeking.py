@@ -6,7 +6,7 @@ from bisect import bisect_left
 from collections.abc import Iterable
 from functools import lru_cache
 
-from loopwright.model.tree import Thing
+from loopwright.model.tree import Place, Thing
 from loopwright.working.kinds import ANY, CHAIN, HEIGHT, code, name, plain
 from loopwright.working.marked import next_marker
 from loopwright.working.run import Run
@@ -133,6 +133,14 @@ def _seek_gap(run: Run, pos: int) -> Slot | None:
         return Slot(at, at, "between") if at is not None and at <= run.end else None
     run.once("gap-between-stitches", ((0.9, True),))
     return Slot(pos + 1, pos + 1, "between") if pos + 1 <= run.end else None
+
+
+def from_first_gap(run: Run, place: Place) -> int:
+    """Where spaces between stitches are looked for: a turning chain that stands for the first stitch has the first of them beside it."""
+    begun = run.pos == 1 and run.start_chain is not None and run.worked <= 1 and not run.in_rounds
+    if not begun or place.thing.kind not in ("gap", *SPACES) or run.view.runs or run.view.foundation or len(run.view.groups) > 1:
+        return run.pos
+    return 0 if run.once("first-gap", ((0.0, True), (0.2, False))) else 1
 
 
 def _gap_ahead(run: Run, pos: int) -> bool:
