@@ -22,6 +22,8 @@ def skipped(cur: Cursor, loop: Loop) -> Place | None:
     elif cur.low() in ("first", "last"):
         k = 1 if cur.low() == "first" else -1
         cur.at += 1
+    elif cur.low() == "next" and (cur.low(1) in _PASSED or cur.kind(1) == "num" and cur.low(2) in _PASSED):
+        cur.at += 1
     if cur.kind() in ("num", "blank") and not is_space_number(cur):
         n = cur.number()
     cur.skip("just")

@@ -77,6 +77,8 @@ _ASIDES = (
     r",?\s{0,3}\b(?:and\s+)?(?:work|cont(?:inue)?)(?:ing)?\s+on\s+(?:these|this\s+set\s+of)\s+(?:\d{1,3}\s+)?(?:sts?\b\.?|stitches)(?:\s+only)?(?=\s*[,.;:]|\s*$)",
     r"\bkeeping\s+(?:(?:the|to|in|continuity|of|side|edges?)\s+){0,4}(?:patt(?:ern)?|rib|stripes?)\b\.?\s*(?:correct|straight|as\s+(?:set|established|before))?(?:\s+throughout)?\s*,?",
     r"\bloosely\b", r"\bincl\b\.?",
+    (r"(?:(?<=below)|(?<=skipped st)|(?<=skipped [sd]c)|(?<=skipped stitch)),?\s{1,3}(?:working\s+)?(?:in\s+front\s+of|behind)\s+(?:the\s+|both\s+)?"
+     r"(?:(?:working|new)\s+)?(?:ch(?:ain)?s?(?:-\d)?(?:[- ]?(?:sps?|spaces?|loops?))?|rows?|work)\b"),
     r"\bblock\s+(?:(?:the|your|it|out|finished|each|piece)\s+){0,3}(?:\w+\s+)?to\s+(?:(?:the|given|finished|its|these|shown)\s+)*(?:sizes?|measurements?|dimensions|shape|schematic)\b[^.;\n]{0,40}",
     r"\bclos(?:e|ing)\s+(?:up\s+)?(?:the\s+)?(?:last\s+|remaining\s+|small\s+)?(?:hole|opening|gap)\b[^.;()\n]{0,40}",
     r",?\s{0,3}\b(?:working|crossing|going) (?:in front of|behind|in back of|over) (?:the |last |previous |first |two |2 ){0,3}[a-z ]{1,20}?(?: just)? (?:made|worked|completed),?",

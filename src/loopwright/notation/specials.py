@@ -10,7 +10,7 @@ import re
 from collections.abc import Callable, Iterator
 from itertools import pairwise
 
-from loopwright.model.tree import ONE, Chain, Either, Group, Make, Node, Repeat, Skip, SpecialStitch
+from loopwright.model.tree import ONE, Chain, Either, Group, Make, Node, Repeat, Skip, SpecialStitch, Unknown
 from loopwright.record import record
 from loopwright.source import Span
 from loopwright.terms import Dialect
@@ -207,6 +207,9 @@ def _in_one(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
         return (Group((Make(made[0].kind, made[0].n),), None),)
     if len(made) == 1 and isinstance(made[0], Make) and _TOG.search(made[0].kind) and (where := made[0].place) is not None and where.quant in ("same", "next") and where.n == ONE:
         return (Group((Make(made[0].kind),), None),)  # "5tr tog in one st"
+    only = len(made) == 1 and not any(isinstance(n, (Skip, Unknown)) for n in nodes)
+    if only and isinstance(made[0], Make) and (where := made[0].place) is not None and (where.rows_below or where.quant == "skipped"):
+        return (Repeat((made[0],), "once"),)  # "dc in skipped st 3 rows below"
     if len(made) == 1 and isinstance(made[0], Repeat) and made[0].mode == "once":
         return (Group(made[0].nodes, None),)
     return ()

@@ -18,6 +18,7 @@ from loopwright.working.nearby import (
     space_in_group,
     turning_next,
 )
+from loopwright.working.passed import passed_over, take
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
 from loopwright.working.seeking import SPACES, STITCHES, from_first_gap, seek, stitches_ahead, view_runs
 from loopwright.working.view import Slot
@@ -61,16 +62,16 @@ def slots_of(run: Run, place: Place, how: str = "top") -> list[Slot]:
         run.last = Slot(0, len(run.view.items), "ring")
         if not run.view.ring:
             run.cost += 1.0
-            return [_take(run, Slot(run.pos, run.pos, "ring"))]
+            return [take(run, Slot(run.pos, run.pos, "ring"))]
         return [run.last]
     if place.quant == "same":
         return [(kind == "loop" or kind in SPACES and run.view.half) and loop_of_the_join(run) or _same(run)]
     if place.quant == "skipped":
-        return _skipped(run, place, how)
+        return passed_over(run, place, how)
     if place.quant == "first":
         return _first(run, place, how)
     if place.quant == "last":
-        return [_take(run, found)] if (found := space_in_group(run, place)) is not None else _last(run, place, how)
+        return [take(run, found)] if (found := space_in_group(run, place)) is not None else _last(run, place, how)
     if place.quant == "kth" or place.from_hook or (place.k and place.quant == "next" and place.of is None):
         return [_kth(run, place, how)]
     if place.quant == "each":
@@ -111,11 +112,11 @@ def _next(run: Run, place: Place, how: str) -> list[Slot]:
         run.left_said = True  # past the row ends come the chains that the piece began with
         return [Slot(-1, -1, "underside")] * min(wanted or 0, MAX_ITEMS)
     if place.thing.kind == "corner" and not run.inside and run.worked <= 1 and run.last is not None and run.last.how == "space" and run.once("slipped-corner", ((0.0, True), (0.3, False))):
-        return [_take(run, run.last)]  # "sl st to next corner sp, ch 3, (2 dc, ch 2, 3 dc) in the corner sp"
+        return [take(run, run.last)]  # "sl st to next corner sp, ch 3, (2 dc, ch 2, 3 dc) in the corner sp"
     here = space_here(run) if run.inside and not run.out and wanted == 1 and place.thing.kind in ("corner", *SPACES) else None
     if here is not None and run.once("slipped-into", ((0.0, True), (0.3, False))):
         run.end = min(run.end, len(run.view.items) + here.start)  # and is not come back to
-        return [_take(run, here)]  # "sl st into loop, ch 1, *3 sc in loop; rep from * around": the hook is in the first of them
+        return [take(run, here)]  # "sl st into loop, ch 1, *3 sc in loop; rep from * around": the hook is in the first of them
     for _ in range(min(wanted or 0, MAX_ITEMS)):
         slot = group_here(run) if place.centre else space_in_group(run, place)
         slot = slot or seek(run, place.thing, from_first_gap(run, place) if not found else run.pos)
@@ -133,7 +134,7 @@ def _next(run: Run, place: Place, how: str) -> list[Slot]:
             from loopwright.working.slips import move_start
 
             move_start(run, slot.start)
-        found.append(_take(run, _with(slot, how)))
+        found.append(take(run, _with(slot, how)))
     return found
 
 
@@ -166,13 +167,6 @@ def _entered(slot: Slot, how: str) -> str:
     return slot.how if slot.how == "between" or slot.how in ("space", "ring", "chain") and how == "top" else how
 
 
-def _take(run: Run, slot: Slot) -> Slot:
-    run.last = slot
-    run.pos = max(run.pos, slot.end)
-    run.used_spaces = slot.how in ("space", "between")
-    return slot
-
-
 def _same(run: Run) -> Slot:
     if run.last is None:
         if run.view.ring:
@@ -180,25 +174,7 @@ def _same(run: Run) -> Slot:
         if run.pos >= run.end and not run.view.open_end:
             raise RunsOut("same", wanted=1, found=0)
         run.last = Slot(run.pos, run.pos + 1)
-    return _take(run, run.last)
-
-
-def _skipped(run: Run, place: Place, how: str) -> list[Slot]:
-    """What was passed over last: its places in order, each once, or the one that is named. The row goes on where it was."""
-    begin, end = next(((a, b) for a, b in reversed(run.skips) if b <= run.pos), (0, 0))
-    places = [i for i in range(begin, end) if run.item(i) != CHAIN or run.view.foundation]
-    if place.k is not None:
-        free = [places[place.k - 1 if place.k > 0 else place.k]] if 0 < abs(place.k) <= len(places) else []
-    else:
-        done = {at for made, at in run.crossed if made < len(run.out)}
-        free = [i for i in places if i not in done]
-    wanted = place.n.at(0) if place.n is not None else len(free)
-    if not wanted or len(free) < wanted:
-        raise RunsOut("skipped", wanted=wanted or 1, found=len(free))
-    found = free[:wanted]
-    run.crossed.extend((len(run.out) + k, at) for k, at in enumerate(found))
-    run.last = Slot(found[-1], found[-1] + 1, how)
-    return [Slot(at, at + 1, how) for at in found]
+    return take(run, run.last)
 
 
 def _first(run: Run, place: Place, how: str) -> list[Slot]:
@@ -222,7 +198,7 @@ def _last(run: Run, place: Place, how: str) -> list[Slot]:
     if run.view.open_end:
         return _next(run, Place("next", place.n, place.thing), how)
     if place.thing.kind == "tch" and place.of is not None and not run.view.tch and (spaces := view_runs(run)) and spaces[-1][0] >= run.pos:
-        return [_take(run, Slot(*spaces[-1], "space"))]
+        return [take(run, Slot(*spaces[-1], "space"))]
     if place.thing.kind == "tch" or (place.of and place.of.kind == "tch"):
         return [_tch(run)]
     ahead: list[Slot] = []
@@ -248,7 +224,7 @@ def _last(run: Run, place: Place, how: str) -> list[Slot]:
     if place.of is not None or place.centre:
         chosen = [_inside(run, s, place) for s in chosen]
     for slot in chosen:
-        _take(run, slot)
+        take(run, slot)
     return [s._replace(how=_entered(s, how)) for s in chosen]
 
 
@@ -256,7 +232,7 @@ def _tch(run: Run) -> Slot:
     """The turning chain of the row below: its item where it counts, else a place after the last stitch."""
     end = run.end
     if run.view.tch:
-        return _take(run, Slot(max(end, run.pos), max(end, run.pos), "chain"))
+        return take(run, Slot(max(end, run.pos), max(end, run.pos), "chain"))
     at = end - 1
     while at > run.pos and run.item(at) == CHAIN:
         at -= 1
@@ -267,7 +243,7 @@ def _tch(run: Run) -> Slot:
         raise RunsOut("turning chain", wanted=1, found=0)
     skipped = sum(1 for i in range(run.pos, at) if run.item(i) != CHAIN)
     run.cost += 0.1 * (skipped > 1) if run.used_spaces else min(3.0, 0.15 * skipped if skipped < 4 else 0.6 * skipped)
-    return _take(run, Slot(at, at + 1))
+    return take(run, Slot(at, at + 1))
 
 
 def _kth(run: Run, place: Place, how: str) -> Slot:
@@ -295,7 +271,7 @@ def _kth(run: Run, place: Place, how: str) -> Slot:
         slot = seek(run, place.thing, run.pos)
         if slot is None:
             raise RunsOut(place.thing.kind, wanted=k, found=0)
-        _take(run, slot)
+        take(run, slot)
     if slot is None:
         raise RunsOut(place.thing.kind, wanted=k, found=0)
     return slot._replace(how=_entered(slot, how))
@@ -315,7 +291,7 @@ def _from_hook(run: Run, k: int) -> Slot:
     slot = seek(run, Thing("st"), run.pos)
     if slot is None:
         raise RunsOut("ch", wanted=k, found=0)
-    return _take(run, slot)
+    return take(run, slot)
 
 
 def _each(run: Run, place: Place, how: str) -> list[Slot]:
@@ -355,7 +331,7 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
     if place.of is not None or place.centre:
         taken = [_inside(run, s, place) for s in taken]
     for slot in taken[-1:]:
-        _take(run, slot)
+        take(run, slot)
     return taken if how == "top" and all(s[2] == "top" for s in taken) else [_with(s, how) for s in taken]
 
 

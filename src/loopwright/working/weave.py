@@ -16,6 +16,7 @@ from loopwright.model.tree import Mark
 from loopwright.working.builder import PLACE, ROLE, Builder, into_tops
 from loopwright.working.colours import Colours
 from loopwright.working.columns import BELOW, NO_CHAIN, Below, Columns
+from loopwright.working.deep import straight_down
 from loopwright.working.edges import Edges, Way
 from loopwright.working.explanations import Outcome
 from loopwright.working.kinds import CHAIN, code, name
@@ -369,10 +370,7 @@ class Weaver:
         for stitch, kind in cols.counts_as.items():
             f.counts_as[start + stitch] = kind
         for stitch, depth in cols.deep:
-            parent = f.into[start + stitch]
-            for _ in range(depth):
-                parent = f.into[parent] if parent >= 0 and f.into[parent] >= 0 else parent
-            f.into[start + stitch] = parent
+            f.into[start + stitch] = straight_down(f, f.into[start + stitch], depth)
             f.many[start + stitch] = 0
 
     def finish(self) -> Fabric:

@@ -1,0 +1,54 @@
+"""Places that were passed over: in this row just before, for crossed stitches, or in rows below, under the chains that stand there now."""
+
+from __future__ import annotations
+
+from loopwright.model.tree import Place
+from loopwright.working.kinds import CHAIN
+from loopwright.working.run import MAX_ITEMS, Run, RunsOut
+from loopwright.working.seeking import view_runs
+from loopwright.working.view import Slot
+
+
+def take(run: Run, slot: Slot) -> Slot:
+    """Goes on behind a place, which is the last that was worked into."""
+    run.last = slot
+    run.pos = max(run.pos, slot.end)
+    run.used_spaces = slot.how in ("space", "between")
+    return slot
+
+
+def passed_over(run: Run, place: Place, how: str) -> list[Slot]:
+    """ "dc in skipped st", "dc in skipped st 3 rows below"."""
+    lies_below = place.rows_below or not run.skips and run.pos < run.end and run.item(run.pos) == CHAIN
+    return _under_chains(run, place, how) if lies_below else _just_passed(run, place, how)
+
+
+def _just_passed(run: Run, place: Place, how: str) -> list[Slot]:
+    """What was passed over last: its places in order, each once, or the one that is named. The row goes on where it was."""
+    begin, end = next(((a, b) for a, b in reversed(run.skips) if b <= run.pos), (0, 0))
+    places = [i for i in range(begin, end) if run.item(i) != CHAIN or run.view.foundation]
+    if place.k is not None:
+        free = [places[place.k - 1 if place.k > 0 else place.k]] if 0 < abs(place.k) <= len(places) else []
+    else:
+        done = {at for made, at in run.crossed if made < len(run.out)}
+        free = [i for i in places if i not in done]
+    wanted = place.n.at(0) if place.n is not None else len(free)
+    if not wanted or len(free) < wanted:
+        raise RunsOut("skipped", wanted=wanted or 1, found=len(free))
+    found = free[:wanted]
+    run.crossed.extend((len(run.out) + k, at) for k, at in enumerate(found))
+    run.last = Slot(found[-1], found[-1] + 1, how)
+    return [Slot(at, at + 1, how) for at in found]
+
+
+def _under_chains(run: Run, place: Place, how: str) -> list[Slot]:
+    """Stitches that rows below passed over: they lie under the chains that stand in their place now, and those are used up with them."""
+    found: list[Slot] = []
+    wanted = (place.n.at(0) or 1) if place.n is not None else 1
+    for _ in range(min(wanted, MAX_ITEMS)):
+        if run.pos >= run.end:
+            raise RunsOut("skipped", wanted=wanted, found=len(found))
+        chain = run.item(run.pos) == CHAIN
+        space = next(((s, e) for s, e in view_runs(run) if chain and s <= run.pos < e), (run.pos, run.pos + 1))
+        found.append(take(run, Slot(*space, how if place.rows_below or not chain else "below-1")))
+    return found
