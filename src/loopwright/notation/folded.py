@@ -1,8 +1,9 @@
-"""Lines as they were meant: a long line that was broken goes on in the lines indented under it; quoted lines are no instructions."""
+"""Lines as they were meant: a long line that was broken goes on in the next ones; quoted lines are no instructions."""
 
 from __future__ import annotations
 
 import re
+from itertools import pairwise
 
 LONG = 50
 """A line shorter than this was not broken for its length."""
@@ -10,26 +11,67 @@ _BEGINS = re.compile(r"\s*(?:(?:next\s+)?(?:rows?|rnds?|rounds?)\b[^:]{0,60}:|[-
 _INDENTED = re.compile(r"\n[^\S\n]{2}")
 
 
+WIDEST = 140
+"""Lines that were broken all at one width are no longer than this."""
+LEAST_BROKEN = 2
+"""So many lines that end amid a sentence, as wide as any, show that the text was broken at that width."""
+RAGGED = 12
+"""By so many characters a line may fall short of the width where it ends amid a sentence: breaks made by hand, words kept together."""
+_AMID = re.compile(r"[^\s.:!?)\]]\s*$|,\s*$")
+_LABEL_BROKEN = re.compile(r"\b(?:next|last|following|foll|first|dec|inc|and|or|to|until|rep|repeat|\d{1,3}(?:st|nd|rd|th))\s*$", re.IGNORECASE)
+
+
 def unfolded(text: str) -> str:
     """A text of the same length, with spaces for the ends of lines that go on in the next.
 
     A line goes on when it is long, and the next one is indented by two or more further than the one that began, with no empty line
-    between, and does not begin anything itself.
+    between, and does not begin anything itself. In a text that was broken at one width, as copied pages are, a line goes on that had no
+    room for the first word of the next.
     """
-    if _INDENTED.search(text) is None:  # as in most texts
+    lines = text.split("\n")
+    width = _width(lines)
+    if width is None and _INDENTED.search(text) is None:  # as in most texts
         return text
     parts: list[str] = []
     margin = last = 0
-    for line in text.split("\n"):
+    before = ""
+    for line in lines:
         bare, indent = line.strip(), len(line) - len(line.lstrip())
-        goes_on = bare and last >= LONG and indent >= margin + 2 and not _BEGINS.match(line) and not quoted(line)
+        goes_on = bool(bare) and last >= LONG and indent >= margin + 2 and not _BEGINS.match(line) and not quoted(line)
+        goes_on = goes_on or width is not None and _broken(before, line, width)
         if parts:
             parts.append(" " if goes_on else "\n")
         if not goes_on:
             margin = indent
         parts.append(line)
-        last = 0 if quoted(line) else len(line.rstrip())
+        last, before = 0 if quoted(line) else len(line.rstrip()), line
     return "".join(parts)
+
+
+def _width(lines: list[str]) -> int | None:
+    """At what width the lines of a text were broken; None where they were not."""
+    width = max((len(line.rstrip()) for line in lines), default=0)
+    if not LONG <= width <= WIDEST:
+        return None
+    seen = 0
+    for line, after in pairwise(lines):
+        seen += bool(_AMID.search(line)) and after[:1].islower() and _full(line, after, width - RAGGED)
+        if seen >= LEAST_BROKEN:
+            return width
+    return None
+
+
+def _full(line: str, after: str, width: int) -> bool:
+    """Whether a line had no room for the first word of the next one."""
+    return len(line.rstrip()) + 1 + len(after.split(maxsplit=1)[0]) > width
+
+
+def _broken(line: str, after: str, width: int) -> bool:
+    """Whether a line of a text that was broken at a width goes on in the next one."""
+    amid = _AMID.search(line) is not None and not after[:1].isupper()
+    if not line.strip() or not after.strip() or quoted(after) or quoted(line) or not _full(line, after, width - RAGGED * amid):
+        return False
+    return _LABEL_BROKEN.search(line) is not None if _BEGINS.match(after) else True
 
 
 def quoted(line: str) -> bool:
