@@ -32,6 +32,7 @@ SHAPES = frozenset("shell fan scallop cluster popcorn puff bobble picot v-st cro
 _AROUND = frozenset("around across end way".split())
 _NAMED = frozenset("shell fan v-st scallop".split())
 _PART_OF = frozenset("half quarter small large".split())
+_WHICH = frozenset("first another second one a beg beginning starting next last".split())
 REMARKS = frozenset("increased decreased made completed formed".split())
 
 
@@ -43,9 +44,9 @@ def bracket(cur: Cursor, before: list[Node]) -> Node | None:
     cur.at += 1
     if cur.depth >= MAX_DEPTH:
         return Unknown("(", 1, cur.span_from(start))
-    if cur.kind() == "kind" and (shape := str(cur.token().value)) in _NAMED and cur.low(1) == "made" and cur.kind(2) == "close" and _name(before, shape):  # type: ignore[union-attr]
-        cur.at += 3
-        return Define(shape, span=cur.span_from(start))  # "2 dc, ch 2 and 2 dc in next sp (shell made)"
+    if (named := _named_made(cur)) is not None and _name(before, named[0]):
+        cur.at += named[1]
+        return Define(named[0], span=cur.span_from(start))  # "2 dc, ch 2 and 2 dc in next sp (shell made)"
     said = _note(cur, before, start)
     if said:
         return None
@@ -153,6 +154,14 @@ def _called(cur: Cursor, before: list[Node], start: int) -> str | None:
         before.pop()
         return last.kind
     return None
+
+
+def _named_made(cur: Cursor) -> tuple[str, int] | None:
+    """ "(shell made)", "(first shell made)": the name, and how many words say it with the bracket; None for other words."""
+    at = int(cur.low() in _WHICH or cur.kind() == "ord")
+    token = cur.token(at)
+    shape = str(token.value) if token is not None and token.kind == "kind" else ""
+    return (shape, at + 3) if shape in _NAMED and cur.low(at + 1) in ("made", "formed", "completed") and cur.kind(at + 2) == "close" else None
 
 
 def _name(before: list[Node], name: str) -> bool:

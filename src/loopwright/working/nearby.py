@@ -102,10 +102,13 @@ def turning_next(run: Run) -> bool:
 def space_in_group(run: Run, place: Place) -> Slot | None:
     """ "in sp of next shell": the space that the next group of that name, or the last one, has within it; None where the row below has no groups so named."""
     of = place.of.kind if place.of is not None and place.relation == "in" and place.thing.kind in SPACES else ""
-    named = run.view.index.by_name.get(of, ()) if of else ()
+    spaces = view_runs(run) if of else []
+    named: Sequence[Group] = run.view.index.by_name.get(of, ()) if of else ()
+    if len(named) < 2 and of in _SHAPES:
+        named = sorted([*named, *_open_groups(run.view.index.by_name.get("", ()), spaces)])
     if len(named) < 2:
         return None
-    n, spaces = len(run.view.items), view_runs(run)
+    n = len(run.view.items)
     ahead = _spaces_within(named, spaces, run.pos, 0)
     found = next(ahead, None) or next(_spaces_within(named, spaces, run.pos - n, n), None)
     if found is None or found[0].start >= n + run.start:
@@ -117,6 +120,14 @@ def space_in_group(run: Run, place: Place) -> Slot | None:
             found, run.cost = passed, run.cost + 0.8
     run.named["group-rest"] = sum(1 for i in range(found[0].end, found[1]) if run.item(i) != CHAIN)
     return found[0]
+
+
+_SHAPES = ("shell", "fan")
+
+
+def _open_groups(groups: Sequence[Group], spaces: list[tuple[int, int]]) -> list[Group]:
+    """Groups with a space in them, which nobody named: "in sp of next shell" means those."""
+    return [g for g in groups if (i := bisect_left(spaces, (g.start + 1,))) < len(spaces) and spaces[i][1] < g.end]
 
 
 def _spaces_within(groups: Sequence[Group], spaces: list[tuple[int, int]], pos: int, by: int) -> Iterator[tuple[Slot, int]]:
