@@ -136,6 +136,10 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
         if found and any(cur.low(i) in ("counted", "counting", "included", "including") for i in range(6)):
             break  # ", the ch counted"
         at = cur.at
+        if found and cur.accept("a", "an") and (cur.kind() != "kind" or cur.token().value != "ch"):  # type: ignore[union-attr]
+            while not cur.done and cur.low() != ",":
+                cur.at += 1  # "and a 3-dc half shell at each edge": not counted by themselves
+            continue
         n = _stitches_glued(cur) or cur.number()
         if n is None and found and (chains := _chains(cur)) is not None:
             found.append(Count(chains, "ch", span=cur.span_from(at)))

@@ -110,7 +110,7 @@ _OF_PART = re.compile(
 _L = r"(?:[A-H]|MC|CC)"
 _PATCH = re.compile(
     rf"[(\[]\s?(?P<a>{_L})\s?[)\]]\s*[x×]\s*(?P<n>\d{{1,3}})\b|\b(?P<b>{_L})\s*[x×]\s*(?P<m>\d{{1,3}})\b"
-    rf"|(?<=[,;:*] )(?P<c>{_L})\s(?P<k>\d{{1,3}})(?=\s*(?:[,;.)\]]|$))|(?P<kind>\b[a-z]{{2,4}}\s+)?\b(?P<j>\d{{1,3}})\s+(?:sts?\s+)?(?:in|with)\s+(?P<d>{_L})\b(?=\s*(?:[,;.)\]]|$))",
+    rf"|(?:(?<=[,;:*] )|(?<=[(\[*]))(?P<c>{_L})\s(?P<k>\d{{1,3}})(?=\s*(?:[,;.)\]]|$))|(?P<kind>\b[a-z]{{2,4}}\s+)?\b(?P<j>\d{{1,3}})\s+(?:sts?\s+)?(?:in|with)\s+(?P<d>{_L})\b(?=\s*(?:[,;.)\]]|$))",
 )
 _LED_TO_PATCHES = re.compile(r"\b(?:sc|hdc|dc|tr|htr)\s+(?:in\s+each\s+st(?:itch)?\s+)?(?:across|around)?\s*[:–—-]\s*(?=\d{1,3}\s+[A-HMC])")
 
@@ -142,10 +142,29 @@ def _patches(text: str) -> str:
     return _PATCH.sub(told, text)
 
 
+_EVERY = re.compile(r"\bevery(?=\s+(?:ch|st|sc|dc|hdc|tr|htr|stitch|chain|sp|space)\b)", re.IGNORECASE)
+_EQUALS = re.compile(
+    r"\(\s*(?:(?:the\s+)?(?:skipped\s+|missed\s+)?(?:\d\s+)?ch(?:s|ains?)?\s*)?=\s*(?:the\s+)?(?P<what>(?:first\s+|1st\s+|1\s+|one\s+|a\s+)?(?:h?dc|d?tr|htr|sc|st))\b[^()]{0,25}\)",
+    re.IGNORECASE,
+)
+
+
+def _plainer(text: str) -> str:
+    """ "every ch" as "each ch", "(= first dc from now on)" as "(counts as first dc)"; filled up with spaces to the same length."""
+    text = _EVERY.sub("each ", text)
+
+    def counts(m: re.Match[str]) -> str:
+        made = f"(counts as {m['what']})"
+        return made.ljust(len(m.group())) if len(made) <= len(m.group()) else f"(= {m['what']})".ljust(len(m.group()))
+
+    return _EQUALS.sub(counts, text)
+
+
 def _quiet_line(text: str, terms: str, stopped: bool) -> str:
     if (bullet := _BULLET.match(text)) is not None:
         text = " " * bullet.end() + text[bullet.end() :]
     text = _OF_PART.sub(lambda m: " " * len(m.group()), named(text, terms))
+    text = _plainer(text)
     if stopped:
         text = _unstopped(text)
     text = _worn().sub(lambda m: _blank(m, False), _patches(_NAMED_SIZES.sub(_listed, text)))

@@ -59,7 +59,7 @@ def star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
         out.append(Mark("stop-mark", token.text))
         return
     closing = bool(stars) and len(token.text) == 1 and (
-        cur.kind() in ("times", "end") or cur.low() in END_WORDS or cur.low() in ("rep", "repeat", ",", ";", ".", "to", "each", "join", "sl", "slst")
+        _times_ahead(cur) or cur.kind() in ("times", "end") or cur.low() in END_WORDS or cur.low() in ("rep", "repeat", ",", ";", ".", "to", "each", "join", "sl", "slst")
         or cur.kind() == "kind" and cur.token().value == "sl st"  # type: ignore[union-attr]
         or cur.kind() == "open" and cur.kind(1) == "star" and cur.low(2) == "to"
     ) and len(out) > stars[-1]
@@ -123,11 +123,22 @@ def to_mark(cur: Cursor, out: list[Node]) -> bool:
     return True
 
 
+def _times_ahead(cur: Cursor) -> bool:
+    """Whether a number of times stands here for each size: "8 (9, 10) times"."""
+    mark = cur.at
+    found = cur.kind() in ("num", "blank") and cur.number() is not None and cur.low() in ("times", "x")
+    cur.at = mark
+    return found
+
+
 def _counted_repeat(cur: Cursor, inside: tuple[Node, ...], start: int) -> Node:
-    """ "6 times", "twice more", or to the end."""
+    """ "6 times", "twice more", "8 (9, 10) times", or to the end."""
     if cur.kind() == "times":
         n, more = cur.take().value
         return Repeat(inside, "more" if more else "times", Num((n,)), span=cur.span_from(start))
+    if _times_ahead(cur) and (many := cur.number()) is not None:
+        cur.at += 1
+        return Repeat(inside, "more" if cur.accept("more") else "times", many, span=cur.span_from(start))
     return to_end(cur, inside, start)
 
 

@@ -360,6 +360,8 @@ def _sources(order: RowOrder, shelf: _Shelf) -> list[Step]:
     else:
         shelves = [shelf.rows, *reversed(list(shelf.others.values()))]
     elsewhere = order.section.lower() if order.section else ""
+    if elsewhere and order.rows and elsewhere.rstrip("s") == (shelf.section or "").lower().rstrip("s") and all(n in shelf.rows for n in order.rows):
+        return [shelf.rows[n] for n in order.rows]  # "Rep Round 1 of brim", said in the brim
     if elsewhere and not any(elsewhere.rstrip("s") in (name or "") for name in (*shelf.others, (shelf.section or "").lower())):
         return []  # another piece, which this text does not tell
     if elsewhere and not order.rows and order.last_n is None and order.delta_kind is None:  # "same as head": all of its rows
