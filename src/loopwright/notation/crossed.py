@@ -23,6 +23,7 @@ def skipped(cur: Cursor, loop: Loop) -> Place | None:
         k = 1 if cur.low() == "first" else -1
         cur.at += 1
     elif cur.low() == "next" and (cur.low(1) in _PASSED or cur.kind(1) == "num" and cur.low(2) in _PASSED):
+        k = 0  # the next of them
         cur.at += 1
     if cur.kind() in ("num", "blank") and not is_space_number(cur):
         n = cur.number()

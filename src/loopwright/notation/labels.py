@@ -14,7 +14,7 @@ MAX_RANGE = 2000
 _WORD = r"(?:rows?|rnds?|rounds?|rds?)"
 _LIST = r"\s?[(\[]\s*(?:\d{1,5}|[–—-])(?:\s*[,;:]\s*(?:\d{1,5}|[–—-]))*\s*[)\]]"
 _RANGES = r"\s?[(\[]\s*\d{1,5}\s*[–-]\s*\d{1,5}(?:\s*[,;:]\s*\d{1,5}\s*[–-]\s*\d{1,5})*\s*[)\]]"  # "Rows 3-28 (3-32)": the other sizes' rows
-_END = r"(?:\s*\+|\s+onwards?|\s+(?:and|&)\s+(?:all\s+)?(?:following|further|subsequent|remaining)(?:\s+(?:rows?|rnds?|rounds?))?)?(?:\s*\((?:for\s+|a\s+total\s+of\s+|total\s+of\s+)?\d{1,3}\s+(?:rows?|rnds?|rounds?)(?:\s+(?:total|in\s+all|altogether))?\))?\s*(?P<side>\((?:right\s+side|wrong\s+side|rs|ws)\))?\s*(?:\.\s?(?:—|--|–)|[:.)|]|--?(?!\s*r\s?\d)|—|–(?!\s*r\s?\d))\s*(?P<side2>\((?:right\s+side|wrong\s+side|rs|ws)\)\s*[:.]?)?"
+_END = r"(?:\s*\+|\s+onwards?|\s+(?:and|&)\s+(?:all\s+)?(?:following|further|subsequent|remaining)(?:\s+(?:rows?|rnds?|rounds?))?)?(?:\s*\((?:for\s+|a\s+total\s+of\s+|total\s+of\s+)?\d{1,3}\s+(?:rows?|rnds?|rounds?)(?:\s+(?:total|in\s+all|altogether))?\))?\s*(?P<side>\((?:right\s+side|wrong\s+side|rs|ws)\))?\s*(?:\.\s?(?:—|--|–)|,\s+(?:[a-z]+\s+)?(?:edge|edging|border|mesh|lace|eyelets?|beading|increases?|decreases?|set-?up)\s*:|[:.)|]|--?(?!\s*r\s?\d)|—|–(?!\s*r\s?\d))\s*(?P<side2>\((?:right\s+side|wrong\s+side|rs|ws)\)\s*[:.]?)?"
 _ALT = rf"\s+(?:and|&)\s+(?:all|every|each)\s+(?:other\s+|foll(?:owing|\.)?\s+|subsequent\s+|remaining\s+)?(?:ws|rs|wrong\s+side|right\s+side|even|odd|alt(?:ernate|\.)?)(?:[- ]numbered)?(?:\s+{_WORD})?"
 _ORDINALS = "|".join(words()["ordinals"])
 _NUMBERS = "|".join(sorted(words()["numbers"], key=len, reverse=True))
@@ -33,6 +33,7 @@ _LABEL = re.compile(
     re.IGNORECASE | re.VERBOSE,
 )
 _PLAIN = re.compile(r"(?P<word>rows?|rnds?|rounds?)\s?(?P<n>\d{1,7})(?:\s\((?P<side>rs|ws)\))?:\s+(?!\((?:rs|ws|right|wrong)\b)(?=\S)", re.IGNORECASE)
+_AS_ANOTHER = re.compile(rf"{_WORD}\s*\d{{1,4}}\s+(?:(?:the\s+)?same\s+)?(?:as|like)\b", re.IGNORECASE)  # "Row 1 as for back"
 _BEHIND = re.compile(r"[.;)\]]\s+(?=\w)")
 _A_ROW = re.compile(rf"\b{_WORD}\b", re.IGNORECASE)
 _SEVERAL = re.compile(rf"(?P<word>{_WORD})\s*\.?\s*(?P<list>\d{{1,4}}\s*,\s*\d{{1,4}}(?:\s*,\s*\d{{1,4}})*(?:\s*,?\s*(?:and|&)\s*\d{{1,4}})?){_END}", re.IGNORECASE)
@@ -191,6 +192,6 @@ def labels_in(text: str, start: int, end: int, sizes: int = 1) -> list[Found]:
         if found and at < found[-1].end or not _A_ROW.search(text, at, end):
             continue
         more = label_at(text, at, end, sizes)
-        if more is not None and more.label.kind != "none":
+        if more is not None and (more.label.kind != "none" or _AS_ANOTHER.match(text, at, end)):
             found.append(more)
     return found

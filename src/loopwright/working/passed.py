@@ -5,7 +5,7 @@ from __future__ import annotations
 from loopwright.model.tree import Place
 from loopwright.working.kinds import CHAIN
 from loopwright.working.run import MAX_ITEMS, Run, RunsOut
-from loopwright.working.seeking import view_runs
+from loopwright.working.seeking import seek, view_runs
 from loopwright.working.view import Slot
 
 
@@ -27,7 +27,12 @@ def _just_passed(run: Run, place: Place, how: str) -> list[Slot]:
     """What was passed over last: its places in order, each once, or the one that is named. The row goes on where it was."""
     begin, end = next(((a, b) for a, b in reversed(run.skips) if b <= run.pos), (0, 0))
     places = [i for i in range(begin, end) if run.item(i) != CHAIN or run.view.foundation]
-    if place.k is not None:
+    if place.k == 0 and not run.skips:  # passed over by another row, which this one is worked behind
+        slot = seek(run, place.thing, run.pos)
+        if slot is None:
+            raise RunsOut("skipped", wanted=1, found=0)
+        return [take(run, Slot(slot.start, slot.end, how))]
+    if place.k:
         free = [places[place.k - 1 if place.k > 0 else place.k]] if 0 < abs(place.k) <= len(places) else []
     else:
         done = {at for made, at in run.crossed if made < len(run.out)}

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from loopwright.model.tree import Make, Place, Thing
+from loopwright.model.tree import Make, Mark, Place, Thing
 from loopwright.working.kinds import CHAIN, HEIGHT, code
 from loopwright.working.marked import next_marker
 from loopwright.working.nearby import (
@@ -253,7 +253,8 @@ def _kth(run: Run, place: Place, how: str) -> Slot:
     if place.of is not None and place.of.kind in ("ch", "tch") and place.of.length is None and not run.view.foundation and run.inside == 0 and run.worked:
         return _tch(run)
     told = place.of.length if place.of is not None and place.of.kind == "sp" else None
-    if told and run.worked and 1 < k <= told and not run.view.foundation and run.view.tch_first is False and (told not in run.view.index.lengths or none_left(run, place)):
+    behind = run.view.tch_first is False or run.inside == 0 and not run.view.joined and all(isinstance(n, Mark) for n in run.following)
+    if told and run.worked and 1 < k <= told and not run.view.foundation and behind and (told not in run.view.index.lengths or none_left(run, place)):
         return _tch(run)  # "in 3rd of 3 ch" at the end of a row: of its turning chain
     if place.of is not None:
         slot = seek(run, place.of, run.pos)

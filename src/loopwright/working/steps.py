@@ -193,7 +193,7 @@ def _shelved(shelf: _Shelf, step: Step) -> Step:
     elif step.body and _counts_as_row(step):
         shelf.number += 1
     shelf.fresh = False
-    if step.number is not None or step.body:
+    if step.number is not None or step.body and (shelf.number not in shelf.rows or _counts_as_row(step)):
         shelf.rows[shelf.number] = step
     return step
 
