@@ -14,7 +14,7 @@ from loopwright.terms import Dialect
 
 _LISTED = r"(?:\d+(?:\s*[(\[][\d,:;\s–-]+[)\]])?|[–—-]\s?[(\[]\d[\d,:;\s–-]*[)\]])"
 _END = re.compile(  # possessive where blanks meet blanks: a line full of them must not be tried in every way
-    r"(?P<lead>\b(?:you(?:'ll| will)?(?: \(?now\)?| should)* have|(?:this (?:will )?)?giv(?:es|ing)? you|for a total of|there (?:will be|are|should be)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|,(?=\s*\d{1,4}(?:\s*\([\d, ]+\))?\s+[a-z]{1,4}\.?(?:\s[a-z]\.?)?,\s*(?:(?:cut|fasten|break|attach)\b|,|$))|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*+(?:=\s*+)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:[–—-]\s?[,:;/]\s*){0,12}(?:" + _LISTED + r"|\{[^{}\n]+\})(?:[^()\[\].;—]|\.(?=\s?[a-z])|[(\[]\d[\d,:;\s–-]*[)\]]){0,80}?)\s*+"
+    r"(?P<lead>\b(?:you(?:'ll| will)?(?: \(?now\)?| should)* have|(?:this (?:will )?)?giv(?:es|ing)? you|for a total of|there (?:will be|are|should be)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|,(?=\s*\d{1,4}(?:\s*\([\d, ]+\))?\s+[a-z]{1,4}\.?(?:\s[a-z]\.?)?,\s*(?:(?:cut|fasten|break|attach)\b|,|$))|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*+(?:=\s*+)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:[–—-]\s?[,:;/]\s*){0,12}(?:" + _LISTED + r"|\{[^{}\n]+\})(?:[^()\[\].;—]|\.(?=\s?[a-z])|;(?=\s?\d{1,4}[ -])|[(\[]\d[\d,:;\s–-]*[)\]]){0,80}?)\s*+"
     r"(?:\.?\s*+[)\]}>]){0,2}+\s*+[.;]?+\s*+(?P<after>(?:(?:,\s{3,}|,?\s*(?:ch\s*\d+|turn|join|fasten off|(?:cut|attach|break|drop)\b[^,.;()]{0,30}|do not turn))*)[.;]?)\s*$",
     re.IGNORECASE,
 )
@@ -31,6 +31,7 @@ _ALONE = re.compile(
     rf"\s*(?P<lead>(?:st(?:itch)?\s+count|total(?:\s+(?:sts|stitches))?)\s*[:=]\s*|=\s*)?(?P<open>[(\[])?\s*(?P<in>\d{{1,4}}(?:\s*[(\[][\d,:;\s–-]+[)\]])?(?:\s+(?P<noun>{_NOUN}))?)\s*[)\]]?\s*\.?\s*",
     re.IGNORECASE,
 )
+_AT_EACH = ("at each end", "each end", "on each end", "at each edge", "each edge", "at each side", "each side")
 _NO_THINGS = frozenset("more times next first last each once twice around evenly every".split())
 _WORKED = re.compile(r"\b(?:in|into|each|on|over|around|across|under|to)\b", re.IGNORECASE)  # "3 chain, 11 treble in the round, join" makes them
 LONGEST_COUNT, COUNT_BEGINS = 60, frozenset("0123456789([=sStT")  # of a line that is nothing but a count
@@ -38,7 +39,7 @@ LONGEST_REMARK = 200  # characters, its count among them
 SHORTEST = 3  # letters of an abbreviation
 _REMARKS = re.compile(r"\(\d+ (?:bl|blk|block|sp|space|mesh)(?:e?s)?\)", re.IGNORECASE)
 _ALL = re.compile(r"\b(?:each|every|across|around|to\s+end|remaining|tog|2tog|last\s+\d*\s*[a-z]+)\b[^.;:(]{0,40}$", re.IGNORECASE)  # nothing is left to be worked
-_BRACED = re.compile(r"\{\s*\d[\d\s,/:;–—-]*\}$")  # "{40, 42, 44}": no blank has such a name
+_BRACED = re.compile(r"\{\s*\d[^{}\n]*\}$")  # "{40, 42, 44}": no blank has such a name
 _ENDED = re.compile(r"(?:\bturn|\b(?:ss|sl\.?\s?st|join)\b[^.;]{0,40}\b(?:to|in|into)\b[^.;]{0,40})\s*$", re.IGNORECASE)  # nothing is worked after it
 
 _POINTED = re.compile(  # "(8.4 sc)": a count with a slip in it is one all the same, and no stitches to be made
@@ -131,6 +132,8 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
     found: list[Count] = []
     while not cur.done:
         cur.skip("total", "of", ":", "and", ",", "=", "there", "are", "is", "you", "have", "in", "all", "made", "&", "+", "around", "now", "each")
+        if found and cur.low() == ";" and cur.kind(1) == "num" and cur.kind(2) in ("kind", "end"):
+            cur.at += 1  # "(42 dc; 48 dc)", of two rows
         if cur.done or found and cur.low() in ("-", "–", "—", ";", ".", ":"):
             break  # a remark on the count may follow
         if found and any(cur.low(i) in ("counted", "counting", "included", "including") for i in range(6)):
@@ -152,11 +155,11 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
         named = cur.at
         noun = _noun(cur)
         length = next((int(t.value) for t in cur.tokens[named : cur.at] if t.kind == "num" and isinstance(t.value, int)), None) if noun == "ch-sp" else None
-        if cur.accept_words("at each end") or cur.accept_words("each end") or cur.accept_words("on each end"):
+        if any(map(cur.accept_words, _AT_EACH)):
             continue
         if cur.low() == "of" and cur.kind(1) == "num":
             cur.at += 2  # "5 blocks of 3 dc": what each of them is made of
-            cur.at += cur.kind() == "kind"
+            cur.at += cur.kind() == "kind" or thing_word(cur.low()) is not None
         if noun == "?" and _of_her_own(cur, begun=bool(found)):
             continue
         if noun == "?" or _is_worked(cur):

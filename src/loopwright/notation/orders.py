@@ -147,7 +147,7 @@ def _other_rows(words: str, sizes: int) -> RowOrder | None:
     if words[:4].lower() == "work" and (begun := _FIRST_OF.match(words)) is not None and begun["section"].lower() not in _NO_SECTIONS:
         n = number(begun["n"], 1)  # "work 1st 2 rounds same as flower"
         return RowOrder("same-as", tuple(range(1, min(n.at(0) or 1, 500) + 1)) if n is not None else (), section=begun["section"].lower())
-    section = _AS_SECTION.fullmatch(words)
+    section = _AS_SECTION.fullmatch(words) or (_AS_SECTION.fullmatch(_FINISH.sub(".", words)) if ". " in words else None)
     if section is not None and not _NO_SECTIONS & set(section["section"].lower().split()):
         so_many = number(section["many"], 1) if section["many"] else None
         last = int(section["upto"]) if section["upto"] else (so_many.at(0) or 0) if so_many is not None else 0

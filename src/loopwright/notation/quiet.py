@@ -77,6 +77,8 @@ _ASIDES = (
     r",?\s{0,3}\b(?:and\s+)?(?:work|cont(?:inue)?)(?:ing)?\s+on\s+(?:these|this\s+set\s+of)\s+(?:\d{1,3}\s+)?(?:sts?\b\.?|stitches)(?:\s+only)?(?=\s*[,.;:]|\s*$)",
     r"\bkeeping\s+(?:(?:the|to|in|continuity|of|side|edges?)\s+){0,4}(?:patt(?:ern)?|rib|stripes?)\b\.?\s*(?:correct|straight|as\s+(?:set|established|before))?(?:\s+throughout)?\s*,?",
     r"\bloosely\b", r"\bincl\b\.?",
+    r"\b(?:sl(?:ip)?\.?\s?st(?:itch)?|ss|sew|join|seam)\s+(?:the\s+)?row\s+\d{1,3}\s+to\s+(?:the\s+)?(?:foundation|first|starting|beginning|beg|row)\b[^.;()]*",
+    r",\s{0,3}the\s+last\s+(?:ss|sl\s?st|sc|dc|st|tr|loop)\s+(?:falling|coming|worked|being\s+worked|made)\s+(?:in|into|on)\s+(?:the\s+)?first\s+(?:ss|sl\s?st|sc|dc|st|tr|ch)\b",
     (r"(?:(?<=below)|(?<=skipped st)|(?<=skipped [sd]c)|(?<=skipped stitch)),?\s{1,3}(?:working\s+)?(?:in\s+front\s+of|behind)\s+(?:the\s+|both\s+)?"
      r"(?:(?:working|new)\s+)?(?:ch(?:ain)?s?(?:-\d)?(?:[- ]?(?:sps?|spaces?|loops?))?|rows?|work)\b"),
     r"\bblock\s+(?:(?:the|your|it|out|finished|each|piece)\s+){0,3}(?:\w+\s+)?to\s+(?:(?:the|given|finished|its|these|shown)\s+)*(?:sizes?|measurements?|dimensions|shape|schematic)\b[^.;\n]{0,40}",
@@ -144,7 +146,7 @@ def _patches(text: str) -> str:
 
 _EVERY = re.compile(r"\bevery(?=\s+(?:ch|st|sc|dc|hdc|tr|htr|stitch|chain|sp|space)\b)", re.IGNORECASE)
 _EQUALS = re.compile(
-    r"\(\s*(?:(?:the\s+)?(?:skipped\s+|missed\s+)?(?:\d\s+)?ch(?:s|ains?)?\s*)?=\s*(?:the\s+)?(?P<what>(?:first\s+|1st\s+|1\s+|one\s+|a\s+)?(?:h?dc|d?tr|htr|sc|st))\b[^()]{0,25}\)",
+    r"\(\s*(?:(?:the\s+)?(?:\d\s+)?(?:skipped\s+|missed\s+)?(?:\d\s+)?ch(?:s|ains?)?\s*)?=\s*(?:the\s+)?(?P<what>(?:first\s+|1st\s+|1\s+|one\s+|a\s+)?(?:h?dc|d?tr|htr|sc|st))\b[^()]{0,25}\)",
     re.IGNORECASE,
 )
 

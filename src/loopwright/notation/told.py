@@ -21,15 +21,16 @@ _HEADED = re.compile(
 )
 _OF_CHAINS = re.compile(
     r"(?:the\s+|all\s+|each\s+|any\s+)?(?:turning|starting|beginning|start|beg)?\s*-?\s*(?:\d\s*-?\s*ch(?:ain)?s?|ch(?:ain)?s?\s*-?\s*\d?)\b[^.;]{0,60}"
-    r"\bcounts?\b",
+    r"(?:\bcounts?\b|=\s*(?:an?\s+|1\s+|one\s+|first\s+)?(?:dc|tr|htr|hdc|dtr|sc|st)\b)",
     re.IGNORECASE,
 )
+_WORKED = re.compile(r"\*|\b(?:in\s+(?:each|every|next|ring|the\s+ring|\dth|\dnd)|rep(?:eat)?|join|rows?\s*\d)\b", re.IGNORECASE)  # something is done
 _OF_WORK = re.compile(
     r"\b(?:is|are)\s+(?:\w+ly\s+|then\s+|all\s+)?(?:worked|made|crocheted|multiples?|written|sewn|joined|closed|picked up|left|turned)\b", re.IGNORECASE
 )
 
 
-_MAKING_UP = re.compile(r"(?:(?:fold|lay|bring)\s+(?:the|it|each|both|your|work|piece|in\s+half|flat)|(?:cut|break)\s+(?:the\s+|off\s+)*(?:yarn|thread)[^.;]{0,20}\bclose\b|close\s+(?:up\s+)?(?:the|any|small)\b|where\s+(?:a|an|the|two))\b", re.IGNORECASE)
+_MAKING_UP = re.compile(r"(?:(?:fold|lay|bring)\s+(?:out\s+)?(?:the|it|squares|motifs|pieces|each|both|your|work|piece|in\s+half|flat)|(?:cut|break)\s+(?:the\s+|off\s+)*(?:yarn|thread)[^.;]{0,20}\bclose\b|close\s+(?:up\s+)?(?:the|any|small)\b|where\s+(?:a|an|the|two))\b", re.IGNORECASE)
 _CLOSED = re.compile(r"\b(?:\d{1,3}\s*(?:sc|hdc|dc|htr)\b|(?:sc|hdc|dc|htr)\s+\d{1,3}\b)|\b(?:sc|hdc|dc|htr)\b.*[(\[=]\s*\d{1,3}\s*(?:sts?|sc|dc)?\s*[)\]]?\.?$", re.IGNORECASE)  # it closes with stitches that count
 _HOW_ON = re.compile(
     r"(?:you\s+will\s+)?(?:now\s+|from\s+(?:now|here)\s+on,?\s+)?(?:work|continue|begin(?:\s+working)?|working)\s+(?:back\s+and\s+forth\s+)?"
@@ -100,4 +101,6 @@ def is_told(line: str, in_block: bool) -> bool:
     if in_block or _DEFINES.match(words) or _HEADED.match(words) or _TERMS.match(words) or _A_STITCH.match(words):
         return True
     counts = _OF_CHAINS.match(words)
+    if counts is None and not _WORKED.search(words):
+        counts = next((m for s in re.split(r"[.;]\s+", words) if (m := _OF_CHAINS.match(s)) is not None), None)
     return counts is not None and "(" not in counts.group() or _OF_WORK.search(words) is not None

@@ -68,7 +68,7 @@ def _as_they_come(run: Run, node: InTurn) -> None:
         raise RunsOut("place", wanted=1, found=0)
     covered = {i for slot, _ in taken.values() for i in range(slot.start, max(slot.end, slot.start + 1))}
     base = [s for s in _places_ahead(run, node.parts[0]) if s.start not in covered]
-    told = next((p.place.left for p in reversed(node.parts) if isinstance(p, (Make, Group)) and p.place is not None), None)
+    told = next((p.place.left or p.place.upto for p in reversed(node.parts) if isinstance(p, (Make, Group)) and p.place is not None), None)
     if run.reserve and told is None:
         base = base[: max(0, len(base) - run.reserve)]
     for slot in base:

@@ -47,6 +47,15 @@ def printed_counts(row: Row) -> tuple[Count, ...]:
     return () if ends is None else (Count(ends, span=row.span),)
 
 
+def told_of_each(row: Row, rows: int) -> tuple[tuple[Count, ...], ...]:
+    """ "Rnds 3-6: …; 58, 56, 54, 52 sts": the count of each of the rows; nothing where not each of them has its own."""
+    told = row.printed
+    if rows < 2 or len(told) != rows or any(c.scope != "row" or len(c.n.values) != 1 for c in told):
+        return ()
+    nouns = {c.noun for c in told[:-1]} - {None}
+    return tuple((c,) for c in told) if nouns <= {told[-1].noun} else ()
+
+
 def told_of(row: Row, only: tuple[int, ...] | None, before: int) -> bool:
     """Whether the count printed with several rows that come one by one is that of these: of the last, of the first where there is no end."""
     if only is None or row.label is None:

@@ -9,8 +9,8 @@ from loopwright.kept import of_short
 from loopwright.model.tree import Document, Row
 
 _SAID = re.compile(
-    r"\b(?:(?P<before>\d{1,2})[\s-]+)?(?:(?:beg(?:inning)?|turning|starting|initial|t)[\s-]+)?ch(?:ain)?s?\b[\s-]*(?P<n>\d{1,2})?(?:\s+at\s+the\s+(?:start|beg(?:inning)?)\s+of\s+(?:each|a|the|every)\s+(?:row|rnd|round))?"
-    r"[^.;:,\d\n]{0,30}?\b(?P<how>does\s+not\s+count|do\s+not\s+count|doesn[’']t\s+count|don[’']t\s+count|never\s+counts?|is\s+not\s+(?:counted|a\s+st)|(?:does\s+)?counts?\b|counted\s+as|is\s+counted)"
+    r"\b(?:(?P<before>\d{1,2})[\s-]+)?(?:(?:beg(?:inning)?|turning|starting|initial|t)[\s-]+)?ch(?:ain)?s?\b[\s-]*(?P<n>\d{1,2})?(?:\s+at\s+(?:the\s+)?(?:start|beg(?:inning)?)\s+of\s+(?:(?:each|a|the|every)\s+)?(?:row|rnd|round))?"
+    r"[^.;:,\d\n]{0,30}?\b(?P<how>does\s+not\s+count|do\s+not\s+count|doesn[’']t\s+count|don[’']t\s+count|never\s+counts?|is\s+not\s+(?:counted|a\s+st)|(?:does\s+)?counts?\b|counted\s+as|is\s+counted|=(?=\s*(?:an?\s+|1\s+|one\s+|first\s+)?(?:dc|tr|htr|hdc|dtr|sc|st)\b))"
     r"(?P<value>\s*(?:as\s+(?:a\s+|one\s+|1\s+)?(?:st|stitch)\s*)?:\s*(?:yes|no)\b)?",
     re.IGNORECASE,
 )

@@ -35,7 +35,7 @@ from loopwright.model.tree import (
 )
 from loopwright.record import changed, record
 from loopwright.source import Span
-from loopwright.working.numbered import MAX_ROWS, comes_again, label_of, numbers_of, printed_counts, told_of
+from loopwright.working.numbered import MAX_ROWS, comes_again, label_of, numbers_of, printed_counts, told_of, told_of_each
 from loopwright.working.rows import from_hook
 from loopwright.working.schedules import rows_needed, shaped_rows, shapes, turn_of
 from loopwright.working.sizes import of_size
@@ -170,11 +170,12 @@ def _several(row: Row, index: int, shelf: _Shelf, at: int, span: Span, only: tup
     )
     bodies = _bodies(row, numbers, ranged, shelf, base)
     total = len(bodies)
+    each = told_of_each(row, total) if only is None else ()
     for part, made in enumerate(bodies, before):
         gap, restart = _where(made.number, shelf)
         yield _shelved(shelf, changed(
             made, part=part, new_section=(shelf.fresh or restart) and part == before, gap=gap and part == before, last_of_item=part == before + total - 1 and (only is None or not comes_again(row, only)),
-            printed=printed_counts(row) if part == before + total - 1 and told_of(row, only, before) else (),
+            printed=each[part - before] if each else printed_counts(row) if part == before + total - 1 and told_of(row, only, before) else (),
         ))
 
 
