@@ -161,7 +161,11 @@ def _named_made(cur: Cursor) -> tuple[str, int] | None:
     at = int(cur.low() in _WHICH or cur.kind() == "ord")
     token = cur.token(at)
     shape = str(token.value) if token is not None and token.kind == "kind" else ""
-    return (shape, at + 3) if shape in _NAMED and cur.low(at + 1) in ("made", "formed", "completed") and cur.kind(at + 2) == "close" else None
+    if shape not in _NAMED:
+        return None
+    over = 2 if cur.low(at + 1) == "over" and cur.kind(at + 2) == "kind" else 0  # "(shell over shell made)"
+    made = int(cur.low(at + over + 1) in ("made", "formed", "completed"))
+    return (shape, at + over + made + 2) if (made or over) and cur.kind(at + over + made + 1) == "close" else None
 
 
 def _name(before: list[Node], name: str) -> bool:

@@ -14,7 +14,7 @@ MAX_RANGE = 2000
 _WORD = r"(?:rows?|rnds?|rounds?|rds?)"
 _LIST = r"\s?[(\[]\s*(?:\d{1,5}|[–—-])(?:\s*[,;:]\s*(?:\d{1,5}|[–—-]))*\s*[)\]]"
 _RANGES = r"\s?[(\[]\s*\d{1,5}\s*[–-]\s*\d{1,5}(?:\s*[,;:]\s*\d{1,5}\s*[–-]\s*\d{1,5})*\s*[)\]]"  # "Rows 3-28 (3-32)": the other sizes' rows
-_END = r"(?:\s*\+|\s+onwards?|\s+(?:and|&)\s+(?:all\s+)?(?:following|further|subsequent|remaining)(?:\s+(?:rows?|rnds?|rounds?))?)?(?:\s*\((?:for\s+|a\s+total\s+of\s+|total\s+of\s+)?\d{1,3}\s+(?:rows?|rnds?|rounds?)(?:\s+(?:total|in\s+all|altogether))?\))?\s*(?P<side>\((?:right\s+side|wrong\s+side|rs|ws)\))?\s*(?:\.\s?(?:—|--|–)|,\s+(?:[a-z]+\s+)?(?:edge|edging|border|mesh|lace|eyelets?|beading|increases?|decreases?|set-?up)\s*:|[:.)|]|--?(?!\s*r\s?\d)|—|–(?!\s*r\s?\d))\s*(?P<side2>\((?:right\s+side|wrong\s+side|rs|ws)\)\s*[:.]?)?"
+_END = r"(?:\s*\((?!rs\b|ws\b|right\b|wrong\b|for\b|a\b|total\b)[a-z][a-z -]{2,24}\)(?=\s*[:.]))?(?:\s*\+|\s+onwards?|\s+(?:and|&)\s+(?:all\s+)?(?:following|further|subsequent|remaining)(?:\s+(?:rows?|rnds?|rounds?))?)?(?:\s*\((?:for\s+|a\s+total\s+of\s+|total\s+of\s+)?\d{1,3}\s+(?:rows?|rnds?|rounds?)(?:\s+(?:total|in\s+all|altogether))?\))?\s*(?P<side>\((?:right\s+side|wrong\s+side|rs|ws)\))?\s*(?:\.\s?(?:—|--|–)|,\s+(?:[a-z]+\s+)?(?:edge|edging|border|mesh|lace|eyelets?|beading|increases?|decreases?|set-?up)\s*:|[:.)|]|--?(?!\s*r\s?\d)|—|–(?!\s*r\s?\d))\s*(?P<side2>\((?:right\s+side|wrong\s+side|rs|ws)\)\s*[:.]?)?"
 _ALT = rf"\s+(?:and|&)\s+(?:all|every|each)\s+(?:other\s+|foll(?:owing|\.)?\s+|subsequent\s+|remaining\s+)?(?:ws|rs|wrong\s+side|right\s+side|even|odd|alt(?:ernate|\.)?)(?:[- ]numbered)?(?:\s+{_WORD})?"
 _ORDINALS = "|".join(words()["ordinals"])
 _NUMBERS = "|".join(sorted(words()["numbers"], key=len, reverse=True))

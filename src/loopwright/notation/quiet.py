@@ -49,7 +49,7 @@ _ASIDES = (
     r"\bpull(?:ing)?\s+\w*\s*through both loops on hook",
     r"\bleaving (?:a|an)\b[^.;]{0,60}",
     r"(?<=\d)\s*x?\s*hook(?=,)",
-    r"\bcut (?:yarn|thread|cotton|wool)[^.;,]{0,3}(?:leaving[^.;]{0,80})?",
+    r"\bcut (?:yarn|thread|cotton|wool)\b[^.;,\w]{0,3}(?:leaving[^.;]{0,80})?", r"(?<=only) of each (?:st|sc|dc|tr|stitch) throughout\b",
     r"\b(?:with|having)\s+(?:the\s+)?(?:RS|WS|(?:right|wrong)\s+side)\s+(?:of\s+(?:the\s+)?work\s+)?(?:facing|toward)(?:\s+you)?,?",
     r"\bwith (?:size\s+)?[A-Z]\s+hook,?",
     r"\bwith\s+(?:a\s+)?(?:double|single|two|three)\s+strands?(?:\s+(?:held\s+)?together)?(?:\s+and\s+(?:size\s+)?\w+\s+hook)?(?=\s*[,;]|\s+(?:ch|chain|make|work)\b),?",
@@ -71,7 +71,8 @@ _ASIDES = (
     r"\bcluster (?:st )?(?=shells?\b)",
     r"(?:\ban?\s+)?\b\d+[- ]?(?:d\.? ?c\.?|tr\.?(?: ?c\.?)?|s\.? ?c\.?|petal|d\.? ?tr)[ -]\s?(?=(?:cluster|group|popcorn|scallop|fan|bobble|puff)s?\b)",
     r"\(\d+ \w{1,10}(?: \w)? (?:dec|inc)\w* (?:in |on )?(?:each|every|this)[^()]{0,20}\)",
-    r",?\s{0,3}\bworking (?:the )?last (?!\w+ (?:in|into) (?:the )?(?:turning|beg) (?:ch|chain)[ -](?:sp|space|loop)\b)(?:[^.;(\[\n]|\.(?=[a-z])|(?<=[a-z])\.(?=\s+[a-z])|(?<=ch)\.(?!\s*[(\[]))*", r"(?<=[a-z*])[’']s\b(?=\s|[,;.])", r"\b(?:in|at) (?:the )?back of (?:the )?work\b(?=\s+between)",
+    r"(?<=[.)])\s[^.()]{0,60}\b(?:every|each)\s+(?:[sdh]{1,2}c\s+|tr\s+)?(?:rnd|row|round)\s+in\s+(?:this|the\s+same)\s+(?:way|manner)\b[^.()]*",
+    r",?\s{0,3}\b(?:working|making) (?:the )?last (?!\w+ (?:in|into) (?:the )?(?:turning|beg) (?:ch|chain)[ -](?:sp|space|loop)\b)(?:[^.;(\[\n]|\.(?=[a-z])|(?<=[a-z])\.(?=\s+[a-z])|(?<=ch)\.(?!\s*[(\[]))*", r"(?<=[a-z*])[’']s\b(?=\s|[,;.])", r"\b(?:in|at) (?:the )?back of (?:the )?work\b(?=\s+between)",
     r"\bspacing (?:the )?sts evenly,?", r"\bworking (?:over|along|on|across|down) (?:the )?(?:(?:raw|long|short|side|row|top|bottom|front|back) )?(?:sides?|edges?|ends?)(?: of (?:each row|the \w+))?,?",
     r"\bwork(?:ing)? in (?:s\.? ?c|d\.? ?c|tr|h\.? ?d\.? ?c)\.?(?: throughout)?,?(?=\s+(?:work|dec|inc)\b)",
     r",?\s{0,3}\b(?:and\s+)?(?:work|cont(?:inue)?)(?:ing)?\s+on\s+(?:these|this\s+set\s+of)\s+(?:\d{1,3}\s+)?(?:sts?\b\.?|stitches)(?:\s+only)?(?=\s*[,.;:]|\s*$)",
@@ -151,9 +152,18 @@ _EQUALS = re.compile(
 )
 
 
+_ONE_MORE = re.compile(r"\b(?:making|working)\s+2\s+(?:[sdh]{1,2}c|tr|sts?)\s+in\s+one\s+(?:st|stitch|[sdh]{1,2}c|tr|of\s+them)\b[^.,;()]*", re.IGNORECASE)
+_DEC_ONE = re.compile(
+    r"\bdec(?:rease)?\s+(?:1|one)\s+(?P<kind>[sdh]{1,2}c|h?tr)\b(?!\s+(?:at|evenly|each|every|in|on|over|across|around|from|sts?|stitch|\d))", re.IGNORECASE,
+)
+_COLOUR_OF_MANY = re.compile(r"(?<=\b(?:join|with)\s)(?:1st|2nd|3rd|4th|5th|another|next|new)\s+colou?r\b", re.IGNORECASE)
+
+
 def _plainer(text: str) -> str:
     """ "every ch" as "each ch", "(= first dc from now on)" as "(counts as first dc)"; filled up with spaces to the same length."""
-    text = _EVERY.sub("each ", text)
+    text = _ONE_MORE.sub(lambda m: "increasing 1 st evenly".ljust(len(m.group())), _EVERY.sub("each ", text))
+    text = _DEC_ONE.sub(lambda m: f"{m['kind']}2tog".ljust(len(m.group())), text)
+    text = _COLOUR_OF_MANY.sub(lambda m: "yarn".ljust(len(m.group())), text)
 
     def counts(m: re.Match[str]) -> str:
         made = f"(counts as {m['what']})"
