@@ -139,9 +139,7 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
         if found and any(cur.low(i) in ("counted", "counting", "included", "including", "being") for i in range(6)):
             break  # ", the ch counted"
         at = cur.at
-        if found and cur.accept("a", "an") and (cur.kind() != "kind" or cur.token().value != "ch"):  # type: ignore[union-attr]
-            while not cur.done and cur.low() != ",":
-                cur.at += 1  # "and a 3-dc half shell at each edge": not counted by themselves
+        if found and _one_thing(cur):
             continue
         n = _stitches_glued(cur) or cur.number()
         if n is None and found and (chains := _chains(cur)) is not None:
@@ -152,14 +150,11 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
         if cur.low() == "half" and cur.kind(1 + (cur.low(1) == "-")) == "kind":
             cur.at += 2 + (cur.low(1) == "-")  # "2 half-shells": not counted by themselves
             continue
-        named = cur.at
-        noun = _noun(cur)
+        named, noun = cur.at, _noun(cur)
         length = next((int(t.value) for t in cur.tokens[named : cur.at] if t.kind == "num" and isinstance(t.value, int)), None) if noun == "ch-sp" else None
         if any(map(cur.accept_words, _AT_EACH)):
             continue
-        if cur.low() == "of" and cur.kind(1) == "num":
-            cur.at += 2  # "5 blocks of 3 dc": what each of them is made of
-            cur.at += cur.kind() == "kind" or thing_word(cur.low()) is not None
+        _made_of(cur)
         if noun == "?" and _of_her_own(cur, begun=bool(found)):
             continue
         if noun == "?" or _is_worked(cur):
@@ -167,6 +162,22 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
         cur.skip("in", "row", "rnd", "round", "all", "the", "this", "on", "made", "total", "last", ".")
         found.append(Count(n if n.values else Num((), n.blank), noun, span=cur.span_from(at), length=length))
     return tuple(found)
+
+
+def _made_of(cur: Cursor) -> None:
+    """ "5 blocks of 3 dc", "5 petals of 7 sts": takes what each of them is made of."""
+    if cur.low() == "of" and cur.kind(1) == "num":
+        cur.at += 2
+        cur.at += cur.kind() == "kind" or thing_word(cur.low()) is not None
+
+
+def _one_thing(cur: Cursor) -> bool:
+    """ "and a 3-dc half shell at each edge" behind another count: told, not counted; the chain in "and a ch-3" is left standing."""
+    if not cur.accept("a", "an") or cur.kind() == "kind" and cur.token().value == "ch":  # type: ignore[union-attr]
+        return False
+    while not cur.done and cur.low() != ",":
+        cur.at += 1
+    return True
 
 
 def _is_worked(cur: Cursor) -> bool:

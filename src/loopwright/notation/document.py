@@ -65,6 +65,7 @@ _HEAD_NAMES = frozenset(
 _FOR_ROWS = re.compile(r",?\s*\bfor\s+(?:the\s+next\s+)?(?P<n>\d{1,4}(?:\s*[(\[][\d\s,:;–-]+[)\]])?|two|three|four|five|six|seven|eight|nine|ten)\s+(?:more\s+)?(?:rows?|rnds?|rounds?)(?:\s+more)?\s*\.?\s*$", re.IGNORECASE)
 _OMITTING = re.compile(r",?\s*\b(?:omit(?:ting)?|without)\s+(?:the\s+)?(?:turning[- ])?(?:ch(?:ain)?\.?[- ]?\d?|\d\s*ch(?:ain)?)(?:,?\s+turn)?\s+(?:at|from)\s+(?:the\s+)?end\s+of\s+(?:the\s+)?last\s+(?:row|rnd|round|rep(?:eat)?)\b", re.IGNORECASE)
 _TURNED = re.compile(r"[.;,]\s+(?P<chain>(?:ch(?:ain)?\.?\s*[1-9]|[1-9]\s*ch(?:ain)?)\b\.?,?\s*turn)\b\.?\s*$", re.IGNORECASE)
+_LATER = re.compile(r"[.;]\s+(?=rep|work even|cont(?:inue|\.)?\s+(?:in\s+(?:this|the\s+same|same)|thus|(?:in|de)creasing)\b)", re.IGNORECASE)
 _THEN = re.compile(r"[,;.]?\s*\bthen\s+(?=[^.;]{3,60}\bfor\s+(?:\d{1,4}|two|three|four|five|six)\s+(?:more\s+)?(?:rows|rnds|rounds)\b)", re.IGNORECASE)
 _OTHER_CRAFT = re.compile(r"\b(?:tunisian|afghan\s+st(?:itch)?|broomstick|solomon[’']?s?\s+knots?|lover[’']?s?\s+knots?|love\s+knots?|knot\s+st(?:itche?)?s?|hairpin\s+lace)\b", re.IGNORECASE)
 _OF_CRAFT = ("tunisian", "afghan", "broomstick", "knot", "hairpin")  # one of them is in all that pattern finds
@@ -310,6 +311,8 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
     if later is None and (told_end := later_until(text, at, end, which)) is not None:
         body_end, later = told_end
         counts = ()
+    own = printed(text, at, body_end, which, sizes) if later is not None and text[body_end - 2 : body_end - 1] in ")]" else None
+    body_end = body_end if own is None or not own.sure else own.stop
     nodes, unknown = known.nodes(text, at, body_end, which, sizes)
     if not told.sure:
         if any(type(n).__name__ in _INSTRUCTIONS - {"Chain", "Ring", "Join", "Skip"} for n in nodes):
@@ -320,9 +323,11 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
             nodes, unknown = nodes_of(text, at, after.start, which, sizes)
             counts = ()
     nodes += nodes_of(text, after.start, after.end, which, sizes)[0]
-    rows: list[Item] = [Row(said, nodes, () if later else counts, None, side, doubt=unknown, span=span)]
+    its = counts if later is None else own.counts if own is not None and own.sure else ()
+    rows: list[Item] = [Row(said, nodes, its, None, side, doubt=unknown, span=span)]
     if later is not None:
-        rows.append(Row(None, (), counts, later, span=Span(body_end, end)))
+        omits = later.what == "repeat" and _OMITTING.search(text, body_end, end) is not None
+        rows.append(Row(None, (Mark("no-chain"),) if omits else (), counts, later, span=Span(body_end, end)))
     return rows
 
 
@@ -360,7 +365,7 @@ def _repeated_label(said: Label | None, n: Num) -> Label:
 
 def _later_order(text: str, at: int, stop: int, sizes: int, which: Dialect) -> tuple[int, RowOrder | None]:
     """A sentence after the row that asks for other rows: "… turn. Rep Rows 2 and 3 4 times"."""
-    for m in re.finditer(r"[.;]\s+(?=rep|work even)", text[at:stop], re.IGNORECASE):
+    for m in _LATER.finditer(text[at:stop]):
         words = text[at + m.end() : stop].strip()
         shaped = schedule(words, sizes)
         order = shaped.order if shaped is not None and not shaped.body[1] else order_of(words, sizes, which)

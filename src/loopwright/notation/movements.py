@@ -26,12 +26,12 @@ _HELD = re.compile(
 LONGEST = 700  # characters that one stitch's movements may take
 _TIMES = {"once": 1, "twice": 2}
 _DROPPED = re.compile(
-    r",?\s{0,3}drop (?:the )?loop from (?:the )?hook,?\s*insert hook in [^,;.]*?(?:,|\band\b)\s*(?:pick up|draw|pull|catch)[^,;.()]*(?:through)?[^,;.()]*(?:,\s*do not ch 1)?"
+    r",?\s{0,3}(?:drop (?:the )?loop from (?:the )?hook|(?:withdraw|remove|take out) (?:the )?hook(?: from (?:the )?loop)?),?\s*insert (?:hook|it) in(?:to)? [^,;.]*?(?:,|\band\b)\s*(?:pick up|draw|pull|catch)[^,;.()]*(?:through)?[^,;.()]*(?:,\s*do not ch 1)?"
     r"|(?<=—)\s*to make [^.]*\.|\bas follows:[^()]*(?=\([^()]*made\))",
     re.IGNORECASE,
 )
 _POPPED = re.compile(
-    r"\b(?P<n>[2-9]) ?(?:s\.? ?c|d\.? ?c|h\.? ?d\.? ?c|d?\.? ?tr)s?\.? (?P<place>in(?:to)? (?:the )?(?:next|same|first|each)\b[^,;.(*]{0,40})(?=,?\s*(?:and )?drop (?:the )?loop from (?:the )?hook)", re.IGNORECASE,
+    r"\b(?P<n>[2-9]) ?(?:s\.? ?c|d\.? ?c|h\.? ?d\.? ?c|d?\.? ?tr)s?\.? (?P<place>in(?:to)? (?:the )?(?:next|same|first|each)\b[^,;.(*]{0,40})(?=,?\s*(?:and )?(?:drop (?:the )?loop from (?:the )?hook|(?:withdraw|remove|take out) (?:the )?hook))", re.IGNORECASE,
 )
 SINGLE = {"us": ("sc", "hdc", "dc"), "uk": ("dc", "htr", "tr"), "old": ("dc", "htr", "tr")}
 

@@ -56,10 +56,11 @@ _CONTINUE = re.compile(
 )
 _BETWEEN = re.compile(
     rf"(?:continue|cont\.?|go on|keep on|rep(?:eat)?\.?|work|like|(?:same\s+)?as|inc(?:reas)?(?:e|ing)?)\b[^.(]{{0,60}}?\b(?:having|with|working|allowing|leaving)\s+(?:1|one|two|three|\d{{1,2}})\s+(?:more\s+)?(?:sts?\b|stitch(?:es)?\b|(?:trebles?|doubles?|singles?)\b(?:\s+crochets?)?|h?[sdt]\.?\s?c\b\.?|tr\b\.?)?\s*(?:more\s+)?"
-    rf"(?:sts?\s+|stitch\s+|[sd]\.?\s?c\.?\s+)?(?:more\s+)?(?:on\s+each\s+side\s+)?between[^.(]{{0,60}}?(?:\buntil\b\D{{0,30}}(?P<until>{_N})|$|[.(;])",
+    rf"(?:sts?\s+|stitch\s+|[sd]\.?\s?c\.?\s+)?(?:more\s+)?(?:on\s+each\s+side\s+)?between[^.(]{{0,140}}?(?:\buntil\b\D{{0,30}}(?P<until>{_N})|$|[.(;])",
     re.IGNORECASE,
 )
 _SO_ON = re.compile(rf"(?:continue|cont\.?|go on|keep on)\s+(?:increasing|decreasing|to increase|to decrease|inc|dec|in\s+(?:this|the same|same|like)\s+(?:manner|way)|as established|thus|so|so on|like this)\b[^.(]{{0,40}}?(?:\b(?:until|to)\b\D{{0,30}}(?P<until>{_N})\s*(?:sts?\b|stitches|sc|hdc|dc|remain|left)|$|[.(;])", re.IGNORECASE)
+_UNTIL_NTH = re.compile(rf"\buntil\s+(?:the\s+)?(?P<n>\d{{1,3}})(?:st|nd|rd|th)\s+{_ROWS}\s+(?:is|are|has\s+been|have\s+been)\b", re.IGNORECASE)  # "until 14th rnd is completed"
 _FINISH = re.compile(r"(?<=[a-z])\.\s+(?:(?:sl\.?\s?st|ss|slip|join|fasten|break|cut|finish|(?:ch(?:ain)?\.?\s*[1-9],?\s*|[1-9]\s*ch(?:ain)?,?\s*)?turn)\b[^.]{0,120}+(?:\.\s*+|$))+$", re.IGNORECASE)
 _ELSEWHERE = re.compile(r"\s+of\s+(?:the\s+)?(?P<section>[a-z]{3,})\b(?<!row)(?<!round)", re.IGNORECASE)
 _COUNTS = {"once": 1, "twice": 2, "thrice": 3}
@@ -131,6 +132,8 @@ def _continued(words: str, sizes: int) -> RowOrder | None:
     m = _CONTINUE.match(words)
     if m is None:
         going = _BETWEEN.match(words) or _SO_ON.match(words)  # the change of the rows before goes on
+        if going is not None and (nth := _UNTIL_NTH.search(words)) is not None:
+            return RowOrder("continue", total_rows=number(nth["n"], 1))
         return None if going is None else RowOrder("continue", until_sts=number(going["until"], sizes))
     each = number(m["n"], 1)
     if each is None or not each.values:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 
-from loopwright.model.tree import Count, Row
+from loopwright.model.tree import Count, Num, Row, RowOrder
+from loopwright.record import changed
 
 MAX_ROWS = 2000
 _NUMBERED = re.compile(r"(\D+)(\d+)")
@@ -66,3 +67,29 @@ def told_of(row: Row, only: tuple[int, ...] | None, before: int) -> bool:
 def comes_again(row: Row, only: tuple[int, ...]) -> bool:
     """Whether more of the rows that a label names are worked later."""
     return row.label is not None and (bool(row.label.alternate) or bool(row.label.also) and only[-1] < max(row.label.also))
+
+
+def up_to(order: RowOrder, numbers: list[int | None], done: int) -> RowOrder:
+    """ "Continue in this manner until 14th rnd is completed": so many rows more."""
+    if order.total_rows is None or numbers != [None]:
+        return order
+    return changed(order, total_rows=None, times=Num((max(1, (order.total_rows.at(0) or 0) - done),)))
+
+
+def times_of(order: RowOrder, numbers: list[int | None], ranged: bool) -> list[int | None]:
+    """The numbers of the rows that an order asks for with so many times."""
+    times = order.times.at(0) if order.times is not None else None
+    if ranged or times is None:
+        return numbers or [None]
+    return [None] * min(max(times, 0), MAX_ROWS + 1) if numbers[:1] in ([None], []) else [(numbers[0] or 0) + i for i in range(min(times, MAX_ROWS + 1))]
+
+
+def cycle_of(order: RowOrder, numbers: list[int | None], ranged: bool, period: int, done: int) -> list[int | None]:
+    """The numbers of the rows that come of repeating `period` rows, `done` of the piece being there."""
+    if ranged or (numbers and numbers[0] is not None):
+        return numbers
+    times = order.times.at(0) if order.times is not None else 1
+    total = order.total_rows.at(0) if order.total_rows is not None else None
+    if total is not None:
+        return [None] * max(1, min(total if order.more or total <= done else total - done, MAX_ROWS))
+    return [None] * min(max(1, times or 1) * period, MAX_ROWS + 1)

@@ -14,12 +14,15 @@ _SAID = re.compile(
     r"(?P<value>\s*(?:as\s+(?:a\s+|one\s+|1\s+)?(?:st|stitch)\s*)?:\s*(?:yes|no)\b)?",
     re.IGNORECASE,
 )
+_COUNTED = re.compile(r"\bcounting\s+(?:the\s+)?turning[\s-]+ch(?:ain)?\s+as\s+(?:an?|1|one|(?:the\s+)?first)\b", re.IGNORECASE)  # "(60 dc, counting turning ch as 1 dc)"
 _HEADED = re.compile(r"^turning chains?(?:\s+counts?(?:\s+as\s+(?:a\s+)?(?:st|stitch))?)?\s*:\s*(?P<value>.*)$", re.IGNORECASE | re.MULTILINE)
 
 
 def said(document: Document) -> tuple[tuple[str, Any], ...]:
     """Conventions to begin with: ("told-ch-3", True) where ch 3 is said to count, ("told-ch", False) where no turning chain is."""
-    return _said(document.text[: next((i.span.start for i in document.items if isinstance(i, Row)), 0)])
+    found = _said(document.text[: next((i.span.start for i in document.items if isinstance(i, Row)), 0)])
+    counted = ("told-ch", True) if not any(name == "told-ch" for name, _ in found) and _COUNTED.search(document.text) is not None else None
+    return found if counted is None else tuple(sorted((*found, counted)))
 
 
 @of_short(16)

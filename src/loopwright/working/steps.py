@@ -35,7 +35,18 @@ from loopwright.model.tree import (
 )
 from loopwright.record import changed, record
 from loopwright.source import Span
-from loopwright.working.numbered import MAX_ROWS, comes_again, label_of, numbers_of, printed_counts, told_of, told_of_each
+from loopwright.working.numbered import (
+    MAX_ROWS,
+    comes_again,
+    cycle_of,
+    label_of,
+    numbers_of,
+    printed_counts,
+    times_of,
+    told_of,
+    told_of_each,
+    up_to,
+)
 from loopwright.working.rows import from_hook
 from loopwright.working.schedules import rows_needed, shaped_rows, shapes, turn_of
 from loopwright.working.sizes import of_size
@@ -215,7 +226,7 @@ def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, ba
     if order.what == "shape":
         return _shaped(row, order, numbers, ranged, shelf, base)
     if order.what == "continue" or order.delta is not None:
-        return _continued(row, order, numbers, ranged, base)
+        return _continued(row, up_to(order, numbers, shelf.number), numbers, ranged, base)
     sources = _sources(order, shelf)
     own = numbers[0] if numbers else None
     if order.section is None and order.rows and own is not None and min(order.rows) >= own > 0 and not sources:
@@ -232,7 +243,7 @@ def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, ba
         return [changed(base, body=turn[0], turn=turn, order=order, kind=kind, same=True, at=at)]
     order = order if order.until_sts is None else changed(order, until_sts=None)
     sources = _numbered(order, sources, numbers)
-    many = _cycle(order, numbers, ranged, len(sources), shelf.number)
+    many = cycle_of(order, numbers, ranged, len(sources), shelf.number)
     lead = _lead(sources[0], shelf) if base.new_section and order.section is not None else ((), 0)
     steps = []
     for i, n in enumerate(many):
@@ -286,7 +297,7 @@ def _for_row(body: tuple[Node, ...], last: bool) -> tuple[Node, ...]:
 
 
 def _straight(row: Row, order: RowOrder, numbers: list[int | None], ranged: bool, base: Step) -> list[Step]:
-    many = _times(order, numbers, ranged)
+    many = times_of(order, numbers, ranged)
     return [
         changed(base, number=n, body=_even_body(order, row, i == len(many) - 1), label=label_of(base.kind, base.label, n, ranged), same=True, goes_on=True)
         for i, n in enumerate(many)
@@ -300,23 +311,6 @@ def _even_body(order: RowOrder, row: Row, last: bool) -> tuple[Node, ...]:
     turned = bool(told) and isinstance(told[-1], Mark) and told[-1].what == "turn"
     lead, behind = ((), told if last else ()) if turned else (told, ())
     return (*lead, PatternRun(None) if kind == "pattern" else Make(kind, Num((1,)), Place("each", None, Thing("st"))), *behind)
-
-
-def _times(order: RowOrder, numbers: list[int | None], ranged: bool) -> list[int | None]:
-    times = order.times.at(0) if order.times is not None else None
-    if ranged or times is None:
-        return numbers or [None]
-    return [None] * min(max(times, 0), MAX_ROWS + 1) if numbers[:1] in ([None], []) else [(numbers[0] or 0) + i for i in range(min(times, MAX_ROWS + 1))]
-
-
-def _cycle(order: RowOrder, numbers: list[int | None], ranged: bool, period: int, done: int) -> list[int | None]:
-    if ranged or (numbers and numbers[0] is not None):
-        return numbers
-    times = order.times.at(0) if order.times is not None else 1
-    total = order.total_rows.at(0) if order.total_rows is not None else None
-    if total is not None:
-        return [None] * max(1, min(total if order.more or total <= done else total - done, MAX_ROWS))
-    return [None] * min(max(1, times or 1) * period, MAX_ROWS + 1)
 
 
 def _shaped(row: Row, order: RowOrder, numbers: list[int | None], ranged: bool, shelf: _Shelf, base: Step) -> list[Step]:
@@ -388,7 +382,7 @@ def _sources(order: RowOrder, shelf: _Shelf) -> list[Step]:
 
 def _continued(row: Row, order: RowOrder, numbers: list[int | None], ranged: bool, base: Step) -> list[Step]:
     """ "Continue as established, inc 8 sts each rnd": the change spread evenly; unsaid: what the rows before did."""
-    many = numbers if ranged or numbers != [None] else _times(order, numbers, ranged)
+    many = numbers if ranged or numbers != [None] else times_of(order, numbers, ranged)
     if order.until_sts is not None and not ranged:
         return [changed(base, body=row.body, order=order, problem=None, label=label_of(base.kind, base.label, n, False), same=True) for n in many[:1]]
     delta = order.delta.at(0) if order.delta is not None else None
