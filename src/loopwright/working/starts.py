@@ -198,7 +198,7 @@ def _reading(run: Run, node: Chain, length: int, kind: str, first: tuple[str, Pl
     tall = HEIGHT.get(kind, 0)
     as_kind = node.as_kind or (kind if tall else "dc")
     if node.counts == "unsaid" and join and 1 < join < length and join in _BY_HEIGHT:
-        return run.choose(f"joined-{join}-{length}", ((0.0, ("st", length - join, _BY_HEIGHT[join])), (1.2, "loop")))
+        return run.choose(f"joined-{join}-{length}", ((0.0, ("st", length - join, _BY_HEIGHT[join])), (1.8, "loop")))
     if node.counts == "unsaid" and join is not None and join in (0, length) and tall > 1 and length >= tall - 1:
         extra = max(0, length - tall) if join == 0 else 0
         if extra and length in _BY_HEIGHT:  # joined at its top, so it is as tall as it is long
