@@ -241,7 +241,7 @@ def _note(cur: Cursor, before: list[Node], start: int) -> bool:
     if words and before and _stands(cur, before, words[0]):
         cur.at = start + 1 + i + int(cur.kind(i + start + 1 - cur.at) == "close")
         return True
-    if "count" not in text:
+    if "count" not in text and not text.startswith("="):
         return False
     if "turning" in words and {"space", "mesh", "loop", "sp"} & set(words):
         before.append(Mark("note", "tch-space", span=cur.span_from(start)))

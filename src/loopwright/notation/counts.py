@@ -136,7 +136,7 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
             cur.at += 1  # "(42 dc; 48 dc)", of two rows
         if cur.done or found and cur.low() in ("-", "–", "—", ";", ".", ":"):
             break  # a remark on the count may follow
-        if found and any(cur.low(i) in ("counted", "counting", "included", "including", "being") for i in range(6)):
+        if found and (cur.low() == "with" or any(cur.low(i) in ("counted", "counting", "included", "including", "being") for i in range(6))):
             break  # ", the ch counted"
         at = cur.at
         if found and _one_thing(cur):

@@ -65,7 +65,7 @@ _HEAD_NAMES = frozenset(
 _FOR_ROWS = re.compile(r",?\s*\bfor\s+(?:the\s+next\s+)?(?P<n>\d{1,4}(?:\s*[(\[][\d\s,:;–-]+[)\]])?|two|three|four|five|six|seven|eight|nine|ten)\s+(?:more\s+)?(?:rows?|rnds?|rounds?)(?:\s+more)?\s*\.?\s*$", re.IGNORECASE)
 _OMITTING = re.compile(r",?\s*\b(?:omit(?:ting)?|without)\s+(?:the\s+)?(?:turning[- ])?(?:ch(?:ain)?\.?[- ]?\d?|\d\s*ch(?:ain)?)(?:,?\s+turn)?\s+(?:at|from)\s+(?:the\s+)?end\s+of\s+(?:the\s+)?last\s+(?:row|rnd|round|rep(?:eat)?)\b", re.IGNORECASE)
 _TURNED = re.compile(r"[.;,]\s+(?P<chain>(?:ch(?:ain)?\.?\s*[1-9]|[1-9]\s*ch(?:ain)?)\b\.?,?\s*turn)\b\.?\s*$", re.IGNORECASE)
-_LATER = re.compile(r"[.;]\s+(?=rep|work even|cont(?:inue|\.)?\s+(?:in\s+(?:this|the\s+same|same)|thus|(?:in|de)creasing)\b)", re.IGNORECASE)
+_LATER = re.compile(r"[.;]\s+(?=rep|work\s+(?:even|straight|in\s+(?:rounds|rnds|rows)\s+of)\b|cont(?:inue|\.)?\s+(?:in\s+(?:this|the\s+same|same)|thus|(?:in|de)creasing)\b)", re.IGNORECASE)
 _THEN = re.compile(r"[,;.]?\s*\bthen\s+(?=[^.;]{3,60}\bfor\s+(?:\d{1,4}|two|three|four|five|six)\s+(?:more\s+)?(?:rows|rnds|rounds)\b)", re.IGNORECASE)
 _OTHER_CRAFT = re.compile(r"\b(?:tunisian|afghan\s+st(?:itch)?|broomstick|solomon[’']?s?\s+knots?|lover[’']?s?\s+knots?|love\s+knots?|knot\s+st(?:itche?)?s?|hairpin\s+lace)\b", re.IGNORECASE)
 _OF_CRAFT = ("tunisian", "afghan", "broomstick", "knot", "hairpin")  # one of them is in all that pattern finds
