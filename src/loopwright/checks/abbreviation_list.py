@@ -6,6 +6,7 @@ import re
 from collections import Counter
 from collections.abc import Iterator, Mapping
 from functools import cache, lru_cache
+from typing import Any
 
 from loopwright.checks.pattern import Pattern, Told
 from loopwright.kept import of_short
@@ -117,7 +118,7 @@ def parts(text: str) -> tuple[str, ...]:
 
 
 @cache
-def _table() -> dict[str, dict[str, str]]:
+def _table() -> dict[str, Any]:
     return shipped_table("loopwright.checks", "abbreviations.toml")
 
 
@@ -141,3 +142,9 @@ def _is_abbreviation(token: str, known: frozenset[str]) -> bool:
         or any(p in known for p in parts(low)[:1] if _TOG.match(low))
         or bool(_POST.match(low) and parts(low)[1] in known)
     )
+
+
+@cache
+def usual() -> frozenset[str]:
+    """Abbreviations that a list of the unusual ones leaves out."""
+    return frozenset(_table()["usual"])

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from collections.abc import Set as AbstractSet
 from functools import lru_cache
 
-from loopwright.checks.abbreviation_list import Entry, Uses, key, listed, long_form, parts
+from loopwright.checks.abbreviation_list import Entry, Uses, key, listed, long_form, parts, usual
 from loopwright.checks.pattern import Pattern, Told, beginning
 from loopwright.findings import Edit, Finding, Fix
 from loopwright.source import Span
@@ -33,6 +33,9 @@ def _undefined(pattern: Pattern, told: Told, entries: Sequence[Entry], uses: Use
     defined = {key(form) for e in entries for form in e.forms}
     defined |= {name for t in pattern.lines("special stitches") for name in [key(re.split(r"[=:]", t.value)[0].strip())]}
     seen: set[str] = set()
+    used = {key(text) for text in uses.times}
+    if {"ch", "st"} <= used - defined:  # a list of the unusual ones: nobody is told what a chain is
+        seen |= usual()
     for text in uses.times:
         name = key(text)
         if name in seen or name in defined:

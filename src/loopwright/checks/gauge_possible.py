@@ -17,6 +17,7 @@ from loopwright.trade.yarn import Weight
 ROOM_GAUGE = 2.0
 ROOM_HOOK = 1.9
 ROOM_SHAPE = 1.6
+_STUFFED = re.compile(r"\b(?:stuff(?:ing|ed)?|fib(?:er|re)[ -]?fill|polyfill|amigurumi)\b", re.IGNORECASE)
 _HOOK_MM = re.compile(rf"(?P<mm>{NUMBER})\s*mm\b", re.IGNORECASE)
 _HOOK_SAID = re.compile(rf"(?<![\d.])(?P<mm>{NUMBER})\s*mm\b(?=[^.;,\n]{{0,20}}\bhook\b)", re.IGNORECASE)
 
@@ -65,6 +66,7 @@ def _hook(pattern: Pattern, yarn: Weight) -> Iterator[Finding]:
         return
     mm = float(m["mm"])
     low, high = yarn.hook_mm
+    low /= 2 if _STUFFED.search(pattern.document.text) else 1  # toys are worked tight, so that no filling shows: common practice, no source
     if 0.4 <= mm <= 25 and not low / ROOM_HOOK <= mm <= high * ROOM_HOOK:
         at = told.value_span.start
         facts = {"hook": f"{mm:g}", "yarn": yarn.name, "low": f"{low:g}", "high": f"{high:g}"}

@@ -33,9 +33,10 @@ def _part(pattern: Pattern, part: Part) -> Iterator[Finding]:
     for _, row in part.rows:
         if row.side is not None:
             if known is not None and known.side is not None and turns is not None and (known.side == row.side) != (turns % 2 == 0):
-                yield _finding(pattern, known, row, turns)
-            known, turns = row, 0
-        step = _turns(pattern, row, len(habit) == 1)
+                yield _finding(pattern, known, row, turns)  # the rows behind it are held against the one before
+            else:
+                known, turns = row, 0
+        step = _turns(pattern, part, row, len(habit) == 1)
         turns = None if step is None or turns is None else turns + step
 
 
@@ -43,20 +44,32 @@ def _turned(row: Row) -> bool:
     return any(isinstance(n, Mark) and n.what == "turn" for n in row.body)
 
 
-def _turns(pattern: Pattern, row: Row, one_habit: bool) -> int | None:
-    """How often the work is turned from this row to the next; None where that is not plain."""
+def _turns(pattern: Pattern, part: Part, row: Row, one_habit: bool) -> int | None:
+    """How often the work is turned from this row to the next; None where that is not plain. "As Row 2" is turned as that one is."""
     label = row.label
-    if label is None or label.kind == "none" or row.order is not None or row.doubt or label.first is None or label.also:
+    if label is None or label.kind == "none" or row.doubt or label.first is None or label.last is None or label.also or label.alternate:
         return None
-    if len(label.first.values) != 1 or label.last is None or len(label.last.values) != 1 or label.last != label.first:
+    first, last = label.first.values, label.last.values
+    if len(first) != 1 or len(last) != 1 or first[0] is None or last[0] is None or standing(_NO_TURN, pattern.words(row)):
         return None
-    if standing(_NO_TURN, pattern.words(row)):
+    rows = last[0] - first[0] + 1
+    told = row if row.order is None else _same_as(part, row)
+    if told is None or rows < 1:
         return None
-    if _turned(row):
-        return 1
+    if _turned(told):
+        return rows
     if label.kind == "rnd":
         return 0
-    return 1 if one_habit else None
+    return rows if one_habit else None
+
+
+def _same_as(part: Part, row: Row) -> Row | None:
+    """The row of this part that a row is told by; None where it is told by several, or by none that is told itself."""
+    order = row.order
+    if order is None or order.what != "same-as" or len(order.rows) != 1 or order.section is not None:
+        return None
+    told = (r for _, r in part.rows if r.order is None and r.label is not None and r.label.first is not None)
+    return next((r for r in told if r.label is not None and r.label.first is not None and r.label.first.values == order.rows), None)
 
 
 def _finding(pattern: Pattern, known: Row, row: Row, turns: int) -> Finding:

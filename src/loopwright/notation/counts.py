@@ -26,6 +26,7 @@ _NOUN = r"(?:sts?|stitches|sc|hdc|dc|tr|htr|dtr)"
 _BRACKET = re.compile(r"[)\]]")
 _OUTSIDE = re.compile(rf"(?<!\w)(?<!\bnext )(?<!\beach )(?<!\bfirst )(?<!\blast )(?<!\bof )(?<!\bin )[(\[]\s*(?P<n>\d{{1,4}})\s*[)\]]\s*(?P<noun>{_NOUN})\s*\.?\s*$", re.IGNORECASE)  # "(13) sts"
 _REMARK = re.compile(rf"[(\[]\s*(?P<in>{_LISTED}(?:\s+[a-z][a-z.]{{0,8}})?)\s*[)\]]\s*(?:\.\s+(?=[A-Z])|[–—]\s*+(?=[A-Za-z]|$)|-\s++(?=[A-Za-z]|$))", re.IGNORECASE)
+_SUM = re.compile(r"[.;]\s+\d{1,4}\s+[a-z]{2,4}\s*(?:\+\s*\d{1,4}\s+[a-z]{2,4}\s*)*=\s*(?P<in>\d{1,4}(?:\s+[a-z]{2,4})?)\s*\.\s+(?=[A-Z])", re.IGNORECASE)  # "30 sc + 6 dec = 36 sts. Stuff."
 _ENDS = re.compile(r"\b(?:turn|join|fasten off|ch\s*\d)\b", re.IGNORECASE)
 _ALONE = re.compile(
     rf"\s*(?P<lead>(?:st(?:itch)?\s+count|total(?:\s+(?:sts|stitches))?)\s*[:=]\s*|=\s*)?(?P<open>[(\[])?\s*(?P<in>\d{{1,4}}(?:\s*[(\[][\d,:;\s–-]+[)\]])?(?:\s+(?P<noun>{_NOUN}))?)\s*[)\]]?\s*\.?\s*",
@@ -68,6 +69,8 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
     outside = _OUTSIDE.search(text, max(start, end - 40), end) if text[end - 1 : end] not in (")", "]") and _BRACKET.search(text, max(start, end - 14), end) else None
     if outside is not None and not text[start : outside.start()].rstrip()[-1:].isdigit() and (told := _counts(text, outside.start("n"), outside.end("n"), dialect, sizes)):
         return Printed(tuple(changed(c, noun=_named(outside["noun"], dialect)) for c in told), outside.start(), Span(end, end))
+    if "=" in text[start:end] and (summed := _remarked(text, start, end, dialect, sizes, _SUM)) is not None:
+        return summed
     m = next(iter(deque(_END.finditer(text, max(start, end - 160), end), maxlen=1)), None)
     if m is None:
         if (remarked := _remarked(text, start, end, dialect, sizes)) is not None:
@@ -88,7 +91,8 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
     sure = bracket or m["lead"].strip() not in (".", ";", ":", "") or re.search(r"\b(?:sts?|stitches|total)\b|^\d+\s*$", m["in"], re.IGNORECASE) is not None
     sure = sure or m["lead"].strip() == ":" and _ALL.search(text[start : m.start()]) is not None
     sure = sure or _ENDED.search(text[start : m.start()]) is not None
-    found = _counts(text, m.start("in"), m.end("in"), dialect, sizes)
+    begin = m.start("in") + m["in"].rfind("=") + 1  # "6 sc + 6 inc = 18 sts"
+    found = _counts(text, begin, m.end("in"), dialect, sizes)
     if bracket and _REMARKS.search(text, start, m.start()) and _REMARKS.match(text, m.start(), end):
         return Printed((), end, Span(end, end))  # "dc in next 2 ch (1 bl), … dc in next 3 ch (1 bl)": what those make
     if not bracket and re.search(r"\bturn\b", m["after"], re.IGNORECASE) and all(c.noun == "ch" for c in found):
@@ -98,13 +102,13 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
     return Printed(found, m.start(), Span(*m.span("after")), sure)
 
 
-def _remarked(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Printed | None:
+def _remarked(text: str, start: int, end: int, dialect: Dialect, sizes: int, told: re.Pattern[str] = _REMARK) -> Printed | None:
     """ "… (12). Start stuffing.": a count with a remark behind it, in which nothing is worked."""
-    for m in reversed(list(_REMARK.finditer(text, max(start, end - LONGEST_REMARK), end))):
-        told = _counts(text, m.start("in"), m.end("in"), dialect, sizes)
-        if told and not any(t.kind in ("kind", "star", "times", "close") for t in scan(text, m.end(), end, dialect)):
+    for m in reversed(list(told.finditer(text, max(start, end - LONGEST_REMARK), end))):
+        counts = _counts(text, m.start("in"), m.end("in"), dialect, sizes)
+        if counts and not any(t.kind in ("kind", "star", "times", "close") for t in scan(text, m.end(), end, dialect)):
             ends = _ENDS.search(text, m.end(), end)
-            return Printed(told, m.start(), Span(ends.start(), end) if ends else Span(end, end))
+            return Printed(counts, m.start(), Span(ends.start(), end) if ends else Span(end, end))
     return None
 
 
@@ -253,6 +257,9 @@ def _noun(cur: Cursor) -> str | None:
         if t.value == "ch" and (cur.low() == "-" or cur.kind() == "num"):
             cur.at += 2 if cur.low() == "-" else 1
             cur.skip(*_WHICH, "corner")
+            if cur.kind() == "kind" and cur.token().value == "picot":  # type: ignore[union-attr]
+                cur.at += 1
+                return "picot"
         named = thing_word(cur.low())
         if named:
             cur.at += 1

@@ -56,7 +56,7 @@ _CONTINUE = re.compile(
 )
 _BETWEEN = re.compile(
     rf"(?:continue|cont\.?|go on|keep on|rep(?:eat)?\.?|work|like|(?:same\s+)?as|inc(?:reas)?(?:e|ing)?)\b[^.(]{{0,60}}?\b(?:having|with|working|allowing|leaving)\s+(?:1|one|two|three|\d{{1,2}})\s+(?:more\s+)?(?:sts?\b|stitch(?:es)?\b|(?:trebles?|doubles?|singles?)\b(?:\s+crochets?)?|h?[sdt]\.?\s?c\b\.?|tr\b\.?)?\s*(?:more\s+)?"
-    rf"(?:sts?\s+|stitch\s+|[sd]\.?\s?c\.?\s+)?(?:more\s+)?(?:on\s+each\s+side\s+)?between[^.(]{{0,140}}?(?:\buntil\b\D{{0,30}}(?P<until>{_N})|$|[.(;])",
+    rf"(?:sts?\s+|stitch\s+|[sd]\.?\s?c\.?\s+)?(?:more\s+)?(?:on\s+each\s+side\s+)?(?:between|before\s+(?:each|every|the)\s+(?:inc|dec)|after\s+(?:each|every|the)\s+(?:inc|dec))[^.(]{{0,140}}?(?:\buntil\b\D{{0,30}}(?P<until>{_N})|$|[.(;])",
     re.IGNORECASE,
 )
 _SO_ON = re.compile(rf"(?:continue|cont\.?|go on|keep on)\s+(?:increasing|decreasing|to increase|to decrease|inc|dec|in\s+(?:this|the same|same|like)\s+(?:manner|way)|as established|thus|so|so on|like this)\b[^.(]{{0,40}}?(?:\b(?:until|to)\b\D{{0,30}}(?P<until>{_N})\s*(?:sts?\b|stitches|sc|hdc|dc|remain|left)|$|[.(;])", re.IGNORECASE)

@@ -47,6 +47,7 @@ NOTHING = View(b"")
 _SLIPS = re.compile(re.escape(bytes((SLIP,))) + b"{2,}")
 LEFT_COST, LEFT_EACH, LEFT_MAX = 1.5, 0.15, 4.0
 SPACE_LEFT, SPACE_EACH = 0.7, 0.1
+UNDER_CLOSING = 5  # stitches that the loop which closes a round may lie over, unsaid
 DISAGREES = 3.0
 PART_ROW = 2  # a row of more stitches than that, and no more told of it, is one as it stands
 OF_BEFORE = 1 << 28  # added to places in the words of the row before
@@ -257,6 +258,8 @@ def _finished(run: Run, pending: Chain | None) -> Made:
     left, spaces = _leftovers(run)
     cost = run.cost
     free = left
+    if 0 < left <= UNDER_CLOSING and run.repeats and any(n.what == "half" for n in run.tape):
+        left = 0  # "…; rep from * to last 2 sts, ch 2, dc in first sc": the last loop is over those
     if run.left_said:
         free = left if run.named.get("left-free") else 0
         left = spaces = 0
