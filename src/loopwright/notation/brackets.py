@@ -30,7 +30,7 @@ from loopwright.notation.stars import to_end
 MAX_DEPTH = 12
 SHAPES = frozenset("shell fan scallop cluster popcorn puff bobble picot v-st cross-st petal point pineapple".split())
 _AROUND = frozenset("around across end way".split())
-_NAMED = frozenset("shell fan v-st scallop".split())
+_NAMED = frozenset("shell fan v-st scallop inc".split())
 _PART_OF = frozenset("half quarter small large".split())
 _WHICH = frozenset("first another second one a beg beginning starting next last".split())
 REMARKS = frozenset("increased decreased made completed formed".split())
@@ -158,14 +158,15 @@ def _called(cur: Cursor, before: list[Node], start: int) -> str | None:
 
 def _named_made(cur: Cursor) -> tuple[str, int] | None:
     """ "(shell made)", "(first shell made)": the name, and how many words say it with the bracket; None for other words."""
-    at = int(cur.low() in _WHICH or cur.kind() == "ord")
+    called = int(cur.low() == "called")  # "into next tr work 1 tr, 1 ch and 1 tr (called inc)"
+    at = called + int(cur.low(called) in _WHICH or cur.kind(called) == "ord")
     token = cur.token(at)
     shape = str(token.value) if token is not None and token.kind == "kind" else ""
     if shape not in _NAMED:
         return None
     over = 2 if cur.low(at + 1) == "over" and cur.kind(at + 2) == "kind" else 0  # "(shell over shell made)"
     made = int(cur.low(at + over + 1) in ("made", "formed", "completed"))
-    return (shape, at + over + made + 2) if (made or over) and cur.kind(at + over + made + 1) == "close" else None
+    return (shape, at + over + made + 2) if (made or over or called) and cur.kind(at + over + made + 1) == "close" else None
 
 
 def _name(before: list[Node], name: str) -> bool:

@@ -72,11 +72,13 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
     if "=" in text[start:end] and (summed := _remarked(text, start, end, dialect, sizes, _SUM)) is not None:
         return summed
     m = next(iter(deque(_END.finditer(text, max(start, end - 160), end), maxlen=1)), None)
+    if m is None and (remarked := _remarked(text, start, end, dialect, sizes)) is not None:
+        return remarked
     if m is None:
-        if (remarked := _remarked(text, start, end, dialect, sizes)) is not None:
-            return remarked
         slip = _POINTED.search(text, max(start, end - 80), end)
         return Printed((), slip.start() if slip else end, Span(end, end))
+    if m["lead"] == "," and ":" in m["in"]:
+        m = _END.search(text, m.start("in"), end) or m  # "…; rep from * to end, 2 ch, join: 16 popcorns"
     if re.search(r"\b(?:until|till)\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))
     if m["lead"].strip() == ":" and (behind := _END.search(text, m.start() + 1, end)) is not None and behind["lead"] in "([{<" and not text[m.start() : behind.start()].rstrip()[-1:].isdigit():
@@ -95,10 +97,8 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
     found = _counts(text, begin, m.end("in"), dialect, sizes)
     if bracket and _REMARKS.search(text, start, m.start()) and _REMARKS.match(text, m.start(), end):
         return Printed((), end, Span(end, end))  # "dc in next 2 ch (1 bl), … dc in next 3 ch (1 bl)": what those make
-    if not bracket and re.search(r"\bturn\b", m["after"], re.IGNORECASE) and all(c.noun == "ch" for c in found):
+    if not found or not bracket and re.search(r"\bturn\b", m["after"], re.IGNORECASE) and all(c.noun == "ch" for c in found):
         return Printed((), end, Span(end, end))  # "…; 3 ch., turn": chains to turn with
-    if not found:
-        return Printed((), end, Span(end, end))
     return Printed(found, m.start(), Span(*m.span("after")), sure)
 
 

@@ -30,6 +30,10 @@ _DROPPED = re.compile(
     r"|(?<=—)\s*to make [^.]*\.|\bas follows:[^()]*(?=\([^()]*made\))",
     re.IGNORECASE,
 )
+_OUT = r"(?:drop (?:the )?loop from (?:the )?hook|(?:withdraw|remove|take out) (?:the )?hook)"
+_FIRST_POPPED = re.compile(  # "3 ch, 4 tr into same sp, withdraw hook, insert it into 3rd of 3 ch and draw dropped loop through"
+    rf"\b(?:3 ?ch|ch ?3),? (?P<n>[2-9]) ?(?:d\.? ?c|tr)s?\.? (?P<place>in(?:to)? (?:the )?(?:next|same|first|each)\b[^,;.(*]{{0,40}})(?=,?\s*(?:and )?{_OUT}[^;*]{{0,40}}(?:3rd|third|top) (?:ch )?of (?:the )?(?:3[- ]?ch|ch[- ]?3))", re.IGNORECASE,
+)
 _POPPED = re.compile(
     r"\b(?P<n>[2-9]) ?(?:s\.? ?c|d\.? ?c|h\.? ?d\.? ?c|d?\.? ?tr)s?\.? (?P<place>in(?:to)? (?:the )?(?:next|same|first|each)\b[^,;.(*]{0,40})(?=,?\s*(?:and )?(?:drop (?:the )?loop from (?:the )?hook|(?:withdraw|remove|take out) (?:the )?hook))", re.IGNORECASE,
 )
@@ -53,6 +57,7 @@ def named(text: str, terms: str) -> str:
     """The text with passages of hook movements replaced by the stitch they make; same length."""
     text = re.sub(r"\bw\.o\.h\.", "yo    ", text, flags=re.IGNORECASE)
     text = _HELD.sub(lambda m: f"cluster over next {m['n']} {m['t']}".ljust(len(m.group())), text)
+    text = _FIRST_POPPED.sub(lambda m: f"pc {m['place']}".ljust(len(m.group())), text)
     text = _POPPED.sub(lambda m: f"pc {m['place']}".ljust(len(m.group())), text)
     text = _DROPPED.sub(lambda m: " " * len(m.group()), text)
     at = 0

@@ -42,7 +42,7 @@ _STRAIGHT = r"(?:even|straight|without\s+(?:(?:any|further|more)\s+)?(?:shapings
 _STITCHES = r"(?:double|single|treble|half|dc|sc|d\.?\s?c|s\.?\s?c|h?tr|hdc)\b\.?[a-z ]{0,20}"
 _EVEN = re.compile(
     rf"(?:work(?:ing)?|continue|cont\.?|go on|keep)\s+(?:on\s+|to\s+work\s+|working\s+)?(?:around\s+|across\s+)?{_STRAIGHT}(?:\s+in\s+(?P<stitch>[\w ]{{1,20}}?))?(?P<tail>(?:\s+for)?\s+(?P<n>{_N})\s*(?:more\s+)?{_ROWS}|\s+(?:until|till|to|for)\b.*|\s*)\.?\s*$"
-    rf"|work\s+(?:a\s+further\s+|another\s+)?(?P<m>{_N})\s*(?:more\s+|further\s+)?{_ROWS}\s+(?:(?:of|in)\s+(?P<of>{_STITCHES})[;,]?\s*(?:turn)?|{_STRAIGHT}(?:\s+in\s+(?P<in>{_STITCHES}))?|in\s+(?:pattern|patt|pat)\b)\.?\s*$"
+    rf"|work\s+(?:a\s+further\s+|another\s+)?(?P<m>{_N})\s*(?:more\s+|further\s+)?{_ROWS}\s+(?:more\s+)?(?:(?:of|in)\s+(?P<of>{_STITCHES})[;,]?\s*(?:turn)?|{_STRAIGHT}(?:\s+in\s+(?P<in>{_STITCHES}))?|in\s+(?:pattern|patt|pat)\b)\.?\s*$"
     rf"|work\s+(?:a\s+further|another)\s+(?P<l>{_N})\s*{_ROWS}\s*\.?\s*$"
     rf"|(?:work(?:ing)?|continue|cont\.?)\s+in\s+(?:the\s+)?(?:pattern|patt|pat)\b(?:\s+as\s+(?:set|established|before))?(?P<on>(?:\s+for)?\s+(?P<j>{_N})\s*(?:more\s+)?{_ROWS}|\s+(?:until|till)\b.*)\.?\s*$"
     rf"|(?P<k>{_N})\s*{_ROWS}\s+(?:even|straight)\.?\s*$",

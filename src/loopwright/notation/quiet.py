@@ -77,7 +77,7 @@ _ASIDES = (
     r"\bwork(?:ing)? in (?:s\.? ?c|d\.? ?c|tr|h\.? ?d\.? ?c)\.?(?: throughout)?,?(?=\s+(?:work|dec|inc)\b)",
     r",?\s{0,3}\b(?:and\s+)?(?:work|cont(?:inue)?)(?:ing)?\s+on\s+(?:these|this\s+set\s+of)\s+(?:\d{1,3}\s+)?(?:sts?\b\.?|stitches)(?:\s+only)?(?=\s*[,.;:]|\s*$)",
     r"\bkeeping\s+(?:(?:the|to|in|continuity|of|side|edges?)\s+){0,4}(?:patt(?:ern)?|rib|stripes?)\b\.?\s*(?:correct|straight|as\s+(?:set|established|before))?(?:\s+throughout)?\s*,?",
-    r"\bloosely\b", r"\bincl\b\.?", r"^\s*(?:to\s+)?shap(?:e|ing)\s+(?:the\s+)?[a-z]+(?:\s+[a-z]+)?\s*\.\s?[—–](?=\s*\w)", r",\s+i\.\s?e\.[^;()\n]{0,40}$",
+    r"\bloosely\b", r"\bincl\b\.?", r"\((?:the\s+)?(?:top|[2-5](?:nd|rd|th)\s+ch|third\s+ch|fourth\s+ch)\s+of\s+(?:the\s+)?(?:beg\w*\s+|turning\s+|t-?)?ch(?:ain)?[- ]?\d?\)", r"^\s*(?:to\s+)?shap(?:e|ing)\s+(?:the\s+)?[a-z]+(?:\s+[a-z]+)?\s*\.\s?[—–](?=\s*\w)", r",\s+i\.\s?e\.[^;()\n]{0,40}$",
     r"\b(?:sl(?:ip)?\.?\s?st(?:itch)?|ss|sew|join|seam)\s+(?:the\s+)?row\s+\d{1,3}\s+to\s+(?:the\s+)?(?:foundation|first|starting|beginning|beg|row)\b[^.;()]*",
     r",\s{0,3}the\s+last\s+(?:ss|sl\s?st|sc|dc|st|tr|loop)\s+(?:falling|coming|worked|being\s+worked|made)\s+(?:in|into|on)\s+(?:the\s+)?first\s+(?:ss|sl\s?st|sc|dc|st|tr|ch)\b",
     (r"(?:(?<=below)|(?<=skipped st)|(?<=skipped [sd]c)|(?<=skipped stitch)),?\s{1,3}(?:working\s+)?(?:in\s+front\s+of|behind)\s+(?:the\s+|both\s+)?"
@@ -153,7 +153,9 @@ _EQUALS = re.compile(
 
 
 _ONE_MORE = re.compile(r"\b(?:making|working)\s+2\s+(?:[sdh]{1,2}c|tr|sts?)\s+in\s+one\s+(?:st|stitch|[sdh]{1,2}c|tr|of\s+them)\b[^.,;()]*", re.IGNORECASE)
-_WORTH = re.compile(r"(?P<ch>\b[2-7]\s?ch(?:ain)?s?\s?)\((?P<what>1 (?:h?dc|d?tr|htr)(?:,\s?[1-9] ch)?)\)(?=\s*,)", re.IGNORECASE)  # "4 ch (1 tr, 1 ch),"
+_WORTH = re.compile(  # "4 ch (1 tr, 1 ch),", "ch 4 (dc + ch 1),"
+    r"(?P<ch>\b[2-7]\s?ch(?:ain)?s?|\bch(?:ain)?\s?[2-7])\s\((?P<what>(?:1 )?(?:h?dc|d?tr|htr)(?:\s?(?:,|\+|and)\s?(?:[1-9] ch|ch [1-9]))?)\)(?=\s*,)", re.IGNORECASE,
+)
 _OTHERS = re.compile(r"\b(?:in|into|under|on)\s+each\s+of\s+the\s+others\b", re.IGNORECASE)
 _AS_ONE = re.compile(r"\(\s*as\s+(?:the\s+)?(?P<what>(?:an?\s+|1\s+|one\s+|first\s+|1st\s+)?(?:h?dc|d?tr|htr|sc|st))\b[^()]{0,40}\)", re.IGNORECASE)
 _EVENLY_SO_MANY = re.compile(r"(?<=\bdec )(?P<n>\d{1,2}) (?:sc|dc|tr|hdc|htr)(?= evenly\b)|(?<=\binc )(?P<m>\d{1,2}) (?:sc|dc|tr|hdc|htr)(?= evenly\b)", re.IGNORECASE)
@@ -166,7 +168,7 @@ _COLOUR_OF_MANY = re.compile(r"(?<=\b(?:join|with)\s)(?:1st|2nd|3rd|4th|5th|firs
 def _plainer(text: str) -> str:
     """ "every ch" as "each ch", "(= first dc from now on)" as "(counts as first dc)"; filled up with spaces to the same length."""
     text = _ONE_MORE.sub(lambda m: "increasing 1 st evenly".ljust(len(m.group())), _EVERY.sub("each ", text))
-    text = _WORTH.sub(lambda m: f"{m['ch']}(={m['what'][1:]})", text)
+    text = _WORTH.sub(lambda m: f"{m['ch']}(={m['what']})", text)
     text = _OTHERS.sub(lambda m: "in each sp".ljust(len(m.group())), text)
     text = _AS_ONE.sub(lambda m: f"(counts as {m['what']})".ljust(len(m.group())) if len(m.group()) >= len(m["what"]) + 12 else f"(= {m['what']})".ljust(len(m.group())), text)
     text = _EVENLY_SO_MANY.sub(lambda m: f"{m['n'] or m['m']} st".ljust(len(m.group())), text)
@@ -193,7 +195,17 @@ def _quiet_line(text: str, terms: str, stopped: bool) -> str:
     text = _WITHIN.sub(" ", text)
     text = _CHANGES.sub(lambda m: _blank(m, False), text)
     text = _BREAKS.sub(lambda m: _blank(m, True), text)
-    return _ASIDE.sub(lambda m: _blank(m, False), text)
+    said = text
+    return _ASIDE.sub(lambda m: m.group() if _names_an_increase(said, m) else _blank(m, False), said)
+
+
+_INC_NAMED = re.compile(r"\((?:called\s+)?inc(?:\s+made)?\)", re.IGNORECASE)
+_WITH_CHAIN = re.compile(r"\bch\b[^.;(*]{0,30}$", re.IGNORECASE)
+
+
+def _names_an_increase(text: str, m: re.Match[str]) -> bool:
+    """ "in next dc make dc, ch 1 and dc (inc made)": what an increase is made of here, with a chain in it; else it is one as any other."""
+    return _INC_NAMED.fullmatch(m.group()) is not None and _WITH_CHAIN.search(text, max(0, m.start() - 40), m.start()) is not None
 
 
 KEPT = 2_000  # longer lines are not kept: none of a pattern is, and they would fill the memory
