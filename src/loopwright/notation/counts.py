@@ -27,6 +27,7 @@ _BRACKET = re.compile(r"[)\]]")
 _OUTSIDE = re.compile(rf"(?<!\w)(?<!\bnext )(?<!\beach )(?<!\bfirst )(?<!\blast )(?<!\bof )(?<!\bin )[(\[]\s*(?P<n>\d{{1,4}})\s*[)\]]\s*(?P<noun>{_NOUN})\s*\.?\s*$", re.IGNORECASE)  # "(13) sts"
 _REMARK = re.compile(rf"[(\[]\s*(?P<in>{_LISTED}(?:\s+[a-z][a-z.]{{0,8}})?)\s*[)\]]\s*(?:\.\s+(?=[A-Z])|[–—]\s*+(?=[A-Za-z]|$)|-\s++(?=[A-Za-z]|$))", re.IGNORECASE)
 _SUM = re.compile(r"[.;]\s+\d{1,4}\s+[a-z]{2,4}\s*(?:\+\s*\d{1,4}\s+[a-z]{2,4}\s*)*=\s*(?P<in>\d{1,4}(?:\s+[a-z]{2,4})?)\s*\.\s+(?=[A-Z])", re.IGNORECASE)  # "30 sc + 6 dec = 36 sts. Stuff."
+_GOING_ON = re.compile(r"(?:work|cont(?:inue|\.)?)\s+in\s+(?:rounds|rnds|rows|a\s+spiral)\b(?![^;]*\b(?:each|next|into|every)\b)[^*;]*$", re.IGNORECASE)  # "(30 dc). Work in rounds of dc for 2 ins."
 _ENDS = re.compile(r"\b(?:turn|join|fasten off|ch\s*\d)\b", re.IGNORECASE)
 _ALONE = re.compile(
     rf"\s*(?P<lead>(?:st(?:itch)?\s+count|total(?:\s+(?:sts|stitches))?)\s*[:=]\s*|=\s*)?(?P<open>[(\[])?\s*(?P<in>\d{{1,4}}(?:\s*[(\[][\d,:;\s–-]+[)\]])?(?:\s+(?P<noun>{_NOUN}))?)\s*[)\]]?\s*\.?\s*",
@@ -106,7 +107,8 @@ def _remarked(text: str, start: int, end: int, dialect: Dialect, sizes: int, tol
     """ "… (12). Start stuffing.": a count with a remark behind it, in which nothing is worked."""
     for m in reversed(list(told.finditer(text, max(start, end - LONGEST_REMARK), end))):
         counts = _counts(text, m.start("in"), m.end("in"), dialect, sizes)
-        if counts and not any(t.kind in ("kind", "star", "times", "close") for t in scan(text, m.end(), end, dialect)):
+        going_on = _GOING_ON.match(text, m.end(), end) is not None
+        if counts and (going_on or not any(t.kind in ("kind", "star", "times", "close") for t in scan(text, m.end(), end, dialect))):
             ends = _ENDS.search(text, m.end(), end)
             return Printed(counts, m.start(), Span(ends.start(), end) if ends else Span(end, end))
     return None
@@ -155,7 +157,7 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
             cur.at += 2 + (cur.low(1) == "-")  # "2 half-shells": not counted by themselves
             continue
         named, noun = cur.at, _noun(cur)
-        length = next((int(t.value) for t in cur.tokens[named : cur.at] if t.kind == "num" and isinstance(t.value, int)), None) if noun == "ch-sp" else None
+        length = _length(cur, named, noun)
         if any(map(cur.accept_words, _AT_EACH)):
             continue
         _made_of(cur)
@@ -166,6 +168,15 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
         cur.skip("in", "row", "rnd", "round", "all", "the", "this", "on", "made", "total", "last", ".")
         found.append(Count(n if n.values else Num((), n.blank), noun, span=cur.span_from(at), length=length))
     return tuple(found)
+
+
+def _length(cur: Cursor, named: int, noun: str | None) -> int | None:
+    """Of how many chains the spaces are that a noun names from `named` on; "12 groups of 3 dc": of how many stitches the groups."""
+    each = cur.token(1)
+    if noun == "group" and cur.low() == "of" and each is not None and isinstance(each.value, int):
+        return each.value
+    told = (int(t.value) for t in cur.tokens[named : cur.at] if t.kind == "num" and isinstance(t.value, int))
+    return next(told, None) if noun == "ch-sp" else None
 
 
 def _made_of(cur: Cursor) -> None:

@@ -125,7 +125,7 @@ def _worn() -> re.Pattern[str]:
     name = rf"(?:(?:colou?r|yarn|shade)\s+)?(?:{_L}|CC\d|(?i:{colours}))(?:\s+(?:yarn|colou?r))?"
     last = r"(?:\s+(?:in|on|with|at)\s+(?:the\s+)?last\s+(?:st|stitch|sc|hdc|dc|tr|yo|yarn\s+over)\b)?"
     return re.compile(
-        rf"(?<=\w)\s(?:in(?!\s+MC\b)|with|using)\s+{name}(?=\s*(?:[,;.)\]*]|$))"
+        rf"(?<=\w)\s(?:in(?!\s+MC\b)|with|using)\s+{name}(?=\s*(?:[,;.)\]*]|$))|(?<=[:.;]\s)(?:[Ww]ith|[Uu]sing)\s+{name}\s*,"
         rf"|(?<!\w)(?i:chang(?:e|ing)|switch(?:ing)?)\s+(?:back\s+)?to\s+{name}{last}(?=\s*(?:[,;.)\]]|$))|(?<=[,;:.*]\s){_L}:(?=\s)",
     )
 
@@ -162,6 +162,10 @@ _EVENLY_SO_MANY = re.compile(r"(?<=\bdec )(?P<n>\d{1,2}) (?:sc|dc|tr|hdc|htr)(?=
 _DEC_ONE = re.compile(
     r"\bdec(?:rease)?\s+(?:1|one)\s+(?P<kind>[sdh]{1,2}c|h?tr)\b(?!\s+(?:at|evenly|each|every|in|on|over|across|around|from|sts?|stitch|\d))", re.IGNORECASE,
 )
+_AND_EACH_CHAIN = re.compile(
+    r"\bwork\s+(?:(?:across|around|to\s+end)\s+)?in\s+(?P<kind>[sdh]{1,2}c|h?tr)(?:\s+(?:across|around|to\s+end))?,\s*(?:making\s+|working\s+)?1\s+(?P=kind)\s+in(?:to)?\s+each\s+ch\b[^:;.(]*",
+    re.IGNORECASE,
+)
 _COLOUR_OF_MANY = re.compile(r"(?<=\b(?:join|with)\s)(?:1st|2nd|3rd|4th|5th|first|second|third|fourth|fifth|another|next|new)\s+colou?r\b", re.IGNORECASE)
 
 
@@ -172,6 +176,7 @@ def _plainer(text: str) -> str:
     text = _OTHERS.sub(lambda m: "in each sp".ljust(len(m.group())), text)
     text = _AS_ONE.sub(lambda m: f"(counts as {m['what']})".ljust(len(m.group())) if len(m.group()) >= len(m["what"]) + 12 else f"(= {m['what']})".ljust(len(m.group())), text)
     text = _EVENLY_SO_MANY.sub(lambda m: f"{m['n'] or m['m']} st".ljust(len(m.group())), text)
+    text = _AND_EACH_CHAIN.sub(lambda m: f"{m['kind']} in each st and in each ch".ljust(len(m.group())), text)
     text = _DEC_ONE.sub(lambda m: f"{m['kind']}2tog".ljust(len(m.group())), text)
     text = _COLOUR_OF_MANY.sub(lambda m: "yarn".ljust(len(m.group())), text)
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from loopwright.model.tree import Make, Mark, Place, Thing
+from loopwright.model.tree import Group, Make, Mark, Place, Thing
 from loopwright.working.kinds import CHAIN, HEIGHT, code
 from loopwright.working.marked import next_marker
 from loopwright.working.nearby import (
@@ -301,7 +301,7 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
         raise CannotWork("open", thing=place.thing.kind)
     keep = place.left.at(0) or 0 if place.left is not None else 0
     in_spaces = place.thing.kind in SPACES
-    spare = max(keep, 0) if place.left is not None else (run.reserve_spaces if in_spaces else run.reserve)
+    spare = max(keep, 0) if place.left is not None else _reserved(run, place)
     stop = stop_of(run, place) if place.upto is not None else run.end
     ahead = stitches_ahead(run, run.pos, stop) if place.thing.kind in STITCHES else []
     pos = stop if ahead else from_first_gap(run, place)
@@ -334,6 +334,15 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
     for slot in taken[-1:]:
         take(run, slot)
     return taken if how == "top" and all(s[2] == "top" for s in taken) else [_with(s, how) for s in taken]
+
+
+def _reserved(run: Run, place: Place) -> int:
+    """How many of these places the rest of the row needs: none of "each 5-ch loop" where "2 tr in last 2-ch sp" follows."""
+    if place.thing.kind not in SPACES:
+        return run.reserve
+    follow = [n.place.thing for n in run.following if isinstance(n, (Make, Group)) and n.place is not None and n.place.thing.kind in SPACES]
+    others = place.thing.length and follow and all(t.length and t.length != place.thing.length for t in follow)
+    return 0 if others else run.reserve_spaces
 
 
 def stop_of(run: Run, place: Place) -> int:

@@ -240,7 +240,7 @@ def _follows(found: Finding, off: tuple[int, int] | None) -> bool:
 def _asks_more(before: Outcome | None, o: Outcome) -> Finding | None:
     """A row that needs another number of stitches than the row right before it has, where that one is in no doubt."""
     needs = dict(o.assumed).get("start") if o.assumed else None
-    if before is None or before.made is None or needs is None or o.step.gap or o.step.new_section or o.step.doubt or before.step.doubt:
+    if before is None or before.made is None or needs is None or int(needs) == before.made.count or o.step.gap or o.step.new_section or o.step.doubt or before.step.doubt:
         return None
     follows = o.step.number is not None and before.step.number is not None and o.step.number == before.step.number + 1
     if not follows or before.agrees is False or before.made.left or "start" in dict(before.assumed) or not before.made.out:

@@ -41,3 +41,18 @@ def _said(front: str) -> tuple[tuple[str, Any], ...]:
         elif re.match(r"(?:beg|turning|starting|initial|t)", m.group(), re.IGNORECASE):
             found.setdefault("told-ch", not no)
     return tuple(sorted(found.items()))
+
+
+_FLAT = re.compile(r"\bturn(?:ing)?\s+at\s+(?:the\s+)?end\s+of\s+(?:each|every)\s+row|\bworked\s+flat\b|\bworked\s+back\s+and\s+forth\b", re.IGNORECASE)
+_IN_ROUNDS = re.compile(r"\brounds?\b|\brnds?\b|\bspiral", re.IGNORECASE)
+
+
+def worked_flat(document: Document) -> bool:
+    """Whether what stands before the rows says that all of them are rows: "worked flat, so turn at the end of every row"."""
+    front = document.text[: next((i.span.start for i in document.items if isinstance(i, Row)), 0)]
+    return _flat(front)
+
+
+@of_short(16)
+def _flat(front: str) -> bool:
+    return _FLAT.search(front) is not None and _IN_ROUNDS.search(front) is None

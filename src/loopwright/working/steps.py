@@ -48,6 +48,7 @@ from loopwright.working.numbered import (
     up_to,
 )
 from loopwright.working.rows import from_hook
+from loopwright.working.said import worked_flat
 from loopwright.working.schedules import rows_needed, shaped_rows, shapes, turn_of
 from loopwright.working.sizes import of_size
 from loopwright.working.visits import visits
@@ -103,11 +104,12 @@ class _Shelf:
     number: int = 0
     fresh: bool = False
     total: int = 0
+    flat: bool = False  # what stands before the rows says that they are rows, whatever they begin in
 
 
 def expand(document: Document, size: int, stills: Stills | None = None) -> list[Step]:
     """The steps of one size. Bounded: past 2,000 rows the rest is left out and the last step says so."""
-    shelf, stills = _Shelf((document.title or "").lower().strip(" :")), stills if stills is not None else Stills(None)
+    shelf, stills = _Shelf((document.title or "").lower().strip(" :"), flat=worked_flat(document)), stills if stills is not None else Stills(None)
     lead: Step | None = None  # "Skip next 17 sts, join yarn in next st." in a line of its own: where the next row begins
     for index, item, numbers, part in visits(document, size):
         if isinstance(item, Section):
@@ -147,7 +149,7 @@ def _asked(
     """What a row of the text asks for in a size. `only`: numbers of its label that are worked now; `before`: parts of the item that were."""
     at = still.offset + span.start
     held: Step | None = still.asked.get(size) if only is None else None
-    if held is not None and held.item == index and held.at == at and held.span == span and held.section == shelf.section:
+    if held is not None and held.item == index and held.at == at and held.span == span and held.section == shelf.section and held.kind == _called(still.row, shelf)[0]:
         gap, restart = _where(held.number, shelf)
         if held.gap == gap and held.new_section == (shelf.fresh or restart):
             return (_shelved(shelf, held),)  # as it stood when it was worked before
@@ -156,7 +158,7 @@ def _asked(
         return ()
     numbers, ranged = numbers_of(row)
     if row.order is None and len(numbers) == 1 and only is None:  # nearly all rows: made at once
-        n, (kind, text) = numbers[0], _called(row)
+        n, (kind, text) = numbers[0], _called(row, shelf)
         gap, restart = _where(n, shelf)
         step = still.asked[size] = Step(
             index, 0, shelf.section, label_of(kind, text, n, ranged), n, kind, _for_row(row.body, True), printed_counts(row), row.also_printed,
@@ -166,8 +168,10 @@ def _asked(
     return _several(row, index, shelf, at, span, only, before)
 
 
-def _called(row: Row) -> tuple[str, str]:
-    return (row.label.kind, row.label.text) if row.label else ("none", "")
+def _called(row: Row, shelf: _Shelf) -> tuple[str, str]:
+    if row.label is None:
+        return "none", ""
+    return "row" if shelf.flat and row.label.kind == "none" else row.label.kind, row.label.text
 
 
 def _several(row: Row, index: int, shelf: _Shelf, at: int, span: Span, only: tuple[int, ...] | None, before: int) -> Iterator[Step]:
@@ -175,7 +179,7 @@ def _several(row: Row, index: int, shelf: _Shelf, at: int, span: Span, only: tup
     numbers, ranged = numbers_of(row)
     if only is not None:
         numbers, ranged = [*only], True
-    kind, text = _called(row)
+    kind, text = _called(row, shelf)
     base = Step(
         index, 0, shelf.section, text, None, kind, row.body, (), row.also_printed, None, shelf.fresh, False, row.doubt, span, side=row.side, at=at,
     )

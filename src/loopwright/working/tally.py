@@ -137,6 +137,8 @@ def _fits(made: Made, count: Count, printed: tuple[Count, ...]) -> bool | None:
     if noun is not None and "mesh" in noun and number == made.count - 1:
         return True  # a stitch closes each, and the first has one more
     totals = {made.count, made.count + made.bridged}
+    if noun == "group" and count.length and number * count.length == made.count and len({k for k in made.made if plain(k) in HEIGHT}) == 1:
+        return True  # "12 groups of 3 dc", two of them in each corner
     if noun in (None, "st", "sts"):
         return number in totals or (made.view.foundation and number == len(made.view.items))
     if noun == "ch":
