@@ -81,6 +81,8 @@ def _taken_whole(report: Report, row: RowReport, after: RowReport) -> bool:
 def _wrong(item: Row, row: RowReport) -> Count | None:
     """The first of the counts printed for the row that is not what was made, else the first."""
     counts = [c for c in item.printed if c.scope == "row"]
+    if counts and row.printed is not None and counts[0].n.at(0) != row.printed[0]:
+        counts = [c for c in counts if c.n.at(0) == row.printed[0]] or counts  # of several rows that each have one
     for count in counts:
         pairs = [(count.n.at(size), m) for size, m in enumerate(_made(row, count)) if m is not None]
         if any(told is not None and told != m for told, m in pairs):

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from loopwright.model.moved import bare
-from loopwright.model.tree import Define, Document, Either, Group, Make, Node, Repeat, Row
+from loopwright.model.tree import Chain, Define, Document, Either, Group, Make, Node, Repeat, Row
 
 
 def definitions(document: Document) -> dict[str, tuple[Node, ...]]:
@@ -18,7 +18,7 @@ def definitions(document: Document) -> dict[str, tuple[Node, ...]]:
     for item in document.items:
         if isinstance(item, Row):
             _collect(item.body, found)
-    found.pop("", None)
+    found = {name: nodes for name, nodes in found.items() if name and not name.startswith(_BEGUN)}
     return {name: bare(nodes) for name, nodes in found.items() if name not in _reached(name, found)}
 
 
@@ -50,8 +50,21 @@ def _uses(nodes: tuple[Node, ...]) -> set[str]:
 FANNED = frozenset({"shell", "fan", "scallop", "v-st"})
 
 
+_BEGUN = "begun "
+
+
+def _define(found: dict[str, tuple[Node, ...]], name: str, parts: tuple[Node, ...], *, begun: bool) -> None:
+    """Keeps what a name was first given to, but for a group behind the chain that begins a row, whose first stitch that chain is."""
+    if name not in found or not begun and _BEGUN + name in found:
+        found[name] = parts
+        found.pop(_BEGUN + name, None)
+        if begun:
+            found[_BEGUN + name] = ()
+
+
 def _collect(nodes: tuple[Node, ...], found: dict[str, tuple[Node, ...]]) -> None:
     before: Node | None = None
+    begun = False
     for node in nodes:
         if isinstance(node, Make) and node.kind in FANNED and node.kind not in found and "" in found:
             found[node.kind] = found[""]  # named only when it is worked again: the group made last
@@ -62,12 +75,13 @@ def _collect(nodes: tuple[Node, ...], found: dict[str, tuple[Node, ...]]) -> Non
         if isinstance(node, Define):
             parts = node.nodes or ((before,) if isinstance(before, (Group, Make)) else ())
             if parts and not any(isinstance(p, Make) and p.kind == node.name for p in parts):
-                found.setdefault(node.name, parts)
+                _define(found, node.name, parts, begun=begun)
         elif isinstance(node, Group):
             if node.name:
-                found.setdefault(node.name, (node,))
+                _define(found, node.name, (node,), begun=isinstance(before, Chain))
             _collect(node.nodes, found)
         elif isinstance(node, Repeat):
             _collect(node.nodes, found)
             _collect(node.ending, found)
+        begun = isinstance(node, Group) and isinstance(before, Chain)
         before = node

@@ -57,6 +57,12 @@ def told_of_each(row: Row, rows: int) -> tuple[tuple[Count, ...], ...]:
     return tuple((c,) for c in told) if nouns <= {told[-1].noun} else ()
 
 
+def count_of(row: Row, part: int) -> Count | None:
+    """The printed count that is held against one of the rows of an item, the part-th from 0."""
+    each = told_of_each(row, len(row.printed)) if len(row.printed) > 1 and len(numbers_of(row)[0]) == len(row.printed) else ()
+    return each[part][0] if part < len(each) else next((c for c in printed_counts(row) if c.scope == "row"), None)
+
+
 def told_of(row: Row, only: tuple[int, ...] | None, before: int) -> bool:
     """Whether the count printed with several rows that come one by one is that of these: of the last, of the first where there is no end."""
     if only is None or row.label is None:

@@ -24,7 +24,7 @@ from loopwright.working.layouts import bordered
 from loopwright.working.looked import Looked
 from loopwright.working.lower import places
 from loopwright.working.motifs import Joins, of_another
-from loopwright.working.numbered import printed_counts
+from loopwright.working.numbered import count_of
 from loopwright.working.openings import leaves_any
 from loopwright.working.rows import Made
 from loopwright.working.said import said
@@ -176,10 +176,9 @@ def _needs_all(o: Outcome, before: Outcome) -> bool:
 def _printed(document: Document, outcomes: list[Outcome | None]) -> tuple[tuple[int | None, ...] | None, str | None]:
     """The printed count of each size that ends its rows here; a range may end in one size and go on in the next."""
     ends = [o is not None and bool(o.step.printed) for o in outcomes]
-    item = document.items[next(o.step.item for o in outcomes if o is not None)] if True in ends else None
-    if not isinstance(item, Row):
-        return None, None
-    count = next((c for c in printed_counts(item) if c.scope == "row"), None)
+    step = next(o.step for o in outcomes if o is not None)
+    item = document.items[step.item] if True in ends else None
+    count = count_of(item, step.part) if isinstance(item, Row) else None
     if count is None:
         return None, None
     return tuple(count.n.at(s) if end else None for s, end in enumerate(ends)), count.noun
@@ -345,7 +344,7 @@ def _disagreement(document: Document, o: Outcome, size: int) -> Finding | None:
     printed: int | None = None
     count = None
     if isinstance(item, Row):
-        count = next((c for c in printed_counts(item) if c.scope == "row"), None)
+        count = count_of(item, o.step.part)
         if count is not None:
             printed = count.n.at(size)
             span = count.span if count.span.end > count.span.start else count.n.span if count.n.span.end else span
