@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from functools import cached_property
 
 
@@ -34,6 +34,6 @@ class Expression:
         """One place after the other."""
         return self.compiled.finditer(text)
 
-    def sub(self, new: str, text: str) -> str:
+    def sub(self, new: str | Callable[[re.Match[str]], str], text: str) -> str:
         """Every place put differently."""
         return self.compiled.sub(new, text)

@@ -1,0 +1,100 @@
+"""Asides within rows that ask for no stitch: yarn cut, markers placed, which part is meant. Each with words of which one is in all that it finds.
+
+Common practice, no source: the forms were met in printed books and leaflets, and on pages of today.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+
+from loopwright.source.expressions import Expression
+
+_ASIDES: tuple[tuple[tuple[str, ...], str], ...] = (
+    (("(",), r"\((?:when|note|starting|beginning|always|about|approximately|see|leave|or\s+(?:to\s+)?desired)[^()]{0,200}\)"),
+    (("twist",), r",?\s{0,3}(?:being|taking)\s+(?:very\s+)?care(?:ful)?\s+not\s+to\s+twist(?:\s+(?:the\s+)?(?:chain|ch|work|it|sts)\b)?"),
+    (("this brings thread",), r"\(?this brings thread[^().;]{0,60}\)?"),
+    (("(make",), r"\((?:make|MAKE)\s+\d+\)"),
+    (("marker",), r"\b(?:place|use)\s+(?:a\s+)?markers?\s+(?:at|to|for)[^.;]{0,50}[.;]?"),
+    (("unless otherwise",), r"\bdo not turn unless otherwise (?:said|indicated)"),
+    (("mark",), r",?\s{0,3}\bmark(?:ing)?\s+(?:the\s+)?(?:beg(?:inning)?|first st(?:itch)?|start|end)\s+of\s+(?:the\s+|each\s+)?(?:rnd|round|row)s?\b"),
+    (("thumb", "armhole", "leg", "opening"), r"(?<!\bas )\bfor (?:the )?(?:thumb|armhole|leg|opening)(?:\s+(?:hole|opening))?\b"),
+    (("across",), r"\bacross\s+(?:the\s+)?(?:back|front|sleeve)s?\b(?=\s+to\s+(?:the\s+)?(?:next|first|last))"),
+    (("sleeve",), r"\bskip(?:ping)?\s+(?:all\s+)?(?:the\s+)?sleeve\s+(?:sts|stitches)\b,?(?=\s*[sdht][\w.]{1,4}\s+in\s+(?:the\s+)?next\s+(?:ch|corner))"),
+    (("work in ",), r"(?<=work) in (?=(?:s\.?c|d\.?c|h\.?d\.?c|h?tr)\b\s+(?:evenly|(?:all\s+)?around))"),
+    (("start", "beginning"), r"\b(?:start(?:ing)?|beginning)\s+(?=(?:in|from|at|with)\s+(?:the\s+)?(?:2nd|3rd|4th|second|third|fourth)\s+ch)"),
+    (("on hook",), r"\bpull(?:ing)?\s+\w*\s*through both loops on hook"),
+    (("leaving a",), r"\bleaving (?:a|an)\b[^.;]{0,60}"),
+    (("hook",), r"(?<=\d)\s*x?\s*hook(?=,)"),
+    (("cut ",), r"\bcut (?:yarn|thread|cotton|wool)\b[^.;,\w]{0,3}(?:leaving[^.;]{0,80})?"),
+    (("throughout",), r"(?<=only) of each (?:st|sc|dc|tr|stitch) throughout\b"),
+    (("with", "having"), r"\b(?:with|having)\s+(?:the\s+)?(?:RS|WS|(?:right|wrong)\s+side)\s+(?:of\s+(?:the\s+)?work\s+)?(?:facing|toward)(?:\s+you)?,?"),
+    (("hook",), r"\bwith (?:size\s+)?[A-Z]\s+hook,?"),
+    (("strand",), r"\bwith\s+(?:a\s+)?(?:double|single|two|three)\s+strands?(?:\s+(?:held\s+)?together)?(?:\s+and\s+(?:size\s+)?\w+\s+hook)?(?=\s*[,;]|\s+(?:ch|chain|make|work)\b),?"),
+    (("inc", "dec"), r"\((?:an?\s+|\d+\s+|this\s+(?:is|makes)\s+)?(?:\w+\s+)?(?:inc|dec|increases?|decreases?|inc point)\.?(?:\s+rows?|\s+made)?\)(?!\s*[x×*]?\s*\d)"),
+    (("do not work ",), r",?\s{0,3}(?:but\s+)?do not work (?:inc|dec)\w*\s+directly (?:above|over)\s+(?:the\s+)?previous (?:inc|dec)\w*"),
+    (("bump", "ridge", "hump"), r"\b(?:the\s+)?(?:back|bottom|rear)\s+(?:bumps?|ridges?|humps?)\s+of\s+(?=(?:the\s+)?(?:\d+(?:st|nd|rd|th)?|second|third|each|next|first)\b)"),
+    (("to complete ",), r"\bto complete (?:the )?(?:last |first )?\w+"),
+    (("leave",), r"(?<=[\w),;.] )leave\s+(?:an?|the)\s+(?:\w+\s+)?tail\b[^.;,]{0,40}"),
+    (("hide", "weave"), r"(?<=[\w),;.] )(?:and\s+)?(?:hide|weave\s+in)\s+(?:the\s+|all\s+)?(?:tails?|ends?)\b[^.;]{0,30}"),
+    (("cinch",), r"\bcinch(?:ed)?\s+(?:closed|shut|tight(?:ly)?|the\s+(?:top|hole))\b"),
+    (("continuing",), r"\bcontinuing\s+(?:on\s+)?from\s+the\s+[^,;.]{1,30},"),
+    (("leg", "arm", "ear", "foot", "sleeve", "piece"), r"(?<=[a-z])\s(?:around|across|along)\s+(?:the\s+)?(?:first|left|right|1st)\s+(?:leg|arm|ear|foot|sleeve|piece)\b(?=\s*[,;.(])"),
+    (("leg", "arm", "ear", "foot", "sleeve", "piece"), r"(?<=[a-z])(?<!\bst)(?<!\bstitch)(?<!\bsc)(?<!\bhdc)(?<!\bdc)\s(?:around|across|along)\s+(?:the\s+)?(?:second|other|2nd)\s+(?:leg|arm|ear|foot|sleeve|piece)\b(?=\s*[,;.(])"),
+    (("corner",), r"\bat\s+the\s+(?:lower|upper|top|bottom)\s+(?:right|left)[- ](?:hand\s+)?corner\b(?=\s*,)"),
+    (("each row",), r"(?<=each row)\s+along\s+the\s+(?:long\s+|short\s+)?side\b(?=\s*[,;.])"),
+    (("bonnet", "hat", "front", "back", "neck", "body", "sleeve", "yoke", "face", "bag", "mitt", "sock", "shawl"), r"\b(?:back\s+to|of|down|up)\s+the\s+(?:(?:right|left|face|neck)\s+)?(?:bonnet|hat|fronts?|back|neck|body|sleeve|yoke|face|bag|mitt|mitten|sock|shawl)(?:\s+edge)?\b(?!\s+(?:loops?|lps?|posts?|of|bumps?|ring|\d)\b)(?=\s*[,;.]|\s+(?:rows?|rnds?)?\s*$)"),
+    (("for ",), r"(?<!\bas )(?<!\bgiven )(?<!tions )(?<!\bsteps )\bfor (?:the )?(?:other |left |right )?(?:(?-i:[A-Z][a-z]+)|underarm|neck|sleeve|front|back|picot)\b"),
+    (("the cord",), r"(?<=\.)\s[^,;.—]*\bthe cord\b[^.]*\."),
+    (("the cord",), r"(?<=[,;.])[^,;.—]*\bthe cord\b[^,;.]*"),
+    ((";",), r";\s*the\s+(?:\d\s+)?(?:plain|treble|trebles|double|single|chain|long)\b[^.;*]*"),
+    (("including ",), r",?\s{0,3}\bincluding (?!(?:rows?|rnds?|rounds?)\b)[^,;.()]*(?:\.(?=\s*\)))?,?"),
+    (("as before",), r"\bas before\b(?=[^.;]*\b(?:in|under|over|on)\b)"),
+    (("cluster ",), r"\bcluster (?:st )?(?=shells?\b)"),
+    (("cluster", "group", "popcorn", "scallop", "fan", "bobble", "puff"), r"(?:\ban?\s+)?\b\d+[- ]?(?:d\.? ?c\.?|tr\.?(?: ?c\.?)?|s\.? ?c\.?|petal|d\.? ?tr)[ -]\s?(?=(?:cluster|group|popcorn|scallop|fan|bobble|puff)s?\b)"),
+    (("inc", "dec"), r"\(\d+ \w{1,10}(?: \w)? (?:dec|inc)\w* (?:in |on )?(?:each|every|this)[^()]{0,20}\)"),
+    (("way", "manner"), r"(?<=[.)])\s[^.()]{0,60}\b(?:every|each)\s+(?:[sdh]{1,2}c\s+|tr\s+)?(?:rnd|row|round)\s+in\s+(?:this|the\s+same)\s+(?:way|manner)\b[^.()]*"),
+    (("working", "making"), r",?\s{0,3}\b(?:working|making) (?:the )?last (?!\w+ (?:in|into) (?:the )?(?:turning|beg) (?:ch|chain)[ -](?:sp|space|loop)\b)(?:[^.;(\[\n]|\.(?=[a-z])|(?<=[a-z])\.(?=\s+[a-z])|(?<=ch)\.(?!\s*[(\[]))*"),
+    (("'s", "’s"), r"(?<=[a-z*])[’']s\b(?=\s|[,;.])"),
+    (("back of ",), r"\b(?:in|at) (?:the )?back of (?:the )?work\b(?=\s+between)"),
+    (("sts evenly",), r"\bspacing (?:the )?sts evenly,?"),
+    (("working ",), r"\bworking (?:over|along|on|across|down) (?:the )?(?:(?:raw|long|short|side|row|top|bottom|front|back) )?(?:sides?|edges?|ends?)(?: of (?:each row|the \w+))?,?"),
+    (("work",), r"\bwork(?:ing)? in (?:s\.? ?c|d\.? ?c|tr|h\.? ?d\.? ?c)\.?(?: throughout)?,?(?=\s+(?:work|dec|inc)\b)"),
+    (("these", "this"), r",?\s{0,3}\b(?:and\s+)?(?:work|cont(?:inue)?)(?:ing)?\s+on\s+(?:these|this\s+set\s+of)\s+(?:\d{1,3}\s+)?(?:sts?\b\.?|stitches)(?:\s+only)?(?=\s*[,.;:]|\s*$)"),
+    (("keeping",), r"\bkeeping\s+(?:(?:the|to|in|continuity|of|side|edges?)\s+){0,4}(?:patt(?:ern)?|rib|stripes?)\b\.?\s*(?:correct|straight|as\s+(?:set|established|before))?(?:\s+throughout)?\s*,?"),
+    (("loosely",), r"\bloosely\b"),
+    (("incl",), r"\bincl\b\.?"),
+    (("(",), r"\((?:the\s+)?(?:top|[2-5](?:nd|rd|th)\s+ch|third\s+ch|fourth\s+ch)\s+of\s+(?:the\s+)?(?:beg\w*\s+|turning\s+|t-?)?ch(?:ain)?[- ]?\d?\)"),
+    (("shap",), r"^\s*(?:to\s+)?shap(?:e|ing)\s+(?:the\s+)?[a-z]+(?:\s+[a-z]+)?\s*\.\s?[—–](?=\s*\w)"),
+    (("i.",), r",\s+i\.\s?e\.[^;()\n]{0,40}$"),
+    (("row",), r"\b(?:sl(?:ip)?\.?\s?st(?:itch)?|ss|sew|join|seam)\s+(?:the\s+)?row\s+\d{1,3}\s+to\s+(?:the\s+)?(?:foundation|first|starting|beginning|beg|row)\b[^.;()]*"),
+    (("last",), r",\s{0,3}the\s+last\s+(?:ss|sl\s?st|sc|dc|st|tr|loop)\s+(?:falling|coming|worked|being\s+worked|made)\s+(?:in|into|on)\s+(?:the\s+)?first\s+(?:ss|sl\s?st|sc|dc|st|tr|ch)\b"),
+    (("below", "skipped"), r"(?:(?<=below)|(?<=skipped st)|(?<=skipped [sd]c)|(?<=skipped stitch)),?\s{1,3}(?:working\s+)?(?:in\s+front\s+of|behind)\s+(?:the\s+|both\s+)?(?:(?:working|new)\s+)?(?:ch(?:ain)?s?(?:-\d)?(?:[- ]?(?:sps?|spaces?|loops?))?|rows?|work)\b"),
+    (("block",), r"\bblock\s+(?:(?:the|your|it|out|finished|each|piece)\s+){0,3}(?:\w+\s+)?to\s+(?:(?:the|given|finished|its|these|shown)\s+)*(?:sizes?|measurements?|dimensions|shape|schematic)\b[^.;\n]{0,40}"),
+    (("clos",), r"\bclos(?:e|ing)\s+(?:up\s+)?(?:the\s+)?(?:last\s+|remaining\s+|small\s+)?(?:hole|opening|gap)\b[^.;()\n]{0,40}"),
+    (("in front of", "behind", "in back of", "over"), r",?\s{0,3}\b(?:working|crossing|going) (?:in front of|behind|in back of|over) (?:the |last |previous |first |two |2 ){0,3}[a-z ]{1,20}?(?: just)? (?:made|worked|completed),?"),
+)
+_EXPRESSIONS = tuple((words, Expression(text, re.IGNORECASE)) for words, text in _ASIDES)
+
+
+def without_asides(text: str, instead: Callable[[re.Match[str]], str]) -> str:
+    """A line with each aside put as `instead` says. As one alternation of all of them finds them: the leftmost, of equals the first; only those are tried that can be there."""
+    low = text.lower()
+    found = [(m.start(), i, m, e) for i, (words, e) in enumerate(_EXPRESSIONS) if any(w in low for w in words) and (m := e.search(text)) is not None]
+    parts: list[str] = []
+    at = 0
+    while found:
+        found.sort(key=lambda one: one[:2])
+        _, _, first, _ = found[0]
+        parts += [text[at : first.start()], instead(first)]
+        at = first.end()
+        found = [one if one[0] >= at else again for one in found if (again := _after(one, text, at)) is not None]
+    return "".join([*parts, text[at:]])
+
+
+def _after(one: tuple[int, int, re.Match[str], Expression], text: str, at: int) -> tuple[int, int, re.Match[str], Expression] | None:
+    """An aside found, or the next of its kind where it begins before `at`."""
+    if one[0] >= at:
+        return one
+    m = one[3].search(text, at)
+    return None if m is None else (m.start(), one[1], m, one[3])
