@@ -55,7 +55,7 @@ def _width(lines: list[str]) -> int | None:
         return None
     seen = 0
     for line, after in pairwise(lines):
-        seen += bool(_AMID.search(line)) and after[:1].islower() and _full(line, after, width - RAGGED)
+        seen += after[:1].islower() and _full(line, after, width - RAGGED) and bool(_AMID.search(line))
         if seen >= LEAST_BROKEN:
             return width
     return None
