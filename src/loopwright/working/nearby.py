@@ -105,7 +105,8 @@ def space_in_group(run: Run, place: Place) -> Slot | None:
     spaces = view_runs(run) if of else []
     named: Sequence[Group] = run.view.index.by_name.get(of, ()) if of else ()
     if len(named) < 2 and of in _SHAPES:
-        named = sorted([*named, *_open_groups(run.view.index.by_name.get("", ()), spaces)])
+        unnamed = run.view.index.open_groups(spaces)  # "in sp of next shell" means those
+        named = sorted([*named, *unnamed]) if named else unnamed
     if len(named) < 2:
         return None
     n = len(run.view.items)
@@ -123,12 +124,6 @@ def space_in_group(run: Run, place: Place) -> Slot | None:
 
 
 _SHAPES = ("shell", "fan")
-
-
-def _open_groups(groups: Sequence[Group], spaces: list[tuple[int, int]]) -> list[Group]:
-    """Groups with a space in them, which nobody named: "in sp of next shell" means those."""
-    return [g for g in groups if (i := bisect_left(spaces, (g.start + 1,))) < len(spaces) and spaces[i][1] < g.end]
-
 
 def _spaces_within(groups: Sequence[Group], spaces: list[tuple[int, int]], pos: int, by: int) -> Iterator[tuple[Slot, int]]:
     """The first space within each group that begins at `pos` or after, and where its group ends; all `by` items further on."""

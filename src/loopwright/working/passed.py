@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
+
 from loopwright.model.tree import Place
 from loopwright.working.kinds import CHAIN
 from loopwright.working.run import MAX_ITEMS, Run, RunsOut
@@ -49,11 +51,12 @@ def _just_passed(run: Run, place: Place, how: str) -> list[Slot]:
 def _under_chains(run: Run, place: Place, how: str) -> list[Slot]:
     """Stitches that rows below passed over: they lie under the chains that stand in their place now, and those are used up with them."""
     found: list[Slot] = []
-    wanted = (place.n.at(0) or 1) if place.n is not None else 1
+    wanted, runs = (place.n.at(0) or 1) if place.n is not None else 1, view_runs(run)
     for _ in range(min(wanted, MAX_ITEMS)):
         if run.pos >= run.end:
             raise RunsOut("skipped", wanted=wanted, found=len(found))
         chain = run.item(run.pos) == CHAIN
-        space = next(((s, e) for s, e in view_runs(run) if chain and s <= run.pos < e), (run.pos, run.pos + 1))
+        i = bisect_right(runs, (run.pos, MAX_ITEMS * 2)) - 1
+        space = runs[i] if chain and i >= 0 and run.pos < runs[i][1] else (run.pos, run.pos + 1)
         found.append(take(run, Slot(*space, how if place.rows_below or not chain else "below-1")))
     return found

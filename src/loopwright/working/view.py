@@ -5,6 +5,7 @@ Small, immutable and hashable: the search keeps many of them.
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 from dataclasses import field
 from functools import partial
@@ -63,6 +64,7 @@ class Index:
     lengths: frozenset[int]
     in_order: bool
     _kinds: frozenset[int] | None = field(default=None, init=False, compare=False, repr=False)
+    _open: list[Group] | None = field(default=None, init=False, compare=False, repr=False)
 
     def kinds_of(self, items: bytes) -> frozenset[int]:
         """The kinds that stand in the row, found out once."""
@@ -70,6 +72,15 @@ class Index:
             object.__setattr__(self, "_kinds", frozenset(items))
         assert self._kinds is not None
         return self._kinds
+
+    def open_groups(self, spaces: list[tuple[int, int]]) -> list[Group]:
+        """The groups that nobody named and that have a chain space in them, found out once; `spaces`: those of the row."""
+        if self._open is None:
+            unnamed = self.by_name.get("", [])
+            within = [g for g in unnamed if (i := bisect_left(spaces, (g.start + 1,))) < len(spaces) and spaces[i][1] < g.end]
+            object.__setattr__(self, "_open", within)
+        assert self._open is not None
+        return self._open
 
     @classmethod
     def of(cls, groups: tuple[Group, ...], runs: tuple[tuple[int, int], ...]) -> Index:
