@@ -65,6 +65,7 @@ _ASIDES: tuple[tuple[tuple[str, ...], str], ...] = (
     (("loosely",), r"\bloosely\b"),
     (("incl",), r"\bincl\b\.?"),
     (("(",), r"\((?:the\s+)?(?:top|[2-5](?:nd|rd|th)\s+ch|third\s+ch|fourth\s+ch)\s+of\s+(?:the\s+)?(?:beg\w*\s+|turning\s+|t-?)?ch(?:ain)?[- ]?\d?\)"),
+    (("first",), r"\((?:this\s+is\s+)?the\s+(?:same\s+)?(?:ch|st|stitch)\s+(?:of|as|with)\s+the\s+first\s+\w+\)"),
     (("shap",), r"^\s*(?:to\s+)?shap(?:e|ing)\s+(?:the\s+)?[a-z]+(?:\s+[a-z]+)?\s*\.\s?[—–](?=\s*\w)"),
     (("i.",), r",\s+i\.\s?e\.[^;()\n]{0,40}$"),
     (("row",), r"\b(?:sl(?:ip)?\.?\s?st(?:itch)?|ss|sew|join|seam)\s+(?:the\s+)?row\s+\d{1,3}\s+to\s+(?:the\s+)?(?:foundation|first|starting|beginning|beg|row)\b[^.;()]*"),

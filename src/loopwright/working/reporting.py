@@ -252,6 +252,8 @@ def _other_space(document: Document, before: Outcome | None, o: Outcome) -> Find
     """A row that names chain spaces of a length that the row right before it has none of, where that one is in no doubt."""
     if before is None or before.made is None or o.made is None or o.made.base is None or o.assumed or before.agrees is False or o.step.doubt or before.step.doubt:
         return None
+    if o.made.base.half:
+        return None  # the loop that closed the round is called by its few chains
     looked_for = {c.key.removeprefix("space-") for c in o.made.log if c.key.startswith("space-")}
     if not looked_for:
         return None
