@@ -24,9 +24,7 @@ def _counts(m: re.Match[str]) -> str:
 # a word that is in all that an expression finds, the expression, and how it is said instead
 _SAID: tuple[tuple[str, Expression, Callable[[re.Match[str]], str]], ...] = (
     ("every", Expression(r"\bevery(?=\s+(?:ch|st|sc|dc|hdc|tr|htr|stitch|chain|sp|space)\b)", re.IGNORECASE), lambda _: "each"),
-    ("in one ", Expression(rf"\b(?:making|working)\s+2\s+(?:{_STITCH}|sts?)\s+in\s+one\s+(?:st|stitch|{_STITCH}|of\s+them)\b[^.,;()]*", re.IGNORECASE),
-     lambda _: "increasing 1 st evenly"),
-    ("into one ", Expression(rf"\bworking\s+2\s+(?:{_STITCH}|sts?)\s+into\s+one\s+(?:st|stitch|{_STITCH}|of\s+them)\b[^.,;()]*", re.IGNORECASE),
+    ("one ", Expression(rf"\b(?:making|working)\s+2\s+(?:{_STITCH}|sts?)\s+in(?:to)?\s+one\s+(?:st|stitch|{_STITCH}|of\s+them)\b[^.,;()]*", re.IGNORECASE),
      lambda _: "increasing 1 st evenly"),
     ("),", Expression(  # a chain of 4 "(1 tr, 1 ch)" or "(dc + ch 1)"
         r"(?P<ch>\b[2-7]\s?ch(?:ain)?s?|\bch(?:ain)?\s?[2-7])\s\((?P<what>(?:1 )?(?:h?dc|d?tr|htr)(?:\s?(?:,|\+|and)\s?(?:[1-9] ch|ch [1-9]))?)\)(?=\s*,)", re.IGNORECASE),
