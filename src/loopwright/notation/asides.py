@@ -1,6 +1,7 @@
 """Asides within rows that ask for no stitch: yarn cut, markers placed, which part is meant. Each with words of which one is in all that it finds.
 
 Common practice, no source: the forms were met in printed books and leaflets, and on pages of today.
+Where an aside says which part of the piece is meant ("for thumb", "across sleeve"), the rows and stitches before it tell where the work goes on.
 """
 
 from __future__ import annotations
