@@ -12,8 +12,9 @@ from loopwright.model.report import Report, RowReport
 from loopwright.model.tree import Count, Document, Row
 from loopwright.source import Span
 from loopwright.terms import dialect
+from loopwright.trade.stitches import heights
 
-_GROUPS = frozenset({"shell", "cluster", "fan", "group", "V-st", "bobble", "puff", "popcorn"})
+_NO_GROUPS = frozenset({"st", "sts", "ch", "ch-sp", "mesh", *heights()})
 
 
 def with_mends(document: Document, report: Report) -> tuple[Finding, ...]:
@@ -98,8 +99,9 @@ def _asked(made: Sequence[int | None], printed: Sequence[int | None] | None) -> 
 
 
 def _made(row: RowReport, count: Count) -> Sequence[int | None]:
-    if count.noun in _GROUPS and count.noun not in row.made and "group" in row.made:
-        return row.made["group"]  # told as "5 dc in next st" and counted by name
+    if count.noun and count.noun not in _NO_GROUPS and count.noun not in row.made:
+        # told as "5 dc in next st", as movements or once for all, and counted by name
+        return row.made.get("group") or row.made.get("repeat") or row.counts
     return row.made.get(count.noun or "", row.counts)
 
 

@@ -34,10 +34,11 @@ class Found:
 class Layer:
     """The explanations of the rows before one row that went on over it, the cheapest first: few, no two that leave the same."""
 
-    __slots__ = ("_taken",)
+    __slots__ = ("_taken", "alike")
 
     def __init__(self) -> None:
         self._taken: list[Explanation] = []
+        self.alike: list[tuple[Explanation, Explanation]] = []  # one taken, and one that leaves the same and is not gone on with
 
     def takes(self, new: Explanation, *, alone: bool = False) -> bool:
         """Whether one more goes on, which none of those before it was dearer than; with `alone` none but the first."""
@@ -47,7 +48,11 @@ class Layer:
                 return False
             left = _left(new.state)
             many = len(taken)
-            if new.cost > taken[0].cost + HOPELESS or many >= FOLLOWED + OTHERS or any(_left(e.state) == left for e in taken):
+            if new.cost > taken[0].cost + HOPELESS or many >= FOLLOWED + OTHERS:
+                return False
+            same = next((e for e in taken if _left(e.state) == left), None)
+            if same is not None:
+                self.alike.append((same, new))
                 return False
             if many >= FOLLOWED and any(e.state.view.stitches == new.state.view.stitches for e in taken):
                 return False

@@ -20,12 +20,14 @@ from loopwright.working.colours import Colours
 from loopwright.working.definitions import definitions
 from loopwright.working.explanations import Outcome
 from loopwright.working.fabrics import Fabrics
+from loopwright.working.kinds import HEIGHT, plain
 from loopwright.working.layouts import bordered
 from loopwright.working.looked import Looked
 from loopwright.working.lower import places
 from loopwright.working.motifs import Joins, of_another
 from loopwright.working.numbered import count_of
 from loopwright.working.openings import leaves_any
+from loopwright.working.rivals import Rival
 from loopwright.working.rows import Made
 from loopwright.working.said import said
 from loopwright.working.search import Decoder
@@ -35,6 +37,7 @@ from loopwright.working.weave import Weaver
 from loopwright.working.woven import Woven, fabric_of
 
 UNCERTAIN_FROM = 4
+SLIP_OF_COUNT = 2  # a printed number so near to what a repeat makes is a slip; one further off counts something else
 WOVEN = 20_000  # rows kept in a memo; more of them belong to other patterns
 _CODES = {
     "runs-out": "W003", "too-many": "W008", "too-many-rows": "W008", "unknown-row": "W009", "blank": "W010",
@@ -51,19 +54,21 @@ def work(document: Document, memo: dict[Any, Any] | None = None) -> Report:
     decoder = Decoder(names, memo)
     conventions = said(document)
     per_size: list[list[Outcome]] = []
+    rivals: list[list[Rival]] = []
     fabrics: list[Callable[[], Fabric | None]] = []
     shared = kept(memo, "woven", WOVEN)
     colours, joins = Colours.of(document), Joins.of(document.text)
     stills, before = Stills(memo), Woven(memo)
     for size in range(max(1, len(document.sizes))):
-        best = decoder.decode(bordered(expand(document, size, stills), document, size), conventions)
+        best, near = decoder.decode(bordered(expand(document, size, stills), document, size), conventions)
         conventions = best.state.conventions if size == 0 else conventions
         per_size.append(best.outcomes())
+        rivals.append(near)
         fabrics.append(partial(fabric_of, best, Weaver(shared, colours, joins, Looked(document.text)), decoder, before))
     rows = _rows(document, per_size, kept(memo, "tallies", WOVEN))
     return Report(
         document.title, document.terms, document.sizes, tuple(rows), tuple(assumptions(document, per_size)),
-        tuple(sorted([*_not_understood(document), *_findings(document, per_size)], key=lambda f: f.span.start)), Fabrics(fabrics),
+        tuple(sorted([*_not_understood(document), *_findings(document, per_size, rivals)], key=lambda f: f.span.start)), Fabrics(fabrics),
     )
 
 
@@ -187,7 +192,7 @@ def _printed(document: Document, outcomes: list[Outcome | None]) -> tuple[tuple[
 # --- findings --------------------------------------------------------------------------------------------------------
 
 
-def _findings(document: Document, per_size: Sequence[Sequence[Outcome]]) -> list[Finding]:
+def _findings(document: Document, per_size: Sequence[Sequence[Outcome]], rivals: Sequence[Sequence[Rival]]) -> list[Finding]:
     grouped: dict[tuple[str, int], list[tuple[int, Outcome, Finding]]] = {}
     for size, outcomes in enumerate(per_size):
         shaken = unread = False
@@ -207,6 +212,11 @@ def _findings(document: Document, per_size: Sequence[Sequence[Outcome]]) -> list
             off = (off or _off(found)) if shaken else None
             if found is not None:
                 grouped.setdefault((found.code, o.step.item), []).append((size, o, found))
+        for rival in rivals[size]:
+            told = next((f for s, o, f in grouped.get(("W001", rival.fault.step.item), ()) if s == size and o.step.part == rival.fault.step.part), None)
+            found = _either(document, rival, told, size)
+            if found is not None:
+                grouped.setdefault((found.code, rival.row.step.item), []).append((size, rival.row, found))
     result = []
     for entries in grouped.values():
         sizes = tuple(document.sizes[s] for s, _, _ in entries if s < len(document.sizes))
@@ -214,6 +224,17 @@ def _findings(document: Document, per_size: Sequence[Sequence[Outcome]]) -> list
         only = sizes if 0 < len(set(sizes)) < len(document.sizes) else None
         result.append(Finding(first.code, first.span, first.args, first.hints, only, first.fix, first.severity))
     return sorted(result, key=lambda f: f.span.start)
+
+
+def _either(document: Document, rival: Rival, told: Finding | None, size: int) -> Finding | None:
+    """A count taken as right that would be wrong if the one that disagrees were right. `told`: what is said of that one, if anything is."""
+    if told is None or max(rival.row.step.doubt, rival.fault.step.doubt) >= UNCERTAIN_FROM:
+        return None
+    here = _disagreement(document, rival.otherwise, size)
+    if here is None or (off := _off(here)) is None or (fault := _off(told)) is None:
+        return None
+    facts = {**here.args, "printed": off[0], "made": off[1], "other": told.args["label"], "there": fault[0]}
+    return Finding("W016", here.span, facts, severity=told.severity)
 
 
 def _off(found: Finding | None) -> tuple[int, int] | None:
@@ -325,6 +346,13 @@ def _told_left(body: Sequence[Node]) -> int | None:
     return told[0].n.at(0) if len(told) == 1 and told[0].n is not None else None
 
 
+def _times_told(body: Sequence[Node], size: int) -> int | None:
+    """How often the one repeat of a row is worked in all, where the words tell it beyond doubt."""
+    repeats = [n for n in body if isinstance(n, Repeat)]
+    times = repeats[0].times.at(size) if len(repeats) == 1 and repeats[0].times is not None else None
+    return None if times is None else {"times": times, "more": times + 1}.get(repeats[0].mode)
+
+
 def _comes_round(made: Made) -> bool:
     """Whether a row whose count is as printed has to use every stitch all the same: a round, and a repeat that goes to the end."""
     return made.uneven is not None or (made.in_rounds and not made.turned)
@@ -351,6 +379,10 @@ def _disagreement(document: Document, o: Outcome, size: int) -> Finding | None:
             printed = count.n.at(size)
             span = count.span if count.span.end > count.span.start else count.n.span if count.n.span.end else span
     doubtful = o.step.doubt >= UNCERTAIN_FROM or any(isinstance(n, PatternRun) and n.n is None for n in o.step.body)
-    made = o.made.made.get(count.noun, o.made.count) if isinstance(item, Row) and count is not None and count.noun else o.made.count
+    noun = count.noun if count is not None else None
+    made = o.made.made.get(noun, o.made.count) if noun else o.made.count
+    times = _times_told(o.step.body, size) if noun and noun not in o.made.made and noun not in ("st", "sts", "ch", "ch-sp") and plain(noun) not in HEIGHT else None
+    if times is not None and printed is not None and 0 < abs(printed - times) <= SLIP_OF_COUNT and o.made.made.get("group", o.made.made.get("repeat")) == times:
+        made, doubtful = times, False  # "repeat 5 times more, making 7 petals": the repeat alone tells, whatever its words mean
     facts = {"printed": printed, "made": made, "label": o.step.label or "this row"}
     return Finding("W001", span, facts, severity="warning" if doubtful else None)

@@ -6,22 +6,13 @@ Best-first over the choices in a row, and best-first over the rows. Nothing here
 from __future__ import annotations
 
 import heapq
+import math
 from array import array
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 from typing import Any
 
-from loopwright.model.tree import (
-    Evenly,
-    Join,
-    Make,
-    Mark,
-    Node,
-    Num,
-    PatternRun,
-    Place,
-    Thing,
-)
+from loopwright.model.tree import Evenly, Join, Make, Mark, Node, Num, PatternRun, Place, Thing
 from loopwright.record import changed
 from loopwright.working.explanations import Explanation, Outcome, State
 from loopwright.working.kinds import code
@@ -29,6 +20,7 @@ from loopwright.working.layouts import around
 from loopwright.working.lower import lower_state
 from loopwright.working.openings import begins_anew, by_shape, from_the_middle, has_ring, joins_round, printed_total
 from loopwright.working.remembered import DOUBT, Found, Layer, Remembered, with_rows
+from loopwright.working.rivals import MOST_RIVALS, NEAR, Rival, rivals
 from loopwright.working.rows import DISAGREES, NOTHING, Made, from_hook, lead_chain, main_kind
 from loopwright.working.run import MAX_ITEMS
 from loopwright.working.slots import empty
@@ -36,7 +28,7 @@ from loopwright.working.steps import Step
 from loopwright.working.tally import agrees
 from loopwright.working.until import rows_until
 from loopwright.working.view import View, foundation, plain_row
-from loopwright.working.ways import LONGER, Alike, Conventions, Row, ways
+from loopwright.working.ways import LONGER, Alike, Conventions, Row, excused, ways
 
 KEEP = 4
 FAILS = 8.0
@@ -47,8 +39,6 @@ AMPLE, AMPLE_ROW = 60_000, 400  # work in all, and more for each row, from which
 AMPLE_ITEM = 12_000  # and for the rows that one line asks for
 MOST_ITEM = 40_000  # and from which no more of them are worked: twenty times what any of the designs takes
 ALL_WORK = 500_000  # and of a size: what is past it is not worked any more
-EXCUSE = 1.5  # what a reading may cost more than the cheapest clean one to make a printed count true
-ODD_START = 1.1  # and less for a start chain read in a way it hardly ever is
 
 
 class Decoder(Remembered):
@@ -60,20 +50,32 @@ class Decoder(Remembered):
         self.alike = Alike()  # what was found for the row at hand, for states that differ in nothing it asks for
         self.starts: dict[Any, list[int]] = {}  # numbers of stitches that a row may stand on by its printed count
 
-    def decode(self, steps: list[Step], conventions: tuple[tuple[str, Any], ...] = ()) -> Explanation:
-        """The cheapest explanation of all steps. Never raises for what a pattern says.
+    def decode(self, steps: list[Step], conventions: tuple[tuple[str, Any], ...] = ()) -> tuple[Explanation, list[Rival]]:
+        """The cheapest explanation of all steps, and its rivals where a printed count disagrees with it. Never raises for what a pattern says."""
+        layers = [Layer() for _ in steps]
+        found = self._explanations(steps, conventions, layers)
+        best = next(found)
+        return best, rivals(best, found, layers)
+
+    def _explanations(self, steps: list[Step], conventions: tuple[tuple[str, Any], ...], layers: list[Layer]) -> Iterator[Explanation]:
+        """The explanations of all steps, the cheapest first, until one is too dear to be a rival.
 
         The cheapest of all explanations begun goes on first: one that needs no excuse leaves the others where they are.
         """
         self.alike.clear()
-        layers, by_item = [Layer() for _ in steps], dict[int, int]()
+        by_item = dict[int, int]()
+        dearest, most = math.inf, math.inf
         begun: list[tuple[float, int, int, Explanation]] = [(0.0, 0, 0, Explanation(State(NOTHING, conventions), 0.0))]
         serial = 0
-        while True:
-            _, ahead, _, old = heapq.heappop(begun)
+        while begun:
+            cost, ahead, _, old = heapq.heappop(begun)
             at = -ahead  # of equals, the one that is further on
+            if cost > dearest or serial > most:
+                return
             if at == len(steps):
-                return old
+                dearest, most = min(dearest, cost + NEAR), min(most, serial + MOST_RIVALS)
+                yield old
+                continue
             step, spent = steps[at], self.spent
             ample = spent <= AMPLE + AMPLE_ROW * at and (not step.part or by_item.get(step.item, 0) <= AMPLE_ITEM)
             if not layers[at].takes(old, alone=not ample):
@@ -238,7 +240,7 @@ class Decoder(Remembered):
             return []
         cleanest = min(found, key=lambda m: m.cost)
         if cleanest.agrees is False and cleanest.left == 0:
-            found = [m for m in found if m.agrees is not True or m.cost <= cleanest.cost + _excused(m)]  # no dear excuse for a wrong count
+            found = [m for m in found if m.agrees is not True or m.cost <= cleanest.cost + excused(m)]  # no dear excuse for a wrong count
         ordered = sorted(found, key=lambda m: m.cost + (DISAGREES if m.agrees is False else 0.0))
         results, seen = [], set()
         for made in ordered:
@@ -388,9 +390,3 @@ class Decoder(Remembered):
         after = changed(state, view=made.view, pending=None, kind=kind)
         outcome = Outcome(step, made, 0.0, verdict, assumed=(("until", number),))
         return Explanation(after, old.cost + (DISAGREES if verdict is False else 0), outcome, old, step, old.rows)
-
-
-def _excused(made: Made) -> float:
-    """What a reading may cost more than the cheapest clean one."""
-    odd = any(c.key.startswith("start-") and c.costs[c.taken] > ODD_START for c in made.log)
-    return ODD_START if odd else EXCUSE

@@ -23,6 +23,8 @@ LONG, LONGER = (150, 6), (2_000, 4)  # a row of so many stitches is looked at in
 WINDOW = 3.0
 SURE, NEARBY = 0.3, 1.1
 ROW_WORK = 40_000  # instructions worked in all readings of a row: what keeps a row under a quarter of a second
+EXCUSE = 1.5  # what a reading may cost more than the cheapest clean one to make a printed count true
+ODD_START = 1.1  # and less for a start chain read in a way it hardly ever is
 _UNTOLD = object()
 _Other = tuple[Sequence[Choice], int, int]  # the choices before one, which that is, the option it is to take
 
@@ -190,6 +192,12 @@ def _others(log: Sequence[Choice], forced: int) -> Iterator[tuple[float, _Other]
 
 def _sorted(conventions: dict[str, Any]) -> tuple[tuple[str, Any], ...]:
     return tuple(sorted(conventions.items(), key=lambda kv: kv[0]))
+
+
+def excused(made: Made) -> float:
+    """What a reading may cost more than the cheapest clean one."""
+    odd = any(c.key.startswith("start-") and c.costs[c.taken] > ODD_START for c in made.log)
+    return ODD_START if odd else EXCUSE
 
 
 def _worked_count(made: Made) -> bool:
