@@ -76,7 +76,7 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
             repeat_from(cur, out, stars)
         else:
             found = one(cur, out)
-            if isinstance(found, Mark) and found.what == "underside" and out and cur.tokens[at - 1].kind != "sep":
+            if isinstance(found, Mark) and found.what == "underside" and out and cur.tokens[at - 1].kind != "sep" and cur.tokens[at - 1].low not in ("then", "and", "now"):
                 out.insert(len(out) - 1, found)  # "27 dc on the other side": said after the stitches
             elif found is not None:
                 out.append(found)

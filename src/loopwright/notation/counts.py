@@ -25,7 +25,7 @@ _MID = re.compile(  # "… 20 d.c. in row. Ch. 4. Turn."
 _NOUN = r"(?:sts?|stitches|sc|hdc|dc|tr|htr|dtr)"
 _BRACKET = re.compile(r"[)\]]")
 _OUTSIDE = re.compile(rf"(?<!\w)(?<!\bnext )(?<!\beach )(?<!\bfirst )(?<!\blast )(?<!\bof )(?<!\bin )[(\[]\s*(?P<n>\d{{1,4}})\s*[)\]]\s*(?P<noun>{_NOUN})\s*\.?\s*$", re.IGNORECASE)  # "(13) sts"
-_REMARK = re.compile(rf"[(\[]\s*(?P<in>{_LISTED}(?:\s+[a-z][a-z.]{{0,8}})?)\s*[)\]]\s*(?:\.\s+(?=[A-Z])|[–—]\s*+(?=[A-Za-z]|$)|-\s++(?=[A-Za-z]|$))", re.IGNORECASE)
+_REMARK = re.compile(rf"[(\[]\s*(?P<in>{_LISTED}(?:\s+[a-z][a-z.]{{0,8}})?)\s*[)\]](?:\s++(?=(?-i:[A-Z][a-z]))|\s*\.\s+(?=[A-Z])|\s*[–—]\s*+(?=[A-Za-z]|$)|\s*-\s++(?=[A-Za-z]|$))", re.IGNORECASE)
 _SUM = re.compile(r"[.;]\s+\d{1,4}\s+[a-z]{2,4}\s*(?:\+\s*\d{1,4}\s+[a-z]{2,4}\s*)*=\s*(?P<in>\d{1,4}(?:\s+[a-z]{2,4})?)\s*\.\s+(?=[A-Z])", re.IGNORECASE)  # "30 sc + 6 dec = 36 sts. Stuff."
 _GOING_ON = re.compile(r"(?:work|cont(?:inue|\.)?)\s+in\s+(?:rounds|rnds|rows|a\s+spiral)\b(?![^;]*\b(?:each|next|into|every)\b)[^*;]*$", re.IGNORECASE)  # "(30 dc). Work in rounds of dc for 2 ins."
 _ENDS = re.compile(r"\b(?:turn|join|fasten off|ch\s*\d)\b", re.IGNORECASE)
@@ -78,7 +78,7 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
     if m is None:
         slip = _POINTED.search(text, max(start, end - 80), end)
         return Printed((), slip.start() if slip else end, Span(end, end))
-    if m["lead"] == "," and ":" in m["in"]:
+    if m["lead"].strip() in (",", ":") and ":" in m["in"]:
         m = _END.search(text, m.start("in"), end) or m  # "…; rep from * to end, 2 ch, join: 16 popcorns"
     if re.search(r"\b(?:until|till)\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))

@@ -17,6 +17,7 @@ PREPOSITIONS = frozenset("in into on over under around between through thru acro
 END_WORDS = frozenset("around across round along".split())
 _OTHERS = frozenset("second other 2nd".split())
 _OPENING = frozenset("beg beginning starting initial standing".split())
+LEAST_GROUP = 3  # stitches that are named as one group by their number
 _BESIDE = frozenset("petal shell fan scallop".split())
 _JUNK = frozenset("the of a an very immediately following previous prev preceding this that same-colored these those its indicated specified designated".split())
 
@@ -223,17 +224,26 @@ def _centre(cur: Cursor, loop: Loop) -> Place:
     found = thing(cur)
     cur.skip("of", "the", "next", "each", "first", "1st", "last", "same") if cur.low() == "of" else None
     each = cur.low(-1) == "each"
-    if cur.kind() == "num" and cur.kind(1 + (cur.low(1) == "-")) == "kind" and cur.token(1 + (cur.low(1) == "-")).value != "ch" and (cur.token().value or 0) > 2:  # type: ignore[union-attr]
-        cur.at += 1 + (cur.low(1) == "-")
-        thing(cur)  # "centre tr of next 5 tr": of those that were made together
-        cur.skip("group", "groups")
-        return Place("each" if each else "next", None if each else n or ONE, Thing("group"), of=Thing("group"), centre=True, loop=loop)
+    if (group := _group_of(cur)) is not None:
+        return Place("each" if each else "next", None if each else n or ONE, group, of=group, centre=True, loop=loop)
     of = thing(cur) if cur.low(-1) in ("of", "next", "each", "the", "first", "1st", "last", "same") else None
     if of is not None and of.kind == "ch":
         of = Thing("sp")  # "in center st of next ch": of the loop that it makes
     return Place("each" if each else "next", None if each else n or ONE, of or found or STITCH, of=of, centre=True, loop=loop) if of else Place(
         "next", n or ONE, found or STITCH, centre=True, loop=loop
     )
+
+
+def _group_of(cur: Cursor) -> Thing | None:
+    """ "5 tr" in "centre tr of next 5 tr", "5-tr group": those that were made together; takes nothing when there is none."""
+    dash = cur.low(1) == "-"
+    many = cur.token()
+    if many is None or many.kind != "num" or not isinstance(many.value, int) or many.value < LEAST_GROUP or cur.kind(1 + dash) != "kind" or cur.token(1 + dash).value == "ch":  # type: ignore[union-attr]
+        return None
+    cur.at += 1 + dash
+    thing(cur)
+    cur.skip("group", "groups")
+    return Thing("group")
 
 
 def _ordinal(cur: Cursor, loop: Loop) -> Place:
@@ -250,7 +260,8 @@ def _ordinal(cur: Cursor, loop: Loop) -> Place:
         mark = cur.at
         cur.at += 1
         cur.skip("the", "next", "each", "same", "beginning", "beg", "first", "turning", "starting")
-        of = thing(cur)
+        of = _group_of(cur) if (k or 0) > 1 else None
+        of = of or thing(cur)
         if of is None:
             cur.at = mark
     if of is not None:

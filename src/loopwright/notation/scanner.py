@@ -78,7 +78,7 @@ def _expression(dialect: Dialect) -> re.Pattern[str]:
     | (?P<times>(?:(?P<tn>\d{{1,9}}|{numbers})\s*(?:more\s+)?(?:times?|x(?![a-z])|×))(?P<tmore>\s+more)?|twice(?P<tm2>\s+more)?|thrice|once(?P<tm1>\s+more)?|once\s+again)(?![a-z])
     | (?P<ord>(?:(?:(?P<on>\d{{0,8}}(?:(?<!1)1(?=st)|(?<!1)2(?=nd)|(?<!1)3(?=rd)|\d(?=th)))(?:st|nd|rd|th)|(?P<od>\d{{0,3}}(?<!1)[23])d(?=\s+(?:rows?|rounds?|of|st|stitch|chains?|trebles?|doubles?|loop|space|one|from)\b))|(?P<ow>{ordinals}))(?![a-z]))
     | (?P<postb>(?<![a-z])(?P<pbr>r)?(?P<pbk>tr|dc|htr|hdc|sc)(?:\s(?=r?[fb]p))?(?:r)?(?P<pbs>[fb])(?P<pbp>p)?(?![a-z]))
-    | (?P<ntog>(?<![\d.])(?P<nt>[2-9]|1\d)\s*(?P<ntk>{stitches})\s*tog(?:ether)?(?![a-z]))
+    | (?P<ntog>(?<![\d.])(?P<nt>[2-9]|1\d)\s*(?P<ntk>{stitches})(?:\.(?=\s*tog))?\s*tog(?:ether)?(?![a-z]))
     | (?P<kind>(?<![a-z])(?P<fp>{post})?(?P<k>{stitches})(?:\s*(?P<gn>\d{{1,9}}|two|three|four|five)\s*(?:tog|together)(?![a-z])|(?![a-z])(?:\.(?=\s*[a-z\d(,;]))?))
     | (?P<num>\d{{1,9}}(?:[.,]\d{{1,9}}(?=\s*(?:cm|in|mm|"|″|”|inch)))?(?:\s?[½¼¾]|-\d/\d|\s\d/\d)?)
     | (?P<numword>(?<![a-z])(?:{numbers})(?![a-z]))

@@ -68,7 +68,7 @@ def underside_words(cur: Cursor) -> bool:
         mark = cur.at
         cur.at += 1
         cur.skip("the", "foundation", "beginning", "beg", "starting", "original", "base", "initial", "first")
-        if cur.low() in ("ch", "chain", "chs", "foundation", "row", "cord"):
+        if cur.low() in ("ch", "ch.", "chain", "chs", "foundation", "row", "cord"):
             cur.at += 1
         else:
             cur.at = mark

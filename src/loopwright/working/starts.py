@@ -238,8 +238,9 @@ def _reading(run: Run, node: Chain, length: int, kind: str, first: tuple[str, Pl
 
 def _counts_on(run: Run, length: int, kind: str, reading: tuple[str, int, str]) -> object:
     """A chain told to count as a stitch; before a single crochet, where nobody would think so, it counts in later rows too."""
-    if kind == "sc" and length > 1 and not reading[1] and f"start-{length}-{kind}" not in run.conventions:
-        run.conventions[f"start-{length}-{kind}"] = reading
+    called = "start-1" if length == 1 else f"start-{length}-{kind}"
+    if kind == "sc" and not reading[1] and called not in run.conventions:
+        run.conventions[called] = reading
     return reading
 
 
@@ -332,11 +333,8 @@ def skip_foundation(run: Run, kind: str, said: int | None, mesh: bool = True) ->
         run.pos = min(skipped, run.end)
     else:
         skipped = said - 1
-    if skipped >= 2 and tall == 1 and run.convention(f"skipped-{skipped}-sc", ((0.0, "no"), (0.7, "loop"))) == "loop":
-        run.chain(skipped)
-    elif skipped >= 2 and tall == 1:
-        run.tch_length = skipped
-        run.note("passed", skipped)
+    if skipped >= 2 and tall == 1:
+        _skip_two(run, skipped)
     if skipped >= 2 and tall >= 2:
         extra = skipped - tall
         options2: list[tuple[float, object]] = [(0.0, "no")] if skipped < tall else [(0.6, "no"), (0.4, "yes")] if tall >= 3 else [(0.2, "no"), (0.4, "yes")]
@@ -364,6 +362,22 @@ def skip_foundation(run: Run, kind: str, said: int | None, mesh: bool = True) ->
             run.tch_length = tall
             if isinstance(reading, tuple):
                 run.chain(int(reading[1]))
+
+
+def _skip_two(run: Run, skipped: int) -> None:
+    """Two and more chains skipped before a single crochet: chains to turn with, a loop at the edge, or, as in older British patterns, a stitch."""
+    options: tuple[tuple[float, str], ...] = ((0.0, "no"), (0.7, "loop"), *(((0.8, "yes"),) if skipped == 2 else ()))  # noqa: PLR2004
+    reading = run.skipped_said or run.convention(f"skipped-{skipped}-sc", options)
+    if reading == "loop":
+        run.chain(skipped)
+        return
+    run.tch_length = skipped
+    if reading == "yes":
+        run.note("skipped", skipped)
+        run.make(code("sc"), Slot(run.pos - 1, run.pos))
+        run.tch_item = True
+    else:
+        run.note("passed", skipped)
 
 
 def gap_after(nodes: Sequence[Node]) -> int:
