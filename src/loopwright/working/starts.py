@@ -366,7 +366,7 @@ def skip_foundation(run: Run, kind: str, said: int | None, mesh: bool = True) ->
 
 def _skip_two(run: Run, skipped: int) -> None:
     """Two and more chains skipped before a single crochet: chains to turn with, a loop at the edge, or, as in older British patterns, a stitch."""
-    options: tuple[tuple[float, str], ...] = ((0.0, "no"), (0.7, "loop"), *(((0.8, "yes"),) if skipped == 2 else ()))  # noqa: PLR2004
+    options: tuple[tuple[float, str], ...] = ((0.0, "no"), (0.7, "loop"), *(((0.8, "yes"),) if skipped == 2 else ()))
     reading = run.skipped_said or run.convention(f"skipped-{skipped}-sc", options)
     if reading == "loop":
         run.chain(skipped)
