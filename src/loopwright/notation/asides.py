@@ -15,6 +15,7 @@ _ASIDES: tuple[tuple[tuple[str, ...], str], ...] = (
     (("(",), r"\((?:when|note|starting|beginning|always|about|approximately|see|leave|or\s+(?:to\s+)?desired)[^()]{0,200}\)"),
     (("twist",), r",?\s{0,3}(?:being|taking)\s+(?:very\s+)?care(?:ful)?\s+not\s+to\s+twist(?:\s+(?:the\s+)?(?:chain|ch|work|it|sts)\b)?"),
     (("this brings thread",), r"\(?this brings thread[^().;]{0,60}\)?"),
+    (("counts as ", "count as "), r"(?<=[.;])\s{0,3}\(?(?:this|these|the)\s[^.;()]{0,40}\bcounts?\s+as\s+(?:a|one|the|last)\s+(?:\w+\s+)?(?:ch-?\s?\d+\s)?(?:loops?|lps?|sps?|spaces?)\b\.?\)?"),
     (("(make",), r"\((?:make|MAKE)\s+\d+\)"),
     (("marker",), r"\b(?:place|use)\s+(?:a\s+)?markers?\s+(?:at|to|for)[^.;]{0,50}[.;]?"),
     (("unless otherwise",), r"\bdo not turn unless otherwise (?:said|indicated)"),

@@ -144,9 +144,10 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
     if low in UNSEEN and cur.low(1) == "join":
         cur.at += 1
         return join(cur, before)
-    if low == "do" and cur.low(1) == "not":
-        what = {"join": "no-join", "turn": "no-turn"}.get(cur.low(2), "note")
-        cur.at += 2 + (cur.kind(2) != "end")
+    if low == "do" and cur.low(1) == "not" or low in ("don't", "don’t"):
+        cur.at += low == "do"
+        what = {"join": "no-join", "turn": "no-turn"}.get(cur.low(1), "note")
+        cur.at += 1 + (cur.kind(1) != "end")
         cur.skip("off", "yarn", "the", "thread") if cur.low(-1) in ("fasten", "finish", "break", "cut") else None
         return Mark(what, span=cur.span_from(start))
     shaped = shaping(cur) or plainly(cur)

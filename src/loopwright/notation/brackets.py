@@ -242,8 +242,8 @@ def _note(cur: Cursor, before: list[Node], start: int) -> bool:
     if words and before and _stands(cur, before, words[0]):
         cur.at = start + 1 + i + int(cur.kind(i + start + 1 - cur.at) == "close")
         return True
-    if "count" not in text and not text.startswith("="):
-        return False
+    if "count" not in text and not text.startswith("=") or not words[0].startswith("count") and any(cur.kind(j) == "open" for j in range(i)):
+        return False  # a note within brackets is of what stands there: "(ch 3 (counts as dc), 2 dc) in next sp"
     if "turning" in words and {"space", "mesh", "loop", "sp"} & set(words):
         before.append(Mark("note", "tch-space", span=cur.span_from(start)))
     if before and isinstance(before[-1], Join) and len(before) < 3 and not denied(words):

@@ -27,6 +27,7 @@ _BRACKET = re.compile(r"[)\]]")
 _OUTSIDE = re.compile(rf"(?<!\w)(?<!\bnext )(?<!\beach )(?<!\bfirst )(?<!\blast )(?<!\bof )(?<!\bin )[(\[]\s*(?P<n>\d{{1,4}})\s*[)\]]\s*(?P<noun>{_NOUN})\s*\.?\s*$", re.IGNORECASE)  # "(13) sts"
 _REMARK = re.compile(rf"[(\[]\s*(?P<in>{_LISTED}(?:\s+[a-z][a-z.]{{0,8}})?)\s*[)\]](?:\s++(?=(?-i:[A-Z][a-z]))|\s*\.\s+(?=[A-Z])|\s*[–—]\s*+(?=[A-Za-z]|$)|\s*-\s++(?=[A-Za-z]|$))", re.IGNORECASE)
 _SUM = re.compile(r"[.;]\s+\d{1,4}\s+[a-z]{2,4}\s*(?:\+\s*\d{1,4}\s+[a-z]{2,4}\s*)*=\s*(?P<in>\d{1,4}(?:\s+[a-z]{2,4})?)\s*\.\s+(?=[A-Z])", re.IGNORECASE)  # "30 sc + 6 dec = 36 sts. Stuff."
+_TOLD = re.compile(rf"(?<=[.;)])\s(?P<in>{_LISTED}\s+(?:sts|stitches))\s*\.\s+(?=[A-Z])")  # "…; rep from * to end. 18 sts. Fasten off and draw up."
 _GOING_ON = re.compile(r"(?:work|cont(?:inue|\.)?)\s+in\s+(?:rounds|rnds|rows|a\s+spiral)\b(?![^;]*\b(?:each|next|into|every)\b)[^*;]*$", re.IGNORECASE)  # "(30 dc). Work in rounds of dc for 2 ins."
 _ENDS = re.compile(r"\b(?:turn|join|fasten off|ch\s*\d)\b", re.IGNORECASE)
 _ALONE = re.compile(
@@ -70,6 +71,8 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
     outside = _OUTSIDE.search(text, max(start, end - 40), end) if text[end - 1 : end] not in (")", "]") and _BRACKET.search(text, max(start, end - 14), end) else None
     if outside is not None and not text[start : outside.start()].rstrip()[-1:].isdigit() and (told := _counts(text, outside.start("n"), outside.end("n"), dialect, sizes)):
         return Printed(tuple(changed(c, noun=_named(outside["noun"], dialect)) for c in told), outside.start(), Span(end, end))
+    if ("sts." in text[start:end] or "stitches." in text[start:end]) and (said := _remarked(text, start, end, dialect, sizes, _TOLD)) is not None:
+        return said
     if "=" in text[start:end] and (summed := _remarked(text, start, end, dialect, sizes, _SUM)) is not None:
         return summed
     m = next(iter(deque(_END.finditer(text, max(start, end - 160), end), maxlen=1)), None)
@@ -163,8 +166,10 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
         _made_of(cur)
         if noun == "?" and _of_her_own(cur, begun=bool(found)):
             continue
-        if noun == "?" or _is_worked(cur):
+        if noun == "?" or noun != "ch-sp" and _is_worked(cur):
             return ()
+        if noun == "ch-sp" and cur.low() == "in":
+            break  # "7 ch-1 sps in pineapple"
         cur.skip("in", "row", "rnd", "round", "all", "the", "this", "on", "made", "total", "last", ".")
         found.append(Count(n if n.values else Num((), n.blank), noun, span=cur.span_from(at), length=length))
     return tuple(found)
@@ -250,7 +255,7 @@ def _stitches_glued(cur: Cursor) -> Num | None:
     return Num((int(t.value),), span=Span(t.start, t.end))
 
 
-_WHICH = frozenset("solid open closed filled whole complete full outer inner side long short large small big little middle".split())
+_WHICH = frozenset("solid open closed filled whole complete full outer inner side long short large small big little middle underarm".split())
 
 
 def _noun(cur: Cursor) -> str | None:
@@ -271,6 +276,9 @@ def _noun(cur: Cursor) -> str | None:
             if cur.kind() == "kind" and cur.token().value == "picot":  # type: ignore[union-attr]
                 cur.at += 1
                 return "picot"
+            if cur.kind() == "word" and thing_word(cur.low()) is None and len(cur.low()) > SHORTEST and cur.low().endswith("s") and cur.low() not in _NO_THINGS:
+                cur.at += 1
+                return "ch-sp"  # "2 ch-8 handles"
         named = thing_word(cur.low())
         if named:
             cur.at += 1

@@ -44,7 +44,7 @@ from loopwright.notation.schedules import schedule
 from loopwright.notation.sizes_told import in_label, parts_of, sizes_of, sizes_only, without_dashes
 from loopwright.notation.specials import defined, specials, with_specials
 from loopwright.notation.terms_told import terms_of
-from loopwright.notation.told import is_heading, is_told, of_the_whole, opens_block
+from loopwright.notation.told import defines, is_heading, is_told, of_the_whole, opens_block
 from loopwright.record import changed
 from loopwright.source import Source, Span
 from loopwright.terms import Dialect, dialect
@@ -70,6 +70,7 @@ _LATER = re.compile(r"[.;]\s+(?=rep|work\s+(?:even|straight|in\s+(?:rounds|rnds|
 _THEN = re.compile(r"[,;.]?\s*\bthen\s+(?=[^.;]{3,60}\bfor\s+(?:\d{1,4}|two|three|four|five|six)\s+(?:more\s+)?(?:rows|rnds|rounds)\b)", re.IGNORECASE)
 _OTHER_CRAFT = re.compile(r"\b(?:tunisian|afghan\s+st(?:itch)?|broomstick|solomon[’']?s?\s+knots?|lover[’']?s?\s+knots?|love\s+knots?|knot\s+st(?:itche?)?s?|hairpin\s+lace)\b", re.IGNORECASE)
 _OF_CRAFT = ("tunisian", "afghan", "broomstick", "knot", "hairpin")  # one of them is in all that pattern finds
+_THEN_DEFINED = re.compile(r"\s*(?:ch(?:ain)?\s+\d{1,4}|make\s+\d{1,4}\s*ch(?:ain)?s?)\b[^=.;]{0,40}\.\s+(?=[a-z][\w’'-]*(?: [\w’'-]+){0,2}(?:\s*\([\w -]{1,12}\))?\s*=)", re.IGNORECASE)  # "Ch 67. V-st = …"
 _STUFF = re.compile(r"\b(?:\d\s*mm|hooks?|yarns?|worsted|multiple of|skeins?|balls? of|\d+\s*(?:g|yds?|yards|m)|(?:us|uk) terms)\b", re.IGNORECASE)  # of what it is made
 _START = re.compile(r".*\b(?:ch(?:ain)?\.?\s+(?:of\s+)?(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|ten|eleven|twelve|\w{3,5}teen)\b|ch(?:ain)?\.?\s*(?:of\s+)?[\d{]|(?:an?|of)\s+chain\b|^\s*chain\s+of|\d{1,9}(?:\s*[(\[][\d\s,:;–-]+[)\]])?\s*ch(?:ain)?\b|in\s+this\s+(?:ring\s+)?work|magic|ring|f(?:oundation )?(?:sc|hdc|dc|htr|tr)\b)|^\s*\*|\{[^{}]+\}\s*ch\b", re.IGNORECASE)
 
@@ -128,7 +129,9 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
             items.append(Prose(line, Span(start, start + len(line))))
             continue
         made = before.line(_line, text, after, stop, which, len(sizes), seen_row, known)
-        if not seen_row and any(isinstance(i, Row) for i in made) and is_told(line if after == at else text[after:end], in_block):
+        if any(isinstance(i, Row) for i in made) and (
+            not seen_row and is_told(line if after == at else text[after:end], in_block) or defines(bare) and any(start <= s.span.start < end for s in own)
+        ):
             made = [Prose(line, Span(start, start + len(line)))]
         in_block = not seen_row and (in_block or opens_block(line))
         if here is not None:
@@ -150,7 +153,8 @@ def _lines(source: Source, text: str, sizes: tuple[str, ...]) -> Iterator[tuple[
     several, begin = len(sizes) > 1, 0
     for written in source.text.split("\n"):
         end = begin + len(written)
-        for a, b in parts_of(text, begin, end, sizes) if several else ((begin, end),):
+        cut = _THEN_DEFINED.match(written) if "=" in written else None
+        for a, b in parts_of(text, begin, end, sizes) if several else ((begin, end),) if cut is None else ((begin, begin + cut.end()), (begin + cut.end(), end)):
             yield a, b, written[a - begin : b - begin]
         begin += len(written) + 1
 

@@ -45,6 +45,8 @@ def more_places(cur: Cursor, made: Make, start: int) -> Node:
             break
         if made.place.quant == more.quant == "each" and more.thing.kind in ("sp", "ch") and more.left is None:
             more = replace(more, left=_kept_back(cur, mark))
+        if made.place.quant == "each" and made.place.n is None and more.quant == "next" and more.thing.kind == "ch" and (more.n or ONE) != ONE:
+            more = replace(more, quant="each", n=None)  # "in each dc and in each of the 6 ch": as they come
         parts.append(replace(made, place=more, span=cur.span_from(mark)))
     while len(parts) == 1 and made.place is not None and made.place.quant == "each" and made.place.n is None and cur.low() == "and":
         mark = cur.at

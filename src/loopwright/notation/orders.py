@@ -59,7 +59,7 @@ _BETWEEN = re.compile(
     rf"(?:sts?\s+|stitch\s+|[sd]\.?\s?c\.?\s+)?(?:more\s+)?(?:on\s+each\s+side\s+)?(?:between|before\s+(?:each|every|the)\s+(?:inc|dec)|after\s+(?:each|every|the)\s+(?:inc|dec))[^.(]{{0,140}}?(?:\buntil\b\D{{0,30}}(?P<until>{_N})|$|[.(;])",
     re.IGNORECASE,
 )
-_SO_ON = re.compile(rf"(?:continue|cont\.?|go on|keep on)\s+(?:increasing|decreasing|to increase|to decrease|inc|dec|in\s+(?:this|the same|same|like)\s+(?:manner|way)|as established|thus|so|so on|like this)\b[^.(]{{0,40}}?(?:\b(?:until|to)\b\D{{0,30}}(?P<until>{_N})\s*(?:sts?\b|stitches|sc|hdc|dc|remain|left)|$|[.(;])", re.IGNORECASE)
+_SO_ON = re.compile(rf"(?:continue|cont\.?|go on|keep on)\s+(?:increasing|decreasing|to increase|to decrease|inc|dec|in\s+(?:this|the same|same|like)\s+(?:manner|way)|as established|thus|so|so on|like this)\b[^.(*]{{0,110}}?(?:\b(?:until|to)\b\D{{0,30}}(?P<until>{_N})\s*(?:sts?\b|stitches|sc|hdc|dc|remain|left)|$|[.(;])", re.IGNORECASE)
 _UNTIL_NTH = re.compile(rf"\buntil\s+(?:the\s+)?(?P<n>\d{{1,3}})(?:st|nd|rd|th)\s+{_ROWS}\s+(?:is|are|has\s+been|have\s+been)\b", re.IGNORECASE)  # "until 14th rnd is completed"
 _FINISH = re.compile(r"(?<=[a-z])\.\s+(?:(?:sl\.?\s?st|ss|slip|join|fasten|break|cut|finish|(?:ch(?:ain)?\.?\s*[1-9],?\s*|[1-9]\s*ch(?:ain)?,?\s*)?turn)\b[^.]{0,120}+(?:\.\s*+|$))+$", re.IGNORECASE)
 _ELSEWHERE = re.compile(r"\s+of\s+(?:the\s+)?(?P<section>[a-z]{3,})\b(?<!row)(?<!round)", re.IGNORECASE)

@@ -34,7 +34,7 @@ from loopwright.notation.turns import working
 
 _JOINING = frozenset("sc hdc dc tr dtr".split())
 _ROUNDS = frozenset("row rows rnd rnds round rounds".split())
-_OPEN_MESH = frozenset("sp sps space spaces".split())
+_OPEN_MESH = frozenset("sp sps space spaces mesh meshes".split())
 _FREE_EDGES = frozenset("missed unworked held underarm opening thumb edge neck armhole lower upper".split())
 _NO_TWIST = ("taking care not to twist", "being careful not to twist", "be careful not to twist", "careful not to twist", "making sure not to twist", "without twisting")
 _CARE = frozenset(words.split()[0] for words in _NO_TWIST)
@@ -187,12 +187,17 @@ def stands_for(cur: Cursor, before: list[Node]) -> bool:
     return False
 
 
+_EMPTY, _FILLED = frozenset("open empty".split()), frozenset("solid closed filled".split())
+
+
 def _meshes(cur: Cursor) -> Node | None:
     """ "15 sps", "3 bls" in a row of filet, which has blocks in it, says so twice, or nothing else; nothing taken elsewhere."""
     start = cur.at
     n = cur.number()
+    filled = cur.low() in _FILLED
+    cur.at += (filled or cur.low() in _EMPTY) and (cur.low(1) in _OPEN_MESH or cur.kind(1) == "kind" and cur.token(1).value == "block")  # type: ignore[union-attr]
     word = cur.low()
-    block = cur.kind() == "kind" and cur.token().value == "block"  # type: ignore[union-attr]
+    block = cur.kind() == "kind" and cur.token().value == "block" or filled and word in _OPEN_MESH  # type: ignore[union-attr]
     ends = cur.kind(1) in ("sep", "end", "close") or cur.low(1) in (",", ";", ".", "turn", "and")
     if n is None or not ends or not (block or word in _OPEN_MESH):
         cur.at = start

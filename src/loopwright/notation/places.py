@@ -310,7 +310,7 @@ def _after(cur: Cursor, found: Place) -> Place:
     for _ in range(4):
         if cur.low() in PREPOSITIONS and (_underside_next(cur) or cur.low(1) in _OTHERS or cur.low(1) == "the" and cur.low(2) in _OTHERS):
             break
-        if cur.low() == "between" and found.thing.kind == "sp" and beside_told(cur):
+        if (cur.low() == "between" or cur.low() in ("before", "after") and cur.low(1) in ("next", "each", "the")) and found.thing.kind == "sp" and beside_told(cur):
             found = beside(cur, found)
         elif cur.low() == "where" and (many := _where_made(cur)):
             cur.at += many
@@ -356,6 +356,8 @@ def _after(cur: Cursor, found: Place) -> Place:
             cur.at += 2 + (cur.low(1) in ("the", "each"))  # "in the 2 chain at corner"
         elif found.thing.kind == "ch" and found.quant == "next" and (cur.accept_words("at the end") or cur.accept_words("at end")):
             found = Place("last", ONE, Thing("tch"), loop=found.loop)  # "and 1 in the chain at the end"
+        elif cur.low() == "you" and cur.low(1) == "just" and cur.low(2) in ("made", "formed", "worked"):
+            cur.at += 1
         elif cur.low() == "just" and cur.low(1) in ("made", "formed", "worked", "completed", "closed"):
             cur.at += 2
             found = replace(found, quant="same", n=ONE, thing=Thing("loop")) if found.quant == "next" and found.thing.kind in ("sp", "loop") else found

@@ -40,6 +40,7 @@ _SAID: tuple[tuple[str, Expression, Callable[[re.Match[str]], str]], ...] = (
     ("dec", Expression(
         rf"\bdec(?:rease)?\s+(?:1|one)\s+(?P<kind>{_STITCH})\b(?!\s+(?:at|evenly|each|every|in|on|over|across|around|from|sts?|stitch|\d))", re.IGNORECASE),
      lambda m: f"{m['kind']}2tog"),
+    ("col", Expression(r"(?:(?<=join )|(?<=with )|(?<=attach )|(?<=using ))col(?:ou?r)?\.?\s(?:\d|[A-H]|one|two|three|four)\b", re.IGNORECASE), lambda _: "yarn"),
     ("col", Expression(r"(?<=\b(?:join|with)\s)(?:1st|2nd|3rd|4th|5th|first|second|third|fourth|fifth|another|next|new)\s+colou?r\b", re.IGNORECASE), lambda _: "yarn"),
 )
 

@@ -93,6 +93,10 @@ def _slipped_to(cur: Cursor, start: int) -> Node:
         return Ring(False, span=cur.span_from(start))
     cur.at += 1
     where = place(cur, bare=True)
+    if cur.low() == "to" and cur.low(1) in ("join", "close"):
+        cur.at += 2  # "sl st to first ch to join"
+        if where is not None and where.thing.kind in ("ch", "st") and where.quant in ("first", "kth") and [t.value for t in cur.tokens[:start] if t.kind == "kind"] == ["ch"]:
+            return Ring(False, span=cur.span_from(start))
     to_a_ring(cur)
     if start < 3 and where is not None and where.quant == "first" and where.thing.kind in ("sp", "loop", "corner"):
         return Make("sl st", ONE, replace(where, quant="next"), span=cur.span_from(start))  # where the round begins

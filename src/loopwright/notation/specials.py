@@ -34,6 +34,7 @@ _NEXT = re.compile(r"\b(?:in|into|through)\s+(?:the\s+|each\s+of\s+(?:the\s+)?)?
 _AGAIN = re.compile(r"[(\[](?P<inside>[^()\[\]]+)[)\]]\s*(?P<times>twice|x?\s*\d\s*(?:times|x)?)", re.IGNORECASE)
 _STEM = re.compile(r"\s+(?:sts?|stitch(?:es)?)$")  # "star st" is called "star" too
 _TOG = re.compile(r"(?:[3-9]|1\d)tog$")
+_MESH = re.compile(r"(?:open|solid|closed|filled|empty)\s+(?:mesh|sp|space|square)|mesh")  # of filet: how each is made stands in the row below
 _KEPT = frozenset("ch chain st sts stitch stitches sp sps rnd rnds row rows rep repeat sl st ss rs ws sk skip lp lps beg tog yo inc dec blo flo".split())
 
 
@@ -71,8 +72,14 @@ def with_specials(which: Dialect, found: tuple[Special, ...]) -> Dialect:
     """The dialect that knows the pattern's own names too."""
     names = {name: s.kind for s in found for name in s.names if which.kind_of(name) is None or s.nodes}
     stems = {stem: s.kind for s in found for name in s.names if (stem := _STEM.sub("", name)) != name and len(stem) > 2}
-    names = {stem: kind for stem, kind in stems.items() if which.kind_of(stem) is None and stem not in _KEPT} | names
+    several = {many: kind for name, kind in names.items() if (many := _several(name)) and which.kind_of(many) is None}
+    names = several | {stem: kind for stem, kind in stems.items() if which.kind_of(stem) is None and stem not in _KEPT} | names
     return extended(which, names) if names else which
+
+
+def _several(name: str) -> str:
+    """ "open meshes" of "open mesh": what several are called where an s alone does not tell it; "" elsewhere."""
+    return f"{name}es" if name.endswith(("sh", "ch", "ss", "x")) else f"{name[:-1]}ies" if name.endswith("y") and len(name) > 3 else ""
 
 
 def defined(found: tuple[Special, ...]) -> tuple[SpecialStitch, ...]:
@@ -151,7 +158,7 @@ def _whole(text: str, start: int, end: int) -> list[tuple[str, str | None, int, 
 def _special(text: str, name: str, abbr: str | None, start: int, end: int, which: Dialect, parse: Parse) -> Special | None:
     words = text[start:end].strip(" .,;")
     names = tuple(dict.fromkeys(low for n in (name, abbr) if n and (low := " ".join(n.lower().strip(" .").split()))))
-    if not words or not names or any(n in _KEPT for n in names[:1]):
+    if not words or not names or any(n in _KEPT or _MESH.fullmatch(n) for n in names[:1]):
         return None
     meant = which.kind_of(words.lower())
     if meant is not None:  # "h = half treble": another way to write a stitch the dialect has

@@ -158,6 +158,7 @@ def _kind_thing(cur: Cursor) -> Thing:
             cur.at += 2
             return Thing("sp")  # "in ch-sp"
         length = _length(cur)
+        cur.at += cur.low() == "corner" and thing_word(cur.low(1)) in ("sp", "loop")  # "ch-2 corner sp"
         if thing_word(cur.low()) in ("sp", "loop", "mesh"):
             cur.at += 1
             return Thing("sp", length)
@@ -176,7 +177,7 @@ def _numbered_thing(cur: Cursor) -> Thing | None:
     cur.accept("-")
     if cur.kind() == "kind" and cur.token().value == "ch":  # type: ignore[union-attr]
         cur.at += 1
-        cur.at += cur.low() == "-" and thing_word(cur.low(1)) in ("sp", "loop")
+        cur.at += cur.low() in ("-", "corner") and thing_word(cur.low(1)) in ("sp", "loop")
         if thing_word(cur.low()) in ("sp", "loop", "mesh"):
             cur.at += 1
         return Thing("sp", int(number))

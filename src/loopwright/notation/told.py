@@ -93,6 +93,11 @@ def opens_block(line: str) -> bool:
     return len(line) <= LONGEST_NAME and _BLOCK.fullmatch(re.sub(r"\s*\([^)]*\)", "", line).strip(" :.-–—")) is not None
 
 
+def defines(line: str) -> bool:
+    """Whether a line begins with what a name stands for: "V-st = (dc, ch 1, dc) in same st"."""
+    return _DEFINES.match(line) is not None
+
+
 def is_told(line: str, in_block: bool) -> bool:
     """Whether a line before the first row tells something, though its words name stitches. A line with a row's label never does."""
     words = line.strip()

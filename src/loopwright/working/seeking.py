@@ -132,7 +132,8 @@ def _seek_gap(run: Run, pos: int) -> Slot | None:
             return space
         return Slot(at, at, "between") if at is not None and at <= run.end else None
     run.once("gap-between-stitches", ((0.9, True),))
-    return Slot(pos + 1, pos + 1, "between") if pos + 1 <= run.end else None
+    last = run.end - run.named.get("from-gap", 0)  # the gap that the round began in comes last, and is taken
+    return Slot(pos + 1, pos + 1, "between") if pos + 1 <= last else None
 
 
 def from_first_gap(run: Run, place: Place) -> int:

@@ -69,6 +69,7 @@ def do_slip(run: Run, node: Make, count: int) -> None:
             run.slipped = slots[-1].how not in ("space", "between", "chain", "ring")
             if run.view.joined or run.in_rounds:
                 move_start(run, slots[-1].start)
+                run.named["from-gap"] = int(slots[-1].how == "between")
                 _start_again(run, slots[-1])
                 if slots[-1].end - slots[-1].start > 1 and slots[-1].how != "space":
                     run.pos = slots[-1].start  # moved to a group: it is the first to be worked into
@@ -242,6 +243,7 @@ def do_mark(run: Run, node: Mark) -> None:
             run.pos = slots[-1].start
             if not run.named.get("on-free"):
                 move_start(run, slots[-1].start)
+                run.named["from-gap"] = int(slots[-1].how == "between")
             run.named["attached"] = 1
             run.note("attach", slot=slots[-1])
 

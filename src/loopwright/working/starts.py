@@ -237,9 +237,9 @@ def _reading(run: Run, node: Chain, length: int, kind: str, first: tuple[str, Pl
 
 
 def _counts_on(run: Run, length: int, kind: str, reading: tuple[str, int, str]) -> object:
-    """A chain told to count as a stitch; before a single crochet, where nobody would think so, it counts in later rows too."""
+    """A chain told to count as a stitch counts in later rows too."""
     called = "start-1" if length == 1 else f"start-{length}-{kind}"
-    if kind == "sc" and not reading[1] and called not in run.conventions:
+    if not reading[1] and called not in run.conventions:
         run.conventions[called] = reading
     return reading
 

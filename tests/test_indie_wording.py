@@ -1,0 +1,75 @@
+"""Wording of patterns that designers publish themselves today: what each row comes to, in lines of our own in that wording."""
+
+import pytest
+
+from loopwright.source import Source
+from loopwright.workshop.check import check_source
+
+DISC = "Rnd 1: 12 dc in magic ring, join. (12 dc)\n"
+
+TOLD: list[tuple[str, str, str, list[int]]] = [
+    ("a note in brackets within brackets", "us", (
+        DISC + "Rnd 2: Ch 3, dc in same st, ch 1, *2 dc in next st, ch 1; rep from * around, join. (24 dc)\n"
+        "Rnd 3: Sl st in ch-1 sp. (Ch 3 [counts as dc], 2 dc, ch 2, 3 dc) in same sp, 3 hdc in each of next 2 ch-1 sps, "
+        "*(3 dc, ch 2, 3 dc) in next ch-1 sp, 3 hdc in each of next 2 ch-1 sps; rep from * twice more, join. (24 dc, 24 hdc)"), [12, 24, 48]),
+    ("a chain slipped into its first chain to join", "uk", "Round 1: 60 ch, ss to first ch to join. 3 ch (counts as 1 tr), 1 tr in each of next 59 ch, ss in top of 3 ch. 60 tr.", [60]),
+    ("from a space between two stitches on", "us", DISC + "Rnd 2: Sl st in sp between first 2 dc, ch 1, 2 sc in same sp, *2 sc in next sp between dc; rep from * around, join. (24 sc)", [12, 24]),
+    ("a numbered colour joined between two stitches", "uk", (
+        "Rnd 1: 6 ch, join with ss. 3 ch (counts as tr), 9 tr into ring, ss to top of 3 ch. (10 tr)\n"
+        "Rnd 2: Join col 2 in any space between 2 tr. 3 ch, 1 tr in same sp, 1 ch, *2 tr in next sp between tr, 1 ch; rep from * around, ss to join. (20 tr, 10 1-ch sps)\n"
+        "Rnd 3: Join colour 3 in any 1-ch sp. 3 ch, 2 tr in same sp, 1 ch, *3 tr in next 1-ch sp, 1 ch; rep from * around, ss to join. (30 tr)"), [10, 20, 30]),
+    ("gaps between groups, corner spaces by their length", "uk", (
+        "Round 1: 5 ch, ss in 1st ch to form a ring. 3 ch (counts as 1 tr), 1 tr in ring, 1 ch, [2 tr in ring, 1 ch] 4 times, ss in 3rd of 3 ch. (10 tr)\n"
+        "Round 2: Ss in next tr and in ch-sp, (3 ch, 1 tr, 2 ch, 2 tr) in same ch-sp, [(2 tr, 2 ch, 2 tr) in next ch-sp] 4 times, ss in 3rd of 3 ch. (20 tr)\n"
+        "Round 3: Ss to corner sp, (3 ch, 1 tr, 2 ch, 2 tr) in same sp, 2 tr in gap between next two groups, *(2 tr, 2 ch, 2 tr) in next corner sp, "
+        "2 tr in gap before next group; rep from * to end, ss in 3rd of 3 ch. (30 tr)\n"
+        "Round 4: 1 ch, 1 dc in each tr around, working 3 dc in every 2-ch corner sp, ss in first dc. (45 dc)"), [10, 20, 30, 45]),
+    ("a count and a remark behind it", "uk", (
+        "Round 1: 20 dc in magic ring. (20 dc)\nRound 2: 1 ch, *1 htr in each of next 3 sts, htr2tog; rep from * to end, ss to first htr. 16 sts. Fasten off, thread tail through and draw up."), [20, 16]),
+    ("a last chain and stitch that count as a loop", "us", (
+        "Rnd 1: 30 dc in magic ring, join. (30 dc)\n"
+        "Rnd 2: Ch 1, sc in same st, *ch 5, sk next 2 sts, sc in next st*, repeat from * to * around to last 2 sts, ch 2, sk 2 sts, dc in first sc. "
+        "This last ch 2 + dc counts as a loop (10 loops)\n"
+        "Rnd 3: Ch 1, sc in the loop you just made, *ch 5, sc in next loop*, repeat around, ending ch 2, dc in first sc (10 loops)\n"
+        "Rnd 4: Ch 1, 4 sc in each loop around, sl st to first sc (40 sc)"), [30, 10, 10, 40]),
+    ("chains counted beside stitches", "us", (
+        "Rnd 1: 80 dc in magic ring, join. (80 dc)\n"
+        "Rnd 2: Ch 3 (counts as dc), dc in next 23 sts, ch 6, sk next 16 sts, dc in next 24 sts, ch 6, sk last 16 sts; join. (48 dc + 2 underarm chains)"), [80, 48]),
+    ("chains counted by what they become", "us", "Rnd 1: 48 sc in magic ring. (48 sc)\nRnd 2: Sc in 1st 8 sts, ch 8, sk 8 sts, sc in next 16 sts, ch 8, sk 8 sts, sc in last 8 sts. (32 sc, 2 ch-8 handles)", [48, 32]),
+    ("a chain, then what the stitches are", "us", (
+        "Ch 37. V-st = (dc, ch 1, dc) in same st or sp.\n"
+        "Row 1: V-st in 5th ch from hook (first 4 ch count as dc + 1 skipped ch), *sk 2 ch, V-st in next ch; rep from * to last 2 ch, sk 1 ch, dc in last ch. - 11 V-sts\n"
+        "Row 2: Ch 3 (counts as dc), turn. V-st in each ch-1 sp across, dc in top of t-ch. - 11 V-sts"), [24, 24]),
+    ("told once to count, it counts", "us", "Row 1: Ch 12, dc in 4th ch from hook and in each ch across. (10 dc)\nRow 2: Ch 3 (counts as dc), turn, dc in each of next 9 sts.\nRow 3: Ch 3, turn, 5 dc in first st, sk 4 sts, 5 dc in next st, sk 3 sts, dc in top of t-ch.", [10, 10, 12]),
+    ("so many more each row, and how many there are then", "us", (
+        "Row 1: Make a magic ring. Ch 4 (counts as dc + ch 1 throughout), 3 dc in ring, ch 2, 3 dc in ring, ch 1, dc in ring, turn. 8 dc\n"
+        "Row 2: Ch 4, 3 dc in first ch-1 sp, ch 1, (3 dc, ch 2, 3 dc) in center ch-2 sp, ch 1, 3 dc in last sp, ch 1, dc in 3rd ch of ch-4, turn. 14 dc\n"
+        "Rows 3 - 10: Cont in this way, with one more 3-dc group on each side of the center on every row (6 more dc per row). At the end of Row 10 you should have 62 dc."), [8, 14, 62]),
+    ("in each stitch and in each of so many chains", "uk", (
+        "Round 1: 30 dc in magic ring. (30 dc)\nRound 2: 1 dc in first 8 sts, 6 ch, miss next 6 sts, 1 dc in each of the remaining 16 sts. 24 dc and one 6-ch space\n"
+        "Round 3: 2 ch, 1 htr in each dc and in each of the 6 ch, ss to join. 30 htr"), [30, 24, 30]),
+    ("filet in open meshes", "us", (
+        "Open mesh = ch 2, sk 2, dc in next dc. Block = dc in next 3 sts.\n"
+        "Row 1: Ch 32. Dc in 8th ch from hook, *ch 2, sk 2 ch, dc in next ch; rep from * across, turn. [9 open meshes]\n"
+        "Row 2: Ch 5 (counts as dc + ch 2), dc in next dc, 3 open meshes, 1 block, 3 open meshes, ch 2, dc in 3rd ch of t-ch, turn. [8 open meshes, 1 block]"), [10, 12]),
+    ("spaces counted by where they are", "us", "Rnd 1: 8 dc in magic ring, join. (8 dc)\nRnd 2: [Dc in next st, ch 1] 7 times, dc in next st. (7 ch-1 sps in flower)", [8, 8]),
+]
+
+
+@pytest.mark.parametrize(("terms", "text", "counts"), [t[1:] for t in TOLD], ids=[t[0] for t in TOLD])
+def test_it_comes_to_what_it_says(terms: str, text: str, counts: list[int]) -> None:
+    report = check_source(Source.of(text + "\n"), terms)
+    last = {row.label or row.span.start: row for row in report.rows if set(row.made) - {"ch"}}
+    made = [row.counts[0] for row in last.values()]
+    assert (made[: len(counts) - 1], made[-1]) == (counts[:-1], counts[-1])
+    assert [f for f in report.findings if f.code[0] == "W"] == []
+
+
+def test_a_note_about_a_group_is_no_group() -> None:
+    report = check_source(Source.of(DISC + "Rnd 2: Ch 3 (counts as dc (here and below)), dc in same st, 2 dc in each st around, join. (24 dc)\n"), "us")
+    assert (report.rows[-1].counts, report.rows[-1].agrees) == ((24,), True)
+
+
+def test_do_not_is_said_shortly_too() -> None:
+    told = [check_source(Source.of(f"Row 1: Ch 11, sc in 2nd ch from hook and in each ch across. {how}\n"), "us") for how in ("Do not turn.", "Don't turn.", "Don’t turn.")]
+    assert [[f.code for f in report.findings] for report in told] == [[], [], []]
