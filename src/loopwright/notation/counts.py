@@ -71,10 +71,9 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
     outside = _OUTSIDE.search(text, max(start, end - 40), end) if text[end - 1 : end] not in (")", "]") and _BRACKET.search(text, max(start, end - 14), end) else None
     if outside is not None and not text[start : outside.start()].rstrip()[-1:].isdigit() and (told := _counts(text, outside.start("n"), outside.end("n"), dialect, sizes)):
         return Printed(tuple(changed(c, noun=_named(outside["noun"], dialect)) for c in told), outside.start(), Span(end, end))
-    if ("sts." in text[start:end] or "stitches." in text[start:end]) and (said := _remarked(text, start, end, dialect, sizes, _TOLD)) is not None:
-        return said
-    if "=" in text[start:end] and (summed := _remarked(text, start, end, dialect, sizes, _SUM)) is not None:
-        return summed
+    for sign, told_so in ((("sts.", "stitches."), _TOLD), (("=",), _SUM)):
+        if any(s in text[start:end] for s in sign) and (said := _remarked(text, start, end, dialect, sizes, told_so)) is not None:
+            return said
     m = next(iter(deque(_END.finditer(text, max(start, end - 160), end), maxlen=1)), None)
     if m is None and (remarked := _remarked(text, start, end, dialect, sizes)) is not None:
         return remarked
@@ -166,13 +165,18 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
         _made_of(cur)
         if noun == "?" and _of_her_own(cur, begun=bool(found)):
             continue
-        if noun == "?" or noun != "ch-sp" and _is_worked(cur):
+        if noun == "?" or _is_worked(cur, noun):
             return ()
-        if noun == "ch-sp" and cur.low() == "in":
-            break  # "7 ch-1 sps in pineapple"
-        cur.skip("in", "row", "rnd", "round", "all", "the", "this", "on", "made", "total", "last", ".")
+        _where(cur, noun)
         found.append(Count(n if n.values else Num((), n.blank), noun, span=cur.span_from(at), length=length))
     return tuple(found)
+
+
+def _where(cur: Cursor, noun: str | None) -> None:
+    """ "in all", "in this row"; "7 ch-1 sps in pineapple": takes where they were counted."""
+    cur.skip("in", "row", "rnd", "round", "all", "the", "this", "on", "made", "total", "last", ".")
+    while noun == "ch-sp" and cur.low(-1) in ("in", "the") and cur.kind() == "word":
+        cur.at += 1
 
 
 def _length(cur: Cursor, named: int, noun: str | None) -> int | None:
@@ -200,8 +204,10 @@ def _one_thing(cur: Cursor) -> bool:
     return True
 
 
-def _is_worked(cur: Cursor) -> bool:
-    """ "1 sc in next": whether what was just counted is worked somewhere, and so is no count."""
+def _is_worked(cur: Cursor, noun: str | None) -> bool:
+    """ "1 sc in next": whether what was just counted is worked somewhere, and so is no count; spaces never are."""
+    if noun == "ch-sp":
+        return False
     if cur.low() in ("in", "on") and cur.low(1) not in ("row", "rnd", "round", "all", "the", "this", "total", "last", "each"):
         return True
     return cur.low() == "in" and cur.low(1) == "each" and cur.low(2) not in ("size", "sizes")
