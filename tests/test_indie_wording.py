@@ -52,6 +52,14 @@ TOLD: list[tuple[str, str, str, list[int]]] = [
         "Open mesh = ch 2, sk 2, dc in next dc. Block = dc in next 3 sts.\n"
         "Row 1: Ch 32. Dc in 8th ch from hook, *ch 2, sk 2 ch, dc in next ch; rep from * across, turn. [9 open meshes]\n"
         "Row 2: Ch 5 (counts as dc + ch 2), dc in next dc, 3 open meshes, 1 block, 3 open meshes, ch 2, dc in 3rd ch of t-ch, turn. [8 open meshes, 1 block]"), [10, 12]),
+    ("braces for brackets", "us", "Rnd 1: 6 sc in magic ring - 6 sts\nRnd 2: {inc} x6 - 12 sts\nRnd 3: {sc, inc} x6 - 18 sts\nRnd 4: {dec} 9 times - 9 sts", [6, 12, 18, 9]),
+    ("a part behind a dash, in a colour", "us", (
+        "EARS (make 2) - in Brown.\nRnd 1: 6 sc in magic ring - 6 sts\nMUZZLE - in Dark Cream, ch 5.\n"
+        "Rnd 1: starting in 2nd ch from hook: inc, sc in next 2 ch, 4 sc in last ch, on the other side of the chain: sc in next 2 ch, inc in last ch - 12 sts"), [12]),
+    ("a short name told by a long one", "us", (
+        "All rows are worked on the RS. LDC = long dc (dc in the front loop of the st two rows below).\n"
+        "Row 1: With A, ch 22. Sc in 2nd ch from hook and in each ch across. [21 sts]\nRow 2: With B, BLO sc in each st. [21 sts]\n"
+        "Row 3: With A, sc in first st, *BLO sc in next 3 sts, LDC in next st; rep from * to last 4 sts, BLO sc in next 3 sts, sc in last st. [21 sts]"), [21, 21, 21]),
     ("spaces counted by where they are", "us", "Rnd 1: 8 dc in magic ring, join. (8 dc)\nRnd 2: [Dc in next st, ch 1] 7 times, dc in next st. (7 ch-1 sps in flower)", [8, 8]),
 ]
 

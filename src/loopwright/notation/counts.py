@@ -87,7 +87,7 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
     if m["lead"].strip() == ":" and (behind := _END.search(text, m.start() + 1, end)) is not None and behind["lead"] in "([{<" and not text[m.start() : behind.start()].rstrip()[-1:].isdigit():
         m = behind  # "in back loops: 12 sc (12)"
     bracket = m["lead"] in "([{<"
-    if not bracket and re.search(r"(?<!of )(?<!in )(?<!end )(?<!turning )(?<!each )(?<!remaining )(?<!rem )(?<!other )(?<!every )(?<!1st )(?<!2nd )(?<!3rd )(?<!4th )(?<!5th )(?<!\d )(?<!\d-)\bch(?:ain)?\s*$", text[start : m.start()], re.IGNORECASE):
+    if not bracket and re.search(r"(?<!of )(?<!in )(?<!end )(?<!turning )(?<!each )(?<!remaining )(?<!rem )(?<!other )(?<!every )(?<!last )(?<!next )(?<!first )(?<!same )(?<!1st )(?<!2nd )(?<!3rd )(?<!4th )(?<!5th )(?<!\d )(?<!\d-)\bch(?:ain)?\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))
     if bracket and re.search(r"(?:\d[)\]]?,?|[{}])\s*$", text[start : m.start()]) and sizes > 1:
         return Printed((), end, Span(end, end))

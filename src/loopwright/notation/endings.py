@@ -18,8 +18,8 @@ _UNTIL = re.compile(
     re.IGNORECASE,
 )
 _TITLE = re.compile(
-    r"(?!(?:NEXT|LAST|ROWS?|RNDS?|ROUNDS?|RS|WS|MC|CC|CH|SC|DC|FINAL)\b)(?P<name>[A-Z][A-Z’']{2,}(?:[ ,&–—-]{1,2}[A-Z’']{2,}|\s\d+)*)\s*(?:\([^()]{0,40}\)\s*)?"
-    r"(?::(?:\s*\([^()]{0,40}\)\s*:?)?|—|--|\s?\.{3,4}|\s?…)\s*(?=\S)"
+    r"(?!(?:NEXT|LAST|ROWS?|RNDS?|ROUNDS?|RS|WS|MC|CC|CH|SC|DC|HDC|BLO|FLO|INC|DEC|REP|BEG|TOG|STS|FINAL)\b)(?P<name>[A-Z][A-Z’']{2,}(?:[ ,&–—-]{1,2}[A-Z’']{2,}|\s\d+)*)\s*(?:\([^()]{0,40}\)\s*)?"
+    r"(?::(?:\s*\([^()]{0,40}\)\s*:?)?|—|--|\s-\s(?=[\s,]*[A-Za-z])|\s?\.{3,4}|\s?…)\s*(?=\S)"
 )
 
 

@@ -29,6 +29,9 @@ _COLOUR = re.compile(
 )
 _BREAKS = re.compile(rf"\b(?i:cut|drop|break|fasten off|attach|join|pull|pick up|change to|changing to|rejoin)\s+(?!Rnd|Row|Round){_NAME}(?=[\s,;.)]|$)")
 _CHANGES = re.compile(rf",?\s{{0,3}}\b(?i:chang(?:e|ing)\s+to|switch(?:ing)?\s+to)\s+{_NAME}\s+(?:in|on|with|at)\s+(?:the\s+)?last\s+(?:st|stitch|sc|hdc|dc|tr|yo|yarn\s+over)\b")
+_IN_COLOUR = re.compile(  # "MUZZLE - in Cream, ch 5"
+    r"(?:^\s{0,8}|(?<=[-–—:.;]\s))[Ii]n\s(?!(?:Rnd|Row|Round|Blo|Flo|Next|Each|Every|First|Last|Same|Corner|Ring|Cent(?:er|re)|Back|Front|The|This|Any|Both|Second|Third|Pattern|Loop)\b)[A-Z][a-z]{2,}(?:\s[A-Z][a-z]+)?(?=\s?,\s*(?:ch|chain|make|work|begin|start|\d)\b)"
+)
 _NAMED_SIZES = re.compile(
     r"(?P<first>\b\d{1,5})(?P<noun>(?:\s+[a-z][a-z.]*){0,2}\.?\s*)(?P<others>(?:\s*\((?:\d[\w/.\s-]{0,8}(?:mos?|yrs?|months?|years?)|(?:medium|large|small|size)[\w\s]{0,8})\.?\s*(?:--|—|–|-)[^()]{1,20}\)){1,8})",
     re.IGNORECASE,
@@ -69,6 +72,7 @@ def _quiet_line(text: str, terms: str, stopped: bool) -> str:
     text = worn().sub(lambda m: _blank(m, False), patches(_NAMED_SIZES.sub(_listed, text)))
     text = _SAME_LENGTH.sub(lambda m: _SPELT[m.group().lower()], text)
     text = _COLOUR.sub(lambda m: _blank(m, False), text)
+    text = _IN_COLOUR.sub(lambda m: _blank(m, False), text) if "n " in text else text
     text = _WITHIN.sub(" ", text)
     text = _CHANGES.sub(lambda m: _blank(m, False), text)
     text = _BREAKS.sub(lambda m: _blank(m, True), text)

@@ -72,7 +72,7 @@ def _expression(dialect: Dialect) -> re.Pattern[str]:
     pattern = rf"""
       (?P<timesx2>(?:(?<=[)\]}}])\s*\*\s*|(?<=[a-z])\*(?=\d{{1,4}}\s*(?:[,;.()\[\]]|$)))(?P<tx2>\d{{1,9}})(?![a-z]))
     | (?=\S)(?:  # at a blank nothing else need be tried
-      (?P<blank>\{{(?!\s*\d+\s*[a-z])[^{{}}()\[\],;\n]{{1,60}}\}})
+      (?P<blank>\{{(?!\s*\d+\s*[a-z])[^{{}}()\[\],;\n]{{1,60}}\}}(?!\s?(?:[x×*]\s?\d|\d{{1,3}}\s?(?:x|times)\b)))
     | (?P<star>\*\*\*|\*\*|\*|†|‡|✕(?=\s)|\+(?=\s*[a-z(])(?!\s*\d)|\#(?=\s*[a-z(]))
     | (?P<timesx>(?<![a-z])[x×✕]\s*(?P<tx>\d{{1,9}})(?![a-z]))
     | (?P<times>(?:(?P<tn>\d{{1,9}}|{numbers})\s*(?:more\s+)?(?:times?|x(?![a-z])|×))(?P<tmore>\s+more)?|twice(?P<tm2>\s+more)?|thrice|once(?P<tm1>\s+more)?|once\s+again)(?![a-z])

@@ -34,6 +34,8 @@ _NEXT = re.compile(r"\b(?:in|into|through)\s+(?:the\s+|each\s+of\s+(?:the\s+)?)?
 _AGAIN = re.compile(r"[(\[](?P<inside>[^()\[\]]+)[)\]]\s*(?P<times>twice|x?\s*\d\s*(?:times|x)?)", re.IGNORECASE)
 _STEM = re.compile(r"\s+(?:sts?|stitch(?:es)?)$")  # "star st" is called "star" too
 _TOG = re.compile(r"(?:[3-9]|1\d)tog$")
+_SHORT = re.compile(r"[A-Z]{2,5}")
+_SPELT_OUT = re.compile(r"[ \t]*[A-Za-z][A-Za-z -]{2,30}\((?P<made>[^()]*\b(?:in|into|around)\b[^()]*)\)[ \t.]*$")
 _MESH = re.compile(r"(?:open|solid|closed|filled|empty)\s+(?:mesh|sp|space|square)|mesh")  # of filet: how each is made stands in the row below
 _KEPT = frozenset("ch chain st sts stitch stitches sp sps rnd rnds row rows rep repeat sl st ss rs ws sk skip lp lps beg tog yo inc dec blo flo".split())
 
@@ -132,7 +134,8 @@ def _line_starts(text: str) -> Iterator[int]:
 def _alone(line: str) -> bool:
     """Whether a line of its own defines a stitch: "Puff st (ps): yo, insert hook …"."""
     m = _DEFINED.match(line.strip())
-    return m is not None and (m["abbr"] is not None or _STITCHY.search(m["name"]) is not None) and (_MOVES.search(m["words"]) is not None or " in " in m["words"])
+    short = m is not None and "=" in line and _SHORT.fullmatch(m["name"]) is not None
+    return m is not None and (m["abbr"] is not None or short or _STITCHY.search(m["name"]) is not None) and (_MOVES.search(m["words"]) is not None or " in " in m["words"])
 
 
 def _pairs(text: str, start: int, end: int) -> list[tuple[str, str | None, int, int]]:
@@ -172,6 +175,8 @@ def _special(text: str, name: str, abbr: str | None, start: int, end: int, which
         many = _places(words)
         over = (Repeat((Make("cluster", ONE, None, parts=many, taking=many),), "once"),) if many > 1 else ()
         return Special(names, kind, over, words, Span(start, end)) if known is None else None
+    if (spelt := _SPELT_OUT.match(text, start, end)) is not None:  # "MDC = mosaic dc (dc in the front loop of the st two rows below)"
+        start, end = spelt.span("made")
     told = parse(text, start, end - len(_NAMED.search(text[start:end])[0]), which)  # type: ignore[index]
     nodes = _in_one(told) or (() if known not in (None, "cross-st") else _over_several(told))
     if not nodes:

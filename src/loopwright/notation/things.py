@@ -140,6 +140,9 @@ def thing(cur: Cursor) -> Thing | None:
 def _length(cur: Cursor) -> int | None:
     """ "-3" or " 3" after "ch"."""
     if cur.low() == "-" and cur.kind(1) == "num":
+        apart = cur.at and cur.tokens[cur.at].start > cur.tokens[cur.at - 1].end and cur.tokens[cur.at].end < cur.token(1).start  # type: ignore[union-attr]
+        if apart and thing_word(cur.low(2)) not in ("sp", "loop"):
+            return None  # "in last ch - 12 sts": a count
         cur.at += 1
     elif cur.at and cur.tokens[cur.at - 1].text.endswith(".") and cur.kind() == "num" and cur.kind(1) == "kind":
         return None  # "in 4th ch. 1 dc": a sentence ends
