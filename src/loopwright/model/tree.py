@@ -391,6 +391,18 @@ class Spacing:
 
 
 @record
+class Otherwise:
+    """What a row told by another one does otherwise; with neither `numbers` nor `kinds`, something that its words leave to the maker.
+
+    `numbers`: the old and the new one, of stitches of a `kind`, or of any stitches and of repeats. `kinds`: the old stitch and the new one.
+    """
+
+    numbers: tuple[int, int] | None = None
+    kind: str | None = None
+    kinds: tuple[str, str] | None = None
+
+
+@record
 class RowOrder:
     """What a row is when it is told by other rows.
 
@@ -419,6 +431,7 @@ class RowOrder:
     kind: str | None = None
     spaced: tuple[Spacing, ...] = ()
     at_once: bool = False
+    other: Otherwise | None = None
     span: Span = NOWHERE
 
 

@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import Literal
 
 from loopwright.model.tree import Num, RowOrder
+from loopwright.notation.otherwise import otherwise
 from loopwright.notation.scanner import words as tables
 from loopwright.source.expressions import Expression
 from loopwright.terms import Dialect
@@ -90,7 +91,7 @@ def order(words: str, sizes: int = 1, which: Dialect | None = None) -> RowOrder 
         said = _IN_BRACKETS.sub(r"\1", said)
     if "rep" in said or "Rep" in said or "REP" in said:
         said = _ONE_UP_TO.sub(r"\g<verb>\g<word> \g<a> until \g<word> ", said)  # "repeat Row 2 through Row 10": until there are ten
-    return _even(said, sizes, which) or _this_way(said, sizes) or _continued(said, sizes) or _other_rows(said, sizes)
+    return _even(said, sizes, which) or _this_way(said, sizes) or _continued(said, sizes) or _other_rows(said, sizes, which)
 
 
 def _this_way(words: str, sizes: int) -> RowOrder | None:
@@ -142,10 +143,10 @@ def _continued(words: str, sizes: int) -> RowOrder | None:
     return RowOrder("continue", delta=delta, alternate=bool(m["alt"]), until_sts=number(m["until"], sizes))
 
 
-def _other_rows(words: str, sizes: int) -> RowOrder | None:
+def _other_rows(words: str, sizes: int, terms: Dialect | None) -> RowOrder | None:
     many = _SO_MANY_AS.match(words)
     if many is not None:  # "work 5 more rows as Row 2"
-        told = _other_rows(f"rep {words[many.end() :].removeprefix('for ')}", sizes)
+        told = _other_rows(f"rep {words[many.end() :].removeprefix('for ')}", sizes, terms)
         return None if told is None else replace(told, times=None, more=True, total_rows=number(many["n"], sizes))
     if words[:4].lower() == "work" and (begun := _FIRST_OF.match(words)) is not None and begun["section"].lower() not in _NO_SECTIONS:
         n = number(begun["n"], 1)  # "work 1st 2 rounds same as flower"
@@ -175,7 +176,7 @@ def _other_rows(words: str, sizes: int) -> RowOrder | None:
     what: Literal["repeat", "same-as"] = "repeat" if repeats else "same-as"
     asks_rows = times is not None and bool(times["rows"]) and not times["x"]
     return RowOrder(
-        what, rows, last_n, delta_kind=which["op"].lower() if which["op"] else None, section=elsewhere["section"] if elsewhere else None, times=None if times is None or asks_rows else number(times["n"], sizes), more=bool(times and (times["more"] or times["other"] or asks_rows) or total and (total["next"] or total["further"])),
+        what, rows, last_n, other=otherwise(tail, terms) if what == "same-as" or until is None else None, delta_kind=which["op"].lower() if which["op"] else None, section=elsewhere["section"] if elsewhere else None, times=None if times is None or asks_rows else number(times["n"], sizes), more=bool(times and (times["more"] or times["other"] or asks_rows) or total and (total["next"] or total["further"])),
         until_sts=number(sts["n"], sizes, MOST_STITCHES) if sts and repeats else None, until_text=until["what"].strip() if until else "",
         total_rows=number((total["n"] or total["upto"]) if total else times["n"] if asks_rows and times else None, sizes),
     )

@@ -42,6 +42,8 @@ def _assumed_words(key: str, value: Any, *, first: bool) -> str | None:
         return f"no chain is told before this row: it fits on a chain of {value}"
     if key == "as-printed":
         return f"this row goes on in pattern: its count of {value} is taken from the print"
+    if key == "otherwise":
+        return f"this row does otherwise than the row that tells it: its count of {value} is taken from the print"
     if key == "new-piece":
         return "a new piece begins here"
     if key == "lower":

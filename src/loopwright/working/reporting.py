@@ -41,7 +41,7 @@ SLIP_OF_COUNT = 2  # a printed number so near to what a repeat makes is a slip; 
 WOVEN = 20_000  # rows kept in a memo; more of them belong to other patterns
 _CODES = {
     "runs-out": "W003", "too-many": "W008", "too-many-rows": "W008", "unknown-row": "W009", "blank": "W010",
-    "shaping-too-long": "W012", "nothing-below": "W005", "endless": "W007", "open": "D001", "edge-unknown": "D002",
+    "shaping-too-long": "W012", "nothing-below": "W005", "endless": "W007", "open": "D001", "otherwise": "N005", "edge-unknown": "D002",
 }
 
 
@@ -208,7 +208,7 @@ def _findings(document: Document, per_size: Sequence[Sequence[Outcome]], rivals:
                 found = None
             elif shaken and found is not None and found.code == "W001":
                 found = replace(found, severity="warning")  # the row below is in doubt: so is this verdict
-            shaken = o.made is None or not o.made.made or o.agrees is False or shaken and o.agrees is not True
+            shaken = o.made is None or not o.made.made or o.agrees is False or "otherwise" in dict(o.assumed) or shaken and o.agrees is not True
             off = (off or _off(found)) if shaken else None
             if found is not None:
                 grouped.setdefault((found.code, o.step.item), []).append((size, o, found))
@@ -323,7 +323,7 @@ def _finding(document: Document, o: Outcome, size: int) -> Finding | None:
             return None
         code = _CODES.get(o.problem or "", "W007")
         elsewhere = step.order is not None and step.order.section is not None  # a part that may be told outside of this text
-        severity: Any = None if code in ("W008", "W009", "W010") and not elsewhere else "warning"
+        severity: Any = None if code in ("N005", "W008", "W009", "W010") and not elsewhere else "warning"
         return Finding(code, step.span, {"label": step.label or "this row", **o.facts}, severity=severity)
     if o.agrees is False and step.printed:
         return _disagreement(document, o, size)

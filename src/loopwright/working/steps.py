@@ -10,7 +10,6 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 from typing import Any, Literal
 
-from loopwright.model.moved import moved
 from loopwright.model.still import Still, Stills
 from loopwright.model.tree import (
     NOWHERE,
@@ -23,6 +22,7 @@ from loopwright.model.tree import (
     Mark,
     Node,
     Num,
+    Otherwise,
     PatternRun,
     Place,
     Ring,
@@ -35,6 +35,7 @@ from loopwright.model.tree import (
 )
 from loopwright.record import changed, record
 from loopwright.source import Span
+from loopwright.working.bodies import differently, for_row, together, without_chain
 from loopwright.working.numbered import (
     MAX_ROWS,
     comes_again,
@@ -139,7 +140,7 @@ def _is_way_in(step: Step) -> bool:
 
 def _led(lead: Step, step: Step) -> Step:
     """A row that begins where the line before it says."""
-    parts, at = _together([(lead.body, lead.at), (step.body, step.at)])
+    parts, at = together([(lead.body, lead.at), (step.body, step.at)])
     return changed(step, body=parts[0] + parts[1], at=at, new_section=lead.new_section or step.new_section)
 
 
@@ -161,7 +162,7 @@ def _asked(
         n, (kind, text) = numbers[0], _called(row, shelf)
         gap, restart = _where(n, shelf)
         step = still.asked[size] = Step(
-            index, 0, shelf.section, label_of(kind, text, n, ranged), n, kind, _for_row(row.body, True), printed_counts(row), row.also_printed,
+            index, 0, shelf.section, label_of(kind, text, n, ranged), n, kind, for_row(row.body, True), printed_counts(row), row.also_printed,
             None, shelf.fresh or restart, gap, row.doubt, span, same=ranged, side=row.side, at=at,
         )
         return (_shelved(shelf, step),)
@@ -222,7 +223,7 @@ def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, ba
     order = row.order
     if order is None:
         return [
-            changed(base, number=n, body=_for_row(base.body, i == len(numbers) - 1), label=label_of(base.kind, base.label, n, ranged), same=ranged)
+            changed(base, number=n, body=for_row(base.body, i == len(numbers) - 1), label=label_of(base.kind, base.label, n, ranged), same=ranged)
             for i, n in enumerate(numbers)
         ]
     if order.what == "even":
@@ -243,7 +244,7 @@ def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, ba
         return [changed(base, number=n, problem="unknown-row", problem_facts=facts, order=order, label=label_of(base.kind, base.label, n, ranged)) for n in numbers[:1] or [None]]
     if order.until_sts is not None and not ranged:
         kind = sources[0].kind if base.kind == "none" else base.kind
-        turn, at = _together([(s.body, s.at) for s in sources])
+        turn, at = together([(s.body, s.at) for s in sources])
         return [changed(base, body=turn[0], turn=turn, order=order, kind=kind, same=True, at=at)]
     order = order if order.until_sts is None else changed(order, until_sts=None)
     sources = _numbered(order, sources, numbers)
@@ -254,18 +255,14 @@ def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, ba
         source = sources[i % len(sources)]
         bare = (last := i == len(many) - 1) and any(isinstance(x, Mark) and x.what == "no-chain" for x in row.body)
         extra = tuple(x for x in row.body if not isinstance(x, Mark) or bare and x.what == "turn") if last and (bare or order.what == "same-as") else ()
-        parts, at = _together([lead if not i else ((), 0), (_without_chain(source.body) if bare else source.body, source.at), (extra, base.at)])
+        parts, at = together([lead if not i else ((), 0), (without_chain(source.body) if bare else source.body, source.at), (extra, base.at)])
         body = parts[1] if not parts[0] and not parts[2] else tuple(n for part in parts for n in part)
         steps.append(changed(base, number=n, body=body, at=at, label=label_of(base.kind, base.label, n, ranged), order=order, kind=source.kind if base.kind == "none" else base.kind, same=True))
-    return steps
+    return steps if order.other is None else [_otherwise(step, order.other) for step in steps]
 
 
-def _without_chain(body: tuple[Node, ...]) -> tuple[Node, ...]:
-    """A row that ends with no chain for the next: "rep 2nd row twice, omitting ch 3 at end of last row"."""
-    end = len(body)
-    while end and isinstance(body[end - 1], (Chain, Mark)) and getattr(body[end - 1], "what", "turn") == "turn":
-        end -= 1
-    return (*body[:end], *(n for n in body[end:] if isinstance(n, Mark)))
+def _otherwise(step: Step, other: Otherwise) -> Step:
+    return changed(step, body=differently(step.body, other))
 
 
 def _numbered(order: RowOrder, sources: list[Step], numbers: list[int | None]) -> list[Step]:
@@ -273,12 +270,6 @@ def _numbered(order: RowOrder, sources: list[Step], numbers: list[int | None]) -
     told = {s.number: s for s in sources}
     wanted = order.section and not order.rows and numbers != [None]
     return [told[n] for n in numbers] if wanted and all(n in told for n in numbers) else sources
-
-
-def _together(parts: list[tuple[tuple[Node, ...], int]]) -> tuple[tuple[tuple[Node, ...], ...], int]:
-    """Bodies of several rows with what is to be added to the spans of each, so that one number is to be added to all of them."""
-    at = min((where for nodes, where in parts if nodes), default=0)
-    return tuple(moved(nodes, where - at) if nodes else () for nodes, where in parts), at
 
 
 def _lead(first: Step, shelf: _Shelf) -> tuple[tuple[Node, ...], int]:
@@ -290,14 +281,6 @@ def _lead(first: Step, shelf: _Shelf) -> tuple[tuple[Node, ...], int]:
     rings = any(isinstance(n, Ring) for n in before.body) and not any(isinstance(n, Ring) for n in first.body)
     chain = from_hook(first.body) and any(isinstance(n, Chain) for n in before.body) and all(isinstance(n, (Chain, Mark, Unknown)) for n in before.body)
     return (before.body, before.at) if rings or chain else ((), 0)
-
-
-def _for_row(body: tuple[Node, ...], last: bool) -> tuple[Node, ...]:
-    """The body without the chain that is for the last of the rows, unless this is it; there it is followed by the turn."""
-    at = next((i for i, n in enumerate(body) if isinstance(n, Mark) and n.what == "last-row"), None)
-    if at is None or at == 0:
-        return body
-    return (*body[:at], Mark("turn"), *body[at + 1 :]) if last else (*body[: at - 1], *body[at + 1 :])
 
 
 def _straight(row: Row, order: RowOrder, numbers: list[int | None], ranged: bool, base: Step) -> list[Step]:
