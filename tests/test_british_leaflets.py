@@ -22,6 +22,13 @@ TOLD: list[tuple[str, str, list[int]]] = [
     ("into every st. to end", BASE + "2nd row: 1 ch., 1 d.c. in every st. to end.", [32, 32]),
     ("a yarn told before the chain", "Using double wool make 21 ch.\n1st row: 1 dc into 2nd ch from hook, 1 dc into each ch to end. (20 dc)", [20]),
     ("a hook told before the chain", "With No. 3 steel hook, commence with 26 ch.\n1st row: 1 dc into 2nd ch from hook, 1 dc into each ch to end. (25 dc)", [25]),
+    ("joined to the third of five chains", (
+        "Make 6 ch. and join into a ring with a s.s.\n1st round: 5 ch., (3 tr. into ring, 2 ch.) 3 times, 2 tr. into ring, s.s. to 3rd of 5 ch.\n"
+        "2nd round: s.s. into first sp., 5 ch., 2 tr. into same sp., * 1 tr. into each of next 3 tr., (2 tr., 2 ch., 2 tr.) into next sp.; rep. from * twice more, "
+        "1 tr. into each of next 3 tr., 1 tr. into first sp., s.s. to 3rd of 5 ch."), [12, 28]),
+    ("with a numbered colour as another round", (
+        "Make 4 ch., join with s.s. 1st round: Using 1st colour work 12 dc into ring. (12 dc) Break off 1st colour.\n"
+        "2nd round: 2 dc into each dc. (24 dc)\n3rd round: Using 2nd colour work as 2nd round. (48 dc)"), [12, 24, 48]),
 ]
 
 

@@ -33,6 +33,7 @@ _ASIDES: tuple[tuple[tuple[str, ...], str], ...] = (
     (("with", "having"), r"\b(?:with|having)\s+(?:the\s+)?(?:RS|WS|(?:right|wrong)\s+side)\s+(?:of\s+(?:the\s+)?work\s+)?(?:facing|toward)(?:\s+you)?,?"),
     (("hook",), r"\bwith (?:size\s+)?[A-Z]\s+hook,?"),
     (("using", "with"), r"\b(?:using|with)\s+(?:(?:a|the|an|size|no\.?|double|single|two|strands?|of|steel|[\w./-]{1,12})\s+){1,6}?(?:hook|yarn|wool|cotton|thread)\b,?(?=\s+(?:ch|chain|make|work|commence|begin|\d))"),
+    (("colour", "color", "shade"), r"(?:\b(?:using|with)\s+|(?<=\boff )|(?<=\bdrop ))(?:the\s+)?(?:1st|2nd|3rd|4th|5th|first|second|third|fourth|main|contrast(?:ing)?|next|new|another)\s+(?:colou?r|shade)\b,?"),
     (("last ",), r"(?:(?<=\bend)|(?<=\bend,)|(?<=across)|(?<=across,))\s{1,3}(?:the\s+)?last\s+(?:\w{1,3}\.?\s?\w?\.?)\s+(?:in|into|on)\s+[^,;()]*?(?=[,;()]|\.\s|\.?$)"),
     (("strand",), r"\bwith\s+(?:a\s+)?(?:double|single|two|three)\s+strands?(?:\s+(?:held\s+)?together)?(?:\s+and\s+(?:size\s+)?\w+\s+hook)?(?=\s*[,;]|\s+(?:ch|chain|make|work)\b),?"),
     (("inc", "dec"), r"\((?:an?\s+|\d+\s+|this\s+(?:is|makes)\s+)?(?:\w+\s+)?(?:inc|dec|increases?|decreases?|inc point)\.?(?:\s+rows?|\s+made)?\)(?!\s*[x×*]?\s*\d)"),

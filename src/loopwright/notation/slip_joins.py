@@ -100,7 +100,8 @@ def _slipped_to(cur: Cursor, start: int) -> Node:
     to_a_ring(cur)
     if start < 3 and where is not None and where.quant == "first" and where.thing.kind in ("sp", "loop", "corner"):
         return Make("sl st", ONE, replace(where, quant="next"), span=cur.span_from(start))  # where the round begins
-    third = where is not None and where.quant == "kth" and where.thing.kind == "ch" and not where.from_hook and start > 3  # of the chain that the round began with
+    of_chain = where is not None and (where.thing.kind == "ch" or where.thing == STITCH and where.of is not None and where.of.kind in ("ch", "sp"))
+    third = where is not None and of_chain and where.quant == "kth" and not where.from_hook and start > 3  # of the chain that the round began with
     if where is not None and (third or where.quant == "first" or where.thing.kind in ("tch", "join")):
         return Join(where, "sl st", span=cur.span_from(start))
     moves = where is not None and not _next_round(cur, where, start)
