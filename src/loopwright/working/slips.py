@@ -236,7 +236,7 @@ def do_mark(run: Run, node: Mark) -> None:
         do_underside(run)
     elif node.what == "attach" and node.text == "free" and run.named.get("free") and run.worked == 0:
         on_free(run)
-    elif node.what == "attach" and node.place is not None and run.worked == 0 and run.view.items and not run.view.foundation:
+    elif node.what == "attach" and node.place is not None and run.worked == 0 and run.view.items and not run.view.foundation and not (run.inside and run.named.get("attached")):
         slots = slots_of(run, node.place)
         if slots and slots[-1].start >= 0:
             run.last = slots[-1]
