@@ -76,7 +76,7 @@ class Remembered:
         self.worked = kept(memo, "worked", MOST_KEPT)  # ways of rows, whatever their printed counts
         self.cloths = kept(memo, "cloths", MOST_KEPT)
         self.names = self._one(Same(tuple(sorted(definitions.items()))))
-        self.looked_ahead = False
+        self.looked_ahead = self.brief = False
         self.family: tuple[int, ...] = ()  # numbers of stitches that the row just looked at may have stood on
         self.spent = 0
         self.charged: dict[int, Found] = {}
@@ -95,7 +95,7 @@ class Remembered:
     def _which(self, step: Step, told: Told) -> tuple[Any, ...]:
         """What tells one step from another, but for where it stands."""
         number = step.number if step.number in (None, 1) else 2
-        return told, step.goes_on, step.kind, step.new_section, step.gap, number, step.side == "RS", step.doubt >= DOUBT
+        return self.brief, told, step.goes_on, step.kind, step.new_section, step.gap, number, step.side == "RS", step.doubt >= DOUBT
 
     def _ahead(self, steps: list[Step], at: int) -> tuple[Any, ...]:
         """What the rows ahead tell, as far as one looks."""

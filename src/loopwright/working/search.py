@@ -8,6 +8,7 @@ from __future__ import annotations
 import heapq
 import math
 from array import array
+from collections import Counter
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 from typing import Any
@@ -37,8 +38,8 @@ FRESH = 1.5
 AS_PRINTED = 0.8
 DEEPEST = 5  # repeats within repeats that one row may have; the trade hardly ever goes to three
 AMPLE, AMPLE_ROW = 60_000, 400  # work in all, and more for each row, from which the cheapest explanation alone goes on: many times what a pattern takes
-AMPLE_ITEM = 12_000  # and for the rows that one line asks for
-MOST_ITEM = 40_000  # and from which no more of them are worked: twenty times what any of the designs takes
+AMPLE_ITEM = 6_000  # and for the rows that one line asks for: three times what any of the designs takes
+MOST_ITEM, MOST_ROW = 12_000, 200  # and, with so much for each row, from which no more of them are worked
 ALL_WORK = 500_000  # and of a size: what is past it is not worked any more
 
 
@@ -49,6 +50,7 @@ class Decoder(Remembered):
         super().__init__(definitions, memo)
         self.families: dict[Any, tuple[int, ...]] = {}  # by row and conventions: rows that tell the same are looked at once
         self.alike = Alike()  # what was found for the row at hand, for states that differ in nothing it asks for
+        self.brief = False  # the rows at hand are looked at in their likeliest way alone, where that is a clean one
         self.starts: dict[Any, list[int]] = {}  # numbers of stitches that a row may stand on by its printed count
 
     def decode(self, steps: list[Step], conventions: tuple[tuple[str, Any], ...] = ()) -> tuple[Explanation, list[Rival]]:
@@ -64,7 +66,7 @@ class Decoder(Remembered):
         The cheapest of all explanations begun goes on first: one that needs no excuse leaves the others where they are.
         """
         self.alike.clear()
-        by_item = dict[int, int]()
+        by_item, rows = dict[int, int](), Counter(step.item for step in steps)
         dearest, most = math.inf, math.inf
         begun: list[tuple[float, int, int, Explanation]] = [(0.0, 0, 0, Explanation(State(NOTHING, conventions), 0.0))]
         serial = 0
@@ -81,8 +83,9 @@ class Decoder(Remembered):
             ample = spent <= AMPLE + AMPLE_ROW * at and (not step.part or by_item.get(step.item, 0) <= AMPLE_ITEM)
             if not layers[at].takes(old, alone=not ample):
                 continue
-            if step.part and by_item.get(step.item, 0) > MOST_ITEM and not step.problem:
-                step = changed(step, problem="too-many", problem_facts=(("limit", f"the work of {MOST_ITEM:,} instructions in one line"),))
+            self.brief = not ample
+            if step.part and by_item.get(step.item, 0) > (most_work := MOST_ITEM + MOST_ROW * rows[step.item]) and not step.problem:
+                step = changed(step, problem="too-many", problem_facts=(("limit", f"the work of {most_work:,} instructions in one line"),))
             for new in self._next(old, step, steps, at):
                 serial += 1
                 heapq.heappush(begun, (new.cost, ahead - 1, serial, new))
@@ -220,7 +223,7 @@ class Decoder(Remembered):
         body = self._body(state, step)
         kind = main_kind(body, state.kind)
         rounds = (state.in_rounds if view is not NOTHING else False) or step.kind == "rnd"
-        which = (id(step), view, None if body is step.body else body, kind, rounds, state.rows, state.free, state.first_row)
+        which = (id(step), view, None if body is step.body else body, kind, rounds, state.rows, state.free, state.first_row, self.brief)
         held = dict(state.conventions)
         tried = self.alike.get(which, held)
         if tried is None:
@@ -228,7 +231,7 @@ class Decoder(Remembered):
             words = (None if body is step.body else body, self.told(step).body, self.names, view, *which[3:]) if counted else None
             before = self.worked.get(words)
             row = Row(view, body, step.printed, self.definitions, kind, rounds, state.rows, state.free, state.first_row)
-            tried = ways(row, Conventions(held), before if before is not None and before.holds(held) else None)
+            tried = ways(row, Conventions(held), before if before is not None and before.holds(held) else None, brief=self.brief)
             if words is not None:
                 self.worked[words] = tried
             self.alike.put(which, tried, step)

@@ -130,10 +130,11 @@ class Alike:
         self._held.setdefault(which, []).append((tried, keep))
 
 
-def ways(row: Row, conventions: Conventions, before: Tried | None = None) -> Tried:
+def ways(row: Row, conventions: Conventions, before: Tried | None = None, *, brief: bool = False) -> Tried:
     """Works a row in the likeliest of its ways. Each choice costs what its option costs; ways far dearer than the best are not worked.
 
-    `before`: what came of the same row with another count printed, under conventions that agree in all that it asked for.
+    `before`: what came of the same row with another count printed, under conventions that agree in all that it asked for. `brief`: where
+    the likeliest way is a clean one, no other is looked at.
     """
     made_so: list[Made] = []
     failed: list[Failed] = []
@@ -147,7 +148,7 @@ def ways(row: Row, conventions: Conventions, before: Tried | None = None) -> Tri
         conventions.asked.update(name for name, _ in before.asked)
     while queue and runs < most and work < ROW_WORK and endless < 2:
         bound, _, (before_it, at, other) = heapq.heappop(queue)
-        if bound >= best + window:
+        if bound >= best + window or brief and best <= SURE:
             break
         forced = (*[c.taken for c in before_it[:at]], other) if serial else ()
         runs += 1
