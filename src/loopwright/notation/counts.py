@@ -14,7 +14,7 @@ from loopwright.terms import Dialect
 
 _LISTED = r"(?:\d+(?:\s*[(\[][\d,:;\s–-]+[)\]])?|[–—-]\s?[(\[]\d[\d,:;\s–-]*[)\]])"
 _END = re.compile(  # possessive where blanks meet blanks: a line full of them must not be tried in every way
-    r"(?P<lead>\b(?:you(?:'ll| will)?(?: \(?now\)?| should)* have|(?:this (?:will )?)?giv(?:es|ing)? you|for a total of|there (?:will be|are|should be)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|,(?=\s*\d{1,4}(?:\s*\([\d, ]+\))?\s+[a-z]{1,4}\.?(?:\s[a-z]\.?)?,\s*(?:(?:cut|fasten|break|attach)\b|,|$))|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*+(?:=\s*+)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:[–—-]\s?[,:;/]\s*){0,12}(?:" + _LISTED + r"|\{[^{}\n]+\})(?:[^()\[\].;—]|\.(?=\s?[a-z])|;(?=\s?\d{1,4}[ -])|[(\[]\d[\d,:;\s–-]*[)\]]){0,80}?)\s*+"
+    r"(?P<lead>\b(?:st(?:itch)?\s+count|stitch(?:es)?\s+total)\s*[:=–-]\s*|\b(?:you(?:'ll| will)?(?: \(?now\)?| should)* have|(?:this (?:will )?)?giv(?:es|ing)? you|for a total of|there (?:will be|are|should be)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|,(?=\s*\d{1,4}(?:\s*\([\d, ]+\))?\s+[a-z]{1,4}\.?(?:\s[a-z]\.?)?,\s*(?:(?:cut|fasten|break|attach)\b|,|$))|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*+(?:=\s*+)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:[–—-]\s?[,:;/]\s*){0,12}(?:" + _LISTED + r"|\{[^{}\n]+\})(?:[^()\[\].;—]|\.(?=\s?[a-z])|;(?=\s?\d{1,4}[ -])|[(\[]\d[\d,:;\s–-]*[)\]]){0,80}?)\s*+"
     r"(?:\.?\s*+[)\]}>]){0,2}+\s*+[.;]?+\s*+(?P<after>(?:(?:,\s{3,}|,?\s*(?:ch\s*\d+|turn|join|fasten off|(?:cut|attach|break|drop)\b[^,.;()]{0,30}|do not turn))*)[.;]?)\s*$",
     re.IGNORECASE,
 )
@@ -28,6 +28,7 @@ _OUTSIDE = re.compile(rf"(?<!\w)(?<!\bnext )(?<!\beach )(?<!\bfirst )(?<!\blast 
 _REMARK = re.compile(rf"[(\[]\s*(?P<in>{_LISTED}(?:\s+[a-z][a-z.]{{0,8}})?)\s*[)\]](?:\s++(?=(?-i:[A-Z][a-z]))|\s*\.\s+(?=[A-Z])|\s*[–—]\s*+(?=[A-Za-z]|$)|\s*-\s++(?=[A-Za-z]|$))", re.IGNORECASE)
 _SUM = re.compile(r"[.;]\s+\d{1,4}\s+[a-z]{2,4}\s*(?:\+\s*\d{1,4}\s+[a-z]{2,4}\s*)*=\s*(?P<in>\d{1,4}(?:\s+[a-z]{2,4})?)\s*\.\s+(?=[A-Z])", re.IGNORECASE)  # "30 sc + 6 dec = 36 sts. Stuff."
 _TOLD = re.compile(rf"(?<=[.;)])\s(?P<in>{_LISTED}\s+(?:sts|stitches))\s*\.\s+(?=[A-Z])")  # "…; rep from * to end. 18 sts. Fasten off and draw up."
+_A_SUM = re.compile(r"[\d\s+]*(?:[a-z]{2,10}[\s+]*[\d\s+]*){0,6}=", re.IGNORECASE)  # "30 sc + 6 inc = "
 _GOING_ON = re.compile(r"(?:work|cont(?:inue|\.)?)\s+in\s+(?:rounds|rnds|rows|a\s+spiral)\b(?![^;]*\b(?:each|next|into|every)\b)[^*;]*$", re.IGNORECASE)  # "(30 dc). Work in rounds of dc for 2 ins."
 _ENDS = re.compile(r"\b(?:turn|join|fasten off|ch\s*\d)\b", re.IGNORECASE)
 _ALONE = re.compile(
@@ -82,12 +83,14 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
         return Printed((), slip.start() if slip else end, Span(end, end))
     if m["lead"].strip() in (",", ":") and ":" in m["in"]:
         m = _END.search(text, m.start("in"), end) or m  # "…; rep from * to end, 2 ch, join: 16 popcorns"
+    if "=" in m["in"] and _A_SUM.match(m["in"]) is None:
+        m = _END.match(text, m.start("in") + m["in"].rindex("="), end) or m  # "ss to form ring. 1 ch, 16 dc into ring = 16 dc"
     if re.search(r"\b(?:until|till)\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))
     if m["lead"].strip() == ":" and (behind := _END.search(text, m.start() + 1, end)) is not None and behind["lead"] in "([{<" and not text[m.start() : behind.start()].rstrip()[-1:].isdigit():
         m = behind  # "in back loops: 12 sc (12)"
     bracket = m["lead"] in "([{<"
-    if not bracket and re.search(r"(?<!of )(?<!in )(?<!end )(?<!turning )(?<!each )(?<!remaining )(?<!rem )(?<!other )(?<!every )(?<!last )(?<!next )(?<!first )(?<!same )(?<!1st )(?<!2nd )(?<!3rd )(?<!4th )(?<!5th )(?<!\d )(?<!\d-)\bch(?:ain)?\s*$", text[start : m.start()], re.IGNORECASE):
+    if not bracket and re.search(r"(?<!of )(?<!in )(?<!end )(?<!turning )(?<!beg )(?<!beginning )(?<!starting )(?<!the )(?<!each )(?<!remaining )(?<!rem )(?<!other )(?<!every )(?<!last )(?<!next )(?<!first )(?<!same )(?<!1st )(?<!2nd )(?<!3rd )(?<!4th )(?<!5th )(?<!\d )(?<!\d-)\bch(?:ain)?\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))
     if bracket and re.search(r"(?:\d[)\]]?,?|[{}])\s*$", text[start : m.start()]) and sizes > 1:
         return Printed((), end, Span(end, end))
@@ -153,6 +156,8 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
         if n is None and found and (chains := _chains(cur)) is not None:
             found.append(Count(chains, "ch", span=cur.span_from(at)))
             continue
+        if n is None and found and _says_nothing(cur, at):
+            break
         if n is None:
             return ()
         if cur.low() == "half" and cur.kind(1 + (cur.low(1) == "-")) == "kind":
@@ -165,6 +170,8 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
         _made_of(cur)
         if noun == "?" and _of_her_own(cur, begun=bool(found)):
             continue
+        if noun == "?" and found and _says_nothing(cur, at):
+            break
         if noun == "?" or _is_worked(cur, noun):
             return ()
         _where(cur, noun)
@@ -177,6 +184,12 @@ def _where(cur: Cursor, noun: str | None) -> None:
     cur.skip("in", "row", "rnd", "round", "all", "the", "this", "on", "made", "total", "last", ".")
     while noun == "ch-sp" and cur.low(-1) in ("in", "the") and cur.kind() == "word":
         cur.at += 1
+
+
+def _says_nothing(cur: Cursor, at: int) -> bool:
+    """Whether what stands behind a count, "6 corners", "46 on each side", only tells more of it: nothing is worked there."""
+    told = {t.low for t in cur.tokens[at:]}
+    return not told & {"in", "into", "next", "skip", "sk", "miss", "rep", "repeat", "*", "turn", "join"} and not any(t.kind in ("star", "times", "open") for t in cur.tokens[at:])
 
 
 def _length(cur: Cursor, named: int, noun: str | None) -> int | None:
@@ -261,7 +274,7 @@ def _stitches_glued(cur: Cursor) -> Num | None:
     return Num((int(t.value),), span=Span(t.start, t.end))
 
 
-_WHICH = frozenset("solid open closed filled whole complete full outer inner side long short large small big little middle underarm".split())
+_WHICH = frozenset("solid open closed filled whole complete full outer inner side long short large small big little middle underarm corner".split())
 
 
 def _noun(cur: Cursor) -> str | None:
@@ -271,6 +284,9 @@ def _noun(cur: Cursor) -> str | None:
     if cur.done:
         return None
     t = cur.take()
+    if t.kind == "num" and cur.kind() == "kind" and cur.token().value == "ch" and cur.low(1) == "-" and thing_word(cur.low(2)):  # type: ignore[union-attr]
+        cur.at += 3
+        return "ch-sp"  # "21 1ch-sps"
     if t.kind == "num" and cur.low() == "-" and cur.kind(1) == "kind" and cur.token(1).value == "ch":  # type: ignore[union-attr]
         cur.at += 2
         cur.at += int(thing_word(cur.low()) is not None)

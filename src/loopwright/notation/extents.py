@@ -19,6 +19,8 @@ def left_words(cur: Cursor) -> tuple[Num, Thing] | None:
     cur.skip("the", "but")
     n = cur.number() if not is_space_number(cur) else None
     found = thing(cur)
+    if found is None and n is None and cur.low(-1) == "last" and cur.kind() in ("sep", "close", "end"):
+        return ONE, STITCH  # "1 tr in each st to last, 2 tr in last st"
     if found is None and n is None:
         cur.at = start
         return None

@@ -24,6 +24,7 @@ def _counts(m: re.Match[str]) -> str:
 # a word that is in all that an expression finds, the expression, and how it is said instead
 _SAID: tuple[tuple[str, Expression, Callable[[re.Match[str]], str]], ...] = (
     ("every", Expression(r"\bevery(?=\s+(?:ch|st|sc|dc|hdc|tr|htr|stitch|chain|sp|space)\b)", re.IGNORECASE), lambda _: "each"),
+    ("at ", Expression(r"\b(?:in|into)\s+(?:the\s+)?(?:st|stitch|[shd]{1,2}c|h?tr)\s+at\s+(?:the\s+)?base\b(?:\s+of\s+(?:the\s+)?(?:\d\s?-?\s?)?(?:turning\s+)?ch(?:ain)?(?:-\d)?\b)?", re.IGNORECASE), lambda _: "in same st"),
     ("one ", Expression(rf"\b(?:making|working)\s+2\s+(?:{_STITCH}|sts?)\s+in(?:to)?\s+one\s+(?:st|stitch|{_STITCH}|of\s+them)\b[^.,;()]*", re.IGNORECASE),
      lambda _: "increasing 1 st evenly"),
     ("),", Expression(  # a chain of 4 "(1 tr, 1 ch)" or "(dc + ch 1)"

@@ -55,6 +55,11 @@ def quiet(text: str, terms: str = "us") -> str:
 _BULLET = re.compile(r"\s*[•·◦▪►✦★☆✓☐▢□-]\s+(?=(?:rows?|rnds?|rounds?|rds?|r)\s*\d|\d{1,3}[.):])", re.IGNORECASE)  # a list of rows
 
 
+# "Cuff, Round 2:", "V-neck dec row:": what a row is of, at the head of its line. Common practice, no source.
+_NAMED_PART = re.compile(
+    r"[ \t]*(?!(?i:rep(?:eat)?|work|as|for|follow|through|to|from|after|before|until|last|next|every|each|same|like|end|ending|continue|cont|with|and|then|rows?|rnds?|rounds?|beg|begin|start|on|in|at|all|of|if|note|next|foundation|set|set-up|setup|edging|border|final|work)\b)"
+    r"[A-Z][\w’'-]*(?:\s[A-Za-z][\w’'-]*){0,2}(?:,\s+(?=(?i:rows?|rnds?|rounds?)\s*\d)|\s+(?=(?i:rows?|rnds?|rounds?)\s*\d{1,3}\s*[:)])|\s+(?=(?i:dec|inc|decrease|increase)(?:rease)?\s+(?i:row|rnd|round)\s*:))"
+)
 # which part a row is of, said before "row 1": the rows before it tell that. Common practice, no source.
 _OF_PART = re.compile(
     r"(?<![\w-])(?:armhole|neck(?:line|band)?|collar|shoulder|sleeve|cuff|yoke|body|hem|brim|crown|heel|gusset|toe|foot|leg|thumb|edging|edge|border|trim|button ?band|band|flap|strap|handle)"
@@ -65,6 +70,8 @@ _OF_PART = re.compile(
 def _quiet_line(text: str, terms: str, stopped: bool) -> str:
     if (bullet := _BULLET.match(text)) is not None:
         text = " " * bullet.end() + text[bullet.end() :]
+    if (part := _NAMED_PART.match(text)) is not None:
+        text = " " * part.end() + text[part.end() :]
     text = _OF_PART.sub(lambda m: " " * len(m.group()), named(text, terms))
     text = plainer(text)
     if stopped:

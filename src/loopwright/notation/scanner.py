@@ -70,7 +70,7 @@ def _expression(dialect: Dialect) -> re.Pattern[str]:
     numbers = rf"(?=[tfsen])(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety)[\s-](?:{units})(?![a-z])|" + _by_letter(table["numbers"], re.escape)
     ordinals = _by_letter(table["ordinals"], re.escape)
     pattern = rf"""
-      (?P<timesx2>(?:(?<=[)\]}}])\s*\*\s*|(?<=[a-z])\*(?=\d{{1,4}}\s*(?:[,;.()\[\]]|$)))(?P<tx2>\d{{1,9}})(?![a-z]))
+      (?P<timesx2>(?:(?<=[)\]}}])\s*\*\s*|(?<=[a-z])\*(?=\d{{1,4}}\s*(?:[,;.()\[\]]|$)))(?P<tx2>\d{{1,9}})(?!\s*(?!(?:around|times|total|then|and|join|sl|ss|to)\b)[a-z]))
     | (?=\S)(?:  # at a blank nothing else need be tried
       (?P<blank>\{{(?!\s*\d+\s*[a-z])[^{{}}()\[\],;\n]{{1,60}}\}}(?!\s?(?:[x×*]\s?\d|\d{{1,3}}\s?(?:x|times)\b)))
     | (?P<star>\*\*\*|\*\*|\*|†|‡|✕(?=\s)|\+(?=\s*[a-z(])(?!\s*\d)|\#(?=\s*[a-z(]))
