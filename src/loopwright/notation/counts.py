@@ -8,6 +8,7 @@ from collections import deque
 from loopwright.model.tree import Count, Num
 from loopwright.notation.cursor import SIZE_SEPS, Cursor, thing_word
 from loopwright.notation.scanner import scan
+from loopwright.notation.told import of_the_whole
 from loopwright.record import changed, record
 from loopwright.source import Span
 from loopwright.terms import Dialect
@@ -25,6 +26,7 @@ _MID = re.compile(  # "… 20 d.c. in row. Ch. 4. Turn."
 _NOUN = r"(?:sts?|stitches|sc|hdc|dc|tr|htr|dtr)"
 _BRACKET = re.compile(r"[)\]]")
 _OUTSIDE = re.compile(rf"(?<!\w)(?<!\bnext )(?<!\beach )(?<!\bfirst )(?<!\blast )(?<!\bof )(?<!\bin )[(\[]\s*(?P<n>\d{{1,4}})\s*[)\]]\s*(?P<noun>{_NOUN})\s*\.?\s*$", re.IGNORECASE)  # "(13) sts"
+_DASHED = re.compile(r"(?<=[\s.;])-\s?(?P<in>\d{1,4}(?:\s+[a-z]{2,9})?)\s?-$", re.IGNORECASE)  # "-18 sc-"
 _REMARK = re.compile(rf"[(\[]\s*(?P<in>{_LISTED}(?:\s+[a-z][a-z.]{{0,8}})?)\s*[)\]](?:\s++(?=(?-i:[A-Z][a-z]))|\s*\.\s+(?=[A-Z])|\s*[–—]\s*+(?=[A-Za-z]|$)|\s*-\s++(?=[A-Za-z]|$))", re.IGNORECASE)
 _SUM = re.compile(r"[.;]\s+\d{1,4}\s+[a-z]{2,4}\s*(?:\+\s*\d{1,4}\s+[a-z]{2,4}\s*)*=\s*(?P<in>\d{1,4}(?:\s+[a-z]{2,4})?)\s*\.\s+(?=[A-Z])", re.IGNORECASE)  # "30 sc + 6 dec = 36 sts. Stuff."
 _TOLD = re.compile(rf"(?<=[.;)])\s(?P<in>{_LISTED}\s+(?:sts|stitches))\s*\.\s+(?=[A-Z])")  # "…; rep from * to end. 18 sts. Fasten off and draw up."
@@ -72,6 +74,8 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
     outside = _OUTSIDE.search(text, max(start, end - 40), end) if text[end - 1 : end] not in (")", "]") and _BRACKET.search(text, max(start, end - 14), end) else None
     if outside is not None and not text[start : outside.start()].rstrip()[-1:].isdigit() and (told := _counts(text, outside.start("n"), outside.end("n"), dialect, sizes)):
         return Printed(tuple(changed(c, noun=_named(outside["noun"], dialect)) for c in told), outside.start(), Span(end, end))
+    if text[end - 1 : end] == "-" and (dashed := _DASHED.search(text, max(start, end - 40), end)) is not None and (told := _counts(text, *dashed.span("in"), dialect, sizes)):
+        return Printed(told, dashed.start(), Span(end, end))
     for sign, told_so in ((("sts.", "stitches."), _TOLD), (("=",), _SUM)):
         if any(s in text[start:end] for s in sign) and (said := _remarked(text, start, end, dialect, sizes, told_so)) is not None:
             return said
@@ -112,7 +116,7 @@ def _remarked(text: str, start: int, end: int, dialect: Dialect, sizes: int, tol
     """ "… (12). Start stuffing.": a count with a remark behind it, in which nothing is worked."""
     for m in reversed(list(told.finditer(text, max(start, end - LONGEST_REMARK), end))):
         counts = _counts(text, m.start("in"), m.end("in"), dialect, sizes)
-        going_on = _GOING_ON.match(text, m.end(), end) is not None
+        going_on = _GOING_ON.match(text, m.end(), end) is not None or of_the_whole(text[m.end() : end])
         if counts and (going_on or not any(t.kind in ("kind", "star", "times", "close") for t in scan(text, m.end(), end, dialect))):
             ends = _ENDS.search(text, m.end(), end)
             return Printed(counts, m.start(), Span(ends.start(), end) if ends else Span(end, end))
@@ -172,7 +176,7 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
             continue
         if noun == "?" and found and _says_nothing(cur, at):
             break
-        if noun == "?" or _is_worked(cur, noun):
+        if noun in ("?", "row") or _is_worked(cur, noun):
             return ()
         _where(cur, noun)
         found.append(Count(n if n.values else Num((), n.blank), noun, span=cur.span_from(at), length=length))

@@ -20,7 +20,8 @@ _N = rf"(?:\d{{1,9}}(?:\s*[(\[][\d\s,:;–-]+[)\]]){{0,3}}|\{{[^{{}}\n]+\}}|{IN_
 _ORDINALS = "|".join(tables()["ordinals"])
 _ORD = rf"(?:\d{{1,9}}(?:st|nd|rd|th|d)|(?:{_ORDINALS})\b)"
 _JOIN = r"(?:-|–|—|to|through|thru|and|&|,)"
-_LEAD = re.compile(r"(?:(?:with|using|(?:work(?:ing)?\s+)?in(?:to)?|take)\s+[\w ]{1,24},\s*|then,?\s+|now,?\s+|next,?\s+|always\s+|and\s+)+", re.IGNORECASE)
+_LEAD = re.compile(r"(?:(?:colou?r|yarn|shade)\s+[A-H\d]\s*[,:]\s*|(?:change|switch)\s+to\s+[\w ]{1,24}[.,]\s*|(?:with|using|(?:work(?:ing)?\s+)?in(?:to)?|take)\s+[\w ]{1,24},\s*|then,?\s+|now,?\s+|next,?\s+|always\s+|and\s+)+", re.IGNORECASE)
+_THEN_AS = re.compile(rf"\s*,?\s*\bthen\s+(?:(?:work\s+)?as\s+(?:for\s+|in\s+)?)?(?={_ROWS}\s*\d)", re.IGNORECASE)  # "as for Row 2, then as for Row 3"
 _WHICH = re.compile(
     rf"""(?:the\s+|these\s+|from\s+|of\s+|for\s+)*(?:
       (?:{_ROWS}|r(?=\d))\s*(?P<a>\d{{1,9}})(?P<rest>(?:\s*{_JOIN}\s*(?:(?:{_ROWS}|r(?=\d))\s*)?\d{{1,9}}(?!\d|\s*(?:more|times?\b|x\b|×|sts?\b|stitches\b|[shdt]{{1,2}}c\b|tr\b)))*)
@@ -31,7 +32,7 @@ _WHICH = re.compile(
     )""",
     re.IGNORECASE | re.VERBOSE,
 )
-_VERB = re.compile(r"(?:work\s+)?(?P<rep>repeat\s+the\s+pattern\s+of|cont(?:inue|\.)?\s+rep(?:eat)?\.?|rep(?:eat)?\.?|(?:the\s+)?(?:same\s+)?as(?:\s+given|\s+worked|\s+written)?(?:\s+for|\s+in)?|like|work(?:\s+as)?(?:\s+for)?|continue\s+(?:to\s+repeat|repeating|with(?=\s+(?:rows?|rnds?|rounds?)\b)|alternating(?:\s+between)?)|keep\s+repeating|alternate(?:\s+between)?)\s+", re.IGNORECASE)
+_VERB = re.compile(r"(?:work\s+)?(?P<rep>repeat\s+the\s+pattern\s+of|cont(?:inue|\.)?\s+rep(?:eat)?\.?|rep(?:eat)?\.?|(?:the\s+)?(?:same\s+)?as(?:\s+given|\s+worked|\s+written)?(?:\s+for|\s+in)?|like|work(?:\s+as)?(?:\s+for)?|continue\s+(?:to\s+repeat|repeating|with(?=\s+(?:rows?|rnds?|rounds?)\b)|alternating(?:\s+between)?)|keep\s+(?:on\s+)?(?:repeating|doing|working)|alternate(?:\s+between)?)\s+", re.IGNORECASE)
 _TIMES = Expression(rf"\s*+[,:(–-]?+\s*+(?:alternately|by turns|in turn|continuously|alternating)?\s*+,?+\s*+(?:for\s+)?(?P<other>an?other\s+|a\s+further\s+)?(?P<n>{_N}|once|twice|thrice)(?!\d|\s*(?:sts?\b|stitches\b|[shdt]{{1,2}}c\b))\s*(?P<x>times|x\b|×)?\s*(?P<more>more|again)?(?:\s+times)?(?P<rows>\s*(?:more\s+)?{_ROWS})?", re.IGNORECASE)
 _UNTIL_ROWS = Expression(
     rf"(?:until|till|for(?:\s+a\s+total\s+of)?|to)\s+(?:there\s+are\s+|you(?:\s+have|['’]ve)\s+(?:got\s+|worked\s+|completed\s+|made\s+|done\s+)?|a\s+total\s+of\s+){{0,2}}"
@@ -51,7 +52,7 @@ _EVEN = re.compile(
 )
 _CONTINUE = re.compile(
     rf"(?:continue|cont\.?|go on|keep on|proceed)\b[^.(]{{0,70}}?\b(?P<op>inc|dec)(?:reas)?(?:e|ing)?\.?\s+(?P<n>{_N})\s+(?:sts?|stitches|sc|hdc|dc)?\s*"
-    rf"(?:(?:in|on)\s+)?(?:next\s+and\s+)?(?:each|every)\s+(?:foll(?:owing|\.)?\s+)?(?P<alt>alt(?:ernate|\.)?\s+|other\s+|2nd\s+)?{_ROWS}"
+    rf"(?:(?:in|on)\s+)?(?:next\s+and\s+)?(?:each|every)\s+(?:foll(?:owing|\.)?\s+)?(?P<alt>alt(?:ernate|\.)?\s+|other\s+|2nd\s+|even\s+|odd\s+)?{_ROWS}"
     rf"(?:[^.(]{{0,40}}?(?:until|to)\b[^.({{\d]{{0,30}}?(?P<until>{_N}))?",
     re.IGNORECASE,
 )
@@ -60,6 +61,7 @@ _BETWEEN = re.compile(
     rf"(?:sts?\s+|stitch\s+|[sd]\.?\s?c\.?\s+)?(?:more\s+)?(?:on\s+each\s+side\s+)?(?:between|before\s+(?:each|every|the)\s+(?:inc|dec)|after\s+(?:each|every|the)\s+(?:inc|dec))[^.(]{{0,140}}?(?:\buntil\b\D{{0,30}}(?P<until>{_N})|$|[.(;])",
     re.IGNORECASE,
 )
+_TWO_ROWS = re.compile(rf"(?:rep(?:eat)?\.?|work)\s+(?:as\s+)?{_ROWS}\s*\d+\s*{_JOIN}\s*\d", re.IGNORECASE)  # they change in turn
 _SO_ON = re.compile(rf"(?:continue|cont\.?|go on|keep on)\s+(?:increasing|decreasing|to increase|to decrease|inc|dec|in\s+(?:this|the same|same|like)\s+(?:manner|way)|as established|thus|so|so on|like this)\b[^.(*]{{0,110}}?(?:\b(?:until|to)\b\D{{0,30}}(?P<until>{_N})\s*(?:sts?\b|stitches|sc|hdc|dc|remain|left)|$|[.(;])", re.IGNORECASE)
 _UNTIL_NTH = re.compile(rf"\buntil\s+(?:the\s+)?(?P<n>\d{{1,3}})(?:st|nd|rd|th)\s+{_ROWS}\s+(?:is|are|has\s+been|have\s+been)\b", re.IGNORECASE)  # "until 14th rnd is completed"
 _FINISH = re.compile(r"(?<=[a-z])\.\s+(?:(?:sl\.?\s?st|ss|slip|join|fasten|break|cut|finish|(?:ch(?:ain)?\.?\s*[1-9],?\s*|[1-9]\s*ch(?:ain)?,?\s*)?turn)\b[^.]{0,120}+(?:\.\s*+|$))+$", re.IGNORECASE)
@@ -87,6 +89,8 @@ def order(words: str, sizes: int = 1, which: Dialect | None = None) -> RowOrder 
     words = words.lstrip(" ,;.—–-")
     lead = _LEAD.match(words)
     said = words[lead.end() :] if lead else words
+    if "then" in said:
+        said = _THEN_AS.sub(" and ", said)
     if "(" in said or "[" in said:
         said = _IN_BRACKETS.sub(r"\1", said)
     if "rep" in said or "Rep" in said or "REP" in said:
@@ -132,7 +136,7 @@ def _even(words: str, sizes: int, which: Dialect | None) -> RowOrder | None:
 def _continued(words: str, sizes: int) -> RowOrder | None:
     m = _CONTINUE.match(words)
     if m is None:
-        going = _BETWEEN.match(words) or _SO_ON.match(words)  # the change of the rows before goes on
+        going = (_BETWEEN.match(words) if _TWO_ROWS.match(words) is None else None) or _SO_ON.match(words)  # the change of the rows before goes on
         if going is not None and (nth := _UNTIL_NTH.search(words)) is not None:
             return RowOrder("continue", total_rows=number(nth["n"], 1))
         return None if going is None else RowOrder("continue", until_sts=number(going["until"], sizes))

@@ -14,10 +14,10 @@ from loopwright.terms import Dialect
 
 _N = rf"(?:\d{{1,3}}|{'|'.join(sorted(set(tables()['numbers']) - {'another', 'a', 'an'}, key=len, reverse=True))})\b"
 _STITCH = r"(?:[a-z]{1,3}\.\s?c\.?|[a-z]+[.]?)"
-_CLAUSE = Expression(r"\b(?:but|except(?:ing)?|having|making|working|with|instead)\b\s*(?P<what>[^;]*)", re.IGNORECASE)
+_CLAUSE = Expression(r"\b(?:but|except(?:ing)?|having|making|working|with|adding|you\s+(?:will\s+)?add|instead)\b\s*(?P<what>[^;]*)", re.IGNORECASE)
 _INSTEAD = Expression(
     rf"(?:(?P<new>{_N})\s*)?(?:(?P<newkind>{_STITCH})\s+)?(?:(?:sts?|stitches)\s+)?(?:instead\s+of|in\s+place\s+of)\s+(?:the\s+)?(?:(?P<old>{_N})\s*)?(?P<oldkind>{_STITCH})?", re.IGNORECASE)
-_OTHER_NUMBER = Expression(r"\b(?:more|less|fewer|extra|additional|instead|in\s+place\s+of|between)\b|\bover\s+\d|\b\d+\s+(?:groups?|shells?|[sd]\.?\s?c|h?tr|hdc)\b", re.IGNORECASE)
+_OTHER_NUMBER = Expression(r"\b(?:more|less|fewer|extra|additional|instead|in\s+place\s+of|between)\b|\bover\s+\d|\badd\b|\b\d+\s+(?:groups?|shells?|[sd]\.?\s?c|h?tr|hdc)\b", re.IGNORECASE)
 
 
 def otherwise(tail: str, which: Dialect | None) -> Otherwise | None:

@@ -126,14 +126,27 @@ def _seek_gap(run: Run, pos: int) -> Slot | None:
     if len(run.view.groups) > 1:
         edges = _edges(run)
         first = bisect_left(edges, pos)
-        at = next((e for e in edges[first : first + 3] if e > pos or (e == pos and (run.last is None or run.last.end != pos or run.last.how != "between"))), None)
+        here = run.last is not None and run.last.end == pos and run.last.how == "between" and not _just_joined(run)
+        at = next((e for e in edges[first : first + 3] if e > pos or e == pos and not here), None)
         space = _space_between(run, pos)
         if space is not None and (at is None or space.start <= at):
             return space
         return Slot(at, at, "between") if at is not None and at <= run.end else None
     run.once("gap-between-stitches", ((0.9, True),))
-    last = run.end - run.named.get("from-gap", 0)  # the gap that the round began in comes last, and is taken
+    begun = run.named.get("from-gap", 0)
+    last = run.end - int(begun and not (run.named.get("attached") and not _in_first_gap(run)))  # the gap that the round began in comes last, and is taken
     return Slot(pos + 1, pos + 1, "between") if pos + 1 <= last else None
+
+
+def _just_joined(run: Run) -> bool:
+    """Whether the yarn was joined where the hook is, and nothing is made yet: "join between any 2 pairs, *popcorn between pairs"."""
+    return bool(run.named.get("attached")) and not run.worked and not run.out
+
+
+def _in_first_gap(run: Run) -> bool:
+    """Whether the first stitch of the round was made where it began."""
+    first = run.into[0] if len(run.into) else None
+    return first is not None and first.how == "between" and first.start == run.start
 
 
 def from_first_gap(run: Run, place: Place) -> int:
