@@ -61,6 +61,23 @@ TOLD: list[tuple[str, str, str, list[int]]] = [
         "Row 1: With A, ch 22. Sc in 2nd ch from hook and in each ch across. [21 sts]\nRow 2: With B, BLO sc in each st. [21 sts]\n"
         "Row 3: With A, sc in first st, *BLO sc in next 3 sts, LDC in next st; rep from * to last 4 sts, BLO sc in next 3 sts, sc in last st. [21 sts]"), [21, 21, 21]),
     ("spaces counted by where they are", "us", "Rnd 1: 8 dc in magic ring, join. (8 dc)\nRnd 2: [Dc in next st, ch 1] 7 times, dc in next st. (7 ch-1 sps in flower)", [8, 8]),
+    ("a count behind a sign of equality", "uk", "Rnd 1: With pink, 5 ch, ss to form ring. 1 ch, 16 dc into ring, ss to first dc = 16 dc\nRnd 2: 2 dc in each dc = 32 dc", [16, 32]),
+    ("counts of stitches and of what they make", "uk", (
+        "Round 1: 4 ch, ss to form ring. 3 ch (counts as 1 tr throughout), 1 tr in ring, 2 ch, *2 tr in ring, 2 ch; rep from * 4 more times, ss to top of 3 ch. (12 tr, 6 corner sps)\n"
+        "Round 2: Ss to 2ch-sp, (3 ch, 1 tr, 2 ch, 2 tr) in same sp, *1 tr in each tr to next 2ch-sp, (2 tr, 2 ch, 2 tr) in 2ch-sp; rep from * 4 more times, 1 tr in each tr to end, ss. (36 tr - 6 on each side)"), [12, 36]),
+    ("behind the beginning chain", "us", "Rnd 1: Ch 4, 11 dc in 4th ch from hook (beg ch counts as dc), join in top of beg ch. 12 dc", [12]),
+    ("a stitch count by its name", "us", "Rnd 1: 14 sc in magic ring. Stitch count: 14\nRnd 2: Ch 1, 2 sc blo in each st; sl st. Stitch count: 28", [14, 28]),
+    ("between dashes", "us", "Rnd 1: MR, 10 sc, sl st to first sc. -10 sc-\nRnd 2: Ch 1, 2 sc in ea sc, sl st to first sc. -20 sc-", [10, 20]),
+    ("spaces with their chains", "uk", (
+        "Row 1: 11 ch, 1 tr in 4th ch from hook, 1 tr in each ch to end. [9 tr]\n"
+        "Row 2: 4 ch (counts as 1 tr, 1 ch), turn, 1 tr in st at base, *1 ch, miss 1 tr, 1 tr in next tr; rep from * to end, 1 ch, 1 tr in same place as last tr. [7 tr, 6 1ch-sps]"), [9, 7]),
+    ("at the base of the chain, and to the last", "uk", "1. 3 tr in magic ring. 3 sts.\n2. 3 ch, turn, 1 tr in st at base, 1 tr in each st to last, 2 tr in last st. 5 sts.\n3. As row 2, increasing by 2 each time. 7 sts.", [3, 5, 7]),
+    ("a part before the label", "uk", "Cuff, Round 1: 33 dc in magic ring. (33 dc)\nCuff, Round 2: 1 ch, *1 dc in each of next 9 dc, dc2tog; rep from * to end, ss. (30 dc)", [33, 30]),
+    ("a named row that decreases", "us", "RIGHT FRONT Row 1: Ch 30, hdc in 3rd ch from hook and in each ch to end. [28 hdc]\nV-neck dec row: Ch 2, turn, hdc to last 3 sts, hdc2tog, hdc in last st. [27 hdc]", [28, 27]),
+    ("ends of rows of a part", "us", "Cuff Row 1: Ch 13, sc in 2nd ch from hook and in each ch across, turn [12]\nRows 2-20: Ch 1, sc in blo across, turn [12]. Sl st the two short ends together.\nHand Rnd 1: Ch 1, 1 sc in end of every cuff row [20] Work in a spiral from here.", [12, 20]),
+    ("rows in another colour", "us", "Row 1: Ch 11, sc in 2nd ch from hook and in each ch across. 10 sc\nRow 2: Ch 1, turn, 2 sc in first st, sc in each st to end. 11 sc\nRow 3: Colour B, as Row 2. 12 sc\nRows 4 & 5: Change to next color. Work as for Row 2, then as for Row 2. 14 sc", [10, 11, 12, 13, 14]),
+    ("a colour in brackets before a star", "us", "Rnd 1. (A) 60 sc in magic ring. (60)\nRnd 2. (A) *9 sc, inc; rep from * 5 more times. (66)\nRnd 3. (B) *9 sc, dec; rep from * around. (60)", [60, 66, 60]),
+    ("joined between groups, and worked there first", "us", "Rnd 1: 16 dc in magic ring, join. (16 dc)\nRnd 2: Join in any sp between 2 dc. *(Sc, ch 1) in sp between dc; rep from * around, sl st to first sc. (16 sc)", [16, 16]),
 ]
 
 

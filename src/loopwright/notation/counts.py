@@ -68,17 +68,9 @@ class Printed:
 
 def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Printed:
     """The counts stated at the end of text[start:end]."""
-    mid = _MID.search(text, start, end)
-    if mid is not None and _WORKED.search(text, start, mid.start()) and (stated := _counts(text, mid.start("in"), mid.end("in"), dialect, sizes)):
-        return Printed(stated, mid.start("in"), Span(mid.end(), end))
-    outside = _OUTSIDE.search(text, max(start, end - 40), end) if text[end - 1 : end] not in (")", "]") and _BRACKET.search(text, max(start, end - 14), end) else None
-    if outside is not None and not text[start : outside.start()].rstrip()[-1:].isdigit() and (told := _counts(text, outside.start("n"), outside.end("n"), dialect, sizes)):
-        return Printed(tuple(changed(c, noun=_named(outside["noun"], dialect)) for c in told), outside.start(), Span(end, end))
-    if text[end - 1 : end] == "-" and (dashed := _DASHED.search(text, max(start, end - 40), end)) is not None and (told := _counts(text, *dashed.span("in"), dialect, sizes)):
-        return Printed(told, dashed.start(), Span(end, end))
-    for sign, told_so in ((("sts.", "stitches."), _TOLD), (("=",), _SUM)):
-        if any(s in text[start:end] for s in sign) and (said := _remarked(text, start, end, dialect, sizes, told_so)) is not None:
-            return said
+    apart = _set_apart(text, start, end, dialect, sizes)
+    if apart is not None:
+        return apart
     m = next(iter(deque(_END.finditer(text, max(start, end - 160), end), maxlen=1)), None)
     if m is None and (remarked := _remarked(text, start, end, dialect, sizes)) is not None:
         return remarked
@@ -110,6 +102,22 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
     if not found or not bracket and re.search(r"\bturn\b", m["after"], re.IGNORECASE) and all(c.noun == "ch" for c in found):
         return Printed((), end, Span(end, end))  # "…; 3 ch., turn": chains to turn with
     return Printed(found, m.start(), Span(*m.span("after")), sure)
+
+
+def _set_apart(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Printed | None:
+    """Counts told apart from the words: "20 d.c. in row. Ch. 4. Turn.", "(13) sts", "-18 sc-", "18 sts. Fasten off.", "6 sc + 6 inc = 18 sts."."""
+    mid = _MID.search(text, start, end)
+    if mid is not None and _WORKED.search(text, start, mid.start()) and (stated := _counts(text, mid.start("in"), mid.end("in"), dialect, sizes)):
+        return Printed(stated, mid.start("in"), Span(mid.end(), end))
+    outside = _OUTSIDE.search(text, max(start, end - 40), end) if text[end - 1 : end] not in (")", "]") and _BRACKET.search(text, max(start, end - 14), end) else None
+    if outside is not None and not text[start : outside.start()].rstrip()[-1:].isdigit() and (told := _counts(text, outside.start("n"), outside.end("n"), dialect, sizes)):
+        return Printed(tuple(changed(c, noun=_named(outside["noun"], dialect)) for c in told), outside.start(), Span(end, end))
+    if text[end - 1 : end] == "-" and (dashed := _DASHED.search(text, max(start, end - 40), end)) is not None and (told := _counts(text, *dashed.span("in"), dialect, sizes)):
+        return Printed(told, dashed.start(), Span(end, end))
+    for sign, told_so in ((("sts.", "stitches."), _TOLD), (("=",), _SUM)):
+        if any(s in text[start:end] for s in sign) and (said := _remarked(text, start, end, dialect, sizes, told_so)) is not None:
+            return said
+    return None
 
 
 def _remarked(text: str, start: int, end: int, dialect: Dialect, sizes: int, told: re.Pattern[str] = _REMARK) -> Printed | None:
@@ -147,12 +155,8 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
     found: list[Count] = []
     while not cur.done:
         cur.skip("total", "of", ":", "and", ",", "=", "there", "are", "is", "you", "have", "in", "all", "made", "&", "+", "around", "now", "each")
-        if found and cur.low() == ";" and cur.kind(1) == "num" and cur.kind(2) in ("kind", "end"):
-            cur.at += 1  # "(42 dc; 48 dc)", of two rows
-        if cur.done or found and cur.low() in ("-", "–", "—", ";", ".", ":"):
-            break  # a remark on the count may follow
-        if found and (cur.low() == "with" or any(cur.low(i) in ("counted", "counting", "included", "including", "being") for i in range(6))):
-            break  # ", the ch counted"
+        if cur.done or found and _remark_follows(cur):
+            break
         at = cur.at
         if found and _one_thing(cur):
             continue
@@ -160,10 +164,8 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
         if n is None and found and (chains := _chains(cur)) is not None:
             found.append(Count(chains, "ch", span=cur.span_from(at)))
             continue
-        if n is None and found and _says_nothing(cur, at):
-            break
         if n is None:
-            return ()
+            return tuple(found) if _says_nothing(cur, at) else ()
         if cur.low() == "half" and cur.kind(1 + (cur.low(1) == "-")) == "kind":
             cur.at += 2 + (cur.low(1) == "-")  # "2 half-shells": not counted by themselves
             continue
@@ -174,13 +176,18 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
         _made_of(cur)
         if noun == "?" and _of_her_own(cur, begun=bool(found)):
             continue
-        if noun == "?" and found and _says_nothing(cur, at):
-            break
         if noun in ("?", "row") or _is_worked(cur, noun):
-            return ()
+            return tuple(found) if noun == "?" and _says_nothing(cur, at) else ()
         _where(cur, noun)
         found.append(Count(n if n.values else Num((), n.blank), noun, span=cur.span_from(at), length=length))
     return tuple(found)
+
+
+def _remark_follows(cur: Cursor) -> bool:
+    """Whether a remark on the counts so far may follow: "- 46 on each side", ", the ch counted". Takes the ";" before the count of another row."""
+    if cur.low() == ";" and cur.kind(1) == "num" and cur.kind(2) in ("kind", "end"):
+        cur.at += 1  # "(42 dc; 48 dc)", of two rows
+    return cur.low() in ("-", "–", "—", ";", ".", ":", "with") or any(cur.low(i) in ("counted", "counting", "included", "including", "being") for i in range(6))
 
 
 def _where(cur: Cursor, noun: str | None) -> None:

@@ -18,6 +18,7 @@ from loopwright.source import Span
 from loopwright.working.assumptions import assumptions
 from loopwright.working.colours import Colours
 from loopwright.working.definitions import definitions
+from loopwright.working.doubted import SLIP_OF_COUNT, far_off, follows, off_by
 from loopwright.working.explanations import Outcome
 from loopwright.working.fabrics import Fabrics
 from loopwright.working.kinds import HEIGHT, plain
@@ -37,7 +38,6 @@ from loopwright.working.weave import Weaver
 from loopwright.working.woven import Woven, fabric_of
 
 UNCERTAIN_FROM = 4
-SLIP_OF_COUNT = 2  # a printed number so near to what a repeat makes is a slip; one further off counts something else
 WOVEN = 20_000  # rows kept in a memo; more of them belong to other patterns
 _CODES = {
     "runs-out": "W003", "too-many": "W008", "too-many-rows": "W008", "unknown-row": "W009", "blank": "W010",
@@ -200,16 +200,18 @@ def _findings(document: Document, per_size: Sequence[Sequence[Outcome]], rivals:
         before: Outcome | None = None
         for o in outcomes:
             found = _finding(document, o, size) or _asks_more(before, o) or _other_space(document, before, o)
+            if found is not None and found.code == "W001" and far_off(found, o.step.body) and (o.step.doubt or before is None or before.agrees is not True):
+                found = replace(found, severity="warning")  # a misprint is seldom so far off: it may be the words that were not understood
             before = o
             if unread and found is not None and found.code == "D001" and "family" not in found.args:
                 found = None  # said of the row before already
             unread = o.made is None
-            if shaken and found is not None and _follows(found, off):
+            if shaken and found is not None and follows(found, off):
                 found = None
             elif shaken and found is not None and found.code == "W001":
                 found = replace(found, severity="warning")  # the row below is in doubt: so is this verdict
             shaken = o.made is None or not o.made.made or o.agrees is False or "otherwise" in dict(o.assumed) or shaken and o.agrees is not True
-            off = (off or _off(found)) if shaken else None
+            off = (off or off_by(found)) if shaken else None
             if found is not None:
                 grouped.setdefault((found.code, o.step.item), []).append((size, o, found))
         for rival in rivals[size]:
@@ -231,30 +233,10 @@ def _either(document: Document, rival: Rival, told: Finding | None, size: int) -
     if told is None or max(rival.row.step.doubt, rival.fault.step.doubt) >= UNCERTAIN_FROM:
         return None
     here = _disagreement(document, rival.otherwise, size)
-    if here is None or (off := _off(here)) is None or (fault := _off(told)) is None:
+    if here is None or (off := off_by(here)) is None or (fault := off_by(told)) is None:
         return None
     facts = {**here.args, "printed": off[0], "made": off[1], "other": told.args["label"], "there": fault[0]}
     return Finding("W016", here.span, facts, severity=told.severity)
-
-
-def _off(found: Finding | None) -> tuple[int, int] | None:
-    """What a row prints and what it makes, where they differ."""
-    if found is None or found.code != "W001":
-        return None
-    printed, made = found.args.get("printed"), found.args.get("made")
-    return (printed, made) if isinstance(printed, int) and isinstance(made, int) else None
-
-
-def _follows(found: Finding, off: tuple[int, int] | None) -> bool:
-    """Whether a finding only says again what a row below it is out by: as many stitches, or as large a share of them."""
-    if off is None:
-        return False
-    if found.code in ("W003", "W004"):
-        return True
-    own = _off(found)
-    if own is None:
-        return False
-    return own[1] - own[0] == off[1] - off[0] or abs(own[1] * off[0] - off[1] * own[0]) <= off[0]  # to within one stitch
 
 
 def _asks_more(before: Outcome | None, o: Outcome) -> Finding | None:
