@@ -33,7 +33,7 @@ from loopwright.working.rows import Made
 from loopwright.working.said import said
 from loopwright.working.search import Decoder
 from loopwright.working.seeking import SPACES
-from loopwright.working.steps import expand
+from loopwright.working.steps import Step, expand
 from loopwright.working.weave import Weaver
 from loopwright.working.woven import Woven, fabric_of
 
@@ -109,6 +109,8 @@ def _row(document: Document, outcomes: list[Outcome | None], confirmed: bool, to
     printed, noun = _printed(document, outcomes)
     if noun in ("mesh", "block") and noun not in made and printed and all(o is None or o.agrees for o in outcomes):
         made = {**made, noun: printed}  # a solid row counted in meshes
+    if noun == "ch-sp" and (length := _length(document, step)) and printed and made.get("ch-sp") != printed and all(o is None or o.agrees for o in outcomes):
+        made = {**made, f"ch-{length} sp": printed}  # "54 ch-3 loops", where there are others too
     verdicts = [o.agrees for o in outcomes if o is not None and o.agrees is not None]
     agrees = all(verdicts) if verdicts else None
     if agrees and told_a_start or any(_own_count_used(o) for o in outcomes if o):
@@ -119,6 +121,13 @@ def _row(document: Document, outcomes: list[Outcome | None], confirmed: bool, to
         step.section, _label(outcomes), step.span, step.item, read, counts, chains if chains != counts else None, made, printed, noun, agrees,
         confirmed and read, None if read else some.problem,
     )
+
+
+def _length(document: Document, step: Step) -> int | None:
+    """Of how many chains the spaces are that a row's printed count is of; None where it does not tell."""
+    item = document.items[step.item]
+    count = count_of(item, step.part) if isinstance(item, Row) else None
+    return count.length if count is not None else None
 
 
 def _tally(mades: list[Made | None], tallies: Kept[Any, Any]) -> dict[str, tuple[int | None, ...]]:

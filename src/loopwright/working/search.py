@@ -39,7 +39,7 @@ AS_PRINTED = 0.8
 DEEPEST = 5  # repeats within repeats that one row may have; the trade hardly ever goes to three
 AMPLE, AMPLE_ROW = 60_000, 400  # work in all, and more for each row, from which the cheapest explanation alone goes on: many times what a pattern takes
 AMPLE_ITEM = 6_000  # and for the rows that one line asks for: three times what any of the designs takes
-MOST_ITEM, MOST_ROW = 12_000, 200  # and, with so much for each row, from which no more of them are worked
+MOST_ITEM, MOST_ROW, MOST_ROWS = 12_000, 200, 300  # and, with so much for each of so many rows, from which no more of them are worked
 ALL_WORK = 500_000  # and of a size: what is past it is not worked any more
 
 
@@ -84,7 +84,7 @@ class Decoder(Remembered):
             if not layers[at].takes(old, alone=not ample):
                 continue
             self.brief = not ample
-            if step.part and by_item.get(step.item, 0) > (most_work := MOST_ITEM + MOST_ROW * rows[step.item]) and not step.problem:
+            if step.part and by_item.get(step.item, 0) > (most_work := MOST_ITEM + MOST_ROW * min(MOST_ROWS, rows[step.item])) and not step.problem:
                 step = changed(step, problem="too-many", problem_facts=(("limit", f"the work of {most_work:,} instructions in one line"),))
             for new in self._next(old, step, steps, at):
                 serial += 1
