@@ -147,6 +147,7 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
     if low == "do" and cur.low(1) == "not":
         what = {"join": "no-join", "turn": "no-turn"}.get(cur.low(2), "note")
         cur.at += 2 + (cur.kind(2) != "end")
+        cur.skip("rnd", "rnds", "rounds", "round", "hereafter", "henceforth") if what == "no-join" else None
         cur.skip("off", "yarn", "the", "thread") if cur.low(-1) in ("fasten", "finish", "break", "cut") else None
         return Mark(what, span=cur.span_from(start))
     shaped = shaping(cur) or plainly(cur)

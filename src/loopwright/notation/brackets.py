@@ -158,7 +158,7 @@ def _called(cur: Cursor, before: list[Node], start: int) -> str | None:
 
 def _named_made(cur: Cursor) -> tuple[str, int] | None:
     """ "(shell made)", "(first shell made)": the name, and how many words say it with the bracket; None for other words."""
-    called = int(cur.low() == "called")  # "into next tr work 1 tr, 1 ch and 1 tr (called inc)"
+    called = int(cur.low() in ("called", "raglan", "corner"))  # "into next tr work 1 tr, 1 ch and 1 tr (called inc)"
     at = called + int(cur.low(called) in _WHICH or cur.kind(called) == "ord")
     token = cur.token(at)
     shape = str(token.value) if token is not None and token.kind == "kind" else ""

@@ -25,9 +25,10 @@ _MID = re.compile(  # "… 20 d.c. in row. Ch. 4. Turn."
 _NOUN = r"(?:sts?|stitches|sc|hdc|dc|tr|htr|dtr)"
 _BRACKET = re.compile(r"[)\]]")
 _OUTSIDE = re.compile(rf"(?<!\w)(?<!\bnext )(?<!\beach )(?<!\bfirst )(?<!\blast )(?<!\bof )(?<!\bin )[(\[]\s*(?P<n>\d{{1,4}})\s*[)\]]\s*(?P<noun>{_NOUN})\s*\.?\s*$", re.IGNORECASE)  # "(13) sts"
-_REMARK = re.compile(rf"[(\[]\s*(?P<in>{_LISTED}(?:\s+[a-z][a-z.]{{0,8}})?)\s*[)\]]\s*(?:\.\s+(?=[A-Z])|[–—]\s*+(?=[A-Za-z]|$)|-\s++(?=[A-Za-z]|$))", re.IGNORECASE)
+_REMARK = re.compile(rf"[(\[]\s*(?P<in>{_LISTED}(?:\s+[a-z][a-z.]{{0,8}}(?:\s[a-z]{{1,2}}\.?)?)?(?:\s+on\s+(?:the\s+)?(?:last|\d{{1,3}}(?:st|nd|rd|th))\s+(?:rnd|row|round))?)\s*[)\]]\s*(?:\.\s+(?=[A-Z])|[–—]\s*+(?=[A-Za-z]|$)|-\s++(?=[A-Za-z]|$))", re.IGNORECASE)
 _SUM = re.compile(r"[.;]\s+\d{1,4}\s+[a-z]{2,4}\s*(?:\+\s*\d{1,4}\s+[a-z]{2,4}\s*)*=\s*(?P<in>\d{1,4}(?:\s+[a-z]{2,4})?)\s*\.\s+(?=[A-Z])", re.IGNORECASE)  # "30 sc + 6 dec = 36 sts. Stuff."
 _GOING_ON = re.compile(r"(?:work|cont(?:inue|\.)?)\s+in\s+(?:rounds|rnds|rows|a\s+spiral)\b(?![^;]*\b(?:each|next|into|every)\b)[^*;]*$", re.IGNORECASE)  # "(30 dc). Work in rounds of dc for 2 ins."
+_FINISHED = re.compile(r"(?:(?:(?:sl\.?\s?st|slip\s?st(?:itch)?|ss)\s+(?:in|into|to)\b[^.;*()]{1,50}|join\b[^.;*()]{0,40}|(?:break|fasten|cut|end)\s+(?:off|yarn|thread)\b[^.;()]{0,30})(?:[.;]\s+|\.?$))+$", re.IGNORECASE)  # "(72 sc). Sl st in next sc. Break off."
 _ENDS = re.compile(r"\b(?:turn|join|fasten off|ch\s*\d)\b", re.IGNORECASE)
 _ALONE = re.compile(
     rf"\s*(?P<lead>(?:st(?:itch)?\s+count|total(?:\s+(?:sts|stitches))?)\s*[:=]\s*|=\s*)?(?P<open>[(\[])?\s*(?P<in>\d{{1,4}}(?:\s*[(\[][\d,:;\s–-]+[)\]])?(?:\s+(?P<noun>{_NOUN}))?)\s*[)\]]?\s*\.?\s*",
@@ -40,6 +41,7 @@ LONGEST_COUNT, COUNT_BEGINS = 60, frozenset("0123456789([=sStT")  # of a line th
 LONGEST_REMARK = 200  # characters, its count among them
 SHORTEST = 3  # letters of an abbreviation
 _REMARKS = re.compile(r"\(\d+ (?:bl|blk|block|sp|space|mesh)(?:e?s)?\)", re.IGNORECASE)
+_MESHES = re.compile(r"\b\d{1,3} (?:bl|blk|block|sp|space|mesh)(?:e?s)?\b", re.IGNORECASE)
 _ALL = re.compile(r"\b(?:each|every|across|around|to\s+end|remaining|tog|2tog|last\s+\d*\s*[a-z]+)\b[^.;:(]{0,40}$", re.IGNORECASE)  # nothing is left to be worked
 _BRACED = re.compile(r"\{\s*\d[^{}\n]*\}$")  # "{40, 42, 44}": no blank has such a name
 _ENDED = re.compile(r"(?:\bturn|\b(?:ss|sl\.?\s?st|join)\b[^.;]{0,40}\b(?:to|in|into)\b[^.;]{0,40})\s*$", re.IGNORECASE)  # nothing is worked after it
@@ -78,14 +80,14 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
     if m is None:
         slip = _POINTED.search(text, max(start, end - 80), end)
         return Printed((), slip.start() if slip else end, Span(end, end))
-    if m["lead"] == "," and ":" in m["in"]:
-        m = _END.search(text, m.start("in"), end) or m  # "…; rep from * to end, 2 ch, join: 16 popcorns"
+    if m["lead"] == "," and ":" in m["in"] or m["lead"].startswith(".") and "--" in m["in"]:
+        m = _END.search(text, m.start("in"), end) or m  # "…; rep from * to end, 2 ch, join: 16 popcorns", "dec. 1 sc at each end of next row--60 sc."
     if re.search(r"\b(?:until|till)\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))
     if m["lead"].strip() == ":" and (behind := _END.search(text, m.start() + 1, end)) is not None and behind["lead"] in "([{<" and not text[m.start() : behind.start()].rstrip()[-1:].isdigit():
         m = behind  # "in back loops: 12 sc (12)"
     bracket = m["lead"] in "([{<"
-    if not bracket and re.search(r"(?<!of )(?<!in )(?<!end )(?<!turning )(?<!each )(?<!remaining )(?<!rem )(?<!other )(?<!every )(?<!1st )(?<!2nd )(?<!3rd )(?<!4th )(?<!5th )(?<!\d )(?<!\d-)\bch(?:ain)?\s*$", text[start : m.start()], re.IGNORECASE):
+    if not bracket and len(_MESHES.findall(m["in"])) > 2 or not bracket and re.search(r"(?<!of )(?<!in )(?<!end )(?<!turning )(?<!each )(?<!remaining )(?<!rem )(?<!other )(?<!every )(?<!1st )(?<!2nd )(?<!3rd )(?<!4th )(?<!5th )(?<!\d )(?<!\d-)\bch(?:ain)?\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))
     if bracket and re.search(r"(?:\d[)\]]?,?|[{}])\s*$", text[start : m.start()]) and sizes > 1:
         return Printed((), end, Span(end, end))
@@ -108,6 +110,8 @@ def _remarked(text: str, start: int, end: int, dialect: Dialect, sizes: int, tol
     for m in reversed(list(told.finditer(text, max(start, end - LONGEST_REMARK), end))):
         counts = _counts(text, m.start("in"), m.end("in"), dialect, sizes)
         going_on = _GOING_ON.match(text, m.end(), end) is not None
+        if counts and _FINISHED.match(text, m.end(), end) is not None:
+            return Printed(counts, m.start(), Span(m.end(), end))
         if counts and (going_on or not any(t.kind in ("kind", "star", "times", "close") for t in scan(text, m.end(), end, dialect))):
             ends = _ENDS.search(text, m.end(), end)
             return Printed(counts, m.start(), Span(ends.start(), end) if ends else Span(end, end))
@@ -165,9 +169,16 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
             continue
         if noun == "?" or _is_worked(cur):
             return ()
-        cur.skip("in", "row", "rnd", "round", "all", "the", "this", "on", "made", "total", "last", ".")
+        _whereon(cur)
         found.append(Count(n if n.values else Num((), n.blank), noun, span=cur.span_from(at), length=length))
     return tuple(found)
+
+
+def _whereon(cur: Cursor) -> None:
+    """ "on 7th rnd", "in all", "remain": what may follow a count."""
+    cur.skip("in", "row", "rnd", "round", "all", "the", "this", "on", "made", "total", "last", "remain", "remaining", "left", ".")
+    if cur.kind() == "ord" and cur.low(-1) == "on" and cur.low(1) in ("row", "rnd", "round"):
+        cur.at += 2
 
 
 def _length(cur: Cursor, named: int, noun: str | None) -> int | None:
@@ -197,6 +208,8 @@ def _one_thing(cur: Cursor) -> bool:
 
 def _is_worked(cur: Cursor) -> bool:
     """ "1 sc in next": whether what was just counted is worked somewhere, and so is no count."""
+    if cur.low() in ("in", "on") and (cur.kind(1) == "ord" or cur.low(1) == "last") and cur.low(2) in ("row", "rnd", "round"):
+        return False
     if cur.low() in ("in", "on") and cur.low(1) not in ("row", "rnd", "round", "all", "the", "this", "total", "last", "each"):
         return True
     return cur.low() == "in" and cur.low(1) == "each" and cur.low(2) not in ("size", "sizes")

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from loopwright.model.tree import ONE, STITCH, Make, Mark, Node, Num, Thing
+from loopwright.model.tree import ONE, STITCH, Make, Mark, Node, Num, PatternRun, Thing
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.things import is_space_number, thing
 
 _ENDS = frozenset("end row rnd round ch chain foundation turning previous last".split()) | {""}
+
+
+_ENDINGS = frozenset("ch chain turn break fasten cut off yarn thread".split())
 
 
 def left_words(cur: Cursor) -> tuple[Num, Thing] | None:
@@ -95,8 +98,8 @@ def up_to_turning_chain(cur: Cursor) -> bool:
 
 def left_so(cur: Cursor, made: Node, start: int) -> Iterator[Node]:
     """ "sc in each sc to within last 3 sc. Ch 1, turn.": they are left, where the row ends with that."""
-    where = made.place if isinstance(made, Make) else None
-    if where is None or where.left is None or "within" not in cur.lows[start : cur.at] or not all(t.kind in ("sep", "num") or t.low in ("ch", "chain", "turn") for t in cur.tokens[cur.at :]):
+    where = made.place if isinstance(made, Make) else made if isinstance(made, PatternRun) else None
+    if where is None or where.left is None or "within" not in cur.lows[start : cur.at] or not all(t.kind in ("sep", "num") or t.low in _ENDINGS for t in cur.tokens[cur.at :]):
         return
     yield Mark("leave", n=where.left, span=cur.span_from(start))
 

@@ -25,6 +25,7 @@ LEFT_FREE = frozenset("missed skipped free unworked held remaining unused sleeve
 _PIECES = frozenset("body leg hat crown brim hand foot sock mitt mitten sleeve yoke neckline neck opening armhole front piece bag base sweater cardigan collar edge".split())
 _ACROSS = frozenset("across along around of on over".split())
 _TWINS = frozenset("leg sleeve panel piece strip strap half front back shoulder cup".split())
+_HELD_PARTS = frozenset("sleeve sleeves underarm armhole thumb".split())
 _LIMBS = frozenset("leg legs arm arms ear ears foot feet body head".split())
 _RING_MADE = frozenset("form make forming making work begin start continue".split())
 _PLAIN = frozenset("sc hdc dc tr dtr".split())
@@ -104,6 +105,8 @@ def _one_skip(cur: Cursor, start: int) -> Node:
         first = False
     if cur.low() == "of" and cur.low(1) in ("each", "every", "the") and cur.low(2) in ("row", "rnd", "round"):
         cur.at += 3
+    if cur.low() in ("of", "for", "at") and (part := next((i for i in (1, 2, 3) if cur.low(i) in _HELD_PARTS), 0)) and all(cur.low(i) in ("the", "each", "first", "second", "other") for i in range(1, part)):
+        cur.at += part + 1  # "skip the 30 dc of other sleeve"
     return Skip(n or ONE, found or STITCH, cur.span_from(start), first)
 
 
@@ -260,6 +263,8 @@ def join(cur: Cursor, before: list[Node]) -> Node:
             cur.at += 1
         _with_stitch(cur)
         return Ring(False, span=cur.span_from(start))
+    if cur.accept_words("each rnd") or cur.accept_words("each round"):
+        return Join(None, via, last_chain, cur.span_from(start))
     if cur.accept_words("as before"):
         last_chain = last_chain or -1
     if _round_on(cur, before):

@@ -41,7 +41,7 @@ _UNTIL_ANY = Expression(r"\b(?:until|till|for|to)\b\s+(?P<what>[^.;]{3,80})", re
 _STRAIGHT = r"(?:even|straight|without\s+(?:(?:any|further|more)\s+)?(?:shapings?|increas(?:e|es|ing)|decreas(?:e|es|ing)|inc|dec)\b)"
 _STITCHES = r"(?:double|single|treble|half|dc|sc|d\.?\s?c|s\.?\s?c|h?tr|hdc)\b\.?[a-z ]{0,20}"
 _EVEN = re.compile(
-    rf"(?:work(?:ing)?|continue|cont\.?|go on|keep)\s+(?:on\s+|to\s+work\s+|working\s+)?(?:around\s+|across\s+)?{_STRAIGHT}(?:\s+in\s+(?P<stitch>[\w ]{{1,20}}?))?(?P<tail>(?:\s+for)?\s+(?P<n>{_N})\s*(?:more\s+)?{_ROWS}|\s+(?:until|till|to|for)\b.*|\s*)\.?\s*$"
+    rf"(?:work(?:ing)?|continue|cont\.?|go on|keep)\s+(?:on\s+|to\s+work\s+|working\s+)?(?:around\s+|across\s+)?{_STRAIGHT}(?:\s+(?:on|over)\s+(?:(?:the|these|those|rem(?:aining)?)\s+){{0,2}}(?:{_N}\s+)?(?:sts?\b\.?|stitches))?(?:\s+in\s+(?P<stitch>[\w ]{{1,20}}?))?(?P<tail>(?:\s+for)?\s+(?P<n>{_N})\s*(?:more\s+)?{_ROWS}|\s+(?:until|till|to|for)\b.*|\s*)\.?\s*$"
     rf"|work\s+(?:a\s+further\s+|another\s+)?(?P<m>{_N})\s*(?:more\s+|further\s+)?{_ROWS}\s+(?:more\s+)?(?:(?:of|in)\s+(?P<of>{_STITCHES})[;,]?\s*(?:turn)?|{_STRAIGHT}(?:\s+in\s+(?P<in>{_STITCHES}))?|in\s+(?:pattern|patt|pat)\b)\.?\s*$"
     rf"|work\s+(?:a\s+further|another)\s+(?P<l>{_N})\s*{_ROWS}\s*\.?\s*$"
     rf"|(?:work(?:ing)?|continue|cont\.?)\s+in\s+(?:the\s+)?(?:pattern|patt|pat)\b(?:\s+as\s+(?:set|established|before))?(?P<on>(?:\s+for)?\s+(?P<j>{_N})\s*(?:more\s+)?{_ROWS}|\s+(?:until|till)\b.*)\.?\s*$"
@@ -60,6 +60,7 @@ _BETWEEN = re.compile(
     re.IGNORECASE,
 )
 _SO_ON = re.compile(rf"(?:continue|cont\.?|go on|keep on)\s+(?:increasing|decreasing|to increase|to decrease|inc|dec|in\s+(?:this|the same|same|like)\s+(?:manner|way)|as established|thus|so|so on|like this)\b[^.(]{{0,40}}?(?:\b(?:until|to)\b\D{{0,30}}(?P<until>{_N})\s*(?:sts?\b|stitches|sc|hdc|dc|remain|left)|$|[.(;])", re.IGNORECASE)
+_EVENLY_TOLD = Expression(rf"\b(?P<op>inc|dec)(?:reas)?(?:e|ing)?\.?\s+(?P<n>{_N})\s+(?:sts?|stitches|[sd]\.?\s?c\.?|hdc|tr)\s+evenly\b", re.IGNORECASE)
 _UNTIL_NTH = re.compile(rf"\buntil\s+(?:the\s+)?(?P<n>\d{{1,3}})(?:st|nd|rd|th)\s+{_ROWS}\s+(?:is|are|has\s+been|have\s+been)\b", re.IGNORECASE)  # "until 14th rnd is completed"
 _FINISH = re.compile(r"(?<=[a-z])\.\s+(?:(?:sl\.?\s?st|ss|slip|join|fasten|break|cut|finish|(?:ch(?:ain)?\.?\s*[1-9],?\s*|[1-9]\s*ch(?:ain)?,?\s*)?turn)\b[^.]{0,120}+(?:\.\s*+|$))+$", re.IGNORECASE)
 _ELSEWHERE = re.compile(r"\s+of\s+(?:the\s+)?(?P<section>[a-z]{3,})\b(?<!row)(?<!round)", re.IGNORECASE)
@@ -132,9 +133,14 @@ def _continued(words: str, sizes: int) -> RowOrder | None:
     m = _CONTINUE.match(words)
     if m is None:
         going = _BETWEEN.match(words) or _SO_ON.match(words)  # the change of the rows before goes on
-        if going is not None and (nth := _UNTIL_NTH.search(words)) is not None:
+        if going is None:
+            return None
+        if (nth := _UNTIL_NTH.search(words)) is not None:
             return RowOrder("continue", total_rows=number(nth["n"], 1))
-        return None if going is None else RowOrder("continue", until_sts=number(going["until"], sizes))
+        told = _EVENLY_TOLD.search(words) if "evenly" in words.lower() else None
+        if told is not None and (many := number(told["n"], 1)) is not None and many.values:
+            return RowOrder("continue", delta=Num(((many.values[0] or 0) * (-1 if told["op"].lower() == "dec" else 1),)), until_sts=number(going["until"], sizes))
+        return RowOrder("continue", until_sts=number(going["until"], sizes))
     each = number(m["n"], 1)
     if each is None or not each.values:
         return None

@@ -27,6 +27,7 @@ from loopwright.model.tree import (
 from loopwright.notation.cursor import Cursor, thing_word
 from loopwright.notation.edges import EDGES, each_side, work_along
 from loopwright.notation.olden import olden
+from loopwright.notation.onward import ONWARD, onward
 from loopwright.notation.places import place
 from loopwright.notation.shapes import _HOLDS, _SHAPES, held, held_first, in_pattern, shape_of, shapes_across
 from loopwright.notation.things import thing
@@ -96,6 +97,8 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
     if low == "in" and cur.low(1) in ("pattern", "pat", "patt") and cur.kind(2) in ("sep", "end") and not any(isinstance(b, (Make, Group, Repeat)) for b in before):
         cur.at += 2
         return PatternRun(None, None, span=cur.span_from(cur.at - 2))
+    if low in ONWARD and (far := onward(cur, before)) is not None:
+        return far
     if low in ("work", "continue") and cur.low(1) in ("across", "over") and cur.kind(2) in ("num", "blank"):
         begin = cur.at
         cur.at += 2
@@ -246,8 +249,10 @@ def _attach(cur: Cursor) -> Node | None:
                 cur.at += 2 + (cur.low(1) == "a")  # "join B to any corner space with a slip stitch"
             return Mark("attach", place=where, span=cur.span_from(start))
     if cur.low() in ("on", "at", "with", "in") and cur.tokens[start].text.lower() != "join":
-        while not cur.done and cur.kind() not in ("sep", "close", "star"):
+        while not cur.done and cur.kind() not in ("sep", "close", "star") and not (cur.low() == "and" and (cur.low(1) in ("work", "make") or cur.kind(1) in ("num", "kind"))):
             cur.at += 1
+        if cur.accept("and"):
+            return Mark("attach", span=cur.span_from(start))
     if cur.kind() in ("sep", "end") and cur.low(-1) != "join":
         return Mark("attach", span=cur.span_from(start))
     cur.at = start

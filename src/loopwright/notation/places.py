@@ -18,6 +18,7 @@ END_WORDS = frozenset("around across round along".split())
 _OTHERS = frozenset("second other 2nd".split())
 _OPENING = frozenset("beg beginning starting initial standing".split())
 _BESIDE = frozenset("petal shell fan scallop".split())
+_PARTS = frozenset("top tip base end head back front side eye".split())
 _JUNK = frozenset("the of a an very immediately following previous prev preceding this that same-colored these those its indicated specified designated".split())
 
 
@@ -71,15 +72,23 @@ def _post(cur: Cursor) -> Loop | None:
     return None
 
 
+def _part_of(cur: Cursor) -> int:
+    """ "top of", "top st of": so many words that name a part of what follows them; 0 where none stands."""
+    if cur.low() not in _PARTS:
+        return 0
+    named = cur.low() in ("top", "tip") and cur.low(1) in ("st", "stitch", "ch", "chain", "loop")
+    return 2 + named if cur.low(1 + named) == "of" else 0
+
+
 def _quantified(cur: Cursor, seen: bool) -> Place | None:
     loop: Loop = loop_words(cur) or "both"
     cur.skip(*_JUNK)
     loop = _post(cur) or loop
     if loop != "both" and cur.low() in ("across", "around"):
         return Place("each", None, STITCH, loop=loop)  # "sc in BLO across"
-    if cur.low() in ("top", "tip", "base", "end", "head", "back", "front", "side", "eye") and cur.low(1) == "of":
+    if (ahead := _part_of(cur)):
         base = cur.low() == "base"
-        cur.at += 2
+        cur.at += ahead
         cur.skip("the")
         if not base and cur.kind() == "num" and cur.kind(1) == "kind" and cur.token(1).value == "ch":  # type: ignore[union-attr]
             cur.at += 2  # "top of 3 ch": one chain that stands for a stitch, not three

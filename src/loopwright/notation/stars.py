@@ -170,7 +170,7 @@ def _between_brackets(cur: Cursor, out: list[Node]) -> bool:
     return False
 
 
-def _until_made(cur: Cursor) -> tuple[Num, Thing] | None:
+def until_made(cur: Cursor) -> tuple[Num, Thing] | None:
     """ "until 4 groups are made", "until there are 12 treble in all": how many of what; nothing taken when it is not told so."""
     start = cur.at
     if not cur.accept("until"):
@@ -226,7 +226,7 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
         cur.skip("times", "time")
         more, in_all = cur.accept("more"), cur.accept_words("in all")
         made = Repeat(inside, "times" if in_all else "more" if more else "star-times", n2, span=cur.span_from(start))
-    elif (many := _until_made(cur)) is not None:
+    elif (many := until_made(cur)) is not None:
         made = Repeat(inside, "until", many[0], left_of=many[1], span=cur.span_from(start))
     else:
         found = to_end(cur, inside, start)

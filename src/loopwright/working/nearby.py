@@ -95,7 +95,8 @@ def next_together(run: Run, kind: str) -> Slot | None:
 
 def turning_next(run: Run) -> bool:
     """Whether the words go on with a stitch in the turning chain."""
-    node = run.following[0] if run.following else None
+    after = run.following or (() if run.inside else run.beyond)  # "dc in next dc and in each dc across, dc in top of turning ch"
+    node = after[0] if after else None
     return isinstance(node, Make) and node.place is not None and node.place.thing.kind == "tch" and node.place.quant == "last"
 
 

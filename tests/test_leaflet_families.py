@@ -1,0 +1,42 @@
+"""Families of wordings in leaflets of 1930-75, several of each: with the counts that a maker would get, worked out by hand."""
+
+from __future__ import annotations
+
+import pytest
+
+from loopwright.source import Source
+from loopwright.workshop.check import check_source
+
+DISC = "1st rnd: 8 sc in ring (8 sc).\n2nd rnd: 2 sc in each sc around (16 sc). "
+FLAT = "Ch 41. Row 1: Sc in 2nd ch from hook and in each ch across (40 sc). Ch 1, turn.\n"
+
+TOLD: list[tuple[str, str, list[int]]] = [
+    ("joined in its top stitch", "Ch 6, join. 1st rnd: Ch 3, 15 dc in ring, sl st in top st of starting chain.\n2nd rnd: Ch 3, dc in next dc, * ch 2, dc in next 2 dc. Repeat from * around, ending with ch 2. Join to top ch of starting ch.\n3rd rnd: Sc in each dc around.", [16, 16, 16]),
+    ("a title with its stop", "MAT. With Rose, ch 5, join with sl st. 1st rnd: Ch 3, 9 dc in ring, sl st in top stitch of turning chain.\n2nd rnd: Ch 3, dc in same place as sl st, 2 dc in each dc around. Join.", [10, 20]),
+    ("a thread marks the round", "SOLE . . . Starting at toe, ch 4, join with sl st. 1st rnd: 6 s c in ring.\n2nd rnd: 2 s c in each s c around (12 s c). Do not join rnds; use a colored thread to mark beginning of rnds.\n3rd rnd: * S c in next s c, 2 s c in next s c. Rep from * around.", [6, 12, 18]),
+    ("increasing evenly, with more between", DISC + "\n3rd rnd: Work in sc, increasing 8 sc evenly around, having 1 sc more between increases.\n4th rnd: Continue in sc, increasing 8 sc evenly around, having 2 sc between increases.", [24, 32]),
+    ("so many on each round", DISC + "\n3rd to 5th rnds incl: Inc 8 sc on each rnd as before (40 sc on last rnd). Sl st in next sc. Break off.\n6th rnd: Attach Green and work 1 sc in each sc around. Join.", [24, 32, 40, 40]),
+    ("so many on each round, joined", "Ch 4, join. 1st rnd: Ch 3, 11 dc in ring. Join.\n2nd and 3rd rnds: Inc 12 dc evenly on each rnd. Join each rnd (36 dc on 3rd rnd).", [12, 24, 36]),
+    ("increasing in every so-manieth", "Ch 4, join. Rnd 1: Ch 3, 15 dc in ring, join.\nRnd 2: Work in dc, increasing in every 2nd st.\nRnd 3: Work in sc, increasing in every 3rd st (32 sc).\nRnds 4 and 5: Work even, joining each rnd with sl st.\nRnd 6: Sc in each st around. Do not join hereafter.", [16, 24, 32, 32, 32, 32]),
+    ("at each end of an oval", "1st rnd: 24 sc in ring (24 sc).\n2nd rnd: Work in sc, increasing 2 sc evenly around each end (28 sc).", [24, 28]),
+    ("instead of, in brackets", "Ch 28. Row 1: 2 sc in 2nd ch from hook, * sc in next 5 ch, skip next 2 ch, sc in next 5 ch, 3 sc in next ch. Repeat from * across, ending with 2 sc (instead of 3) in last ch.", [27]),
+    ("shaping after rows worked even", FLAT + "Row 2: Sc in each sc across. Ch 1, turn. Rep Row 2 throughout. Inc. 1 s c at both ends of row every 3rd row 4 times.\nWork even for 3 inches, then dec 1 sc at both ends of every other row 3 times.", [46, 46, 48, 48, 48, 46, 46, 44, 44, 42]),
+    ("a count behind a stop of dec", FLAT + "Dec. 1 s c at both ends of each of next 3 rows--34 s c.\nDec. 1 s c at neck edge every row 2 times. Break off.", [38, 36, 34, 33, 32]),
+    ("across to within", ("Ch 32. Row 1: Half dc in 3rd ch from hook, half dc in each ch across--31 half dc, counting turning ch as 1 half dc. Ch 2, turn.\n"
+     "Row 2: Skip first half dc, half dc in next half dc and in each half dc across, half dc in top of turning ch. Ch 2, turn.\nARMHOLE SHAPING: Work across to within last 6 sts. Ch 2, turn.\n"
+     "Dec 1 st at arm edge of next 2 rows.\nWork even on 23 sts until armhole measures 5 inches.\nSHOULDER: Starting at arm edge, work to within last 8 sts. Break off."), [31, 31, 25, 24, 23, 23, 15]),
+    ("the edge kept straight", FLAT + "Keeping side edge even, dec 1 sc at neck edge every other row 2 times--38 sts.\nShoulder: Sl st in first 8 sts, work across remaining sts. Break off.", [40, 39, 39, 38, 30]),
+    ("until so many on the row", "Chain 60. 1st row: Dc in 4th ch from hook, dc in each ch across until there are 50 dc on row. Cut off excess chain. Ch 3, turn.", [50]),
+    ("a picot's stitch", "1st row: 12 sc in ring, turn.\n2nd row: Sc in first sc, * ch 4, sc in 4th ch from hook for a picot, skip 1 sc, sc in next sc; repeat from * 4 times more.", [12, 6]),
+    ("yarn attached and worked", "Ch 9. Row 1: Sc in 2nd ch from hook and in each ch across (8 sc). Ch 1, turn. Rows 2 to 20: Sc in each sc across. Ch 1, turn.\nTOP: Rnd 1: Attach wool at side seam and work 1 sc in end of each row around--20 sc.", [20]),
+    ("one decreased, told apart", "1st rnd: 30 sc in ring (30 sc).\n2nd rnd: * S c in next 8 s c, dec 1 s c. Rep from * around.", [27]),
+    ("an increase called by its part", ("Ch 22. 1st row: Dc in 4th ch from hook, dc in each ch across (20 dc, counting turning ch as 1 dc). Ch 3, turn.\n2nd row: Skip first dc, dc in next 4 dc, in next dc make dc, ch 1 and dc (corner inc), dc in next 8 dc, inc as before in next dc, "
+     "dc in last 5 dc. Ch 3, turn.\n3rd row: Skip first dc, dc in each dc to first sp, dc in sp, ch 3, skip the 10 dc of sleeve, dc in next sp, dc in each dc to end."), [20, 22, 14]),
+]
+
+
+@pytest.mark.parametrize(("text", "counts"), [t[1:] for t in TOLD], ids=[t[0] for t in TOLD])
+def test_it_comes_to_what_a_maker_gets(text: str, counts: list[int]) -> None:
+    report = check_source(Source.of(text + "\n"), "us")
+    assert [row.counts[0] for row in report.rows][-len(counts) :] == counts
+    assert [f.code for f in report.findings if f.severity == "error"] == []
