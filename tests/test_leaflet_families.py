@@ -32,6 +32,29 @@ TOLD: list[tuple[str, str, list[int]]] = [
     ("one decreased, told apart", "1st rnd: 30 sc in ring (30 sc).\n2nd rnd: * S c in next 8 s c, dec 1 s c. Rep from * around.", [27]),
     ("an increase called by its part", ("Ch 22. 1st row: Dc in 4th ch from hook, dc in each ch across (20 dc, counting turning ch as 1 dc). Ch 3, turn.\n2nd row: Skip first dc, dc in next 4 dc, in next dc make dc, ch 1 and dc (corner inc), dc in next 8 dc, inc as before in next dc, "
      "dc in last 5 dc. Ch 3, turn.\n3rd row: Skip first dc, dc in each dc to first sp, dc in sp, ch 3, skip the 10 dc of sleeve, dc in next sp, dc in each dc to end."), [20, 22, 14]),
+    ("a stitch explained in brackets", ("Ch 5, join. 1st rnd: Ch 3, 2 dc in ring, (ch 2, 3 dc in ring) 3 times; ch 2, sl st in top st of starting chain (12 dc).\n"
+     "2nd rnd: Ch 3, pc st in next dc (to make a pc st: 4 dc in st, drop loop from hook, insert hook in first dc of group and draw dropped loop through), dc in next dc, * in corner sp make dc, ch 2 and dc; dc in next dc, pc st in next dc, dc in next dc. "
+     "Repeat from * around, ending with dc, ch 2 and dc in last sp. Join."), [12, 20]),
+    ("legs held back, told first", "1st rnd: Ch 3, 23 dc in ring. Join (24 dc).\n2nd rnd: Ch 3, holding back on hook the last loop of each dc make dc in next dc, thread over and draw through all loops on hook; * ch 4, dc2tog over next 2 dc. Repeat from * around, ending with ch 4. Join.\n3rd rnd: 5 sc in each loop around.", [60]),
+    ("loops of a pineapple", ("1st rnd: 5 sc in ring (5 sc).\n2nd rnd: In each sc make tr, (ch 1, tr) 4 times (base of pineapple).\n"
+     "3rd rnd: * Ch 3, sc in first ch-1 sp of pineapple, (ch 3, sc in next ch-1 sp) 3 times. Repeat from * around."), [25, 20]),
+    ("all but the last", "1st rnd: 40 sc in ring (40 sc).\n2nd rnd: Sc in first 6 sc, ch 4, skip all but last 6 sc, sc in last 6 sc (12 sc and 4 ch).\n3rd rnd: Sc in each sc and in each ch around (16 sc).", [12, 16]),
+    ("a chain over a thumb", "1st rnd: 36 sc in ring (36 sc).\nNext rnd: Ch 3, skip first 8 sc, sc in each remaining sc around--28 sc and 3 ch.\nFollowing rnd: Sc in each ch and in each sc around.", [28, 31]),
+    ("the turning chain left out at last", "Ch 22. 1st row: Dc in 4th ch from hook, dc in each ch across (20 dc). Ch 3, turn.\n2nd to 4th rows: Skip first dc, dc in each dc across, dc in top of turning ch. Ch 3, turn. Omit turning ch on last row. Break off.", [20, 20, 20, 20]),
+    ("spaces called by their side", ("Starting at neck, ch 60, join with sl st. Rnd 1: Ch 3, dc in each ch around. Join.\nRnd 2: Ch 3, dc in next 28 dc, in next dc make dc, ch 2 and dc for center front; dc in next 29 dc, dc, ch 2 and dc in last dc. Join.\n"
+     "Rnd 3: Ch 3, dc in each dc to center sp, in sp make dc, ch 2 and dc; dc in each dc to back sp, dc, ch 2 and dc in sp, dc in each remaining dc, if any. Join--66 dc."), [60, 62, 66]),
+    ("sides between corners", ("Ch 4, join. Rnd 1: Ch 3, 2 dc in ring, ch 2, (3 dc in ring, ch 2) 3 times; join.\nRnd 2: Join B in any sp. Ch 3, 2 dc, ch 2, 3 dc in same sp, (3 dc, ch 2, 3 dc) in each of next 3 sps. Join.\n"
+     "Rnd 3: With C, (2 dc, ch 2, 2 dc) in each corner sp, 2 dc in sp between groups on each side. Join."), [12, 24, 24]),
+    ("the last corner with a hanger", "Ch 21. Row 1: Sc in 2nd ch from hook and in each ch across (20 sc). Ch 1, turn. Rows 2 to 20: Sc in each sc across. Ch 1, turn.\nEDGING: Work 18 sc along each of the 4 sides and 3 sc in each corner; at last corner make 3 sc, ch 10, sl st in last sc made for hanger. Join.", [84]),
+    ("what the model has", "1st rnd: Attach thread to any corner and make 3 sc in corner, sc evenly around, making 3 sc in each corner and having a multiple of 4 sc. Join.\n(There are 120 sc in all.)\n2nd rnd: Sc in same place as sl st, * ch 5, skip 3 sc, sc in next sc. Repeat from * around, ending with ch 5. Join.", [120, 30]),
+    ("until so many loops", ("1st rnd: Ch 1, 16 sc in ring. Join.\n2nd rnd: Sc in same place as sl st, * ch 5, skip next sc, sc in next sc. Repeat from * around, ending with ch 5, join to first sc.\n"
+     "3rd rnd: Sl st to center of first loop, sc in same loop, * ch 5, sc in same loop, ch 5, sc in next loop. Repeat from * around until there are 16 loops.\n4th rnd: * Ch 6, sc in next loop. Repeat from * around."), [16, 8, 16, 16]),
+    ("the end of a round with its chain", ("1st rnd: Ch 1, 12 sc in ring. Join.\n2nd rnd: Sc in same place as sl st, * ch 4, skip next sc, sc in next sc. Repeat from * around, ending with ch 4. Join (6 loops).\n3rd rnd: In each loop make sc, hdc, 3 dc, hdc and sc. Join (6 petals).\n"
+     "4th rnd: Sl st to center dc of 1st petal, sc in same st, * ch 5, sc between petals, ch 5, sc in center dc of next petal. Repeat from * around, ending with ch 5, sl st in 1st sc (12 loops)."), [42, 12]),
+    ("the centre of the group behind", ("1st rnd: Ch 1, 10 sc in ring. Join.\n2nd rnd: Sc in same place as sl st, * ch 5, skip next sc, sc in next sc. Repeat from * around, ending with ch 5. Join (5 loops).\n3rd rnd: Ch 1, 5 sc in each loop around. Join.\n"
+     "4th rnd: Sl st in next 2 sc, sc in same place as last sl st, * ch 7, sc in center sc of next 5-sc group. Repeat from * around, ending with ch 7. Join."), [25, 5]),
+    ("the end of a row of shells", ("Ch 38. 1st row: Sc in 2nd ch from hook, * skip 2 ch, 5 dc in next ch (5-dc shell made), skip 2 ch, sc in next ch. Repeat from * across. Ch 3, turn.\n2nd row: 2 dc in first sc, * sc in center dc of next shell, shell in next sc. Repeat from * across, ending with sc in center dc of last shell, 3 dc in last sc. Ch 1, turn.\n"
+     "3rd row: Sc in first dc, * shell in next sc, sc in center dc of next shell. Repeat from * across, ending with sc in top st of turning chain."), [37, 37, 37]),
 ]
 
 

@@ -313,7 +313,7 @@ class Mark:
 
     `what`: "turn", "fasten-off", "no-join", "leave" (n unworked), "colour" (text), "attach" (text, place; text "free": to stitches left free before),
     "marker" (text: where; see `place_marker`), "last-row" (the chain before it is for the last of the rows alone), "no-chain" (the last of
-    the rows ends without its chain), "side-rs", "side-ws", "with-wrong-side", "loops" (loop set for the whole row: see `loop`), "note" (text).
+    the rows ends without its chain), "all-but" (passed over up to the last `n`), "side-rs", "side-ws", "with-wrong-side", "loops" (loop set for the whole row: see `loop`), "note" (text).
     """
 
     what: str

@@ -33,7 +33,7 @@ from loopwright.notation.stitches import UNSEEN, first_chain, kind_before, kind_
 from loopwright.notation.things import LOOPS_ONLY, loop_words, main_colour, thing, underside_words
 from loopwright.notation.turns import in_turn
 
-QUIET = FILLER | frozenset("and with for so from hook yarn this rnd row round counting made last ending even".split())
+QUIET = FILLER | frozenset("and with for so from hook yarn this rnd row round counting made last ending even complete".split())
 KNOWN = QUIET | frozenset(END_WORDS)  # words that are never unknown
 
 

@@ -31,13 +31,13 @@ _GOING_ON = re.compile(r"(?:work|cont(?:inue|\.)?)\s+in\s+(?:rounds|rnds|rows|a\
 _FINISHED = re.compile(r"(?:(?:(?:sl\.?\s?st|slip\s?st(?:itch)?|ss)\s+(?:in|into|to)\b[^.;*()]{1,50}|join\b[^.;*()]{0,40}|(?:break|fasten|cut|end)\s+(?:off|yarn|thread)\b[^.;()]{0,30})(?:[.;]\s+|\.?$))+$", re.IGNORECASE)  # "(72 sc). Sl st in next sc. Break off."
 _ENDS = re.compile(r"\b(?:turn|join|fasten off|ch\s*\d)\b", re.IGNORECASE)
 _ALONE = re.compile(
-    rf"\s*(?P<lead>(?:st(?:itch)?\s+count|total(?:\s+(?:sts|stitches))?)\s*[:=]\s*|=\s*)?(?P<open>[(\[])?\s*(?P<in>\d{{1,4}}(?:\s*[(\[][\d,:;\s–-]+[)\]])?(?:\s+(?P<noun>{_NOUN}))?)\s*[)\]]?\s*\.?\s*",
+    rf"\s*(?P<open2>[(\[]\s*)?(?P<lead>(?:st(?:itch)?\s+count|total(?:\s+(?:sts|stitches))?)\s*[:=]\s*|=\s*|(?:the\s+)?model\s+(?:shown\s+)?has\s+|there\s+(?:are|should\s+be|will\s+be)\s+)?(?P<open>[(\[])?\s*(?P<in>\d{{1,4}}(?:\s*[(\[][\d,:;\s–-]+[)\]])?(?:\s+(?P<noun>{_NOUN}))?)(?:\s+(?:in\s+all|altogether|around|on\s+(?:the\s+)?(?:row|rnd|round)))?\s*\.?\s*[)\]]?\s*\.?\s*",
     re.IGNORECASE,
 )
 _AT_EACH = ("at each end", "each end", "on each end", "at each edge", "each edge", "at each side", "each side")
 _NO_THINGS = frozenset("more times next first last each once twice around evenly every".split())
 _WORKED = re.compile(r"\b(?:in|into|each|on|over|around|across|under|to)\b", re.IGNORECASE)  # "3 chain, 11 treble in the round, join" makes them
-LONGEST_COUNT, COUNT_BEGINS = 60, frozenset("0123456789([=sStT")  # of a line that is nothing but a count
+LONGEST_COUNT, COUNT_BEGINS = 60, frozenset("0123456789([=sStTmM")  # of a line that is nothing but a count
 LONGEST_REMARK = 200  # characters, its count among them
 SHORTEST = 3  # letters of an abbreviation
 _REMARKS = re.compile(r"\(\d+ (?:bl|blk|block|sp|space|mesh)(?:e?s)?\)", re.IGNORECASE)

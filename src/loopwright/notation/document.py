@@ -36,6 +36,7 @@ from loopwright.notation.endings import later_until, title_before, until
 from loopwright.notation.folded import quoted, unfolded
 from loopwright.notation.labels import Found, labels_in, plain_label
 from loopwright.notation.nodes import nodes_of
+from loopwright.notation.onward import told_until
 from loopwright.notation.orders import number
 from loopwright.notation.orders import order as order_of
 from loopwright.notation.quiet import quiet
@@ -330,6 +331,7 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
             counts = ()
     nodes += nodes_of(text, after.start, after.end, which, sizes)[0]
     its = counts if later is None else own.counts if own is not None and own.sure else ()
+    its = its or tuple(told_until(nodes))
     rows: list[Item] = [Row(said, nodes, its, None, side, doubt=unknown, span=span)]
     if later is not None:
         omits = later.what == "repeat" and _OMITTING.search(text, body_end, end) is not None

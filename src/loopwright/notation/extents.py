@@ -42,6 +42,8 @@ def up_to(cur: Cursor) -> Thing | None:
     """ "up to the 2 chain", "to the centre st of next group", "to next corner": where "each" stops; nothing taken when not told."""
     start = cur.at
     cur.skip("up", "to", "the", "next", "following", "first")
+    if cur.low() in ("centre", "center", "middle") and cur.low(1) in ("sp", "space"):
+        cur.at += 1
     if cur.low() in ("centre", "center", "middle"):
         cur.at += 1
         thing(cur)

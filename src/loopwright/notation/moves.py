@@ -38,10 +38,21 @@ def skip(cur: Cursor) -> Node:
     cur.at += 1
     if (marked := skip_to_marker(cur, start)) is not None:
         return marked
+    if cur.accept_words("all but"):
+        cur.skip("the", "last")
+        left = cur.number()
+        if left is not None:
+            cur.skip("free", "unworked", "remaining")
+            thing(cur)
+            return Mark("all-but", n=left, span=cur.span_from(start))
     if cur.low() == "all" and any(cur.low(i) in ("to", "until") for i in range(1, 9)):
         while not cur.done and cur.kind() not in ("sep", "close", "star"):
             cur.at += 1
         return Mark("note", span=cur.span_from(start))  # "skip all sts to next ch-2 sp": what comes next names the place
+    if cur.low(-1) in ("omit", "omitting") and (chain := next((i for i in range(4) if cur.low(i) in ("ch", "chain")), -1)) >= 0 and "last" in (cur.low(i) for i in range(chain, chain + 7)):
+        while not cur.done and cur.kind() not in ("sep", "close", "star"):
+            cur.at += 1
+        return Mark("note", span=cur.span_from(start))  # "ch 3, turn. Omit turning ch on last row."
     skips = [_one_skip(cur, start)]
     if cur.low() in ("at", "in") and cur.low(1 + (cur.low(1) == "the")) in ("centre", "center", "middle") and cur.kind(2 + (cur.low(1) == "the")) == "sep":
         cur.at += 2 + (cur.low(1) == "the")  # "miss next 8 dc at centre"

@@ -5,9 +5,10 @@ Each reader takes its words and gives a node, or takes nothing and gives None. C
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import replace
 
-from loopwright.model.tree import ONE, STITCH, Make, Mark, Node, PatternRun, Place, Repeat, Thing
+from loopwright.model.tree import ONE, STITCH, Count, Make, Mark, Node, PatternRun, Place, Repeat, Thing
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.extents import left_words
 from loopwright.notation.stars import until_made
@@ -51,6 +52,13 @@ def _until_so_many(cur: Cursor, told: Make) -> Repeat | None:
         return None
     one = replace(told, place=replace(where, quant="next", n=ONE))
     return Repeat((one,), "until", many[0], left_of=Thing(told.kind), span=told.span.cover(cur.span_from(start)))
+
+
+def told_until(nodes: tuple[Node, ...]) -> Iterator[Count]:
+    """The count that a row is worked until, where it is told so in its words."""
+    for node in nodes:
+        if isinstance(node, Repeat) and node.mode == "until" and len(node.nodes) == 1 and isinstance(node.nodes[0], Make) and node.times is not None:
+            yield Count(node.times, node.left_of.kind, span=node.times.span)
 
 
 def _for_picot(cur: Cursor, before: list[Node], last: Make) -> bool:

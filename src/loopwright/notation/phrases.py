@@ -112,6 +112,11 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
         return made
     if low in ("work", "make") or cur.kind() in ("num", "kind"):
         return shapes_across(cur)
+    if low == "at" and any(isinstance(b, EdgeRun) for b in before) and cur.accept_words("at last corner"):
+        cur.skip("work", "make", "working", "making")
+        n = cur.number()
+        cur.at += n is not None and cur.kind() == "kind"
+        return Mark("note", span=cur.span_from(begin))  # "…, 3 sc in each corner; at last corner make 3 sc, ch 12": counted there
     if low == "at" and before and isinstance(before[-1], Chain) and cur.accept_words("at end of last"):
         cur.skip("row", "rnd", "round", "to", "turn")
         return Mark("last-row", span=cur.span_from(cur.at - 1))

@@ -265,6 +265,8 @@ def _ordinal(cur: Cursor, loop: Loop) -> Place:
     if of is not None:
         if of.kind == "tch" or cur.low(-1) == "turning":
             return Place("last", ONE, Thing("tch"), loop=loop)
+        if first and of.kind == "pineapple" and found is not None and found.kind in ("sp", "loop"):
+            return Place("next", ONE, found, loop=loop)  # it begins with that
         return Place("kth", ONE, found or STITCH, k, of=of, loop=loop)
     if first:
         return Place("first", ONE, found or STITCH, loop=loop)
@@ -319,6 +321,8 @@ def _after(cur: Cursor, found: Place) -> Place:
             cur.skip("the", "row", "rnd", "round", "ch", "entire", "chain", "edge")
             if found.quant == "next" and found.thing.kind != "ring":
                 cur.swept = cur.at
+        elif found.quant == "next" and found.thing.kind in ("sp", "gap") and found.n == ONE and (cur.accept_words("on each side") or cur.accept_words("along each side")):
+            found = replace(found, quant="each", n=None)  # "3 dc in sp between groups on each side"
         elif cur.low() == "all" and cur.low(1) in ("around", "across", "round"):
             cur.at += 2
         elif cur.low() == "to" and cur.low(1) in ("end", "the") and (cur.low(1) == "end" or cur.low(2) == "end"):

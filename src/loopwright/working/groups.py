@@ -133,6 +133,8 @@ def stitch_parts(run: Run, kind: str) -> tuple[Node, ...]:
     nodes = run.definitions.get(kind, ())
     if len(nodes) == 1 and isinstance(nodes[0], Group):
         return nodes[0].nodes
+    if len(nodes) == 1 and isinstance(nodes[0], Make) and nodes[0].kind != kind and (nodes[0].n.at(0) or 1) > 1:
+        return (replace(nodes[0], place=None),)  # "5 dc in next ch (5-dc shell made)"
     return tuple(n for n in nodes if not (isinstance(n, Make) and n.kind == kind))
 
 

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from loopwright.model.tree import Group, Join, Make, Mark, Node, Repeat
+from loopwright.model.tree import Group, Join, Make, Mark, Node, Repeat, Skip
 from loopwright.working.kinds import legs, plain
+from loopwright.working.run import Run
+from loopwright.working.seeking import SPACES
 
 
 def one_leg_short(following: Sequence[Node]) -> bool:
@@ -41,3 +43,13 @@ def pair_at_end(nodes: Sequence[Node]) -> bool:
         return pair_at_end(last.ending)
     place = last.place if isinstance(last, Make) else None
     return isinstance(last, Make) and last.n.at(0) == 2 and place is not None and (place.quant == "last" or place.thing.kind == "tch" or place.of is not None)
+
+
+def bridged(run: Run, length: int, following: Sequence[Node]) -> bool:
+    """ "Ch 2, skip first 10 sc": a row that begins with a chain over what is passed; nothing made elsewhere."""
+    over = following[0] if following else None
+    if run.view.open_end or not isinstance(over, Skip) or not over.first or over.thing.kind in SPACES or (over.n.at(0) or 0) < max(4, length + 1):
+        return False
+    run.start_chain = (length, "loop")
+    run.chain(length)
+    return True

@@ -55,8 +55,8 @@ def space_here(run: Run) -> Slot | None:
 
 def group_here(run: Run) -> Slot | None:
     """The group that the hook is in, before its middle: "skip 3 tr, sc in center tr of last fan"."""
-    at = run.pos
-    return next((Slot(g.start, g.end) for g in run.view.groups if g.start < at <= (g.start + g.end - 1) // 2), None)
+    at, last = run.pos, run.last.start if run.last is not None and run.worked else -1
+    return next((Slot(g.start, g.end) for g in run.view.groups if g.start < at <= (g.start + g.end - 1) // 2 and not g.start <= last < g.end), None)
 
 
 def space_begun(run: Run, place: Place) -> Slot | None:
