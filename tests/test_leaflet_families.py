@@ -10,6 +10,12 @@ from loopwright.workshop.check import check_source
 DISC = "1st rnd: 8 sc in ring (8 sc).\n2nd rnd: 2 sc in each sc around (16 sc). "
 FLAT = "Ch 41. Row 1: Sc in 2nd ch from hook and in each ch across (40 sc). Ch 1, turn.\n"
 
+GRANNY = (
+    "Ch 4, join. Rnd 1: Ch 3 (counts as 1 dc), 2 dc in ring, (ch 2, 3 dc in ring) 3 times, ch 2. Join.\n"
+    "Rnd 2: Join yarn in any ch-2 sp; ch 3, in same sp make 2 dc, ch 2 and 3 dc; * ch 1, in next ch-2 sp make 3 dc, ch 2 and 3 dc. Repeat from * around, ch 1. Join.\n"
+    "Rnd 3: Join yarn in any corner sp; ch 3, 2 dc, ch 2, 3 dc in same sp, * ch 1, 3 dc in next ch-1 sp, ch 1, in corner sp make 3 dc, ch 2 and 3 dc. Repeat from * around, ending ch 1, 3 dc in last ch-1 sp, ch 1. Join. (36 dc)\n"
+)
+
 TOLD: list[tuple[str, str, list[int]]] = [
     ("joined in its top stitch", "Ch 6, join. 1st rnd: Ch 3, 15 dc in ring, sl st in top st of starting chain.\n2nd rnd: Ch 3, dc in next dc, * ch 2, dc in next 2 dc. Repeat from * around, ending with ch 2. Join to top ch of starting ch.\n3rd rnd: Sc in each dc around.", [16, 16, 16]),
     ("a title with its stop", "MAT. With Rose, ch 5, join with sl st. 1st rnd: Ch 3, 9 dc in ring, sl st in top stitch of turning chain.\n2nd rnd: Ch 3, dc in same place as sl st, 2 dc in each dc around. Join.", [10, 20]),
@@ -55,6 +61,13 @@ TOLD: list[tuple[str, str, list[int]]] = [
      "4th rnd: Sl st in next 2 sc, sc in same place as last sl st, * ch 7, sc in center sc of next 5-sc group. Repeat from * around, ending with ch 7. Join."), [25, 5]),
     ("the end of a row of shells", ("Ch 38. 1st row: Sc in 2nd ch from hook, * skip 2 ch, 5 dc in next ch (5-dc shell made), skip 2 ch, sc in next ch. Repeat from * across. Ch 3, turn.\n2nd row: 2 dc in first sc, * sc in center dc of next shell, shell in next sc. Repeat from * across, ending with sc in center dc of last shell, 3 dc in last sc. Ch 1, turn.\n"
      "3rd row: Sc in first dc, * shell in next sc, sc in center dc of next shell. Repeat from * across, ending with sc in top st of turning chain."), [37, 37, 37]),
+    ("a group more on each side", GRANNY + "Rnd 4: Work as for Rnd 3, having one more 3-dc group on each side.\nRnd 5: Same as Rnd 4, having 1 group more on each side.", [36, 48, 60]),
+    ("a loop less on each pineapple", ("1st row: 7 tr in ring, turn.\n2nd row: Ch 1, turn; sc in first tr, * ch 3, sc in next tr. Repeat from * across.\n3rd row: Ch 5, turn; sc in first ch-3 loop, (ch 3, sc in next ch-3 loop) 5 times.\n"
+     "4th row: Same as 3rd row, having 1 loop less on pineapple.\nContinue in this manner, having 1 loop less on each pineapple on each row, until 1 loop remains."), [7, 6, 5, 4, 3, 2]),
+    ("more stitches in each shell", ("1st row: 25 sc in ring, turn.\n2nd row: Ch 1, turn; sc in first sc, * skip 2 sc, 5 dc in next sc (shell made), skip 2 sc, sc in next sc. Repeat from * across.\n3rd row: Ch 1, turn; sc in each st across.\n"
+     "4th row: Ch 1, turn; sc in first sc, * skip 2 sc, shell in next sc, skip 2 sc, sc in next sc. Repeat from * across.\n5th row: Ch 1, turn; sc in each st across.\n6th row: Same as 4th row, but making 7 dc instead of 5 dc in each shell."), [25, 25, 25, 25, 25, 33]),
+    ("longer chains in each loop", ("1st rnd: 12 sc in ring. Join.\n2nd rnd: Sc in same place, * ch 3, skip next sc, sc in next sc. Repeat from * around, ending with ch 3. Join.\n3rd rnd: Sl st in next loop, sc in same loop, * ch 3, sc in next loop. Repeat from * around, ending with ch 3. Join.\n"
+     "4th rnd: Same as 3rd rnd, having ch 6 in each loop.\n5th rnd: Sc in each sc and in each ch around."), [6, 6, 42]),
 ]
 
 

@@ -391,6 +391,16 @@ class Spacing:
 
 
 @record
+class Swap:
+    """ "7 dc instead of 5 dc in each shell": of `kind` so many instead of `old` (any, where 0), `within` what has a name."""
+
+    kind: str
+    old: int
+    new: int
+    within: str = ""
+
+
+@record
 class RowOrder:
     """What a row is when it is told by other rows.
 
@@ -402,6 +412,7 @@ class RowOrder:
     `until_sts`: "until 54 sts"; `until_text`: a measure ("until piece measures 6 in"), not countable alone.
     "shape": a shaping row (the row's own body, else `rows`, `last_n`, or the last one that did as `delta_kind` says: "inc", "dec") among
     rows worked even: by `spaced`, after a first one at once where `at_once`; or `times` evenly over `total_rows`.
+    What is altered in the rows: `grow` ("having one more group on each side", -1 for "one loop less", until `until_sts` loops), `swap`.
     """
 
     what: Literal["repeat", "even", "same-as", "continue", "correspond", "shape"]
@@ -419,6 +430,8 @@ class RowOrder:
     kind: str | None = None
     spaced: tuple[Spacing, ...] = ()
     at_once: bool = False
+    grow: int = 0
+    swap: Swap | None = None
     span: Span = NOWHERE
 
 

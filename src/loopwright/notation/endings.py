@@ -35,6 +35,8 @@ def until(words: str, dialect: Dialect) -> RowOrder | None:
     if noun in ("inches", "inch", "ins", "in", "cm", "mm", "yards", "more", "times"):
         return None
     values = (int(m["n"]), *(int(v) for v in re.findall(r"\d+", m["more"] or "")))
+    if noun in ("loop", "loops") and "having" in m["mid"].lower():
+        return None  # "continue thus, having 1 loop less on pineapple on each row, until 1 loop remains"
     if noun in ("rows", "row", "rounds", "rnds", "round"):
         return None
     kind = dialect.kind_of(" ".join(noun.replace(".", " ").split()))

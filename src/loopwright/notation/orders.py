@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import Literal
 
 from loopwright.model.tree import Num, RowOrder
+from loopwright.notation.altered import altered, loops_less
 from loopwright.notation.scanner import words as tables
 from loopwright.source.expressions import Expression
 from loopwright.terms import Dialect
@@ -91,7 +92,8 @@ def order(words: str, sizes: int = 1, which: Dialect | None = None) -> RowOrder 
         said = _IN_BRACKETS.sub(r"\1", said)
     if "rep" in said or "Rep" in said or "REP" in said:
         said = _ONE_UP_TO.sub(r"\g<verb>\g<word> \g<a> until \g<word> ", said)  # "repeat Row 2 through Row 10": until there are ten
-    return _even(said, sizes, which) or _this_way(said, sizes) or _continued(said, sizes) or _other_rows(said, sizes)
+    found = _even(said, sizes, which) or _this_way(said, sizes) or loops_less(said) or _continued(said, sizes) or _other_rows(said, sizes)
+    return found if found is None or found.what == "even" else altered(found, said, which)
 
 
 def _this_way(words: str, sizes: int) -> RowOrder | None:
