@@ -68,6 +68,10 @@ TOLD: list[tuple[str, str, list[int]]] = [
      "4th row: Ch 1, turn; sc in first sc, * skip 2 sc, shell in next sc, skip 2 sc, sc in next sc. Repeat from * across.\n5th row: Ch 1, turn; sc in each st across.\n6th row: Same as 4th row, but making 7 dc instead of 5 dc in each shell."), [25, 25, 25, 25, 25, 33]),
     ("longer chains in each loop", ("1st rnd: 12 sc in ring. Join.\n2nd rnd: Sc in same place, * ch 3, skip next sc, sc in next sc. Repeat from * around, ending with ch 3. Join.\n3rd rnd: Sl st in next loop, sc in same loop, * ch 3, sc in next loop. Repeat from * around, ending with ch 3. Join.\n"
      "4th rnd: Same as 3rd rnd, having ch 6 in each loop.\n5th rnd: Sc in each sc and in each ch around."), [6, 6, 42]),
+    ("a list up to its chain", ("1st rnd: Ch 1, 24 sc in ring. Join.\n2nd rnd: Sc in same place as sl st, * ch 4, skip 2 sc, sc in next sc. Repeat from * around, ending with ch 4. Join (8 loops).\n"
+     "3rd rnd: Sl st to center of next loop, sc in same loop, * ch 2, in next loop make dc, (ch 1, dc) 3 times, ch 2, sc in next loop. Repeat from * around. Join."), [24, 8, 20]),
+    ("rounds of loops", ("1st rnd: Ch 1, 12 sc in ring. Join.\n2nd rnd: * Ch 5, sc in next sc. Repeat from * around.\nWork 3 rnds even, making ch-6 loops throughout.\n6th and 7th rnds: Work in ch-7 loops.\n8th rnd: 3 sc in each loop around."), [12, 12, 12, 12, 12, 12, 12, 36]),
+    ("but one shell", ("Ch 10. 1st row: In 6th ch from hook make 2 dc, ch 2 and 2 dc (shell made), ch 3, skip 3 ch, dc in last ch.\n2nd row: Ch 5, turn; shell in sp of shell, ch 4, turn.\n3rd row: Shell in sp of shell, ch 2, 9 dc in ch-5 loop."), [6, 4, 13]),
 ]
 
 

@@ -34,6 +34,7 @@ _ASIDES: tuple[tuple[tuple[str, ...], str], ...] = (
     (("hook",), r"(?<=\d)\s*x?\s*hook(?=,)"),
     (("cut ",), r"\bcut\s+(?:off|away)\s+(?:the\s+|any\s+)?(?:remaining|rem|excess|extra|surplus|unused|left-?over)\s+ch(?:ain)?s?\b"),
     (("center ", "centre "), r"\bfor\s+(?:the\s+)?cent(?:er|re)\s+(?:front|back)\b"),
+    (("end of ",), r"\bat\s+(?:the\s+)?end\s+of\s+(?:the\s+|this\s+|each\s+)?row\s*,?(?=\s*ch\b)"),
     (("if any",), r",?\s{0,3}\bif\s+any\b(?=\s*(?:[.;]|$))"),
     (("multiple of",), r",?\s{0,3}\b(?:and\s+)?having\s+(?:a\s+|any\s+)?multiple\s+of\s+\d{1,3}(?:\s+(?:sts?|stitches|[sd]\s?c|tr|loops?|sps?)\b)?(?:\s*(?:plus|\+)\s*\d{1,2})?"),
     (("keeping",), r"\bkeeping\s+(?:the\s+)?(?:[a-z]+\s+)?(?:edge|side|end)s?\s+(?:straight|even)\s*,?"),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from loopwright.model.tree import (
     ONE,
+    Chain,
     Evenly,
     Group,
     Make,
@@ -221,6 +222,7 @@ def _place_first(cur: Cursor, before: list[Node]) -> Node | None:
 def _listed(cur: Cursor) -> list[Node]:
     """The nodes of a list up to its stop, or to the one behind its "and"."""
     inside: list[Node] = []
+    begun: list[int] = []  # where each of them begins
     while not cur.done and cur.low() not in (";", ".") and cur.kind() not in ("close", "star"):
         if cur.low() in ("rep", "repeat", "join", "turn", "ending"):
             break
@@ -229,8 +231,12 @@ def _listed(cur: Cursor) -> list[Node]:
         if last:
             cur.at += 1
         found = one(cur, inside)
+        if isinstance(found, Make) and _elsewhere(found) and (stay := _before_chains(inside)):
+            cur.at = begun[stay] if stay < len(begun) else at  # "in next loop make tr, (ch 1, tr) 4 times, ch 3, sc in next loop"
+            return inside[:stay]
         if found is not None:
             inside.append(found)
+            begun += [at] * (len(inside) - len(begun))
             if last:
                 break
         if cur.at == at:
@@ -238,3 +244,16 @@ def _listed(cur: Cursor) -> list[Node]:
         if cur.kind() == "times":
             break
     return inside
+
+
+def _elsewhere(made: Make) -> bool:
+    """Whether a stitch of a list goes on to the next space by itself."""
+    return made.place is not None and made.place.quant == "next" and made.place.thing.kind in ("sp", "loop") and made.place.relation == "in"
+
+
+def _before_chains(inside: list[Node]) -> int:
+    """How many nodes of a list come before the chains at its end; 0 where there is no chain."""
+    stay = len(inside)
+    while stay and isinstance(inside[stay - 1], Chain):
+        stay -= 1
+    return stay if stay < len(inside) else 0

@@ -24,6 +24,7 @@ from loopwright.model.tree import (
 )
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.further import NOTE_WORDS, denied, more_for_group
+from loopwright.notation.meshes import meshes_made
 from loopwright.notation.places import END_WORDS, PREPOSITIONS, place
 from loopwright.notation.stars import to_end
 
@@ -47,6 +48,8 @@ def bracket(cur: Cursor, before: list[Node]) -> Node | None:
     if (named := _named_made(cur)) is not None and _name(before, named[0]):
         cur.at += named[1]
         return Define(named[0], span=cur.span_from(start))  # "2 dc, ch 2 and 2 dc in next sp (shell made)"
+    if (meshes := meshes_made(cur)) is not None:
+        return meshes
     said = _note(cur, before, start)
     if said:
         return None

@@ -40,7 +40,7 @@ _WORKED = re.compile(r"\b(?:in|into|each|on|over|around|across|under|to)\b", re.
 LONGEST_COUNT, COUNT_BEGINS = 60, frozenset("0123456789([=sStTmM")  # of a line that is nothing but a count
 LONGEST_REMARK = 200  # characters, its count among them
 SHORTEST = 3  # letters of an abbreviation
-_REMARKS = re.compile(r"\(\d+ (?:bl|blk|block|sp|space|mesh)(?:e?s)?\)", re.IGNORECASE)
+_REMARKS = re.compile(r"\(\d+ (?:bl|blk|block|sp|space|mesh)(?:e?s)?(?:\s+made)?\)", re.IGNORECASE)
 _MESHES = re.compile(r"\b\d{1,3} (?:bl|blk|block|sp|space|mesh)(?:e?s)?\b", re.IGNORECASE)
 _ALL = re.compile(r"\b(?:each|every|across|around|to\s+end|remaining|tog|2tog|last\s+\d*\s*[a-z]+)\b[^.;:(]{0,40}$", re.IGNORECASE)  # nothing is left to be worked
 _BRACED = re.compile(r"\{\s*\d[^{}\n]*\}$")  # "{40, 42, 44}": no blank has such a name
@@ -87,7 +87,7 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
     if m["lead"].strip() == ":" and (behind := _END.search(text, m.start() + 1, end)) is not None and behind["lead"] in "([{<" and not text[m.start() : behind.start()].rstrip()[-1:].isdigit():
         m = behind  # "in back loops: 12 sc (12)"
     bracket = m["lead"] in "([{<"
-    if not bracket and len(_MESHES.findall(m["in"])) > 2 or not bracket and re.search(r"(?<!of )(?<!in )(?<!end )(?<!turning )(?<!each )(?<!remaining )(?<!rem )(?<!other )(?<!every )(?<!1st )(?<!2nd )(?<!3rd )(?<!4th )(?<!5th )(?<!\d )(?<!\d-)\bch(?:ain)?\s*$", text[start : m.start()], re.IGNORECASE):
+    if not bracket and _is_filet(text, start, m) or not bracket and re.search(r"(?<!of )(?<!in )(?<!end )(?<!turning )(?<!each )(?<!remaining )(?<!rem )(?<!other )(?<!every )(?<!1st )(?<!2nd )(?<!3rd )(?<!4th )(?<!5th )(?<!\d )(?<!\d-)\bch(?:ain)?\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))
     if bracket and re.search(r"(?:\d[)\]]?,?|[{}])\s*$", text[start : m.start()]) and sizes > 1:
         return Printed((), end, Span(end, end))
@@ -103,6 +103,11 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
     if not found or not bracket and re.search(r"\bturn\b", m["after"], re.IGNORECASE) and all(c.noun == "ch" for c in found):
         return Printed((), end, Span(end, end))  # "…; 3 ch., turn": chains to turn with
     return Printed(found, m.start(), Span(*m.span("after")), sure)
+
+
+def _is_filet(text: str, start: int, m: re.Match[str]) -> bool:
+    """ "1 bl; 10 sps, 1 bl, 9 sps", "(2 bls made); 4 sps": meshes to be made, which look like counts."""
+    return len(_MESHES.findall(m["in"])) > 2 or m["lead"].strip() == ";" and _MESHES.match(m["in"]) is not None and _REMARKS.search(text, start, m.start()) is not None
 
 
 def _remarked(text: str, start: int, end: int, dialect: Dialect, sizes: int, told: re.Pattern[str] = _REMARK) -> Printed | None:

@@ -35,6 +35,7 @@ from loopwright.notation.counts import COUNT_BEGINS, only_count, printed
 from loopwright.notation.endings import later_until, title_before, until
 from loopwright.notation.folded import quoted, unfolded
 from loopwright.notation.labels import Found, labels_in, plain_label
+from loopwright.notation.loops import loop_rounds
 from loopwright.notation.nodes import nodes_of
 from loopwright.notation.onward import told_until
 from loopwright.notation.orders import number
@@ -226,6 +227,8 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
     body_at = start + (head.start("value") if head else 0)
     if head and seen_row and of_the_whole(text[body_at:end]):
         return [Section(head["name"], span=Span(start, body_at)), Prose(text[body_at:end], Span(body_at, end))]
+    if seen_row and loop_rounds(text[body_at:end].strip(), None, span) is not None:
+        return _row(text, None, body_at, end, which, sizes, known)
     order = until(text[body_at:end].strip(), which) or order_of(text[body_at:end].strip(), sizes, which)
     if seen_row and schedule(text[body_at:end], sizes) is not None:
         return _row(text, None, body_at, end, which, sizes, known)
@@ -294,6 +297,8 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
     shaped = _shaped(text, label, (start, at, stop, end), counts, which, sizes, known)
     if shaped is not None:
         return shaped
+    if (loops := loop_rounds(text[at:stop].strip(), said, Span(at, stop))) is not None:
+        return [Row(loops[0], loops[1], counts, None, side, span=span)]
     whole = order_of(text[at:end].strip(), sizes, which)
     again = whole is not None and whole.what == "repeat" and whole.until_sts is not None and (whole.rows or whole.last_n)
     ends = None if again else until(text[at:end].strip(), which)

@@ -13,7 +13,6 @@ from loopwright.model.tree import (
     STITCH,
     Chain,
     EdgeRun,
-    Filet,
     Group,
     InTurn,
     Make,
@@ -26,6 +25,7 @@ from loopwright.model.tree import (
 )
 from loopwright.notation.cursor import Cursor, thing_word
 from loopwright.notation.edges import EDGES, each_side, work_along
+from loopwright.notation.meshes import meshes
 from loopwright.notation.olden import olden
 from loopwright.notation.onward import ONWARD, onward
 from loopwright.notation.places import place
@@ -35,7 +35,6 @@ from loopwright.notation.turns import working
 
 _JOINING = frozenset("sc hdc dc tr dtr".split())
 _ROUNDS = frozenset("row rows rnd rnds round rounds".split())
-_OPEN_MESH = frozenset("sp sps space spaces".split())
 _FREE_EDGES = frozenset("missed unworked held underarm opening thumb edge neck armhole lower upper".split())
 _NO_TWIST = ("taking care not to twist", "being careful not to twist", "be careful not to twist", "careful not to twist", "making sure not to twist", "without twisting")
 _CARE = frozenset(words.split()[0] for words in _NO_TWIST)
@@ -51,8 +50,8 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
     if low == "behind" and (stop := next((i for i in range(1, 9) if cur.kind(i) in ("sep", "star", "end")), 0)) and not any(cur.kind(i) in ("num", "open") and cur.low(i - 1) not in _ROUNDS for i in range(stop)):
         cur.at += stop  # "working behind the petals of Rnd 3": the places say the same
         return Mark("note", span=cur.span_from(begin))
-    if cur.kind() in ("num", "blank") and (meshes := _meshes(cur)) is not None:
-        return meshes
+    if (cur.kind() in ("num", "blank") or low in ("work", "make") and cur.kind(1) == "num") and (filet := meshes(cur)) is not None:
+        return filet
     found = olden(cur, before)
     if found is not None:
         return found
@@ -193,34 +192,6 @@ def stands_for(cur: Cursor, before: list[Node]) -> bool:
             return True
     cur.at = start
     return False
-
-
-def _meshes(cur: Cursor) -> Node | None:
-    """ "15 sps", "3 bls" in a row of filet, which has blocks in it, says so twice, or nothing else; nothing taken elsewhere."""
-    start = cur.at
-    n = cur.number()
-    word = cur.low()
-    block = cur.kind() == "kind" and cur.token().value == "block"  # type: ignore[union-attr]
-    ends = cur.kind(1) in ("sep", "end", "close") or cur.low(1) in (",", ";", ".", "turn", "and")
-    if n is None or not ends or not (block or word in _OPEN_MESH):
-        cur.at = start
-        return None
-    said = [t.text.lower() for t in cur.tokens]
-    filet = sum(w in _OPEN_MESH for w in said) + 2 * sum(t.value == "block" for t in cur.tokens) >= 2
-    named = cur.kind(1) == "close" and start > 0 and cur.tokens[start - 1].kind == "open"  # "3 dc (1 bl)": what that makes
-    alone = word.endswith("s") and n.at(0) not in (1, 2) and all(_is_start(cur, i) for i, t in enumerate(cur.tokens) if t.kind == "kind")
-    if not filet and not alone:
-        cur.at = start
-        return None
-    cur.at += 1
-    if named:
-        return Mark("note", span=cur.span_from(start))
-    return Filet(n, block, cur.span_from(start))
-
-
-def _is_start(cur: Cursor, at: int) -> bool:
-    """Whether a stitch named in a row is its start chain, or what that counts as."""
-    return cur.tokens[at].value == "ch" or at > 0 and cur.tokens[at - 1].text.lower() == "as"
 
 
 def _attach(cur: Cursor) -> Node | None:

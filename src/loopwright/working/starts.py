@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from loopwright.model.tree import AtEnds, Chain, Either, Evenly, EveryKth, Group, Join, Make, Mark, Node, Place, Repeat, Ring
 from loopwright.working.kinds import CHAIN, HEIGHT, code, height, plain
-from loopwright.working.leads import bridged, into_turning_chain, one_leg_short, pair_at_end
+from loopwright.working.leads import bridged, into_turning_chain, mesh_begun, one_leg_short, pair_at_end
 from loopwright.working.run import CannotWork, Run
 from loopwright.working.seeking import SPACES
 from loopwright.working.view import Slot, foundation, ring
@@ -59,7 +59,7 @@ def do_chain(run: Run, node: Chain, following: Sequence[Node]) -> None:
             run.start_chain = (length, "loop")
             run.named["own-blocks"] = 1
             return
-        if run.inside and side_of_petal(run, length, following) or bridged(run, length, following):
+        if run.inside and side_of_petal(run, length, following) or bridged(run, length, following) or node.counts != "no" and mesh_begun(run, length, following):
             return
         if run.inside and not run.view.ring and first is None:
             _loop(run, length, first)  # "*ch 3, sk 1, sl st in next": the chain of a repeat is a loop
