@@ -72,6 +72,8 @@ TOLD: list[tuple[str, str, list[int]]] = [
      "3rd rnd: Sl st to center of next loop, sc in same loop, * ch 2, in next loop make dc, (ch 1, dc) 3 times, ch 2, sc in next loop. Repeat from * around. Join."), [24, 8, 20]),
     ("rounds of loops", ("1st rnd: Ch 1, 12 sc in ring. Join.\n2nd rnd: * Ch 5, sc in next sc. Repeat from * around.\nWork 3 rnds even, making ch-6 loops throughout.\n6th and 7th rnds: Work in ch-7 loops.\n8th rnd: 3 sc in each loop around."), [12, 12, 12, 12, 12, 12, 12, 36]),
     ("but one shell", ("Ch 10. 1st row: In 6th ch from hook make 2 dc, ch 2 and 2 dc (shell made), ch 3, skip 3 ch, dc in last ch.\n2nd row: Ch 5, turn; shell in sp of shell, ch 4, turn.\n3rd row: Shell in sp of shell, ch 2, 9 dc in ch-5 loop."), [6, 4, 13]),
+    ("so often instead", "1st row: 9 tr in ring, turn.\n2nd row: Ch 1, turn; sc in first tr, (ch 3, sc in next tr) 8 times.\n3rd row: Ch 4, turn; sc in first loop, (ch 3, sc in next loop) 7 times.\n4th row: As 3rd row, having 6 instead of 7 in brackets.", [9, 9, 8, 7]),
+    ("repeated throughout in colors", FLAT + "2nd row: Sc in each sc across. Ch 1, turn.\nRep 2nd row throughout, working 2 rows Lemon, 2 rows White, until 20 rows in all have been completed.\nNext row: Dec 1 sc at each end.", [38]),
 ]
 
 

@@ -392,7 +392,7 @@ class Spacing:
 
 @record
 class Swap:
-    """ "7 dc instead of 5 dc in each shell": of `kind` so many instead of `old` (any, where 0), `within` what has a name."""
+    """ "7 dc instead of 5 dc in each shell": of `kind` so many instead of `old` (any, where 0), `within` what has a name; of "times": how often a bracket."""
 
     kind: str
     old: int

@@ -20,6 +20,8 @@ _STITCHES = Expression(
     rf"{_LEAD}(?P<new>\d{{1,2}})\s+(?P<kind>[a-z]{{2,3}}|[sdh]\s?c)\s+(?:instead|in\s+place)\s+of\s+(?P<old>\d{{1,2}})(?:\s+(?P=kind))?(?:\s+in\s+(?:each\s+|every\s+|the\s+)?(?P<within>shell|fan|scallop|petal|cluster|group)s?)?\b", re.IGNORECASE)
 _CHAINS = Expression(
     rf"{_LEAD}(?:ch[- ]?(?P<n>\d{{1,2}})|(?P<m>\d{{1,2}})[- ]?ch)\b(?:[- ]?(?:loops?|sps?)\b)?\s*(?:(?:instead|in\s+place)\s+of\s+(?:ch[- ]?)?(?P<old>\d{{1,2}})|(?:in|for)\s+(?:each|all|every)\s+loops?|throughout|(?=[.,;]|$))", re.IGNORECASE)
+_TIMES = Expression(
+    rf"{_LEAD}(?P<new>\d{{1,2}})(?:\s+times)?\s+(?:instead|in\s+place)\s+of\s+(?P<old>\d{{1,2}})(?:\s+times|\s+(?:in|between)\s+(?:the\s+)?(?:brackets|parenthes[ei]s)){{1,2}}", re.IGNORECASE)
 _WORDS = {"one": 1, "two": 2}
 
 
@@ -34,6 +36,8 @@ def altered(order: RowOrder, words: str, which: Dialect | None) -> RowOrder:
         remains = _REMAINS.search(words)
         until = Num((_WORDS.get(remains["n"].lower()) or int(remains["n"]),)) if remains is not None else None
         by = 1 if said == "more" else -1
+        if until is None and order.until_sts is not None:
+            return order  # it ends with so many stitches
         if order.what != "continue":
             return changed(order, grow=by, until_sts=until or order.until_sts)
         return RowOrder("repeat", last_n=1, grow=by, until_sts=until) if until is not None else order
@@ -51,6 +55,9 @@ def loops_less(words: str) -> RowOrder | None:
 
 def _swap(words: str, which: Dialect | None) -> Swap | None:
     """What is made instead of what."""
+    times = _TIMES.search(words)
+    if times is not None:
+        return Swap("times", int(times["old"]), int(times["new"]))
     stitches = _STITCHES.search(words)
     if stitches is not None and which is not None:
         kind = which.kind_of(re.sub(r"\s", "", stitches["kind"].lower()))

@@ -70,7 +70,7 @@ _TURNED = re.compile(r"[.;,]\s+(?P<chain>(?:ch(?:ain)?\.?\s*[1-9]|[1-9]\s*ch(?:a
 _COUNT_ENDS = re.compile(r"(?:[)\]]|[.;]\s+\d{1,4}\s+[a-z]{2,5})\.$")
 _LATER = re.compile(r"[.;]\s+(?=rep|work\s+(?:even|straight|in\s+(?:rounds|rnds|rows)\s+of|\d{1,3}\s+(?:more\s+)?(?:rounds|rnds|rows))\b|cont(?:inue|\.)?\s+(?:in\s+(?:this|the\s+same|same)|thus|(?:in|de)creasing)\b)", re.IGNORECASE)
 _ENDED = re.compile(r"(?:(?:fasten|break|cut|end|finish)\s+(?:off|yarn|thread)\b\.?\s*)+", re.IGNORECASE)
-_SHAPE_THEN = re.compile(r"(?:[,;.]?\s*\bthen|[.;])\s+(?=(?:dec|inc)(?:r|reas[a-z]+)?\.?\s+(?:\d|one\b|two\b)[^.;]{3,80}\b(?:every|each|next)\b)", re.IGNORECASE)
+_SHAPE_THEN = re.compile(r"(?:\bthen|[.;])\s++(?=(?:dec|inc)(?:r|reas[a-z]+)?\.?\s+(?:\d|one\b|two\b)[^.;]{3,80}\b(?:every|each|next)\b)", re.IGNORECASE)
 _THEN = re.compile(r"[,;.]?\s*\bthen\s+(?=[^.;]{3,60}\bfor\s+(?:\d{1,4}|two|three|four|five|six)\s+(?:more\s+)?(?:rows|rnds|rounds)\b)", re.IGNORECASE)
 _OTHER_CRAFT = re.compile(r"\b(?:tunisian|afghan\s+st(?:itch)?|broomstick|solomon[’']?s?\s+knots?|lover[’']?s?\s+knots?|love\s+knots?|knot\s+st(?:itche?)?s?|hairpin\s+lace)\b", re.IGNORECASE)
 _OF_CRAFT = ("tunisian", "afghan", "broomstick", "knot", "hairpin")  # one of them is in all that pattern finds
@@ -291,9 +291,8 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
     span = Span(start, end)
     said = label.label if label else None
     side = _side(label)
-    shaping = next((m for m in _SHAPE_THEN.finditer(text, at, stop) if (told_then := schedule(text[m.end() : stop], sizes)) is not None and not told_then.body[0] and told_then.body[1]), None)
-    if shaping is not None:  # "work even for 4 inches, then inc 1 sc at each end of every 6th row 3 times"
-        return [*_row_anew(text, label, start, shaping.start() + 1, which, sizes, known), *_row_anew(text, None, shaping.end(), end, which, sizes, known)]
+    if (shapes := _shapes_then(text, at, stop, sizes)) is not None:
+        return [*_row_anew(text, label, start, shapes[0], which, sizes, known), *_row_anew(text, None, shapes[1], end, which, sizes, known)]
     shaped = _shaped(text, label, (start, at, stop, end), counts, which, sizes, known)
     if shaped is not None:
         return shaped
@@ -342,6 +341,18 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
         omits = later.what == "repeat" and _OMITTING.search(text, body_end, end) is not None
         rows.append(Row(None, (Mark("no-chain"),) if omits else (), counts, later, span=Span(body_end, end)))
     return rows
+
+
+def _shapes_then(text: str, at: int, stop: int, sizes: int) -> tuple[int, int] | None:
+    """Where a row ends and shaping begins that is told behind it: "work even for 4 inches, then inc 1 sc at each end of every 6th row 3 times"."""
+    low = text[at:stop].lower()
+    if "dec" not in low and "inc" not in low:
+        return None
+    for m in _SHAPE_THEN.finditer(text, at, stop):
+        told = schedule(text[m.end() : stop], sizes)
+        if told is not None and not told.body[0] and told.body[1]:
+            return m.start() + (text[m.start()] in ".;"), m.end()
+    return None
 
 
 def _shaped(

@@ -18,7 +18,7 @@ _UNTIL = re.compile(
     re.IGNORECASE,
 )
 _TITLE = re.compile(
-    r"(?!(?:NEXT|LAST|ROWS?|RNDS?|ROUNDS?|RS|WS|MC|CC|CH|SC|DC|FINAL)\b)(?P<name>[A-Z][A-Z’']{2,}(?:[ ,&–—-]{1,2}[A-Z’']{2,}|\s\d+)*)\s*(?:\([^()]{0,40}\)\s*)?"
+    r"(?!(?:NEXT|LAST|ROWS?|RNDS?|ROUNDS?|RS|WS|MC|CC|CH|SC|DC|FINAL|REP|REPEAT|TURN|JOIN)\b)(?P<name>[A-Z][A-Z’']{2,}(?:[ ,&–—-]{1,2}[A-Z’']{2,}|\s\d+)*)\s*(?:\([^()]{0,40}\)\s*)?"
     r"(?::(?:\s*\([^()]{0,40}\)\s*:?)?|—|--|(?:\s?\.){3,4}|\s?…|\.(?=\s+(?:Start|Begin|With\b|Ch(?:ain)?\b|Make\b|1st\s|Row\s|Rnd\s|Round\s)))\s*(?=\S)"
 )
 

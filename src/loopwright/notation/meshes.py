@@ -27,8 +27,7 @@ def meshes(cur: Cursor) -> Node | None:
     if n is None or not ends or not (block or word in _OPEN_MESH):
         cur.at = start
         return None
-    said = [t.text.lower() for t in cur.tokens]
-    filet = sum(w in _OPEN_MESH for w in said) + 2 * sum(t.value == "block" for t in cur.tokens) >= 2
+    filet = block or sum(map(cur.lows.count, _OPEN_MESH)) > 1 or any(t.value == "block" for t in cur.tokens)
     named = cur.kind(1) == "close" and start > 0 and cur.tokens[start - 1].kind == "open"  # "3 dc (1 bl)": what that makes
     alone = word.endswith("s") and n.at(0) not in (1, 2) and all(_is_start(cur, i) for i, t in enumerate(cur.tokens) if t.kind == "kind")
     if not filet and not alone:

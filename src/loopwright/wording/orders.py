@@ -76,6 +76,8 @@ def _altered(voice: Voice, told: RowOrder) -> str:
         return f", {voice.keep('having 1 group more on each side' if told.grow > 0 else 'having 1 loop less on pineapple')}"
     if told.swap is None:
         return ""
+    if told.swap.kind == "times":
+        return f", {voice.keep(f'having {told.swap.new} instead of {told.swap.old} in brackets')}"
     instead = f"{voice.keep('instead of')} {told.swap.old} {voice.stitch(told.swap.kind)}"
     old = f" {instead}" if told.swap.old else f" {voice.keep('in each loop')}"
     within = f" {voice.keep(f'in each {told.swap.within}')}" if told.swap.within else ""

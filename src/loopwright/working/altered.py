@@ -71,6 +71,8 @@ def _grown(nodes: tuple[Node, ...], by: int) -> tuple[Node, ...]:
 
 
 def _swapped(node: Node, swap: Swap) -> Node:
+    if isinstance(node, Repeat) and swap.kind == "times" and node.mode == "times" and node.times is not None and node.times.at(0) == swap.old:
+        return replace(node, times=Num((swap.new,)))
     if isinstance(node, Repeat):
         return replace(node, nodes=tuple(_swapped(n, swap) for n in node.nodes), ending=tuple(_swapped(n, swap) for n in node.ending))
     if isinstance(node, Group):
@@ -79,7 +81,7 @@ def _swapped(node: Node, swap: Swap) -> Node:
         return replace(node, readings=tuple((cost, tuple(_swapped(n, swap) for n in nodes)) for cost, nodes in node.readings))
     if isinstance(node, Chain):
         return replace(node, n=Num((swap.new,))) if swap.kind == "ch" and node.n.at(0) == (swap.old or node.n.at(0)) else node
-    if not isinstance(node, Make) or swap.kind == "ch":
+    if not isinstance(node, Make) or swap.kind in ("ch", "times"):
         return node
     if node.kind == swap.kind and node.n.at(0) == swap.old:
         return replace(node, n=Num((swap.new,)))

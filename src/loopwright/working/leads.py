@@ -51,7 +51,7 @@ def pair_at_end(nodes: Sequence[Node]) -> bool:
 def bridged(run: Run, length: int, following: Sequence[Node]) -> bool:
     """ "Ch 2, skip first 10 sc": a row that begins with a chain over what is passed; nothing made elsewhere."""
     over = following[0] if following else None
-    if run.view.open_end or not isinstance(over, Skip) or not over.first or over.thing.kind in SPACES or (over.n.at(0) or 0) < max(4, length + 1):
+    if run.view.open_end or not (run.in_rounds or run.view.joined) or not isinstance(over, Skip) or not over.first or over.thing.kind in SPACES or (over.n.at(0) or 0) < max(4, length + 1):
         return False
     run.start_chain = (length, "loop")
     run.chain(length)

@@ -59,7 +59,7 @@ def do_chain(run: Run, node: Chain, following: Sequence[Node]) -> None:
             run.start_chain = (length, "loop")
             run.named["own-blocks"] = 1
             return
-        if run.inside and side_of_petal(run, length, following) or bridged(run, length, following) or node.counts != "no" and mesh_begun(run, length, following):
+        if run.inside and side_of_petal(run, length, following) or node.counts == "unsaid" and bridged(run, length, following) or node.counts != "no" and mesh_begun(run, length, following):
             return
         if run.inside and not run.view.ring and first is None:
             _loop(run, length, first)  # "*ch 3, sk 1, sl st in next": the chain of a repeat is a loop
