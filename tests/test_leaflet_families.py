@@ -16,6 +16,8 @@ GRANNY = (
     "Rnd 3: Join yarn in any corner sp; ch 3, 2 dc, ch 2, 3 dc in same sp, * ch 1, 3 dc in next ch-1 sp, ch 1, in corner sp make 3 dc, ch 2 and 3 dc. Repeat from * around, ending ch 1, 3 dc in last ch-1 sp, ch 1. Join. (36 dc)\n"
 )
 
+CLOSED = "1st rnd: Ch 1, 12 sc in ring. Join.\n2nd rnd: Sc in same place as sl st, * ch 5, skip next sc, sc in next sc. Repeat from * around, ending with ch 2, dc in first sc (6 loops).\n"
+
 TOLD: list[tuple[str, str, list[int]]] = [
     ("joined in its top stitch", "Ch 6, join. 1st rnd: Ch 3, 15 dc in ring, sl st in top st of starting chain.\n2nd rnd: Ch 3, dc in next dc, * ch 2, dc in next 2 dc. Repeat from * around, ending with ch 2. Join to top ch of starting ch.\n3rd rnd: Sc in each dc around.", [16, 16, 16]),
     ("a title with its stop", "MAT. With Rose, ch 5, join with sl st. 1st rnd: Ch 3, 9 dc in ring, sl st in top stitch of turning chain.\n2nd rnd: Ch 3, dc in same place as sl st, 2 dc in each dc around. Join.", [10, 20]),
@@ -74,6 +76,8 @@ TOLD: list[tuple[str, str, list[int]]] = [
     ("but one shell", ("Ch 10. 1st row: In 6th ch from hook make 2 dc, ch 2 and 2 dc (shell made), ch 3, skip 3 ch, dc in last ch.\n2nd row: Ch 5, turn; shell in sp of shell, ch 4, turn.\n3rd row: Shell in sp of shell, ch 2, 9 dc in ch-5 loop."), [6, 4, 13]),
     ("so often instead", "1st row: 9 tr in ring, turn.\n2nd row: Ch 1, turn; sc in first tr, (ch 3, sc in next tr) 8 times.\n3rd row: Ch 4, turn; sc in first loop, (ch 3, sc in next loop) 7 times.\n4th row: As 3rd row, having 6 instead of 7 in brackets.", [9, 9, 8, 7]),
     ("repeated throughout in colors", FLAT + "2nd row: Sc in each sc across. Ch 1, turn.\nRep 2nd row throughout, working 2 rows Lemon, 2 rows White, until 20 rows in all have been completed.\nNext row: Dec 1 sc at each end.", [38]),
+    ("in the loop just formed", CLOSED + "3rd rnd: Ch 3, in loop just formed make 2 dc, * ch 3, 3 dc in next loop. Repeat from * around, ending with ch 3. Join.", [6, 18]),
+    ("a group in the loop just formed", CLOSED + "3rd rnd: Ch 3, in same loop make dc, ch 2 and 2 dc, * ch 1, in next loop make 2 dc, ch 2 and 2 dc. Repeat from * around, ending with ch 1. Join.", [6, 24]),
 ]
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from loopwright.model.tree import ONE, STITCH, Make, Mark, Node, Num, PatternRun, Thing
+from loopwright.model.tree import ONE, STITCH, Make, Mark, Node, Num, PatternRun, Repeat, Thing
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.things import is_space_number, thing
 
@@ -100,6 +100,8 @@ def up_to_turning_chain(cur: Cursor) -> bool:
 
 def left_so(cur: Cursor, made: Node, start: int) -> Iterator[Node]:
     """ "sc in each sc to within last 3 sc. Ch 1, turn.": they are left, where the row ends with that."""
+    if isinstance(made, Repeat) and made.mode == "once" and made.nodes:
+        made = made.nodes[-1]  # "in next dc and in each dc to within last 12 dc"
     where = made.place if isinstance(made, Make) else made if isinstance(made, PatternRun) else None
     if where is None or where.left is None or "within" not in cur.lows[start : cur.at] or not all(t.kind in ("sep", "num") or t.low in _ENDINGS for t in cur.tokens[cur.at :]):
         return

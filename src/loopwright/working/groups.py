@@ -50,7 +50,8 @@ def do_group(run: Run, node: Group) -> None:
         run.groups.append(MadeGroup(begin, len(run.out), label))
     if slots:
         run.last = slots[-1]
-        run.pos = max(run.pos, slots[-1].end)
+        if place.quant != "same" or slots[-1].start < run.end:  # the loop that closed the round before lies behind the others
+            run.pos = max(run.pos, slots[-1].end)
 
 
 def copied(run: Run, node: Group, slots: list[Slot]) -> bool:
