@@ -313,7 +313,7 @@ class Mark:
 
     `what`: "turn", "fasten-off", "no-join", "leave" (n unworked), "colour" (text), "attach" (text, place; text "free": to stitches left free before),
     "marker" (text: where; see `place_marker`), "last-row" (the chain before it is for the last of the rows alone), "no-chain" (the last of
-    the rows ends without its chain), "side-rs", "side-ws", "with-wrong-side", "loops" (loop set for the whole row: see `loop`), "note" (text).
+    the rows ends without its chain), "all-but" (passed over up to the last `n`), "side-rs", "side-ws", "with-wrong-side", "loops" (loop set for the whole row: see `loop`), "note" (text).
     """
 
     what: str
@@ -391,15 +391,17 @@ class Spacing:
 
 
 @record
-class Otherwise:
-    """What a row told by another one does otherwise; with neither `numbers` nor `kinds`, something that its words leave to the maker.
+class Swap:
+    """ "7 dc instead of 5 dc in each shell": of `kind` so many instead of `old` (any, where 0), `within` what has a name.
 
-    `numbers`: the old and the new one, of stitches of a `kind`, or of any stitches and of repeats. `kinds`: the old stitch and the new one.
+    Of "times": how often a bracket; of "any": whatever stitch, or a bracket. "Sc instead of dc": the kind `other` for `kind`, and no numbers.
     """
 
-    numbers: tuple[int, int] | None = None
-    kind: str | None = None
-    kinds: tuple[str, str] | None = None
+    kind: str
+    old: int
+    new: int
+    within: str = ""
+    other: str = ""
 
 
 @record
@@ -414,6 +416,8 @@ class RowOrder:
     `until_sts`: "until 54 sts"; `until_text`: a measure ("until piece measures 6 in"), not countable alone.
     "shape": a shaping row (the row's own body, else `rows`, `last_n`, or the last one that did as `delta_kind` says: "inc", "dec") among
     rows worked even: by `spaced`, after a first one at once where `at_once`; or `times` evenly over `total_rows`.
+    What is altered in the rows: `grow` ("having one more group on each side", -1 for "one loop less", until `until_sts` loops), `swap`;
+    `untold`: something that the words leave to the maker.
     """
 
     what: Literal["repeat", "even", "same-as", "continue", "correspond", "shape"]
@@ -431,7 +435,9 @@ class RowOrder:
     kind: str | None = None
     spaced: tuple[Spacing, ...] = ()
     at_once: bool = False
-    other: Otherwise | None = None
+    grow: int = 0
+    swap: Swap | None = None
+    untold: bool = False
     span: Span = NOWHERE
 
 

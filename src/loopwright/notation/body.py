@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from loopwright.model.tree import (
     ONE,
+    Chain,
     Evenly,
     Group,
     Make,
@@ -33,7 +34,7 @@ from loopwright.notation.stitches import UNSEEN, first_chain, kind_before, kind_
 from loopwright.notation.things import LOOPS_ONLY, loop_words, main_colour, thing, underside_words
 from loopwright.notation.turns import in_turn
 
-QUIET = FILLER | frozenset("and with for so from hook yarn this rnd row round counting made last ending even".split())
+QUIET = FILLER | frozenset("and with for so from hook yarn this rnd row round counting made last ending even complete".split())
 KNOWN = QUIET | frozenset(END_WORDS)  # words that are never unknown
 
 
@@ -148,6 +149,7 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         cur.at += low == "do"
         what = {"join": "no-join", "turn": "no-turn"}.get(cur.low(1), "note")
         cur.at += 1 + (cur.kind(1) != "end")
+        cur.skip("rnd", "rnds", "rounds", "round", "hereafter", "henceforth") if what == "no-join" else None
         cur.skip("off", "yarn", "the", "thread") if cur.low(-1) in ("fasten", "finish", "break", "cut") else None
         return Mark(what, span=cur.span_from(start))
     shaped = shaping(cur) or plainly(cur)
@@ -221,6 +223,7 @@ def _place_first(cur: Cursor, before: list[Node]) -> Node | None:
 def _listed(cur: Cursor) -> list[Node]:
     """The nodes of a list up to its stop, or to the one behind its "and"."""
     inside: list[Node] = []
+    begun: list[int] = []  # where each of them begins
     while not cur.done and cur.low() not in (";", ".") and cur.kind() not in ("close", "star"):
         if cur.low() in ("rep", "repeat", "join", "turn", "ending"):
             break
@@ -229,8 +232,12 @@ def _listed(cur: Cursor) -> list[Node]:
         if last:
             cur.at += 1
         found = one(cur, inside)
+        if isinstance(found, Make) and _elsewhere(found) and (stay := _before_chains(inside)):
+            cur.at = begun[stay] if stay < len(begun) else at  # "in next loop make tr, (ch 1, tr) 4 times, ch 3, sc in next loop"
+            return inside[:stay]
         if found is not None:
             inside.append(found)
+            begun += [at] * (len(inside) - len(begun))
             if last:
                 break
         if cur.at == at:
@@ -238,3 +245,16 @@ def _listed(cur: Cursor) -> list[Node]:
         if cur.kind() == "times":
             break
     return inside
+
+
+def _elsewhere(made: Make) -> bool:
+    """Whether a stitch of a list goes on to the next space by itself."""
+    return made.place is not None and made.place.quant == "next" and made.place.thing.kind in ("sp", "loop") and made.place.relation == "in"
+
+
+def _before_chains(inside: list[Node]) -> int:
+    """How many nodes of a list come before the chains at its end; 0 where there is no chain."""
+    stay = len(inside)
+    while stay and isinstance(inside[stay - 1], Chain):
+        stay -= 1
+    return stay if stay < len(inside) else 0

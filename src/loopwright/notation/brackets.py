@@ -24,6 +24,7 @@ from loopwright.model.tree import (
 )
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.further import NOTE_WORDS, denied, more_for_group
+from loopwright.notation.meshes import meshes_made
 from loopwright.notation.places import END_WORDS, PREPOSITIONS, place
 from loopwright.notation.stars import to_end
 
@@ -47,6 +48,8 @@ def bracket(cur: Cursor, before: list[Node]) -> Node | None:
     if (named := _named_made(cur)) is not None and _name(before, named[0]):
         cur.at += named[1]
         return Define(named[0], span=cur.span_from(start))  # "2 dc, ch 2 and 2 dc in next sp (shell made)"
+    if (meshes := meshes_made(cur)) is not None:
+        return meshes
     said = _note(cur, before, start)
     if said:
         return None
@@ -158,8 +161,10 @@ def _called(cur: Cursor, before: list[Node], start: int) -> str | None:
 
 def _named_made(cur: Cursor) -> tuple[str, int] | None:
     """ "(shell made)", "(first shell made)": the name, and how many words say it with the bracket; None for other words."""
-    called = int(cur.low() == "called")  # "into next tr work 1 tr, 1 ch and 1 tr (called inc)"
+    called = int(cur.low() in ("called", "raglan", "corner"))  # "into next tr work 1 tr, 1 ch and 1 tr (called inc)"
     at = called + int(cur.low(called) in _WHICH or cur.kind(called) == "ord")
+    if cur.kind(at) == "num" and cur.kind(sized := at + 1 + (cur.low(at + 1) == "-")) == "kind":
+        at = sized + 1 + (cur.low(sized + 1) == "-")  # "(5-dc shell made)"
     token = cur.token(at)
     shape = str(token.value) if token is not None and token.kind == "kind" else ""
     if shape not in _NAMED:
@@ -229,14 +234,14 @@ def _note(cur: Cursor, before: list[Node], start: int) -> bool:
     i = next((j for j in range(NOTE_WORDS) if cur.kind(j) in ("close", "end")), NOTE_WORDS)
     words = [cur.low(j) for j in range(i)]
     text = " ".join(words)
-    defines = len(words) > 3 and ":" in words[1:4]
+    defines = len(words) > 3 and (":" in words[1:4] or words[0] == "to" and words[1] in ("make", "work", "form") and words[2] in ("a", "the", "first", *SHAPES))
     if defines:
         cur.at += i + int(cur.kind(i) == "close")
         return True
     if before and isinstance(before[-1], EdgeRun) and {"row", "rows"} & set(words) and {"each", "every", "per", "end", "ends"} & set(words):
         cur.at += i + int(cur.kind(i) == "close")  # "40 sc evenly around the band (1 sc into each row end)": how they come
         return True
-    if words and (words[-1] in REMARKS or "per" in words[1:3] or words[0] == "same" and "as" in words or words[0] in ("is", "makes", "made", "this", "these", "center", "centre", "middle") or "inc point" in text or words[-1] in ("row", "rnd", "round") and {"inc", "dec", "increase", "decrease"} & set(words)):
+    if words and (words[-1] in REMARKS or "per" in words[1:3] or words[0] == "same" and "as" in words or words[:2] == ["base", "of"] or words[0] in ("is", "makes", "made", "this", "these", "center", "centre", "middle") or "inc point" in text or words[-1] in ("row", "rnd", "round") and {"inc", "dec", "increase", "decrease"} & set(words)):
         cur.at += i + int(cur.kind(i) == "close")
         return True
     if words and before and _stands(cur, before, words[0]):

@@ -27,23 +27,25 @@ _NOUN = r"(?:sts?|stitches|sc|hdc|dc|tr|htr|dtr)"
 _BRACKET = re.compile(r"[)\]]")
 _OUTSIDE = re.compile(rf"(?<!\w)(?<!\bnext )(?<!\beach )(?<!\bfirst )(?<!\blast )(?<!\bof )(?<!\bin )[(\[]\s*(?P<n>\d{{1,4}})\s*[)\]]\s*(?P<noun>{_NOUN})\s*\.?\s*$", re.IGNORECASE)  # "(13) sts"
 _DASHED = re.compile(r"(?<=[\s.;])-\s?(?P<in>\d{1,4}(?:\s+[a-z]{2,9})?)\s?-$", re.IGNORECASE)  # "-18 sc-"
-_REMARK = re.compile(rf"[(\[]\s*(?P<in>{_LISTED}(?:\s+[a-z][a-z.]{{0,8}})?)\s*[)\]](?:\s++(?=(?-i:[A-Z][a-z]))|\s*\.\s+(?=[A-Z])|\s*[–—]\s*+(?=[A-Za-z]|$)|\s*-\s++(?=[A-Za-z]|$))", re.IGNORECASE)
+_REMARK = re.compile(rf"[(\[]\s*(?P<in>{_LISTED}(?:\s+[a-z][a-z.]{{0,8}}(?:\s[a-z]{{1,2}}\.?)?)?(?:\s+on\s+(?:the\s+)?(?:last|\d{{1,3}}(?:st|nd|rd|th))\s+(?:rnd|row|round))?)\s*[)\]](?:\s++(?=(?-i:[A-Z][a-z]))|\s*\.\s+(?=[A-Z])|\s*[–—]\s*+(?=[A-Za-z]|$)|\s*-\s++(?=[A-Za-z]|$))", re.IGNORECASE)
 _SUM = re.compile(r"[.;]\s+\d{1,4}\s+[a-z]{2,4}\s*(?:\+\s*\d{1,4}\s+[a-z]{2,4}\s*)*=\s*(?P<in>\d{1,4}(?:\s+[a-z]{2,4})?)\s*\.\s+(?=[A-Z])", re.IGNORECASE)  # "30 sc + 6 dec = 36 sts. Stuff."
 _TOLD = re.compile(rf"(?<=[.;)])\s(?P<in>{_LISTED}\s+(?:sts|stitches))\s*\.\s+(?=[A-Z])")  # "…; rep from * to end. 18 sts. Fasten off and draw up."
 _A_SUM = re.compile(r"[\d\s+]*(?:[a-z]{2,10}[\s+]*[\d\s+]*){0,6}=", re.IGNORECASE)  # "30 sc + 6 inc = "
 _GOING_ON = re.compile(r"(?:work|cont(?:inue|\.)?)\s+in\s+(?:rounds|rnds|rows|a\s+spiral)\b(?![^;]*\b(?:each|next|into|every)\b)[^*;]*$", re.IGNORECASE)  # "(30 dc). Work in rounds of dc for 2 ins."
+_FINISHED = re.compile(r"(?:(?:(?:sl\.?\s?st|slip\s?st(?:itch)?|ss)\s+(?:in|into|to)\b[^.;*()]{1,50}|join\b[^.;*()]{0,40}|(?:break|fasten|cut|end)\s+(?:off|yarn|thread)\b[^.;()]{0,30})(?:[.;]\s+|\.?$))+$", re.IGNORECASE)  # "(72 sc). Sl st in next sc. Break off."
 _ENDS = re.compile(r"\b(?:turn|join|fasten off|ch\s*\d)\b", re.IGNORECASE)
 _ALONE = re.compile(
-    rf"\s*(?P<lead>(?:st(?:itch)?\s+count|total(?:\s+(?:sts|stitches))?)\s*[:=]\s*|=\s*)?(?P<open>[(\[])?\s*(?P<in>\d{{1,4}}(?:\s*[(\[][\d,:;\s–-]+[)\]])?(?:\s+(?P<noun>{_NOUN}))?)\s*[)\]]?\s*\.?\s*",
+    rf"\s*(?P<open2>[(\[]\s*)?(?P<lead>(?:st(?:itch)?\s+count|total(?:\s+(?:sts|stitches))?)\s*[:=]\s*|=\s*|(?:the\s+)?model\s+(?:shown\s+)?has\s+|there\s+(?:are|should\s+be|will\s+be)\s+)?(?P<open>[(\[])?\s*(?P<in>\d{{1,4}}(?:\s*[(\[][\d,:;\s–-]+[)\]])?(?:\s+(?P<noun>{_NOUN}))?)(?:\s+(?:in\s+all|altogether|around|on\s+(?:the\s+)?(?:row|rnd|round)))?\s*\.?\s*[)\]]?\s*\.?\s*",
     re.IGNORECASE,
 )
 _AT_EACH = ("at each end", "each end", "on each end", "at each edge", "each edge", "at each side", "each side")
 _NO_THINGS = frozenset("more times next first last each once twice around evenly every".split())
 _WORKED = re.compile(r"\b(?:in|into|each|on|over|around|across|under|to)\b", re.IGNORECASE)  # "3 chain, 11 treble in the round, join" makes them
-LONGEST_COUNT, COUNT_BEGINS = 60, frozenset("0123456789([=sStT")  # of a line that is nothing but a count
+LONGEST_COUNT, COUNT_BEGINS = 60, frozenset("0123456789([=sStTmM")  # of a line that is nothing but a count
 LONGEST_REMARK = 200  # characters, its count among them
 SHORTEST = 3  # letters of an abbreviation
-_REMARKS = re.compile(r"\(\d+ (?:bl|blk|block|sp|space|mesh)(?:e?s)?\)", re.IGNORECASE)
+_REMARKS = re.compile(r"\(\d+ (?:bl|blk|block|sp|space|mesh)(?:e?s)?(?:\s+made)?\)", re.IGNORECASE)
+_MESHES = re.compile(r"\b\d{1,3} (?:bl|blk|block|sp|space|mesh)(?:e?s)?\b", re.IGNORECASE)
 _ALL = re.compile(r"\b(?:each|every|across|around|to\s+end|remaining|tog|2tog|last\s+\d*\s*[a-z]+)\b[^.;:(]{0,40}$", re.IGNORECASE)  # nothing is left to be worked
 _BRACED = re.compile(r"\{\s*\d[^{}\n]*\}$")  # "{40, 42, 44}": no blank has such a name
 _ENDED = re.compile(r"(?:\bturn|\b(?:ss|sl\.?\s?st|join)\b[^.;]{0,40}\b(?:to|in|into)\b[^.;]{0,40})\s*$", re.IGNORECASE)  # nothing is worked after it
@@ -77,8 +79,8 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
     if m is None:
         slip = _POINTED.search(text, max(start, end - 80), end)
         return Printed((), slip.start() if slip else end, Span(end, end))
-    if m["lead"].strip() in (",", ":") and ":" in m["in"]:
-        m = _END.search(text, m.start("in"), end) or m  # "…; rep from * to end, 2 ch, join: 16 popcorns"
+    if m["lead"].strip() in (",", ":") and ":" in m["in"] or m["lead"].startswith(".") and "--" in m["in"]:
+        m = _END.search(text, m.start("in"), end) or m  # "…; rep from * to end, 2 ch, join: 16 popcorns", "dec. 1 sc at each end of next row--60 sc."
     if "=" in m["in"] and _A_SUM.match(m["in"]) is None:
         m = _END.match(text, m.start("in") + m["in"].rindex("="), end) or m  # "ss to form ring. 1 ch, 16 dc into ring = 16 dc"
     if re.search(r"\b(?:until|till)\s*$", text[start : m.start()], re.IGNORECASE):
@@ -86,7 +88,7 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
     if m["lead"].strip() == ":" and (behind := _END.search(text, m.start() + 1, end)) is not None and behind["lead"] in "([{<" and not text[m.start() : behind.start()].rstrip()[-1:].isdigit():
         m = behind  # "in back loops: 12 sc (12)"
     bracket = m["lead"] in "([{<"
-    if not bracket and re.search(r"(?<!of )(?<!in )(?<!end )(?<!turning )(?<!beg )(?<!beginning )(?<!starting )(?<!the )(?<!each )(?<!remaining )(?<!rem )(?<!other )(?<!every )(?<!last )(?<!next )(?<!first )(?<!same )(?<!1st )(?<!2nd )(?<!3rd )(?<!4th )(?<!5th )(?<!\d )(?<!\d-)\bch(?:ain)?\s*$", text[start : m.start()], re.IGNORECASE):
+    if not bracket and _is_filet(text, start, m) or not bracket and re.search(r"(?<!of )(?<!in )(?<!end )(?<!turning )(?<!beg )(?<!beginning )(?<!starting )(?<!the )(?<!each )(?<!remaining )(?<!rem )(?<!other )(?<!every )(?<!last )(?<!next )(?<!first )(?<!same )(?<!1st )(?<!2nd )(?<!3rd )(?<!4th )(?<!5th )(?<!\d )(?<!\d-)\bch(?:ain)?\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))
     if bracket and re.search(r"(?:\d[)\]]?,?|[{}])\s*$", text[start : m.start()]) and sizes > 1:
         return Printed((), end, Span(end, end))
@@ -120,11 +122,18 @@ def _set_apart(text: str, start: int, end: int, dialect: Dialect, sizes: int) ->
     return None
 
 
+def _is_filet(text: str, start: int, m: re.Match[str]) -> bool:
+    """ "1 bl; 10 sps, 1 bl, 9 sps", "(2 bls made); 4 sps": meshes to be made, which look like counts."""
+    return len(_MESHES.findall(m["in"])) > 2 or m["lead"].strip() == ";" and _MESHES.match(m["in"]) is not None and _REMARKS.search(text, start, m.start()) is not None
+
+
 def _remarked(text: str, start: int, end: int, dialect: Dialect, sizes: int, told: re.Pattern[str] = _REMARK) -> Printed | None:
     """ "… (12). Start stuffing.": a count with a remark behind it, in which nothing is worked."""
     for m in reversed(list(told.finditer(text, max(start, end - LONGEST_REMARK), end))):
         counts = _counts(text, m.start("in"), m.end("in"), dialect, sizes)
         going_on = _GOING_ON.match(text, m.end(), end) is not None or of_the_whole(text[m.end() : end])
+        if counts and _FINISHED.match(text, m.end(), end) is not None:
+            return Printed(counts, m.start(), Span(m.end(), end))
         if counts and (going_on or not any(t.kind in ("kind", "star", "times", "close") for t in scan(text, m.end(), end, dialect))):
             ends = _ENDS.search(text, m.end(), end)
             return Printed(counts, m.start(), Span(ends.start(), end) if ends else Span(end, end))
@@ -191,8 +200,10 @@ def _remark_follows(cur: Cursor) -> bool:
 
 
 def _where(cur: Cursor, noun: str | None) -> None:
-    """ "in all", "in this row"; "7 ch-1 sps in pineapple": takes where they were counted."""
-    cur.skip("in", "row", "rnd", "round", "all", "the", "this", "on", "made", "total", "last", ".")
+    """ "in all", "on 7th rnd", "remain"; "7 ch-1 sps in pineapple": takes where they were counted."""
+    cur.skip("in", "row", "rnd", "round", "all", "the", "this", "on", "made", "total", "last", "remain", "remaining", "left", ".")
+    if cur.kind() == "ord" and cur.low(-1) == "on" and cur.low(1) in ("row", "rnd", "round"):
+        cur.at += 2
     while noun == "ch-sp" and cur.low(-1) in ("in", "the") and cur.kind() == "word":
         cur.at += 1
 
@@ -231,6 +242,8 @@ def _one_thing(cur: Cursor) -> bool:
 def _is_worked(cur: Cursor, noun: str | None) -> bool:
     """ "1 sc in next": whether what was just counted is worked somewhere, and so is no count; spaces never are."""
     if noun == "ch-sp":
+        return False
+    if cur.low() in ("in", "on") and (cur.kind(1) == "ord" or cur.low(1) == "last") and cur.low(2) in ("row", "rnd", "round"):
         return False
     if cur.low() in ("in", "on") and cur.low(1) not in ("row", "rnd", "round", "all", "the", "this", "total", "last", "each"):
         return True

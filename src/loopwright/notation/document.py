@@ -35,7 +35,9 @@ from loopwright.notation.counts import COUNT_BEGINS, only_count, printed
 from loopwright.notation.endings import later_until, title_before, until
 from loopwright.notation.folded import quoted, unfolded
 from loopwright.notation.labels import Found, labels_in, plain_label
+from loopwright.notation.loops import loop_rounds
 from loopwright.notation.nodes import nodes_of
+from loopwright.notation.onward import told_until
 from loopwright.notation.orders import number
 from loopwright.notation.orders import order as order_of
 from loopwright.notation.quiet import quiet
@@ -67,6 +69,8 @@ _OMITTING = re.compile(r",?\s*\b(?:omit(?:ting)?|without)\s+(?:the\s+)?(?:turnin
 _TURNED = re.compile(r"[.;,]\s+(?P<chain>(?:ch(?:ain)?\.?\s*[1-9]|[1-9]\s*ch(?:ain)?)\b\.?,?\s*turn)\b\.?\s*$", re.IGNORECASE)
 _COUNT_ENDS = re.compile(r"(?:[)\]]|[.;]\s+\d{1,4}\s+[a-z]{2,5})\.$")
 _LATER = re.compile(r"[.;]\s+(?=rep|work\s+(?:even|straight|in\s+(?:rounds|rnds|rows)\s+of|\d{1,3}\s+(?:more\s+)?(?:rounds|rnds|rows))\b|cont(?:inue|\.)?\s+(?:in\s+(?:this|the\s+same|same)|thus|(?:in|de)creasing)\b)", re.IGNORECASE)
+_ENDED = re.compile(r"(?:(?:fasten|break|cut|end|finish)\s+(?:off|yarn|thread)\b\.?\s*)+", re.IGNORECASE)
+_SHAPE_THEN = re.compile(r"(?:\bthen|[.;])\s++(?=(?:dec|inc)(?:r|reas[a-z]+)?\.?\s+(?:\d|one\b|two\b)[^.;]{3,80}\b(?:every|each|next)\b)", re.IGNORECASE)
 _THEN = re.compile(r"[,;.]?\s*\bthen\s+(?=[^.;]{3,60}\bfor\s+(?:\d{1,4}|two|three|four|five|six)\s+(?:more\s+)?(?:rows|rnds|rounds)\b)", re.IGNORECASE)
 _OTHER_CRAFT = re.compile(r"\b(?:tunisian|afghan\s+st(?:itch)?|broomstick|solomon[’']?s?\s+knots?|lover[’']?s?\s+knots?|love\s+knots?|knot\s+st(?:itche?)?s?|hairpin\s+lace)\b", re.IGNORECASE)
 _OF_CRAFT = ("tunisian", "afghan", "broomstick", "knot", "hairpin")  # one of them is in all that pattern finds
@@ -227,6 +231,8 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
     body_at = start + (head.start("value") if head else 0)
     if head and seen_row and of_the_whole(text[body_at:end]):
         return [Section(head["name"], span=Span(start, body_at)), Prose(text[body_at:end], Span(body_at, end))]
+    if seen_row and loop_rounds(text[body_at:end].strip(), None, span) is not None:
+        return _row(text, None, body_at, end, which, sizes, known)
     order = until(text[body_at:end].strip(), which) or order_of(text[body_at:end].strip(), sizes, which)
     if seen_row and schedule(text[body_at:end], sizes) is not None:
         return _row(text, None, body_at, end, which, sizes, known)
@@ -289,9 +295,13 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
     span = Span(start, end)
     said = label.label if label else None
     side = _side(label)
+    if (shapes := _shapes_then(text, at, stop, sizes)) is not None:
+        return [*_row_anew(text, label, start, shapes[0], which, sizes, known), *_row_anew(text, None, shapes[1], end, which, sizes, known)]
     shaped = _shaped(text, label, (start, at, stop, end), counts, which, sizes, known)
     if shaped is not None:
         return shaped
+    if (loops := loop_rounds(text[at:stop].strip(), said, Span(at, stop))) is not None:
+        return [Row(loops[0], loops[1], counts, None, side, span=span)]
     whole = order_of(text[at:end].strip(), sizes, which)
     again = whole is not None and whole.what == "repeat" and whole.until_sts is not None and (whole.rows or whole.last_n)
     ends = None if again else until(text[at:end].strip(), which)
@@ -329,11 +339,24 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
             counts = ()
     nodes += nodes_of(text, after.start, after.end, which, sizes)[0]
     its = counts if later is None else own.counts if own is not None and own.sure else ()
+    its = its or tuple(told_until(nodes))
     rows: list[Item] = [Row(said, nodes, its, None, side, doubt=unknown, span=span)]
     if later is not None:
         omits = later.what == "repeat" and _OMITTING.search(text, body_end, end) is not None
         rows.append(Row(None, (Mark("no-chain"),) if omits else (), counts, later, span=Span(body_end, end)))
     return rows
+
+
+def _shapes_then(text: str, at: int, stop: int, sizes: int) -> tuple[int, int] | None:
+    """Where a row ends and shaping begins that is told behind it: "work even for 4 inches, then inc 1 sc at each end of every 6th row 3 times"."""
+    low = text[at:stop].lower()
+    if "dec" not in low and "inc" not in low:
+        return None
+    for m in _SHAPE_THEN.finditer(text, at, stop):
+        told = schedule(text[m.end() : stop], sizes)
+        if told is not None and not told.body[0] and told.body[1]:
+            return m.start() + (text[m.start()] in ".;"), m.end()
+    return None
 
 
 def _shaped(
@@ -356,7 +379,8 @@ def _shaped(
     rest = at + found.end
     while rest < stop and text[rest] in " .,;:(\n":
         rest += 1
-    more = rest < stop and any(c.isalpha() for c in text[rest:stop])
+    ended = _ENDED.fullmatch(text, rest, stop)
+    more = rest < stop and any(c.isalpha() for c in text[rest:stop]) and ended is None
     row = Row(said, nodes, () if more else counts, found.order, side, span=Span(start, rest if more else end))
     return [row, *(_row_anew(text, None, rest, end, which, sizes, known) if more else ())]
 

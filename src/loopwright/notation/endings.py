@@ -18,8 +18,8 @@ _UNTIL = re.compile(
     re.IGNORECASE,
 )
 _TITLE = re.compile(
-    r"(?!(?:NEXT|LAST|ROWS?|RNDS?|ROUNDS?|RS|WS|MC|CC|CH|SC|DC|HDC|BLO|FLO|INC|DEC|REP|BEG|TOG|STS|FINAL)\b)(?P<name>[A-Z][A-Z’']{2,}(?:[ ,&–—-]{1,2}[A-Z’']{2,}|\s\d+)*)\s*(?:\([^()]{0,40}\)\s*)?"
-    r"(?::(?:\s*\([^()]{0,40}\)\s*:?)?|—|--|\s-\s(?=[\s,]*[A-Za-z])|\s?\.{3,4}|\s?…)\s*(?=\S)"
+    r"(?!(?:NEXT|LAST|ROWS?|RNDS?|ROUNDS?|RS|WS|MC|CC|CH|SC|DC|HDC|BLO|FLO|INC|DEC|REP|REPEAT|BEG|TOG|STS|FINAL|TURN|JOIN)\b)(?P<name>[A-Z][A-Z’']{2,}(?:[ ,&–—-]{1,2}[A-Z’']{2,}|\s\d+)*)\s*(?:\([^()]{0,40}\)\s*)?"
+    r"(?::(?:\s*\([^()]{0,40}\)\s*:?)?|—|--|\s-\s(?=[\s,]*[A-Za-z])|(?:\s?\.){3,4}|\s?…|\.(?=\s+(?:Start|Begin|With\b|Ch(?:ain)?\b|Make\b|1st\s|Row\s|Rnd\s|Round\s)))\s*(?=\S)"
 )
 
 
@@ -35,6 +35,8 @@ def until(words: str, dialect: Dialect) -> RowOrder | None:
     if noun in ("inches", "inch", "ins", "in", "cm", "mm", "yards", "more", "times"):
         return None
     values = (int(m["n"]), *(int(v) for v in re.findall(r"\d+", m["more"] or "")))
+    if noun in ("loop", "loops") and "having" in m["mid"].lower():
+        return None  # "continue thus, having 1 loop less on pineapple on each row, until 1 loop remains"
     if noun in ("rows", "row", "rounds", "rnds", "round"):
         return None
     kind = dialect.kind_of(" ".join(noun.replace(".", " ").split()))

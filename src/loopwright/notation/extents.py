@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from loopwright.model.tree import ONE, STITCH, Make, Mark, Node, Num, Thing
+from loopwright.model.tree import ONE, STITCH, Make, Mark, Node, Num, PatternRun, Repeat, Thing
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.things import is_space_number, thing
 
 _ENDS = frozenset("end row rnd round ch chain foundation turning previous last".split()) | {""}
+
+
+_ENDINGS = frozenset("ch chain turn break fasten cut off yarn thread".split())
 
 
 def left_words(cur: Cursor) -> tuple[Num, Thing] | None:
@@ -41,6 +44,8 @@ def up_to(cur: Cursor) -> Thing | None:
     """ "up to the 2 chain", "to the centre st of next group", "to next corner": where "each" stops; nothing taken when not told."""
     start = cur.at
     cur.skip("up", "to", "the", "next", "following", "first")
+    if cur.low() in ("centre", "center", "middle") and cur.low(1) in ("sp", "space"):
+        cur.at += 1
     if cur.low() in ("centre", "center", "middle"):
         cur.at += 1
         thing(cur)
@@ -97,8 +102,10 @@ def up_to_turning_chain(cur: Cursor) -> bool:
 
 def left_so(cur: Cursor, made: Node, start: int) -> Iterator[Node]:
     """ "sc in each sc to within last 3 sc. Ch 1, turn.": they are left, where the row ends with that."""
-    where = made.place if isinstance(made, Make) else None
-    if where is None or where.left is None or "within" not in cur.lows[start : cur.at] or not all(t.kind in ("sep", "num") or t.low in ("ch", "chain", "turn") for t in cur.tokens[cur.at :]):
+    if isinstance(made, Repeat) and made.mode == "once" and made.nodes:
+        made = made.nodes[-1]  # "in next dc and in each dc to within last 12 dc"
+    where = made.place if isinstance(made, Make) else made if isinstance(made, PatternRun) else None
+    if where is None or where.left is None or "within" not in cur.lows[start : cur.at] or not all(t.kind in ("sep", "num") or t.low in _ENDINGS for t in cur.tokens[cur.at :]):
         return
     yield Mark("leave", n=where.left, span=cur.span_from(start))
 

@@ -25,6 +25,7 @@ LEFT_FREE = frozenset("missed skipped free unworked held remaining unused sleeve
 _PIECES = frozenset("body leg hat crown brim hand foot sock mitt mitten sleeve yoke neckline neck opening armhole front piece bag base sweater cardigan collar edge".split())
 _ACROSS = frozenset("across along around of on over".split())
 _TWINS = frozenset("leg sleeve panel piece strip strap half front back shoulder cup".split())
+_HELD_PARTS = frozenset("sleeve sleeves underarm armhole thumb".split())
 _LIMBS = frozenset("leg legs arm arms ear ears foot feet body head".split())
 _RING_MADE = frozenset("form make forming making work begin start continue".split())
 _PLAIN = frozenset("sc hdc dc tr dtr".split())
@@ -37,10 +38,21 @@ def skip(cur: Cursor) -> Node:
     cur.at += 1
     if (marked := skip_to_marker(cur, start)) is not None:
         return marked
+    if cur.accept_words("all but"):
+        cur.skip("the", "last")
+        left = cur.number()
+        if left is not None:
+            cur.skip("free", "unworked", "remaining")
+            thing(cur)
+            return Mark("all-but", n=left, span=cur.span_from(start))
     if cur.low() == "all" and any(cur.low(i) in ("to", "until") for i in range(1, 9)):
         while not cur.done and cur.kind() not in ("sep", "close", "star"):
             cur.at += 1
         return Mark("note", span=cur.span_from(start))  # "skip all sts to next ch-2 sp": what comes next names the place
+    if cur.low(-1) in ("omit", "omitting") and (chain := next((i for i in range(4) if cur.low(i) in ("ch", "chain")), -1)) >= 0 and "last" in (cur.low(i) for i in range(chain, chain + 7)):
+        while not cur.done and cur.kind() not in ("sep", "close", "star"):
+            cur.at += 1
+        return Mark("note", span=cur.span_from(start))  # "ch 3, turn. Omit turning ch on last row."
     skips = [_one_skip(cur, start)]
     if cur.low() in ("at", "in") and cur.low(1 + (cur.low(1) == "the")) in ("centre", "center", "middle") and cur.kind(2 + (cur.low(1) == "the")) == "sep":
         cur.at += 2 + (cur.low(1) == "the")  # "miss next 8 dc at centre"
@@ -104,6 +116,8 @@ def _one_skip(cur: Cursor, start: int) -> Node:
         first = False
     if cur.low() == "of" and cur.low(1) in ("each", "every", "the") and cur.low(2) in ("row", "rnd", "round"):
         cur.at += 3
+    if cur.low() in ("of", "for", "at") and (part := next((i for i in (1, 2, 3) if cur.low(i) in _HELD_PARTS), 0)) and all(cur.low(i) in ("the", "each", "first", "second", "other") for i in range(1, part)):
+        cur.at += part + 1  # "skip the 30 dc of other sleeve"
     return Skip(n or ONE, found or STITCH, cur.span_from(start), first)
 
 
@@ -260,6 +274,8 @@ def join(cur: Cursor, before: list[Node]) -> Node:
             cur.at += 1
         _with_stitch(cur)
         return Ring(False, span=cur.span_from(start))
+    if cur.accept_words("each rnd") or cur.accept_words("each round"):
+        return Join(None, via, last_chain, cur.span_from(start))
     if cur.accept_words("as before"):
         last_chain = last_chain or -1
     if _round_on(cur, before):

@@ -7,7 +7,7 @@ from dataclasses import replace
 from typing import Literal
 
 from loopwright.model.tree import Num, RowOrder
-from loopwright.notation.otherwise import otherwise
+from loopwright.notation.altered import altered, loops_less
 from loopwright.notation.scanner import words as tables
 from loopwright.source.expressions import Expression
 from loopwright.terms import Dialect
@@ -43,7 +43,7 @@ _UNTIL_ANY = Expression(r"\b(?:until|till|for|to)\b\s+(?P<what>[^.;]{3,80})", re
 _STRAIGHT = r"(?:even|straight|without\s+(?:(?:any|further|more)\s+)?(?:shapings?|increas(?:e|es|ing)|decreas(?:e|es|ing)|inc|dec)\b)"
 _STITCHES = r"(?:double|single|treble|half|dc|sc|d\.?\s?c|s\.?\s?c|h?tr|hdc)\b\.?[a-z ]{0,20}"
 _EVEN = re.compile(
-    rf"(?:work(?:ing)?|continue|cont\.?|go on|keep)\s+(?:on\s+|to\s+work\s+|working\s+)?(?:around\s+|across\s+)?{_STRAIGHT}(?:\s+in\s+(?P<stitch>[\w ]{{1,20}}?))?(?P<tail>(?:\s+for)?\s+(?P<n>{_N})\s*(?:more\s+)?{_ROWS}|\s+(?:until|till|to|for)\b.*|\s*)\.?\s*$"
+    rf"(?:work(?:ing)?|continue|cont\.?|go on|keep)\s+(?:on\s+|to\s+work\s+|working\s+)?(?:around\s+|across\s+)?{_STRAIGHT}(?:\s+(?:on|over)\s+(?:(?:the|these|those|rem(?:aining)?)\s+){{0,2}}(?:{_N}\s+)?(?:sts?\b\.?|stitches))?(?:\s+in\s+(?P<stitch>[\w ]{{1,20}}?))?(?P<tail>(?:\s+for)?\s+(?P<n>{_N})\s*(?:more\s+)?{_ROWS}|\s+(?:until|till|to|for)\b.*|\s*)\.?\s*$"
     rf"|work\s+(?:a\s+further\s+|another\s+)?(?P<m>{_N})\s*(?:more\s+|further\s+)?{_ROWS}\s+(?:more\s+)?(?:(?:of|in)\s+(?P<of>{_STITCHES})[;,]?\s*(?:turn)?|{_STRAIGHT}(?:\s+in\s+(?P<in>{_STITCHES}))?|in\s+(?:pattern|patt|pat)\b)\.?\s*$"
     rf"|work\s+(?:a\s+further|another)\s+(?P<l>{_N})\s*{_ROWS}\s*\.?\s*$"
     rf"|(?:work(?:ing)?|continue|cont\.?)\s+in\s+(?:the\s+)?(?:pattern|patt|pat)\b(?:\s+as\s+(?:set|established|before))?(?P<on>(?:\s+for)?\s+(?P<j>{_N})\s*(?:more\s+)?{_ROWS}|\s+(?:until|till)\b.*)\.?\s*$"
@@ -63,6 +63,7 @@ _BETWEEN = re.compile(
 )
 _TWO_ROWS = re.compile(rf"(?:rep(?:eat)?\.?|work)\s+(?:as\s+)?{_ROWS}\s*\d+\s*{_JOIN}\s*\d", re.IGNORECASE)  # they change in turn
 _SO_ON = re.compile(rf"(?:continue|cont\.?|go on|keep on)\s+(?:increasing|decreasing|to increase|to decrease|inc|dec|in\s+(?:this|the same|same|like)\s+(?:manner|way)|as established|thus|so|so on|like this)\b[^.(*]{{0,110}}?(?:\b(?:until|to)\b\D{{0,30}}(?P<until>{_N})\s*(?:sts?\b|stitches|sc|hdc|dc|remain|left)|$|[.(;])", re.IGNORECASE)
+_EVENLY_TOLD = Expression(rf"\b(?P<op>inc|dec)(?:reas)?(?:e|ing)?\.?\s+(?P<n>{_N})\s+(?:sts?|stitches|[sd]\.?\s?c\.?|hdc|tr)\s+evenly\b", re.IGNORECASE)
 _UNTIL_NTH = re.compile(rf"\buntil\s+(?:the\s+)?(?P<n>\d{{1,3}})(?:st|nd|rd|th)\s+{_ROWS}\s+(?:is|are|has\s+been|have\s+been)\b", re.IGNORECASE)  # "until 14th rnd is completed"
 _FINISH = re.compile(r"(?<=[a-z])\.\s+(?:(?:sl\.?\s?st|ss|slip|join|fasten|break|cut|finish|(?:ch(?:ain)?\.?\s*[1-9],?\s*|[1-9]\s*ch(?:ain)?,?\s*)?turn)\b[^.]{0,120}+(?:\.\s*+|$))+$", re.IGNORECASE)
 _ELSEWHERE = re.compile(r"\s+of\s+(?:the\s+)?(?P<section>[a-z]{3,})\b(?<!row)(?<!round)", re.IGNORECASE)
@@ -95,7 +96,8 @@ def order(words: str, sizes: int = 1, which: Dialect | None = None) -> RowOrder 
         said = _IN_BRACKETS.sub(r"\1", said)
     if "rep" in said or "Rep" in said or "REP" in said:
         said = _ONE_UP_TO.sub(r"\g<verb>\g<word> \g<a> until \g<word> ", said)  # "repeat Row 2 through Row 10": until there are ten
-    return _even(said, sizes, which) or _this_way(said, sizes) or _continued(said, sizes) or _other_rows(said, sizes, which)
+    found = _even(said, sizes, which) or _this_way(said, sizes) or loops_less(said) or _continued(said, sizes) or _other_rows(said, sizes)
+    return found if found is None or found.what == "even" else altered(found, said, which)
 
 
 def _this_way(words: str, sizes: int) -> RowOrder | None:
@@ -137,9 +139,14 @@ def _continued(words: str, sizes: int) -> RowOrder | None:
     m = _CONTINUE.match(words)
     if m is None:
         going = (_BETWEEN.match(words) if _TWO_ROWS.match(words) is None else None) or _SO_ON.match(words)  # the change of the rows before goes on
-        if going is not None and (nth := _UNTIL_NTH.search(words)) is not None:
+        if going is None:
+            return None
+        if (nth := _UNTIL_NTH.search(words)) is not None:
             return RowOrder("continue", total_rows=number(nth["n"], 1))
-        return None if going is None else RowOrder("continue", until_sts=number(going["until"], sizes))
+        told = _EVENLY_TOLD.search(words) if "evenly" in words.lower() else None
+        if told is not None and (many := number(told["n"], 1)) is not None and many.values:
+            return RowOrder("continue", delta=Num(((many.values[0] or 0) * (-1 if told["op"].lower() == "dec" else 1),)), until_sts=number(going["until"], sizes))
+        return RowOrder("continue", until_sts=number(going["until"], sizes))
     each = number(m["n"], 1)
     if each is None or not each.values:
         return None
@@ -147,10 +154,10 @@ def _continued(words: str, sizes: int) -> RowOrder | None:
     return RowOrder("continue", delta=delta, alternate=bool(m["alt"]), until_sts=number(m["until"], sizes))
 
 
-def _other_rows(words: str, sizes: int, terms: Dialect | None) -> RowOrder | None:
+def _other_rows(words: str, sizes: int) -> RowOrder | None:
     many = _SO_MANY_AS.match(words)
     if many is not None:  # "work 5 more rows as Row 2"
-        told = _other_rows(f"rep {words[many.end() :].removeprefix('for ')}", sizes, terms)
+        told = _other_rows(f"rep {words[many.end() :].removeprefix('for ')}", sizes)
         return None if told is None else replace(told, times=None, more=True, total_rows=number(many["n"], sizes))
     if words[:4].lower() == "work" and (begun := _FIRST_OF.match(words)) is not None and begun["section"].lower() not in _NO_SECTIONS:
         n = number(begun["n"], 1)  # "work 1st 2 rounds same as flower"
@@ -180,7 +187,7 @@ def _other_rows(words: str, sizes: int, terms: Dialect | None) -> RowOrder | Non
     what: Literal["repeat", "same-as"] = "repeat" if repeats else "same-as"
     asks_rows = times is not None and bool(times["rows"]) and not times["x"]
     return RowOrder(
-        what, rows, last_n, other=otherwise(tail, terms) if what == "same-as" or until is None else None, delta_kind=which["op"].lower() if which["op"] else None, section=elsewhere["section"] if elsewhere else None, times=None if times is None or asks_rows else number(times["n"], sizes), more=bool(times and (times["more"] or times["other"] or asks_rows) or total and (total["next"] or total["further"])),
+        what, rows, last_n, delta_kind=which["op"].lower() if which["op"] else None, section=elsewhere["section"] if elsewhere else None, times=None if times is None or asks_rows else number(times["n"], sizes), more=bool(times and (times["more"] or times["other"] or asks_rows) or total and (total["next"] or total["further"])),
         until_sts=number(sts["n"], sizes, MOST_STITCHES) if sts and repeats else None, until_text=until["what"].strip() if until else "",
         total_rows=number((total["n"] or total["upto"]) if total else times["n"] if asks_rows and times else None, sizes),
     )

@@ -13,7 +13,6 @@ from loopwright.model.tree import (
     STITCH,
     Chain,
     EdgeRun,
-    Filet,
     Group,
     InTurn,
     Make,
@@ -26,7 +25,9 @@ from loopwright.model.tree import (
 )
 from loopwright.notation.cursor import Cursor, thing_word
 from loopwright.notation.edges import EDGES, each_side, work_along
+from loopwright.notation.meshes import meshes
 from loopwright.notation.olden import olden
+from loopwright.notation.onward import ONWARD, onward
 from loopwright.notation.places import place
 from loopwright.notation.shapes import _HOLDS, _SHAPES, held, held_first, in_pattern, shape_of, shapes_across
 from loopwright.notation.things import thing
@@ -34,7 +35,6 @@ from loopwright.notation.turns import working
 
 _JOINING = frozenset("sc hdc dc tr dtr".split())
 _ROUNDS = frozenset("row rows rnd rnds round rounds".split())
-_OPEN_MESH = frozenset("sp sps space spaces mesh meshes".split())
 _FREE_EDGES = frozenset("missed unworked held underarm opening thumb edge neck armhole lower upper".split())
 _NO_TWIST = ("taking care not to twist", "being careful not to twist", "be careful not to twist", "careful not to twist", "making sure not to twist", "without twisting")
 _CARE = frozenset(words.split()[0] for words in _NO_TWIST)
@@ -50,8 +50,8 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
     if low == "behind" and (stop := next((i for i in range(1, 9) if cur.kind(i) in ("sep", "star", "end")), 0)) and not any(cur.kind(i) in ("num", "open") and cur.low(i - 1) not in _ROUNDS for i in range(stop)):
         cur.at += stop  # "working behind the petals of Rnd 3": the places say the same
         return Mark("note", span=cur.span_from(begin))
-    if cur.kind() in ("num", "blank") and (meshes := _meshes(cur)) is not None:
-        return meshes
+    if (cur.kind() in ("num", "blank") or low in ("work", "make") and cur.kind(1) == "num") and (filet := meshes(cur)) is not None:
+        return filet
     found = olden(cur, before)
     if found is not None:
         return found
@@ -96,6 +96,8 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
     if low == "in" and cur.low(1) in ("pattern", "pat", "patt") and cur.kind(2) in ("sep", "end") and not any(isinstance(b, (Make, Group, Repeat)) for b in before):
         cur.at += 2
         return PatternRun(None, None, span=cur.span_from(cur.at - 2))
+    if low in ONWARD and (far := onward(cur, before)) is not None:
+        return far
     if low in ("work", "continue") and cur.low(1) in ("across", "over") and cur.kind(2) in ("num", "blank"):
         begin = cur.at
         cur.at += 2
@@ -109,6 +111,11 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
         return made
     if low in ("work", "make") or cur.kind() in ("num", "kind"):
         return shapes_across(cur)
+    if low == "at" and any(isinstance(b, EdgeRun) for b in before) and cur.accept_words("at last corner"):
+        cur.skip("work", "make", "working", "making")
+        n = cur.number()
+        cur.at += n is not None and cur.kind() == "kind"
+        return Mark("note", span=cur.span_from(begin))  # "…, 3 sc in each corner; at last corner make 3 sc, ch 12": counted there
     if low == "at" and before and isinstance(before[-1], Chain) and cur.accept_words("at end of last"):
         cur.skip("row", "rnd", "round", "to", "turn")
         return Mark("last-row", span=cur.span_from(cur.at - 1))
@@ -187,39 +194,6 @@ def stands_for(cur: Cursor, before: list[Node]) -> bool:
     return False
 
 
-_EMPTY, _FILLED = frozenset("open empty".split()), frozenset("solid closed filled".split())
-
-
-def _meshes(cur: Cursor) -> Node | None:
-    """ "15 sps", "3 bls" in a row of filet, which has blocks in it, says so twice, or nothing else; nothing taken elsewhere."""
-    start = cur.at
-    n = cur.number()
-    filled = cur.low() in _FILLED
-    cur.at += (filled or cur.low() in _EMPTY) and (cur.low(1) in _OPEN_MESH or cur.kind(1) == "kind" and cur.token(1).value == "block")  # type: ignore[union-attr]
-    word = cur.low()
-    block = cur.kind() == "kind" and cur.token().value == "block" or filled and word in _OPEN_MESH  # type: ignore[union-attr]
-    ends = cur.kind(1) in ("sep", "end", "close") or cur.low(1) in (",", ";", ".", "turn", "and")
-    if n is None or not ends or not (block or word in _OPEN_MESH):
-        cur.at = start
-        return None
-    said = [t.text.lower() for t in cur.tokens]
-    filet = sum(w in _OPEN_MESH for w in said) + 2 * sum(t.value == "block" for t in cur.tokens) >= 2
-    named = cur.kind(1) == "close" and start > 0 and cur.tokens[start - 1].kind == "open"  # "3 dc (1 bl)": what that makes
-    alone = word.endswith("s") and n.at(0) not in (1, 2) and all(_is_start(cur, i) for i, t in enumerate(cur.tokens) if t.kind == "kind")
-    if not filet and not alone:
-        cur.at = start
-        return None
-    cur.at += 1
-    if named:
-        return Mark("note", span=cur.span_from(start))
-    return Filet(n, block, cur.span_from(start))
-
-
-def _is_start(cur: Cursor, at: int) -> bool:
-    """Whether a stitch named in a row is its start chain, or what that counts as."""
-    return cur.tokens[at].value == "ch" or at > 0 and cur.tokens[at - 1].text.lower() == "as"
-
-
 def _attach(cur: Cursor) -> Node | None:
     """ "attach to same place as sl st", "join wool in any space"."""
     start = cur.at
@@ -251,8 +225,10 @@ def _attach(cur: Cursor) -> Node | None:
                 cur.at += 2 + (cur.low(1) == "a")  # "join B to any corner space with a slip stitch"
             return Mark("attach", place=where, span=cur.span_from(start))
     if cur.low() in ("on", "at", "with", "in") and cur.tokens[start].text.lower() != "join":
-        while not cur.done and cur.kind() not in ("sep", "close", "star"):
+        while not cur.done and cur.kind() not in ("sep", "close", "star") and not (cur.low() == "and" and (cur.low(1) in ("work", "make") or cur.kind(1) in ("num", "kind"))):
             cur.at += 1
+        if cur.accept("and"):
+            return Mark("attach", span=cur.span_from(start))
     if cur.kind() in ("sep", "end") and cur.low(-1) != "join":
         return Mark("attach", span=cur.span_from(start))
     cur.at = start

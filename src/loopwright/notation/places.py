@@ -19,6 +19,7 @@ _OTHERS = frozenset("second other 2nd".split())
 _OPENING = frozenset("beg beginning starting initial standing".split())
 LEAST_GROUP = 3  # stitches that are named as one group by their number
 _BESIDE = frozenset("petal shell fan scallop".split())
+_PARTS = frozenset("top tip base end head back front side eye".split())
 _JUNK = frozenset("the of a an very immediately following previous prev preceding this that same-colored these those its indicated specified designated marked".split())
 
 
@@ -72,15 +73,23 @@ def _post(cur: Cursor) -> Loop | None:
     return None
 
 
+def _part_of(cur: Cursor) -> int:
+    """ "top of", "top st of": so many words that name a part of what follows them; 0 where none stands."""
+    if cur.low() not in _PARTS:
+        return 0
+    named = cur.low() in ("top", "tip") and cur.low(1) in ("st", "stitch", "ch", "chain", "loop")
+    return 2 + named if cur.low(1 + named) == "of" else 0
+
+
 def _quantified(cur: Cursor, seen: bool) -> Place | None:
     loop: Loop = loop_words(cur) or "both"
     cur.skip(*_JUNK)
     loop = _post(cur) or loop
     if loop != "both" and cur.low() in ("across", "around"):
         return Place("each", None, STITCH, loop=loop)  # "sc in BLO across"
-    if cur.low() in ("top", "tip", "base", "end", "head", "back", "front", "side", "eye") and cur.low(1) == "of":
+    if (ahead := _part_of(cur)):
         base = cur.low() == "base"
-        cur.at += 2
+        cur.at += ahead
         cur.skip("the")
         if not base and cur.kind() == "num" and cur.kind(1) == "kind" and cur.token(1).value == "ch":  # type: ignore[union-attr]
             cur.at += 2  # "top of 3 ch": one chain that stands for a stitch, not three
@@ -267,6 +276,8 @@ def _ordinal(cur: Cursor, loop: Loop) -> Place:
     if of is not None:
         if of.kind == "tch" or cur.low(-1) == "turning":
             return Place("last", ONE, Thing("tch"), loop=loop)
+        if first and of.kind == "pineapple" and found is not None and found.kind in ("sp", "loop"):
+            return Place("next", ONE, found, loop=loop)  # it begins with that
         return Place("kth", ONE, found or STITCH, k, of=of, loop=loop)
     if first:
         return Place("first", ONE, found or STITCH, loop=loop)
@@ -321,6 +332,8 @@ def _after(cur: Cursor, found: Place) -> Place:
             cur.skip("the", "row", "rnd", "round", "ch", "entire", "chain", "edge")
             if found.quant == "next" and found.thing.kind != "ring":
                 cur.swept = cur.at
+        elif found.quant == "next" and found.thing.kind in ("sp", "gap") and found.n == ONE and (cur.accept_words("on each side") or cur.accept_words("along each side")):
+            found = replace(found, quant="each", n=None)  # "3 dc in sp between groups on each side"
         elif cur.low() == "all" and cur.low(1) in ("around", "across", "round"):
             cur.at += 2
         elif cur.low() == "to" and cur.low(1) in ("end", "the") and (cur.low(1) == "end" or cur.low(2) == "end"):

@@ -12,7 +12,7 @@ from functools import cache, partial
 from loopwright.notation.scanner import words
 from loopwright.source.expressions import Expression
 
-_STITCH = r"(?:[sdh]{1,2}c|h?tr)"
+_STITCH = r"(?:[sdh]{1,2}\s?c|h?tr)"
 _WORTH = r"(?P<what>(?:(?:an?|1|one|first|1st)\s+)?(?:h?dc|d?tr|htr|sc|st))\b"
 
 
@@ -45,8 +45,9 @@ _SAID: tuple[tuple[str, Expression, Callable[[re.Match[str]], str]], ...] = (
         re.IGNORECASE), lambda m: f"{m['kind']} in each st and in each ch"),
     ("dec", Expression(
         rf"\bdec(?:rease)?\s+(?:1|one)\s+(?P<kind>{_STITCH})\b(?!\s+(?:at|evenly|each|every|in|on|over|across|around|from|sts?|stitch|\d))", re.IGNORECASE),
-     lambda m: f"{m['kind']}2tog"),
+     lambda m: f"{m['kind'].replace(' ', '')}2tog"),
     ("col", Expression(r"(?:(?<=join )|(?<=with )|(?<=attach )|(?<=using ))col(?:ou?r)?\.?\s(?:\d|[A-H]|one|two|three|four)\b", re.IGNORECASE), lambda _: "yarn"),
+    ("across ", Expression(r"\bacross\s+(?:the\s+)?(?:back|front|sleeve)(?=,\s*\d?\s*[sdht]{1,2}c\s+in\s+(?:the\s+)?next\s+sp)", re.IGNORECASE), lambda _: "to next sp"),
     ("col", Expression(r"(?<=\b(?:join|with)\s)(?:1st|2nd|3rd|4th|5th|first|second|third|fourth|fifth|another|next|new)\s+colou?r\b", re.IGNORECASE), lambda _: "yarn"),
 )
 

@@ -87,7 +87,7 @@ def _quiet_line(text: str, terms: str, stopped: bool) -> str:
     return without_asides(said, lambda m: m.group() if _names_an_increase(said, m) else _blank(m, False))
 
 
-_INC_NAMED = re.compile(r"\((?:called\s+)?inc(?:\s+made)?\)", re.IGNORECASE)
+_INC_NAMED = re.compile(r"\((?:called\s+|raglan\s+|corner\s+)?inc(?:\s+made)?\)", re.IGNORECASE)
 _WITH_CHAIN = re.compile(r"\bch\b[^.;(*]{0,30}$", re.IGNORECASE)
 
 

@@ -149,7 +149,7 @@ def held_first(cur: Cursor) -> Node | None:
     if last is None:
         return None
     cur.at += last + 2
-    while cur.low() in _EACH_HELD or cur.kind() == "kind" and cur.low(-1) in ("each", "every", "a"):
+    while cur.low() in _EACH_HELD and not (cur.kind() == "kind" and cur.low(1) in ("in", "into")) or cur.kind() == "kind" and cur.low(-1) in ("each", "every", "a"):
         cur.at += 1
     inside: list[Node] = []
     while not cur.done and cur.low() not in (".", ";") and cur.kind() not in ("close", "star") and not inside:

@@ -53,9 +53,16 @@ def _evenly(cur: Cursor, op: Op, n: Num | None) -> Evenly | None:
     thing(cur)
     cur.skip("times", "more")
     to = None
+    twice = False
     while cur.low() in _SPREAD or cur.low() == "," and cur.low(1) in ("evenly", "spaced", "spacing"):
-        evenly = evenly or cur.low() in ("evenly", "spaced", "spacing")
+        each_round = cur.low() == "each" and cur.low(1) in ("rnd", "round") and cur.low(-1) in ("on", "in")  # "inc 6 sc on each rnd"
+        evenly = evenly or cur.low() in ("evenly", "spaced", "spacing") or each_round
         cur.at += 1
+        twice = twice or cur.low() in ("end", "ends", "half") and cur.low(-1) == "each"
+    if evenly and twice and n is not None:  # "increasing 3 sc evenly around each end": of the two
+        cur.at += 1
+        n = Num(tuple(v * 2 if v is not None else None for v in n.values), n.blank, n.span)
+    cur.accept_words("as before") if evenly else None
     if evenly and cur.accept("to"):
         to = cur.number()
         thing(cur)

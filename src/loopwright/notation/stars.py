@@ -18,7 +18,7 @@ from loopwright.model.tree import (
     Skip,
     Thing,
 )
-from loopwright.notation.cursor import Cursor
+from loopwright.notation.cursor import Cursor, thing_word
 from loopwright.notation.extents import left_words, stop_at
 from loopwright.notation.lists import one_place
 from loopwright.notation.places import END_WORDS
@@ -170,7 +170,7 @@ def _between_brackets(cur: Cursor, out: list[Node]) -> bool:
     return False
 
 
-def _until_made(cur: Cursor) -> tuple[Num, Thing] | None:
+def until_made(cur: Cursor) -> tuple[Num, Thing] | None:
     """ "until 4 groups are made", "until there are 12 treble in all": how many of what; nothing taken when it is not told so."""
     start = cur.at
     if not cur.accept("until"):
@@ -181,7 +181,10 @@ def _until_made(cur: Cursor) -> tuple[Num, Thing] | None:
     if n is None or "remain" in words or "left" in words or not (there or {"made", "completed", "worked", "formed"} & set(words)):
         cur.at = start
         return None
-    of = Thing(str(cur.token().value)) if cur.kind() == "kind" and cur.token().value in ("sc", "hdc", "dc", "tr", "dtr") else _GROUPS  # type: ignore[union-attr]
+    if thing_word(cur.low()) == "loop" or cur.kind() == "kind" and cur.token().value == "ch" and thing_word(cur.low(3)) == "loop":  # type: ignore[union-attr]
+        of = Thing("loop")
+    else:
+        of = Thing(str(cur.token().value)) if cur.kind() == "kind" and cur.token().value in ("sc", "hdc", "dc", "tr", "dtr") else _GROUPS  # type: ignore[union-attr]
     while not cur.done and cur.kind() not in ("sep", "close", "open", "star"):
         cur.at += 1
     return n, of
@@ -217,6 +220,8 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     if inside and isinstance(inside[0], Make) and inside[0].place is not None and inside[0].place.quant == "first" and inside[0].place.n in (None, ONE) and starred:
         inside = (replace(inside[0], place=replace(inside[0].place, quant="next")), *inside[1:])  # "* 1 dc in the first stitch, …": of each round
     cur.skip("all", "the", "way") if cur.low() == "all" else None
+    if cur.low(1) == "until" and cur.low() in END_WORDS:
+        cur.at += 1  # "repeat from * around until there are 35 loops"
     if cur.kind() == "times":
         n, more = cur.take().value
         in_all = cur.accept_words("in all")
@@ -226,7 +231,7 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
         cur.skip("times", "time")
         more, in_all = cur.accept("more"), cur.accept_words("in all")
         made = Repeat(inside, "times" if in_all else "more" if more else "star-times", n2, span=cur.span_from(start))
-    elif (many := _until_made(cur)) is not None:
+    elif (many := until_made(cur)) is not None:
         made = Repeat(inside, "until", many[0], left_of=many[1], span=cur.span_from(start))
     else:
         found = to_end(cur, inside, start)

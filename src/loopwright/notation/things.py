@@ -92,6 +92,8 @@ def thing(cur: Cursor) -> Thing | None:
     numbered = cur.kind(1) == "num" and cur.low(2) == "-" and cur.kind(3) == "kind"  # "corner 2-ch sp"
     if thing_word(cur.low(1)) in ("sp", "loop") or cur.low(1) in ("ch", "chain") or numbered:
         cur.skip("corner", "large", "small", "little")
+    if cur.low() in ("front", "back", "side") and (cur.low(1) in ("sp", "space") or cur.low(1) in ("ch", "chain") and cur.low(2) == "-" and cur.kind(3) == "num"):
+        cur.at += 1  # "to back sp", "in front ch-2 sp"
     word = cur.low()
     if word in ("row", "rnd") and cur.low(1) in ("end", "ends"):
         cur.at += 2

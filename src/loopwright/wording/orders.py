@@ -66,7 +66,23 @@ def _repeated(voice: Voice, told: RowOrder, kind: str) -> str:
     text = str(rows[0]) if not many else voice.say("rows_and" if len(rows) == 2 else "rows_range", a=rows[0], b=rows[-1])
     section = voice.say("of_section", section=told.section) if told.section else ""
     frame = "as_row" if told.what == "same-as" else "rep_rows"
-    return voice.say(frame, word=voice.say(f"{kind}s" if many else kind), rows=text, section=section, how=how, until=until)
+    rows_told = voice.say(frame, word=voice.say(f"{kind}s" if many else kind), rows=text, section=section, how=how, until=until)
+    return rows_told + _altered(voice, told)
+
+
+def _altered(voice: Voice, told: RowOrder) -> str:
+    """What is altered in the rows named, in the words of the trade."""
+    if told.grow:
+        return f", {voice.keep('having 1 group more on each side' if told.grow > 0 else 'having 1 loop less on pineapple')}"
+    if told.swap is None:
+        return ""
+    if told.swap.kind == "times":
+        return f", {voice.keep(f'having {told.swap.new} instead of {told.swap.old} in brackets')}"
+    instead = f"{voice.keep('instead of')} {told.swap.old} {voice.stitch(told.swap.kind)}"
+    old = f" {instead}" if told.swap.old else f" {voice.keep('in each loop')}"
+    within = f" {voice.keep(f'in each {told.swap.within}')}" if told.swap.within else ""
+    new = f"{voice.stitch('ch')} {told.swap.new}" if told.swap.kind == "ch" else f"{told.swap.new} {voice.stitch(told.swap.kind)}"
+    return f", {voice.keep('making')} {new}{old}{within}"
 
 
 def _until(voice: Voice, told: RowOrder) -> str:

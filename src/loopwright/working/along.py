@@ -255,6 +255,7 @@ def _copy(run: Run, count: int) -> None:
             raise RunsOut("st", wanted=count, found=0)
         run.last, run.pos = slot, slot.end
         kind = swapped.get(run.item(slot.start), run.item(slot.start))
+        kind = code(plain(name(kind))) if "tog" in name(kind) else kind  # what was two together is one as the others
         run.make(code(run.main_kind) if kind == CHAIN else kind, slot)
 
 

@@ -25,6 +25,9 @@ def do_filet(run: Run, node: Filet) -> None:
         return
     kind = plain(run.main_kind)
     number = code(kind if (HEIGHT.get(kind) or 0) >= PLACES else "dc")
+    if run.start_chain is None and not run.worked and not run.out and not run.in_rounds and (run.end - run.pos) % PLACES == 1:
+        run.make(number, Slot(run.pos, run.pos + 1))  # the chain that the row begins with, untold
+        run.pos += 1
     for i in range(min(count, LIMIT)):
         if run.pos + PLACES > run.end:
             raise RunsOut("mesh", wanted=count, found=i)

@@ -20,6 +20,7 @@ from loopwright.working.kinds import CHAIN, HEIGHT, code
 from loopwright.working.making import apart, do_make, kind_made, picot
 from loopwright.working.places import how_of, slots_of
 from loopwright.working.run import MAX_ITEMS, Run
+from loopwright.working.seeking import SPACES
 from loopwright.working.starts import first_stitch, side_of_petal, skip_foundation, start_in_group
 from loopwright.working.view import Group as MadeGroup
 from loopwright.working.view import Slot, groups_again, runs_again
@@ -49,7 +50,8 @@ def do_group(run: Run, node: Group) -> None:
         run.groups.append(MadeGroup(begin, len(run.out), label))
     if slots:
         run.last = slots[-1]
-        run.pos = max(run.pos, slots[-1].end)
+        if place.quant != "same" or slots[-1].start < run.end:  # the loop that closed the round before lies behind the others
+            run.pos = max(run.pos, slots[-1].end)
 
 
 def copied(run: Run, node: Group, slots: list[Slot]) -> bool:
@@ -133,7 +135,14 @@ def stitch_parts(run: Run, kind: str) -> tuple[Node, ...]:
     nodes = run.definitions.get(kind, ())
     if len(nodes) == 1 and isinstance(nodes[0], Group):
         return nodes[0].nodes
+    if len(nodes) == 1 and isinstance(nodes[0], Make) and nodes[0].kind != kind and (nodes[0].n.at(0) or 1) > 1 and _in_a_stitch(nodes[0]):
+        return (replace(nodes[0], place=None),)  # "5 dc in next ch (5-dc shell made)"
     return tuple(n for n in nodes if not (isinstance(n, Make) and n.kind == kind))
+
+
+def _in_a_stitch(made: Make) -> bool:
+    """Whether what a name means goes into a stitch or a chain, wherever that is: into no space of its own."""
+    return made.place is not None and made.place.thing.kind not in (*SPACES, "corner", "ring")
 
 
 def do_defined(run: Run, node: Make) -> None:

@@ -66,6 +66,7 @@ def _plan(nodes: Sequence[Node]) -> Plan:
     """Each node with what follows it, and the stitches and spaces that those still need."""
     needs = [needed(node) for node in nodes]
     closed = next((i for i, node in enumerate(nodes) if isinstance(node, Join) and i), len(nodes))
+    closed = min(closed, _slip_after_whole(nodes))
     needs[closed:] = [(0, 0)] * (len(nodes) - closed)  # what comes after the join takes nothing of this round
     edge = next((i for i, node in enumerate(nodes) if isinstance(node, EdgeRun)), len(nodes))
     for i in range(edge + 1, len(nodes)):
@@ -79,6 +80,15 @@ def _plan(nodes: Sequence[Node]) -> Plan:
         spaces -= needs[i][1]
         plan.append((node, nodes[i + 1 :], stitches, spaces))
     return tuple(plan)
+
+
+def _slip_after_whole(nodes: Sequence[Node]) -> int:
+    """Where a slip stitch into the next stitch ends a round told as a whole, "inc 6 sc evenly. Sl st in next sc": it goes into the round's first."""
+    last = next((i for i in range(len(nodes) - 1, -1, -1) if not isinstance(nodes[i], (Mark, Unknown))), 0)
+    slip = nodes[last] if last else None
+    if isinstance(slip, Make) and slip.kind == "sl st" and slip.place is not None and slip.place.quant == "next" and (isinstance(before := nodes[last - 1], (Evenly, EveryKth)) or isinstance(before, Make) and before.place is not None and before.place.quant == "each" and before.place.left is None):
+        return last
+    return len(nodes)
 
 
 def needed(node: Node) -> tuple[int, int]:

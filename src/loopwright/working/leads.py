@@ -4,8 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from loopwright.model.tree import Group, Join, Make, Mark, Node, Repeat
-from loopwright.working.kinds import legs, plain
+from loopwright.model.tree import Filet, Group, Join, Make, Mark, Node, Repeat, Skip
+from loopwright.working.kinds import code, legs, plain
+from loopwright.working.run import Run
+from loopwright.working.seeking import SPACES
+from loopwright.working.view import Slot
+
+MESH_CHAIN = 5  # dc, ch 2
 
 
 def one_leg_short(following: Sequence[Node]) -> bool:
@@ -41,3 +46,26 @@ def pair_at_end(nodes: Sequence[Node]) -> bool:
         return pair_at_end(last.ending)
     place = last.place if isinstance(last, Make) else None
     return isinstance(last, Make) and last.n.at(0) == 2 and place is not None and (place.quant == "last" or place.thing.kind == "tch" or place.of is not None)
+
+
+def bridged(run: Run, length: int, following: Sequence[Node]) -> bool:
+    """ "Ch 2, skip first 10 sc": a row that begins with a chain over what is passed; nothing made elsewhere."""
+    over = following[0] if following else None
+    if run.view.open_end or not (run.in_rounds or run.view.joined) or not isinstance(over, Skip) or not over.first or over.thing.kind in SPACES or (over.n.at(0) or 0) < max(4, length + 1):
+        return False
+    run.start_chain = (length, "loop")
+    run.chain(length)
+    return True
+
+
+def mesh_begun(run: Run, length: int, following: Sequence[Node]) -> bool:
+    """ "Ch 5, turn, 8 sps": the row's first stitch and the chain of its first open mesh; nothing made elsewhere."""
+    first = next((n for n in following if not isinstance(n, Mark)), None)
+    if length != MESH_CHAIN or not isinstance(first, Filet) or first.filled or run.view.open_end or run.pos >= run.end:
+        return False
+    slot = Slot(run.pos, run.pos + 1)
+    run.start_chain, run.last, run.pos = (3, "dc"), slot, run.pos + 1
+    run.note("stands", 3)
+    run.make(code("dc"), slot)
+    run.tch_item, run.tch_length = True, 3
+    return True

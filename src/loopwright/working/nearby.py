@@ -55,8 +55,8 @@ def space_here(run: Run) -> Slot | None:
 
 def group_here(run: Run) -> Slot | None:
     """The group that the hook is in, before its middle: "skip 3 tr, sc in center tr of last fan"."""
-    at = run.pos
-    return next((Slot(g.start, g.end) for g in run.view.groups if g.start < at <= (g.start + g.end - 1) // 2), None)
+    at, last = run.pos, run.last.start if run.last is not None and run.worked else -1
+    return next((Slot(g.start, g.end) for g in run.view.groups if g.start < at <= (g.start + g.end - 1) // 2 and not g.start <= last < g.end), None)
 
 
 def space_begun(run: Run, place: Place) -> Slot | None:
@@ -95,7 +95,8 @@ def next_together(run: Run, kind: str) -> Slot | None:
 
 def turning_next(run: Run) -> bool:
     """Whether the words go on with a stitch in the turning chain."""
-    node = run.following[0] if run.following else None
+    after = run.following or (() if run.inside else run.beyond)  # "dc in next dc and in each dc across, dc in top of turning ch"
+    node = after[0] if after else None
     return isinstance(node, Make) and node.place is not None and node.place.thing.kind == "tch" and node.place.quant == "last"
 
 

@@ -6,8 +6,10 @@ from bisect import bisect_left
 from collections.abc import Sequence
 
 from loopwright.model.tree import Chain, Group, Join, Make, Node, Num, Repeat, Skip
+from loopwright.record import changed
 from loopwright.working.instructions import do_all, total_needed
-from loopwright.working.kinds import CHAIN, HEIGHT, code
+from loopwright.working.kinds import HEIGHT, code
+from loopwright.working.part_rounds import closes, closing_chain, comes_out, fits, is_chain, partial, places_of, stands_for_last
 from loopwright.working.run import CannotWork, Point, Run, RunsOut
 from loopwright.working.seeking import SPACES, STITCHES, seek, view_runs
 from loopwright.working.starts import gap_after
@@ -75,15 +77,25 @@ def _until(run: Run, node: Repeat, after: tuple[int, int]) -> None:
     if wanted is None:
         raise CannotWork("blank")
     for _ in range(min(wanted, MAX_TIMES)):
-        if (run.out.count(code(node.left_of.kind)) if node.left_of.kind in HEIGHT else len(run.groups)) >= wanted:
+        if _made(run, node) >= wanted:
             break
         run.inside += 1
         try:
             do_all(run, node.nodes, after)
+        except RunsOut:
+            if node.left_of.kind not in SPACES or len(run.runs) < wanted or not run.in_rounds:
+                raise
+            run.joined = True  # the last loop is closed in the stitch that the round begins with
         finally:
             run.inside -= 1
         run.repeats += 1
     do_all(run, node.ending, after)
+
+
+def _made(run: Run, node: Repeat) -> int:
+    """How many there are of what a repeat is worked until."""
+    of = node.left_of.kind
+    return run.out.count(code(of)) if of in HEIGHT else len(run.runs) if of in SPACES else len(run.groups)
 
 
 def _counted_times(run: Run, node: Repeat, after: tuple[int, int]) -> None:
@@ -150,7 +162,7 @@ def _to_end(run: Run, node: Repeat, after: tuple[int, int], left: tuple[int, int
     points = _rounds(run, node, keep)
     full = len(points) - 1
     if short:
-        full = max(0, full - (0 if _fits(run, short, keep) else 1))
+        full = max(0, full - (0 if fits(run, short, keep) else 1))
         run.back_to(points[full])
         run.repeats += full
         round_begins(run, full + 1)
@@ -221,34 +233,35 @@ def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exa
     """How many of the rounds are kept; a part of one more where the choice says so."""
     full = len(points) - 1
     if full == 0 and not _tail_only(run, keep):
-        return _partial(run, node, points[0], keep, 1)
+        return partial(run, node, points[0], keep, 1)
     if full and run.in_rounds and _sits(node):
         run.back_to(points[full])
-        return _partial(run, node, points[full], keep, full + 1) + full
+        return partial(run, node, points[full], keep, full + 1) + full
     best = full
     while best > 0 and _left_at(run, points[best]) < keep[0]:
         best -= 1
     run.back_to(points[best])
     left = _left_at(run, points[best])
-    closing = _closing(run, node)
-    matches = sum(_is_chain(n, closing) for n in node.nodes[:-1]) if closing else 0
+    closing = closing_chain(run, node)
+    matches = sum(is_chain(n, closing) for n in node.nodes[:-1]) if closing else 0
     if matches and not (matches > 1 and left <= keep[0]):
         run.named["rounds"] = best + 1
-        return _partial(run, node, points[best], keep, best + 1) + best
-    closes = _closes(run, node, points[best], keep)
+        return partial(run, node, points[best], keep, best + 1) + best
+    closed = closes(run, node, points[best], keep)
     run.back_to(points[best])
     tailed = node.ending_mode in ("with", "with-last") and len(node.nodes) > 1
     spaced = tailed and left <= keep[0] and _into_spaces(node.nodes) and _spaces_ahead(run)  # a corner before the end
-    if left == keep[0] and not (closes and _spaces_ahead(run)) and not (keep[1] and node.ending_mode in ("with", "with-last")) and not spaced:
+    if left == keep[0] and not (closed and _spaces_ahead(run)) and not (keep[1] and node.ending_mode in ("with", "with-last")) and not spaced:
         return best
     run.uneven = _uneven(run, points, keep) or run.uneven
     if exact:
         return best
     if node.ending_mode == "correspond" and 0 < left < 4 and not (run.in_rounds or run.view.joined) and _mirrored(run, node, left):
         return best
-    part_cost = 0.0 if node.ending_mode in ("correspond", "with-last") else 0.05 if closes else 0.35
+    part_cost = 0.0 if node.ending_mode in ("correspond", "with-last") else 0.05 if closed else 0.35
     options: tuple[tuple[float, str], ...] = ((0.0, "most"), (part_cost + 0.0, "part"))
-    if tailed and (spaced or left > keep[0]) and _comes_out(run, node, points[best], keep):
+    stands = tailed and left > keep[0] and not run.inside and stands_for_last(run, node, keep)
+    if stands or tailed and (spaced or left > keep[0]) and comes_out(run, node, points[best], keep):
         options = ((0.3, "most"), (0.0, "part"))  # the ending stands for the end of one more round
     run.back_to(points[best])
     if best > 1:
@@ -262,7 +275,7 @@ def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exa
     if how == "part":
         if not run.inside:
             run.named["rounds"] = best + 1
-        return _partial(run, node, points[best], keep, best + 1) + best
+        return partial(run, changed(node, nodes=node.nodes[:-1]) if stands else node, points[best], keep, best + 1) + best
     if not run.inside:
         run.named["rounds"] = best
     return best
@@ -288,41 +301,11 @@ def _mirrored(run: Run, node: Repeat, left: int) -> bool:
 
 def _into_spaces(nodes: Sequence[Node]) -> bool:
     """Whether any of the nodes goes into a space or corner."""
-    return bool(_places_of(nodes) & {*SPACES, "corner"})
-
-
-def _places_of(nodes: Sequence[Node]) -> set[str]:
-    return {n.place.thing.kind for n in nodes if isinstance(n, (Make, Group)) and n.place is not None}
+    return bool(places_of(nodes) & {*SPACES, "corner"})
 
 
 def _spaces_ahead(run: Run) -> bool:
     return any(s >= run.pos for s, _ in view_runs(run))
-
-
-def _closes(run: Run, node: Repeat, point: Point, keep: tuple[int, int]) -> bool:
-    """Whether a part of one more round of the repeat uses up the row exactly: so a round ends whose start has the rest."""
-    if not (run.in_rounds or run.view.joined) or run.inside or keep != (0, 0):
-        return False
-    return _comes_out(run, node, point, keep)
-
-
-def _comes_out(run: Run, node: Repeat, point: Point, keep: tuple[int, int]) -> bool:
-    """Whether a part of one more round leaves just what is kept, stitches and spaces; nothing is kept of the trial."""
-    cost, logged, repeats = run.cost, len(run.log), run.repeats
-    sticky, conventions, named = dict(run.sticky), dict(run.conventions), dict(run.named)
-    _partial(run, node, point, keep, 2)
-    longest = max((e - s for s, e in run.view.runs), default=0) if "corner" in _places_of(node.nodes) else 0
-    spaces = sum(1 for s, e in view_runs(run) if s >= run.pos and e - s >= longest)
-    left = 0 if run.used_spaces and not spaces else run.stitches_left()
-    if run.start:
-        left = max(0, left - sum(1 for i in range(run.start) if run.view.items[i] != CHAIN))
-    moved = run.pos > point.pos
-    run.back_to(point)
-    del run.log[logged:]
-    run.cost, run.repeats, run.sticky, run.named = cost, repeats, sticky, named
-    run.conventions.clear()
-    run.conventions.update(conventions)
-    return moved and left == keep[0] and spaces <= keep[1]
 
 
 def _uneven(run: Run, points: Points, keep: tuple[int, int]) -> tuple[int, int] | None:
@@ -344,57 +327,3 @@ def _left_at(run: Run, point: Point) -> int:
 
 def _tail_only(run: Run, keep: tuple[int, int]) -> bool:
     return run.stitches_left() <= keep[0]
-
-
-def _partial(run: Run, node: Repeat, point: Point, keep: tuple[int, int], number: int) -> int:
-    """Works the nodes of one more round one by one as long as there is room for them."""
-    run.back_to(point)
-    round_begins(run, number)
-    closing = _closing(run, node)
-    closed: Point | None = None
-    after = next(iter(node.ending or run.beyond), None)
-    for item in node.nodes:
-        if isinstance(item, Chain) and isinstance(after, Chain) and not run.inside and item.n.at(0) == after.n.at(0):
-            continue  # "…; rep from * around, ending with ch 4, join": told behind the repeat
-        here = run.point()
-        cost = run.cost
-        try:
-            do_all(run, (item,), keep)
-        except CannotWork:
-            run.back_to(here)
-            run.cost = cost
-            break
-        if run.stitches_left() < keep[0] or keep[1] and sum(1 for s, _ in view_runs(run) if s >= run.pos) < keep[1]:
-            run.back_to(here)
-            break
-        if closing and _is_chain(item, closing):
-            closed = run.point()
-    if closed is not None:
-        run.back_to(closed)  # "join last ch-3": the round ends with this chain
-    return 0
-
-
-def _closing(run: Run, node: Repeat) -> int:
-    """The length of the chain that the round ends with, where its join tells it; 0 when untold."""
-    told = 0 if run.inside else run.named.get("last-chain", 0)
-    if told < 0:  # "join as before": with the chain that the repeat begins with, if it does
-        first = node.nodes[0] if node.nodes else None
-        return (first.n.at(0) or 0) if isinstance(first, Chain) else 0
-    return told
-
-
-def _is_chain(node: Node, length: int) -> bool:
-    return isinstance(node, Chain) and node.n.at(0) == length
-
-
-def _fits(run: Run, nodes: Sequence[Node], keep: tuple[int, int]) -> bool:
-    """Whether nodes can be worked from here; nothing is kept of the trial."""
-    here, cost = run.point(), run.cost
-    try:
-        do_all(run, nodes, keep)
-        good = run.stitches_left() >= keep[0]
-    except CannotWork:
-        good = False
-    run.back_to(here)
-    run.cost = cost
-    return good

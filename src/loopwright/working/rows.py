@@ -16,6 +16,7 @@ from loopwright.model.tree import (
     Either,
     Evenly,
     EveryKth,
+    Filet,
     Group,
     InTurn,
     Join,
@@ -117,7 +118,7 @@ def split_pending(body: tuple[Node, ...]) -> tuple[tuple[Node, ...], Chain | Non
     if turned and nodes and isinstance(nodes[-1], Repeat) and len(nodes[-1].ending) > 1 and isinstance(nodes[-1].ending[-1], Chain):
         told = nodes[-1]
         return (*nodes[:-1], replace(told, ending=told.ending[:-1]), *reversed(marks)), _of_before(told.ending[-1])
-    if nodes and isinstance(nodes[-1], Chain) and len(nodes) > 1 and any(isinstance(n, (Make, Repeat, Group, Evenly, PatternRun, EveryKth, AtEnds)) for n in nodes[:-1]):
+    if nodes and isinstance(nodes[-1], Chain) and len(nodes) > 1 and any(isinstance(n, (Make, Repeat, Group, Evenly, PatternRun, EveryKth, AtEnds, Filet, InTurn)) for n in nodes[:-1]):
         before = nodes[-2]
         if turned or isinstance(before, (Join, Mark)):
             chain = nodes.pop()
@@ -224,6 +225,8 @@ def _implied_repeat(run: Run, nodes: tuple[Node, ...]) -> tuple[Node, ...]:
         return nodes
     if any(isinstance(n, (Make, Group)) and n.place is not None and n.place.quant in ("each", "last", "every") for n in nodes):
         return nodes
+    if any(isinstance(n, (Make, Group)) and n.place is not None and n.place.of is not None and len(run.view.index.by_name.get(n.place.of.kind, ())) == 1 for n in nodes):
+        return nodes  # "shell in sp of shell", where there is but one
     first = next((i for i in inner if not (isinstance(nodes[i], Chain) and i == inner[0])), None)
     if first is not None and isinstance(nodes[inner[0]], Chain) and (nodes[inner[0]].n.at(0) or 0) > 2 and (first_stitch(nodes[inner[0] + 1 :]) or ("",))[0] in ("sc", "sl st"):  # type: ignore[union-attr]
         first = inner[0]  # "3 ch, 1 sc": the loop is part of what is repeated

@@ -15,7 +15,6 @@ from typing import Any
 
 from loopwright.model.tree import Evenly, Join, Make, Mark, Node, Num, PatternRun, Place, Thing
 from loopwright.record import changed
-from loopwright.working.bodies import untold
 from loopwright.working.explanations import Explanation, Outcome, State
 from loopwright.working.kinds import code
 from loopwright.working.layouts import around
@@ -167,7 +166,7 @@ class Decoder(Remembered):
         return found
 
     def _outcomes(self, state: State, step: Step, steps: list[Step], at: int) -> list[tuple[State, Outcome]]:
-        if untold(step.order) and printed_total(step.printed) is None:
+        if step.order is not None and step.order.untold and printed_total(step.printed) is None:
             return [(self._assumed_state(state, step), Outcome(step, None, FAILS, None, "otherwise"))]
         results: list[tuple[State, Outcome]] = []
         starts = self._starts(state, step)
@@ -188,7 +187,7 @@ class Decoder(Remembered):
         if not endless and (not good or lost or guessed or (apart and min(r[1].cost for r in good) > FRESH)):
             self.looked_ahead = True
             results += self._unknown_start(state, step, steps, at)
-        if step.printed and not any(o.agrees for _, o in results) and (untold(step.order) or any(isinstance(n, PatternRun) and n.n is None for n in step.body)):
+        if step.printed and not any(o.agrees for _, o in results) and (step.order is not None and step.order.untold or any(isinstance(n, PatternRun) and n.n is None for n in step.body)):
             results += self._pattern_as_printed(state, step)
         if not results or self.family and state.view is NOTHING and not any("start" in dict(o.assumed) for _, o in results):
             results = self._given_up(state, step, problems)
@@ -339,7 +338,7 @@ class Decoder(Remembered):
         kind = count.noun if count.noun not in (None, "st", "sts") else state.kind
         made = self._plain(state, step, count.n.at(0) or 0, str(kind))
         after = changed(state, view=made.view, pending=None, kind=main_kind(step.body, state.kind))
-        how = "as-printed" if step.order is None or step.order.other is None else "otherwise"
+        how = "as-printed" if step.order is None or not step.order.untold else "otherwise"
         return [(after, Outcome(step, made, FRESH, None, assumed=((how, made.count),)))]
 
     def _plain(self, state: State, step: Step, number: int, kind: str) -> Made:

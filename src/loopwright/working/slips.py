@@ -234,6 +234,8 @@ def do_mark(run: Run, node: Mark) -> None:
         run.skipped_said = node.text
     elif node.what == "underside":
         do_underside(run)
+    elif node.what == "all-but" and node.n is not None:
+        pass_all_but(run, node.n.at(0) or 0)
     elif node.what == "attach" and node.text == "free" and run.named.get("free") and run.worked == 0:
         on_free(run)
     elif node.what == "attach" and node.place is not None and run.worked == 0 and run.view.items and not run.view.foundation and not (run.inside and run.named.get("attached")):
@@ -246,6 +248,14 @@ def do_mark(run: Run, node: Mark) -> None:
                 run.named["from-gap"] = int(slots[-1].how == "between")
             run.named["attached"] = 1
             run.note("attach", slot=slots[-1])
+
+
+def pass_all_but(run: Run, many: int) -> None:
+    """ "Skip all but last 7 sc": to where the last so many stitches begin. Raises RunsOut where the row has no more than those."""
+    ahead = [i for i in range(run.pos, run.end) if run.item(i) != CHAIN]
+    if many < 1 or len(ahead) <= many:
+        raise RunsOut("st", wanted=many, found=len(ahead))
+    run.pos = ahead[-many]
 
 
 def on_free(run: Run) -> None:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from loopwright.model.tree import AtEnds, Chain, Either, Evenly, EveryKth, Group, Join, Make, Mark, Node, Place, Repeat, Ring
 from loopwright.working.kinds import CHAIN, HEIGHT, code, height, plain
-from loopwright.working.leads import into_turning_chain, one_leg_short, pair_at_end
+from loopwright.working.leads import bridged, into_turning_chain, mesh_begun, one_leg_short, pair_at_end
 from loopwright.working.run import CannotWork, Run
 from loopwright.working.seeking import SPACES
 from loopwright.working.view import Slot, foundation, ring
@@ -59,7 +59,7 @@ def do_chain(run: Run, node: Chain, following: Sequence[Node]) -> None:
             run.start_chain = (length, "loop")
             run.named["own-blocks"] = 1
             return
-        if run.inside and side_of_petal(run, length, following):
+        if run.inside and side_of_petal(run, length, following) or node.counts == "unsaid" and bridged(run, length, following) or node.counts != "no" and mesh_begun(run, length, following):
             return
         if run.inside and not run.view.ring and first is None:
             _loop(run, length, first)  # "*ch 3, sk 1, sl st in next": the chain of a repeat is a loop
@@ -229,11 +229,25 @@ def _reading(run: Run, node: Chain, length: int, kind: str, first: tuple[str, Pl
         if length == 2:
             return run.convention("start-2-sc", ((0.0, "none"), (0.9, ("st", 0, "sc")), (1.2, "loop")))
         return run.convention(f"start-{length}-sc", ((0.0, "loop"), (1.0, "none"), (1.2, ("st", 0, "dc")), (1.5, ("st", length - 1, "sc"))))
-    if not tall and length in _BY_HEIGHT and length > 3 and first[1] is not None and first[1].quant == "next" and run.in_rounds:
-        return run.convention(f"start-{length}-{kind}", ((0.1, ("st", 0, _BY_HEIGHT[length])), (0.3, "none"), (0.8, "loop")))
     if not tall:
-        return run.convention(f"start-{length}-{kind}", ((0.2, "none"), (0.3, ("st", 0, "dc")), (0.8, "loop")))
+        return _before_a_shape(run, length, kind, first[1])
     return _by_height(run, length, kind, tall, first)
+
+
+def _before_a_shape(run: Run, length: int, kind: str, place: Place | None) -> object:
+    """A start chain before what has no height of its own, a popcorn or a shell."""
+    onward = place is not None and place.quant == "next"
+    if length in _BY_HEIGHT and length > 3 and onward and run.in_rounds:
+        return run.convention(f"start-{length}-{kind}", ((0.1, ("st", 0, _BY_HEIGHT[length])), (0.3, "none"), (0.8, "loop")))
+    if onward and _stands_before(run, length):
+        return run.convention(f"start-{length}-{kind}", ((0.1, ("st", 0, _BY_HEIGHT[length])), (0.2, "none"), (0.8, "loop")))
+    return run.convention(f"start-{length}-{kind}", ((0.2, "none"), (0.3, ("st", 0, "dc")), (0.8, "loop")))
+
+
+def _stands_before(run: Run, length: int) -> bool:
+    """Whether such a chain was a stitch in this text before stitches as tall as it is: so it is before a popcorn."""
+    key = f"start-{length}-{_BY_HEIGHT.get(length, '')}"
+    return any(isinstance(run.conventions.get(k), tuple) for k in (key, f"{key}-joined"))
 
 
 def _counts_on(run: Run, length: int, kind: str, reading: tuple[str, int, str]) -> object:

@@ -22,7 +22,6 @@ from loopwright.model.tree import (
     Mark,
     Node,
     Num,
-    Otherwise,
     PatternRun,
     Place,
     Ring,
@@ -35,7 +34,8 @@ from loopwright.model.tree import (
 )
 from loopwright.record import changed, record
 from loopwright.source import Span
-from loopwright.working.bodies import differently, for_row, together, without_chain
+from loopwright.working.altered import altered, rows_to
+from loopwright.working.bodies import for_row, together, without_chain
 from loopwright.working.numbered import (
     MAX_ROWS,
     comes_again,
@@ -242,27 +242,23 @@ def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, ba
     if not sources:
         facts = (("rows", ", ".join(map(str, order.rows)) or "the row before"),)
         return [changed(base, number=n, problem="unknown-row", problem_facts=facts, order=order, label=label_of(base.kind, base.label, n, ranged)) for n in numbers[:1] or [None]]
-    if order.until_sts is not None and not ranged:
-        kind = sources[0].kind if base.kind == "none" else base.kind
+    if order.until_sts is not None and not ranged and not order.grow:
         turn, at = together([(s.body, s.at) for s in sources])
-        return [changed(base, body=turn[0], turn=turn, order=order, kind=kind, same=True, at=at)]
-    order = order if order.until_sts is None else changed(order, until_sts=None)
-    sources = _numbered(order, sources, numbers)
-    many = cycle_of(order, numbers, ranged, len(sources), shelf.number)
+        return [changed(base, body=turn[0], turn=turn, order=order, kind=sources[0].kind if base.kind == "none" else base.kind, same=True, at=at)]
+    loops = rows_to(order, sources[0].body) if order.grow and not ranged else None
+    order, sources = order if order.until_sts is None else changed(order, until_sts=None), _numbered(order, sources, numbers)
+    many = cycle_of(order, numbers, ranged, len(sources), shelf.number) if loops is None else [None] * loops
     lead = _lead(sources[0], shelf) if base.new_section and order.section is not None else ((), 0)
     steps = []
     for i, n in enumerate(many):
         source = sources[i % len(sources)]
+        words = altered(order, source.body, i // len(sources) + 1)
         bare = (last := i == len(many) - 1) and any(isinstance(x, Mark) and x.what == "no-chain" for x in row.body)
         extra = tuple(x for x in row.body if not isinstance(x, Mark) or bare and x.what == "turn") if last and (bare or order.what == "same-as") else ()
-        parts, at = together([lead if not i else ((), 0), (without_chain(source.body) if bare else source.body, source.at), (extra, base.at)])
+        parts, at = together([lead if not i else ((), 0), (without_chain(words) if bare else words, source.at), (extra, base.at)])
         body = parts[1] if not parts[0] and not parts[2] else tuple(n for part in parts for n in part)
         steps.append(changed(base, number=n, body=body, at=at, label=label_of(base.kind, base.label, n, ranged), order=order, kind=source.kind if base.kind == "none" else base.kind, same=True))
-    return steps if order.other is None else [_otherwise(step, order.other) for step in steps]
-
-
-def _otherwise(step: Step, other: Otherwise) -> Step:
-    return changed(step, body=differently(step.body, other))
+    return steps
 
 
 def _numbered(order: RowOrder, sources: list[Step], numbers: list[int | None]) -> list[Step]:

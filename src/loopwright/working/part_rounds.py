@@ -1,0 +1,117 @@
+"""The last round of a repeat where there is no room for a whole one: how far it goes, and whether it uses up the row.
+
+Common practice, no source: "ending with ch 6" tells the chain that the last round has already.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from loopwright.model.tree import Chain, Group, Make, Mark, Node, Repeat, Skip
+from loopwright.working.instructions import do_all
+from loopwright.working.kinds import CHAIN
+from loopwright.working.run import CannotWork, Point, Run
+from loopwright.working.seeking import view_runs
+from loopwright.working.tiles import round_begins
+
+
+def partial(run: Run, node: Repeat, point: Point, keep: tuple[int, int], number: int) -> int:
+    """Works the nodes of one more round one by one as long as there is room for them."""
+    run.back_to(point)
+    round_begins(run, number)
+    closing = closing_chain(run, node)
+    closed: Point | None = None
+    after = next(iter(node.ending or run.beyond), None)
+    told: Point | None = None  # before a chain that is told behind the repeat: "…; rep from * around, ending with ch 4, join"
+    passed: list[Node] = []
+    for item in node.nodes:
+        here = run.point()
+        cost = run.cost
+        try:
+            do_all(run, (item,), keep)
+        except CannotWork:
+            run.back_to(here)
+            run.cost = cost
+            break
+        if run.stitches_left() < keep[0] or keep[1] and sum(1 for s, _ in view_runs(run) if s >= run.pos) < keep[1]:
+            run.back_to(here)
+            break
+        if isinstance(item, (Skip, Mark)):
+            passed.append(item)
+        else:
+            passed.clear()
+            told = here if isinstance(item, Chain) and isinstance(after, Chain) and not run.inside and item.n.at(0) == after.n.at(0) else None
+        if closing and is_chain(item, closing):
+            closed = run.point()
+    if closed is not None:
+        run.back_to(closed)  # "join last ch-3": the round ends with this chain
+    elif told is not None:
+        run.back_to(told)
+        do_all(run, tuple(passed), keep)
+    return 0
+
+
+def stands_for_last(run: Run, node: Repeat, keep: tuple[int, int]) -> bool:
+    """ "*shell in next sc, sc in next shell; rep from * across, ending with sc in turning ch": the end of one more round, where its shell has room."""
+    last, end = node.nodes[-1], node.ending[-1] if len(node.ending) == 1 else None
+    if not isinstance(last, Make) or not isinstance(end, Make) or end.kind != last.kind or end.place is None or end.place.thing.kind != "tch" or len(node.nodes) < 2:
+        return False
+    return fits(run, node.nodes[:-1], keep)
+
+
+def closes(run: Run, node: Repeat, point: Point, keep: tuple[int, int]) -> bool:
+    """Whether a part of one more round of the repeat uses up the row exactly: so a round ends whose start has the rest."""
+    if not (run.in_rounds or run.view.joined) or run.inside or keep != (0, 0):
+        return False
+    return comes_out(run, node, point, keep)
+
+
+def comes_out(run: Run, node: Repeat, point: Point, keep: tuple[int, int]) -> bool:
+    """Whether a part of one more round leaves just what is kept, stitches and spaces; nothing is kept of the trial."""
+    cost, logged, repeats = run.cost, len(run.log), run.repeats
+    sticky, conventions, named = dict(run.sticky), dict(run.conventions), dict(run.named)
+    partial(run, node, point, keep, 2)
+    longest = max((e - s for s, e in run.view.runs), default=0) if "corner" in places_of(node.nodes) else 0
+    spaces = sum(1 for s, e in view_runs(run) if s >= run.pos and e - s >= longest)
+    left = 0 if run.used_spaces and not spaces else run.stitches_left()
+    if run.start:
+        left = max(0, left - sum(1 for i in range(run.start) if run.view.items[i] != CHAIN))
+    moved = run.pos > point.pos
+    run.back_to(point)
+    del run.log[logged:]
+    run.cost, run.repeats, run.sticky, run.named = cost, repeats, sticky, named
+    run.conventions.clear()
+    run.conventions.update(conventions)
+    return moved and left == keep[0] and spaces <= keep[1]
+
+
+def closing_chain(run: Run, node: Repeat) -> int:
+    """The length of the chain that the round ends with, where its join tells it; 0 when untold."""
+    told = 0 if run.inside else run.named.get("last-chain", 0)
+    if told < 0:  # "join as before": with the chain that the repeat begins with, if it does
+        first = node.nodes[0] if node.nodes else None
+        return (first.n.at(0) or 0) if isinstance(first, Chain) else 0
+    return told
+
+
+def is_chain(node: Node, length: int) -> bool:
+    """Whether a node is a chain of that length."""
+    return isinstance(node, Chain) and node.n.at(0) == length
+
+
+def fits(run: Run, nodes: Sequence[Node], keep: tuple[int, int]) -> bool:
+    """Whether nodes can be worked from here; nothing is kept of the trial."""
+    here, cost = run.point(), run.cost
+    try:
+        do_all(run, nodes, keep)
+        good = run.stitches_left() >= keep[0]
+    except CannotWork:
+        good = False
+    run.back_to(here)
+    run.cost = cost
+    return good
+
+
+def places_of(nodes: Sequence[Node]) -> set[str]:
+    """The kinds of places that nodes go into."""
+    return {n.place.thing.kind for n in nodes if isinstance(n, (Make, Group)) and n.place is not None}
