@@ -44,7 +44,7 @@ def test_what_differs_without_saying_where_is_taken_from_the_print_and_said():
 
 
 def test_what_differs_without_a_count_is_not_worked():
-    text = f"{GRANNY}Rnd 3: Work as Rnd 2, having one more group on each side."
+    text = f"{GRANNY}Rnd 3: Work as Rnd 2, but with some more stitches in the corners."
     assert rows(text)[-1] == ("Rnd 3", None, None)
     assert [code for code, _ in findings(text)] == ["N005"]
 

@@ -211,7 +211,7 @@ def _where(cur: Cursor, noun: str | None) -> None:
 def _says_nothing(cur: Cursor, at: int) -> bool:
     """Whether what stands behind a count, "6 corners", "46 on each side", only tells more of it: nothing is worked there."""
     told = {t.low for t in cur.tokens[at:]}
-    return not told & {"in", "into", "next", "skip", "sk", "miss", "rep", "repeat", "*", "turn", "join"} and not any(t.kind in ("star", "times", "open") for t in cur.tokens[at:])
+    return not told & {"in", "into", "next", "skip", "sk", "miss", "rep", "repeat", "*", "turn", "join", "more", "less", "fewer", "instead"} and not any(t.kind in ("star", "times", "open") for t in cur.tokens[at:])
 
 
 def _length(cur: Cursor, named: int, noun: str | None) -> int | None:

@@ -8,7 +8,8 @@ from __future__ import annotations
 from loopwright.model.tree import Filet, Mark, Node
 from loopwright.notation.cursor import Cursor
 
-_OPEN_MESH = frozenset("sp sps space spaces".split())
+_OPEN_MESH = frozenset("sp sps space spaces mesh meshes".split())
+_EMPTY, _FILLED = frozenset("open empty".split()), frozenset("solid closed filled".split())
 _BLOCKS = frozenset("bl bls block blocks".split())
 
 
@@ -20,8 +21,10 @@ def meshes(cur: Cursor) -> Node | None:
             return None
         cur.at += 1
     n = cur.number()
+    filled = cur.low() in _FILLED
+    cur.at += (filled or cur.low() in _EMPTY) and (cur.low(1) in _OPEN_MESH or cur.low(1) in _BLOCKS)
     word = cur.low()
-    block = cur.kind() == "kind" and cur.token().value == "block"  # type: ignore[union-attr]
+    block = cur.kind() == "kind" and cur.token().value == "block" or filled and word in _OPEN_MESH  # type: ignore[union-attr]
     over = _over(cur)
     ends = bool(over) or word.endswith(".") or cur.kind(1) in ("sep", "end", "close") or cur.low(1) in (",", ";", ".", "turn", "and")
     if n is None or not ends or not (block or word in _OPEN_MESH):
