@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from loopwright.model.tree import (
     ONE,
+    Chain,
     Evenly,
     Group,
     Make,
@@ -21,7 +22,7 @@ from loopwright.notation.brackets import bracket
 from loopwright.notation.cursor import FILLER, Cursor
 from loopwright.notation.extents import leave, left_so
 from loopwright.notation.layers import THROUGH, through_both
-from loopwright.notation.lists import in_each, late_place, one_place, over_each, so_often, swept
+from loopwright.notation.lists import ALL, all_round, in_each, late_place, one_place, over_each, so_often, swept
 from loopwright.notation.markers import MARKER_VERBS, marker
 from loopwright.notation.moves import SKIPS, join, skip
 from loopwright.notation.olden import every_with_chain, in_order
@@ -67,6 +68,8 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
             pass
         elif cur.kind() == "star":
             star(cur, out, stars)
+        elif out and not stars and cur.low() in ALL and all_round(cur, out):
+            pass
         elif out and late_place(cur, out, stars[-1] if stars else 0):
             pass
         elif cur.low() in ("and", "so") and (cur.accept_words("and so on") or cur.accept_words("so on")):
@@ -202,6 +205,8 @@ def _place_first(cur: Cursor, before: list[Node]) -> Node | None:
     bare = where is not None and where.quant == "each" and where.thing.kind in ("sp", "loop", "ch") and cur.kind() == "num" and kind_follows(cur) and (not start or cur.kinds[start - 1] in ("sep", "star"))
     if bare and cur.low(2) not in (",", "and"):
         bare = False  # "in each loop 1 dc, 5 tr, 1 dc": a list goes into it
+    if where is not None and not bare and _stopped(cur, where, start) and (told := _unplaced(cur)):
+        return Group(told, where, span=cur.span_from(start))
     if where is None or cur.low() not in ("work", "make", ":") and not bare or cur.low() == ":" and cur.tokens[cur.at - 1].low in LOOPS_ONLY:
         cur.at = start
         return None
@@ -215,6 +220,25 @@ def _place_first(cur: Cursor, before: list[Node]) -> Node | None:
     if total and total > 1 and where.quant == "next" and not said & {"each", "every"} and len(inside) == 1 and isinstance(inside[0], Make) and inside[0].place is None and (inside[0].n.at(0) or 1) > 1:
         return Spread(inside[0].kind, inside[0].n, where.n, span=cur.span_from(start))  # "in the 12 dc work 24 treble"
     return Group(tuple(inside), where, span=cur.span_from(start))
+
+
+def _stopped(cur: Cursor, where: Place, start: int) -> bool:
+    """Whether a comma stands between a place that leads a sentence and a list: "under each 2 chain, 1 dc, 3 treble, 1 dc"."""
+    leads = not start or cur.kinds[start - 1] == "star" or cur.low(start - 1 - cur.at) in (";", ".", ":", "turn")
+    each = where.quant == "each" and where.thing.kind in ("sp", "loop", "ch", "corner") and where.left is None
+    return leads and each and cur.low() == "," and (cur.kind(1) in ("num", "kind"))
+
+
+def _unplaced(cur: Cursor) -> tuple[Node, ...]:
+    """The list behind a place and its comma; nothing, and nothing taken, where one of it has a place of its own."""
+    start, unknown = cur.at, cur.unknown
+    cur.at += 1
+    inside = _listed(cur)
+    made = [n for n in inside if isinstance(n, Make)]
+    if made and all(isinstance(n, Chain) or isinstance(n, Make) and n.place is None for n in inside) and cur.unknown == unknown:
+        return tuple(inside)
+    cur.at, cur.unknown = start, unknown
+    return ()
 
 
 def _listed(cur: Cursor) -> list[Node]:

@@ -13,6 +13,7 @@ from loopwright.model.tree import (
     Num,
     Repeat,
     Skip,
+    Unknown,
 )
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.places import place
@@ -93,6 +94,26 @@ def swept(out: list[Node]) -> None:
     costs = (0.0, 0.8) if shapes else (0.6, 0.0)
     readings = sorted([(costs[0], (again,)), (costs[1], tuple(out[first:]))], key=lambda r: r[0])
     out[first:] = [Either("list-around", tuple(readings), again.span)]
+
+
+def all_round(cur: Cursor, out: list[Node]) -> bool:
+    """ "1 long, 2 chain, miss 1, all round": the whole list over and over; nothing taken where it is not said behind the list."""
+    start = cur.at
+    told = cur.low(-1) in (",", ";") and any(map(cur.accept_words, _ALL_ROUND))
+    cur.skip("the", "row", "round", "rnd", "of") if told else None
+    first = next((i for i, n in enumerate(out) if isinstance(n, (Make, Chain, Skip, Group))), len(out))
+    listed = [n for n in out[first:] if not isinstance(n, Unknown)]
+    plain = all(isinstance(n, (Make, Chain, Skip, Group)) and not _to_the_end(n) for n in listed)
+    if not told or not (cur.done or cur.low() in (";", ".") or cur.low() in (",", "and") and cur.low(1) in _ENDS) or not plain or not any(isinstance(n, Skip) for n in listed):
+        cur.at = start
+        return False
+    out[first:] = [Repeat(tuple(listed), "end", span=listed[0].span.cover(cur.span_from(start)))]
+    return True
+
+
+_ALL_ROUND = ("all round", "all around", "all along", "all across", "to end", "to the end", "the whole way", "round", "around")
+ALL = frozenset(words.split()[0] for words in _ALL_ROUND)
+_ENDS = frozenset("join fasten finish break turn and".split())
 
 
 def _sweeps(node: Node) -> bool:

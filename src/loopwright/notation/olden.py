@@ -32,6 +32,7 @@ from loopwright.notation.scanner import words
 _OVER = frozenset("on over above upon".split())
 _AGAIN = frozenset("the a an of in last next same underneath under below round row row's previous preceding".split())
 _LETTERS = frozenset((*"ABCDEFGH", "MC", "CC"))
+_BESIDES = frozenset("passing slipping pushing sliding threading drawing using changing keeping".split())  # what is done with beads and wools
 ANY = Thing("any")
 
 
@@ -58,7 +59,7 @@ def olden(cur: Cursor, before: list[Node]) -> Node | None:
     if low in ("increasing", "decreasing") and cur.kind(1) == "num" and cur.low(2) in ("in", "on", "each"):
         return _increasing(cur)
     if cur.dialect.id == "old":
-        return _long(cur) or _whole_row(cur, before)
+        return _whole_row(cur, before)
     return None
 
 
@@ -187,21 +188,6 @@ def _increasing(cur: Cursor) -> Node | None:
     return Evenly(op, n, span=cur.span_from(start)) if n is not None else None  # type: ignore[arg-type]
 
 
-def _long(cur: Cursor) -> Node | None:
-    """ "2 long on the next", "3 double long": tall stitches of the old books."""
-    start = cur.at
-    n = cur.number() if cur.kind() == "num" else None
-    double = cur.low() in ("double", "treble") and cur.low(1) == "long"
-    if double:
-        cur.at += 1
-    if cur.low() != "long" or n is None:
-        cur.at = start
-        return None
-    cur.at += 1
-    cur.skip("st", "sts", "stitch", "stitches", "treble")
-    return Make("dtr" if double else "tr", n, place(cur), span=cur.span_from(start))
-
-
 def _whole_row(cur: Cursor, before: list[Node]) -> Node | None:
     """ "Treble.", "Dc. all round", "Black.": one stitch named for a whole row; it goes into every stitch and chain."""
     start = cur.at
@@ -220,6 +206,8 @@ def _whole_row(cur: Cursor, before: list[Node]) -> Node | None:
     cur.skip("only", "all", "round", "around", "across", "the", "row", "every", ".", ",")
     if cur.low() == "and" and cur.low(1) in ("fasten", "break", "join"):
         cur.at += 1
+    if cur.low() in _BESIDES and not any(cur.kind(i) in ("num", "kind", "star", "open") for i in range(1, len(cur.tokens) - cur.at)):
+        cur.at = len(cur.tokens)  # "slipping a bead down with each stitch"
     if not cur.done and cur.low() not in ("fasten", "break", "increasing", "join") or not cur.done and cur.low() == "increasing" and cur.kind(1) == "num":
         cur.at = start
         return None

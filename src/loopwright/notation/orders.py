@@ -73,6 +73,7 @@ _AS_SECTION = re.compile(
     rf"(?P<section>[a-z]{{3,20}}(?:\s+(?!to\b|until\b|up\b|but\b|through\b|for\b)[a-z\d]{{1,20}}){{0,2}}?)"
     rf"(?:\s+(?:until|up\s+to|to|through)\s+(?:and\s+including\s+|the\s+end\s+of\s+)?{_ROWS}\s*(?P<upto>\d{{1,4}})"
     rf"|\s+(?:until|for)\s+(?:the\s+first\s+)?(?P<many>{_N})\s+{_ROWS}(?:\s+(?:are|have\s+been)\s+(?:completed?|worked|made|done))?)?\s*(?:(?:,\s*|\s+)(?:but|except|reversing|only|using|leaving|without)\b[^.\d]{{0,80}})?\.?\s*", re.IGNORECASE)
+_ROW_ALONE = re.compile(rf"(?:the\s+)?{_ORD}", re.IGNORECASE)  # "as the 2nd": the row of that number
 _THIS_WAY = re.compile(r"(?:cont(?:inue)?\.?|keep\s+going|carry\s+on|go\s+on|work|repeat)\s+(?:to\s+work\s+|working\s+)?(?:in\s+)?(?:this\s+(?:way|manner|fashion)|the\s+same\s+(?:way|manner)|like\s+this|this\s+row|as\s+set)\b", re.IGNORECASE)
 _NO_SECTIONS = frozenset("row rows rnd rnds round rounds rd rds st sts repeat above before below follows following established set usual given desired directed required needed shown this that these those written previously".split())
 _FIRST_OF = Expression(
@@ -151,7 +152,7 @@ def _other_rows(words: str, sizes: int) -> RowOrder | None:
         n = number(begun["n"], 1)  # "work 1st 2 rounds same as flower"
         return RowOrder("same-as", tuple(range(1, min(n.at(0) or 1, 500) + 1)) if n is not None else (), section=begun["section"].lower())
     section = _AS_SECTION.fullmatch(words) or (_AS_SECTION.fullmatch(_FINISH.sub(".", words)) if ". " in words else None)
-    if section is not None and not _NO_SECTIONS & set(section["section"].lower().split()):
+    if section is not None and not _NO_SECTIONS & set(section["section"].lower().split()) and _ROW_ALONE.fullmatch(section["section"]) is None:
         so_many = number(section["many"], 1) if section["many"] else None
         last = int(section["upto"]) if section["upto"] else (so_many.at(0) or 0) if so_many is not None else 0
         rows = tuple(range(1, min(last, MOST) + 1))

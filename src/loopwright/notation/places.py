@@ -348,11 +348,28 @@ def _after(cur: Cursor, found: Place) -> Place:
         elif cur.low() == "just" and cur.low(1) in ("made", "formed", "worked", "completed", "closed"):
             cur.at += 2
             found = replace(found, quant="same", n=ONE, thing=Thing("loop")) if found.quant == "next" and found.thing.kind in ("sp", "loop") else found
+        elif found.quant == "each" and cur.low() in (",", "both") and _both(cur):
+            found = replace(found, thing=Thing("any"))
         elif cur.low() in ("following", "below", "made", "directly", "worked", "left", "free", "remaining"):
             cur.at += 1
         else:
             break
     return found
+
+
+def _both(cur: Cursor) -> bool:
+    """ "in every stitch, both long and chain": into chains as into stitches; nothing taken elsewhere."""
+    start = cur.at
+    cur.skip(",")
+    if cur.accept("both", "whether"):
+        first = thing(cur)
+        if first is not None and cur.accept("and", "or"):
+            cur.skip("each", "the")
+            second = thing(cur)
+            if second is not None and "ch" in (first.kind, second.kind):
+                return True
+    cur.at = start
+    return False
 
 
 def _tail_ok(cur: Cursor) -> bool:

@@ -107,7 +107,31 @@ def scan(text: str, start: int, end: int, dialect: Dialect) -> list[Token]:
     tokens = [_token(m, dialect, table) for m in _expression(dialect).finditer(text, start, end)]
     if "lo" in text[start:end].lower() and any(t.kind == "word" and t.low.endswith("lo") and _GLUED.fullmatch(t.low) for t in tokens):
         tokens = [part for t in tokens for part in _parted(t, dialect)]
+    if dialect.id == "old":
+        tokens = _of_old(tokens)
     return tokens
+
+
+_NO_STITCH = frozenset("side sides edge edges end ends loop loops strip strips piece tail thread threads needle way straight double enough".split())  # a long …
+_TELLS_LONG = frozenset("each every first last next the centre center middle both same following of".split())
+_PLAINLY = frozenset("sc hdc dc tr dtr".split())
+
+
+def _of_old(tokens: list[Token]) -> list[Token]:
+    """Old books' names: "3 long", "each long" as tall stitches, "2 double long" as taller ones; "plain double crochet" as the stitch alone."""
+    out: list[Token] = []
+    for t, after in zip(tokens, [*tokens[1:], None], strict=True):
+        before = out[-1] if out else None
+        if t.low == "long" and before is not None and (after is None or after.kind != "kind" and after.low not in _NO_STITCH):
+            if before.low in ("double", "treble"):
+                out[-1] = t._replace(kind="kind", value="dtr", start=before.start)
+                continue
+            if before.kind in ("num", "ord") or before.low in _TELLS_LONG:
+                t = t._replace(kind="kind", value="tr")
+        elif before is not None and before.low == "plain" and t.kind == "kind" and t.value in _PLAINLY:
+            out.pop()
+        out.append(t)
+    return out
 
 
 def _parted(t: Token, dialect: Dialect) -> tuple[Token, ...]:
