@@ -24,7 +24,7 @@ from loopwright.notation.extents import leave, left_so
 from loopwright.notation.layers import THROUGH, through_both
 from loopwright.notation.lists import ALL, all_round, in_each, late_place, one_place, over_each, so_often, swept
 from loopwright.notation.markers import MARKER_VERBS, marker
-from loopwright.notation.moves import SKIPS, join, skip
+from loopwright.notation.moves import SKIPS, base_passed, join, skip
 from loopwright.notation.olden import every_with_chain, in_order
 from loopwright.notation.phrases import phrase
 from loopwright.notation.places import END_WORDS, PREPOSITIONS, place
@@ -118,7 +118,7 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         cur.layered = True
         return None
     if low in SKIPS:
-        return skip(cur)
+        return base_passed(cur, before, skip(cur))
     if low == "turn" and cur.low(1 + (cur.low(1) in ("work", "piece", "it"))) in ("upside", "upsidedown"):
         cur.at += 2 + (cur.low(1) in ("work", "piece", "it"))
         cur.accept("down")

@@ -30,6 +30,7 @@ from loopwright.model.tree import (
     Row,
     RowOrder,
     Section,
+    Unknown,
 )
 from loopwright.notation.counts import COUNT_BEGINS, only_count, printed
 from loopwright.notation.endings import later_until, title_before, until
@@ -353,8 +354,11 @@ def _shaped(
     while rest < stop and text[rest] in " .,;:(\n":
         rest += 1
     more = rest < stop and any(c.isalpha() for c in text[rest:stop])
+    then = _row_anew(text, None, rest, end, which, sizes, known) if more else []
+    if all(isinstance(i, Row) and i.order is None and not i.printed and all(isinstance(n, (Mark, Unknown)) for n in i.body) for i in then):
+        more, then = False, []  # "Fasten off."
     row = Row(said, nodes, () if more else counts, found.order, side, span=Span(start, rest if more else end))
-    return [row, *(_row_anew(text, None, rest, end, which, sizes, known) if more else ())]
+    return [row, *then]
 
 
 def _repeated_label(said: Label | None, n: Num) -> Label:

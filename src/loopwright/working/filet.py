@@ -25,11 +25,12 @@ def do_filet(run: Run, node: Filet) -> None:
         return
     kind = plain(run.main_kind)
     number = code(kind if (HEIGHT.get(kind) or 0) >= PLACES else "dc")
+    begun = run.tch_item and run.worked <= 1 and run.out[1:] == bytes((CHAIN,) * (PLACES - 1))  # "5 ch, turn": the first open mesh has its chains
     for i in range(min(count, LIMIT)):
         if run.pos + PLACES > run.end:
             raise RunsOut("mesh", wanted=count, found=i)
         begin = len(run.out)
-        if not node.filled:
+        if not node.filled and (i or not begun):
             run.chain(PLACES - 1)
         for at in range(run.pos if node.filled else run.pos + PLACES - 1, run.pos + PLACES):
             run.make(number, Slot(at, at + 1, "chain" if run.item(at) == CHAIN else "top"))

@@ -63,6 +63,8 @@ def do_make(run: Run, node: Make) -> None:
     _before_foundation(run, kind, place)
     if place.quant == "each" and _too_many(run, place, count * twice):
         raise CannotWork("too-many", limit=MAX_ITEMS)
+    if node.kind == "pattern" and run.slipped and run.named.get("slipped-into") and not run.out and run.last is not None and run.last.end == run.pos:
+        run.pos = run.last.start  # "ss over 4 and into next st, patt to last 4": it begins in that stitch
     slots = slots_of(run, place, how_of(run, place, node.loop))
     if slots and slots[0].how == "own-chain" and place.from_hook:
         return own_chain(run, kind, count, -slots[0].start)

@@ -16,6 +16,7 @@ from loopwright.model.tree import (
     Either,
     Evenly,
     EveryKth,
+    Filet,
     Group,
     InTurn,
     Join,
@@ -117,7 +118,7 @@ def split_pending(body: tuple[Node, ...]) -> tuple[tuple[Node, ...], Chain | Non
     if turned and nodes and isinstance(nodes[-1], Repeat) and len(nodes[-1].ending) > 1 and isinstance(nodes[-1].ending[-1], Chain):
         told = nodes[-1]
         return (*nodes[:-1], replace(told, ending=told.ending[:-1]), *reversed(marks)), _of_before(told.ending[-1])
-    if nodes and isinstance(nodes[-1], Chain) and len(nodes) > 1 and any(isinstance(n, (Make, Repeat, Group, Evenly, PatternRun, EveryKth, AtEnds)) for n in nodes[:-1]):
+    if nodes and isinstance(nodes[-1], Chain) and len(nodes) > 1 and any(isinstance(n, (Make, Repeat, Group, Evenly, PatternRun, EveryKth, AtEnds, Filet, InTurn)) for n in nodes[:-1]):
         before = nodes[-2]
         if turned or isinstance(before, (Join, Mark)):
             chain = nodes.pop()

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from loopwright.model.tree import AtEnds, Chain, Either, Evenly, EveryKth, Group, Join, Make, Mark, Node, Place, Repeat, Ring
+from loopwright.model.tree import AtEnds, Chain, Either, Evenly, EveryKth, Filet, Group, Join, Make, Mark, Node, Place, Repeat, Ring, Skip
 from loopwright.working.kinds import CHAIN, HEIGHT, code, height, plain
 from loopwright.working.leads import into_turning_chain, one_leg_short, pair_at_end
 from loopwright.working.run import CannotWork, Run
@@ -191,6 +191,12 @@ def joined_at(nodes: Sequence[Node]) -> int | None:
     return None
 
 
+def _passes_first(nodes: Sequence[Node]) -> bool:
+    """Whether the stitch below the start chain is passed over, "3 ch, miss first dc, …": so the chain stands for it."""
+    first = next((n for n in nodes if not isinstance(n, (Chain, Mark))), None)
+    return isinstance(first, Skip) and first.first and first.n.at(0) == 1
+
+
 _BY_HEIGHT = {3: "dc", 4: "tr", 5: "dtr", 2: "hdc"}
 
 
@@ -210,6 +216,8 @@ def _reading(run: Run, node: Chain, length: int, kind: str, first: tuple[str, Pl
         return _counts_on(run, length, kind, ("st", max(0, spaces), as_kind))
     if node.counts == "part":
         return "none"
+    if kind == "sc" and length > 2 and node.counts == "unsaid" and length in _BY_HEIGHT and _passes_first(run.following):
+        return run.convention(f"start-{length}-passed", ((0.0, ("st", 0, _BY_HEIGHT[length])), (0.8, "loop"), (1.0, "none")))
     told = run.conventions.get(f"told-ch-{length}", run.conventions.get("told-ch"))
     if told is not None and node.counts == "unsaid" and first is not None and tall and length <= tall:
         return ("st", 0, kind) if told else "none"
@@ -218,6 +226,8 @@ def _reading(run: Run, node: Chain, length: int, kind: str, first: tuple[str, Pl
         return "none"
     if first is None and length <= 2:
         return "none"
+    if first is None and length == 5 and any(isinstance(n, Filet) for n in run.following[:1]):
+        return run.convention("start-5-mesh", ((0.0, ("st", 2, "dc")), (0.6, "loop")))  # the first mesh of the row is begun with it
     if first is None:
         by_height = next((k for k, h in HEIGHT.items() if h == length and k in ("dc", "tr", "dtr")), None)
         if length >= 5:
