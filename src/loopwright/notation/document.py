@@ -37,7 +37,7 @@ from loopwright.notation.endings import later_until, title_before, until
 from loopwright.notation.folded import quoted, unfolded
 from loopwright.notation.labels import Found, labels_in, plain_label
 from loopwright.notation.nodes import nodes_of
-from loopwright.notation.orders import number
+from loopwright.notation.orders import changing, number
 from loopwright.notation.orders import order as order_of
 from loopwright.notation.quiet import quiet
 from loopwright.notation.remembered import Known, Remembered
@@ -224,7 +224,7 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
     body_at = start + (head.start("value") if head else 0)
     if head and seen_row and of_the_whole(text[body_at:end]):
         return [Section(head["name"], span=Span(start, body_at)), Prose(text[body_at:end], Span(body_at, end))]
-    order = until(text[body_at:end].strip(), which) or order_of(text[body_at:end].strip(), sizes, which)
+    order = until(text[body_at:end].strip(), which, sizes) or order_of(text[body_at:end].strip(), sizes, which)
     if seen_row and schedule(text[body_at:end], sizes) is not None:
         return _row(text, None, body_at, end, which, sizes, known)
     if order is not None and (seen_row or order.what == "even" or order.what == "repeat" and order.rows):
@@ -291,7 +291,7 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
         return shaped
     whole = order_of(text[at:end].strip(), sizes, which)
     again = whole is not None and whole.what == "repeat" and whole.until_sts is not None and (whole.rows or whole.last_n)
-    ends = None if again else until(text[at:end].strip(), which)
+    ends = None if again else until(text[at:end].strip(), which, sizes)
     order = ends or whole if ends is not None or whole is not None and (whole.total_rows or whole.until_sts) else order_of(text[at:stop].strip(), sizes, which)
     if order is not None:
         said = None if order.total_rows and said and said.first == said.last else said  # "Row 3 onwards: repeat Row 2 until you have 30 rows"
@@ -310,7 +310,7 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
     if many is not None and (n := number(many["n"], sizes)) is not None:
         said, stop = _repeated_label(said, n), many.start()
     body_end, later = _later_order(text, at, stop, sizes, which)
-    if later is None and (told_end := later_until(text, at, end, which)) is not None:
+    if later is None and (told_end := later_until(text, at, end, which, sizes)) is not None:
         body_end, later = told_end
         counts = ()
     own = printed(text, at, body_end, which, sizes) if later is not None and _COUNT_ENDS.search(text, at, body_end) else None
@@ -344,7 +344,7 @@ def _shaped(
     said = label.label if label else None
     ranged = said is not None and (said.last != said.first or said.how_many != ONE)
     found = schedule(text[at:stop], sizes, ranged=ranged)
-    if found is None:
+    if found is None or changing(text[at:end].lstrip(), sizes) is not None:
         return None
     nodes, unknown = nodes_of(text, at + found.body[0], at + found.body[1], which, sizes)
     if unknown or found.body[1] and not any(type(n).__name__ in _INSTRUCTIONS for n in nodes):

@@ -9,6 +9,7 @@ import re
 
 from loopwright.model.tree import Num, RowOrder
 from loopwright.notation.cursor import thing_word
+from loopwright.notation.orders import changing
 from loopwright.terms import Dialect
 
 _UNTIL = re.compile(
@@ -26,8 +27,10 @@ _TITLE = re.compile(
 _GOES_ON = re.compile(r"\s*,\s*(?:\d+\s+)?(?:dec|inc|invdec|(?:sc|hdc|dc|tr|htr|dtr)(?:\d+tog)?)\b", re.IGNORECASE)  # the row is told further
 
 
-def until(words: str, dialect: Dialect) -> RowOrder | None:
+def until(words: str, dialect: Dialect, sizes: int = 1) -> RowOrder | None:
     """The order that words give which name the count it ends with; None when they give none."""
+    if (told := changing(words, sizes)) is not None:
+        return told
     m = _UNTIL.match(words)
     if m is None or re.search(r"\bfrom\b", m["mid"]) or _GOES_ON.match(words, m.end()):
         return None
@@ -43,12 +46,12 @@ def until(words: str, dialect: Dialect) -> RowOrder | None:
     return RowOrder("continue", until_sts=Num(values), kind=kind)
 
 
-def later_until(text: str, start: int, end: int, dialect: Dialect) -> tuple[int, RowOrder] | None:
+def later_until(text: str, start: int, end: int, dialect: Dialect, sizes: int = 1) -> tuple[int, RowOrder] | None:
     """A clause after other words that gives such an order: where it begins, and the order."""
     for m in re.finditer(r"[.;,]\s+(?=(?:then\s+|and\s+)?(?:continue|cont|work|rep|dec|inc))", text[start:end], re.IGNORECASE):
         if text[start : start + m.start()].count("*") % 2 and "repeat from" not in text[start : start + m.start()].lower():
             continue
-        order = until(text[start + m.end() : end], dialect)
+        order = until(text[start + m.end() : end], dialect, sizes)
         if order is not None:
             return start + m.start() + 1, order
     return None

@@ -19,7 +19,7 @@ _N = rf"(?:\d{{1,9}}(?:\s*[(\[][\d\s,:;–-]+[)\]]){{0,3}}|\{{[^{{}}\n]+\}}|{IN_
 _ORDINALS = "|".join(tables()["ordinals"])
 _ORD = rf"(?:\d{{1,9}}(?:st|nd|rd|th|d)|(?:{_ORDINALS})\b)"
 _JOIN = r"(?:-|–|—|to|through|thru|and|&|,)"
-_LEAD = re.compile(r"(?:(?:with|using|(?:work(?:ing)?\s+)?in(?:to)?|take)\s+[\w ]{1,24},\s*|then,?\s+|now,?\s+|next,?\s+|always\s+|and\s+)+", re.IGNORECASE)
+_LEAD = re.compile(r"(?:(?:with|using|(?:work(?:ing)?\s+)?in(?:to)?|take)\s+[\w ]{1,24},\s*|then,?\s+|now,?\s+|next,?\s+|always\s+|and\s+|for\s+(?:the\s+)?(?!next\b)[a-z]{3,12},?\s+(?=work\b))+", re.IGNORECASE)
 _WHICH = re.compile(
     rf"""(?:the\s+|these\s+|from\s+|of\s+|for\s+)*(?:
       (?:{_ROWS}|r(?=\d))\s*(?P<a>\d{{1,9}})(?P<rest>(?:\s*{_JOIN}\s*(?:(?:{_ROWS}|r(?=\d))\s*)?\d{{1,9}}(?!\d|\s*(?:more|times?\b|x\b|×|sts?\b|stitches\b|[shdt]{{1,2}}c\b|tr\b)))*)
@@ -40,9 +40,11 @@ _UNTIL_STS = Expression(rf"(?:until|till|to)\s+(?:there\s+are\s+|you\s+have\s+|a
 _UNTIL_ANY = Expression(r"\b(?:until|till|for|to)\b\s+(?P<what>[^.;]{3,80})", re.IGNORECASE)
 _STRAIGHT = r"(?:even|straight|without\s+(?:(?:any|further|more)\s+)?(?:shapings?|increas(?:e|es|ing)|decreas(?:e|es|ing)|inc|dec)\b)"
 _STITCHES = r"(?:double|single|treble|half|dc|sc|d\.?\s?c|s\.?\s?c|h?tr|hdc)\b\.?[a-z ]{0,20}"
+_OF = r"(?:sts?\b\.?|stitch(?:es)?\b|[sd]\.?\s?c\b\.?|hdc\b|[dh]?\.?\s?tr\b\.?|(?:trebles?|doubles?|long|plain)\b)(?:\s+crochets?\b)?"
 _EVEN = re.compile(
     rf"(?:work(?:ing)?|continue|cont\.?|go on|keep)\s+(?:on\s+|to\s+work\s+|working\s+)?(?:around\s+|across\s+)?{_STRAIGHT}(?:\s+in\s+(?P<stitch>[\w ]{{1,20}}?))?(?P<tail>(?:\s+for)?\s+(?P<n>{_N})\s*(?:more\s+)?{_ROWS}|\s+(?:until|till|to|for)\b.*|\s*)\.?\s*$"
     rf"|work\s+(?:a\s+further\s+|another\s+)?(?P<m>{_N})\s*(?:more\s+|further\s+)?{_ROWS}\s+(?:more\s+)?(?:(?:of|in)\s+(?P<of>{_STITCHES})[;,]?\s*(?:turn)?|{_STRAIGHT}(?:\s+in\s+(?P<in>{_STITCHES}))?|in\s+(?:pattern|patt|pat)\b)\.?\s*$"
+    rf"|work\s+(?:a\s+further\s+|another\s+)?(?P<h>{_N})\s*(?:more\s+|further\s+)?{_ROWS}\s+(?:more\s+)?(?:straight\s+)?(?:on|over)\s+(?:these|those|the\s+remaining|all)\s+(?:(?:{_N})\s+)?{_OF}(?:\s+only)?\s*\.?\s*$"
     rf"|work\s+(?:a\s+further|another)\s+(?P<l>{_N})\s*{_ROWS}\s*\.?\s*$"
     rf"|(?:work(?:ing)?|continue|cont\.?)\s+in\s+(?:the\s+)?(?:pattern|patt|pat)\b(?:\s+as\s+(?:set|established|before))?(?P<on>(?:\s+for)?\s+(?P<j>{_N})\s*(?:more\s+)?{_ROWS}|\s+(?:until|till)\b.*)\.?\s*$"
     rf"|(?P<k>{_N})\s*{_ROWS}\s+(?:even|straight)\.?\s*$",
@@ -54,6 +56,11 @@ _CONTINUE = re.compile(
     rf"(?:[^.(]{{0,40}}?(?:until|to)\b[^.({{\d]{{0,30}}?(?P<until>{_N}))?",
     re.IGNORECASE,
 )
+_IN_THIS_WAY = r"(?:,?\s*in\s+(?:this|the\s+same|like)\s+(?:way|manner)\b)?"
+_CHANGING = Expression(
+    rf"(?:(?:then|and)\s+)?(?:(?:continue|cont|go\s+on|keep\s+on|proceed)\b\.?[^.(;*\d]{{0,60}}?[\s,])?\s*(?P<op>inc|dec)(?:reas)?(?:e|ing)?\b\.?\s+(?P<n>{_N})\s*(?:{_OF})?\s*(?:evenly\b)?{_IN_THIS_WAY}"
+    rf"\s*,?\s*(?:(?:in|on)\s+)?(?P<next>next\s+and\s+)?(?:each|every)\s+(?:foll(?:owing|\.)?\s+)?(?P<alt>(?:alt(?:ernate|\.)?|other|2nd|second)\s+)?{_ROWS}{_IN_THIS_WAY}"
+    rf"\s*,?\s*(?:until|till)\s+(?:there\s+(?:are|will\s+be)\s+|you\s+have\s+|only\s+)?(?P<until>{_N})\s*(?:{_OF})?(?:\s+(?:remain(?:s|ing)?|rem|left|are|in\s+(?:the|each)\s+(?:round|row|rnd)|in\s+all)\b)*\s*(?=[.,;(]|$)", re.IGNORECASE)
 _BETWEEN = re.compile(
     rf"(?:continue|cont\.?|go on|keep on|rep(?:eat)?\.?|work|like|(?:same\s+)?as|inc(?:reas)?(?:e|ing)?)\b[^.(]{{0,60}}?\b(?:having|with|working|allowing|leaving)\s+(?:1|one|two|three|\d{{1,2}})\s+(?:more\s+)?(?:sts?\b|stitch(?:es)?\b|(?:trebles?|doubles?|singles?)\b(?:\s+crochets?)?|h?[sdt]\.?\s?c\b\.?|tr\b\.?)?\s*(?:more\s+)?"
     rf"(?:sts?\s+|stitch\s+|[sd]\.?\s?c\.?\s+)?(?:more\s+)?(?:on\s+each\s+side\s+)?(?:between|before\s+(?:each|every|the)\s+(?:inc|dec)|after\s+(?:each|every|the)\s+(?:inc|dec))[^.(]{{0,140}}?(?:\buntil\b\D{{0,30}}(?P<until>{_N})|$|[.(;])",
@@ -61,7 +68,7 @@ _BETWEEN = re.compile(
 )
 _SO_ON = re.compile(rf"(?:continue|cont\.?|go on|keep on)\s+(?:increasing|decreasing|to increase|to decrease|inc|dec|in\s+(?:this|the same|same|like)\s+(?:manner|way)|as established|thus|so|so on|like this)\b[^.(]{{0,40}}?(?:\b(?:until|to)\b\D{{0,30}}(?P<until>{_N})\s*(?:sts?\b|stitches|sc|hdc|dc|remain|left)|$|[.(;])", re.IGNORECASE)
 _UNTIL_NTH = re.compile(rf"\buntil\s+(?:the\s+)?(?P<n>\d{{1,3}})(?:st|nd|rd|th)\s+{_ROWS}\s+(?:is|are|has\s+been|have\s+been)\b", re.IGNORECASE)  # "until 14th rnd is completed"
-_FINISH = re.compile(r"(?<=[a-z])\.\s+(?:(?:sl\.?\s?st|ss|slip|join|fasten|break|cut|finish|(?:ch(?:ain)?\.?\s*[1-9],?\s*|[1-9]\s*ch(?:ain)?,?\s*)?turn)\b[^.]{0,120}+(?:\.\s*+|$))+$", re.IGNORECASE)
+_FINISH = re.compile(r"(?<=[a-z])\.\s+(?:(?:sl\.?\s?st|s\.?\s?s\.?|slip|join|fasten|break|cut|finish|(?:ch(?:ain)?\.?\s*[1-9],?\s*|[1-9]\s*ch(?:ain)?,?\s*)?turn)(?![a-z])(?:[^.]|\.(?=\s?c\.)){0,120}+(?:\.\s*+|$))+$", re.IGNORECASE)
 _ELSEWHERE = re.compile(r"\s+of\s+(?:the\s+)?(?P<section>[a-z]{3,})\b(?<!row)(?<!round)", re.IGNORECASE)
 _COUNTS = {"once": 1, "twice": 2, "thrice": 3}
 
@@ -121,7 +128,7 @@ def _even(words: str, sizes: int, which: Dialect | None) -> RowOrder | None:
     m = _EVEN.match(words) or (_EVEN.match(_FINISH.sub(".", words)) if ". " in words else None)
     if m is None:
         return None
-    times = number(m["n"] or m["m"] or m["l"] or m["j"] or m["k"], sizes)
+    times = number(m["n"] or m["m"] or m["h"] or m["l"] or m["j"] or m["k"], sizes)
     until = _UNTIL_ANY.search(m["tail"] or m["on"] or "") if times is None else None
     pattern = "pattern" if re.search(r"\bin\s+(?:the\s+)?(?:same\s+)?(?:pattern|patt|pat)\b", words, re.IGNORECASE) else None
     named = m["stitch"] or m["of"] or m["in"]
@@ -129,7 +136,21 @@ def _even(words: str, sizes: int, which: Dialect | None) -> RowOrder | None:
     return RowOrder("even", times=times, until_text=until["what"].strip() if until else "", kind=pattern or stitch)
 
 
+def changing(words: str, sizes: int) -> RowOrder | None:
+    """ "Cont. in this way, inc. 8 sts. on every round, until there are 96": so many more or fewer each time; None where the words tell another thing."""
+    low = words.lower()
+    m = _CHANGING.match(words) if ("until" in low or "till" in low) and ("every" in low or "each" in low) else None
+    n = None if m is None else number(m["n"], 1)
+    each = n.at(0) if n is not None else None
+    if m is None or not each:
+        return None
+    delta = Num((-each if m["op"].lower() == "dec" else each,))
+    return RowOrder("continue", delta=delta, alternate=bool(m["alt"]), at_once=bool(m["next"]), until_sts=number(m["until"], sizes, MOST_STITCHES))
+
+
 def _continued(words: str, sizes: int) -> RowOrder | None:
+    if (told := changing(words, sizes)) is not None:
+        return told
     m = _CONTINUE.match(words)
     if m is None:
         going = _BETWEEN.match(words) or _SO_ON.match(words)  # the change of the rows before goes on

@@ -313,7 +313,7 @@ def _loop(run: Run, length: int, first: tuple[str, Place | None, int] | None) ->
     if not run.view.ring and run.pos < run.end:
         run.last = Slot(run.pos, run.pos + 1)
         in_stitch = first is None or first[1] is None or first[1].thing.kind not in SPACES
-        if in_stitch and not run.named.get("attached"):
+        if in_stitch and not run.skips and not run.named.get("attached"):  # behind stitches missed it is a bridge over them
             passed = run.once("loop-start", ((0.0, 1), (0.3, 0)))
             run.pos += passed
             if passed and run.inside and (run.in_rounds or run.view.joined) and not run.view.open_end and not run.named.get("came-back"):
