@@ -157,7 +157,7 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         return absorbed(before, shaped)
     if kind == "kind" or kind in ("num", "blank") and kind_follows(cur):
         return first_chain(make(cur), before, leads=start < 3)
-    if kind == "num" and cur.low(1) in ("in", "into", "on", "each") and (known := kind_before(before)) is not None:
+    if kind == "num" and cur.low(1) in ("in", "into", "on", "under", "over", "each") and (known := kind_before(before)) is not None:
         n = cur.number()
         return Make(known, n or ONE, place(cur), span=cur.span_from(start))
     if low in ("magic", "mr", "mc", "adjustable") and not main_colour(cur):

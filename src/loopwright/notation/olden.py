@@ -245,8 +245,9 @@ def in_order(out: list[Node]) -> None:
             seen = told.n.at(0) or 0 if not seen else seen + (told.n.at(0) or 0)
         elif where is not None and where.quant in ("kth", "first"):
             seen = where.k or (where.n.at(0) if where.n is not None else 1) or 1
-        elif where is not None and where.quant == "next" and seen:
-            seen += 1
+        elif where is not None and where.quant == "next":
+            many = where.n.at(0) or 1 if where.n is not None else 1
+            seen += many if seen or many > 1 else 0  # "1 on each of 3, 2 on the 4th"
     if k >= 2 and seen == k - 1:
         out[-1] = replace(last, place=replace(last.place, quant="next", k=None))
 

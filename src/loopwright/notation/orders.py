@@ -44,7 +44,7 @@ _OF = r"(?:sts?\b\.?|stitch(?:es)?\b|[sd]\.?\s?c\b\.?|hdc\b|[dh]?\.?\s?tr\b\.?|(
 _EVEN = re.compile(
     rf"(?:work(?:ing)?|continue|cont\.?|go on|keep)\s+(?:on\s+|to\s+work\s+|working\s+)?(?:around\s+|across\s+)?{_STRAIGHT}(?:\s+in\s+(?P<stitch>[\w ]{{1,20}}?))?(?P<tail>(?:\s+for)?\s+(?P<n>{_N})\s*(?:more\s+)?{_ROWS}|\s+(?:until|till|to|for)\b.*|\s*)\.?\s*$"
     rf"|work\s+(?:a\s+further\s+|another\s+)?(?P<m>{_N})\s*(?:more\s+|further\s+)?{_ROWS}\s+(?:more\s+)?(?:(?:of|in)\s+(?P<of>{_STITCHES})[;,]?\s*(?:turn)?|{_STRAIGHT}(?:\s+in\s+(?P<in>{_STITCHES}))?|in\s+(?:pattern|patt|pat)\b)\.?\s*$"
-    rf"|work\s+(?:a\s+further\s+|another\s+)?(?P<h>{_N})\s*(?:more\s+|further\s+)?{_ROWS}\s+(?:more\s+)?(?:straight\s+)?(?:on|over)\s+(?:these|those|the\s+remaining|all)\s+(?:(?:{_N})\s+)?{_OF}(?:\s+only)?\s*\.?\s*$"
+    rf"|work\s+(?:a\s+further\s+|another\s+)?(?P<h>{_N})\s*(?:more\s+|further\s+)?{_ROWS}\s+(?:more\s+)?(?:straight\s+)?(?:on|over)\s+(?:these|those|the\s+remaining|all)\s+(?:(?:{_N})\s+)?{_OF}(?:\s+only)?(?:,?\s*(?:and|then)\s+(?:join|fasten|break|sew|turn)\b[^.;\d]{{0,80}})?\s*\.?\s*$"
     rf"|work\s+(?:a\s+further|another)\s+(?P<l>{_N})\s*{_ROWS}\s*\.?\s*$"
     rf"|(?:work(?:ing)?|continue|cont\.?)\s+in\s+(?:the\s+)?(?:pattern|patt|pat)\b(?:\s+as\s+(?:set|established|before))?(?P<on>(?:\s+for)?\s+(?P<j>{_N})\s*(?:more\s+)?{_ROWS}|\s+(?:until|till)\b.*)\.?\s*$"
     rf"|(?P<k>{_N})\s*{_ROWS}\s+(?:even|straight)\.?\s*$",
@@ -61,6 +61,10 @@ _CHANGING = Expression(
     rf"(?:(?:then|and)\s+)?(?:(?:continue|cont|go\s+on|keep\s+on|proceed)\b\.?[^.(;*\d]{{0,60}}?[\s,])?\s*(?P<op>inc|dec)(?:reas)?(?:e|ing)?\b\.?\s+(?P<n>{_N})\s*(?:{_OF})?\s*(?:evenly\b)?{_IN_THIS_WAY}"
     rf"\s*,?\s*(?:(?:in|on)\s+)?(?P<next>next\s+and\s+)?(?:each|every)\s+(?:foll(?:owing|\.)?\s+)?(?P<alt>(?:alt(?:ernate|\.)?|other|2nd|second)\s+)?{_ROWS}{_IN_THIS_WAY}"
     rf"\s*,?\s*(?:until|till)\s+(?:there\s+(?:are|will\s+be)\s+|you\s+have\s+|only\s+)?(?P<until>{_N})\s*(?:{_OF})?(?:\s+(?:remain(?:s|ing)?|rem|left|are|in\s+(?:the|each)\s+(?:round|row|rnd)|in\s+all)\b)*\s*(?=[.,;(]|$)", re.IGNORECASE)
+_IN_THE_MIDDLE = Expression(
+    rf"(?:(?:work\s+)?(?:as|like|the\s+same\s+as)\s+(?:the\s+)?{_ORD}(?:\s+{_ROWS})?|(?:work|continue|cont|go\s+on|keep\s+on|proceed)\b\.?(?:\s+(?:thus|so|in\s+this\s+(?:way|manner))\b)?)\s*,?\s*(?:(?:and|but|always)\s+)*"
+    rf"(?P<op>inc|dec)(?:reas)?(?:e|ing)?\b\.?\s*(?:always\s+)?(?:(?P<n>{_N})\s*(?:{_OF})?\s*)?(?:always\s+)?(?:in|at|on)\s+the\s+(?:same\s+)?(?:middle|centre|center)\b[^.;,\d]{{0,30}}"
+    rf"(?:,?\s*(?:until|till|to|up\s+to)\s+(?:the\s+)?(?P<upto>\d{{1,3}})(?:st|nd|rd|th)\s+{_ROWS}[^.;]{{0,40}})?\s*[.,;]?\s*$", re.IGNORECASE)
 _BETWEEN = re.compile(
     rf"(?:continue|cont\.?|go on|keep on|rep(?:eat)?\.?|work|like|(?:same\s+)?as|inc(?:reas)?(?:e|ing)?)\b[^.(]{{0,60}}?\b(?:having|with|working|allowing|leaving)\s+(?:1|one|two|three|\d{{1,2}})\s+(?:more\s+)?(?:sts?\b|stitch(?:es)?\b|(?:trebles?|doubles?|singles?)\b(?:\s+crochets?)?|h?[sdt]\.?\s?c\b\.?|tr\b\.?)?\s*(?:more\s+)?"
     rf"(?:sts?\s+|stitch\s+|[sd]\.?\s?c\.?\s+)?(?:more\s+)?(?:on\s+each\s+side\s+)?(?:between|before\s+(?:each|every|the)\s+(?:inc|dec)|after\s+(?:each|every|the)\s+(?:inc|dec))[^.(]{{0,140}}?(?:\buntil\b\D{{0,30}}(?P<until>{_N})|$|[.(;])",
@@ -148,8 +152,19 @@ def changing(words: str, sizes: int) -> RowOrder | None:
     return RowOrder("continue", delta=delta, alternate=bool(m["alt"]), at_once=bool(m["next"]), until_sts=number(m["until"], sizes, MOST_STITCHES))
 
 
+def _in_the_middle(words: str) -> RowOrder | None:
+    """ "As the 3rd, increasing always in the centre stitch": the change of the rows before goes on."""
+    m = _IN_THE_MIDDLE.match(words) if "middle" in words or "centre" in words or "center" in words else None
+    if m is None:
+        return None
+    each = number(m["n"], 1) if m["n"] else None
+    n = each.at(0) if each is not None else None
+    delta = Num((-n if m["op"].lower() == "dec" else n,)) if n else None
+    return RowOrder("continue", delta=delta, total_rows=number(m["upto"], 1) if m["upto"] else None)
+
+
 def _continued(words: str, sizes: int) -> RowOrder | None:
-    if (told := changing(words, sizes)) is not None:
+    if (told := changing(words, sizes) or _in_the_middle(words)) is not None:
         return told
     m = _CONTINUE.match(words)
     if m is None:

@@ -118,7 +118,7 @@ _PLAINLY = frozenset("sc hdc dc tr dtr".split())
 
 
 def _of_old(tokens: list[Token]) -> list[Token]:
-    """Old books' names: "3 long", "each long" as tall stitches, "2 double long" as taller ones; "plain double crochet" as the stitch alone."""
+    """Old books' names: "3 long", "each long" as tall stitches, "2 double long" as taller ones; "plain double crochet" as the stitch alone, a purl as a picot."""
     out: list[Token] = []
     for t, after in zip(tokens, [*tokens[1:], None], strict=True):
         before = out[-1] if out else None
@@ -130,6 +130,8 @@ def _of_old(tokens: list[Token]) -> list[Token]:
                 t = t._replace(kind="kind", value="tr")
         elif before is not None and before.low == "plain" and t.kind == "kind" and t.value in _PLAINLY:
             out.pop()
+        elif t.low in ("purl", "purls"):
+            t = t._replace(kind="kind", value="picot")
         out.append(t)
     return out
 
