@@ -22,7 +22,7 @@ from loopwright.notation.brackets import bracket
 from loopwright.notation.cursor import FILLER, Cursor
 from loopwright.notation.extents import leave, left_so
 from loopwright.notation.layers import THROUGH, through_both
-from loopwright.notation.lists import ALL, all_round, in_each, late_place, one_place, over_each, so_often, swept
+from loopwright.notation.lists import ALL, all_round, in_each, late_place, named_again, one_place, over_each, so_often, swept
 from loopwright.notation.markers import MARKER_VERBS, marker
 from loopwright.notation.moves import SKIPS, base_passed, join, skip
 from loopwright.notation.olden import every_with_chain, in_order
@@ -86,6 +86,7 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
                 out.extend(left_so(cur, found, at))
                 so_often(cur, out, starred=bool(stars))
                 in_turn(out)
+                named_again(out)
                 in_order(out)
                 every_with_chain(out, cur.dialect.id)
                 one_place(out, stars[-1] if stars else 0)
@@ -125,6 +126,7 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         return Mark("underside", span=cur.span_from(start))
     if low in ("turn", "turning"):
         cur.at += 1
+        cur.skip("back")
         return Mark("turn", span=cur.span_from(start))
     if low in ("join", "unite", "close") or low == "sl" and cur.low(1) == "to":
         return join(cur, before)
@@ -177,6 +179,9 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         first = _place_first(cur, before)
         if first is not None or cur.at > at:
             return first
+        if low == "along" and place(cur) is not None and cur.kind() in ("star", "sep"):
+            return Mark("note", span=cur.span_from(start))  # "along the scallop * 1 chain, …"
+        cur.at = at
     if underside_words(cur):
         return Mark("underside", span=cur.span_from(start))
     cur.skip("in", "into", "through", "thru") if low in ("in", "into", "through", "thru") else None

@@ -116,6 +116,21 @@ ALL = frozenset(words.split()[0] for words in _ALL_ROUND)
 _ENDS = frozenset("join fasten finish break turn and".split())
 
 
+def named_again(out: list[Node]) -> None:
+    """ "(tr, 1 ch, tr) in next ch (a V made), …, (tr, 1 ch, tr) in next ch": what was named before has its name again."""
+    last = out[-1]
+    if not isinstance(last, Group) or last.name is not None or len(last.nodes) < 2:
+        return
+    made = _made_of(last)
+    named = next((g for g in out[:-1] if isinstance(g, Group) and g.name and _made_of(g) == made), None)
+    if named is not None:
+        out[-1] = replace(last, name=named.name)
+
+
+def _made_of(group: Group) -> list[tuple[str, tuple[int | None, ...]]]:
+    return [(n.kind if isinstance(n, Make) else "ch" if isinstance(n, Chain) else type(n).__name__, n.n.values if isinstance(n, (Make, Chain)) else ()) for n in group.nodes]
+
+
 def _sweeps(node: Node) -> bool:
     return isinstance(node, (Skip, Repeat)) or isinstance(node, Make) and node.kind != "sl st" and not _to_the_end(node)
 

@@ -220,10 +220,15 @@ def _whole_row(cur: Cursor, before: list[Node]) -> Node | None:
 def spread(cur: Cursor, made: Make, start: int) -> Node:
     """ "5 treble on the 2 treble": so many over so many, not so many in each."""
     where = made.place
+    if where is not None and where.quant in ("last", "first", "next") and where.thing.kind in (made.kind, "st", "ch") and where.n is not None and where.n.values == made.n.values and where.left is None:
+        several = (where.n.at(0) or 0) > 2 and "each" not in {t.low for t in cur.tokens[start : cur.at]}
+        return replace(made, n=ONE) if several else made  # "4 treble on the last 4"
     if where is None or where.n is None or where.quant != "next" or where.left is not None or where.relation != "in":
         return made
     over, n = where.n.at(0) or 1, made.n.at(0) or 1
     said = [t.text.lower() for t in cur.tokens[start : cur.at]]
+    if over == 1 < n and len(said) == 4 and said[2] in _OVER and where.thing.kind == made.kind:
+        return replace(made, n=ONE, place=replace(where, n=made.n))  # "5 treble on treble": one on each
     if over < 2 or n < 2 or "each" in said or "every" in said or where.thing.kind in ("ring", "sp", "loop", "ch"):
         return made
     if not any(w in _OVER for w in said) or n == over and "on" not in said and "over" not in said:

@@ -107,9 +107,20 @@ def scan(text: str, start: int, end: int, dialect: Dialect) -> list[Token]:
     tokens = [_token(m, dialect, table) for m in _expression(dialect).finditer(text, start, end)]
     if "lo" in text[start:end].lower() and any(t.kind == "word" and t.low.endswith("lo") and _GLUED.fullmatch(t.low) for t in tokens):
         tokens = [part for t in tokens for part in _parted(t, dialect)]
+    if "V" in text[start:end] and any(t.text in _VS and t.kind == "word" for t in tokens):
+        tokens = [t._replace(kind="kind", value="v-st") if t.text in _VS and t.kind == "word" and not _shapes(tokens, i) else t for i, t in enumerate(tokens)]
     if dialect.id == "old":
         tokens = _of_old(tokens)
     return tokens
+
+
+_VS = frozenset(("V", "Vs", "V's", "V’s"))  # V stitches
+
+
+def _shapes(tokens: list[Token], at: int) -> bool:
+    """Whether a V tells a shape or names a yarn: "V-neck", "with V"."""
+    after = tokens[at + 1].low if at + 1 < len(tokens) else ""
+    return after in ("-", "neck", "shape", "shaped", "edge") or at > 0 and tokens[at - 1].low in ("with", "yarn", "color", "colour", "using")
 
 
 _NO_STITCH = frozenset("side sides edge edges end ends loop loops strip strips piece tail thread threads needle way straight double enough".split())  # a long …
