@@ -67,7 +67,7 @@ _FOR_ROWS = re.compile(r",?\s*\bfor\s+(?:the\s+next\s+)?(?P<n>\d{1,4}(?:\s*[(\[]
 _OMITTING = re.compile(r",?\s*\b(?:omit(?:ting)?|without)\s+(?:the\s+)?(?:turning[- ])?(?:ch(?:ain)?\.?[- ]?\d?|\d\s*ch(?:ain)?)(?:,?\s+turn)?\s+(?:at|from)\s+(?:the\s+)?end\s+of\s+(?:the\s+)?last\s+(?:row|rnd|round|rep(?:eat)?)\b", re.IGNORECASE)
 _TURNED = re.compile(r"[.;,]\s+(?P<chain>(?:ch(?:ain)?\.?\s*[1-9]|[1-9]\s*ch(?:ain)?)\b\.?,?\s*turn)\b\.?\s*$", re.IGNORECASE)
 _COUNT_ENDS = re.compile(r"(?:[)\]]|[.;]\s+\d{1,4}\s+[a-z]{2,5})\.$")
-_LATER = re.compile(r"[.;]\s+(?=rep|work\s+(?:even|straight|in\s+(?:rounds|rnds|rows)\s+of|\d{1,3}\s+(?:more\s+)?(?:rounds|rnds|rows))\b|cont(?:inue|\.)?\s+(?:in\s+(?:this|the\s+same|same)|thus|(?:in|de)creasing)\b)", re.IGNORECASE)
+_LATER = re.compile(r"[.;]\s+(?=rep|work\s+(?:even|straight|in\s+(?:rounds|rnds|rows)\s+of|\d{1,3}\s+(?:more\s+)?(?:rounds|rnds|rows)|(?:the\s+)?\d{1,3}(?:st|nd|rd|th)\b[^.;]{1,40}\bas\s+(?:given\s+)?(?:for|on|of))\b|cont(?:inue|\.)?\s+(?:in\s+(?:this|the\s+same|same)|thus|(?:in|de)creasing)\b)", re.IGNORECASE)
 _THEN = re.compile(r"[,;.]?\s*\bthen\s+(?=[^.;]{3,60}\bfor\s+(?:\d{1,4}|two|three|four|five|six)\s+(?:more\s+)?(?:rows|rnds|rounds)\b)", re.IGNORECASE)
 _OTHER_CRAFT = re.compile(r"\b(?:tunisian|afghan\s+st(?:itch)?|broomstick|solomon[’']?s?\s+knots?|lover[’']?s?\s+knots?|love\s+knots?|knot\s+st(?:itche?)?s?|hairpin\s+lace)\b", re.IGNORECASE)
 _OF_CRAFT = ("tunisian", "afghan", "broomstick", "knot", "hairpin")  # one of them is in all that pattern finds
@@ -316,7 +316,7 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
     own = printed(text, at, body_end, which, sizes) if later is not None and _COUNT_ENDS.search(text, at, body_end) else None
     body_end = body_end if own is None or not own.sure else own.stop
     nodes, unknown = known.nodes(text, at, body_end, which, sizes)
-    if not told.sure:
+    if not told.sure and later is None:  # behind an order it can only be a count
         if any(type(n).__name__ in _INSTRUCTIONS - {"Chain", "Ring", "Join", "Skip"} for n in nodes):
             said_again, _ = nodes_of(text, stop, after.start, which, sizes)
             if any(type(n).__name__ in _INSTRUCTIONS for n in said_again):  # else it can only be a count

@@ -20,7 +20,7 @@ _UNTIL = re.compile(
 )
 _TITLE = re.compile(
     r"(?!(?:NEXT|LAST|ROWS?|RNDS?|ROUNDS?|RS|WS|MC|CC|CH|SC|DC|FINAL)\b)(?P<name>[A-Z][A-Z’']{2,}(?:[ ,&–—-]{1,2}[A-Z’']{2,}|\s\d+)*)\s*(?:\([^()]{0,40}\)\s*)?"
-    r"(?::(?:\s*\([^()]{0,40}\)\s*:?)?|—|--|\s?\.{3,4}|\s?…)\s*(?=\S)"
+    r"(?:\.(?=—|--)\s*)?(?::(?:\s*\([^()]{0,40}\)\s*:?)?|—|--|\s?\.{3,4}|\s?…|\.(?=\s+(?:With|Using|Make|Work|Commence|Begin|Starting|Cast|Chain)\b))\s*(?=\S)"
 )
 
 

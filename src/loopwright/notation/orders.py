@@ -90,6 +90,9 @@ _NO_SECTIONS = frozenset("row rows rnd rnds round rounds rd rds st sts repeat ab
 _FIRST_OF = Expression(
     rf"work\s+(?:the\s+)?(?:1st|first)\s+(?P<n>{_N})\s+{_ROWS}\s*(?:the\s+)?(?:same\s+)?as\s+(?:for\s+|on\s+|in\s+|of\s+)?(?:the\s+)?(?:cent(?:er|re)\s+of\s+)?(?:the\s+)?"
     r"(?P<section>[a-z]{3,20}(?:\s+(?:motif|square|block|piece|flower))?)\s*\.?\s*$", re.IGNORECASE)
+_ROWS_OF = Expression(
+    rf"work\s+(?:the\s+)?(?P<first>{_ORD})(?P<rest>(?:\s*{_JOIN}\s*(?:the\s+)?{_ORD})*)\s+{_ROWS}\s*(?:the\s+)?(?:same\s+)?as\s+(?:given\s+|worked\s+)?(?:for|on|in|of)\s+(?:the\s+)?(?P<section>[a-z]{{3,20}}(?:\s+[a-z]{{3,20}})?)\s*\.?\s*$",
+    re.IGNORECASE)
 _ONE_UP_TO = re.compile(r"(?P<verb>rep(?:eat)?\.?\s+)(?P<word>row|rnd|round)\s*(?P<a>\d{1,4})\s+(?:through|thru|to)\s+(?:row|rnd|round)\s*(?=\d)", re.IGNORECASE)
 
 
@@ -187,6 +190,8 @@ def _other_rows(words: str, sizes: int) -> RowOrder | None:
     if words[:4].lower() == "work" and (begun := _FIRST_OF.match(words)) is not None and begun["section"].lower() not in _NO_SECTIONS:
         n = number(begun["n"], 1)  # "work 1st 2 rounds same as flower"
         return RowOrder("same-as", tuple(range(1, min(n.at(0) or 1, 500) + 1)) if n is not None else (), section=begun["section"].lower())
+    if words[:4].lower() == "work" and (those := _ROWS_OF.match(words)) is not None and those["section"].lower() not in _NO_SECTIONS:
+        return RowOrder("same-as", _listed([_ordinal(those["first"])], those["rest"] or ""), section=those["section"].lower())  # "work 1st row as for back"
     section = _AS_SECTION.fullmatch(words) or (_AS_SECTION.fullmatch(_FINISH.sub(".", words)) if ". " in words else None)
     if section is not None and not _NO_SECTIONS & set(section["section"].lower().split()) and _ROW_ALONE.fullmatch(section["section"]) is None:
         so_many = number(section["many"], 1) if section["many"] else None
