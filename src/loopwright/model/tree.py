@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import field
 from typing import Any, Literal
 
+from loopwright.model.otherwise import Instead
 from loopwright.model.translated import Translated
 from loopwright.record import record
 from loopwright.source import Span
@@ -395,13 +396,11 @@ class RowOrder:
     """What a row is when it is told by other rows.
 
     `what`: "repeat" (rows `rows`, `times` or `until`), "even" (work even `times` rows), "same-as" (one earlier row, by
-    number or label; `section` when of another piece), "continue" (as established, `delta` sts more/fewer each row),
-    "correspond" (other side, reversing shaping).
+    number or label; `section` when of another piece), "continue" (as established, `delta` sts more/fewer each row), "correspond" (other side, reversing shaping).
     `rows`: numbers of the rows told, in order ("Rows 2 and 3" = (2, 3)); empty with `last_n` ("last 2 rows").
-    `more`: the times are counted in addition to those worked. `total_rows`: "until 20 rows are worked".
-    `until_sts`: "until 54 sts"; `until_text`: a measure ("until piece measures 6 in"), not countable alone.
+    `more`: the times are counted in addition to those worked. `total_rows`: "until 20 rows are worked". `until_sts`: "until 54 sts"; `until_text`: a measure ("until piece measures 6 in"), not countable alone.
     "shape": a shaping row (the row's own body, else `rows`, `last_n`, or the last one that did as `delta_kind` says: "inc", "dec") among
-    rows worked even: by `spaced`, after a first one at once where `at_once`; or `times` evenly over `total_rows`.
+    rows worked even: by `spaced`, after a first one at once where `at_once`; or `times` evenly over `total_rows`. `instead`: what is otherwise.
     """
 
     what: Literal["repeat", "even", "same-as", "continue", "correspond", "shape"]
@@ -419,6 +418,7 @@ class RowOrder:
     kind: str | None = None
     spaced: tuple[Spacing, ...] = ()
     at_once: bool = False
+    instead: tuple[Instead, ...] = ()
     span: Span = NOWHERE
 
 

@@ -68,9 +68,7 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
             pass
         elif cur.kind() == "star":
             star(cur, out, stars)
-        elif out and not stars and cur.low() in ALL and all_round(cur, out):
-            pass
-        elif out and late_place(cur, out, stars[-1] if stars else 0):
+        elif out and (not stars and cur.low() in ALL and all_round(cur, out) or late_place(cur, out, stars[-1] if stars else 0)):
             pass
         elif cur.low() in ("and", "so") and (cur.accept_words("and so on") or cur.accept_words("so on")):
             cur.at -= 1
@@ -125,8 +123,7 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         cur.accept("down")
         return Mark("underside", span=cur.span_from(start))
     if low in ("turn", "turning"):
-        cur.at += 1
-        cur.skip("back")
+        cur.at += 1 + (cur.low(1) == "back")
         return Mark("turn", span=cur.span_from(start))
     if low in ("join", "unite", "close") or low == "sl" and cur.low(1) == "to":
         return join(cur, before)
@@ -179,9 +176,6 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         first = _place_first(cur, before)
         if first is not None or cur.at > at:
             return first
-        if low == "along" and place(cur) is not None and cur.kind() in ("star", "sep"):
-            return Mark("note", span=cur.span_from(start))  # "along the scallop * 1 chain, …"
-        cur.at = at
     if underside_words(cur):
         return Mark("underside", span=cur.span_from(start))
     cur.skip("in", "into", "through", "thru") if low in ("in", "into", "through", "thru") else None
@@ -213,8 +207,9 @@ def _place_first(cur: Cursor, before: list[Node]) -> Node | None:
     if where is not None and not bare and _stopped(cur, where, start) and (told := _unplaced(cur)):
         return Group(told, where, span=cur.span_from(start))
     if where is None or cur.low() not in ("work", "make", ":") and not bare or cur.low() == ":" and cur.tokens[cur.at - 1].low in LOOPS_ONLY:
-        cur.at = start
-        return None
+        along = cur.lows[start] == "along" and where is not None and cur.kind() in ("star", "sep")
+        cur.at = cur.at if along else start
+        return Mark("note", span=cur.span_from(start)) if along else None  # "along the scallop * 1 chain, …"
     said = {t.text.lower() for t in cur.tokens[start : cur.at]}
     cur.at += not bare
     inside = _listed(cur)

@@ -52,7 +52,7 @@ def _is_remark(tokens: list[Token]) -> bool:
     if len(tokens) < 5 or tokens[0].low != "the" or any(t.kind == "star" for t in tokens):
         return False
     lows = [t.low for t in tokens[1:12]]
-    return not _MEANS.isdisjoint(lows) or any(a in ("is", "are") and b in ("made", "formed") for a, b in zip(lows, lows[1:], strict=False))
+    return not _MEANS.isdisjoint(lows) or any(a in ("is", "are") and b in ("made", "formed") for a, b in itertools.pairwise(lows))
 
 
 def _is_prose(tokens: list[Token], which: Dialect, sizes: int) -> bool:

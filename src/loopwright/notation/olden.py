@@ -33,6 +33,7 @@ _OVER = frozenset("on over above upon".split())
 _AGAIN = frozenset("the a an of in last next same underneath under below round row row's previous preceding".split())
 _LETTERS = frozenset((*"ABCDEFGH", "MC", "CC"))
 _BESIDES = frozenset("passing slipping pushing sliding threading drawing using changing keeping".split())  # what is done with beads and wools
+_MADE_SO = frozenset("makes forms completes finishes gives".split())
 ANY = Thing("any")
 
 
@@ -54,6 +55,9 @@ def olden(cur: Cursor, before: list[Node]) -> Node | None:
         return _coloured(cur, before)
     if low in _OVER and (found := _over_first(cur)) is not None:
         return found
+    if low == "this" and cur.low(1) in _MADE_SO and before:
+        cur.at += next((i for i in range(2, 20) if cur.kind(i) in ("sep", "star", "end", "open", "close")), 2)
+        return Mark("note", span=cur.span_from(cur.at - 2))  # "this forms 8 leaves"
     if low in ("both", "these") and before:
         return _said_after(cur, before)
     if low in ("increasing", "decreasing") and cur.kind(1) == "num" and cur.low(2) in ("in", "on", "each"):

@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import Literal
 
 from loopwright.model.tree import Num, RowOrder
+from loopwright.notation.instead import instead
 from loopwright.notation.scanner import words as tables
 from loopwright.source.expressions import Expression
 from loopwright.terms import Dialect
@@ -105,7 +106,17 @@ def order(words: str, sizes: int = 1, which: Dialect | None = None) -> RowOrder 
         said = _IN_BRACKETS.sub(r"\1", said)
     if "rep" in said or "Rep" in said or "REP" in said:
         said = _ONE_UP_TO.sub(r"\g<verb>\g<word> \g<a> until \g<word> ", said)  # "repeat Row 2 through Row 10": until there are ten
-    return _even(said, sizes, which) or _this_way(said, sizes) or _continued(said, sizes) or _other_rows(said, sizes)
+    return _even(said, sizes, which) or _this_way(said, sizes) or _continued(said, sizes) or _otherwise(said, sizes, which)
+
+
+def _otherwise(said: str, sizes: int, which: Dialect | None) -> RowOrder | None:
+    """Other rows, with what is otherwise in them: "as 7th row, having 6 loops instead of 7"."""
+    told = _other_rows(said, sizes)
+    verb = _VERB.match(said) if told is not None and told.what == "same-as" and told.rows and which is not None else None
+    where = None if verb is None else _WHICH.match(said, verb.end())
+    if told is None or where is None or which is None or not (other := instead(said[where.end() :], which)):
+        return told
+    return replace(told, instead=other)
 
 
 def _this_way(words: str, sizes: int) -> RowOrder | None:

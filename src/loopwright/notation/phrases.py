@@ -36,7 +36,6 @@ _JOINING = frozenset("sc hdc dc tr dtr".split())
 _ROUNDS = frozenset("row rows rnd rnds round rounds".split())
 _OPEN_MESH = frozenset("sp sps space spaces".split())
 _FREE_EDGES = frozenset("missed unworked held underarm opening thumb edge neck armhole lower upper".split())
-_MADE_SO = frozenset("makes forms completes finishes gives".split())
 _NO_TWIST = ("taking care not to twist", "being careful not to twist", "be careful not to twist", "careful not to twist", "making sure not to twist", "without twisting")
 _CARE = frozenset(words.split()[0] for words in _NO_TWIST)
 
@@ -51,9 +50,6 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
     if low == "behind" and (stop := next((i for i in range(1, 9) if cur.kind(i) in ("sep", "star", "end")), 0)) and not any(cur.kind(i) in ("num", "open") and cur.low(i - 1) not in _ROUNDS for i in range(stop)):
         cur.at += stop  # "working behind the petals of Rnd 3": the places say the same
         return Mark("note", span=cur.span_from(begin))
-    if low == "this" and cur.low(1) in _MADE_SO and before:
-        cur.at += next((i for i in range(2, 20) if cur.kind(i) in ("sep", "star", "end", "open", "close")), 2)
-        return Mark("note", span=cur.span_from(begin))  # "this forms 8 leaves"
     if cur.kind() in ("num", "blank") and (meshes := _meshes(cur)) is not None:
         return meshes
     found = olden(cur, before)

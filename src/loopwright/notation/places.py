@@ -197,7 +197,7 @@ def _each(cur: Cursor, loop: Loop) -> Place | None:
     if n is not None:
         cur.skip("remaining", "rem")
         return Place("next", n, found or STITCH, loop=loop)
-    return Place("each", None, found or STITCH, loop=loop)
+    return Place("each", None, Thing("any") if cur.low() in (",", "both") and _both(cur) else found or STITCH, loop=loop)
 
 
 def _counted(cur: Cursor, quant: Quant, loop: Loop) -> Place:
@@ -348,8 +348,6 @@ def _after(cur: Cursor, found: Place) -> Place:
         elif cur.low() == "just" and cur.low(1) in ("made", "formed", "worked", "completed", "closed"):
             cur.at += 2
             found = replace(found, quant="same", n=ONE, thing=Thing("loop")) if found.quant == "next" and found.thing.kind in ("sp", "loop") else found
-        elif found.quant == "each" and cur.low() in (",", "both") and _both(cur):
-            found = replace(found, thing=Thing("any"))
         elif cur.low() in ("following", "below", "made", "directly", "worked", "left", "free", "remaining"):
             cur.at += 1
         else:

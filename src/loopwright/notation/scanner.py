@@ -132,18 +132,18 @@ def _of_old(tokens: list[Token]) -> list[Token]:
     """Old books' names: "3 long", "each long" as tall stitches, "2 double long" as taller ones; "plain double crochet" as the stitch alone, a purl as a picot."""
     out: list[Token] = []
     for t, after in zip(tokens, [*tokens[1:], None], strict=True):
-        before = out[-1] if out else None
+        before, kind = out[-1] if out else None, None
         if t.low == "long" and before is not None and (after is None or after.kind != "kind" and after.low not in _NO_STITCH):
             if before.low in ("double", "treble"):
                 out[-1] = t._replace(kind="kind", value="dtr", start=before.start)
                 continue
             if before.kind in ("num", "ord") or before.low in _TELLS_LONG:
-                t = t._replace(kind="kind", value="tr")
+                kind = "tr"
         elif before is not None and before.low == "plain" and t.kind == "kind" and t.value in _PLAINLY:
             out.pop()
         elif t.low in ("purl", "purls"):
-            t = t._replace(kind="kind", value="picot")
-        out.append(t)
+            kind = "picot"
+        out.append(t if kind is None else t._replace(kind="kind", value=kind))
     return out
 
 

@@ -22,6 +22,7 @@ from loopwright.model.tree import (
 from loopwright.notation import body
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.lists import one_place
+from loopwright.notation.places import place
 from loopwright.notation.things import thing
 
 
@@ -96,7 +97,7 @@ def _but_so_many(cur: Cursor, before: list[Node]) -> list[Node]:
     told = last.parts[-1] if isinstance(last, InTurn) else last
     told = told.nodes[0] if isinstance(told, Group) and len(told.nodes) == 1 else told
     n = cur.number() if cur.kind() == "num" and cur.kind(1) == "word" else None
-    where = body.place(cur) if n is not None else None
+    where = place(cur) if n is not None else None
     if n is None or where is None or not isinstance(told, Make):
         cur.at = start
         return []
@@ -108,8 +109,9 @@ def _after_every(cur: Cursor, before: list[Node]) -> Node | None:
     base = before[-1]
     words = next((i for i in range(1, 12) if cur.kind(i) in ("sep", "star", "end", "open", "close")), 12)
     behind = next((i for i in range(1, words) if cur.low(i) in ("after", "between") and cur.low(i + 1) in ("every", "each") and cur.kind(i + 2) == "ord"), 0)
-    plainly = isinstance(base, Make) and base.n.at(0) == 1 and base.place is not None and base.place.quant == "each" and base.place.n is None and base.place.left is None
-    if not behind or not plainly:
+    if not behind or not isinstance(base, Make) or base.n.at(0) != 1 or base.place is None or base.place.quant != "each":
+        return None
+    if base.place.n is not None or base.place.left is not None:
         return None
     start, unknown, stop = cur.at, cur.unknown, cur.at + behind
     cur.at += 1
@@ -125,7 +127,6 @@ def _after_every(cur: Cursor, before: list[Node]) -> Node | None:
     k = int(cur.tokens[stop + 2].value)
     cur.at = stop + 3
     thing(cur)
-    assert isinstance(base, Make) and base.place is not None
     before.pop()
     many = replace(base, place=Place("next", Num((k,)), base.place.thing, loop=base.place.loop))
     return Repeat((many, *inside), "end", span=base.span.cover(cur.span_from(start)))

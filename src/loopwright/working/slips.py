@@ -66,7 +66,6 @@ def do_slip(run: Run, node: Make, count: int) -> None:
         if slots:
             run.last = slots[-1]
             run.note("move", len(slots), slot=slots[-1])
-            run.named["slipped-into"] = int(len(slots) == 1)
             run.slipped = slots[-1].how not in ("space", "between", "chain", "ring")
             if run.view.joined or run.in_rounds:
                 move_start(run, slots[-1].start)

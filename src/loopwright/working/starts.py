@@ -137,7 +137,7 @@ def start_chain(run: Run, node: Chain, length: int, following: Sequence[Node]) -
             run.last = Slot(run.pos, run.pos + 1)
             run.pos += 1
         return
-    reading = _reading(run, node, length, kind, first, join)
+    reading = _begun(run, node, length, kind) or _reading(run, node, length, kind, first, join)
     if run.inside and length > 4 and isinstance(reading, tuple):
         reading = "loop"  # the repeat's own chain, not one for the row's height
     if isinstance(reading, tuple):
@@ -191,6 +191,17 @@ def joined_at(nodes: Sequence[Node]) -> int | None:
     return None
 
 
+def _begun(run: Run, node: Chain, length: int, kind: str) -> object:
+    """What a start chain is by what follows it: a mesh of filet, or a stitch that is passed over; None where that tells nothing."""
+    if node.counts != "unsaid" or length not in _BY_HEIGHT:
+        return None
+    if length == 5 and any(isinstance(n, Filet) for n in run.following[:1]):
+        return run.convention("start-5-mesh", ((0.0, ("st", 2, "dc")), (0.6, "loop")))  # the first mesh of the row is begun with it
+    if kind == "sc" and length > 2 and _passes_first(run.following):
+        return run.convention(f"start-{length}-passed", ((0.0, ("st", 0, _BY_HEIGHT[length])), (0.8, "loop"), (1.0, "none")))
+    return None
+
+
 def _passes_first(nodes: Sequence[Node]) -> bool:
     """Whether the stitch below the start chain is passed over, "3 ch, miss first dc, …": so the chain stands for it."""
     first = next((n for n in nodes if not isinstance(n, (Chain, Mark))), None)
@@ -216,8 +227,6 @@ def _reading(run: Run, node: Chain, length: int, kind: str, first: tuple[str, Pl
         return _counts_on(run, length, kind, ("st", max(0, spaces), as_kind))
     if node.counts == "part":
         return "none"
-    if kind == "sc" and length > 2 and node.counts == "unsaid" and length in _BY_HEIGHT and _passes_first(run.following):
-        return run.convention(f"start-{length}-passed", ((0.0, ("st", 0, _BY_HEIGHT[length])), (0.8, "loop"), (1.0, "none")))
     told = run.conventions.get(f"told-ch-{length}", run.conventions.get("told-ch"))
     if told is not None and node.counts == "unsaid" and first is not None and tall and length <= tall:
         return ("st", 0, kind) if told else "none"
@@ -226,8 +235,6 @@ def _reading(run: Run, node: Chain, length: int, kind: str, first: tuple[str, Pl
         return "none"
     if first is None and length <= 2:
         return "none"
-    if first is None and length == 5 and any(isinstance(n, Filet) for n in run.following[:1]):
-        return run.convention("start-5-mesh", ((0.0, ("st", 2, "dc")), (0.6, "loop")))  # the first mesh of the row is begun with it
     if first is None:
         by_height = next((k for k, h in HEIGHT.items() if h == length and k in ("dc", "tr", "dtr")), None)
         if length >= 5:

@@ -35,6 +35,7 @@ from loopwright.model.tree import (
 )
 from loopwright.record import changed, record
 from loopwright.source import Span
+from loopwright.working.instead import rows_otherwise, without_chain
 from loopwright.working.numbered import (
     MAX_ROWS,
     comes_again,
@@ -246,7 +247,7 @@ def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, ba
         turn, at = _together([(s.body, s.at) for s in sources])
         return [changed(base, body=turn[0], turn=turn, order=order, kind=kind, same=True, at=at)]
     order = order if order.until_sts is None else changed(order, until_sts=None)
-    sources = _numbered(order, sources, numbers)
+    sources, base = rows_otherwise(_numbered(order, sources, numbers), base, order.instead)
     many = cycle_of(order, numbers, ranged, len(sources), shelf.number)
     lead = _lead(sources[0], shelf) if base.new_section and order.section is not None else ((), 0)
     steps = []
@@ -254,18 +255,10 @@ def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, ba
         source = sources[i % len(sources)]
         bare = (last := i == len(many) - 1) and any(isinstance(x, Mark) and x.what == "no-chain" for x in row.body)
         extra = tuple(x for x in row.body if not isinstance(x, Mark) or bare and x.what == "turn") if last and (bare or order.what == "same-as") else ()
-        parts, at = _together([lead if not i else ((), 0), (_without_chain(source.body) if bare else source.body, source.at), (extra, base.at)])
+        parts, at = _together([lead if not i else ((), 0), (without_chain(source.body) if bare else source.body, source.at), (extra, base.at)])
         body = parts[1] if not parts[0] and not parts[2] else tuple(n for part in parts for n in part)
         steps.append(changed(base, number=n, body=body, at=at, label=label_of(base.kind, base.label, n, ranged), order=order, kind=source.kind if base.kind == "none" else base.kind, same=True))
     return steps
-
-
-def _without_chain(body: tuple[Node, ...]) -> tuple[Node, ...]:
-    """A row that ends with no chain for the next: "rep 2nd row twice, omitting ch 3 at end of last row"."""
-    end = len(body)
-    while end and isinstance(body[end - 1], (Chain, Mark)) and getattr(body[end - 1], "what", "turn") == "turn":
-        end -= 1
-    return (*body[:end], *(n for n in body[end:] if isinstance(n, Mark)))
 
 
 def _numbered(order: RowOrder, sources: list[Step], numbers: list[int | None]) -> list[Step]:
