@@ -109,7 +109,7 @@ def scan(text: str, start: int, end: int, dialect: Dialect) -> list[Token]:
         tokens = [part for t in tokens for part in _parted(t, dialect)]
     if "V" in text[start:end] and any(t.text in _VS and t.kind == "word" for t in tokens):
         tokens = [t._replace(kind="kind", value="v-st") if t.text in _VS and t.kind == "word" and not _shapes(tokens, i) else t for i, t in enumerate(tokens)]
-    if dialect.id == "old":
+    if dialect.id == "old" and tokens:
         tokens = _of_old(tokens)
     return tokens
 
