@@ -6,6 +6,7 @@ import re
 from dataclasses import replace
 from typing import Literal
 
+from loopwright.model.otherwise import LOOP, Instead
 from loopwright.model.tree import Num, RowOrder
 from loopwright.notation.instead import instead
 from loopwright.notation.scanner import words as tables
@@ -66,6 +67,10 @@ _IN_THE_MIDDLE = Expression(
     rf"(?:(?:work\s+)?(?:as|like|the\s+same\s+as)\s+(?:the\s+)?{_ORD}(?:\s+{_ROWS})?|(?:work|continue|cont|go\s+on|keep\s+on|proceed)\b\.?(?:\s+(?:thus|so|in\s+this\s+(?:way|manner))\b)?)\s*,?\s*(?:(?:and|but|always)\s+)*"
     rf"(?P<op>inc|dec)(?:reas)?(?:e|ing)?\b\.?\s*(?:always\s+)?(?:(?P<n>{_N})\s*(?:{_OF})?\s*)?(?:always\s+)?(?:in|at|on)\s+the\s+(?:same\s+)?(?:middle|centre|center)\b[^.;,\d]{{0,30}}"
     rf"(?:,?\s*(?:until|till|to|up\s+to)\s+(?:the\s+)?(?P<upto>\d{{1,3}})(?:st|nd|rd|th)\s+{_ROWS}[^.;]{{0,40}})?\s*[.,;]?\s*$", re.IGNORECASE)
+_LOOP = r"(?:ch(?:ain)?\.?\s*)?(?:loops?|lps?|sps?|spaces?|arch(?:es)?)\b\.?"
+_LOOPS_FEWER = Expression(
+    rf"(?:(?:work|continue|cont|go\s+on|proceed)\b\.?\s*)?(?:in\s+(?:this|the\s+same|like)\s+(?:manner|way)|thus|so|as\s+(?:before|established))?\s*,?\s*(?:having|working|making|with|but)\s+(?:1|one)\s+{_LOOP}\s+(?:less|fewer)"
+    rf"(?:\s+(?:on|in|over|across)\s+(?:each|every|the)\s+(?:pineapples?|points?|fans?|motifs?|shells?|{_ROWS})){{0,2}}\s*,?\s*(?:(?:until|till)\s+(?:there\s+is\s+|only\s+)?(?P<n>{_N})\s+{_LOOP}[^.;]{{0,60}})?\s*\.?\s*$", re.IGNORECASE)
 _BETWEEN = re.compile(
     rf"(?:continue|cont\.?|go on|keep on|rep(?:eat)?\.?|work|like|(?:same\s+)?as|inc(?:reas)?(?:e|ing)?)\b[^.(]{{0,60}}?\b(?:having|with|working|allowing|leaving)\s+(?:1|one|two|three|\d{{1,2}})\s+(?:more\s+)?(?:sts?\b|stitch(?:es)?\b|(?:trebles?|doubles?|singles?)\b(?:\s+crochets?)?|h?[sdt]\.?\s?c\b\.?|tr\b\.?)?\s*(?:more\s+)?"
     rf"(?:sts?\s+|stitch\s+|[sd]\.?\s?c\.?\s+)?(?:more\s+)?(?:on\s+each\s+side\s+)?(?:between|before\s+(?:each|every|the)\s+(?:inc|dec)|after\s+(?:each|every|the)\s+(?:inc|dec))[^.(]{{0,140}}?(?:\buntil\b\D{{0,30}}(?P<until>{_N})|$|[.(;])",
@@ -177,8 +182,14 @@ def _in_the_middle(words: str) -> RowOrder | None:
     return RowOrder("continue", delta=delta, total_rows=number(m["upto"], 1) if m["upto"] else None)
 
 
+def _loops_fewer(words: str) -> RowOrder | None:
+    """ "Continue so, having 1 loop less on each pineapple on every row, until 1 loop remains": the last row, with a loop less each time."""
+    m = _LOOPS_FEWER.match(words) if "less" in words or "fewer" in words else None
+    return None if m is None else RowOrder("continue", until_sts=number(m["n"], 1) if m["n"] else None, instead=(Instead(LOOP, None, -1),))
+
+
 def _continued(words: str, sizes: int) -> RowOrder | None:
-    if (told := changing(words, sizes) or _in_the_middle(words)) is not None:
+    if (told := changing(words, sizes) or _in_the_middle(words) or _loops_fewer(words)) is not None:
         return told
     m = _CONTINUE.match(words)
     if m is None:

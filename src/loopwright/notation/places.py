@@ -101,9 +101,9 @@ def _quantified(cur: Cursor, seen: bool) -> Place | None:
     if word in ("remaining", "rem") and cur.kind(1) == "num":
         cur.at += 1
         return _counted(cur, "next", loop)
-    if word in ("each", "every", "all", "ea") or (word in ("remaining", "rem") and thing_word(cur.low(1))):
+    if word in ("each", "every", "all", "ea") or (word in ("remaining", "rem") and thing_word(cur.low(1)) and cur.low(2) != "of"):
         return _each(cur, loop)
-    if word in ("next", "nxt", "following"):
+    if word in ("next", "nxt", "following") or word == "remaining" and cur.low(2) == "of":  # "into remaining loop of pineapple"
         cur.at += 1
         cur.skip("the", "adjoining", "free", "unworked", "available")
         if cur.kind() == "ord":
@@ -250,10 +250,15 @@ def _ordinal(cur: Cursor, loop: Loop) -> Place:
         mark = cur.at
         cur.at += 1
         cur.skip("the", "next", "each", "same", "beginning", "beg", "first", "turning", "starting")
+        if first and cur.kind() == "num" and cur.kind(1) == "kind" and cur.token(1).value != "ch":  # type: ignore[union-attr]
+            cur.at += 1
+            return Place("next", ONE, thing(cur) or STITCH, loop=loop)  # "1 dc into first of 9 tr"
         of = thing(cur)
         if of is None:
             cur.at = mark
     if of is not None:
+        if first and of.kind == "pineapple":
+            return Place("next", ONE, found or STITCH, loop=loop)  # "first loop of pineapple"
         if of.kind == "tch" or cur.low(-1) == "turning":
             return Place("last", ONE, Thing("tch"), loop=loop)
         return Place("kth", ONE, found or STITCH, k, of=of, loop=loop)

@@ -9,6 +9,7 @@ from typing import Any
 from loopwright.model.otherwise import Instead
 from loopwright.model.tree import Chain, Either, Group, InTurn, Make, Mark, Node, Num, Repeat, Skip
 from loopwright.record import changed
+from loopwright.working.seeking import SPACES
 
 UNTOLD = 5  # unknown words that stand for what was not understood
 Change = Callable[[Node], Node]
@@ -70,6 +71,39 @@ def _ways(told: Instead) -> tuple[Change, ...]:
     if told.kind is not None:
         return (stitches,) if told.old is None else (stitches, places)
     return (times, stitches, places, chains, skips)
+
+
+def loops_fewer(body: tuple[Node, ...], rows: int | None, until: Num | None) -> list[tuple[Node, ...]]:
+    """A row of loops again and again, with one loop less each time: so many rows, or until so many are left. None where nobody knows which loops."""
+    counted = _loops(body)
+    first = counted[0] if len(set(counted)) == 1 else 0
+    last = (until.at(0) or 1) if until is not None else 1
+    many = first - last if rows is None else rows
+    if not 0 < many < first:
+        return []
+
+    def left(n: int) -> Change:
+        return lambda node: replace(node, times=Num((n,))) if isinstance(node, Repeat) and _of_loops(node) else node
+
+    return [_through(body, left(first - i)) for i in range(1, many + 1)]
+
+
+def _of_loops(node: Repeat) -> bool:
+    """ "(3 ch, 1 dc into next loop) 6 times"."""
+    placed = [n.place.thing.kind for n in node.nodes if isinstance(n, Make) and n.place is not None]
+    return node.mode in ("times", "star-times") and len(placed) == 1 and placed[0] in SPACES and isinstance(node.nodes[0], Chain)
+
+
+def _loops(body: tuple[Node, ...]) -> list[int]:
+    found: list[int] = []
+
+    def look(node: Node) -> Node:
+        if isinstance(node, Repeat) and _of_loops(node) and node.times is not None:
+            found.append(node.times.at(0) or 0)
+        return node
+
+    _through(body, look)
+    return found
 
 
 def _numbers(body: tuple[Node, ...], kind: str | None) -> set[tuple[int | None, ...]]:

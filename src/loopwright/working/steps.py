@@ -35,7 +35,7 @@ from loopwright.model.tree import (
 )
 from loopwright.record import changed, record
 from loopwright.source import Span
-from loopwright.working.instead import rows_otherwise, without_chain
+from loopwright.working.instead import UNTOLD, loops_fewer, rows_otherwise, without_chain
 from loopwright.working.numbered import (
     MAX_ROWS,
     comes_again,
@@ -231,7 +231,7 @@ def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, ba
     if order.what == "shape":
         return _shaped(row, order, numbers, ranged, shelf, base)
     if order.what == "continue" or order.delta is not None:
-        return _continued(row, up_to(order, numbers, shelf.number), numbers, ranged, base)
+        return _continued(row, up_to(order, numbers, shelf.number), numbers, ranged, base, shelf.done[-1:])
     sources = _sources(order, shelf)
     own = numbers[0] if numbers else None
     if order.section is None and order.rows and own is not None and min(order.rows) >= own > 0 and not sources:
@@ -377,8 +377,13 @@ def _sources(order: RowOrder, shelf: _Shelf) -> list[Step]:
     return []
 
 
-def _continued(row: Row, order: RowOrder, numbers: list[int | None], ranged: bool, base: Step) -> list[Step]:
+def _continued(row: Row, order: RowOrder, numbers: list[int | None], ranged: bool, base: Step, before: list[Step]) -> list[Step]:
     """ "Continue as established, inc 8 sts each rnd": the change spread evenly; unsaid: what the rows before did."""
+    if order.instead and before:
+        bodies = loops_fewer(before[0].body, len(numbers) if ranged else None, order.until_sts)
+        base = changed(base, body=before[0].body, at=before[0].at, kind=before[0].kind, doubt=base.doubt if bodies else UNTOLD)
+        named = numbers if ranged else [None] * max(1, len(bodies))
+        return [changed(base, number=n, body=body, label=label_of(base.kind, base.label, n, ranged)) for n, body in zip(named, bodies or [base.body], strict=False)]
     many = numbers if ranged or numbers != [None] else times_of(order, numbers, ranged)
     if order.until_sts is not None and not ranged:
         return [changed(base, body=row.body, order=order, problem=None, label=label_of(base.kind, base.label, n, False), same=True) for n in many[:1]]
