@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from loopwright.record import record
 
-
 LOOP = "loop"
 
 

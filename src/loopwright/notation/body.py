@@ -22,7 +22,7 @@ from loopwright.notation.brackets import bracket
 from loopwright.notation.cursor import FILLER, Cursor
 from loopwright.notation.extents import leave, left_so
 from loopwright.notation.layers import THROUGH, through_both
-from loopwright.notation.lists import ALL, all_round, in_each, late_place, named_again, one_place, over_each, so_often, swept
+from loopwright.notation.lists import ALL, all_round, between_them, in_each, late_place, named_again, one_place, over_each, so_often, swept
 from loopwright.notation.markers import MARKER_VERBS, marker
 from loopwright.notation.moves import SKIPS, base_passed, join, skip
 from loopwright.notation.olden import every_with_chain, in_order
@@ -68,7 +68,7 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
             pass
         elif cur.kind() == "star":
             star(cur, out, stars)
-        elif out and (not stars and cur.low() in ALL and all_round(cur, out) or late_place(cur, out, stars[-1] if stars else 0)):
+        elif out and (not stars and cur.low() in ALL and all_round(cur, out) or cur.low() == "between" and between_them(cur, out) or late_place(cur, out, stars[-1] if stars else 0)):
             pass
         elif cur.low() in ("and", "so") and (cur.accept_words("and so on") or cur.accept_words("so on")):
             cur.at -= 1

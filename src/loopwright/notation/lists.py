@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from loopwright.model.tree import (
+    ONE,
     Chain,
     Either,
     Group,
@@ -111,6 +112,24 @@ def all_round(cur: Cursor, out: list[Node]) -> bool:
     return True
 
 
+def between_them(cur: Cursor, out: list[Node]) -> bool:
+    """ "3 long, 3 chain, 3 long in each corner, and 1 chain between the corners": the chain behind each of them; nothing taken elsewhere."""
+    group, chain = (out[-2], out[-1]) if len(out) > 1 else (None, None)
+    where = group.place if isinstance(group, (Make, Group)) else None
+    if not isinstance(group, (Make, Group)) or where is None or where.quant != "each" or where.left is not None or where.n is not None or not isinstance(chain, Chain):
+        return False
+    start = cur.at
+    cur.at += 1
+    cur.skip("the", "each", "every", "of")
+    if cur.low() in ("corners", "corner", "groups", "group", "shells", "shell", "them", "these", "clusters", "cluster") and cur.kind(1) in ("sep", "end", "word"):
+        cur.at += 1
+        each = replace(group, place=replace(where, quant="next", n=ONE))
+        out[-2:] = [Repeat((each, chain), "end", span=group.span.cover(cur.span_from(start)))]
+        return True
+    cur.at = start
+    return False
+
+
 _ALL_ROUND = ("all round", "all around", "all along", "all across", "to end", "to the end", "the whole way", "round", "around")
 ALL = frozenset(words.split()[0] for words in _ALL_ROUND)
 _ENDS = frozenset("join fasten finish break turn and".split())
@@ -171,7 +190,7 @@ def one_place(out: list[Node], floor: int) -> None:
 def over_each(out: list[Node]) -> None:
     """ "4 dc, ch 1, 4 dc over each loop": the whole list in each of them."""
     last = out[-1]
-    if not isinstance(last, Make) or last.place is None or last.place.quant != "each" or last.place.thing.kind not in ("sp", "loop"):
+    if not isinstance(last, Make) or last.place is None or last.place.quant != "each" or last.place.thing.kind not in ("sp", "loop", "corner"):
         return
     first = len(out) - 1
     while first > 0 and _listed(out[first - 1]):

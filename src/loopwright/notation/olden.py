@@ -14,6 +14,7 @@ from loopwright.model.tree import (
     Either,
     Evenly,
     Group,
+    Join,
     Make,
     Mark,
     Node,
@@ -58,6 +59,9 @@ def olden(cur: Cursor, before: list[Node]) -> Node | None:
     if low == "this" and cur.low(1) in _MADE_SO and before:
         cur.at += next((i for i in range(2, 20) if cur.kind(i) in ("sep", "star", "end", "open", "close")), 2)
         return Mark("note", span=cur.span_from(cur.at - 2))  # "this forms 8 leaves"
+    if low in ("finish", "end", "ending") and cur.low(1) == "with" and (single := 2 + (cur.low(2) in ("a", "1", "one"))) and cur.low(single).startswith("single"):
+        cur.at += single + 1
+        return Join(None, "sl st", span=cur.span_from(cur.at - 1))  # "finish with a single crochet"
     if low in ("both", "these") and before:
         return _said_after(cur, before)
     if low in ("increasing", "decreasing") and cur.kind(1) == "num" and cur.low(2) in ("in", "on", "each"):

@@ -128,10 +128,15 @@ _TELLS_LONG = frozenset("each every first last next the centre center middle bot
 _PLAINLY = frozenset("sc hdc dc tr dtr".split())
 
 
+def _to_centre(tokens: list[Token], at: int) -> bool:
+    """ "single crochet to the centre of the first scallop": slip stitches, so that the row begins there."""
+    return any(t.low in ("centre", "center", "middle", "point") for t in tokens[at + 2 : at + 4])
+
+
 def _of_old(tokens: list[Token]) -> list[Token]:
     """Old books' names: "3 long", "each long" as tall stitches, "2 double long" as taller ones; "plain double crochet" as the stitch alone, a purl as a picot."""
     out: list[Token] = []
-    for t, after in zip(tokens, [*tokens[1:], None], strict=True):
+    for i, (t, after) in enumerate(zip(tokens, [*tokens[1:], None], strict=True)):
         before, kind = out[-1] if out else None, None
         if t.low == "long" and before is not None and (after is None or after.kind != "kind" and after.low not in _NO_STITCH):
             if before.low in ("double", "treble"):
@@ -141,6 +146,8 @@ def _of_old(tokens: list[Token]) -> list[Token]:
                 kind = "tr"
         elif before is not None and before.low == "plain" and t.kind == "kind" and t.value in _PLAINLY:
             out.pop()
+        elif t.kind == "kind" and t.value == "sc" and t.low.startswith("single") and after is not None and after.low == "to" and _to_centre(tokens, i):
+            kind = "sl st"
         elif t.low in ("purl", "purls"):
             kind = "picot"
         out.append(t if kind is None else t._replace(kind="kind", value=kind))
