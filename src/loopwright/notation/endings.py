@@ -13,7 +13,7 @@ from loopwright.notation.orders import changing
 from loopwright.terms import Dialect
 
 _UNTIL = re.compile(
-    r"(?:(?:then|and)\s+)?(?:continue|cont|work|repeat|rep|rpt|dec|decrease|inc|increase|decreasing|increasing)\b(?P<mid>(?:[^.;*†]|(?<=st)\.|(?<=sts)\.)*?)\b(?:until|till)\s+"
+    r"(?:(?:then|and)\s+)?(?:continue|cont|work|repeat|rep|rpt|dec|decrease|inc|increase|decreasing|increasing)\b(?P<mid>(?:[^.;*†]|(?<=st)\.|(?<=sts)\.|(?<=cont)\.|(?<=dec)\.|(?<=inc)\.|(?<=alt)\.|(?<=patt)\.)*?)\b(?:until|till)\s+"
     r"(?:there\s+(?:are|will be)\s+|you\s+have\s+|only\s+)?(?P<n>\d{1,5})(?:\s*[(\[](?P<more>[\d,:;\s]+)[)\]])?\s+(?P<noun>[a-z][a-z.]*(?:\s[a-z.]{1,3})?)"
     r"(?:\s+(?:remain(?:s|ing)?|rem|are left|left|(?:are\s+)?in\s+(?:the\s+|each\s+)?(?:row|round|rnd)|on\s+(?:the\s+)?row|in all))*\s*(?=[,.;(—]|$)",
     re.IGNORECASE,

@@ -21,6 +21,9 @@ from loopwright.notation.places import place
 from loopwright.source import Span
 
 
+NEAR = 60  # nodes back that a group may have had its name
+
+
 def late_place(cur: Cursor, out: list[Node], floor: int) -> bool:
     """ "2 dc, ch 2, 2 dc, all in next sp": a place told after the list it is for; nothing taken where there is none."""
     start = cur.at
@@ -100,12 +103,13 @@ def swept(out: list[Node]) -> None:
 def all_round(cur: Cursor, out: list[Node]) -> bool:
     """ "1 long, 2 chain, miss 1, all round": the whole list over and over; nothing taken where it is not said behind the list."""
     start = cur.at
-    told = cur.low(-1) in (",", ";") and any(map(cur.accept_words, _ALL_ROUND))
-    cur.skip("the", "row", "round", "rnd", "of") if told else None
+    if cur.low(-1) not in (",", ";") or not any(map(cur.accept_words, _ALL_ROUND)):
+        return False
+    cur.skip("the", "row", "round", "rnd", "of")
     first = next((i for i, n in enumerate(out) if isinstance(n, (Make, Chain, Skip, Group))), len(out))
     listed = [n for n in out[first:] if not isinstance(n, Unknown)]
     plain = all(isinstance(n, (Make, Chain, Skip, Group)) and not _to_the_end(n) for n in listed)
-    if not told or not (cur.done or cur.low() in (";", ".") or cur.low() in (",", "and") and cur.low(1) in _ENDS) or not plain or not any(isinstance(n, Skip) for n in listed):
+    if not (cur.done or cur.low() in (";", ".") or cur.low() in (",", "and") and cur.low(1) in _ENDS) or not plain or not any(isinstance(n, Skip) for n in listed):
         cur.at = start
         return False
     out[first:] = [Repeat(tuple(listed), "end", span=listed[0].span.cover(cur.span_from(start)))]
@@ -121,8 +125,8 @@ def between_them(cur: Cursor, out: list[Node]) -> bool:
     start = cur.at
     cur.at += 1
     cur.skip("the", "each", "every", "of")
-    if cur.low() in ("corners", "corner", "groups", "group", "shells", "shell", "them", "these", "clusters", "cluster") and cur.kind(1) in ("sep", "end", "word"):
-        cur.at += 1
+    if cur.low(-1) == "each" and cur.kind() in ("sep", "end") or cur.low() in ("corners", "corner", "groups", "group", "shells", "shell", "them", "these", "clusters", "cluster") and cur.kind(1) in ("sep", "end", "word"):
+        cur.at += cur.kind() == "word"
         each = replace(group, place=replace(where, quant="next", n=ONE))
         out[-2:] = [Repeat((each, chain), "end", span=group.span.cover(cur.span_from(start)))]
         return True
@@ -141,7 +145,7 @@ def named_again(out: list[Node]) -> None:
     if not isinstance(last, Group) or last.name is not None or len(last.nodes) < 2:
         return
     made = _made_of(last)
-    named = next((g for g in out[:-1] if isinstance(g, Group) and g.name and _made_of(g) == made), None)
+    named = next((g for g in out[-NEAR:-1] if isinstance(g, Group) and g.name and _made_of(g) == made), None)
     if named is not None:
         out[-1] = replace(last, name=named.name)
 

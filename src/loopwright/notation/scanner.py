@@ -144,6 +144,8 @@ def _of_old(tokens: list[Token]) -> list[Token]:
                 continue
             if before.kind in ("num", "ord") or before.low in _TELLS_LONG:
                 kind = "tr"
+        elif t.low == "long" and before is None and after is not None and after.low in ("all", "round", "around", "on", "in", "only"):
+            kind = "tr"  # "Long all round."
         elif before is not None and before.low == "plain" and t.kind == "kind" and t.value in _PLAINLY:
             out.pop()
         elif t.kind == "kind" and t.value == "sc" and t.low.startswith("single") and after is not None and after.low == "to" and _to_centre(tokens, i):
