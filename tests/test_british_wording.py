@@ -37,6 +37,8 @@ OLD: list[tuple[str, str, list[int]]] = [
     ("what a round forms", LOOPS + "3rd round.—Into each space, 2 treble, 1 chain; this makes 8 groups.", [16, 8, 16]),
     ("a list for all round", RING + "2nd round.—1 treble, 1 chain, miss 1, all round.", [16, 8]),
     ("long as a stitch", "Make 26 chain.\n1st row.—Miss 1, 1 D.C. on each.\n2nd row.—Turn, 3 chain for the first long, * 1 chain, miss 1, 1 long on the next; repeat from *.\n3rd row.—Turn, 1 chain, 1 D.C. on each long and on each chain.", [25, 13, 25]),
+    ("long all round", RING + "2nd round.—Long all round.\n3rd round.—Increase by working twice into every fourth stitch.", [16, 16, 20]),
+    ("a chain between each", LOOPS + "3rd round.—In each 3 chain, 1 long, 2 chain, 1 long; 3 chain between each.", [16, 8, 16]),
     ("double long", RING + "2nd round.—2 double long in every stitch.\n3rd round.—1 D.C. on each double long.", [16, 32, 32]),
     ("both stitches and chains", RING + "2nd round.—1 long, 1 chain, miss 1, all round.\n3rd round.—1 D.C. in every stitch, both long and chain.", [16, 8, 16]),
     ("plain double crochet", RING + "2nd round.—Plain double crochet all round.\n3rd round.—Treble, slipping the wool through each bead.", [16, 16, 16]),
@@ -67,6 +69,7 @@ UK: list[tuple[str, str, list[int]]] = [
     ("on every alternate round", HAT + "Cont. inc. 4 d.c. on every alt. round in this way until there are 24 d.c. in the round.", [8, 16, 16, 20, 20, 24]),
     ("at each end of every row", SLEEVE + "Dec. 1 st. at each end of every row until 15 d.c. remain.", [21, 19, 17, 15]),
     ("nothing but the yarn behind it", SLEEVE + "Dec. 1 st. at each end of next and foll. alt. rows until 17 sts. remain. Fasten off.", [21, 19, 19, 17]),
+    ("in this way until so many", SLEEVE + "Dec. 1 d.c. at each end of next row.\nCont. dec. in this way on every row until 13 d.c. remain.", [21, 19, 17, 15, 13]),
     ("rows on these stitches", SLEEVE + "For edge work 2 rows on these sts. S.S. to next d.c. Fasten off.", [21, 21, 21]),
     ("the stitch below the chain", "Make 31 ch.\n1st row.—Miss 3 ch., 1 tr. into each ch. to end, turn.\n2nd row.—3 ch., miss 1 tr., 1 tr. into each tr. to end, 1 tr. into top of 3 ch., turn.", [29, 29]),
     ("the first dc passed over", SLEEVE + "2nd row: 3 ch, miss first dc, * 1 tr into next dc, 1 dc into next dc; rep from * to end.\n3rd row: 3 ch, miss first dc, * 1 dc into next tr, 1 tr into next dc; rep from * to end. 21 sts.", [21, 21, 21]),
@@ -124,3 +127,9 @@ def test_what_is_otherwise_and_not_understood_leaves_the_row_in_doubt() -> None:
 @pytest.mark.parametrize("text", ["1st row.—Along the long side work 12 D.C.", "Cut a strip 3 inches long.", "1st row.—With V, 12 D.C.\n2nd row.—1 D.C. on each."])
 def test_words_that_are_no_stitches(text: str) -> None:
     assert not any(kind in ("tr", "v-st") for r in worked(RING + text, "old").rows for kind in r.made or ())
+
+
+def test_what_is_left_as_it_was_slipped_over_is_meant() -> None:
+    text = "Make 32 ch.\n1st row.—1 tr. into 4th ch. from hook, 1 tr. into each ch. to end, turn.\n2nd row.—S.S. over 3 tr. and into next tr., 3 ch., 1 tr. into each tr. to last 3 tr., turn."
+    assert counts(text, "uk") == [30, 24]
+    assert worked(text, "uk").findings == ()

@@ -20,7 +20,6 @@ from loopwright.notation.cursor import Cursor
 from loopwright.notation.places import place
 from loopwright.source import Span
 
-
 NEAR = 60  # nodes back that a group may have had its name
 
 
