@@ -119,20 +119,25 @@ def between_them(cur: Cursor, out: list[Node]) -> bool:
     """ "3 long, 3 chain, 3 long in each corner, and 1 chain between the corners": the chain behind each of them; nothing taken elsewhere."""
     group, chain = (out[-2], out[-1]) if len(out) > 1 else (None, None)
     where = group.place if isinstance(group, (Make, Group)) else None
-    if not isinstance(group, (Make, Group)) or where is None or where.quant != "each" or where.left is not None or where.n is not None or not isinstance(chain, Chain):
+    if not isinstance(group, (Make, Group)) or where is None or where.left is not None or not isinstance(chain, Chain):
+        return False
+    many = where.n if where.quant == "next" and where.n is not None and (where.n.at(0) or 0) > 2 else None
+    if many is None and (where.quant != "each" or where.n is not None):
         return False
     start = cur.at
     cur.at += 1
     cur.skip("the", "each", "every", "of")
-    if cur.low(-1) == "each" and cur.kind() in ("sep", "end") or cur.low() in ("corners", "corner", "groups", "group", "shells", "shell", "them", "these", "clusters", "cluster") and cur.kind(1) in ("sep", "end", "word"):
-        cur.at += cur.kind() == "word"
+    named = cur.low() in _BETWEEN_THESE or cur.kind() == "kind" and cur.token().value in _BETWEEN_THESE  # type: ignore[union-attr]
+    if cur.low(-1) == "each" and cur.kind() in ("sep", "end") or named and cur.kind(1) in ("sep", "end", "word"):
+        cur.at += named
         each = replace(group, place=replace(where, quant="next", n=ONE))
-        out[-2:] = [Repeat((each, chain), "end", span=group.span.cover(cur.span_from(start)))]
+        out[-2:] = [Repeat((each, chain), "end" if many is None else "times", many, span=group.span.cover(cur.span_from(start)))]
         return True
     cur.at = start
     return False
 
 
+_BETWEEN_THESE = frozenset("corners corner groups group them these shell cluster petal point fan scallop".split())
 _ALL_ROUND = ("all round", "all around", "all along", "all across", "to end", "to the end", "the whole way", "round", "around")
 ALL = frozenset(words.split()[0] for words in _ALL_ROUND)
 _ENDS = frozenset("join fasten finish break turn and".split())

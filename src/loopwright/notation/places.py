@@ -77,7 +77,7 @@ def _quantified(cur: Cursor, seen: bool) -> Place | None:
     loop = _post(cur) or loop
     if loop != "both" and cur.low() in ("across", "around"):
         return Place("each", None, STITCH, loop=loop)  # "sc in BLO across"
-    if cur.low() in ("top", "tip", "base", "end", "head", "back", "front", "side", "eye") and cur.low(1) == "of":
+    if cur.low() in ("top", "tip", "base", "end", "head", "back", "front", "side", "eye", "point") and cur.low(1) == "of":
         base = cur.low() == "base"
         cur.at += 2
         cur.skip("the")
