@@ -40,6 +40,7 @@ OLD: list[tuple[str, str, list[int]]] = [
     ("long all round", RING + "2nd round.—Long all round.\n3rd round.—Increase by working twice into every fourth stitch.", [16, 16, 20]),
     ("a chain between each", LOOPS + "3rd round.—In each 3 chain, 1 long, 2 chain, 1 long; 3 chain between each.", [16, 8, 16]),
     ("a chain between each petal", "Make 6 chain, join.\n1st round.—12 D.C. in the ring.\n2nd round.—5 treble in each.\n3rd round.—2 D.C. at the point of each of the 12 shells, 7 chain between each shell.", [12, 60, 24]),
+    ("a round told by one repeat that ends with what is missed", "Make 5 chain, join.\n1st round.—7 chain, 1 plain in every stitch.\n2nd round.—5 plain, miss 3.\n3rd round.—Plain.\n4th round.—3 treble, 1 chain, miss 1.", [5, 25, 25, 18]),
     ("double long", RING + "2nd round.—2 double long in every stitch.\n3rd round.—1 D.C. on each double long.", [16, 32, 32]),
     ("both stitches and chains", RING + "2nd round.—1 long, 1 chain, miss 1, all round.\n3rd round.—1 D.C. in every stitch, both long and chain.", [16, 8, 16]),
     ("plain double crochet", RING + "2nd round.—Plain double crochet all round.\n3rd round.—Treble, slipping the wool through each bead.", [16, 16, 16]),

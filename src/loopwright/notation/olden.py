@@ -162,6 +162,8 @@ def counted(nodes: list[Node], dialect: str) -> list[Node]:
     )
     span = said[0].span.cover(said[-1].span)
     again, others = Repeat(tuple(nodes), "end", span=span), Repeat(other, "end", span=span)
+    if len(said) > 1 and isinstance(said[-1], Skip):  # nothing is missed but before more of it
+        return [Either("chains-are-stitches", ((0.0, (others,)), (1.0, (again,)), (2.5, tuple(nodes))), span)]
     return [Either("chains-are-stitches", ((0.0, tuple(nodes)), (0.5, (others,)), (0.6, (again,))), span)]
 
 
