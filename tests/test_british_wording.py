@@ -77,10 +77,12 @@ UK: list[tuple[str, str, list[int]]] = [
     ("the first dc passed over", SLEEVE + "2nd row: 3 ch, miss first dc, * 1 tr into next dc, 1 dc into next dc; rep from * to end.\n3rd row: 3 ch, miss first dc, * 1 dc into next tr, 1 tr into next dc; rep from * to end. 21 sts.", [21, 21, 21]),
     ("into the stitch a pattern begins in", SLEEVE + "2nd row: 1 ch, 1 dc into each dc.\nShape: SS over first 3 sts and into next st, patt to last 3 sts, turn. 15 sts.", [21, 21, 15]),
     ("a bridge behind missed stitches", HAT + "Next round: Miss first 5 d.c. for thumb, make 2 ch., 1 d.c. into each remaining d.c.", [8, 16, 11]),
+    ("a strap on its chain", SLEEVE + "Strap: Make 9 ch. and work in d.c. until strap measures 40 cm.", [21, 8]),
+    ("a strap with its stitches told", SLEEVE + "Strap: Make 12 ch. Work in d.c. (11 d.c. to each row) for 25 cm.", [21, 11]),
     ("V's", ("Make 25 ch.\n1st row: (1 tr., 1 ch., 1 tr.) into 5th ch. from hook (a V made), * miss 2 ch., (1 tr., 1 ch., 1 tr.) into next ch.; rep. from * to last 2 ch., miss 1 ch., 1 tr. into last ch., turn. 7 V's.\n"
      "2nd row: 3 ch., a V into 1-ch. sp. of each V to end, 1 tr. into top of turning ch. 7 V's.\n3rd row: As 2nd row."), [16, 16, 16]),
     ("rows of another piece", BACK + "FRONT. Make 21 ch. Work 1st row as for back. 20 dc.\nWork 2nd and 3rd rows as given for Back.", [40, 40, 40, 20, 20, 20]),
-    ("so many instead", GROUPS + "4th round: As 3rd round, working 3 tr. instead of 5 tr.\n5th round: As 3rd round, but with 7 tr. in each space.", [24, 18, 30, 18, 42]),
+    ("so many instead", GROUPS + "4th round: As 3rd round, working 3 tr. in each space instead of 5.\n5th round: As 3rd round, but with 7 tr. in each space.", [24, 18, 30, 18, 42]),
     ("a number instead", FANS + "5th row: As 4th row, having 2 instead of 3 in brackets.", [32, 36, 36, 32, 28]),
     ("a loop less each time", FANS + "5th and 6th rows: Continue in this manner, having 1 loop less on each pineapple on every row, until 1 loop remains on each.", [32, 36, 36, 32, 28, 24]),
     ("clusters told by what is left on the hook", GROUPS + "4th round: * Leaving the last loop of each on hook work 3 tr. into next sp., thread over and draw through all loops on hook (a cluster made), 3 ch.; rep. from * all round.", [24, 18, 30, 6]),

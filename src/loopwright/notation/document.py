@@ -45,6 +45,7 @@ from loopwright.notation.schedules import schedule
 from loopwright.notation.sizes_told import in_label, parts_of, sizes_of, sizes_only, without_dashes
 from loopwright.notation.specials import defined, specials, with_specials
 from loopwright.notation.terms_told import terms_of
+from loopwright.notation.strips import strip_on
 from loopwright.notation.told import is_heading, is_told, of_the_whole, opens_block
 from loopwright.record import changed
 from loopwright.source import Source, Span
@@ -342,6 +343,8 @@ def _shaped(
     """
     start, at, stop, end = where
     said = label.label if label else None
+    if (strip := strip_on(text, at, end, which)) is not None:
+        return [*_row_anew(text, label, start, strip[0], which, sizes, known), strip[1]]
     ranged = said is not None and (said.last != said.first or said.how_many != ONE)
     found = schedule(text[at:stop], sizes, ranged=ranged)
     if found is None or changing(text[at:end].lstrip(), sizes) is not None:

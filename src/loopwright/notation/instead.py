@@ -30,7 +30,7 @@ def _swapped(cur: Cursor, first: int, at: int, behind: int) -> Instead | None:
     """ "6 dc" and "5 dc" on both sides of "instead of"."""
     new = next((i for i in range(at - 1, first, -1) if cur.kinds[i] == "num"), None)
     old = behind if cur.kinds[behind] == "num" else None
-    if new is None or old is None or at - new > 4:
+    if new is None or old is None or at - new > 6:
         return None
     kind = _kind(cur, new + 1) or _kind(cur, old + 1)
     return Instead(kind, cur.tokens[old].value, cur.tokens[new].value)
