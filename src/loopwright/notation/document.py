@@ -44,8 +44,8 @@ from loopwright.notation.remembered import Known, Remembered
 from loopwright.notation.schedules import schedule
 from loopwright.notation.sizes_told import in_label, parts_of, sizes_of, sizes_only, without_dashes
 from loopwright.notation.specials import defined, specials, with_specials
-from loopwright.notation.terms_told import terms_of
 from loopwright.notation.strips import strip_on
+from loopwright.notation.terms_told import terms_of
 from loopwright.notation.told import is_heading, is_told, of_the_whole, opens_block
 from loopwright.record import changed
 from loopwright.source import Source, Span
