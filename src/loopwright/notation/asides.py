@@ -73,7 +73,7 @@ _ASIDES: tuple[tuple[tuple[str, ...], str], ...] = (
     (("way", "manner"), r"(?<=[.)])\s[^.()]{0,60}\b(?:every|each)\s+(?:[sdh]{1,2}c\s+|tr\s+)?(?:rnd|row|round)\s+in\s+(?:this|the\s+same)\s+(?:way|manner)\b[^.()]*"),
     (("working", "making"), r",?\s{0,3}\b(?:working|making) (?:the )?last (?!\w+ (?:in|into) (?:the )?(?:turning|beg) (?:ch|chain)[ -](?:sp|space|loop)\b)(?:[^.;(\[\n]|\.(?=[a-z])|(?<=[a-z])\.(?=\s+[a-z])|(?<=ch)\.(?!\s*[(\[]))*"),
     (("'s", "’s"), r"(?<=[a-z*])[’']s\b(?=\s|[,;.])"),
-    (("back of ",), r"\b(?:in|at) (?:the )?back of (?:the )?work\b(?=\s+between)"),
+    (("back of ", "back between"), r"\b(?:in|at) (?:the )?back(?: of (?:the )?work)?\b(?=\s+between)"),
     (("sts evenly",), r"\bspacing (?:the )?sts evenly,?"),
     (("working ",), r"\bworking (?:over|along|on|across|down) (?:the )?(?:(?:raw|long|short|side|row|top|bottom|front|back) )?(?:sides?|edges?|ends?)(?: of (?:each row|the \w+))?,?"),
     (("work",), r"\bwork(?:ing)? in (?:s\.? ?c|d\.? ?c|tr|h\.? ?d\.? ?c)\.?(?: throughout)?,?(?=\s+(?:work|dec|inc)\b)"),

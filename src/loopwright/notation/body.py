@@ -22,9 +22,9 @@ from loopwright.notation.brackets import bracket
 from loopwright.notation.cursor import FILLER, Cursor
 from loopwright.notation.extents import leave, left_so
 from loopwright.notation.layers import THROUGH, through_both
-from loopwright.notation.lists import in_each, late_place, one_place, over_each, so_often, swept
+from loopwright.notation.lists import ALL, all_round, between_them, in_each, late_place, named_again, one_place, over_each, so_often, swept
 from loopwright.notation.markers import MARKER_VERBS, marker
-from loopwright.notation.moves import SKIPS, join, skip
+from loopwright.notation.moves import SKIPS, base_passed, join, skip
 from loopwright.notation.olden import every_with_chain, in_order
 from loopwright.notation.phrases import phrase
 from loopwright.notation.places import END_WORDS, PREPOSITIONS, place
@@ -68,7 +68,7 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
             pass
         elif cur.kind() == "star":
             star(cur, out, stars)
-        elif out and late_place(cur, out, stars[-1] if stars else 0):
+        elif out and (not stars and cur.low() in ALL and all_round(cur, out) or cur.low() == "between" and between_them(cur, out) or late_place(cur, out, stars[-1] if stars else 0)):
             pass
         elif cur.low() in ("and", "so") and (cur.accept_words("and so on") or cur.accept_words("so on")):
             cur.at -= 1
@@ -84,6 +84,7 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
                 out.extend(left_so(cur, found, at))
                 so_often(cur, out, starred=bool(stars))
                 in_turn(out)
+                named_again(out)
                 in_order(out)
                 every_with_chain(out, cur.dialect.id)
                 one_place(out, stars[-1] if stars else 0)
@@ -116,13 +117,13 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         cur.layered = True
         return None
     if low in SKIPS:
-        return skip(cur)
+        return base_passed(cur, before, skip(cur))
     if low == "turn" and cur.low(1 + (cur.low(1) in ("work", "piece", "it"))) in ("upside", "upsidedown"):
         cur.at += 2 + (cur.low(1) in ("work", "piece", "it"))
         cur.accept("down")
         return Mark("underside", span=cur.span_from(start))
     if low in ("turn", "turning"):
-        cur.at += 1
+        cur.at += 1 + (cur.low(1) == "back")
         return Mark("turn", span=cur.span_from(start))
     if low in ("join", "unite", "close") or low == "sl" and cur.low(1) == "to":
         return join(cur, before)
@@ -157,7 +158,7 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         return absorbed(before, shaped)
     if kind == "kind" or kind in ("num", "blank") and kind_follows(cur):
         return first_chain(make(cur), before, leads=start < 3)
-    if kind == "num" and cur.low(1) in ("in", "into", "on", "each") and (known := kind_before(before)) is not None:
+    if kind == "num" and cur.low(1) in ("in", "into", "on", "under", "over", "each") and (known := kind_before(before)) is not None:
         n = cur.number()
         return Make(known, n or ONE, place(cur), span=cur.span_from(start))
     if low in ("magic", "mr", "mc", "adjustable") and not main_colour(cur):
@@ -205,9 +206,12 @@ def _place_first(cur: Cursor, before: list[Node]) -> Node | None:
     bare = where is not None and where.quant == "each" and where.thing.kind in ("sp", "loop", "ch") and cur.kind() == "num" and kind_follows(cur) and (not start or cur.kinds[start - 1] in ("sep", "star"))
     if bare and cur.low(2) not in (",", "and"):
         bare = False  # "in each loop 1 dc, 5 tr, 1 dc": a list goes into it
+    if where is not None and not bare and _stopped(cur, where, start) and (told := _unplaced(cur)):
+        return Group(told, where, span=cur.span_from(start))
     if where is None or cur.low() not in ("work", "make", ":") and not bare or cur.low() == ":" and cur.tokens[cur.at - 1].low in LOOPS_ONLY:
-        cur.at = start
-        return None
+        along = cur.lows[start] == "along" and where is not None and cur.kind() in ("star", "sep")
+        cur.at = cur.at if along else start
+        return Mark("note", span=cur.span_from(start)) if along else None  # "along the scallop * 1 chain, …"
     said = {t.text.lower() for t in cur.tokens[start : cur.at]}
     cur.at += not bare
     inside = _listed(cur)
@@ -218,6 +222,25 @@ def _place_first(cur: Cursor, before: list[Node]) -> Node | None:
     if total and total > 1 and where.quant == "next" and not said & {"each", "every"} and len(inside) == 1 and isinstance(inside[0], Make) and inside[0].place is None and (inside[0].n.at(0) or 1) > 1:
         return Spread(inside[0].kind, inside[0].n, where.n, span=cur.span_from(start))  # "in the 12 dc work 24 treble"
     return Group(tuple(inside), where, span=cur.span_from(start))
+
+
+def _stopped(cur: Cursor, where: Place, start: int) -> bool:
+    """Whether a comma stands between a place that leads a sentence and a list: "under each 2 chain, 1 dc, 3 treble, 1 dc"."""
+    leads = not start or cur.kinds[start - 1] == "star" or cur.low(start - 1 - cur.at) in (";", ".", ":", "turn")
+    each = where.quant == "each" and where.thing.kind in ("sp", "loop", "ch", "corner") and where.left is None
+    return leads and each and cur.low() == "," and (cur.kind(1) in ("num", "kind"))
+
+
+def _unplaced(cur: Cursor) -> tuple[Node, ...]:
+    """The list behind a place and its comma; nothing, and nothing taken, where one of it has a place of its own."""
+    start, unknown = cur.at, cur.unknown
+    cur.at += 1
+    inside = _listed(cur)
+    made = [n for n in inside if isinstance(n, Make)]
+    if made and all(isinstance(n, Chain) or isinstance(n, Make) and n.place is None for n in inside) and cur.unknown == unknown:
+        return tuple(inside)
+    cur.at, cur.unknown = start, unknown
+    return ()
 
 
 def _listed(cur: Cursor) -> list[Node]:

@@ -33,6 +33,7 @@ SHAPES = frozenset("shell fan scallop cluster popcorn puff bobble picot v-st cro
 _AROUND = frozenset("around across end way".split())
 _NAMED = frozenset("shell fan v-st scallop inc".split())
 _PART_OF = frozenset("half quarter small large".split())
+_BEGINNING = frozenset("starting beginning".split())
 _WHICH = frozenset("first another second one a beg beginning starting next last".split())
 REMARKS = frozenset("increased decreased made completed formed".split())
 
@@ -165,13 +166,15 @@ def _named_made(cur: Cursor) -> tuple[str, int] | None:
     at = called + int(cur.low(called) in _WHICH or cur.kind(called) == "ord")
     if cur.kind(at) == "num" and cur.kind(sized := at + 1 + (cur.low(at + 1) == "-")) == "kind":
         at = sized + 1 + (cur.low(sized + 1) == "-")  # "(5-dc shell made)"
+    begun = cur.low(at) in _BEGINNING or cur.low(at - 1) in _BEGINNING  # "(a starting shell)"
+    at += cur.low(at) in _BEGINNING
     token = cur.token(at)
     shape = str(token.value) if token is not None and token.kind == "kind" else ""
     if shape not in _NAMED:
         return None
     over = 2 if cur.low(at + 1) == "over" and cur.kind(at + 2) == "kind" else 0  # "(shell over shell made)"
     made = int(cur.low(at + over + 1) in ("made", "formed", "completed"))
-    return (shape, at + over + made + 2) if (made or over or called) and cur.kind(at + over + made + 1) == "close" else None
+    return (shape, at + over + made + 2) if (made or over or called or begun) and cur.kind(at + over + made + 1) == "close" else None
 
 
 def _name(before: list[Node], name: str) -> bool:

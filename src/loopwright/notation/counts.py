@@ -15,7 +15,7 @@ from loopwright.terms import Dialect
 
 _LISTED = r"(?:\d+(?:\s*[(\[][\d,:;\s–-]+[)\]])?|[–—-]\s?[(\[]\d[\d,:;\s–-]*[)\]])"
 _END = re.compile(  # possessive where blanks meet blanks: a line full of them must not be tried in every way
-    r"(?P<lead>\b(?:st(?:itch)?\s+count|stitch(?:es)?\s+total)\s*[:=–-]\s*|\b(?:you(?:'ll| will)?(?: \(?now\)?| should)* have|(?:this (?:will )?)?giv(?:es|ing)? you|for a total of|there (?:will be|are|should be)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|,(?=\s*\d{1,4}(?:\s*\([\d, ]+\))?\s+[a-z]{1,4}\.?(?:\s[a-z]\.?)?,\s*(?:(?:cut|fasten|break|attach)\b|,|$))|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*+(?:=\s*+)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:[–—-]\s?[,:;/]\s*){0,12}(?:" + _LISTED + r"|\{[^{}\n]+\})(?:[^()\[\].;—]|\.(?=\s?[a-z])|;(?=\s?\d{1,4}[ -])|[(\[]\d[\d,:;\s–-]*[)\]]){0,80}?)\s*+"
+    r"(?P<lead>\b(?:st(?:itch)?\s+count|stitch(?:es)?\s+total)\s*[:=–-]\s*|\b(?:you(?:'ll| will)?(?: \(?now\)?| should)* have|(?:this (?:will )?)?giv(?:es|ing)? you|for a total of|there (?:will be|are|should be)|so that the \d{1,3}(?:st|nd|rd|th) (?:row|round|rnd) (?:has|will have|contains)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|,(?=\s*\d{1,4}(?:\s*\([\d, ]+\))?\s+[a-z]{1,4}\.?(?:\s[a-z]\.?)?,\s*(?:(?:cut|fasten|break|attach)\b|,|$))|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*+(?:=\s*+)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:[–—-]\s?[,:;/]\s*){0,12}(?:" + _LISTED + r"|\{[^{}\n]+\})(?:[^()\[\].;—]|\.(?=\s?[a-z])|;(?=\s?\d{1,4}[ -])|[(\[]\d[\d,:;\s–-]*[)\]]){0,80}?)\s*+"
     r"(?:\.?\s*+[)\]}>]){0,2}+\s*+[.;]?+\s*+(?P<after>(?:(?:,\s{3,}|,?\s*(?:ch\s*\d+|turn|join|fasten off|(?:cut|attach|break|drop)\b[^,.;()]{0,30}|do not turn))*)[.;]?)\s*$",
     re.IGNORECASE,
 )

@@ -30,6 +30,7 @@ from loopwright.model.tree import (
     Row,
     RowOrder,
     Section,
+    Unknown,
 )
 from loopwright.notation.counts import COUNT_BEGINS, only_count, printed
 from loopwright.notation.endings import later_until, title_before, until
@@ -38,13 +39,14 @@ from loopwright.notation.labels import Found, labels_in, plain_label
 from loopwright.notation.loops import loop_rounds
 from loopwright.notation.nodes import nodes_of
 from loopwright.notation.onward import told_until
-from loopwright.notation.orders import number
+from loopwright.notation.orders import changing, number
 from loopwright.notation.orders import order as order_of
 from loopwright.notation.quiet import quiet
 from loopwright.notation.remembered import Known, Remembered
 from loopwright.notation.schedules import schedule
 from loopwright.notation.sizes_told import in_label, parts_of, sizes_of, sizes_only, without_dashes
 from loopwright.notation.specials import defined, specials, with_specials
+from loopwright.notation.strips import strip_on
 from loopwright.notation.terms_told import terms_of
 from loopwright.notation.told import defines, is_heading, is_told, of_the_whole, opens_block
 from loopwright.record import changed
@@ -68,7 +70,7 @@ _FOR_ROWS = re.compile(r",?\s*\bfor\s+(?:the\s+next\s+)?(?P<n>\d{1,4}(?:\s*[(\[]
 _OMITTING = re.compile(r",?\s*\b(?:omit(?:ting)?|without)\s+(?:the\s+)?(?:turning[- ])?(?:ch(?:ain)?\.?[- ]?\d?|\d\s*ch(?:ain)?)(?:,?\s+turn)?\s+(?:at|from)\s+(?:the\s+)?end\s+of\s+(?:the\s+)?last\s+(?:row|rnd|round|rep(?:eat)?)\b", re.IGNORECASE)
 _TURNED = re.compile(r"[.;,]\s+(?P<chain>(?:ch(?:ain)?\.?\s*[1-9]|[1-9]\s*ch(?:ain)?)\b\.?,?\s*turn)\b\.?\s*$", re.IGNORECASE)
 _COUNT_ENDS = re.compile(r"(?:[)\]]|[.;]\s+\d{1,4}\s+[a-z]{2,5})\.$")
-_LATER = re.compile(r"[.;]\s+(?=rep|work\s+(?:even|straight|in\s+(?:rounds|rnds|rows)\s+of|\d{1,3}\s+(?:more\s+)?(?:rounds|rnds|rows))\b|cont(?:inue|\.)?\s+(?:in\s+(?:this|the\s+same|same)|thus|(?:in|de)creasing)\b)", re.IGNORECASE)
+_LATER = re.compile(r"[.;]\s+(?=rep|work\s+(?:even|straight|in\s+(?:rounds|rnds|rows)\s+of|\d{1,3}\s+(?:more\s+)?(?:rounds|rnds|rows)|(?:the\s+)?\d{1,3}(?:st|nd|rd|th)\b[^.;]{1,40}\bas\s+(?:given\s+)?(?:for|on|of))\b|cont(?:inue|\.)?\s+(?:in\s+(?:this|the\s+same|same)|thus|(?:in|de)creasing)\b)", re.IGNORECASE)
 _ENDED = re.compile(r"(?:(?:fasten|break|cut|end|finish)\s+(?:off|yarn|thread)\b\.?\s*)+", re.IGNORECASE)
 _SHAPE_THEN = re.compile(r"(?:\bthen|[.;])\s++(?=(?:dec|inc)(?:r|reas[a-z]+)?\.?\s+(?:\d|one\b|two\b)[^.;]{3,80}\b(?:every|each|next)\b)", re.IGNORECASE)
 _THEN = re.compile(r"[,;.]?\s*\bthen\s+(?=[^.;]{3,60}\bfor\s+(?:\d{1,4}|two|three|four|five|six)\s+(?:more\s+)?(?:rows|rnds|rounds)\b)", re.IGNORECASE)
@@ -233,7 +235,7 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
         return [Section(head["name"], span=Span(start, body_at)), Prose(text[body_at:end], Span(body_at, end))]
     if seen_row and loop_rounds(text[body_at:end].strip(), None, span) is not None:
         return _row(text, None, body_at, end, which, sizes, known)
-    order = until(text[body_at:end].strip(), which) or order_of(text[body_at:end].strip(), sizes, which)
+    order = until(text[body_at:end].strip(), which, sizes) or order_of(text[body_at:end].strip(), sizes, which)
     if seen_row and schedule(text[body_at:end], sizes) is not None:
         return _row(text, None, body_at, end, which, sizes, known)
     if order is not None and (seen_row or order.what == "even" or order.what == "repeat" and order.rows):
@@ -304,7 +306,7 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
         return [Row(loops[0], loops[1], counts, None, side, span=span)]
     whole = order_of(text[at:end].strip(), sizes, which)
     again = whole is not None and whole.what == "repeat" and whole.until_sts is not None and (whole.rows or whole.last_n)
-    ends = None if again else until(text[at:end].strip(), which)
+    ends = None if again else until(text[at:end].strip(), which, sizes)
     order = ends or whole if ends is not None or whole is not None and (whole.total_rows or whole.until_sts) else order_of(text[at:stop].strip(), sizes, which)
     if order is not None:
         said = None if order.total_rows and said and said.first == said.last else said  # "Row 3 onwards: repeat Row 2 until you have 30 rows"
@@ -323,13 +325,13 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
     if many is not None and (n := number(many["n"], sizes)) is not None:
         said, stop = _repeated_label(said, n), many.start()
     body_end, later = _later_order(text, at, stop, sizes, which)
-    if later is None and (told_end := later_until(text, at, end, which)) is not None:
+    if later is None and (told_end := later_until(text, at, end, which, sizes)) is not None:
         body_end, later = told_end
         counts = ()
     own = printed(text, at, body_end, which, sizes) if later is not None and _COUNT_ENDS.search(text, at, body_end) else None
     body_end = body_end if own is None or not own.sure else own.stop
     nodes, unknown = known.nodes(text, at, body_end, which, sizes)
-    if not told.sure:
+    if not told.sure and later is None:  # behind an order it can only be a count
         if any(type(n).__name__ in _INSTRUCTIONS - {"Chain", "Ring", "Join", "Skip"} for n in nodes):
             said_again, _ = nodes_of(text, stop, after.start, which, sizes)
             if any(type(n).__name__ in _INSTRUCTIONS for n in said_again):  # else it can only be a count
@@ -368,9 +370,11 @@ def _shaped(
     """
     start, at, stop, end = where
     said = label.label if label else None
+    if (strip := strip_on(text, at, end, which)) is not None:
+        return [*_row_anew(text, label, start, strip[0], which, sizes, known), strip[1]]
     ranged = said is not None and (said.last != said.first or said.how_many != ONE)
     found = schedule(text[at:stop], sizes, ranged=ranged)
-    if found is None:
+    if found is None or changing(text[at:end].lstrip(), sizes) is not None:
         return None
     nodes, unknown = nodes_of(text, at + found.body[0], at + found.body[1], which, sizes)
     if unknown or found.body[1] and not any(type(n).__name__ in _INSTRUCTIONS for n in nodes):
@@ -381,8 +385,11 @@ def _shaped(
         rest += 1
     ended = _ENDED.fullmatch(text, rest, stop)
     more = rest < stop and any(c.isalpha() for c in text[rest:stop]) and ended is None
+    then = _row_anew(text, None, rest, end, which, sizes, known) if more else []
+    if all(isinstance(i, Row) and i.order is None and not i.printed and all(isinstance(n, (Mark, Unknown)) for n in i.body) for i in then):
+        more, then = False, []  # "Fasten off."
     row = Row(said, nodes, () if more else counts, found.order, side, span=Span(start, rest if more else end))
-    return [row, *(_row_anew(text, None, rest, end, which, sizes, known) if more else ())]
+    return [row, *then]
 
 
 def _repeated_label(said: Label | None, n: Num) -> Label:

@@ -9,25 +9,28 @@ import re
 
 from loopwright.model.tree import Num, RowOrder
 from loopwright.notation.cursor import thing_word
+from loopwright.notation.orders import changing
 from loopwright.terms import Dialect
 
 _UNTIL = re.compile(
-    r"(?:(?:then|and)\s+)?(?:continue|cont|work|repeat|rep|rpt|dec|decrease|inc|increase|decreasing|increasing)\b(?P<mid>(?:[^.;*†]|(?<=st)\.|(?<=sts)\.)*?)\b(?:until|till)\s+"
+    r"(?:(?:then|and)\s+)?(?:continue|cont|work|repeat|rep|rpt|dec|decrease|inc|increase|decreasing|increasing)\b(?P<mid>(?:[^.;*†]|(?<=st)\.|(?<=sts)\.|(?<=cont)\.|(?<=dec)\.|(?<=inc)\.|(?<=alt)\.|(?<=patt)\.)*?)\b(?:until|till)\s+"
     r"(?:there\s+(?:are|will be)\s+|you\s+have\s+|only\s+)?(?P<n>\d{1,5})(?:\s*[(\[](?P<more>[\d,:;\s]+)[)\]])?\s+(?P<noun>[a-z][a-z.]*(?:\s[a-z.]{1,3})?)"
     r"(?:\s+(?:remain(?:s|ing)?|rem|are left|left|(?:are\s+)?in\s+(?:the\s+|each\s+)?(?:row|round|rnd)|on\s+(?:the\s+)?row|in all))*\s*(?=[,.;(—]|$)",
     re.IGNORECASE,
 )
 _TITLE = re.compile(
     r"(?!(?:NEXT|LAST|ROWS?|RNDS?|ROUNDS?|RS|WS|MC|CC|CH|SC|DC|HDC|BLO|FLO|INC|DEC|REP|REPEAT|BEG|TOG|STS|FINAL|TURN|JOIN)\b)(?P<name>[A-Z][A-Z’']{2,}(?:[ ,&–—-]{1,2}[A-Z’']{2,}|\s\d+)*)\s*(?:\([^()]{0,40}\)\s*)?"
-    r"(?::(?:\s*\([^()]{0,40}\)\s*:?)?|—|--|\s-\s(?=[\s,]*[A-Za-z])|(?:\s?\.){3,4}|\s?…|\.(?=\s+(?:Start|Begin|With\b|Ch(?:ain)?\b|Make\b|1st\s|Row\s|Rnd\s|Round\s)))\s*(?=\S)"
+    r"(?:\.(?=—|--)\s*)?(?::(?:\s*\([^()]{0,40}\)\s*:?)?|—|--|\s-\s(?=[\s,]*[A-Za-z])|(?:\s?\.){3,4}|\s?…|\.(?=\s+(?:Start(?:ing)?\b|Begin|With\b|Using\b|Work\b|Commence\b|Cast\b|Ch(?:ain)?\b|Make\b|1st\s|Row\s|Rnd\s|Round\s)))\s*(?=\S)"
 )
 
 
 _GOES_ON = re.compile(r"\s*,\s*(?:\d+\s+)?(?:dec|inc|invdec|(?:sc|hdc|dc|tr|htr|dtr)(?:\d+tog)?)\b", re.IGNORECASE)  # the row is told further
 
 
-def until(words: str, dialect: Dialect) -> RowOrder | None:
+def until(words: str, dialect: Dialect, sizes: int = 1) -> RowOrder | None:
     """The order that words give which name the count it ends with; None when they give none."""
+    if (told := changing(words, sizes)) is not None:
+        return told
     m = _UNTIL.match(words)
     if m is None or re.search(r"\bfrom\b", m["mid"]) or _GOES_ON.match(words, m.end()):
         return None
@@ -45,12 +48,12 @@ def until(words: str, dialect: Dialect) -> RowOrder | None:
     return RowOrder("continue", until_sts=Num(values), kind=kind)
 
 
-def later_until(text: str, start: int, end: int, dialect: Dialect) -> tuple[int, RowOrder] | None:
+def later_until(text: str, start: int, end: int, dialect: Dialect, sizes: int = 1) -> tuple[int, RowOrder] | None:
     """A clause after other words that gives such an order: where it begins, and the order."""
     for m in re.finditer(r"[.;,]\s+(?=(?:then\s+|and\s+)?(?:continue|cont|work|rep|dec|inc))", text[start:end], re.IGNORECASE):
         if text[start : start + m.start()].count("*") % 2 and "repeat from" not in text[start : start + m.start()].lower():
             continue
-        order = until(text[start + m.end() : end], dialect)
+        order = until(text[start + m.end() : end], dialect, sizes)
         if order is not None:
             return start + m.start() + 1, order
     return None

@@ -118,7 +118,9 @@ def leave(cur: Cursor) -> Node | None:
     n = cur.number()
     found = thing(cur)
     if n is None and found is None:
-        cur.at = start
-        return None
+        if not cur.accept("rest", "others", "remainder"):
+            cur.at = start
+            return None
+        cur.skip("of", "the", "row", "round", "rnd", "stitches", "sts")
     cur.skip("unworked", "free", "un-worked", "un", "-", "worked")
     return Mark("leave", n=n, span=cur.span_from(start))

@@ -32,14 +32,14 @@ def more_places(cur: Cursor, made: Make, start: int) -> Node:
                 parts.insert(0, Mark("skipped-counts", skipped))
             if cur.low(close + 1) == "and" or skipped:
                 cur.at += close + 1
-    while made.place is not None and cur.low() == "and" and cur.low(1) in ("in", "into", "each", "across", "around", "next", "following"):
+    while made.place is not None and cur.low() == "and" and cur.low(1) in ("in", "into", "on", "under", "each", "every", "across", "around", "next", "following"):
         mark = cur.at
         cur.at += 1
         if cur.low() in ("across", "around") and place(cur) is None:
             cur.at += 1
             parts.append(replace(made, n=ONE, place=Place("each", None), span=cur.span_from(mark)))
             break
-        more = place(cur, bare=cur.low() in ("each", "next", "following"))
+        more = place(cur, bare=cur.low() in ("each", "every", "next", "following"))
         if more is None or cur.low() in ("work", "make"):
             cur.at = mark
             break

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from loopwright.model.tree import (
+    ONE,
     Chain,
     Either,
     Group,
@@ -13,10 +14,13 @@ from loopwright.model.tree import (
     Num,
     Repeat,
     Skip,
+    Unknown,
 )
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.places import place
 from loopwright.source import Span
+
+NEAR = 60  # nodes back that a group may have had its name
 
 
 def late_place(cur: Cursor, out: list[Node], floor: int) -> bool:
@@ -95,6 +99,65 @@ def swept(out: list[Node]) -> None:
     out[first:] = [Either("list-around", tuple(readings), again.span)]
 
 
+def all_round(cur: Cursor, out: list[Node]) -> bool:
+    """ "1 long, 2 chain, miss 1, all round": the whole list over and over; nothing taken where it is not said behind the list."""
+    start = cur.at
+    if cur.low(-1) not in (",", ";") or not any(map(cur.accept_words, _ALL_ROUND)):
+        return False
+    cur.skip("the", "row", "round", "rnd", "of")
+    first = next((i for i, n in enumerate(out) if isinstance(n, (Make, Chain, Skip, Group))), len(out))
+    listed = [n for n in out[first:] if not isinstance(n, Unknown)]
+    plain = all(isinstance(n, (Make, Chain, Skip, Group)) and not _to_the_end(n) for n in listed)
+    if not (cur.done or cur.low() in (";", ".") or cur.low() in (",", "and") and cur.low(1) in _ENDS) or not plain or not any(isinstance(n, Skip) for n in listed):
+        cur.at = start
+        return False
+    out[first:] = [Repeat(tuple(listed), "end", span=listed[0].span.cover(cur.span_from(start)))]
+    return True
+
+
+def between_them(cur: Cursor, out: list[Node]) -> bool:
+    """ "3 long, 3 chain, 3 long in each corner, and 1 chain between the corners": the chain behind each of them; nothing taken elsewhere."""
+    group, chain = (out[-2], out[-1]) if len(out) > 1 else (None, None)
+    where = group.place if isinstance(group, (Make, Group)) else None
+    if not isinstance(group, (Make, Group)) or where is None or where.left is not None or not isinstance(chain, Chain):
+        return False
+    many = where.n if where.quant == "next" and where.n is not None and (where.n.at(0) or 0) > 2 else None
+    if many is None and (where.quant != "each" or where.n is not None):
+        return False
+    start = cur.at
+    cur.at += 1
+    cur.skip("the", "each", "every", "of")
+    named = cur.low() in _BETWEEN_THESE or cur.kind() == "kind" and cur.token().value in _BETWEEN_THESE  # type: ignore[union-attr]
+    if cur.low(-1) == "each" and cur.kind() in ("sep", "end") or named and cur.kind(1) in ("sep", "end", "word"):
+        cur.at += named
+        each = replace(group, place=replace(where, quant="next", n=ONE))
+        out[-2:] = [Repeat((each, chain), "end" if many is None else "times", many, span=group.span.cover(cur.span_from(start)))]
+        return True
+    cur.at = start
+    return False
+
+
+_BETWEEN_THESE = frozenset("corners corner groups group them these shell cluster petal point fan scallop".split())
+_ALL_ROUND = ("all round", "all around", "all along", "all across", "to end", "to the end", "the whole way", "round", "around")
+ALL = frozenset(words.split()[0] for words in _ALL_ROUND)
+_ENDS = frozenset("join fasten finish break turn and".split())
+
+
+def named_again(out: list[Node]) -> None:
+    """ "(tr, 1 ch, tr) in next ch (a V made), …, (tr, 1 ch, tr) in next ch": what was named before has its name again."""
+    last = out[-1]
+    if not isinstance(last, Group) or last.name is not None or len(last.nodes) < 2:
+        return
+    made = _made_of(last)
+    named = next((g for g in out[-NEAR:-1] if isinstance(g, Group) and g.name and _made_of(g) == made), None)
+    if named is not None:
+        out[-1] = replace(last, name=named.name)
+
+
+def _made_of(group: Group) -> list[tuple[str, tuple[int | None, ...]]]:
+    return [(n.kind if isinstance(n, Make) else "ch" if isinstance(n, Chain) else type(n).__name__, n.n.values if isinstance(n, (Make, Chain)) else ()) for n in group.nodes]
+
+
 def _sweeps(node: Node) -> bool:
     return isinstance(node, (Skip, Repeat)) or isinstance(node, Make) and node.kind != "sl st" and not _to_the_end(node)
 
@@ -135,7 +198,7 @@ def one_place(out: list[Node], floor: int) -> None:
 def over_each(out: list[Node]) -> None:
     """ "4 dc, ch 1, 4 dc over each loop": the whole list in each of them."""
     last = out[-1]
-    if not isinstance(last, Make) or last.place is None or last.place.quant != "each" or last.place.thing.kind not in ("sp", "loop"):
+    if not isinstance(last, Make) or last.place is None or last.place.quant != "each" or last.place.thing.kind not in ("sp", "loop", "corner"):
         return
     first = len(out) - 1
     while first > 0 and _listed(out[first - 1]):

@@ -23,6 +23,11 @@ _HELD = re.compile(
     rf"(?:holding|keeping|leaving) (?:back )?(?:on (?:the )?hook )?(?:the )?last loop of each [a-z .]{{2,6}}?(?: on (?:the )?hook)?[,;]\s*(?:make |work )?(?P<k>[a-z]{{2,4}}) in next (?P<n>\d) (?P<t>\w+)[,;]\s*{_YO},? and (?:draw|pull) through all (?:the )?loops on (?:the )?hook",
     re.IGNORECASE,
 )
+_CLUSTERED = re.compile(  # "leaving the last loop of each on hook work 3 tr. into next sp., thread over and draw through all loops on hook (a cluster made)"
+    rf"(?:\b(?:[34] ?ch|ch ?[34])\b\.?,?\s?)?\b(?:holding|keeping|leaving) (?:back )?(?:on (?:the )?hook )?(?:the )?last loop of each(?: [a-z .]{{2,6}}?)?(?: on (?:the )?hook)?,? (?:make |work )?[2-9] ?(?:d\.? ?tr|tr|d\.? ?c|h\.? ?tr)s?\.? "
+    rf"(?P<place>in(?:to)? (?:the )?(?:next|same|first|each|last)\b[^,;(*]{{0,40}}?),? (?:then )?{_YO},? (?:and )?(?:draw|pull) through all (?:the )?loops(?: on (?:the )?hook)?(?: \((?:an? |the )?(?:first )?(?:\d[- ]?tr\.? )?cluster(?: made)?\))?",
+    re.IGNORECASE,
+)
 LONGEST = 700  # characters that one stitch's movements may take
 _TIMES = {"once": 1, "twice": 2}
 _DROPPED = re.compile(
@@ -57,6 +62,8 @@ def named(text: str, terms: str) -> str:
     """The text with passages of hook movements replaced by the stitch they make; same length."""
     text = re.sub(r"\bw\.o\.h\.", "yo    ", text, flags=re.IGNORECASE)
     text = _HELD.sub(lambda m: f"cluster over next {m['n']} {m['t']}".ljust(len(m.group())), text)
+    if "last loop" in text:
+        text = _CLUSTERED.sub(lambda m: f"cluster {m['place']}".ljust(len(m.group())), text)
     text = _FIRST_POPPED.sub(lambda m: f"pc {m['place']}".ljust(len(m.group())), text)
     text = _POPPED.sub(lambda m: f"pc {m['place']}".ljust(len(m.group())), text)
     text = _DROPPED.sub(lambda m: " " * len(m.group()), text)

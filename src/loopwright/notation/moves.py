@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from loopwright.model.tree import (
     ONE,
     STITCH,
     Chain,
+    Either,
     InTurn,
     Join,
     Make,
@@ -63,6 +66,22 @@ def skip(cur: Cursor) -> Node:
     while (more := _skips_more(cur)) is not None:
         skips.append(more)
     return skips[0] if len(skips) == 1 else Repeat(tuple(skips), "once", span=cur.span_from(start))
+
+
+_TALL = {2: "hdc", 3: "dc", 4: "tr", 5: "dtr"}  # chains, and the stitch that they stand for
+
+
+def base_passed(cur: Cursor, before: list[Node], node: Node) -> Node:
+    """ "3 ch., miss 1 tr., 1 tr. into each tr.": British patterns so pass over the stitch that the chain stands on; the worker finds out."""
+    chain = before[-1] if before else None
+    if cur.dialect.id == "us" or not isinstance(node, Skip) or node.first or node.n.at(0) != 1 or not isinstance(chain, Chain):
+        return node
+    if any(not isinstance(n, Mark) for n in before[:-1]) or cur.kind(-2) != "num" or cur.low() != "," or cur.low(3) not in ("in", "into", "on"):
+        return node
+    made = cur.token(2)
+    if made is None or made.kind != "kind" or made.value != _TALL.get(chain.n.at(0) or 0) or cur.low(4) not in ("each", "every"):
+        return node
+    return Either("base-passed", ((0.0, (replace(node, first=True),)), (0.3, (node,))), node.span)
 
 
 def _skips_more(cur: Cursor) -> Node | None:

@@ -27,7 +27,7 @@ def nodes_of(text: str, start: int, end: int, which: Dialect, sizes: int) -> tup
     talk = False
     for i, (a, b) in enumerate(itertools.pairwise(edges)):
         tokens = plain_tokens(letters(text[a:b], scan(text, a, b, which)))
-        prose = len(edges) > 2 and _is_prose(tokens, which, sizes)
+        prose = len(edges) > 2 and (i > 0 and _is_remark(tokens) or _is_prose(tokens, which, sizes))
         if i == 0 or not prose:
             if i == 1 and talk:
                 kept.clear()
@@ -43,6 +43,17 @@ def nodes_of(text: str, start: int, end: int, which: Dialect, sizes: int) -> tup
 def _makes(tokens: list[Token], which: Dialect, sizes: int) -> bool:
     """Whether any of the words make something."""
     return any(not isinstance(n, (Unknown, Mark)) for n in nodes_until(Cursor(list(tokens), which, sizes)))
+
+
+_MEANS = frozenset("counts count stands stand serves represents".split())
+
+
+def _is_remark(tokens: list[Token]) -> bool:
+    """ "The 4 chain counts for a treble and 1 chain.", "The first long of each round is made with 3 chain.": what stitches are, and none to be made."""
+    if len(tokens) < 5 or tokens[0].low != "the" or any(t.kind == "star" for t in tokens):
+        return False
+    lows = [t.low for t in tokens[1:12]]
+    return not _MEANS.isdisjoint(lows) or any(a in ("is", "are") and b in ("made", "formed") for a, b in itertools.pairwise(lows))
 
 
 def _is_prose(tokens: list[Token], which: Dialect, sizes: int) -> bool:

@@ -14,6 +14,7 @@ from loopwright.model.tree import (
     Either,
     Evenly,
     Group,
+    Join,
     Make,
     Mark,
     Node,
@@ -32,6 +33,8 @@ from loopwright.notation.scanner import words
 _OVER = frozenset("on over above upon".split())
 _AGAIN = frozenset("the a an of in last next same underneath under below round row row's previous preceding".split())
 _LETTERS = frozenset((*"ABCDEFGH", "MC", "CC"))
+_BESIDES = frozenset("passing slipping pushing sliding threading drawing using changing keeping".split())  # what is done with beads and wools
+_MADE_SO = frozenset("makes forms completes finishes gives".split())
 ANY = Thing("any")
 
 
@@ -53,12 +56,18 @@ def olden(cur: Cursor, before: list[Node]) -> Node | None:
         return _coloured(cur, before)
     if low in _OVER and (found := _over_first(cur)) is not None:
         return found
+    if low == "this" and cur.low(1) in _MADE_SO and before:
+        cur.at += next((i for i in range(2, 20) if cur.kind(i) in ("sep", "star", "end", "open", "close")), 2)
+        return Mark("note", span=cur.span_from(cur.at - 2))  # "this forms 8 leaves"
+    if low in ("finish", "end", "ending") and cur.low(1) == "with" and (single := 2 + (cur.low(2) in ("a", "1", "one"))) and cur.low(single).startswith("single"):
+        cur.at += single + 1
+        return Join(None, "sl st", span=cur.span_from(cur.at - 1))  # "finish with a single crochet"
     if low in ("both", "these") and before:
         return _said_after(cur, before)
     if low in ("increasing", "decreasing") and cur.kind(1) == "num" and cur.low(2) in ("in", "on", "each"):
         return _increasing(cur)
     if cur.dialect.id == "old":
-        return _long(cur) or _whole_row(cur, before)
+        return _whole_row(cur, before)
     return None
 
 
@@ -153,6 +162,8 @@ def counted(nodes: list[Node], dialect: str) -> list[Node]:
     )
     span = said[0].span.cover(said[-1].span)
     again, others = Repeat(tuple(nodes), "end", span=span), Repeat(other, "end", span=span)
+    if len(said) > 1 and isinstance(said[-1], Skip):  # nothing is missed but before more of it
+        return [Either("chains-are-stitches", ((0.0, (others,)), (1.0, (again,)), (2.5, tuple(nodes))), span)]
     return [Either("chains-are-stitches", ((0.0, tuple(nodes)), (0.5, (others,)), (0.6, (again,))), span)]
 
 
@@ -187,21 +198,6 @@ def _increasing(cur: Cursor) -> Node | None:
     return Evenly(op, n, span=cur.span_from(start)) if n is not None else None  # type: ignore[arg-type]
 
 
-def _long(cur: Cursor) -> Node | None:
-    """ "2 long on the next", "3 double long": tall stitches of the old books."""
-    start = cur.at
-    n = cur.number() if cur.kind() == "num" else None
-    double = cur.low() in ("double", "treble") and cur.low(1) == "long"
-    if double:
-        cur.at += 1
-    if cur.low() != "long" or n is None:
-        cur.at = start
-        return None
-    cur.at += 1
-    cur.skip("st", "sts", "stitch", "stitches", "treble")
-    return Make("dtr" if double else "tr", n, place(cur), span=cur.span_from(start))
-
-
 def _whole_row(cur: Cursor, before: list[Node]) -> Node | None:
     """ "Treble.", "Dc. all round", "Black.": one stitch named for a whole row; it goes into every stitch and chain."""
     start = cur.at
@@ -220,6 +216,8 @@ def _whole_row(cur: Cursor, before: list[Node]) -> Node | None:
     cur.skip("only", "all", "round", "around", "across", "the", "row", "every", ".", ",")
     if cur.low() == "and" and cur.low(1) in ("fasten", "break", "join"):
         cur.at += 1
+    if cur.low() in _BESIDES and not any(cur.kind(i) in ("num", "kind", "star", "open") for i in range(1, len(cur.tokens) - cur.at)):
+        cur.at = len(cur.tokens)  # "slipping a bead down with each stitch"
     if not cur.done and cur.low() not in ("fasten", "break", "increasing", "join") or not cur.done and cur.low() == "increasing" and cur.kind(1) == "num":
         cur.at = start
         return None
@@ -232,10 +230,15 @@ def _whole_row(cur: Cursor, before: list[Node]) -> Node | None:
 def spread(cur: Cursor, made: Make, start: int) -> Node:
     """ "5 treble on the 2 treble": so many over so many, not so many in each."""
     where = made.place
+    if where is not None and where.quant in ("last", "first", "next") and where.thing.kind in (made.kind, "st", "ch") and where.n is not None and where.n.values == made.n.values and where.left is None:
+        several = (where.n.at(0) or 0) > 2 and "each" not in {t.low for t in cur.tokens[start : cur.at]}
+        return replace(made, n=ONE) if several else made  # "4 treble on the last 4"
     if where is None or where.n is None or where.quant != "next" or where.left is not None or where.relation != "in":
         return made
     over, n = where.n.at(0) or 1, made.n.at(0) or 1
     said = [t.text.lower() for t in cur.tokens[start : cur.at]]
+    if over == 1 < n and len(said) == 4 and said[2] in _OVER and where.thing.kind == made.kind:
+        return replace(made, n=ONE, place=replace(where, n=made.n))  # "5 treble on treble": one on each
     if over < 2 or n < 2 or "each" in said or "every" in said or where.thing.kind in ("ring", "sp", "loop", "ch"):
         return made
     if not any(w in _OVER for w in said) or n == over and "on" not in said and "over" not in said:
@@ -257,8 +260,9 @@ def in_order(out: list[Node]) -> None:
             seen = told.n.at(0) or 0 if not seen else seen + (told.n.at(0) or 0)
         elif where is not None and where.quant in ("kth", "first"):
             seen = where.k or (where.n.at(0) if where.n is not None else 1) or 1
-        elif where is not None and where.quant == "next" and seen:
-            seen += 1
+        elif where is not None and where.quant == "next":
+            many = where.n.at(0) or 1 if where.n is not None else 1
+            seen += many if seen or many > 1 else 0  # "1 on each of 3, 2 on the 4th"
     if k >= 2 and seen == k - 1:
         out[-1] = replace(last, place=replace(last.place, quant="next", k=None))
 

@@ -20,7 +20,7 @@ _N = rf"(?:\d{{1,9}}(?:\s*[(\[][\d\s,:;–-]+[)\]]){{0,3}}|\{{[^{{}}\n]+\}}|{IN_
 _ORDINALS = "|".join(tables()["ordinals"])
 _ORD = rf"(?:\d{{1,9}}(?:st|nd|rd|th|d)|(?:{_ORDINALS})\b)"
 _JOIN = r"(?:-|–|—|to|through|thru|and|&|,)"
-_LEAD = re.compile(r"(?:(?:colou?r|yarn|shade)\s+[A-H\d]\s*[,:]\s*|(?:change|switch)\s+to\s+[\w ]{1,24}[.,]\s*|(?:with|using|(?:work(?:ing)?\s+)?in(?:to)?|take)\s+[\w ]{1,24},\s*|then,?\s+|now,?\s+|next,?\s+|always\s+|and\s+)+", re.IGNORECASE)
+_LEAD = re.compile(r"(?:(?:colou?r|yarn|shade)\s+[A-H\d]\s*[,:]\s*|(?:change|switch)\s+to\s+[\w ]{1,24}[.,]\s*|(?:with|using|(?:work(?:ing)?\s+)?in(?:to)?|take)\s+[\w ]{1,24},\s*|then,?\s+|now,?\s+|next,?\s+|always\s+|and\s+|for\s+(?:the\s+)?(?!next\b)[a-z]{3,12},?\s+(?=work\b))+", re.IGNORECASE)
 _THEN_AS = re.compile(rf"\s*,?\s*\bthen\s+(?:(?:work\s+)?as\s+(?:for\s+|in\s+)?)?(?={_ROWS}\s*\d)", re.IGNORECASE)  # "as for Row 2, then as for Row 3"
 _WHICH = re.compile(
     rf"""(?:the\s+|these\s+|from\s+|of\s+|for\s+)*(?:
@@ -42,9 +42,11 @@ _UNTIL_STS = Expression(rf"(?:until|till|to)\s+(?:there\s+are\s+|you\s+have\s+|a
 _UNTIL_ANY = Expression(r"\b(?:until|till|for|to)\b\s+(?P<what>[^.;]{3,80})", re.IGNORECASE)
 _STRAIGHT = r"(?:even|straight|without\s+(?:(?:any|further|more)\s+)?(?:shapings?|increas(?:e|es|ing)|decreas(?:e|es|ing)|inc|dec)\b)"
 _STITCHES = r"(?:double|single|treble|half|dc|sc|d\.?\s?c|s\.?\s?c|h?tr|hdc)\b\.?[a-z ]{0,20}"
+_OF = r"(?:sts?\b\.?|stitch(?:es)?\b|[sd]\.?\s?c\b\.?|hdc\b|[dh]?\.?\s?tr\b\.?|(?:trebles?|doubles?|long|plain)\b)(?:\s+crochets?\b)?"
 _EVEN = re.compile(
     rf"(?:work(?:ing)?|continue|cont\.?|go on|keep)\s+(?:on\s+|to\s+work\s+|working\s+)?(?:around\s+|across\s+)?{_STRAIGHT}(?:\s+(?:on|over)\s+(?:(?:the|these|those|rem(?:aining)?)\s+){{0,2}}(?:{_N}\s+)?(?:sts?\b\.?|stitches))?(?:\s+in\s+(?P<stitch>[\w ]{{1,20}}?))?(?P<tail>(?:\s+for)?\s+(?P<n>{_N})\s*(?:more\s+)?{_ROWS}|\s+(?:until|till|to|for)\b.*|\s*)\.?\s*$"
     rf"|work\s+(?:a\s+further\s+|another\s+)?(?P<m>{_N})\s*(?:more\s+|further\s+)?{_ROWS}\s+(?:more\s+)?(?:(?:of|in)\s+(?P<of>{_STITCHES})[;,]?\s*(?:turn)?|{_STRAIGHT}(?:\s+in\s+(?P<in>{_STITCHES}))?|in\s+(?:pattern|patt|pat)\b)\.?\s*$"
+    rf"|work\s+(?:a\s+further\s+|another\s+)?(?P<h>{_N})\s*(?:more\s+|further\s+)?{_ROWS}\s+(?:more\s+)?(?:straight\s+)?(?:on|over)\s+(?:these|those|the\s+remaining|all)\s+(?:(?:{_N})\s+)?{_OF}(?:\s+only)?(?:,?\s*(?:and|then)\s+(?:join|fasten|break|sew|turn)\b[^.;\d]{{0,80}})?\s*\.?\s*$"
     rf"|work\s+(?:a\s+further|another)\s+(?P<l>{_N})\s*{_ROWS}\s*\.?\s*$"
     rf"|(?:work(?:ing)?|continue|cont\.?)\s+in\s+(?:the\s+)?(?:pattern|patt|pat)\b(?:\s+as\s+(?:set|established|before))?(?P<on>(?:\s+for)?\s+(?P<j>{_N})\s*(?:more\s+)?{_ROWS}|\s+(?:until|till)\b.*)\.?\s*$"
     rf"|(?P<k>{_N})\s*{_ROWS}\s+(?:even|straight)\.?\s*$",
@@ -56,6 +58,15 @@ _CONTINUE = re.compile(
     rf"(?:[^.(]{{0,40}}?(?:until|to)\b[^.({{\d]{{0,30}}?(?P<until>{_N}))?",
     re.IGNORECASE,
 )
+_IN_THIS_WAY = r"(?:,?\s*in\s+(?:this|the\s+same|like)\s+(?:way|manner)\b)?"
+_CHANGING = Expression(
+    rf"(?:(?:then|and)\s+)?(?:(?:continue|cont|go\s+on|keep\s+on|proceed)\b\.?[^.(;*\d]{{0,60}}?[\s,])?\s*(?P<op>inc|dec)(?:reas)?(?:e|ing)?\b\.?\s+(?P<n>{_N})\s*(?:{_OF})?\s*(?:evenly\b)?{_IN_THIS_WAY}"
+    rf"\s*,?\s*(?:(?:in|on)\s+)?(?P<next>next\s+and\s+)?(?:each|every)\s+(?:foll(?:owing|\.)?\s+)?(?P<alt>(?:alt(?:ernate|\.)?|other|2nd|second)\s+)?{_ROWS}{_IN_THIS_WAY}"
+    rf"\s*,?\s*(?:until|till)\s+(?:there\s+(?:are|will\s+be)\s+|you\s+have\s+|only\s+)?(?P<until>{_N})\s*(?:{_OF})?(?:\s+(?:remain(?:s|ing)?|rem|left|are|in\s+(?:the|each)\s+(?:round|row|rnd)|in\s+all)\b)*\s*(?=[.,;(]|$)", re.IGNORECASE)
+_IN_THE_MIDDLE = Expression(
+    rf"(?:(?:work\s+)?(?:as|like|the\s+same\s+as)\s+(?:the\s+)?{_ORD}(?:\s+{_ROWS})?|(?:work|continue|cont|go\s+on|keep\s+on|proceed)\b\.?(?:\s+(?:thus|so|in\s+this\s+(?:way|manner))\b)?)\s*,?\s*(?:(?:and|but|always)\s+)*"
+    rf"(?P<op>inc|dec)(?:reas)?(?:e|ing)?\b\.?\s*(?:always\s+)?(?:(?P<n>{_N})\s*(?:{_OF})?\s*)?(?:always\s+)?(?:in|at|on)\s+the\s+(?:same\s+)?(?:middle|centre|center)\b[^.;,\d]{{0,30}}"
+    rf"(?:,?\s*(?:until|till|to|up\s+to)\s+(?:the\s+)?(?P<upto>\d{{1,3}})(?:st|nd|rd|th)\s+{_ROWS}[^.;]{{0,40}})?\s*[.,;]?\s*$", re.IGNORECASE)
 _BETWEEN = re.compile(
     rf"(?:continue|cont\.?|go on|keep on|rep(?:eat)?\.?|work|like|(?:same\s+)?as|inc(?:reas)?(?:e|ing)?)\b[^.(]{{0,60}}?\b(?:having|with|working|allowing|leaving)\s+(?:1|one|two|three|\d{{1,2}})\s+(?:more\s+)?(?:sts?\b|stitch(?:es)?\b|(?:trebles?|doubles?|singles?)\b(?:\s+crochets?)?|h?[sdt]\.?\s?c\b\.?|tr\b\.?)?\s*(?:more\s+)?"
     rf"(?:sts?\s+|stitch\s+|[sd]\.?\s?c\.?\s+)?(?:more\s+)?(?:on\s+each\s+side\s+)?(?:between|before\s+(?:each|every|the)\s+(?:inc|dec)|after\s+(?:each|every|the)\s+(?:inc|dec))[^.(]{{0,140}}?(?:\buntil\b\D{{0,30}}(?P<until>{_N})|$|[.(;])",
@@ -65,7 +76,7 @@ _TWO_ROWS = re.compile(rf"(?:rep(?:eat)?\.?|work)\s+(?:as\s+)?{_ROWS}\s*\d+\s*{_
 _SO_ON = re.compile(rf"(?:continue|cont\.?|go on|keep on)\s+(?:increasing|decreasing|to increase|to decrease|inc|dec|in\s+(?:this|the same|same|like)\s+(?:manner|way)|as established|thus|so|so on|like this)\b[^.(*]{{0,110}}?(?:\b(?:until|to)\b\D{{0,30}}(?P<until>{_N})\s*(?:sts?\b|stitches|sc|hdc|dc|remain|left)|$|[.(;])", re.IGNORECASE)
 _EVENLY_TOLD = Expression(rf"\b(?P<op>inc|dec)(?:reas)?(?:e|ing)?\.?\s+(?P<n>{_N})\s+(?:sts?|stitches|[sd]\.?\s?c\.?|hdc|tr)\s+evenly\b", re.IGNORECASE)
 _UNTIL_NTH = re.compile(rf"\buntil\s+(?:the\s+)?(?P<n>\d{{1,3}})(?:st|nd|rd|th)\s+{_ROWS}\s+(?:is|are|has\s+been|have\s+been)\b", re.IGNORECASE)  # "until 14th rnd is completed"
-_FINISH = re.compile(r"(?<=[a-z])\.\s+(?:(?:sl\.?\s?st|ss|slip|join|fasten|break|cut|finish|(?:ch(?:ain)?\.?\s*[1-9],?\s*|[1-9]\s*ch(?:ain)?,?\s*)?turn)\b[^.]{0,120}+(?:\.\s*+|$))+$", re.IGNORECASE)
+_FINISH = re.compile(r"(?<=[a-z])\.\s+(?:(?:sl\.?\s?st|s\.?\s?s\.?|slip|join|fasten|break|cut|finish|(?:ch(?:ain)?\.?\s*[1-9],?\s*|[1-9]\s*ch(?:ain)?,?\s*)?turn)(?![a-z])(?:[^.]|\.(?=\s?c\.)){0,120}+(?:\.\s*+|$))+$", re.IGNORECASE)
 _ELSEWHERE = re.compile(r"\s+of\s+(?:the\s+)?(?P<section>[a-z]{3,})\b(?<!row)(?<!round)", re.IGNORECASE)
 _COUNTS = {"once": 1, "twice": 2, "thrice": 3}
 
@@ -77,11 +88,15 @@ _AS_SECTION = re.compile(
     rf"(?P<section>[a-z]{{3,20}}(?:\s+(?!to\b|until\b|up\b|but\b|through\b|for\b)[a-z\d]{{1,20}}){{0,2}}?)"
     rf"(?:\s+(?:until|up\s+to|to|through)\s+(?:and\s+including\s+|the\s+end\s+of\s+)?{_ROWS}\s*(?P<upto>\d{{1,4}})"
     rf"|\s+(?:until|for)\s+(?:the\s+first\s+)?(?P<many>{_N})\s+{_ROWS}(?:\s+(?:are|have\s+been)\s+(?:completed?|worked|made|done))?)?\s*(?:(?:,\s*|\s+)(?:but|except|reversing|only|using|leaving|without)\b[^.\d]{{0,80}})?\.?\s*", re.IGNORECASE)
+_ROW_ALONE = re.compile(rf"(?:the\s+)?{_ORD}", re.IGNORECASE)  # "as the 2nd": the row of that number
 _THIS_WAY = re.compile(r"(?:cont(?:inue)?\.?|keep\s+going|carry\s+on|go\s+on|work|repeat)\s+(?:to\s+work\s+|working\s+)?(?:in\s+)?(?:this\s+(?:way|manner|fashion)|the\s+same\s+(?:way|manner)|like\s+this|this\s+row|as\s+set)\b", re.IGNORECASE)
 _NO_SECTIONS = frozenset("row rows rnd rnds round rounds rd rds st sts repeat above before below follows following established set usual given desired directed required needed shown this that these those written previously".split())
 _FIRST_OF = Expression(
     rf"work\s+(?:the\s+)?(?:1st|first)\s+(?P<n>{_N})\s+{_ROWS}\s*(?:the\s+)?(?:same\s+)?as\s+(?:for\s+|on\s+|in\s+|of\s+)?(?:the\s+)?(?:cent(?:er|re)\s+of\s+)?(?:the\s+)?"
     r"(?P<section>[a-z]{3,20}(?:\s+(?:motif|square|block|piece|flower))?)\s*\.?\s*$", re.IGNORECASE)
+_ROWS_OF = Expression(
+    rf"work\s+(?:the\s+)?(?P<first>{_ORD})(?P<rest>(?:\s*{_JOIN}\s*(?:the\s+)?{_ORD})*)\s+{_ROWS}\s*(?:the\s+)?(?:same\s+)?as\s+(?:given\s+|worked\s+)?(?:for|on|in|of)\s+(?:the\s+)?(?P<section>[a-z]{{3,20}}(?:\s+[a-z]{{3,20}})?)\s*\.?\s*$",
+    re.IGNORECASE)
 _ONE_UP_TO = re.compile(r"(?P<verb>rep(?:eat)?\.?\s+)(?P<word>row|rnd|round)\s*(?P<a>\d{1,4})\s+(?:through|thru|to)\s+(?:row|rnd|round)\s*(?=\d)", re.IGNORECASE)
 
 
@@ -127,7 +142,7 @@ def _even(words: str, sizes: int, which: Dialect | None) -> RowOrder | None:
     m = _EVEN.match(words) or (_EVEN.match(_FINISH.sub(".", words)) if ". " in words else None)
     if m is None:
         return None
-    times = number(m["n"] or m["m"] or m["l"] or m["j"] or m["k"], sizes)
+    times = number(m["n"] or m["m"] or m["h"] or m["l"] or m["j"] or m["k"], sizes)
     until = _UNTIL_ANY.search(m["tail"] or m["on"] or "") if times is None else None
     pattern = "pattern" if re.search(r"\bin\s+(?:the\s+)?(?:same\s+)?(?:pattern|patt|pat)\b", words, re.IGNORECASE) else None
     named = m["stitch"] or m["of"] or m["in"]
@@ -135,7 +150,32 @@ def _even(words: str, sizes: int, which: Dialect | None) -> RowOrder | None:
     return RowOrder("even", times=times, until_text=until["what"].strip() if until else "", kind=pattern or stitch)
 
 
+def changing(words: str, sizes: int) -> RowOrder | None:
+    """ "Cont. in this way, inc. 8 sts. on every round, until there are 96": so many more or fewer each time; None where the words tell another thing."""
+    low = words.lower()
+    m = _CHANGING.match(words) if ("until" in low or "till" in low) and ("every" in low or "each" in low) else None
+    n = None if m is None else number(m["n"], 1)
+    each = n.at(0) if n is not None else None
+    if m is None or not each:
+        return None
+    delta = Num((-each if m["op"].lower() == "dec" else each,))
+    return RowOrder("continue", delta=delta, alternate=bool(m["alt"]), at_once=bool(m["next"]), until_sts=number(m["until"], sizes, MOST_STITCHES))
+
+
+def _in_the_middle(words: str) -> RowOrder | None:
+    """ "As the 3rd, increasing always in the centre stitch": the change of the rows before goes on."""
+    m = _IN_THE_MIDDLE.match(words) if "middle" in words or "centre" in words or "center" in words else None
+    if m is None:
+        return None
+    each = number(m["n"], 1) if m["n"] else None
+    n = each.at(0) if each is not None else None
+    delta = Num((-n if m["op"].lower() == "dec" else n,)) if n else None
+    return RowOrder("continue", delta=delta, total_rows=number(m["upto"], 1) if m["upto"] else None)
+
+
 def _continued(words: str, sizes: int) -> RowOrder | None:
+    if (told := changing(words, sizes) or _in_the_middle(words)) is not None:
+        return told
     m = _CONTINUE.match(words)
     if m is None:
         going = (_BETWEEN.match(words) if _TWO_ROWS.match(words) is None else None) or _SO_ON.match(words)  # the change of the rows before goes on
@@ -143,9 +183,9 @@ def _continued(words: str, sizes: int) -> RowOrder | None:
             return None
         if (nth := _UNTIL_NTH.search(words)) is not None:
             return RowOrder("continue", total_rows=number(nth["n"], 1))
-        told = _EVENLY_TOLD.search(words) if "evenly" in words.lower() else None
-        if told is not None and (many := number(told["n"], 1)) is not None and many.values:
-            return RowOrder("continue", delta=Num(((many.values[0] or 0) * (-1 if told["op"].lower() == "dec" else 1),)), until_sts=number(going["until"], sizes))
+        evenly = _EVENLY_TOLD.search(words) if "evenly" in words.lower() else None
+        if evenly is not None and (many := number(evenly["n"], 1)) is not None and many.values:
+            return RowOrder("continue", delta=Num(((many.values[0] or 0) * (-1 if evenly["op"].lower() == "dec" else 1),)), until_sts=number(going["until"], sizes))
         return RowOrder("continue", until_sts=number(going["until"], sizes))
     each = number(m["n"], 1)
     if each is None or not each.values:
@@ -162,8 +202,10 @@ def _other_rows(words: str, sizes: int) -> RowOrder | None:
     if words[:4].lower() == "work" and (begun := _FIRST_OF.match(words)) is not None and begun["section"].lower() not in _NO_SECTIONS:
         n = number(begun["n"], 1)  # "work 1st 2 rounds same as flower"
         return RowOrder("same-as", tuple(range(1, min(n.at(0) or 1, 500) + 1)) if n is not None else (), section=begun["section"].lower())
+    if words[:4].lower() == "work" and (those := _ROWS_OF.match(words)) is not None and those["section"].lower() not in _NO_SECTIONS:
+        return RowOrder("same-as", _listed([_ordinal(those["first"])], those["rest"] or ""), section=those["section"].lower())  # "work 1st row as for back"
     section = _AS_SECTION.fullmatch(words) or (_AS_SECTION.fullmatch(_FINISH.sub(".", words)) if ". " in words else None)
-    if section is not None and not _NO_SECTIONS & set(section["section"].lower().split()):
+    if section is not None and not _NO_SECTIONS & set(section["section"].lower().split()) and _ROW_ALONE.fullmatch(section["section"]) is None:
         so_many = number(section["many"], 1) if section["many"] else None
         last = int(section["upto"]) if section["upto"] else (so_many.at(0) or 0) if so_many is not None else 0
         rows = tuple(range(1, min(last, MOST) + 1))

@@ -91,7 +91,7 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
         return Mark("note", span=cur.span_from(begin))  # "3 chain to turn, miss the first treble, …": the row begins with it
     if low == "the" and cur.low(1) == "last" and before and isinstance(before[-1], (Make, Repeat)) and (found := _the_last(cur, before)) is not None:
         return found
-    if low in ("working", "making", "with", "placing") and before and isinstance(before[-1], (Make, Group, InTurn, Repeat, EdgeRun)):
+    if (low in ("working", "making", "with", "placing") or low == "but" and cur.kind(1) == "num") and before and isinstance(before[-1], (Make, Group, InTurn, Repeat, EdgeRun)):
         return working(cur, before)
     if low == "in" and cur.low(1) in ("pattern", "pat", "patt") and cur.kind(2) in ("sep", "end") and not any(isinstance(b, (Make, Group, Repeat)) for b in before):
         cur.at += 2

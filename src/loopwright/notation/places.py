@@ -111,9 +111,9 @@ def _quantified(cur: Cursor, seen: bool) -> Place | None:
     if word in ("remaining", "rem") and cur.kind(1) == "num":
         cur.at += 1
         return _counted(cur, "next", loop)
-    if word in ("each", "every", "all", "ea") or (word in ("remaining", "rem") and thing_word(cur.low(1))):
+    if word in ("each", "every", "all", "ea") or (word in ("remaining", "rem") and thing_word(cur.low(1)) and cur.low(2) != "of"):
         return _each(cur, loop)
-    if word in ("next", "nxt", "following"):
+    if word in ("next", "nxt", "following") or word == "remaining" and cur.low(2) == "of":  # "into remaining loop of pineapple"
         cur.at += 1
         cur.skip("the", "adjoining", "free", "unworked", "available")
         if cur.kind() == "ord":
@@ -207,7 +207,7 @@ def _each(cur: Cursor, loop: Loop) -> Place | None:
     if n is not None:
         cur.skip("remaining", "rem")
         return Place("next", n, found or STITCH, loop=loop)
-    return Place("each", None, found or STITCH, loop=loop)
+    return Place("each", None, Thing("any") if cur.low() in (",", "both") and _both(cur) else found or STITCH, loop=loop)
 
 
 def _counted(cur: Cursor, quant: Quant, loop: Loop) -> Place:
@@ -269,15 +269,18 @@ def _ordinal(cur: Cursor, loop: Loop) -> Place:
         mark = cur.at
         cur.at += 1
         cur.skip("the", "next", "each", "same", "beginning", "beg", "first", "turning", "starting")
+        if first and cur.kind() == "num" and cur.kind(1) == "kind" and cur.token(1).value != "ch":  # type: ignore[union-attr]
+            cur.at += 1
+            return Place("next", ONE, thing(cur) or STITCH, loop=loop)  # "1 dc into first of 9 tr"
         of = _group_of(cur) if (k or 0) > 1 else None
         of = of or thing(cur)
         if of is None:
             cur.at = mark
     if of is not None:
+        if first and of.kind == "pineapple":
+            return Place("next", ONE, found or STITCH, loop=loop)  # "first loop of pineapple"
         if of.kind == "tch" or cur.low(-1) == "turning":
             return Place("last", ONE, Thing("tch"), loop=loop)
-        if first and of.kind == "pineapple" and found is not None and found.kind in ("sp", "loop"):
-            return Place("next", ONE, found, loop=loop)  # it begins with that
         return Place("kth", ONE, found or STITCH, k, of=of, loop=loop)
     if first:
         return Place("first", ONE, found or STITCH, loop=loop)
@@ -379,6 +382,21 @@ def _after(cur: Cursor, found: Place) -> Place:
         else:
             break
     return found
+
+
+def _both(cur: Cursor) -> bool:
+    """ "in every stitch, both long and chain": into chains as into stitches; nothing taken elsewhere."""
+    start = cur.at
+    cur.skip(",")
+    if cur.accept("both", "whether"):
+        first = thing(cur)
+        if first is not None and cur.accept("and", "or"):
+            cur.skip("each", "the")
+            second = thing(cur)
+            if second is not None and "ch" in (first.kind, second.kind):
+                return True
+    cur.at = start
+    return False
 
 
 def _tail_ok(cur: Cursor) -> bool:

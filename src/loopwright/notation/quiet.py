@@ -38,7 +38,7 @@ _NAMED_SIZES = re.compile(
 )
 _SPELT = {"rpt": "rep"}  # as long as what they stand for
 _SAME_LENGTH = re.compile(r"\b(?:rpt)\b", re.IGNORECASE)
-_WITHIN = re.compile(r"(?:(?<=\bst)|(?<=\bsts))\.(?=\s+(?:at|each|evenly|before|only|to end)\b)|(?<=\brep)\.(?=\s+(?:with|at|to|from|between|the|last|\d))")  # a stop that ends no sentence
+_WITHIN = re.compile(r"(?:(?<=\bst)|(?<=\bsts))\.(?=\s+(?:at|each|evenly|before|only|to end)\b)|(?:(?<=\bsp)|(?<=\bsps))\.(?=\s+(?:of|between|at|in|on|made|formed)\b)|(?<=\brep)\.(?=\s+(?:with|at|to|from|between|the|last|\d))")  # a stop that ends no sentence
 
 
 def stopped_style(text: str) -> bool:

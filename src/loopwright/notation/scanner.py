@@ -107,7 +107,53 @@ def scan(text: str, start: int, end: int, dialect: Dialect) -> list[Token]:
     tokens = [_token(m, dialect, table) for m in _expression(dialect).finditer(text, start, end)]
     if "lo" in text[start:end].lower() and any(t.kind == "word" and t.low.endswith("lo") and _GLUED.fullmatch(t.low) for t in tokens):
         tokens = [part for t in tokens for part in _parted(t, dialect)]
+    if "V" in text[start:end] and any(t.text in _VS and t.kind == "word" for t in tokens):
+        tokens = [t._replace(kind="kind", value="v-st") if t.text in _VS and t.kind == "word" and not _shapes(tokens, i) else t for i, t in enumerate(tokens)]
+    if dialect.id == "old" and tokens:
+        tokens = _of_old(tokens)
     return tokens
+
+
+_VS = frozenset(("V", "Vs", "V's", "V’s"))  # V stitches
+
+
+def _shapes(tokens: list[Token], at: int) -> bool:
+    """Whether a V tells a shape or names a yarn: "V-neck", "with V"."""
+    after = tokens[at + 1].low if at + 1 < len(tokens) else ""
+    return after in ("-", "neck", "shape", "shaped", "edge") or at > 0 and tokens[at - 1].low in ("with", "yarn", "color", "colour", "using")
+
+
+_NO_STITCH = frozenset("side sides edge edges end ends loop loops strip strips piece tail thread threads needle way straight double enough".split())  # a long …
+_TELLS_LONG = frozenset("each every first last next the centre center middle both same following of".split())
+_PLAINLY = frozenset("sc hdc dc tr dtr".split())
+
+
+def _to_centre(tokens: list[Token], at: int) -> bool:
+    """ "single crochet to the centre of the first scallop": slip stitches, so that the row begins there."""
+    return any(t.low in ("centre", "center", "middle", "point") for t in tokens[at + 2 : at + 4])
+
+
+def _of_old(tokens: list[Token]) -> list[Token]:
+    """Old books' names: "3 long", "each long" as tall stitches, "2 double long" as taller ones; "plain double crochet" as the stitch alone, a purl as a picot."""
+    out: list[Token] = []
+    for i, (t, after) in enumerate(zip(tokens, [*tokens[1:], None], strict=True)):
+        before, kind = out[-1] if out else None, None
+        if t.low == "long" and before is not None and (after is None or after.kind != "kind" and after.low not in _NO_STITCH):
+            if before.low in ("double", "treble"):
+                out[-1] = t._replace(kind="kind", value="dtr", start=before.start)
+                continue
+            if before.kind in ("num", "ord") or before.low in _TELLS_LONG:
+                kind = "tr"
+        elif t.low == "long" and before is None and after is not None and after.low in ("all", "round", "around", "on", "in", "only"):
+            kind = "tr"  # "Long all round."
+        elif before is not None and before.low == "plain" and t.kind == "kind" and t.value in _PLAINLY:
+            out.pop()
+        elif t.kind == "kind" and t.value == "sc" and t.low.startswith("single") and after is not None and after.low == "to" and _to_centre(tokens, i):
+            kind = "sl st"
+        elif t.low in ("purl", "purls"):
+            kind = "picot"
+        out.append(t if kind is None else t._replace(kind="kind", value=kind))
+    return out
 
 
 def _parted(t: Token, dialect: Dialect) -> tuple[Token, ...]:

@@ -48,8 +48,8 @@ _AGAIN = Expression(
 )
 _INLINE = Expression(r"(?:(?:and|then|now|but)\s+)*(?:(?:continue|cont\.?|keep|work(?:ing)?)\b[^.;]{0,40}?[\s,])?(?P<body>(?:dec|inc)(?:r|reas)?(?:e|ing)?\b.*)", re.IGNORECASE | re.DOTALL)
 _UNTIL = Expression(
-    rf"\s*,?\s*(?:until|till|to)\s+(?:there\s+are\s+|you\s+have\s+|only\s+)?(?P<n>{_N})\s*(?:sts?\b\.?|stitches|sc\b|hdc\b|dc\b|tr\b|htr\b)?"
-    r"(?:\s+(?:remain(?:s|ing)?|rem|are left|left|in all))?", re.IGNORECASE,
+    rf"\s*,?\s*(?:until|till|to)\s+(?:there\s+are\s+|you\s+have\s+|only\s+)?(?P<n>{_N})\s*(?:sts?\b\.?|stitches|[sd]\.?\s?c\b\.?|hdc\b|[dh]?\.?\s?tr\b\.?|trebles?\b|doubles?\b(?:\s+crochets?\b)?)?"
+    r"(?:\s+(?:remain(?:s|ing)?|rem|are left|left|in all|in\s+(?:the|each)\s+(?:row|round|rnd)|on\s+the\s+(?:row|needle)))?", re.IGNORECASE,
 )
 _OTHERS_EVEN = Expression(
     rf"\s*+,?+\s*+(?:(?:and|while)\s+)?(?:work(?:ing)?|keeping)\s+(?:all\s+)?(?:the\s+)?(?:other\s+|remaining\s+|{_N}\s+|(?:{_ROWS}\s+)?in\s*between\s*)?(?:{_ROWS}\s*)?(?:in between\s+)?"
@@ -88,7 +88,8 @@ def schedule(words: str, sizes: int = 1, *, ranged: bool = False) -> Schedule | 
 def _spaced(words: str, sizes: int, *, ranged: bool) -> Schedule | None:
     for m in _ONE.finditer(words):
         led = _led(words, m.start(), sizes)
-        if led is None or not (m["k"] or m["n"] or m["once"] or m["many"] or m["fk"] or m["frows"]):
+        told = m["k"] or m["n"] or m["once"] or m["many"] or m["fk"] or m["frows"]
+        if led is None or not told and _UNTIL.match(words, m.end()) is None:  # "dec 1 st at each end of every row until 4 sts remain"
             continue
         spaced, at, found = [_spacing(m, sizes)], m.end(), m
         while len(spaced) < MOST_SPACINGS and (then := _THEN.match(words, at)) is not None and (more := _ONE.match(words, then.end())) is not None:

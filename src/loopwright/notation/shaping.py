@@ -78,6 +78,10 @@ def _every(cur: Cursor, op: Op) -> EveryKth | None:
     if cur.accept("1", "one"):
         thing(cur)  # "inc 1 sc in every 2nd sc"
     cur.skip("in", "on", "st", "at", "into", "by", "missing", "skipping")
+    if op == "inc" and cur.low() in ("working", "making"):
+        cur.at += 1 + (cur.kind(1) == "times" or cur.low(1) in ("2", "two"))  # "by working twice into every tenth stitch"
+        cur.at += cur.kind() == "kind"
+        cur.skip("in", "into", "on")
     if cur.low() in _EVERY:
         cur.at += 1
         if cur.kind() == "ord":

@@ -10,6 +10,7 @@ from loopwright.model.tree import (
     Chain,
     Either,
     Group,
+    Join,
     Make,
     Mark,
     Node,
@@ -25,6 +26,7 @@ from loopwright.notation.places import END_WORDS
 from loopwright.notation.stops import stop_before
 
 _AGAIN = frozenset("from between around across to * all".split())  # what "rep." goes on with
+_BEGUN_WITH = frozenset("shell fan v-st scallop".split())
 _GAP, _SPACE, _GROUPS = Thing("gap"), Thing("sp"), Thing("group")
 
 
@@ -42,6 +44,10 @@ def to_end(cur: Cursor, inside: tuple[Node, ...], start: int) -> Node:
     if left is not None:
         return Repeat(inside, "left", left=left[0], left_of=left[1], span=cur.span_from(start))
     cur.skip("to", "end", "of", "the", "row", "rnd", "round", "way", "around", "across")
+    last = inside[-1] if inside and cur.accept_words("as before") else None
+    if isinstance(last, Make) and last.kind in _BEGUN_WITH:  # the row began with it: its last one is left out, and the round joined
+        span = cur.span_from(start)
+        return Repeat((Repeat(inside, "end", span=span, ending=(last,), ending_mode="omit"), Join(None, "sl st", span=span)), "once", span=span)
     return Repeat(inside, "end", span=cur.span_from(start))
 
 

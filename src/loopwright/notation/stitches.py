@@ -33,14 +33,18 @@ from loopwright.notation.slip_joins import onto_another, slip_join
 from loopwright.notation.stops import stop_before
 from loopwright.notation.things import LOOPS_ONLY, loop_behind, loop_words, rows_down, thing
 
-UNSEEN = frozenset({"inv", "invisible", "seamless", "chainless", "standing"})  # joins and starts that do not show
+_OPENS = frozenset("starting beginning opening".split())
+_GROUPS = frozenset("shell fan scallop v-st cluster popcorn puff bobble".split())
+UNSEEN = frozenset({"inv", "invisible", "seamless", "chainless", "standing"}) | _OPENS  # joins and starts that do not show
 
 
 def standing(cur: Cursor, before: list[Node]) -> Node | None:
     """ "chainless starting dc", "standing dc in any st", "invisible join" before any stitch: the first stitch, made without a chain."""
     if any(isinstance(b, (Make, Chain, Group, Repeat)) for b in before):
         return None
-    start = cur.at
+    start, token = cur.at, cur.token(1)
+    if cur.low() in _OPENS and (token is None or token.kind != "kind" or token.value not in _GROUPS):
+        return None
     cur.at += 1
     joined = cur.accept("join")
     told = joined or cur.accept("start", "starting", "beginning")

@@ -22,18 +22,20 @@ from loopwright.model.tree import (
 from loopwright.notation import body
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.lists import one_place
+from loopwright.notation.places import place
+from loopwright.notation.things import thing
 
 
 def working(cur: Cursor, before: list[Node]) -> Node | None:
     """ "1 sc in each dc, working 3 sc in each corner": what is worked instead where the second place comes."""
     if cur.working:  # one inside another would be read over and over
         return None
-    if (ends := _both_ends(cur, before)) is not None:
+    if (ends := _both_ends(cur, before) or _after_every(cur, before)) is not None:
         return ends
     start, unknown, cur.working = cur.at, cur.unknown, True
     cur.at += 1
-    inside: list[Node] = []
-    while not cur.done and cur.low() not in (".", ";") and cur.kind() not in ("close", "star") and (cur.kind() != "open" or not inside):
+    inside = _but_so_many(cur, before)
+    while not inside and not cur.done and cur.low() not in (".", ";") and cur.kind() not in ("close", "star") and (cur.kind() != "open" or not inside):
         if cur.low() in ("rep", "repeat", "join", "turn", "ending", "until"):
             break
         at = cur.at
@@ -87,6 +89,47 @@ def _both_ends(cur: Cursor, before: list[Node]) -> Node | None:
             return AtEnds("inc", ONE, 2, base.kind, base.span.cover(cur.span_from(start)))
     cur.at = start
     return None
+
+
+def _but_so_many(cur: Cursor, before: list[Node]) -> list[Node]:
+    """ "…, but 3 under the centre chain": of the stitch told before; nothing taken elsewhere."""
+    start, last = cur.at, before[-1]
+    told = last.parts[-1] if isinstance(last, InTurn) else last
+    told = told.nodes[0] if isinstance(told, Group) and len(told.nodes) == 1 else told
+    n = cur.number() if cur.kind() == "num" and cur.kind(1) == "word" else None
+    where = place(cur) if n is not None else None
+    if n is None or where is None or not isinstance(told, Make):
+        cur.at = start
+        return []
+    return [Make(told.kind, n, where, span=cur.span_from(start))]
+
+
+def _after_every(cur: Cursor, before: list[Node]) -> Node | None:
+    """ "1 dc on each, with a picot of 5 ch after every fifth": so many, and that, over and over; nothing taken elsewhere."""
+    base = before[-1]
+    words = next((i for i in range(1, 12) if cur.kind(i) in ("sep", "star", "end", "open", "close")), 12)
+    behind = next((i for i in range(1, words) if cur.low(i) in ("after", "between") and cur.low(i + 1) in ("every", "each") and cur.kind(i + 2) == "ord"), 0)
+    if not behind or not isinstance(base, Make) or base.n.at(0) != 1 or base.place is None or base.place.quant != "each":
+        return None
+    if base.place.n is not None or base.place.left is not None:
+        return None
+    start, unknown, stop = cur.at, cur.unknown, cur.at + behind
+    cur.at += 1
+    inside: list[Node] = []
+    while cur.at < stop:
+        at = cur.at
+        if (found := body.one(cur, inside)) is not None:
+            inside.append(found)
+        cur.at += cur.at == at
+    if cur.at != stop or cur.unknown > unknown or not inside or any(not isinstance(n, (Chain, Make)) or getattr(n, "place", None) is not None for n in inside):
+        cur.at, cur.unknown = start, unknown
+        return None
+    k = int(cur.tokens[stop + 2].value)
+    cur.at = stop + 3
+    thing(cur)
+    before.pop()
+    many = replace(base, place=Place("next", Num((k,)), base.place.thing, loop=base.place.loop))
+    return Repeat((many, *inside), "end", span=base.span.cover(cur.span_from(start)))
 
 
 def _at_each(cur: Cursor, group: Group) -> None:

@@ -12,7 +12,7 @@ from loopwright.working.kinds import CHAIN, HEIGHT, code, name, plain
 from loopwright.working.making import do_make, kind_made
 from loopwright.working.places import stop_of
 from loopwright.working.run import CannotWork, Run, RunsOut
-from loopwright.working.seeking import STITCHES, seek, stitches_ahead, view_runs
+from loopwright.working.seeking import SPACES, STITCHES, seek, stitches_ahead, view_runs
 from loopwright.working.view import Group as MadeGroup
 from loopwright.working.view import Slot
 from loopwright.working.whole_rows import copy_row
@@ -112,6 +112,9 @@ def _places_ahead(run: Run, part: Node) -> list[Slot]:
     place = part.place if isinstance(part, (Make, Group)) else None
     if place is None:
         return []
+    if place.centre and place.thing.kind in (*SPACES, "ch"):
+        spaces = [Slot(s, e, "space") for s, e in run.view.runs if run.pos <= s and e <= run.end]
+        return spaces[len(spaces) // 2 : len(spaces) // 2 + 1]  # "but 3 under the centre chain"
     if place.centre or place.of is not None and place.thing.kind in (*STITCHES, *HEIGHT):
         middle = run.pos + (len(run.view.items) - run.pos - 1) // 2
         return _centres(run) or ([Slot(middle, middle + 1)] if middle < run.end else [])

@@ -62,9 +62,10 @@ def _define(found: dict[str, tuple[Node, ...]], name: str, parts: tuple[Node, ..
             found[_BEGUN + name] = ()
 
 
-def _collect(nodes: tuple[Node, ...], found: dict[str, tuple[Node, ...]]) -> None:
+def _collect(nodes: tuple[Node, ...], found: dict[str, tuple[Node, ...]], *, within: bool = False) -> None:
     before: Node | None = None
     begun = False
+    row_began = within  # behind the first group no chain begins the row
     for node in nodes:
         if isinstance(node, Make) and node.kind in FANNED and node.kind not in found and "" in found:
             found[node.kind] = found[""]  # named only when it is worked again: the group made last
@@ -78,10 +79,11 @@ def _collect(nodes: tuple[Node, ...], found: dict[str, tuple[Node, ...]]) -> Non
                 _define(found, node.name, parts, begun=begun)
         elif isinstance(node, Group):
             if node.name:
-                _define(found, node.name, (node,), begun=isinstance(before, Chain))
-            _collect(node.nodes, found)
+                _define(found, node.name, (node,), begun=isinstance(before, Chain) and not row_began)
+            _collect(node.nodes, found, within=True)
         elif isinstance(node, Repeat):
-            _collect(node.nodes, found)
-            _collect(node.ending, found)
-        begun = isinstance(node, Group) and isinstance(before, Chain)
+            _collect(node.nodes, found, within=True)
+            _collect(node.ending, found, within=True)
+        begun = isinstance(node, Group) and isinstance(before, Chain) and not row_began
+        row_began = row_began or isinstance(node, Group)
         before = node

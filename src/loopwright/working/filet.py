@@ -28,11 +28,12 @@ def do_filet(run: Run, node: Filet) -> None:
     if run.start_chain is None and not run.worked and not run.out and not run.in_rounds and (run.end - run.pos) % PLACES == 1:
         run.make(number, Slot(run.pos, run.pos + 1))  # the chain that the row begins with, untold
         run.pos += 1
+    begun = run.tch_item and run.worked <= 1 and run.out[1:] == bytes((CHAIN,) * (PLACES - 1))  # "5 ch, turn": the first open mesh has its chains
     for i in range(min(count, LIMIT)):
         if run.pos + PLACES > run.end:
             raise RunsOut("mesh", wanted=count, found=i)
         begin = len(run.out)
-        if not node.filled:
+        if not node.filled and (i or not begun):
             run.chain(PLACES - 1)
         for at in range(run.pos if node.filled else run.pos + PLACES - 1, run.pos + PLACES):
             run.make(number, Slot(at, at + 1, "chain" if run.item(at) == CHAIN else "top"))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from loopwright.model.tree import Filet, Group, Join, Make, Mark, Node, Repeat, Skip
+from loopwright.model.tree import Either, Filet, Group, Join, Make, Mark, Node, Repeat, Skip
 from loopwright.working.kinds import code, legs, plain
 from loopwright.working.run import Run
 from loopwright.working.seeking import SPACES
@@ -34,7 +34,8 @@ def into_turning_chain(nodes: Sequence[Node]) -> str:
     for node in reversed(nodes):
         if isinstance(node, Make):
             return plain(node.kind) if node.place is not None and "tch" in (node.place.thing.kind, node.place.of and node.place.of.kind) else ""
-        if not isinstance(node, (Mark, Join)):
+        counted = isinstance(node, Either) and not node.readings[0][1]  # a count, or so many more
+        if not counted and not isinstance(node, (Mark, Join)):
             return ""
     return ""
 

@@ -105,7 +105,9 @@ def _start_pair(run: Run, place: Place, number: int, each: int) -> None:
 
 
 def _before_foundation(run: Run, kind: str, place: Place | None, said: int | None = None) -> None:
-    """In the first row: where the first stitch goes, and what the chains before it are."""
+    """Where the first stitch of a row goes, in the first row of all with what the chains before it are."""
+    if kind == "pattern" and run.slipped and not run.out and run.last is not None and run.last.end == run.pos and (run.tape[-1].what, run.tape[-1].n) == ("move", 1):
+        run.pos = run.last.start  # "ss over 4 and into next st, patt to last 4": it begins in that stitch
     if not run.view.foundation or run.worked:
         return
     if said is None and run.named.get("missed") == run.pos > 0:

@@ -310,8 +310,8 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
         run.end = stop = min(run.end, len(run.view.items) + here.start)
     while pos < stop and len(ahead) < MAX_ITEMS:
         slot = seek(run, place.thing, pos)
-        if slot is None or slot.start >= stop:
-            break
+        if slot is None or slot.start >= stop and (slot.how != "between" or slot.start > stop or stop != len(run.view.items)):
+            break  # the gap at a round's end is beside its last group
         if not ahead or slot != ahead[-1]:  # a gap has no width: it may be met again
             ahead.append(slot)
         pos = slot.end if slot.end > pos else pos + 1

@@ -13,7 +13,7 @@ from loopwright.kept import Kept, kept
 from loopwright.model.fabric import Fabric
 from loopwright.model.report import Report, RowReport
 from loopwright.model.still import Stills
-from loopwright.model.tree import Document, Evenly, Group, Mark, Node, PatternRun, Repeat, Row, Skip, Unknown
+from loopwright.model.tree import Document, Evenly, Group, Make, Mark, Node, PatternRun, Repeat, Row, Skip, Unknown
 from loopwright.source import Span
 from loopwright.working.assumptions import assumptions
 from loopwright.working.colours import Colours
@@ -326,9 +326,16 @@ def _finding(document: Document, o: Outcome, size: int) -> Finding | None:
         return Finding("W013", step.span, {"label": step.label or "this row", "told": told, "left": o.made.free})
     if o.made.passed and step.doubt == 0 and not o.made.view.foundation:
         return Finding("W015", step.span, {"label": step.label or "this row", "passed": o.made.passed})
-    if o.made.left > 1 and step.doubt == 0 and not o.made.view.foundation and (o.agrees is None or _comes_round(o.made)):
+    if o.made.left > 1 and step.doubt == 0 and not o.made.view.foundation and not _shaped_at_both(o.made, step.body) and (o.agrees is None or _comes_round(o.made)):
         return Finding("W004", step.span, {"label": step.label or "this row", "left": o.made.left, **_uneven(o.made)})
     return None
+
+
+def _shaped_at_both(made: Made, body: Sequence[Node]) -> bool:
+    """ "Ss over 5 tr and into next, 3 ch, 1 tr into each tr to last 5, turn": what is left at the end is told, and as meant as at the start."""
+    last = next((n for n in reversed(body) if not isinstance(n, Mark)), None)
+    left = last.place.left if isinstance(last, Make) and last.place is not None else None
+    return left is not None and left.at(0) == made.left and any(n.what == "move" for n in made.tape)
 
 
 def _told_left(body: Sequence[Node]) -> int | None:

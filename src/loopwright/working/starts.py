@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from loopwright.model.tree import AtEnds, Chain, Either, Evenly, EveryKth, Group, Join, Make, Mark, Node, Place, Repeat, Ring
+from loopwright.model.tree import AtEnds, Chain, Either, Evenly, EveryKth, Filet, Group, Join, Make, Mark, Node, Place, Repeat, Ring, Skip
 from loopwright.working.kinds import CHAIN, HEIGHT, code, height, plain
 from loopwright.working.leads import bridged, into_turning_chain, mesh_begun, one_leg_short, pair_at_end
 from loopwright.working.run import CannotWork, Run
@@ -137,7 +137,7 @@ def start_chain(run: Run, node: Chain, length: int, following: Sequence[Node]) -
             run.last = Slot(run.pos, run.pos + 1)
             run.pos += 1
         return
-    reading = _reading(run, node, length, kind, first, join)
+    reading = _begun(run, node, length, kind) or _reading(run, node, length, kind, first, join)
     if run.inside and length > 4 and isinstance(reading, tuple):
         reading = "loop"  # the repeat's own chain, not one for the row's height
     if isinstance(reading, tuple):
@@ -189,6 +189,23 @@ def joined_at(nodes: Sequence[Node]) -> int | None:
                 return 0
             return None
     return None
+
+
+def _begun(run: Run, node: Chain, length: int, kind: str) -> object:
+    """What a start chain is by what follows it: a mesh of filet, or a stitch that is passed over; None where that tells nothing."""
+    if node.counts != "unsaid" or length not in _BY_HEIGHT:
+        return None
+    if length == 5 and any(isinstance(n, Filet) for n in run.following[:1]):
+        return run.convention("start-5-mesh", ((0.0, ("st", 2, "dc")), (0.6, "loop")))  # the first mesh of the row is begun with it
+    if kind == "sc" and length > 2 and _passes_first(run.following):
+        return run.convention(f"start-{length}-passed", ((0.0, ("st", 0, _BY_HEIGHT[length])), (0.8, "loop"), (1.0, "none")))
+    return None
+
+
+def _passes_first(nodes: Sequence[Node]) -> bool:
+    """Whether the stitch below the start chain is passed over, "3 ch, miss first dc, …": so the chain stands for it."""
+    first = next((n for n in nodes if not isinstance(n, (Chain, Mark))), None)
+    return isinstance(first, Skip) and first.first and first.n.at(0) == 1
 
 
 _BY_HEIGHT = {3: "dc", 4: "tr", 5: "dtr", 2: "hdc"}
@@ -318,7 +335,7 @@ def _loop(run: Run, length: int, first: tuple[str, Place | None, int] | None) ->
     if not run.view.ring and run.pos < run.end:
         run.last = Slot(run.pos, run.pos + 1)
         in_stitch = first is None or first[1] is None or first[1].thing.kind not in SPACES
-        if in_stitch and not run.named.get("attached"):
+        if in_stitch and not run.skips and not run.named.get("attached"):  # behind stitches missed it is a bridge over them
             passed = run.once("loop-start", ((0.0, 1), (0.3, 0)))
             run.pos += passed
             if passed and run.inside and (run.in_rounds or run.view.joined) and not run.view.open_end and not run.named.get("came-back"):

@@ -222,6 +222,8 @@ class Copier:
         self.run, self.keep = run, keep
         self.plainly = all(_is_plain(n, run) for n in nodes)
         self.outer = run.inside == 0
+        first = nodes[0] if nodes and keep == (0, 0) else None
+        self.centred = self.outer and isinstance(first, (Make, Group)) and first.place is not None and first.place.centre
         self.points = Points(run.point())
         self.try_at = FIRST_TRY
         self.before: Before | None = None
@@ -235,6 +237,8 @@ class Copier:
     def end(self, limit: int = MAX_ITEMS) -> int:
         """After each round: keeps its point, and copies it as often as is sure, at most `limit` times. How many copies."""
         run, points = self.run, self.points
+        if len(points) == 1 and self.centred:
+            _comes_back(run, points[0])
         points.append(run.point())
         if self.before is None:
             return 0
@@ -249,6 +253,16 @@ class Copier:
         points.append(run.point())
         self.try_at = len(points) + FIRST_TRY - 1
         return times
+
+
+def _comes_back(run: Run, point: Point) -> None:
+    """A round whose first stitch stands in the centre of a group goes on to what lies before that group, past the end."""
+    slot = run.into[point.items] if not point.items and len(run.into) else None
+    if slot is None or point.pos or run.start or not (run.in_rounds or run.view.joined) or run.end != len(run.view.items):
+        return
+    before = next((g.start for g in run.view.groups if g.start <= slot.start < g.end), 0)
+    run.end += before
+    run.named["came-back"] = before
 
 
 def _is_plain(node: Node, run: Run) -> bool:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from loopwright.model.tree import Chain, Evenly, Mark, Node, Num
 from loopwright.working.explanations import Explanation
-from loopwright.working.steps import Step
+from loopwright.working.steps import EVEN, Step
 from loopwright.working.tally import agrees
 
 if TYPE_CHECKING:
@@ -52,4 +52,7 @@ def _change(old: Explanation, step: Step) -> tuple[tuple[Node, ...], ...]:
         return ()
     lead = tuple(n for n in step.body if isinstance(n, (Chain, Mark)))
     kind = (order.delta_kind or order.kind) if order is not None else None
-    return ((*lead, Evenly("dec" if delta < 0 else "inc", Num((abs(delta),)), kind=kind)),)
+    change = (*lead, Evenly("dec" if delta < 0 else "inc", Num((abs(delta),)), kind=kind))
+    if order is not None and order.alternate:
+        return (change, EVEN) if order.at_once else (EVEN, change)
+    return (change,)
