@@ -123,9 +123,10 @@ def test_a_count_of_the_last_row_is_compared() -> None:
     assert [f.code for f in report.findings] == ["W001"]
 
 
-def test_what_is_otherwise_and_not_understood_leaves_the_row_in_doubt() -> None:
-    report = worked(GROUPS + "4th round: As 3rd round, with one group of 5 more on each side. (50 tr.)", "uk")
-    assert [(f.code, f.severity) for f in report.findings] == [("W001", "warning")]
+def test_what_is_otherwise_and_not_understood_is_taken_from_the_print() -> None:
+    report = worked(GROUPS + "4th round: As 3rd round, but with some more tr. in the corners. (50 tr.)", "uk")
+    assert [(f.code, f.severity) for f in report.findings] == []
+    assert (report.rows[-1].counts, report.rows[-1].agrees) == ((50,), None)
 
 
 @pytest.mark.parametrize("text", ["1st row.—Along the long side work 12 D.C.", "Cut a strip 3 inches long.", "1st row.—With V, 12 D.C.\n2nd row.—1 D.C. on each."])

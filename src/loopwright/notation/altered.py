@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 
 from loopwright.model.tree import Num, RowOrder, Swap
+from loopwright.notation.scanner import scan
 from loopwright.notation.scanner import words as tables
 from loopwright.record import changed
 from loopwright.source.expressions import Expression
@@ -27,6 +28,8 @@ _N = rf"(?:\d{{1,3}}|{'|'.join(sorted(set(tables()['numbers']) - {'another', 'a'
 _STITCH = r"(?:[a-z]{1,3}\.\s?c\.?|[a-z]+[.]?)"
 _INSTEAD = Expression(
     rf"(?:(?P<new>{_N})\s*)?(?:(?P<newkind>{_STITCH})\s+)?(?:(?:sts?|stitches)\s+)?(?:instead\s+of|in\s+place\s+of)\s+(?:the\s+)?(?:(?P<old>{_N})\s*)?(?P<oldkind>{_STITCH})?", re.IGNORECASE)
+_IN_EACH = Expression(
+    rf"{_LEAD}(?P<new>{_N})\s+(?P<kind>{_STITCH})\s+(?:in|into|to|on|under)\s+(?:each|every|the)\s+(?P<within>[a-z]+)(?:\s+(?:instead|in\s+place)\s+of\s+(?P<old>{_N}))?", re.IGNORECASE)
 _SIGNS = ("having", "making", "working", "with", "instead", "in place of", "but", "except", "add")
 _CLAUSE = Expression(r"\b(?:but|except(?:ing)?|having|making|working|with|adding|you\s+(?:will\s+)?add|instead)\b\s*(?P<what>[^;]*)", re.IGNORECASE)
 _NUMBERS = Expression(  # something is made more or less often than in the row that is named
@@ -78,6 +81,9 @@ def _swap(words: str, which: Dialect | None) -> Swap | None:
     chains = _CHAINS.search(words)
     if chains is not None:
         return Swap("ch", int(chains["old"] or 0), int(chains["n"] or chains["m"]))
+    each = _IN_EACH.search(words)
+    if each is not None and (known := _kind(each["kind"], which)) is not None and known != "ch":
+        return Swap(known, _number(each["old"]) or 0, _number(each["new"]) or 0, each["within"].lower())
     told = _INSTEAD.search(words) if "instead of" in words or "in place of" in words else None
     if told is None:
         return None
@@ -95,4 +101,8 @@ def _number(text: str | None) -> int | None:
 
 
 def _kind(text: str | None, which: Dialect | None) -> str | None:
-    return which.kind_of(" ".join(text.lower().replace(".", " ").split())) if text and which is not None else None
+    """The stitch that a word names behind a number."""
+    if not text or which is None:
+        return None
+    words = f"2 {text.lower()} in"
+    return next((str(t.value) for t in scan(words, 0, len(words), which) if t.kind == "kind"), None)

@@ -19,7 +19,7 @@ _OTHERS = frozenset("second other 2nd".split())
 _OPENING = frozenset("beg beginning starting initial standing".split())
 LEAST_GROUP = 3  # stitches that are named as one group by their number
 _BESIDE = frozenset("petal shell fan scallop".split())
-_PARTS = frozenset("top tip base end head back front side eye".split())
+_PARTS = frozenset("top tip base end head back front side eye point".split())
 _JUNK = frozenset("the of a an very immediately following previous prev preceding this that same-colored these those its indicated specified designated marked".split())
 
 

@@ -13,7 +13,11 @@ def altered(order: RowOrder, body: tuple[Node, ...], times: int) -> tuple[Node, 
     """The body of a row as an order alters it; `times`: how often it does."""
     if order.grow:
         return _grown(body, order.grow * times) if order.grow > 0 else tuple(_shorter(body, times))
-    return tuple(_swapped(n, order.swap) for n in body) if order.swap is not None else body
+    swap = order.swap
+    if swap is not None and not swap.old and not swap.other and swap.kind not in ("ch", "times"):
+        several = {n.n.at(0) or 0 for n in _all(body) if isinstance(n, Make) and n.kind == swap.kind and (n.n.at(0) or 0) > 1}
+        swap = replace(swap, old=several.pop()) if len(several) == 1 else swap  # "with 7 tr in each space": of those that stand together
+    return tuple(_swapped(n, swap) for n in body) if swap is not None else body
 
 
 def rows_to(order: RowOrder, body: Sequence[Node]) -> int | None:
@@ -27,7 +31,7 @@ def rows_to(order: RowOrder, body: Sequence[Node]) -> int | None:
 def _all(nodes: Sequence[Node]) -> Iterator[Node]:
     for node in nodes:
         yield node
-        if isinstance(node, Repeat):
+        if isinstance(node, (Repeat, Group)):
             yield from _all(node.nodes)
 
 
