@@ -18,6 +18,7 @@ from loopwright.model.tree import (
     Thing,
     Unknown,
 )
+from loopwright.notation.after_places import END_WORDS, PREPOSITIONS
 from loopwright.notation.brackets import bracket
 from loopwright.notation.cursor import FILLER, Cursor
 from loopwright.notation.extents import leave, left_so
@@ -27,7 +28,7 @@ from loopwright.notation.markers import MARKER_VERBS, marker
 from loopwright.notation.moves import SKIPS, base_passed, join, skip
 from loopwright.notation.olden import every_with_chain, in_order
 from loopwright.notation.phrases import phrase
-from loopwright.notation.places import END_WORDS, PREPOSITIONS, place
+from loopwright.notation.places import place
 from loopwright.notation.shaping import absorbed, plainly, shaping
 from loopwright.notation.stars import repeat_from, star, to_mark
 from loopwright.notation.stitches import UNSEEN, first_chain, kind_before, kind_follows, make, standing

@@ -22,10 +22,11 @@ from loopwright.model.tree import (
     Skip,
     Unknown,
 )
+from loopwright.notation.after_places import END_WORDS, PREPOSITIONS
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.further import NOTE_WORDS, denied, more_for_group
 from loopwright.notation.meshes import meshes_made
-from loopwright.notation.places import END_WORDS, PREPOSITIONS, place
+from loopwright.notation.places import place
 from loopwright.notation.stars import to_end
 
 MAX_DEPTH = 12

@@ -28,7 +28,6 @@ from loopwright.model.tree import (
     Prose,
     Repeat,
     Row,
-    RowOrder,
     Section,
     Unknown,
 )
@@ -36,6 +35,7 @@ from loopwright.notation.counts import COUNT_BEGINS, only_count, printed
 from loopwright.notation.endings import later_until, title_before, until
 from loopwright.notation.folded import quoted, unfolded
 from loopwright.notation.labels import Found, labels_in, plain_label
+from loopwright.notation.later import later_order, shapes_then
 from loopwright.notation.loops import loop_rounds
 from loopwright.notation.nodes import nodes_of
 from loopwright.notation.onward import told_until
@@ -70,9 +70,7 @@ _FOR_ROWS = re.compile(r",?\s*\bfor\s+(?:the\s+next\s+)?(?P<n>\d{1,4}(?:\s*[(\[]
 _OMITTING = re.compile(r",?\s*\b(?:omit(?:ting)?|without)\s+(?:the\s+)?(?:turning[- ])?(?:ch(?:ain)?\.?[- ]?\d?|\d\s*ch(?:ain)?)(?:,?\s+turn)?\s+(?:at|from)\s+(?:the\s+)?end\s+of\s+(?:the\s+)?last\s+(?:row|rnd|round|rep(?:eat)?)\b", re.IGNORECASE)
 _TURNED = re.compile(r"[.;,]\s+(?P<chain>(?:ch(?:ain)?\.?\s*[1-9]|[1-9]\s*ch(?:ain)?)\b\.?,?\s*turn)\b\.?\s*$", re.IGNORECASE)
 _COUNT_ENDS = re.compile(r"(?:[)\]]|[.;]\s+\d{1,4}\s+[a-z]{2,5})\.$")
-_LATER = re.compile(r"[.;]\s+(?=rep|work\s+(?:even|straight|in\s+(?:rounds|rnds|rows)\s+of|\d{1,3}\s+(?:more\s+)?(?:rounds|rnds|rows)|(?:the\s+)?\d{1,3}(?:st|nd|rd|th)\b[^.;]{1,40}\bas\s+(?:given\s+)?(?:for|on|of))\b|cont(?:inue|\.)?\s+(?:in\s+(?:this|the\s+same|same)|thus|(?:in|de)creasing)\b)", re.IGNORECASE)
 _ENDED = re.compile(r"(?:(?:fasten|break|cut|end|finish)\s+(?:off|yarn|thread)\b\.?\s*)+", re.IGNORECASE)
-_SHAPE_THEN = re.compile(r"(?:\bthen|[.;])\s++(?=(?:dec|inc)(?:r|reas[a-z]+)?\.?\s+(?:\d|one\b|two\b)[^.;]{3,80}\b(?:every|each|next)\b)", re.IGNORECASE)
 _THEN = re.compile(r"[,;.]?\s*\bthen\s+(?=[^.;]{3,60}\bfor\s+(?:\d{1,4}|two|three|four|five|six)\s+(?:more\s+)?(?:rows|rnds|rounds)\b)", re.IGNORECASE)
 _OTHER_CRAFT = re.compile(r"\b(?:tunisian|afghan\s+st(?:itch)?|broomstick|solomon[’']?s?\s+knots?|lover[’']?s?\s+knots?|love\s+knots?|knot\s+st(?:itche?)?s?|hairpin\s+lace)\b", re.IGNORECASE)
 _OF_CRAFT = ("tunisian", "afghan", "broomstick", "knot", "hairpin")  # one of them is in all that pattern finds
@@ -297,7 +295,7 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
     span = Span(start, end)
     said = label.label if label else None
     side = _side(label)
-    if (shapes := _shapes_then(text, at, stop, sizes)) is not None:
+    if (shapes := shapes_then(text, at, stop, sizes)) is not None:
         return [*_row_anew(text, label, start, shapes[0], which, sizes, known), *_row_anew(text, None, shapes[1], end, which, sizes, known)]
     shaped = _shaped(text, label, (start, at, stop, end), counts, which, sizes, known)
     if shaped is not None:
@@ -324,7 +322,7 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
     many = _FOR_ROWS.search(text, at, stop)
     if many is not None and (n := number(many["n"], sizes)) is not None:
         said, stop = _repeated_label(said, n), many.start()
-    body_end, later = _later_order(text, at, stop, sizes, which)
+    body_end, later = later_order(text, at, stop, sizes, which)
     if later is None and (told_end := later_until(text, at, end, which, sizes)) is not None:
         body_end, later = told_end
         counts = ()
@@ -347,18 +345,6 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
         omits = later.what == "repeat" and _OMITTING.search(text, body_end, end) is not None
         rows.append(Row(None, (Mark("no-chain"),) if omits else (), counts, later, span=Span(body_end, end)))
     return rows
-
-
-def _shapes_then(text: str, at: int, stop: int, sizes: int) -> tuple[int, int] | None:
-    """Where a row ends and shaping begins that is told behind it: "work even for 4 inches, then inc 1 sc at each end of every 6th row 3 times"."""
-    low = text[at:stop].lower()
-    if "dec" not in low and "inc" not in low:
-        return None
-    for m in _SHAPE_THEN.finditer(text, at, stop):
-        told = schedule(text[m.end() : stop], sizes)
-        if told is not None and not told.body[0] and told.body[1]:
-            return m.start() + (text[m.start()] in ".;"), m.end()
-    return None
 
 
 def _shaped(
@@ -397,14 +383,3 @@ def _repeated_label(said: Label | None, n: Num) -> Label:
     if said is None or said.first is None or len(n.values) != 1 or (first := said.first.at(0)) is None:
         return Label("none" if said is None else said.kind, how_many=n, text="" if said is None else said.text)
     return replace(said, last=Num((first + (n.values[0] or 1) - 1,)))
-
-
-def _later_order(text: str, at: int, stop: int, sizes: int, which: Dialect) -> tuple[int, RowOrder | None]:
-    """A sentence after the row that asks for other rows: "… turn. Rep Rows 2 and 3 4 times"."""
-    for m in _LATER.finditer(text[at:stop]):
-        words = text[at + m.end() : stop].strip()
-        shaped = schedule(words, sizes)
-        order = shaped.order if shaped is not None and not shaped.body[1] else order_of(words, sizes, which)
-        if order is not None:
-            return at + m.start() + 1, order
-    return stop, None

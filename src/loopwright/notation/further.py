@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 
 from loopwright.model.tree import ONE, Group, InTurn, Make, Mark, Node, Num, Place, Repeat
+from loopwright.notation.after_places import END_WORDS
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.extents import left_words, up_to
-from loopwright.notation.places import END_WORDS, place
+from loopwright.notation.places import place
 from loopwright.notation.things import thing
 
 NOTE_WORDS = 60

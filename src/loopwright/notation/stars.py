@@ -19,10 +19,10 @@ from loopwright.model.tree import (
     Skip,
     Thing,
 )
+from loopwright.notation.after_places import END_WORDS
 from loopwright.notation.cursor import Cursor, thing_word
 from loopwright.notation.extents import left_words, stop_at
 from loopwright.notation.lists import one_place
-from loopwright.notation.places import END_WORDS
 from loopwright.notation.stops import stop_before
 
 _AGAIN = frozenset("from between around across to * all".split())  # what "rep." goes on with

@@ -20,6 +20,7 @@ from loopwright.model.tree import (
     Repeat,
     Thing,
 )
+from loopwright.notation.after_places import END_WORDS
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.edges import all_around, along, at_a_rate, with_rate
 from loopwright.notation.extents import left_words
@@ -27,7 +28,7 @@ from loopwright.notation.further import more_places
 from loopwright.notation.layers import closes, layered, through_both
 from loopwright.notation.moves import LEFT_FREE, along_chain, on_part, on_second
 from loopwright.notation.olden import spread, yarn_letter
-from loopwright.notation.places import END_WORDS, place
+from loopwright.notation.places import place
 from loopwright.notation.shapes import between
 from loopwright.notation.slip_joins import onto_another, slip_join
 from loopwright.notation.stops import stop_before

@@ -21,7 +21,8 @@ from loopwright.working.making import apart, do_make, kind_made, picot
 from loopwright.working.places import how_of, slots_of
 from loopwright.working.run import MAX_ITEMS, Run
 from loopwright.working.seeking import SPACES
-from loopwright.working.starts import first_stitch, side_of_petal, skip_foundation, start_in_group
+from loopwright.working.skipped import skip_foundation
+from loopwright.working.starts import first_stitch, side_of_petal, start_in_group
 from loopwright.working.view import Group as MadeGroup
 from loopwright.working.view import Slot, groups_again, runs_again
 

@@ -15,7 +15,7 @@ from loopwright.working.kinds import HEIGHT, code, legs, plain
 from loopwright.working.places import how_of, slots_of
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
 from loopwright.working.seeking import SPACES, STITCHES, seek, stitches_ahead
-from loopwright.working.starts import skip_foundation
+from loopwright.working.skipped import skip_foundation
 from loopwright.working.view import Group as MadeGroup
 from loopwright.working.view import Slot
 

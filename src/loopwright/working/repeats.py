@@ -12,7 +12,7 @@ from loopwright.working.kinds import HEIGHT, code
 from loopwright.working.part_rounds import closes, closing_chain, comes_out, fits, is_chain, partial, places_of, stands_for_last
 from loopwright.working.run import CannotWork, Point, Run, RunsOut
 from loopwright.working.seeking import SPACES, STITCHES, seek, view_runs
-from loopwright.working.starts import gap_after
+from loopwright.working.skipped import gap_after
 from loopwright.working.tiles import LAST_ROUNDS, Copier, Points, round_begins
 
 MAX_TIMES = 20_000

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from loopwright.model.tree import AtEnds, Chain, Either, Evenly, EveryKth, Filet, Group, Join, Make, Mark, Node, Place, Repeat, Ring, Skip
-from loopwright.working.kinds import CHAIN, HEIGHT, code, height, plain
+from loopwright.working.kinds import CHAIN, HEIGHT, code, plain
 from loopwright.working.leads import bridged, into_turning_chain, mesh_begun, one_leg_short, pair_at_end
 from loopwright.working.run import CannotWork, Run
 from loopwright.working.seeking import SPACES
@@ -344,80 +344,3 @@ def _loop(run: Run, length: int, first: tuple[str, Place | None, int] | None) ->
     run.chain(length)
 
 
-_OF_DC = frozenset(("v-st", "shell", "fan"))  # what they are made of where nobody told; common practice, no source
-
-
-def skip_foundation(run: Run, kind: str, said: int | None, mesh: bool = True) -> None:
-    """The chains before the first stitch of the first row; whether they count as one is a convention.
-
-    `mesh`: more chains than the stitch is tall may be a stitch and a space; before a group they are a stitch and chains passed over.
-    `said` is the k of "kth ch from hook"; None: custom or the count tells where the first stitch goes.
-    """
-    kind = "dc" if kind in _OF_DC else kind
-    tall = max(height(kind) or 1, height(run.main_kind) or 1 if said is not None else 0)
-    if said is None:
-        turned = run.start_chain is not None and run.start_chain[1] == "foundation-turn"
-        if turned:
-            return
-        options = [(0.0, tall), (0.5, 0), (0.7, max(0, tall - 1))]
-        skipped = run.choose("first-chain", tuple(options))
-        run.pos = min(skipped, run.end)
-    else:
-        skipped = said - 1
-    if skipped >= 2 and tall == 1:
-        _skip_two(run, skipped)
-    if skipped >= 2 and tall >= 2:
-        extra = skipped - tall
-        options2: list[tuple[float, object]] = [(0.0, "no")] if skipped < tall else [(0.6, "no"), (0.4, "yes")] if tall >= 3 else [(0.2, "no"), (0.4, "yes")]
-        if skipped < tall:
-            options2.append((0.7, "yes"))
-        if tall == skipped == 3 and len(run.view.items) <= 7 and said is not None:
-            options2.append((0.45, "loop"))  # the first block of a piece worked from corner to corner
-        gap = gap_after(run.following) or run.named.get("gap", 0) if mesh else 0
-        squares = gap > 0 and extra == 2 * gap  # half of what is beyond the stitch lies below the first space
-        if extra > 0:
-            space = gap if squares else extra
-            options2 = [(0.3, "no"), (0.2, ("space", space)), (0.8, "yes")] if mesh else [(0.4, "no"), (0.5, ("space", extra)), (0.2, "yes")]
-        reading = run.skipped_said or run.convention(f"skipped-{skipped}-{plain(kind)}", tuple(options2))
-        if reading == "yes" and squares and run.skipped_said:
-            reading = ("space", gap)
-        if run.skipped_said:
-            run.conventions[f"skipped-{skipped}-{plain(kind)}"] = reading
-        if reading == "loop":
-            run.chain(skipped)
-            run.named["own-blocks"] = 1
-        elif reading != "no":
-            run.note("skipped", skipped, first=int(reading[1]) if isinstance(reading, tuple) else 0)
-            run.make(code(plain(kind)), Slot(run.pos - 1, run.pos))
-            run.tch_item = True
-            run.tch_length = tall
-            if isinstance(reading, tuple):
-                run.chain(int(reading[1]))
-
-
-def _skip_two(run: Run, skipped: int) -> None:
-    """Two and more chains skipped before a single crochet: chains to turn with, a loop at the edge, or, as in older British patterns, a stitch."""
-    options: tuple[tuple[float, str], ...] = ((0.0, "no"), (0.7, "loop"), *(((0.8, "yes"),) if skipped == 2 else ()))
-    reading = run.skipped_said or run.convention(f"skipped-{skipped}-sc", options)
-    if reading == "loop":
-        run.chain(skipped)
-        return
-    run.tch_length = skipped
-    if reading == "yes":
-        run.note("skipped", skipped)
-        run.make(code("sc"), Slot(run.pos - 1, run.pos))
-        run.tch_item = True
-    else:
-        run.note("passed", skipped)
-
-
-def gap_after(nodes: Sequence[Node]) -> int:
-    """Chains of the space that follows the first stitch: "*ch 2, sk 2, dc"; 0 where none does."""
-    for node in nodes:
-        if isinstance(node, Chain):
-            return node.n.at(0) or 0
-        if isinstance(node, Repeat):
-            return gap_after(node.nodes)
-        if not isinstance(node, Mark):
-            break
-    return 0

@@ -1,0 +1,36 @@
+"""What a row is told to go on with behind its own words: other rows, shaping."""
+
+from __future__ import annotations
+
+import re
+
+from loopwright.model.tree import RowOrder
+from loopwright.notation.orders import order as order_of
+from loopwright.notation.schedules import schedule
+from loopwright.terms import Dialect
+
+_LATER = re.compile(r"[.;]\s+(?=rep|work\s+(?:even|straight|in\s+(?:rounds|rnds|rows)\s+of|\d{1,3}\s+(?:more\s+)?(?:rounds|rnds|rows)|(?:the\s+)?\d{1,3}(?:st|nd|rd|th)\b[^.;]{1,40}\bas\s+(?:given\s+)?(?:for|on|of))\b|cont(?:inue|\.)?\s+(?:in\s+(?:this|the\s+same|same)|thus|(?:in|de)creasing)\b)", re.IGNORECASE)
+_SHAPE_THEN = re.compile(r"(?:\bthen|[.;])\s++(?=(?:dec|inc)(?:r|reas[a-z]+)?\.?\s+(?:\d|one\b|two\b)[^.;]{3,80}\b(?:every|each|next)\b)", re.IGNORECASE)
+
+
+def later_order(text: str, at: int, stop: int, sizes: int, which: Dialect) -> tuple[int, RowOrder | None]:
+    """A sentence after the row that asks for other rows: "… turn. Rep Rows 2 and 3 4 times"."""
+    for m in _LATER.finditer(text[at:stop]):
+        words = text[at + m.end() : stop].strip()
+        shaped = schedule(words, sizes)
+        order = shaped.order if shaped is not None and not shaped.body[1] else order_of(words, sizes, which)
+        if order is not None:
+            return at + m.start() + 1, order
+    return stop, None
+
+
+def shapes_then(text: str, at: int, stop: int, sizes: int) -> tuple[int, int] | None:
+    """Where a row ends and shaping begins that is told behind it: "work even for 4 inches, then inc 1 sc at each end of every 6th row 3 times"."""
+    low = text[at:stop].lower()
+    if "dec" not in low and "inc" not in low:
+        return None
+    for m in _SHAPE_THEN.finditer(text, at, stop):
+        told = schedule(text[m.end() : stop], sizes)
+        if told is not None and not told.body[0] and told.body[1]:
+            return m.start() + (text[m.start()] in ".;"), m.end()
+    return None
