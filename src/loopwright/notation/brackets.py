@@ -36,6 +36,7 @@ _NAMED = frozenset("shell fan v-st scallop inc".split())
 _PART_OF = frozenset("half quarter small large".split())
 _BEGINNING = frozenset("starting beginning".split())
 _WHICH = frozenset("first another second one a beg beginning starting next last".split())
+_MESHES = frozenset("bl blk block sp space mesh".split())
 REMARKS = frozenset("increased decreased made completed formed".split())
 
 
@@ -245,7 +246,7 @@ def _note(cur: Cursor, before: list[Node], start: int) -> bool:
     if before and isinstance(before[-1], EdgeRun) and {"row", "rows"} & set(words) and {"each", "every", "per", "end", "ends"} & set(words):
         cur.at += i + int(cur.kind(i) == "close")  # "40 sc evenly around the band (1 sc into each row end)": how they come
         return True
-    if words and (words[-1] in REMARKS or "per" in words[1:3] or words[0] == "same" and "as" in words or words[:2] == ["base", "of"] or words[0] in ("is", "makes", "made", "this", "these", "center", "centre", "middle") or "inc point" in text or words[-1] in ("row", "rnd", "round") and {"inc", "dec", "increase", "decrease"} & set(words)):
+    if words and (words[-1] in REMARKS or words[1:2] == ["over"] and words[0].rstrip("s") in _MESHES or words[0] in ("first", "1st") and "is" in words[1:4] or "per" in words[1:3] or words[0] == "same" and "as" in words or words[:2] == ["base", "of"] or words[0] in ("is", "makes", "made", "this", "these", "center", "centre", "middle") or "inc point" in text or words[-1] in ("row", "rnd", "round") and {"inc", "dec", "increase", "decrease"} & set(words)):
         cur.at += i + int(cur.kind(i) == "close")
         return True
     if words and before and _stands(cur, before, words[0]):

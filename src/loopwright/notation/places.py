@@ -167,7 +167,7 @@ def _each(cur: Cursor, loop: Loop) -> Place | None:
     cur.at += 1
     if (so := each_so(cur, loop, under=under)) is not None:
         return so
-    cur.skip("of", "the", "single")
+    cur.skip("of", "the", "single", "marked")
     if loop == "both" and cur.low() in ("front", "back", "third") and (told := loop_words(cur)) is not None:
         loop = told  # "each front loop around"
     if cur.low() == "other" and cur.low(-1) == "the" and cur.kind(1) == "num":

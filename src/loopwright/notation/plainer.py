@@ -26,10 +26,10 @@ _SAID: tuple[tuple[str, Expression, Callable[[re.Match[str]], str]], ...] = (
     ("every", Expression(r"\bevery(?=\s+(?:ch|st|sc|dc|hdc|tr|htr|stitch|chain|sp|space)\b)", re.IGNORECASE), lambda _: "each"),
     ("at ", Expression(r"\b(?:in|into)\s+(?:the\s+)?(?:st|stitch|[shd]{1,2}c|h?tr)\s+at\s+(?:the\s+)?base\b(?:\s+of\s+(?:the\s+)?(?:\d\s?-?\s?)?(?:turning\s+)?ch(?:ain)?(?:-\d)?\b)?", re.IGNORECASE), lambda _: "in same st"),
     ("of e", Expression(r"\b(?:in|into)\s+(?:the\s+)?ends?\s+of\s+(?:each|every)\s+(?:\w+\s+)?row\b", re.IGNORECASE), lambda _: "in each row end"),
-    ("after ", Expression(r"\b(?:in|into)?\s*the\s+(?P<n>\d{1,3})\s+(?P<what>sts|stitches|ch|chains?|[shd]{1,2}c|h?tr)\s+after\s+(?:that|it)\b", re.IGNORECASE), lambda m: f"next {m['n']} {m['what']}"),
+    ("after ", Expression(r"(?:\b(?:in|into)\s+)?\bthe\s+(?P<n>\d{1,3})\s+(?P<what>sts|stitches|ch|chains?|[shd]{1,2}c|h?tr)\s+after\s+(?:that|it)\b", re.IGNORECASE), lambda m: f"in next {m['n']} {m['what']}"),
     ("one ", Expression(r"\b(?:in|into)\s+the\s+(?:next\s+one|one\s+after(?:\s+that)?)\b", re.IGNORECASE), lambda _: "in next st"),
-    ("whole way", Expression(r"\bthe\s+whole\s+way\s+(?:a?round|across)\b", re.IGNORECASE), lambda _: "all around"),
-    ("back at", Expression(r"\buntil\s+you(?:'re|’re|\s+are)\s+back\s+(?:at|to)\s+the\s+(?:start|beginning)\b", re.IGNORECASE), lambda _: "all around"),
+    ("whole way", Expression(r"\bthe\s+whole\s+way\s+(?:a?round|across)\b", re.IGNORECASE), lambda _: "around"),
+    ("back at", Expression(r"\buntil\s+you(?:'re|’re|\s+are)\s+back\s+(?:at|to)\s+the\s+(?:start|beginning)\b", re.IGNORECASE), lambda _: "around"),
     ("one ", Expression(rf"\b(?:making|working)\s+2\s+(?:{_STITCH}|sts?)\s+in(?:to)?\s+one\s+(?:st|stitch|{_STITCH}|of\s+them)\b[^.,;()]*", re.IGNORECASE),
      lambda _: "increasing 1 st evenly"),
     ("),", Expression(  # a chain of 4 "(1 tr, 1 ch)" or "(dc + ch 1)"

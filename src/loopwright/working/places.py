@@ -20,7 +20,7 @@ from loopwright.working.nearby import (
 )
 from loopwright.working.passed import passed_over, take
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
-from loopwright.working.seeking import SPACES, STITCHES, from_first_gap, seek, stitches_ahead, view_runs
+from loopwright.working.seeking import SPACES, STITCHES, from_first_gap, just_joined, seek, stitches_ahead, view_runs
 from loopwright.working.view import Slot
 
 _HOW = {"both": "top", "back": "back", "front": "front", "third": "third", "front-post": "front-post", "back-post": "back-post"}
@@ -310,7 +310,7 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
         run.end = stop = min(run.end, len(run.view.items) + here.start)
     while pos < stop and len(ahead) < MAX_ITEMS:
         slot = seek(run, place.thing, pos)
-        if slot is None or slot.start >= stop and (slot.how != "between" or slot.start > stop or stop != len(run.view.items)):
+        if slot is None or slot.start >= stop and (slot.how != "between" or slot.start > stop or stop != len(run.view.items) and not just_joined(run)):
             break  # the gap at a round's end is beside its last group
         if not ahead or slot != ahead[-1]:  # a gap has no width: it may be met again
             ahead.append(slot)

@@ -126,7 +126,7 @@ def _seek_gap(run: Run, pos: int) -> Slot | None:
     if len(run.view.groups) > 1:
         edges = _edges(run)
         first = bisect_left(edges, pos)
-        here = run.last is not None and run.last.end == pos and run.last.how == "between" and not _just_joined(run)
+        here = run.last is not None and run.last.end == pos and run.last.how == "between" and not just_joined(run)
         at = next((e for e in edges[first : first + 3] if e > pos or e == pos and not here), None)
         space = _space_between(run, pos)
         if space is not None and (at is None or space.start <= at):
@@ -138,7 +138,7 @@ def _seek_gap(run: Run, pos: int) -> Slot | None:
     return Slot(pos + 1, pos + 1, "between") if pos + 1 <= last else None
 
 
-def _just_joined(run: Run) -> bool:
+def just_joined(run: Run) -> bool:
     """Whether the yarn was joined where the hook is, and nothing is made yet: "join between any 2 pairs, *popcorn between pairs"."""
     return bool(run.named.get("attached")) and not run.worked and not run.out
 
