@@ -77,6 +77,19 @@ TOLD: list[tuple[str, str, str, list[int]]] = [
     ("ends of rows of a part", "us", "Cuff Row 1: Ch 13, sc in 2nd ch from hook and in each ch across, turn [12]\nRows 2-20: Ch 1, sc in blo across, turn [12]. Sl st the two short ends together.\nHand Rnd 1: Ch 1, 1 sc in end of every cuff row [20] Work in a spiral from here.", [12, 20]),
     ("rows in another colour", "us", "Row 1: Ch 11, sc in 2nd ch from hook and in each ch across. 10 sc\nRow 2: Ch 1, turn, 2 sc in first st, sc in each st to end. 11 sc\nRow 3: Colour B, as Row 2. 12 sc\nRows 4 & 5: Change to next color. Work as for Row 2, then as for Row 2. 14 sc", [10, 11, 12, 13, 14]),
     ("a colour in brackets before a star", "us", "Rnd 1. (A) 60 sc in magic ring. (60)\nRnd 2. (A) *9 sc, inc; rep from * 5 more times. (66)\nRnd 3. (B) *9 sc, dec; rep from * around. (60)", [60, 66, 60]),
+    ("in every space from the one joined into on", "us", "Rnd 1: 16 dc in magic ring, join. (16 dc)\nRnd 2: Join in any sp between 2 dc. (Sc, ch 1) in each sp between dc around, sl st to first sc. (16 sc)", [16, 16]),
+    ("told in a sentence", "us", (
+        "Round 1: Start with a magic ring. Chain 3 (this counts as your first double crochet) and work 11 more double crochets into the ring. Slip stitch to the top of the chain 3. You should have 12 stitches.\n"
+        "Round 2: Chain 3, then put one more dc in that very same stitch. Now work 2 dc in every stitch around and join. You should have 24 stitches.\n"
+        "Round 3: Chain 3, dc in the same stitch, dc in the next one. From here *2 dc in the next stitch, 1 dc in the one after* the whole way round and join. You should have 36 stitches."), [12, 24, 36]),
+    ("so many after that", "us", "Row 1: Chain 7 and sc in the second chain from the hook and the 5 chains after that. 6 stitches.", [6]),
+    ("shortened words", "us", "Row 1: Ch 27, sc in 2nd ch from hk and ea ch across: 26 sc.", [26]),
+    ("marked spaces", "us", (
+        "Rnd 1: Ch 24, join. Ch 3 (counts as dc), dc in next 4 ch, (dc, ch 2, dc) in next ch, *dc in next 5 ch, (dc, ch 2, dc) in next ch; rep from * twice more, join. (28 dc)\n"
+        "Rnd 2: Ch 3, dc in each dc around, working (2 dc, ch 2, 2 dc) in each marked ch-2 sp and moving markers up as you go, join. (44 dc)"), [28, 44]),
+    ("blocks over blocks", "us", "Row 1: Ch 15, dc in 4th ch from hook and in each ch across. (13 dc)\nRow 2: Ch 3, turn, dc in next 3 dc (blk over blk), [ch 2, sk 2 dc, dc in next dc] twice, dc in last 3 dc. (2 blks, 2 sps)", [13, 9]),
+    ("what the first is made of", "uk", "Round 1: 10 dc in magic ring. (10 dc)\nRound 2: *1 dc in next st, 5 ch, miss 1 st; rep from * round, ss to first dc. (5 loops)\nRound 3: Ss into loop, 7 tr in each loop round (first tr is 3 ch), ss. (35 tr)", [10, 5, 35]),
+    ("between the stars once more", "us", "Rnd 1: 24 sc in magic ring. (24 sc)\nRnd 2: *Sc in next 3 sts, 2 sc in next st,* sc in next 4 sts, rep between *s once more, sc in last 12 sts. (26 sc)", [24, 26]),
     ("joined between groups, and worked there first", "us", "Rnd 1: 16 dc in magic ring, join. (16 dc)\nRnd 2: Join in any sp between 2 dc. *(Sc, ch 1) in sp between dc; rep from * around, sl st to first sc. (16 sc)", [16, 16]),
 ]
 
@@ -98,3 +111,22 @@ def test_a_note_about_a_group_is_no_group() -> None:
 def test_do_not_is_said_shortly_too() -> None:
     told = [check_source(Source.of(f"Row 1: Ch 11, sc in 2nd ch from hook and in each ch across. {how}\n"), "us") for how in ("Do not turn.", "Don't turn.", "Don’t turn.")]
     assert [[f.code for f in report.findings] for report in told] == [[], [], []]
+
+
+CORNER = (
+    "Row 1: Ch 6. Dc in 4th ch from hook and in next 2 ch. Turn. (1 block)\n"
+    "Row 2: Ch 6, dc in 4th ch from hook and in next 2 ch; (sl st, ch 3, 3 dc) in ch-3 sp of Row 1 block. Turn. (2 blocks)\n"
+    "Row 3: Ch 6, dc in 4th ch from hook and in next 2 ch; *(sl st, ch 3, 3 dc) in ch-3 sp of next block; rep from * once more. Turn. (3 blocks)\n"
+)
+FEWER = (
+    "Begin decreasing on both sides:\n"
+    "Row 9: Sl st in each of first 3 dc, (sl st, ch 3, 3 dc) in ch-3 sp, *(sl st, ch 3, 3 dc) in ch-3 sp of next block; rep from * to last block, sl st in ch-3 sp of last block (no block made). Turn. (7 blocks)\n"
+    "Rows 10-15: Rep Row 9, with 1 less block each row.\n"
+)
+
+
+@pytest.mark.parametrize("grows", ["Cont increasing by one block in each row.", "Rep Row 3, with one more block each row."])
+def test_blocks_from_corner_to_corner_and_back(grows: str) -> None:
+    report = check_source(Source.of(f"{CORNER}Rows 4-8: {grows} (8 blocks)\n{FEWER}"), "us")
+    assert [row.made.get("block", row.made.get("group"))[0] for row in report.rows] == [1, 2, 3, 4, 5, 6, 7, 8, 7, 6, 5, 4, 3, 2, 1]
+    assert [f for f in report.findings if f.code[0] == "W"] == []

@@ -17,6 +17,8 @@ from loopwright.terms import Dialect
 _LEAD = r"\b(?:having|making|working|with)\s+"
 _GROWS = Expression(
     r"\b(?:having|with)\s+(?:1|one)\s+(?:(?P<first>more|less|fewer)\s+)?(?:(?!st|stitch|[sdht]{1,2}c\b|tr\b)[\w-]+\s+)?(?:group|loop|shell|sp|space)s?(?:\s+(?P<last>more|less|fewer))?\s+(?:on|in|between|at|to)\b", re.IGNORECASE)
+_BLOCKS = Expression(
+    r"\b(?:(?P<by>increas|grow|decreas)(?:es|ing|e)\s+(?:by\s+)?(?:1|one)\s+block|(?:with|having)\s+(?:1|one)\s+(?P<first>more|less|fewer)\s+block|(?:1|one)\s+block\s+(?P<last>more|less|fewer))\b", re.IGNORECASE)
 _REMAINS = Expression(r"\buntil\s+(?:only\s+)?(?P<n>\d{1,2}|one|two)\s+(?:ch-\d\s+)?loops?\s+(?:remain|is\s+left|are\s+left)", re.IGNORECASE)
 _STITCHES = Expression(
     rf"{_LEAD}(?P<new>\d{{1,2}})\s+(?P<kind>[a-z]{{2,3}}|[sdh]\s?c)\s+(?:instead|in\s+place)\s+of\s+(?P<old>\d{{1,2}})(?:\s+(?P=kind))?(?:\s+in\s+(?:each\s+|every\s+|the\s+)?(?P<within>shell|fan|scallop|petal|cluster|group)s?)?\b", re.IGNORECASE)
@@ -30,7 +32,7 @@ _INSTEAD = Expression(
     rf"(?:(?P<new>{_N})\s*)?(?:(?P<newkind>{_STITCH})\s+)?(?:(?:sts?|stitches)\s+)?(?:instead\s+of|in\s+place\s+of)\s+(?:the\s+)?(?:(?P<old>{_N})\s*)?(?P<oldkind>{_STITCH})?", re.IGNORECASE)
 _IN_EACH = Expression(
     rf"{_LEAD}(?P<new>{_N})\s+(?P<kind>{_STITCH})\s+(?:in|into|to|on|under)\s+(?:each|every|the)\s+(?P<within>[a-z]+)(?:\s+(?:instead|in\s+place)\s+of\s+(?P<old>{_N}))?", re.IGNORECASE)
-_SIGNS = ("having", "making", "working", "with", "instead", "in place of", "but", "except", "add")
+_SIGNS = ("block", "having", "making", "working", "with", "instead", "in place of", "but", "except", "add")
 _CLAUSE = Expression(r"\b(?:but|except(?:ing)?|having|making|working|with|adding|you\s+(?:will\s+)?add|instead)\b\s*(?P<what>[^;]*)", re.IGNORECASE)
 _NUMBERS = Expression(  # something is made more or less often than in the row that is named
     r"\b(?:more|less|fewer|extra|additional|instead|in\s+place\s+of|between)\b|\bover\s+\d|\badd\b|\b\d+\s+(?:groups?|shells?|[sd]\.?\s?c|h?tr|hdc)\b", re.IGNORECASE)
@@ -42,6 +44,10 @@ def altered(order: RowOrder, words: str, which: Dialect | None) -> RowOrder:
     low = words.lower()
     if not any(word in low for word in _SIGNS):
         return order
+    blocks = _BLOCKS.search(words) if "block" in low else None
+    if blocks is not None and order.what in ("same-as", "repeat", "continue") and order.until_sts is None:
+        less = (blocks["first"] or blocks["last"] or "").lower() in ("less", "fewer") or (blocks["by"] or "").lower() == "decreas"
+        return changed(order, grow=-1 if less else 1) if order.what != "continue" else RowOrder("repeat", last_n=1, grow=-1 if less else 1)
     grows = _GROWS.search(words)
     said = (grows["first"] or grows["last"] or "").lower() if grows is not None else ""
     if said and order.what in ("same-as", "repeat", "continue"):

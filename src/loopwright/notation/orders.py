@@ -53,7 +53,7 @@ _EVEN = re.compile(
     re.IGNORECASE,
 )
 _CONTINUE = re.compile(
-    rf"(?:continue|cont\.?|go on|keep on|proceed)\b[^.(]{{0,70}}?\b(?P<op>inc|dec)(?:reas)?(?:e|ing)?\.?\s+(?P<n>{_N})\s+(?:sts?|stitches|sc|hdc|dc)?\s*"
+    rf"(?:continue|cont\.?|go on|keep on|proceed)\b[^.(]{{0,70}}?\b(?P<op>inc|dec)(?:reas)?(?:e|ing)?\.?\s+(?P<n>{_N})\s+(?:sts?|stitches|sc|hdc|dc)?\s*(?:for\s+(?:the\s+)?[a-z]{{3,8}}\s+)?"
     rf"(?:(?:in|on)\s+)?(?:next\s+and\s+)?(?:each|every)\s+(?:foll(?:owing|\.)?\s+)?(?P<alt>alt(?:ernate|\.)?\s+|other\s+|2nd\s+|even\s+|odd\s+)?{_ROWS}"
     rf"(?:[^.(]{{0,40}}?(?:until|to)\b[^.({{\d]{{0,30}}?(?P<until>{_N}))?",
     re.IGNORECASE,

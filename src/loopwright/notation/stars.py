@@ -205,6 +205,8 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     if _between_brackets(cur, out):
         out.append(_stopped(_counted_repeat(cur, out.pop().nodes, start)))  # type: ignore[union-attr]
         return
+    if _between_stars(cur, out, stars):
+        return
     _from_star(cur)
     if cur.kind() == "times" and cur.low(1) == "from" and cur.kind(2) == "star":  # "repeat 4 times from *"
         cur.put_back(cur.at + 3, cur.take())
@@ -280,6 +282,17 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
                 cur.at += 1
         made = replace(made, ending=_spaces_alike(made.nodes, tail), ending_mode="with-last" if last else "with")
     out.append(made)
+
+
+def _between_stars(cur: Cursor, out: list[Node], stars: list[int]) -> bool:
+    """ "*A,* B, rep between *s once more": what stands between the two, again; B is left. Nothing taken elsewhere."""
+    if cur.low() != "between" or len(stars) < 2 or cur.kind(1) != "star" or cur.low(2) != "s" or cur.kind(3) != "times":
+        return False
+    start, inside = cur.at, tuple(out[stars[-2] : stars[-1]])
+    del stars[-2:]
+    cur.at += 3
+    out.append(Repeat(inside, "times", Num((cur.take().value[0],)), span=cur.span_from(start)))
+    return True
 
 
 def _instead(cur: Cursor) -> bool:

@@ -43,6 +43,12 @@ def _is_loops(node: Repeat) -> bool:
     return isinstance(chain, Chain) and isinstance(stitch, Make) and stitch.place is not None and stitch.place.thing.kind in SPACES
 
 
+def _is_blocks(node: Repeat) -> bool:
+    """ "*(sl st, ch 3, 3 dc) in ch-3 sp of next block; rep from * once more": blocks from corner to corner."""
+    one = node.nodes[0] if len(node.nodes) == 1 else None
+    return isinstance(one, Group) and one.place is not None and one.place.thing.kind in SPACES and any(isinstance(n, Chain) for n in one.nodes[:2])
+
+
 def _shorter(nodes: Sequence[Node], by: int) -> Iterator[Node]:
     for node in nodes:
         if isinstance(node, Repeat) and _is_loops(node) and node.times is not None:
@@ -61,7 +67,7 @@ def _grown(nodes: tuple[Node, ...], by: int) -> tuple[Node, ...]:
     done = False  # on this side
     for i, node in enumerate(nodes):
         if isinstance(node, Repeat):
-            more = Num(tuple(None if v is None else v + by for v in node.times.values)) if _is_loops(node) and node.times is not None else None
+            more = Num(tuple(None if v is None else v + by for v in node.times.values)) if (_is_loops(node) or _is_blocks(node)) and node.times is not None else None
             made.append(replace(node, times=more) if more is not None else replace(node, nodes=_grown(node.nodes, by), ending=_grown(node.ending, by)))
             continue
         side = isinstance(node, Make) and node.place is not None and node.place.quant in ("next", "last") and node.place.thing.kind in (*SPACES, "gap")

@@ -36,10 +36,11 @@ def do_repeat(run: Run, node: Repeat) -> None:
         _until(run, node, after)
     elif node.mode == "left":
         left = (node.left.at(0) or 0) if node.left is not None else 0
-        if (before := _group_left(run, node, left)) is not None:
+        blocks = node.left_of.kind == "block" and bool(run.conventions.get("blocks"))  # each is met in the space of its chain
+        if not blocks and (before := _group_left(run, node, left)) is not None:
             _up_to(run, node, before, 0)
             return None
-        _to_end(run, node, after, (0, left) if node.left_of.kind in SPACES else (left, 0))
+        _to_end(run, node, after, (0, left) if blocks or node.left_of.kind in SPACES else (left, 0))
     elif node.upto is not None and (stop := seek(run, node.upto, run.pos)) is not None:
         _up_to(run, node, stop.start, node.left.at(0) or 0 if node.left is not None else 0)
     else:

@@ -159,7 +159,7 @@ def start_in_group(run: Run, node: Chain, length: int, following: Sequence[Node]
     """The start chain inside a group: "(ch 3, 2 dc, ch 2, 3 dc) in same sp" stands as the first stitch in that place."""
     first = first_stitch(following)
     kind = plain(first[0]) if first and first[0] else plain(run.main_kind)
-    reading = _reading(run, node, length, kind, first, joined_at(run.following))
+    reading = "loop" if run.conventions.get("blocks") and slot.how == "space" else _reading(run, node, length, kind, first, joined_at(run.following))
     if isinstance(reading, tuple):
         spaces, as_kind = reading[1], reading[2]
         run.start_chain, run.last = (length - spaces, as_kind), slot
