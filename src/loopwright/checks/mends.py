@@ -12,9 +12,7 @@ from loopwright.model.report import Report, RowReport
 from loopwright.model.tree import Count, Document, Row
 from loopwright.source import Span
 from loopwright.terms import dialect
-from loopwright.trade.stitches import heights
-
-_NO_GROUPS = frozenset({"st", "sts", "ch", "ch-sp", "mesh", *heights()})
+from loopwright.trade.counted import counted
 
 
 def with_mends(document: Document, report: Report) -> tuple[Finding, ...]:
@@ -99,10 +97,7 @@ def _asked(made: Sequence[int | None], printed: Sequence[int | None] | None) -> 
 
 
 def _made(row: RowReport, count: Count) -> Sequence[int | None]:
-    if count.noun and count.noun not in _NO_GROUPS and count.noun not in row.made:
-        # told as "5 dc in next st", as movements or once for all, and counted by name
-        return row.made.get("group") or row.made.get("repeat") or row.counts
-    return row.made.get(count.noun or "", row.counts)
+    return counted(row.made, count.noun, row.counts)
 
 
 def _fix(text: str, count: Count, made: Sequence[int | None]) -> Fix | None:

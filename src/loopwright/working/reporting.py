@@ -15,13 +15,13 @@ from loopwright.model.report import Report, RowReport
 from loopwright.model.still import Stills
 from loopwright.model.tree import Document, Evenly, Group, Make, Mark, Node, PatternRun, Repeat, Row, Skip, Unknown
 from loopwright.source import Span
+from loopwright.trade.counted import counted
 from loopwright.working.assumptions import assumptions
 from loopwright.working.colours import Colours
 from loopwright.working.definitions import definitions
 from loopwright.working.doubted import SLIP_OF_COUNT, far_off, follows, off_by
 from loopwright.working.explanations import Outcome
 from loopwright.working.fabrics import Fabrics
-from loopwright.working.kinds import HEIGHT, plain
 from loopwright.working.layouts import bordered
 from loopwright.working.looked import Looked
 from loopwright.working.lower import places
@@ -378,9 +378,8 @@ def _disagreement(document: Document, o: Outcome, size: int) -> Finding | None:
             span = count.span if count.span.end > count.span.start else count.n.span if count.n.span.end else span
     doubtful = o.step.doubt >= UNCERTAIN_FROM or any(isinstance(n, PatternRun) and n.n is None for n in o.step.body)
     noun = count.noun if count is not None else None
-    made = o.made.made.get(noun, o.made.count) if noun else o.made.count
-    times = _times_told(o.step.body, size) if noun and noun not in o.made.made and noun not in ("st", "sts", "ch", "ch-sp") and plain(noun) not in HEIGHT else None
-    if times is not None and printed is not None and 0 < abs(printed - times) <= SLIP_OF_COUNT and o.made.made.get("group", o.made.made.get("repeat")) == times:
-        made, doubtful = times, False  # "repeat 5 times more, making 7 petals": the repeat alone tells, whatever its words mean
+    made = counted(o.made.made, noun, o.made.count)
+    if noun and noun not in o.made.made and made == _times_told(o.step.body, size) and printed is not None and abs(printed - made) <= SLIP_OF_COUNT:
+        doubtful = False  # "repeat 5 times more, making 7 petals": the repeat alone tells, whatever its words mean
     facts = {"printed": printed, "made": made, "label": o.step.label or "this row"}
     return Finding("W001", span, facts, severity="warning" if doubtful else None)

@@ -15,6 +15,7 @@ from typing import Any
 
 from loopwright.model.tree import Evenly, Join, Make, Mark, Node, Num, PatternRun, Place, Thing
 from loopwright.record import changed
+from loopwright.working.doubted import SLIP_OF_COUNT
 from loopwright.working.explanations import Explanation, Outcome, State
 from loopwright.working.kinds import code
 from loopwright.working.layouts import around
@@ -354,7 +355,10 @@ class Decoder(Remembered):
         from loopwright.working.beginnings import solve
 
         results = []
+        known = state.view.stitches if state.view.items and not state.view.foundation and not state.unsure and not step.gap else None
         for number, kind, counted, by in solve(self, state, step, steps, at):
+            if known is not None and counted and 0 < abs(number - known) <= SLIP_OF_COUNT:
+                continue  # a count that wants a stitch or two more than are there is a misprint, and no other piece
             chain = kind == "ch"
             view = foundation(number) if chain else plain_row(number, code(kind) if kind else 2, joined=step.kind == "rnd" or joins_round(step.body))
             problems: list[Outcome] = []

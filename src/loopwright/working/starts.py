@@ -4,7 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from loopwright.model.tree import AtEnds, Chain, Either, Evenly, EveryKth, Filet, Group, Join, Make, Mark, Node, Place, Repeat, Ring, Skip
+from loopwright.model.tree import (
+    AtEnds,
+    Chain,
+    Either,
+    Evenly,
+    EveryKth,
+    Filet,
+    Group,
+    InTurn,
+    Join,
+    Make,
+    Mark,
+    Node,
+    Place,
+    Repeat,
+    Ring,
+    Skip,
+)
 from loopwright.working.kinds import CHAIN, HEIGHT, code, plain
 from loopwright.working.leads import bridged, into_turning_chain, mesh_begun, one_leg_short, pair_at_end
 from loopwright.working.run import CannotWork, Run
@@ -107,6 +124,8 @@ def first_stitch(nodes: Sequence[Node]) -> tuple[str, Place | None, int] | None:
             inner = first_stitch(node.nodes)
             if inner:
                 return inner
+        if isinstance(node, InTurn):
+            return first_stitch(node.parts)
         if isinstance(node, Either):
             inner = first_stitch(node.readings[0][1])
             if inner:
