@@ -209,7 +209,7 @@ def _findings(document: Document, per_size: Sequence[Sequence[Outcome]], rivals:
         before: Outcome | None = None
         for o in outcomes:
             found = _finding(document, o, size) or _asks_more(before, o) or _other_space(document, before, o)
-            if found is not None and found.code == "W001" and far_off(found, o.step.body) and (o.step.doubt or before is None or before.agrees is not True):
+            if found is not None and found.code == "W001" and far_off(found, o.step.body) and (o.step.doubt or before is None or before.agrees is not True or before.assumed):
                 found = replace(found, severity="warning")  # a misprint is seldom so far off: it may be the words that were not understood
             before = o
             if unread and found is not None and found.code == "D001" and "family" not in found.args:
