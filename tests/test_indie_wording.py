@@ -130,3 +130,22 @@ def test_blocks_from_corner_to_corner_and_back(grows: str) -> None:
     report = check_source(Source.of(f"{CORNER}Rows 4-8: {grows} (8 blocks)\n{FEWER}"), "us")
     assert [(row.made.get("block") or row.made["group"])[0] for row in report.rows] == [1, 2, 3, 4, 5, 6, 7, 8, 7, 6, 5, 4, 3, 2, 1]
     assert [f for f in report.findings if f.code[0] == "W"] == []
+
+
+FLAT = "Row 1: Ch 21, sc in 2nd ch from hook and in each ch across. (20 sc)\n"
+ROUND = "Rnd 1: 20 sc in magic ring. (20)\n"
+
+
+@pytest.mark.parametrize(("text", "counts"), [
+    (f"{FLAT}Row 2: Ch 1, turn, 2 sc in first st, sc in each st to last st, 2 sc in last st. (22 sc)\nRow 3: Ch 1, turn, sc in each st. (22 sc)\n"
+     "Rows 4-9: Continue as established, inc 2 sts every other row. (28 sc)", [24, 24, 26, 26, 28, 28]),
+    (f"{FLAT}Row 2: Ch 1, turn, 2 sc in first st, sc in each st to last st, 2 sc in last st. (22 sc)\nRows 3-6: Continue as established, inc 2 sts every other row. (26 sc)", [22, 24, 24, 26]),
+    (f"{FLAT}Rows 2-9: Sc in each st, inc 1 st at each end of every other row. (28 sc)", [20, 22, 22, 24, 24, 26, 26, 28]),
+    (f"{FLAT}Rows 2-9: Work in sc, increasing 1 st at each end of every even row. (28 sc)", [22, 22, 24, 24, 26, 26, 28, 28]),
+    (f"{ROUND}Rnds 2-7: Cont as established, inc 2 sts for thumb on every even rnd. (26)", [22, 22, 24, 24, 26, 26]),
+    (f"{ROUND}Rnds 2-7: Cont in sc, inc 2 sts on every odd rnd. (26)", [20, 22, 22, 24, 24, 26]),
+], ids=["every other, after a plain row", "every other, after a shaped row", "every other, told with the stitch", "every even row", "every even round", "every odd round"])
+def test_shaping_every_second_row_of_a_range(text: str, counts: list[int]) -> None:
+    report = check_source(Source.of(text + "\n"), "us")
+    assert [row.counts[0] for row in report.rows][-len(counts) :] == counts
+    assert [f for f in report.findings if f.code[0] == "W"] == []

@@ -409,7 +409,7 @@ class RowOrder:
     """What a row is when it is told by other rows.
 
     `what`: "repeat" (rows `rows`, `times` or `until`), "even" (work even `times` rows), "same-as" (one earlier row, by
-    number or label; `section` when of another piece), "continue" (as established, `delta` sts more/fewer each row), "correspond" (other side, reversing shaping).
+    number or label; `section` when of another piece), "continue" (as established, `delta` sts more/fewer each row, or in the `alternate` ones), "correspond" (other side, reversing shaping).
     `rows`: numbers of the rows told, in order ("Rows 2 and 3" = (2, 3)); empty with `last_n` ("last 2 rows").
     `more`: the times are counted in addition to those worked. `total_rows`: "until 20 rows are worked". `until_sts`: "until 54 sts"; `until_text`: a measure ("until piece measures 6 in"), not countable alone.
     "shape": a shaping row (the row's own body, else `rows`, `last_n`, or the last one that did as `delta_kind` says: "inc", "dec") among
@@ -423,7 +423,7 @@ class RowOrder:
     last_n: int | None = None
     times: Num | None = None
     more: bool = False
-    alternate: bool = False
+    alternate: Literal["", "other", "even", "odd"] = ""
     section: str | None = None
     delta: Num | None = None
     delta_kind: str | None = None

@@ -359,7 +359,7 @@ def _shaped(
     if (strip := strip_on(text, at, end, which)) is not None:
         return [*_row_anew(text, label, start, strip[0], which, sizes, known), strip[1]]
     ranged = said is not None and (said.last != said.first or said.how_many != ONE)
-    found = schedule(text[at:stop], sizes, ranged=ranged)
+    found = schedule(text[at:stop], sizes, ranged=ranged, first=said.first.at(0) if said is not None and said.first is not None else None)
     if found is None or changing(text[at:end].lstrip(), sizes) is not None:
         return None
     nodes, unknown = nodes_of(text, at + found.body[0], at + found.body[1], which, sizes)

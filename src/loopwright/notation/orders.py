@@ -150,6 +150,12 @@ def _even(words: str, sizes: int, which: Dialect | None) -> RowOrder | None:
     return RowOrder("even", times=times, until_text=until["what"].strip() if until else "", kind=pattern or stitch)
 
 
+def _alternate(said: str | None) -> Literal["", "other", "even", "odd"]:
+    """Which rows "every even row", "every other row" are; "" where it is each of them."""
+    low = (said or "").strip().lower()
+    return "" if not low else "even" if low == "even" else "odd" if low == "odd" else "other"
+
+
 def changing(words: str, sizes: int) -> RowOrder | None:
     """ "Cont. in this way, inc. 8 sts. on every round, until there are 96": so many more or fewer each time; None where the words tell another thing."""
     low = words.lower()
@@ -159,7 +165,7 @@ def changing(words: str, sizes: int) -> RowOrder | None:
     if m is None or not each:
         return None
     delta = Num((-each if m["op"].lower() == "dec" else each,))
-    return RowOrder("continue", delta=delta, alternate=bool(m["alt"]), at_once=bool(m["next"]), until_sts=number(m["until"], sizes, MOST_STITCHES))
+    return RowOrder("continue", delta=delta, alternate=_alternate(m["alt"]), at_once=bool(m["next"]), until_sts=number(m["until"], sizes, MOST_STITCHES))
 
 
 def _in_the_middle(words: str) -> RowOrder | None:
@@ -191,7 +197,7 @@ def _continued(words: str, sizes: int) -> RowOrder | None:
     if each is None or not each.values:
         return None
     delta = Num((each.values[0] * (-1 if m["op"].lower() == "dec" else 1),)) if each.values[0] is not None else None
-    return RowOrder("continue", delta=delta, alternate=bool(m["alt"]), until_sts=number(m["until"], sizes))
+    return RowOrder("continue", delta=delta, alternate=_alternate(m["alt"]), until_sts=number(m["until"], sizes))
 
 
 def _other_rows(words: str, sizes: int) -> RowOrder | None:

@@ -20,7 +20,7 @@ _LIST = r"(?:\s*[(\[][\dA-Za-z\s,:;–-]+[)\]])?"
 _N = rf"(?:(?:\d{{1,9}}|[–—-](?=\s*[(\[])){_LIST}|\{{[^{{}}\n]+\}}|{IN_WORDS})"
 _ORDINALS = "|".join(tables()["ordinals"])
 _ORD = r"(?:st|nd|rd|th)\b"
-_KTH = rf"(?:\{{[^{{}}\n]+\}}(?:{_ORD})?|(?:\d{{1,3}}(?:{_ORD})?|[–—-](?=\s*[(\[])){_LIST}|other|alt(?:ernate\b|\.|\b)|(?:{_ORDINALS})\b)"
+_KTH = rf"(?:\{{[^{{}}\n]+\}}(?:{_ORD})?|(?:\d{{1,3}}(?:{_ORD})?|[–—-](?=\s*[(\[])){_LIST}|other|even|odd|alt(?:ernate\b|\.|\b)|(?:{_ORDINALS})\b)"
 _NAMED_KTH = rf"(?:\d{{1,3}}{_ORD}{_LIST}|other|alt(?:ernate\b|\.|\b)|(?:{_ORDINALS})\b)"
 _FOLL = r"(?:foll(?:owing\b|\.|\b)\s*)?"
 _TIMES = rf"(?:(?P<n>{_N})\s*(?:more\s+)?(?:times?\b|x\b|×)|(?P<once>once|twice|thrice)\b)(?:\s+more\b)?(?P<all>\s+(?:in\s+all|in\s+total|altogether)\b)?"
@@ -46,7 +46,7 @@ _AGAIN = Expression(
     rf"|{_ROWS}\s*(?P<row>\d{{1,4}})|(?P<last>(?:last|previous|above|shaping)\s+{_ROWS}|{_ROWS}))\s*,?\s*$",
     re.IGNORECASE,
 )
-_INLINE = Expression(r"(?:(?:and|then|now|but)\s+)*(?:(?:continue|cont\.?|keep|work(?:ing)?)\b[^.;]{0,40}?[\s,])?(?P<body>(?:dec|inc)(?:r|reas)?(?:e|ing)?\b.*)", re.IGNORECASE | re.DOTALL)
+_INLINE = Expression(r"(?:(?:and|then|now|but)\s+)*(?:(?:[sdh]{1,2}c|h?tr)\s+in\s+(?:each|every)\s+st(?:itch)?(?:\s+(?:across|around))?,\s*)?(?:(?:continue|cont\.?|keep|work(?:ing)?)\b[^.;]{0,40}?[\s,])?(?P<body>(?:dec|inc)(?:r|reas)?(?:e|ing)?\b.*)", re.IGNORECASE | re.DOTALL)
 _UNTIL = Expression(
     rf"\s*,?\s*(?:until|till|to)\s+(?:there\s+are\s+|you\s+have\s+|only\s+)?(?P<n>{_N})\s*(?:sts?\b\.?|stitches|[sd]\.?\s?c\b\.?|hdc\b|[dh]?\.?\s?tr\b\.?|trebles?\b|doubles?\b(?:\s+crochets?\b)?)?"
     r"(?:\s+(?:remain(?:s|ing)?|rem|are left|left|in all|in\s+(?:the|each)\s+(?:row|round|rnd)|on\s+the\s+(?:row|needle)))?", re.IGNORECASE,
@@ -72,20 +72,20 @@ class Schedule:
     end: int
 
 
-def schedule(words: str, sizes: int = 1, *, ranged: bool = False) -> Schedule | None:
+def schedule(words: str, sizes: int = 1, *, ranged: bool = False, first: int | None = None) -> Schedule | None:
     """What a row's words say of shaping among plain rows; None where they say nothing of it.
 
-    `ranged`: the label tells several rows ("Rows 5-40"), so that times may be left unsaid, and rows too.
+    `ranged`: the label tells several rows ("Rows 5-40"), so that times may be left unsaid, and rows too; `first`: the number of the first.
     """
     low = words.lower()
     times = any(w in low for w in ("time", "once", "twice", "thrice"))
     each = times and any(w in low for w in ("each row", "each rnd", "each round", "each foll"))
     if "every" not in low and not each and not (times and "evenly" in low) and _NEXT_ROWS.search(low) is None:
         return None  # what follows is not for the many rows that say nothing of the kind
-    return _spaced(words, sizes, ranged=ranged) or _over(words, sizes, ranged=ranged)
+    return _spaced(words, sizes, ranged=ranged, first=first) or _over(words, sizes, ranged=ranged)
 
 
-def _spaced(words: str, sizes: int, *, ranged: bool) -> Schedule | None:
+def _spaced(words: str, sizes: int, *, ranged: bool, first: int | None) -> Schedule | None:
     for m in _ONE.finditer(words):
         led = _led(words, m.start(), sizes)
         told = m["k"] or m["n"] or m["once"] or m["many"] or m["fk"] or m["frows"]
@@ -106,7 +106,7 @@ def _spaced(words: str, sizes: int, *, ranged: bool) -> Schedule | None:
         even = _OTHERS_EVEN.match(words, at)
         ends = number(until["n"], sizes, MOST_STITCHES) if until is not None else None
         rows = RowOrder(
-            "shape", order.rows, order.last_n, delta_kind=order.delta_kind, until_sts=ends, spaced=tuple(spaced), at_once=bool(m["next"] or m["fk"] or m["frows"]),
+            "shape", order.rows, order.last_n, delta_kind=order.delta_kind, until_sts=ends, spaced=tuple(spaced), at_once=bool(m["next"] or m["fk"] or m["frows"]) or _at_once(m["k"], first),
         )
         return Schedule(rows, body or (0, 0), even.end() if even is not None else at)
     return None
@@ -137,6 +137,11 @@ def _led(words: str, end: int, sizes: int) -> tuple[RowOrder, tuple[int, int] | 
     return RowOrder("shape"), (inline.start("body"), end)
 
 
+def _at_once(kth: str | None, first: int | None) -> bool:
+    """Whether "every even row" begins with the first of them."""
+    return first is not None and kth is not None and kth.lower() == ("odd" if first % 2 else "even")
+
+
 def _spacing(m: re.Match[str], sizes: int) -> Spacing:
     if m["fk"]:  # "next and foll 2 alt rows"
         return Spacing(_kth(m["fk"], sizes), _number(m["fn"], sizes) if m["fn"] else Num((1,)))
@@ -162,7 +167,7 @@ def _kth(said: str | None, sizes: int) -> Num:
     if said is None:
         return Num((1,))
     low = said.strip().lower()
-    if low.startswith(("other", "alt")):
+    if low.startswith(("other", "alt", "even", "odd")):
         return Num((2,))
     if low in tables()["ordinals"]:
         return Num((int(tables()["ordinals"][low]),))

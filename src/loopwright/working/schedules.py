@@ -50,6 +50,13 @@ def _by_spacing(order: RowOrder, told: int | None) -> tuple[bool, ...] | str | N
     return tuple(flags) + (False,) * max(0, (told or 0) - len(flags))
 
 
+def alternates(order: RowOrder, numbers: Sequence[int | None], *, shaped_before: bool) -> list[bool]:
+    """For each of the rows that go on so whether it shapes: all of them, the even or odd ones, or every other one, by what the row before did."""
+    if order.alternate in ("even", "odd") and None not in numbers:
+        return [(n or 0) % 2 == (order.alternate == "odd") for n in numbers]
+    return [not order.alternate or (i + shaped_before) % 2 == 0 for i in range(len(numbers))]
+
+
 def rows_needed(order: RowOrder) -> int:
     """Rows that a schedule takes, of those that are told."""
     told = [(s.every.at(0) or 0) * ((s.times.at(0) if s.times else 1) or 0) for s in order.spaced]

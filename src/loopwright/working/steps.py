@@ -50,7 +50,7 @@ from loopwright.working.numbered import (
 )
 from loopwright.working.rows import from_hook
 from loopwright.working.said import worked_flat
-from loopwright.working.schedules import rows_needed, shaped_rows, shapes, turn_of
+from loopwright.working.schedules import alternates, rows_needed, shaped_rows, shapes, turn_of
 from loopwright.working.sizes import of_size
 from loopwright.working.visits import visits
 
@@ -231,7 +231,7 @@ def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, ba
     if order.what == "shape":
         return _shaped(row, order, numbers, ranged, shelf, base)
     if order.what == "continue" or order.delta is not None:
-        return _continued(row, up_to(order, numbers, shelf.number), numbers, ranged, base)
+        return _continued(row, up_to(order, numbers, shelf.number), numbers, ranged, base, shelf.done[-1:])
     sources = _sources(order, shelf)
     own = numbers[0] if numbers else None
     if order.section is None and order.rows and own is not None and min(order.rows) >= own > 0 and not sources:
@@ -363,7 +363,7 @@ def _sources(order: RowOrder, shelf: _Shelf) -> list[Step]:
     return []
 
 
-def _continued(row: Row, order: RowOrder, numbers: list[int | None], ranged: bool, base: Step) -> list[Step]:
+def _continued(row: Row, order: RowOrder, numbers: list[int | None], ranged: bool, base: Step, before: list[Step]) -> list[Step]:
     """ "Continue as established, inc 8 sts each rnd": the change spread evenly; unsaid: what the rows before did."""
     many = numbers if ranged or numbers != [None] else times_of(order, numbers, ranged)
     if order.until_sts is not None and not ranged:
@@ -374,4 +374,8 @@ def _continued(row: Row, order: RowOrder, numbers: list[int | None], ranged: boo
     op: Literal["inc", "dec"] = "dec" if delta < 0 else "inc"
     body: tuple[Node, ...] = (Evenly(op, Num((abs(delta),)), kind=order.delta_kind or order.kind),)
     lead = tuple(n for n in row.body if isinstance(n, (Chain, Mark)))
-    return [changed(base, number=n, body=(*lead, *body), label=label_of(base.kind, base.label, n, ranged), order=None, same=True, goes_on=True) for n in many]
+    does = alternates(order, many, shaped_before=bool(before) and shapes(before[0].body, op))
+    return [
+        changed(base, number=n, body=(*lead, *body) if shapes_here else EVEN, label=label_of(base.kind, base.label, n, ranged), order=None, same=True, goes_on=True)
+        for n, shapes_here in zip(many, does, strict=True)
+    ]

@@ -75,7 +75,7 @@ ORDERS = (
     RowOrder("even", times=THREE), RowOrder("even", times=ONE, kind="rnd"), RowOrder("even", times=SIZED, kind="hdc"), RowOrder("even"), RowOrder("even", until_sts=THREE),
     RowOrder("repeat", (2,)), RowOrder("repeat", (2, 3), times=Num((2,)), more=True), RowOrder("repeat", (2, 3, 4), times=THREE), RowOrder("repeat", last_n=1, times=ONE),
     RowOrder("repeat", last_n=2, total_rows=Num((20,))), RowOrder("repeat", last_n=1, until_sts=Num((12,))), RowOrder("same-as", (1, 2, 3), kind="rnd"),
-    RowOrder("same-as", (1,)), RowOrder("continue"), RowOrder("continue", delta=Num((8,)), kind="rnd"), RowOrder("continue", delta=Num((-2,)), alternate=True),
+    RowOrder("same-as", (1,)), RowOrder("continue"), RowOrder("continue", delta=Num((8,)), kind="rnd"), RowOrder("continue", delta=Num((-2,)), alternate="other"),
     RowOrder("correspond"), RowOrder("repeat", (2,), until_text="piece measures 15 cm"),
 )
 ENGLISH = re.compile(
