@@ -137,8 +137,8 @@ ROUND = "Rnd 1: 20 sc in magic ring. (20)\n"
 
 
 @pytest.mark.parametrize(("text", "counts"), [
-    (f"{FLAT}Row 2: Ch 1, turn, 2 sc in first st, sc in each st to last st, 2 sc in last st. (22 sc)\nRow 3: Ch 1, turn, sc in each st. (22 sc)\n"
-     "Rows 4-9: Continue as established, inc 2 sts every other row. (28 sc)", [24, 24, 26, 26, 28, 28]),
+    ((f"{FLAT}Row 2: Ch 1, turn, 2 sc in first st, sc in each st to last st, 2 sc in last st. (22 sc)\nRow 3: Ch 1, turn, sc in each st. (22 sc)\n"
+      "Rows 4-9: Continue as established, inc 2 sts every other row. (28 sc)"), [24, 24, 26, 26, 28, 28]),
     (f"{FLAT}Row 2: Ch 1, turn, 2 sc in first st, sc in each st to last st, 2 sc in last st. (22 sc)\nRows 3-6: Continue as established, inc 2 sts every other row. (26 sc)", [22, 24, 24, 26]),
     (f"{FLAT}Rows 2-9: Sc in each st, inc 1 st at each end of every other row. (28 sc)", [20, 22, 22, 24, 24, 26, 26, 28]),
     (f"{FLAT}Rows 2-9: Work in sc, increasing 1 st at each end of every even row. (28 sc)", [22, 22, 24, 24, 26, 26, 28, 28]),

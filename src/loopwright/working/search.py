@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import heapq
 import math
-from array import array
 from collections import Counter
 from collections.abc import Callable, Iterator
 from dataclasses import replace
@@ -15,6 +14,7 @@ from typing import Any
 
 from loopwright.model.tree import Evenly, Join, Make, Mark, Node, Num, PatternRun, Place, Thing
 from loopwright.record import changed
+from loopwright.working.as_printed import pattern_as_printed, plain, wrong_print
 from loopwright.working.doubted import SLIP_OF_COUNT
 from loopwright.working.explanations import Explanation, Outcome, State
 from loopwright.working.kinds import code
@@ -25,7 +25,6 @@ from loopwright.working.remembered import DOUBT, Found, Layer, Remembered, with_
 from loopwright.working.rivals import MOST_RIVALS, NEAR, Rival, rivals
 from loopwright.working.rows import DISAGREES, NOTHING, Made, from_hook, lead_chain, main_kind
 from loopwright.working.run import MAX_ITEMS
-from loopwright.working.slots import empty
 from loopwright.working.steps import Step
 from loopwright.working.tally import agrees
 from loopwright.working.until import rows_until
@@ -35,7 +34,6 @@ from loopwright.working.ways import LONGER, Alike, Conventions, Row, excused, wa
 KEEP = 4
 FAILS = 8.0
 FRESH = 1.5
-AS_PRINTED = 0.8
 DEEPEST = 5  # repeats within repeats that one row may have; the trade hardly ever goes to three
 AMPLE, AMPLE_ROW = 60_000, 400  # work in all, and more for each row, from which the cheapest explanation alone goes on: many times what a pattern takes
 AMPLE_ITEM = 6_000  # and for the rows that one line asks for: three times what any of the designs takes
@@ -189,11 +187,11 @@ class Decoder(Remembered):
             self.looked_ahead = True
             results += self._unknown_start(state, step, steps, at)
         if step.printed and not any(o.agrees for _, o in results) and (step.order is not None and step.order.untold or any(isinstance(n, PatternRun) and n.n is None for n in step.body)):
-            results += self._pattern_as_printed(state, step)
+            results += pattern_as_printed(state, step)
         if not results or self.family and state.view is NOTHING and not any("start" in dict(o.assumed) for _, o in results):
             results = self._given_up(state, step, problems)
         elif step.printed:
-            results += self._wrong_print(state, step, results)
+            results += wrong_print(state, step, results)
         results.sort(key=lambda r: r[1].cost)
         return results[: KEEP + 2]
 
@@ -320,36 +318,6 @@ class Decoder(Remembered):
             after = changed(after, view=plain_row(problem.got, code(kind := main_kind(step.body, state.kind)), joined=state.joined), kind=kind)
         return [(after, changed(problem, step=step, as_printed=number))]
 
-    def _wrong_print(self, state: State, step: Step, results: list[tuple[State, Outcome]]) -> list[tuple[State, Outcome]]:
-        """Where no reading agrees with the printed count: the fabric may go on as printed."""
-        number = printed_total(step.printed)
-        if number is None or any(o.agrees for _, o in results):
-            return []
-        s, o = min(results, key=lambda r: r[1].cost)
-        if o.made is None or o.made.view.foundation or o.agrees is None:
-            return []
-        view = plain_row(number, code(s.kind), joined=s.joined)
-        return [(changed(s, view=view), changed(o, cost=o.cost + AS_PRINTED))]
-
-    def _pattern_as_printed(self, state: State, step: Step) -> list[tuple[State, Outcome]]:
-        """A row that only says to go on in pattern: its count is known from its print alone, and so confirms nothing."""
-        count = next((c for c in step.printed if c.scope == "row" and c.n.at(0) is not None), None)
-        if count is None or (count.n.at(0) or 0) > MAX_ITEMS:
-            return []
-        kind = count.noun if count.noun not in (None, "st", "sts") else state.kind
-        made = self._plain(state, step, count.n.at(0) or 0, str(kind))
-        after = changed(state, view=made.view, pending=None, kind=main_kind(step.body, state.kind))
-        how = "as-printed" if step.order is None or not step.order.untold else "otherwise"
-        return [(after, Outcome(step, made, FRESH, None, assumed=((how, made.count),)))]
-
-    def _plain(self, state: State, step: Step, number: int, kind: str) -> Made:
-        """A row of so many equal stitches, made as nobody told."""
-        view = plain_row(number, code(kind), joined=state.joined)
-        return Made(
-            view, view.items, empty(number), array("i", (max(0, step.span.start - step.at),)) * number, number, 0, {kind: number}, 0.0, 0, 0, (), state.conventions, kind,
-            state.joined, False, state.in_rounds, None,
-        )
-
     def _unknown_start(self, state: State, step: Step, steps: list[Step], at: int) -> list[tuple[State, Outcome]]:
         """No row below, or none that fits: what the row uses tells how many stitches were there."""
         from loopwright.working.beginnings import solve
@@ -395,7 +363,7 @@ class Decoder(Remembered):
         if rows > 1 and state.view.items:
             number = state.view.stitches + round((number - state.view.stitches) / rows)
         kind = step.order.kind or main_kind(step.body, state.kind)
-        made = self._plain(state, step, number, kind)
+        made = plain(state, step, number, kind)
         verdict = agrees(made, step.printed) if step.printed else None
         after = changed(state, view=made.view, pending=None, kind=kind)
         outcome = Outcome(step, made, 0.0, verdict, assumed=(("until", number),))

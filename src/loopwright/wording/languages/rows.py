@@ -81,7 +81,8 @@ def told(both: Pair, part: Span | None) -> str:
         english += " " + " ".join(words(both.english, item.body))
         parts.append(_body(both, item.body))
     text = scene.text[part.start : part.end]
-    if what.grow or what.swap is not None or what.untold or what.alternate in ("even", "odd") or says_less(text, english) or _lost(text, english):
+    altered = what.grow or what.swap is not None or what.untold or what.alternate in ("even", "odd")
+    if altered or says_less(text, english) or _lost(text, english):
         return both.kept(part)
     return scene.voice.say("sep").join(filter(None, parts))
 
