@@ -34,14 +34,14 @@ def through_both(cur: Cursor) -> bool:
 
 def closes(cur: Cursor, n: Num | None) -> bool:
     """Whether so many stitches close a piece that the row's words fold flat before: "fold flat, sc 4 across top to close"."""
-    if n is None or not any(t.low in _FOLDED for t in cur.tokens[: cur.at]):
+    if n is None or _FOLDED.isdisjoint(cur.lows[: cur.at]):
         return False
     return any(cur.low(i) in _CLOSED for i in range(-_FURTHER, _FURTHER) if cur.at + i >= 0)
 
 
 def layered(cur: Cursor, made: Make, n: Num | None, start: int) -> Node:
     """Stitches through both layers: each takes one of either, where the piece is folded; else they lie along one edge."""
-    folded = n is not None or any(t.low in _FOLDED for t in cur.tokens[:start])
+    folded = n is not None or not _FOLDED.isdisjoint(cur.lows[:start])
     span = cur.span_from(start)
     one = Make(made.kind, n or ONE, None, made.loop, taking=2, span=span)
     half: Node = one if n is not None else Repeat((one,), "end", span=span)

@@ -294,7 +294,7 @@ def _number_after(cur: Cursor) -> bool:
 
 def before_a_chain(cur: Cursor) -> bool:
     """Whether the row's words make a chain before, not to work back over: "ch 3, join to first leg, … 3 sc along the chain"."""
-    return all(t.low != "hook" for t in cur.tokens[: cur.at]) and any(t.kind == "kind" and t.value == "ch" and cur.tokens[i + 1].kind == "num" for i, t in enumerate(cur.tokens[: max(0, cur.at - 3)]))
+    return "hook" not in cur.lows[: cur.at] and any(t.kind == "kind" and t.value == "ch" and cur.tokens[i + 1].kind == "num" for i, t in enumerate(cur.tokens[: max(0, cur.at - 3)]))
 
 
 def _twice(cur: Cursor) -> Num | None:
