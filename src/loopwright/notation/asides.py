@@ -89,6 +89,7 @@ _ASIDES: tuple[tuple[tuple[str, ...], str], ...] = (
     (("last",), r",\s{0,3}the\s+last\s+(?:ss|sl\s?st|sc|dc|st|tr|loop)\s+(?:falling|coming|worked|being\s+worked|made)\s+(?:in|into|on)\s+(?:the\s+)?first\s+(?:ss|sl\s?st|sc|dc|st|tr|ch)\b"),
     (("below", "skipped"), r"(?:(?<=below)|(?<=skipped st)|(?<=skipped [sd]c)|(?<=skipped stitch)),?\s{1,3}(?:working\s+)?(?:in\s+front\s+of|behind)\s+(?:the\s+|both\s+)?(?:(?:working|new)\s+)?(?:ch(?:ain)?s?(?:-\d)?(?:[- ]?(?:sps?|spaces?|loops?))?|rows?|work)\b"),
     (("block",), r"\bblock\s+(?:(?:the|your|it|out|finished|each|piece)\s+){0,3}(?:\w+\s+)?to\s+(?:(?:the|given|finished|its|these|shown)\s+)*(?:sizes?|measurements?|dimensions|shape|schematic)\b[^.;\n]{0,40}"),
+    (("(insert",), r"\(insert(?:ing)?\s+(?:your\s+|the\s+)?hook\s[^()]{0,120}\b(?:cent(?:er|re)|middle|V|not)\b[^()]{0,80}\)"),
     (("clos",), r"\bclos(?:e|ing)\s+(?:up\s+)?(?:the\s+)?(?:last\s+|remaining\s+|small\s+)?(?:hole|opening|gap)\b[^.;()\n]{0,40}"),
     (("in front of", "behind", "in back of", "over"), r",?\s{0,3}\b(?:working|crossing|going) (?:in front of|behind|in back of|over) (?:the |last |previous |first |two |2 ){0,3}[a-z ]{1,20}?(?: just)? (?:made|worked|completed),?"),
 )

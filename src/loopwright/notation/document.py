@@ -49,6 +49,7 @@ from loopwright.notation.specials import defined, specials, with_specials
 from loopwright.notation.strips import strip_on
 from loopwright.notation.terms_told import terms_of
 from loopwright.notation.told import defines, is_heading, is_told, of_the_whole, opens_block
+from loopwright.notation.untold import with_untold
 from loopwright.record import changed
 from loopwright.source import Source, Span
 from loopwright.terms import Dialect, dialect
@@ -92,10 +93,10 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
     before = Remembered(memo)
     own = specials(text, which, before.definition)
     which = with_specials(which, own)
+    which, long = with_untold(which, text)
     items: list[Item] = []
     title: str | None = None
     seen_row = in_block = False
-    long: list[Finding] = []
     only: tuple[int, ...] | None = None
     low = text.lower()
     known, elsewhere = Known(memo), any(word in low for word in _OF_CRAFT)
