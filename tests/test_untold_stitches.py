@@ -42,4 +42,4 @@ def test_how_the_hook_goes_in_is_no_stitch():
 
 
 def test_a_sentence_may_tell_it():
-    assert told("Round 3: Marsh st in each st around. (12 sts)\n\nNote: the marsh stitch is made like a single crochet.") == ([12], [])
+    assert told("Round 3: Marsh st in each st around. (12 sts)\n\nThe marsh stitch is made like a single crochet, but through the center of the V.") == ([12], [])

@@ -76,12 +76,19 @@ _TALK = re.compile(
 _BEGINS = re.compile(r"(?:now\s+|we\s+)?(?:begin|start)\s+(?:to\s+)?(?:decreas|increas|shap)\w*[^.;\d]{0,40}:", re.IGNORECASE)  # "Begin decreasing on both sides:"
 
 
+_HOW_MADE = re.compile(
+    r"(?:notes?:\s+)?(?:the|an?|each|this|these)\s+(?:[\w'’-]{1,20}\s){0,3}(?:sts?|stitch(?:es)?|shells?|clusters?|popcorns?|bobbles?|puffs?|fans?|picots?|scales?)\s+"
+    r"(?:is|are)\s+(?:just\s+)?(?:(?:made|worked|done|formed)\s+(?:just\s+)?(?:like|as\b(?!\s+(?:row|rnd|round))|by|through|much)|like)\b.*",
+    re.IGNORECASE,
+)
+
+
 def of_the_whole(line: str) -> bool:
     """Whether a line among the rows is told of the whole piece: folded, laid, sewn or slip-stitched up, worked on in rows. It makes no row."""
     words = line.strip()
     on = _STILL_ON.match(words)  # "Do not fasten off. Sl st the last row to the first."
     words = words[on.end() :] if on else words
-    return _TALK.match(words) is not None or _BEGINS.fullmatch(words) is not None or _COLOURS.fullmatch(words) is not None or _MAKING_UP.match(words) is not None and _CLOSED.search(words) is None or _SEWING.match(words) is not None or _HOW_ON.fullmatch(words) is not None
+    return _TALK.match(words) is not None or _BEGINS.fullmatch(words) is not None or _COLOURS.fullmatch(words) is not None or _HOW_MADE.match(words) is not None or _MAKING_UP.match(words) is not None and _CLOSED.search(words) is None or _SEWING.match(words) is not None or _HOW_ON.fullmatch(words) is not None
 
 
 def is_heading(line: str) -> bool:
