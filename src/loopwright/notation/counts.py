@@ -16,7 +16,7 @@ from loopwright.terms import Dialect
 _LISTED = r"(?:\d+(?:\s*[(\[][\d,:;\s–-]+[)\]])?|[–—-]\s?[(\[]\d[\d,:;\s–-]*[)\]])"
 _END = re.compile(  # possessive where blanks meet blanks: a line full of them must not be tried in every way
     r"(?P<lead>\b(?:st(?:itch)?\s+count|stitch(?:es)?\s+total)\s*[:=–-]\s*|\b(?:you(?:'ll| will)?(?: \(?now\)?| should)* have|(?:this (?:will )?)?giv(?:es|ing)? you|for a total of|there (?:will be|are|should be)|so that the \d{1,3}(?:st|nd|rd|th) (?:row|round|rnd) (?:has|will have|contains)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|,(?=\s*\d{1,4}(?:\s*\([\d, ]+\))?\s+[a-z]{1,4}\.?(?:\s[a-z]\.?)?,\s*(?:(?:cut|fasten|break|attach)\b|,|$))|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*+(?:=\s*+)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:[–—-]\s?[,:;/]\s*){0,12}(?:" + _LISTED + r"|\{[^{}\n]+\})(?:[^()\[\].;—]|\.(?=\s?[a-z])|;(?=\s?\d{1,4}[ -])|[(\[]\d[\d,:;\s–-]*[)\]]){0,80}?)\s*+"
-    r"(?:\.?\s*+[)\]}>]){0,2}+\s*+[.;]?+\s*+(?P<after>(?:(?:,\s{3,}|,?\s*(?:ch\s*\d+|turn|join|fasten off|(?:cut|attach|break|drop)\b[^,.;()]{0,30}|do not turn))*)[.;]?)\s*$",
+    r"(?:\.?\s*+[)\]}>]){0,2}+\s*+[.;]?+\s*+(?P<after>(?:(?:,\s{3,}|,?\s*(?:ch\s*\d+|[1-9]\s*ch\b\.?(?=\s*(?:,|and\b)?\s*turn\b)|(?:and\s+)?turn|join|fasten off|(?:cut|attach|break|drop)\b[^,.;()]{0,30}|do not turn))*)[.;]?)\s*$",
     re.IGNORECASE,
 )
 
@@ -38,7 +38,7 @@ _ALONE = re.compile(
     rf"\s*(?P<open2>[(\[]\s*)?(?P<lead>(?:st(?:itch)?\s+count|total(?:\s+(?:sts|stitches))?)\s*[:=]\s*|=\s*|(?:the\s+)?model\s+(?:shown\s+)?has\s+|there\s+(?:are|should\s+be|will\s+be)\s+)?(?P<open>[(\[])?\s*(?P<in>\d{{1,4}}(?:\s*[(\[][\d,:;\s–-]+[)\]])?(?:\s+(?P<noun>{_NOUN}))?)(?:\s+(?:in\s+all|altogether|around|on\s+(?:the\s+)?(?:row|rnd|round)))?\s*\.?\s*[)\]]?\s*\.?\s*",
     re.IGNORECASE,
 )
-_AT_EACH = ("at each end", "each end", "on each end", "at each edge", "each edge", "at each side", "each side")
+_AT_EACH = ("at each end", "each end", "on each end", "at each edge", "each edge", "at each side", "each side", "on each side", "on every side", "on each of the 4 sides", "on each of the four sides", "between corners on each side")
 _NO_THINGS = frozenset("more times next first last each once twice around evenly every".split())
 _WORKED = re.compile(r"\b(?:in|into|each|on|over|around|across|under|to)\b", re.IGNORECASE)  # "3 chain, 11 treble in the round, join" makes them
 LONGEST_COUNT, COUNT_BEGINS = 60, frozenset("0123456789([=sStTmM")  # of a line that is nothing but a count
@@ -99,10 +99,13 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
     sure = sure or _ENDED.search(text[start : m.start()]) is not None
     begin = m.start("in") + m["in"].rfind("=") + 1  # "6 sc + 6 inc = 18 sts"
     found = _counts(text, begin, m.end("in"), dialect, sizes)
+    if bracket and not found and "side" in m["in"] and m["in"].rstrip(". ").endswith(_AT_EACH):
+        return Printed((), m.start(), Span(*m.span("after")))  # "(8 tr on each side)": of which there are so many as nobody says
     if bracket and _REMARKS.search(text, start, m.start()) and _REMARKS.match(text, m.start(), end):
         return Printed((), end, Span(end, end))  # "dc in next 2 ch (1 bl), … dc in next 3 ch (1 bl)": what those make
-    if not found or not bracket and re.search(r"\bturn\b", m["after"], re.IGNORECASE) and all(c.noun == "ch" for c in found):
-        return Printed((), end, Span(end, end))  # "…; 3 ch., turn": chains to turn with
+    chains = not bracket and all(c.noun == "ch" for c in found) and (m["lead"].strip() in ("", ",") or re.search(r"\bturn\b", m["after"], re.IGNORECASE))
+    if not found or chains:
+        return Printed((), end, Span(end, end))  # "…; 3 ch., turn", "…, 5 ch, ss to first dc": chains to be made
     return Printed(found, m.start(), Span(*m.span("after")), sure)
 
 
@@ -180,9 +183,9 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
             continue
         named, noun = cur.at, _noun(cur)
         length = _length(cur, named, noun)
+        _made_of(cur)
         if any(map(cur.accept_words, _AT_EACH)):
             continue
-        _made_of(cur)
         if noun == "?" and _of_her_own(cur, begun=bool(found)):
             continue
         if noun in ("?", "row") or _is_worked(cur, noun):
