@@ -30,6 +30,8 @@ _ASIDES: tuple[tuple[tuple[str, ...], str], ...] = (
     (("instead of",), r"\(\s*instead of [^()]{1,30}\)"),
     (("mark",), r"[,;]?\s{0,3}\b(?:carry|carrying|use|using|run|running)\s+(?:a\s+)?(?:[a-z-]+\s+){0,2}(?:thread|yarn|strand|cord|pin)\b[^.;()*]{0,60}\bmark(?:ing)?\s[^.;()*]{0,40}"),
     (("joining", "turning"), r",\s{0,3}(?:and\s+)?(?:joining|turning)\s+(?:at\s+(?:the\s+)?end\s+of\s+)?(?:each|every)\s+(?:rnd|round|row)\b(?:\s+with\s+(?:a\s+)?(?:sl\s?st|ss))?(?=\s*(?:[.;]|$))"),
+    (("beginning with", "starting with", "beginning round with"), r"(?<=[a-z]),\s{1,3}(?:beginning|starting)\s+(?:(?:the\s+|each\s+)?(?:round|row|rnd)\s+)?with\s+(?:\d\s*ch|ch[ -]?\d)\s+(?:for|as|to\s+(?:stand|count)\s+(?:for|as))\s+(?:the\s+)?(?:first|1st)\s+[a-z]{1,3}(?:\s?c)?\b(?:\s+and(?=\s+ending))?"),
+    (("inserting",), r"\binserting\s+(?:the\s+)?hook\s+from\s+(?:the\s+)?(?:back|behind|rear)\b(?:\s+(?:to\s+(?:the\s+)?front|of\s+(?:the\s+)?work))?,?(?=\s+(?:work|make|\d))"),
     (("on hook",), r"\bpull(?:ing)?\s+\w*\s*through both loops on hook"),
     (("leaving a",), r"\bleaving (?:a|an)\b[^.;]{0,60}"),
     (("hook",), r"(?<=\d)\s*x?\s*hook(?=,)"),

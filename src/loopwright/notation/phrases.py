@@ -47,6 +47,9 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
     if low in _CARE and any(cur.accept_words(words) for words in _NO_TWIST):
         cur.skip("the", "your", "it", "ch", "chain", "sts", "stitches", "work")
         return Mark("note", span=cur.span_from(begin))
+    if low in ("working", "work") and (back := 1 + (cur.low(1) in ("at", "in", "on")) + (cur.low(2) == "the")) and cur.low(back) == "back" and cur.low(back + 1) == "of":
+        cur.at += back
+        low = "behind"  # "working at back of petals"
     if low == "behind" and (stop := next((i for i in range(1, 9) if cur.kind(i) in ("sep", "star", "end")), 0)) and not any(cur.kind(i) in ("num", "open") and cur.low(i - 1) not in _ROUNDS for i in range(stop)):
         cur.at += stop  # "working behind the petals of Rnd 3": the places say the same
         return Mark("note", span=cur.span_from(begin))
