@@ -20,7 +20,7 @@ _UNTIL = re.compile(
 )
 _TITLE = re.compile(
     r"(?!(?:NEXT|LAST|ROWS?|RNDS?|ROUNDS?|RS|WS|MC|CC|CH|SC|DC|HDC|BLO|FLO|INC|DEC|REP|REPEAT|BEG|TOG|STS|FINAL|TURN|JOIN)\b)(?P<name>[A-Z][A-Z’']{2,}(?:[ ,&–—-]{1,2}[A-Z’']{2,}|\s\d+)*)\s*(?:\([^()]{0,40}\)\s*)?"
-    r"(?:\.(?=—|--)\s*)?(?::(?:\s*\([^()]{0,40}\)\s*:?)?|—|--|\s-\s(?=[\s,]*[A-Za-z])|(?:\s?\.){3,4}|\s?…|\.(?=\s+(?:Start(?:ing)?\b|Begin|With\b|Using\b|Work\b|Commence\b|Cast\b|Ch(?:ain)?\b|Make\b|1st\s|Row\s|Rnd\s|Round\s)))\s*(?=\S)"
+    r"(?:\.(?=—|--|\s-\s)\s*)?(?::(?:\s*\([^()]{0,40}\)\s*:?)?|—|--|\s?-\s(?=[\s,]*[A-Za-z]|\d{1,2}(?:st|nd|rd|th)\s)|(?:\s?\.){3,4}|\s?…|\.(?=\s+(?:Start(?:ing)?\b|Begin|With\b|Using\b|Work\b|Commence\b|Cast\b|Ch(?:ain)?\b|Make\b|1st\s|Row\s|Rnd\s|Round\s)))\s*(?=\S)"
 )
 
 

@@ -68,7 +68,7 @@ _IN_THE_MIDDLE = Expression(
     rf"(?P<op>inc|dec)(?:reas)?(?:e|ing)?\b\.?\s*(?:always\s+)?(?:(?P<n>{_N})\s*(?:{_OF})?\s*)?(?:always\s+)?(?:in|at|on)\s+the\s+(?:same\s+)?(?:middle|centre|center)\b[^.;,\d]{{0,30}}"
     rf"(?:,?\s*(?:until|till|to|up\s+to)\s+(?:the\s+)?(?P<upto>\d{{1,3}})(?:st|nd|rd|th)\s+{_ROWS}[^.;]{{0,40}})?\s*[.,;]?\s*$", re.IGNORECASE)
 _BETWEEN = re.compile(
-    rf"(?:continue|cont\.?|go on|keep on|rep(?:eat)?\.?|work|like|(?:same\s+)?as|inc(?:reas)?(?:e|ing)?)\b[^.(]{{0,60}}?\b(?:having|with|working|allowing|leaving)\s+(?:1|one|two|three|\d{{1,2}})\s+(?:more\s+)?(?:sts?\b|stitch(?:es)?\b|(?:trebles?|doubles?|singles?)\b(?:\s+crochets?)?|h?[sdt]\.?\s?c\b\.?|tr\b\.?)?\s*(?:more\s+)?"
+    rf"(?:continue|cont\.?|go on|keep on|rep(?:eat)?\.?|work|like|(?:same\s+)?as|inc(?:reas)?(?:e|ing)?)\b[^.(*]{{0,60}}?\b(?:having|with|working|allowing|leaving)\s+(?:1|one|two|three|\d{{1,2}})\s+(?:more\s+)?(?:sts?\b|stitch(?:es)?\b|(?:trebles?|doubles?|singles?)\b(?:\s+crochets?)?|h?[sdt]\.?\s?c\b\.?|tr\b\.?)?\s*(?:more\s+)?"
     rf"(?:sts?\s+|stitch\s+|[sd]\.?\s?c\.?\s+)?(?:more\s+)?(?:on\s+each\s+side\s+)?(?:between|before\s+(?:each|every|the)\s+(?:inc|dec)|after\s+(?:each|every|the)\s+(?:inc|dec))[^.(]{{0,140}}?(?:\buntil\b\D{{0,30}}(?P<until>{_N})|$|[.(;])",
     re.IGNORECASE,
 )
@@ -90,6 +90,8 @@ _AS_SECTION = re.compile(
     rf"|\s+(?:until|for)\s+(?:the\s+first\s+)?(?P<many>{_N})\s+{_ROWS}(?:\s+(?:are|have\s+been)\s+(?:completed?|worked|made|done))?)?\s*(?:(?:,\s*|\s+)(?:but|except|reversing|only|using|leaving|without)\b[^.\d]{{0,80}})?\.?\s*", re.IGNORECASE)
 _ROW_ALONE = re.compile(rf"(?:the\s+)?{_ORD}", re.IGNORECASE)  # "as the 2nd": the row of that number
 _THIS_WAY = re.compile(r"(?:cont(?:inue)?\.?|keep\s+going|carry\s+on|go\s+on|work|repeat)\s+(?:to\s+work\s+|working\s+)?(?:in\s+)?(?:this\s+(?:way|manner|fashion)|the\s+same\s+(?:way|manner)|like\s+this|this\s+row|as\s+set)\b", re.IGNORECASE)
+_ON_SIDES = Expression(
+    rf"(?:cont(?:inue)?\.?|go\s+on|work|repeat)\s+(?:to\s+work\s+)?(?:in\s+)?(?:thus|so|this\s+(?:way|manner|round|rnd)|the\s+same\s+(?:way|manner)|last\s+(?:round|rnd)|as\s+set)\s*,?\s*until\s+there\s+are\s+(?P<n>\d{{1,4}})\s*{_OF}\s+(?:on|along)\s+each\s+of\s+the\s+(?P<sides>{_N})\s+sides\b(?:\s+between\s+(?:the\s+)?corners?(?:\s+(?:sps?|spaces?|ch))?)?\s*\.?\s*$", re.IGNORECASE)
 _NO_SECTIONS = frozenset("row rows rnd rnds round rounds rd rds st sts repeat above before below follows following established set usual given desired directed required needed shown this that these those written previously".split())
 _FIRST_OF = Expression(
     rf"work\s+(?:the\s+)?(?:1st|first)\s+(?P<n>{_N})\s+{_ROWS}\s*(?:the\s+)?(?:same\s+)?as\s+(?:for\s+|on\s+|in\s+|of\s+)?(?:the\s+)?(?:cent(?:er|re)\s+of\s+)?(?:the\s+)?"
@@ -117,6 +119,10 @@ def order(words: str, sizes: int = 1, which: Dialect | None = None) -> RowOrder 
 
 def _this_way(words: str, sizes: int) -> RowOrder | None:
     """ "Continue in this way until 90 rows have been worked": the last row again."""
+    if "sides" in words and (sides := _ON_SIDES.match(words)) is not None:
+        many = [number(sides[name], 1) for name in ("n", "sides")]
+        each, of = ((n.at(0) or 0) if n is not None else 0 for n in many)
+        return RowOrder("repeat", last_n=1, until_sts=Num((each * of,))) if each * of else None
     so_on = _THIS_WAY.match(words)
     until = _UNTIL_ROWS.search(words[so_on.end() :]) if so_on is not None else None
     if until is None:

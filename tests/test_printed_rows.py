@@ -1,0 +1,60 @@
+"""Rows as printed leaflets word them, American and British: each with the counts that a maker would get, worked out by hand. All lines are our own."""
+
+from __future__ import annotations
+
+import pytest
+
+from loopwright.source import Source
+from loopwright.workshop.check import check_source
+
+RING = "Ch 4, join.\nRnd 1: 12 sc in ring.\n"
+FLAT = "Make 42 ch.\n1st row: 1 tr into 4th ch from hook, 1 tr into each ch to end. 40 tr.\n"
+ROSE = "Ch 6, join.\nRnd 1: 16 sc in ring.\nRnd 2: * Ch 3, skip 1 sc, sc in next sc; rep from * around.\nRnd 3: In each loop work 1 sc, 3 dc, 1 sc.\n"
+SQUARE = (
+    "Make 5 ch, join with ss.\n1st round: 3 ch, 2 tr into ring, (2 ch, 3 tr into ring) 3 times, 2 ch, ss to top of 3 ch.\n"
+    "2nd round: Ss to corner sp, (3 ch, 2 tr, 2 ch, 3 tr) into same sp, * 1 ch, (3 tr, 2 ch, 3 tr) into next corner sp; rep from * twice more, 1 ch, ss to top of 3 ch.\n"
+    "3rd round: Ss to corner sp, (3 ch, 2 tr, 2 ch, 3 tr) into same sp, * 1 ch, 3 tr into next 1 ch sp, 1 ch, (3 tr, 2 ch, 3 tr) into corner sp; rep from * twice more, 1 ch, 3 tr into last sp, 1 ch, ss to top of 3 ch.\n"
+)
+SOLID = (
+    "Make 5 ch, join with ss.\n1st round: 3 ch, 3 tr into ring, 2 ch, (4 tr into ring, 2 ch) 3 times, ss to top of 3 ch.\n"
+    "2nd round: 1 tr into each tr, and 2 tr, 2 ch, 2 tr into each 2 ch sp, beginning with 3 ch for first tr and ending with a ss (8 tr on each side).\n3rd round: As 2nd round.\n"
+)
+
+US: list[tuple[str, str, list[int]]] = [
+    ("so many in every third, the others plain", RING + "Rnd 2: 2 sc in every 3rd sc around.\nRnd 3: 2 sc in every fourth st.", [12, 16, 20]),
+    ("one in every other, the others passed over", RING + "Rnd 2: Sc in every other st around.", [12, 6]),
+    ("the last one left unworked", ("Ch 31.\nRow 1: Sc in 2nd ch from hook and in each ch. (30 sc)\n"
+     "Row 2: Ch 1, skip first sc, sc in next 6 sc, * 3 sc in next sc, sc in next 6 sc, skip 2 sc, sc in next 6 sc; rep from * across, ending with 3 sc in next sc, sc in next 6 sc, leave last sc unworked."), [30, 30]),
+    ("working back of petals", ROSE + "Rnd 4: Working back of petals, * ch 5, sc around next sc of rnd 2; rep from * around.\nRnd 5: In each loop work 1 sc, 5 dc, 1 sc.", [16, 8, 40, 8, 56]),
+    ("a repeat that ends between the last two", ("Ch 6, join.\n1st rnd: Ch 3, d c in ring, (ch 1, 2 d c in ring) 5 times; ch 1, join in top of ch-3.\n"
+     "2nd rnd: Sl st to ch-1 sp, ch 3, in same sp make d c, ch 1 and 2 d c; in each following sp make 2 d c, ch 1 and 2 d c. Join.\n"
+     "3rd rnd: Sl st to corner sp, ch 3, in same sp make d c, ch 1 and 2 d c; * 2 d c in sp between next 2 groups, 2 d c, ch 1 and 2 d c in next corner sp. Repeat from * around, ending with 2 d c between last 2 groups. Join.\n"
+     "4th rnd: Work as for 3rd rnd, making 2 d c in each of the 2 sps along sides between corners. Join."), [12, 24, 36, 48]),
+]
+UK: list[tuple[str, str, list[int]]] = [
+    ("a count before the chain to turn with", "Make 25 ch.\n1st row: 1 d.c. into 2nd ch. from hook, 1 d.c. in every ch. (24 d.c.), 1 ch., turn.\n2nd row: 1 d.c. in each d.c. (24 d.c.) 3 ch. and turn.\n3rd row: Miss first d.c., 1 tr. into each d.c.", [24, 24, 24]),
+    ("the last into the turning chain", FLAT + "2nd row: 3 ch, miss first tr, 1 tr into each tr, ending with 1 tr into 3rd of 3 ch.\n3rd row: 3 ch to count as first tr, miss first tr, 1 tr into each tr, 1 tr into 3rd of 3 ch.", [40, 40, 40]),
+    ("round the stem of a row further down", ("Make 6 ch, join with ss.\n1st row: 14 dc into ring.\n2nd row: * 4 ch, miss 1 dc, 1 dc into next dc; rep from * all round.\n3rd row: Into each loop work 1 dc 1 hlf tr 3 tr 1 hlf tr and 1 dc.\n"
+     "4th row: * 6 ch, inserting hook from behind work 1 dc round stem of next dc on 2nd row; repeat from * ending with 1 ss at base of first 6 ch."), [14, 7, 49, 7]),
+    ("so many groups on each side", SQUARE + "4th round: As 3rd round, but having 2 groups of 3 tr between corners on each side.\n5th and 6th rounds: Continue thus, working one more group on every side each round.", [12, 24, 36, 48, 60, 72]),
+    ("until so many on each of the sides", SOLID + "Continue thus until there are 20 tr on each of the four sides between corner sps.\n"
+     "BORDER - 1st round: 1 dc into corner sp, * (5 ch, miss 3 tr, 1 dc into next tr) 5 times, 5 ch, 1 dc into corner sp; rep from * all round, ending last side with 5 ch, ss to first dc (24 loops).\n"
+     "2nd round: Ss to centre of first loop, 1 dc into loop, * 5 ch, 1 dc into next loop; rep from * all round, 5 ch, ss to first dc.", [16, 32, 48, 24, 24]),
+]
+
+
+def _check(text: str, terms: str, counts: list[int]) -> None:
+    report = check_source(Source.of(text), terms)
+    rows = [r for r in report.rows if r.label]
+    assert [r.counts[0] for r in rows] == counts
+    assert not [f for f in report.findings if f.code in ("W001", "W003", "N001", "N005")]
+
+
+@pytest.mark.parametrize(("told", "text", "counts"), US, ids=[t[0] for t in US])
+def test_american(told: str, text: str, counts: list[int]) -> None:
+    _check(text, "us", counts)
+
+
+@pytest.mark.parametrize(("told", "text", "counts"), UK, ids=[t[0] for t in UK])
+def test_british(told: str, text: str, counts: list[int]) -> None:
+    _check(text, "uk", counts)
