@@ -15,7 +15,7 @@ from loopwright.terms import Dialect
 
 _LISTED = r"(?:\d+(?:\s*[(\[][\d,:;\s–-]+[)\]])?|[–—-]\s?[(\[]\d[\d,:;\s–-]*[)\]])"
 _END = re.compile(  # possessive where blanks meet blanks: a line full of them must not be tried in every way
-    r"(?P<lead>\b(?:st(?:itch)?\s+count|stitch(?:es)?\s+total)\s*[:=–-]\s*|\b(?:you(?:'ll| will)?(?: \(?now\)?| should)* have|(?:this (?:will )?)?giv(?:es|ing)? you|for a total of|there (?:will be|are|should be)|so that the \d{1,3}(?:st|nd|rd|th) (?:row|round|rnd) (?:has|will have|contains)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|,(?=\s*\d{1,4}(?:\s*\([\d, ]+\))?\s+[a-z]{1,4}\.?(?:\s[a-z]\.?)?,\s*(?:(?:cut|fasten|break|attach)\b|,|$))|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*+(?:=\s*+)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:[–—-]\s?[,:;/]\s*){0,12}(?:" + _LISTED + r"|\{[^{}\n]+\})(?:[^()\[\].;—]|\.(?=\s?[a-z])|;(?=\s?\d{1,4}[ -])|[(\[]\d[\d,:;\s–-]*[)\]]){0,80}?)\s*+"
+    r"(?P<lead>\b(?:st(?:itch)?\s+count|stitch(?:es)?\s+total)\s*[:=–-]\s*|\b(?:you(?:'ll| will)?(?: \(?now\)?| should)* have|(?:this (?:will )?)?giv(?:es|ing)? you|which (?:gives|makes|leaves|will (?:give|make|leave))(?: you)?|for a total of|there (?:will be|are|should be)|so that the \d{1,3}(?:st|nd|rd|th) (?:row|round|rnd) (?:has|will have|contains)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|,(?=\s*\d{1,4}(?:\s*\([\d, ]+\))?\s+[a-z]{1,4}\.?(?:\s[a-z]\.?)?,\s*(?:(?:cut|fasten|break|attach)\b|,|$))|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*+(?:=\s*+)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:[–—-]\s?[,:;/]\s*){0,12}(?:" + _LISTED + r"|\{[^{}\n]+\})(?:[^()\[\].;—]|\.(?=\s?[a-z])|;(?=\s?\d{1,4}[ -])|[(\[]\d[\d,:;\s–-]*[)\]]){0,80}?)\s*+"
     r"(?:\.?\s*+[)\]}>]){0,2}+\s*+[.;]?+\s*+(?P<after>(?:(?:,\s{3,}|,?\s*(?:ch\s*\d+|[1-9]\s*ch\b\.?(?=\s*(?:,|and\b)?\s*turn\b)|(?:and\s+)?turn|join|fasten off|(?:cut|attach|break|drop)\b[^,.;()]{0,30}|do not turn))*)[.;]?)\s*$",
     re.IGNORECASE,
 )
@@ -29,10 +29,10 @@ _OUTSIDE = re.compile(rf"(?<!\w)(?<!\bnext )(?<!\beach )(?<!\bfirst )(?<!\blast 
 _DASHED = re.compile(r"(?<=[\s.;])-\s?(?P<in>\d{1,4}(?:\s+[a-z]{2,9})?)\s?-$", re.IGNORECASE)  # "-18 sc-"
 _REMARK = re.compile(rf"[(\[]\s*(?P<in>{_LISTED}(?:\s+[a-z][a-z.]{{0,8}}(?:\s[a-z]{{1,2}}\.?)?)?(?:\s+on\s+(?:the\s+)?(?:last|\d{{1,3}}(?:st|nd|rd|th))\s+(?:rnd|row|round))?)\s*[)\]](?:\s++(?=(?-i:[A-Z][a-z]))|\s*\.\s+(?=[A-Z])|\s*[–—]\s*+(?=[A-Za-z]|$)|\s*-\s++(?=[A-Za-z]|$))", re.IGNORECASE)
 _SUM = re.compile(r"[.;]\s+\d{1,4}\s+[a-z]{2,4}\s*(?:\+\s*\d{1,4}\s+[a-z]{2,4}\s*)*=\s*(?P<in>\d{1,4}(?:\s+[a-z]{2,4})?)\s*\.\s+(?=[A-Z])", re.IGNORECASE)  # "30 sc + 6 dec = 36 sts. Stuff."
-_TOLD = re.compile(rf"(?<=[.;)])\s(?P<in>{_LISTED}\s+(?:sts|stitches))\s*\.\s+(?=[A-Z])")  # "…; rep from * to end. 18 sts. Fasten off and draw up."
+_TOLD = re.compile(rf"(?<=[.;)])\s(?P<in>{_LISTED}\s+(?:sts|stitches|(?:[sdh]{1,2}c|[dh]?tr)(?=\s*\.\s+(?i:do\s+not\s+turn|join|fasten|break|cut|end\s+off)\b)))\s*\.\s+(?=[A-Z])")  # "…; rep from * to end. 18 sts. Fasten off and draw up."
 _A_SUM = re.compile(r"[\d\s+]*(?:[a-z]{2,10}[\s+]*[\d\s+]*){0,6}=", re.IGNORECASE)  # "30 sc + 6 inc = "
 _GOING_ON = re.compile(r"(?:work|cont(?:inue|\.)?)\s+in\s+(?:rounds|rnds|rows|a\s+spiral)\b(?![^;]*\b(?:each|next|into|every)\b)[^*;]*$", re.IGNORECASE)  # "(30 dc). Work in rounds of dc for 2 ins."
-_FINISHED = re.compile(r"(?:(?:(?:sl\.?\s?st|slip\s?st(?:itch)?|ss)\s+(?:in|into|to)\b[^.;*()]{1,50}|join\b[^.;*()]{0,40}|(?:break|fasten|cut|end)\s+(?:off|yarn|thread)\b[^.;()]{0,30})(?:[.;]\s+|\.?$))+$", re.IGNORECASE)  # "(72 sc). Sl st in next sc. Break off."
+_FINISHED = re.compile(r"(?:(?:do\s+not\s+turn|(?:sl\.?\s?st|slip\s?st(?:itch)?|ss)\s+(?:in|into|to)\b[^.;*()]{1,50}|join\b[^.;*()]{0,40}|(?:break|fasten|cut|end)\s+(?:off|yarn|thread)\b[^.;()]{0,30})(?:[.;,]\s+|\.?$))+$", re.IGNORECASE)  # "(72 sc). Sl st in next sc. Break off."
 _ENDS = re.compile(r"\b(?:turn|join|fasten off|ch\s*\d)\b", re.IGNORECASE)
 _ALONE = re.compile(
     rf"\s*(?P<open2>[(\[]\s*)?(?P<lead>(?:st(?:itch)?\s+count|total(?:\s+(?:sts|stitches))?)\s*[:=]\s*|=\s*|(?:the\s+)?model\s+(?:shown\s+)?has\s+|there\s+(?:are|should\s+be|will\s+be)\s+)?(?P<open>[(\[])?\s*(?P<in>\d{{1,4}}(?:\s*[(\[][\d,:;\s–-]+[)\]])?(?:\s+(?P<noun>{_NOUN}))?)(?:\s+(?:in\s+all|altogether|around|on\s+(?:the\s+)?(?:row|rnd|round)))?\s*\.?\s*[)\]]?\s*\.?\s*",
@@ -81,6 +81,8 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
         return Printed((), slip.start() if slip else end, Span(end, end))
     if m["lead"].strip() in (",", ":") and ":" in m["in"] or m["lead"].startswith(".") and "--" in m["in"]:
         m = _END.search(text, m.start("in"), end) or m  # "…; rep from * to end, 2 ch, join: 16 popcorns", "dec. 1 sc at each end of next row--60 sc."
+    if m["lead"].lower() in ("having", "making") and " - " in m["in"]:
+        m = _END.search(text, m.start("in"), end) or m  # "same as Rnd 3, having 2 dc between incs - 48 dc"
     if "=" in m["in"] and _A_SUM.match(m["in"]) is None:
         m = _END.match(text, m.start("in") + m["in"].rindex("="), end) or m  # "ss to form ring. 1 ch, 16 dc into ring = 16 dc"
     if re.search(r"\b(?:until|till)\s*$", text[start : m.start()], re.IGNORECASE):
@@ -119,7 +121,7 @@ def _set_apart(text: str, start: int, end: int, dialect: Dialect, sizes: int) ->
         return Printed(tuple(changed(c, noun=_named(outside["noun"], dialect)) for c in told), outside.start(), Span(end, end))
     if text[end - 1 : end] == "-" and (dashed := _DASHED.search(text, max(start, end - 40), end)) is not None and (told := _counts(text, *dashed.span("in"), dialect, sizes)):
         return Printed(told, dashed.start(), Span(end, end))
-    for sign, told_so in ((("sts.", "stitches."), _TOLD), (("=",), _SUM)):
+    for sign, told_so in ((("sts.", "stitches.", "c. ", "r. "), _TOLD), (("=",), _SUM)):
         if any(s in text[start:end] for s in sign) and (said := _remarked(text, start, end, dialect, sizes, told_so)) is not None:
             return said
     return None

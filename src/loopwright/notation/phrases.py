@@ -101,11 +101,13 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
         return PatternRun(None, None, span=cur.span_from(cur.at - 2))
     if low in ONWARD and (far := onward(cur, before)) is not None:
         return far
-    if low in ("work", "continue") and cur.low(1) in ("across", "over") and cur.kind(2) in ("num", "blank"):
+    if low in ("work", "continue") and cur.low(1) in ("across", "over") and cur.kind(far := 2 + (cur.low(2) == "the") + (cur.low(2 + (cur.low(2) == "the")) in ("first", "next"))) in ("num", "blank"):
         begin = cur.at
-        cur.at += 2
+        cur.at += far
         told = cur.number()
-        if thing(cur) is not None and cur.kind() in ("sep", "end", "close", "open"):
+        named = thing(cur) is not None
+        cur.skip("only") if named else None
+        if named and cur.kind() in ("sep", "end", "close", "open"):
             return PatternRun(None, told, span=cur.span_from(begin))
         cur.at = begin
     if low in ("work", "working") and cur.low(1) in ("in", "even") and "pattern" in (cur.low(2), cur.low(3)):
