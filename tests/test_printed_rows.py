@@ -26,6 +26,14 @@ US: list[tuple[str, str, list[int]]] = [
     ("the last one left unworked", ("Ch 31.\nRow 1: Sc in 2nd ch from hook and in each ch. (30 sc)\n"
      "Row 2: Ch 1, skip first sc, sc in next 6 sc, * 3 sc in next sc, sc in next 6 sc, skip 2 sc, sc in next 6 sc; rep from * across, ending with 3 sc in next sc, sc in next 6 sc, leave last sc unworked."), [30, 30]),
     ("working back of petals", ROSE + "Rnd 4: Working back of petals, * ch 5, sc around next sc of rnd 2; rep from * around.\nRnd 5: In each loop work 1 sc, 5 dc, 1 sc.", [16, 8, 40, 8, 56]),
+    ("an ending that tells the end of its round again", ("Ch 5, join.\nRnd 1: 24 sc in ring, join.\n"
+     "Rnd 2: Sc in first sc, * (ch 3, skip 1 sc, sc in next sc) twice, ch 4, skip 1 sc, dc in next sc, ch 4, skip 1 sc, sc in next sc; rep from * around, ending ch 4, skip 1 sc, dc in next sc, ch 4, join."), [24, 12]),
+    ("the last side", ("Ch 4, join.\nRnd 1: 40 sc in ring, join.\n"
+     "Rnd 2: Ch 5, dc in same place, * (ch 1, skip 1 sc, dc in next sc) 4 times; ch 1, skip 1 sc, in next sc (center sc of corner) make dc, ch 2 and dc. Rep from * around, ending the last side with ch 1, skip 1 sc, sl st in 3rd st of ch-5 first made."), [40, 24]),
+    ("care with the increases", RING + "Rnds 2 through 4: Inc 6 sc in each rnd, being careful not to have incs directly over each other.", [12, 18, 24, 30]),
+    ("so many between the increases", RING + "Rnd 2: * Sc in next sc, 2 sc in next sc; rep from * around.\nRnd 3: Same as Rnd 2, having 2 sc between incs - 24 sc.", [12, 18, 24]),
+    ("rows up to one, and that one", "CH 21.\nROW 1. SC IN 2ND CH FROM HOOK AND IN EACH CH ACROSS. CH 1, TURN.\nROWS 2 TO 4 INC. SC IN EACH SC, CH 1, TURN.", [20, 20, 20, 20]),
+    ("across so many only", "Ch 31 (35).\nRow 1: Sc in 2nd ch from hook and in each ch across. There are 30 (34) sc.\nRow 2: Work across first 12 (14) sts only. Turn.", [30, 12]),
     ("a repeat that ends between the last two", ("Ch 6, join.\n1st rnd: Ch 3, d c in ring, (ch 1, 2 d c in ring) 5 times; ch 1, join in top of ch-3.\n"
      "2nd rnd: Sl st to ch-1 sp, ch 3, in same sp make d c, ch 1 and 2 d c; in each following sp make 2 d c, ch 1 and 2 d c. Join.\n"
      "3rd rnd: Sl st to corner sp, ch 3, in same sp make d c, ch 1 and 2 d c; * 2 d c in sp between next 2 groups, 2 d c, ch 1 and 2 d c in next corner sp. Repeat from * around, ending with 2 d c between last 2 groups. Join.\n"
@@ -37,10 +45,28 @@ UK: list[tuple[str, str, list[int]]] = [
     ("round the stem of a row further down", ("Make 6 ch, join with ss.\n1st row: 14 dc into ring.\n2nd row: * 4 ch, miss 1 dc, 1 dc into next dc; rep from * all round.\n3rd row: Into each loop work 1 dc 1 hlf tr 3 tr 1 hlf tr and 1 dc.\n"
      "4th row: * 6 ch, inserting hook from behind work 1 dc round stem of next dc on 2nd row; repeat from * ending with 1 ss at base of first 6 ch."), [14, 7, 49, 7]),
     ("so many groups on each side", SQUARE + "4th round: As 3rd round, but having 2 groups of 3 tr between corners on each side.\n5th and 6th rounds: Continue thus, working one more group on every side each round.", [12, 24, 36, 48, 60, 72]),
+    ("into the slip stitch that joined", "Make 4 ch., join in ring.\n1st rnd. - 3 ch. (= 1 tr.), 9 tr. in ring, s.s. in top of 3 ch.\n2nd rnd. - 3 ch., 1 tr. in s.s., 2 tr. in each tr., s.s. (20 tr.).\n3rd and 4th rnds. - Work 10 more tr. in each rnd. (40 tr. in last rnd.).", [10, 20, 30, 40]),
+    ("to the last so many of a kind", FLAT + "2nd row: Ss across first 5 tr, work to last 5 tr, turn.\n3rd row: As 2nd row.", [40, 30, 20]),
     ("until so many on each of the sides", SOLID + "Continue thus until there are 20 tr on each of the four sides between corner sps.\n"
      "BORDER - 1st round: 1 dc into corner sp, * (5 ch, miss 3 tr, 1 dc into next tr) 5 times, 5 ch, 1 dc into corner sp; rep from * all round, ending last side with 5 ch, ss to first dc (24 loops).\n"
      "2nd round: Ss to centre of first loop, 1 dc into loop, * 5 ch, 1 dc into next loop; rep from * all round, 5 ch, ss to first dc.", [16, 32, 48, 24, 24]),
 ]
+
+ON: list[tuple[str, str, str, list[int]]] = [
+    ("straight on so many", "uk", FLAT + "Cont on these 40 sts without shaping until work measures 6 in.\nWork 1 row. Fasten off.", [40, 40, 40]),
+    ("in pattern without decreasing", "uk", FLAT + "Dec 1 tr at each end of next row.\nWork in pattern without decreasing until armhole is 4 inches, ending at armhole edge.", [40, 38, 38]),
+    ("the pattern row again", "uk", "Make 21 ch.\nFoundation row: 1 htr in 3rd ch from hook, 1 htr in each ch to end. 20 sts.\nPatt row: 2 ch, miss first htr, 1 htr in each st to end, working last htr in top of 2 ch.\nRep patt row, working 2 rows C, 2 rows M throughout, until back measures 20 cm.", [20, 20, 20]),
+    ("keeping the pattern", "us", "Ch 31.\nRow 1: Sc in 2nd ch from hook and in each ch.\nKeeping pat as established, dec 1 st each end of next 3 rows.", [30, 28, 26, 24]),
+    ("one and two in turn, as books say it", "old", "Make 4 chain, and unite.\n1st round - 12 double crochet in the ring.\n2nd round - One in the first, two in the second, and so on all round.\n3rd round - Increase in every third stitch, which gives 24 stitches.\n4th round - Plain, without increase.\n"
+     "Work two rounds of plain d.c.\nWork three rounds like the last.", [12, 18, 24, 24, 24, 24, 24, 24, 24]),
+    ("rounds more in the same manner", "old", "Make 24 chain, and unite.\n1st round : 1 long, 1 chain, miss 1, all round.\nWork two rounds more in the same manner.", [12, 12, 12]),
+]
+
+
+@pytest.mark.parametrize(("told", "terms", "text", "counts"), ON, ids=[t[0] for t in ON])
+def test_rows_that_go_on(told: str, terms: str, text: str, counts: list[int]) -> None:
+    report = check_source(Source.of(text), terms)
+    assert [r.counts[0] for r in report.rows if set(r.made) != {"ch"}] == counts
 
 
 def _check(text: str, terms: str, counts: list[int]) -> None:
