@@ -29,6 +29,8 @@ from loopwright.notation.places import END_WORDS, PREPOSITIONS, place
 from loopwright.notation.stars import to_end
 
 MAX_DEPTH = 12
+_GATHERED = frozenset("popcorn puff bobble cluster".split())
+_MOVEMENTS = frozenset("drop dropping insert remove draw pull loop lp loops lps hook yo through".split())
 SHAPES = frozenset("shell fan scallop cluster popcorn puff bobble picot v-st cross-st petal point pineapple".split())
 _AROUND = frozenset("around across end way".split())
 _NAMED = frozenset("shell fan v-st scallop inc".split())
@@ -243,6 +245,9 @@ def _note(cur: Cursor, before: list[Node], start: int) -> bool:
         return True
     if before and isinstance(before[-1], EdgeRun) and {"row", "rows"} & set(words) and {"each", "every", "per", "end", "ends"} & set(words):
         cur.at += i + int(cur.kind(i) == "close")  # "40 sc evenly around the band (1 sc into each row end)": how they come
+        return True
+    if before and isinstance(before[-1], Make) and before[-1].kind in _GATHERED and len(_MOVEMENTS & set(words)) > 1 and cur.kind(i) == "close" and cur.kind(i + 1) in ("sep", "end"):
+        cur.at += i + 1  # "popcorn in next dc (5 dc in one st, drop loop, insert hook in first of the 5 and draw loop through)": how it is made
         return True
     if words and (words[-1] in REMARKS or "per" in words[1:3] or words[0] == "same" and "as" in words or words[:2] == ["base", "of"] or words[0] in ("is", "makes", "made", "this", "these", "center", "centre", "middle") or "inc point" in text or words[-1] in ("row", "rnd", "round") and {"inc", "dec", "increase", "decrease"} & set(words)):
         cur.at += i + int(cur.kind(i) == "close")

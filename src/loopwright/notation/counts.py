@@ -29,7 +29,7 @@ _OUTSIDE = re.compile(rf"(?<!\w)(?<!\bnext )(?<!\beach )(?<!\bfirst )(?<!\blast 
 _DASHED = re.compile(r"(?<=[\s.;])-\s?(?P<in>\d{1,4}(?:\s+[a-z]{2,9})?)\s?-$", re.IGNORECASE)  # "-18 sc-"
 _REMARK = re.compile(rf"[(\[]\s*(?P<in>{_LISTED}(?:\s+[a-z][a-z.]{{0,8}}(?:\s[a-z]{{1,2}}\.?)?)?(?:\s+on\s+(?:the\s+)?(?:last|\d{{1,3}}(?:st|nd|rd|th))\s+(?:rnd|row|round))?)\s*[)\]](?:\s++(?=(?-i:[A-Z][a-z]))|\s*\.\s+(?=[A-Z])|\s*[–—]\s*+(?=[A-Za-z]|$)|\s*-\s++(?=[A-Za-z]|$))", re.IGNORECASE)
 _SUM = re.compile(r"[.;]\s+\d{1,4}\s+[a-z]{2,4}\s*(?:\+\s*\d{1,4}\s+[a-z]{2,4}\s*)*=\s*(?P<in>\d{1,4}(?:\s+[a-z]{2,4})?)\s*\.\s+(?=[A-Z])", re.IGNORECASE)  # "30 sc + 6 dec = 36 sts. Stuff."
-_TOLD = re.compile(rf"(?<=[.;)])\s(?P<in>{_LISTED}\s+(?:sts|stitches|(?:[sdh]{1,2}c|[dh]?tr)(?=\s*\.\s+(?i:do\s+not\s+turn|join|fasten|break|cut|end\s+off)\b)))\s*\.\s+(?=[A-Z])")  # "…; rep from * to end. 18 sts. Fasten off and draw up."
+_TOLD = re.compile(rf"(?<=[.;)])\s(?P<in>{_LISTED}\s+(?:sts|stitches|(?:[sdh]{{1,2}}c|[dh]?tr)(?=\s*\.\s+(?i:do\s+not\s+turn|join|fasten|break|cut|end\s+off)\b)))\s*\.\s+(?=[A-Z])")  # "…; rep from * to end. 18 sts. Fasten off and draw up."
 _A_SUM = re.compile(r"[\d\s+]*(?:[a-z]{2,10}[\s+]*[\d\s+]*){0,6}=", re.IGNORECASE)  # "30 sc + 6 inc = "
 _GOING_ON = re.compile(r"(?:work|cont(?:inue|\.)?)\s+in\s+(?:rounds|rnds|rows|a\s+spiral)\b(?![^;]*\b(?:each|next|into|every)\b)[^*;]*$", re.IGNORECASE)  # "(30 dc). Work in rounds of dc for 2 ins."
 _FINISHED = re.compile(r"(?:(?:do\s+not\s+turn|(?:sl\.?\s?st|slip\s?st(?:itch)?|ss)\s+(?:in|into|to)\b[^.;*()]{1,50}|join\b[^.;*()]{0,40}|(?:break|fasten|cut|end)\s+(?:off|yarn|thread)\b[^.;()]{0,30})(?:[.;,]\s+|\.?$))+$", re.IGNORECASE)  # "(72 sc). Sl st in next sc. Break off."

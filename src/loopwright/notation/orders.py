@@ -76,7 +76,7 @@ _TWO_ROWS = re.compile(rf"(?:rep(?:eat)?\.?|work)\s+(?:as\s+)?{_ROWS}\s*\d+\s*{_
 _SO_ON = re.compile(rf"(?:continue|cont\.?|go on|keep on)\s+(?:increasing|decreasing|to increase|to decrease|inc|dec|in\s+(?:this|the same|same|like)\s+(?:manner|way)|as established|thus|so|so on|like this)\b[^.(*]{{0,110}}?(?:\b(?:until|to)\b\D{{0,30}}(?P<until>{_N})\s*(?:sts?\b|stitches|sc|hdc|dc|remain|left)|$|[.(;])", re.IGNORECASE)
 _EVENLY_TOLD = Expression(rf"\b(?P<op>inc|dec)(?:reas)?(?:e|ing)?\.?\s+(?P<n>{_N})\s+(?:sts?|stitches|[sd]\.?\s?c\.?|hdc|tr)\s+evenly\b", re.IGNORECASE)
 _UNTIL_NTH = re.compile(rf"\buntil\s+(?:the\s+)?(?P<n>\d{{1,3}})(?:st|nd|rd|th)\s+{_ROWS}\s+(?:is|are|has\s+been|have\s+been)\b", re.IGNORECASE)  # "until 14th rnd is completed"
-_FINISH = re.compile(r"(?<=[a-z])\.\s+(?:(?:sl\.?\s?st|s\.?\s?s\.?|slip|join|fasten|break|cut|finish|end\s+off|(?:ch(?:ain)?\.?\s*[1-9],?\s*|[1-9]\s*ch(?:ain)?,?\s*)?turn)(?![a-z])(?:[^.]|\.(?=\s?c\.)){0,120}+(?:\.\s*+|$))+$", re.IGNORECASE)
+_FINISH = re.compile(r"(?<=[a-z\d])\.\s+(?:(?:sl\.?\s?st|s\.?\s?s\.?|slip|join|fasten|break|cut|finish|end\s+off|(?:ch(?:ain)?\.?\s*[1-9],?\s*|[1-9]\s*ch(?:ain)?,?\s*)?turn)(?![a-z])(?:[^.]|\.(?=\s?c\.)){0,120}+(?:\.\s*+|$))+$", re.IGNORECASE)
 _ELSEWHERE = re.compile(r"\s+of\s+(?:the\s+)?(?P<section>[a-z]{3,})\b(?<!row)(?<!round)", re.IGNORECASE)
 _COUNTS = {"once": 1, "twice": 2, "thrice": 3}
 
@@ -90,6 +90,7 @@ _AS_SECTION = re.compile(
     rf"|\s+(?:until|for)\s+(?:the\s+first\s+)?(?P<many>{_N})\s+{_ROWS}(?:\s+(?:are|have\s+been)\s+(?:completed?|worked|made|done))?)?\s*(?:(?:,\s*|\s+)(?:but|except|reversing|only|using|leaving|without)\b[^.\d]{{0,80}})?\.?\s*", re.IGNORECASE)
 _ROW_ALONE = re.compile(rf"(?:the\s+)?{_ORD}", re.IGNORECASE)  # "as the 2nd": the row of that number
 _THIS_WAY = re.compile(r"(?:cont(?:inue)?\.?|keep\s+going|carry\s+on|go\s+on|work|repeat)\s+(?:to\s+work\s+|working\s+)?(?:in\s+)?(?:this\s+(?:way|manner|fashion)|the\s+same\s+(?:way|manner)|like\s+this|this\s+row|as\s+set)\b", re.IGNORECASE)
+_AT_CENTRE = Expression(r"\b(?:work|mak)ing\s+(?:always\s+)?(?:[23]|two|three)\s(?:[a-z]+|[a-z]\.\s?c)\.?\s(?:in|at|on|into)\s+(?:the\s+)?(?:cent(?:re|er)|middle|corner)\b", re.IGNORECASE)
 _LIKE_THE_LAST = re.compile(
     rf"(?:work|make|crochet)\s+(?P<n>{_N})\s+(?:more\s+|further\s+|other\s+)?{_ROWS}\s+(?:more\s+)?(?:(?:exactly\s+)?(?:like|as|the\s+same\s+as)\s+the\s+last(?:\s+(?:one|{_ROWS}))?|(?:all\s+)?in\s+(?:the\s+same|this|like)\s+(?:manner|way)|the\s+same|the\s+same\s+way)\s*\.?\s*$", re.IGNORECASE)
 _MORE_EACH = Expression(
@@ -133,6 +134,8 @@ def _this_way(words: str, sizes: int) -> RowOrder | None:
     until = _UNTIL_ROWS.search(words[so_on.end() :]) if so_on is not None else None
     if until is None:
         return None
+    if _AT_CENTRE.search(words) is not None:
+        return RowOrder("continue", total_rows=number(until["n"], sizes))  # the rows grow on
     return RowOrder("repeat", last_n=1, more=bool(until["next"] or until["further"]), total_rows=number(until["n"] or until["upto"], sizes))
 
 

@@ -101,9 +101,9 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
         return PatternRun(None, None, span=cur.span_from(cur.at - 2))
     if low in ONWARD and (far := onward(cur, before)) is not None:
         return far
-    if low in ("work", "continue") and cur.low(1) in ("across", "over") and cur.kind(far := 2 + (cur.low(2) == "the") + (cur.low(2 + (cur.low(2) == "the")) in ("first", "next"))) in ("num", "blank"):
+    if low in ("work", "continue") and cur.low(1) in ("across", "over") and cur.kind(lead := 2 + (cur.low(2) == "the") + (cur.low(2 + (cur.low(2) == "the")) in ("first", "next"))) in ("num", "blank"):
         begin = cur.at
-        cur.at += far
+        cur.at += lead
         told = cur.number()
         named = thing(cur) is not None
         cur.skip("only") if named else None

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from loopwright.model.tree import Chain, Either, Group, Make, Node, Num, Repeat, RowOrder, Swap
+from loopwright.model.tree import STITCH, Chain, Either, Group, Make, Node, Num, Repeat, RowOrder, Swap
+from loopwright.working.kinds import HEIGHT
 from loopwright.working.seeking import SPACES
 
 
@@ -88,6 +89,8 @@ def _grown(nodes: tuple[Node, ...], by: int) -> tuple[Node, ...]:
 
 
 def _swapped(node: Node, swap: Swap) -> Node:
+    if isinstance(node, Make) and swap.kind == "anywhere":
+        return node if node.place is None or node.place.thing.kind not in HEIGHT else replace(node, place=replace(node.place, thing=STITCH))
     if isinstance(node, Make) and swap.other:
         return replace(node, kind=swap.other) if node.kind == swap.kind else node
     if isinstance(node, Repeat) and swap.kind in ("times", "any") and node.mode == "times" and node.times is not None and node.times.at(0) == swap.old:

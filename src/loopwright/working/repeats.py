@@ -9,7 +9,18 @@ from loopwright.model.tree import Chain, Group, Join, Make, Node, Num, Repeat, S
 from loopwright.record import changed
 from loopwright.working.instructions import do_all, total_needed
 from loopwright.working.kinds import HEIGHT, code
-from loopwright.working.part_rounds import closes, closing_chain, comes_out, fits, is_chain, leads_to_its_end, partial, places_of, stands_for_last, told_again
+from loopwright.working.part_rounds import (
+    closes,
+    closing_chain,
+    comes_out,
+    fits,
+    is_chain,
+    leads_to_its_end,
+    partial,
+    places_of,
+    stands_for_last,
+    told_again,
+)
 from loopwright.working.run import CannotWork, Point, Run, RunsOut
 from loopwright.working.seeking import SPACES, STITCHES, seek, view_runs
 from loopwright.working.starts import gap_after
