@@ -37,6 +37,8 @@ US: list[tuple[str, str, list[int]]] = [
      "* dc in next sc, popcorn in next sc; rep from * around, join."), [12, 12]),
     ("what is missed begins below the chain", "Ch 32.\nRow 1: Sc in 2nd ch from hook and in each ch, turn.\nRow 2: Ch 4, skip 2 sc, dc in next sc, * ch 1, skip 1 sc, dc in next sc; rep from * across, turn.\nRow 3: Ch 1, sc in each dc and in each ch-1 sp, sc in 3rd of ch-4.", [31, 16, 31]),
     ("what is missed begins behind the chain", "Ch 31.\nRow 1: Sc in 2nd ch from hook and in each ch, turn.\nRow 2: Ch 4, skip 2 sc, dc in next sc, * ch 1, skip 1 sc, dc in next sc; rep from * across, turn.", [30, 15]),
+    ("holding back, worked off as one", ("Ch 4, join.\nRnd 1: 6 sc in ring, join.\nRnd 2: 3 sc in each sc, join.\n"
+     "Rnd 3 - Ch 5, holding back last lp of each dc, dc in each of next 3 sc, work off as one - * ch 5, work next 3 sc off as one - rep from * around, ch 5 - join."), [6, 18, 6]),
     ("across so many only", "Ch 31 (35).\nRow 1: Sc in 2nd ch from hook and in each ch across. There are 30 (34) sc.\nRow 2: Work across first 12 (14) sts only. Turn.", [30, 12]),
     ("a repeat that ends between the last two", ("Ch 6, join.\n1st rnd: Ch 3, d c in ring, (ch 1, 2 d c in ring) 5 times; ch 1, join in top of ch-3.\n"
      "2nd rnd: Sl st to ch-1 sp, ch 3, in same sp make d c, ch 1 and 2 d c; in each following sp make 2 d c, ch 1 and 2 d c. Join.\n"
@@ -51,6 +53,7 @@ UK: list[tuple[str, str, list[int]]] = [
     ("so many groups on each side", SQUARE + "4th round: As 3rd round, but having 2 groups of 3 tr between corners on each side.\n5th and 6th rounds: Continue thus, working one more group on every side each round.", [12, 24, 36, 48, 60, 72]),
     ("into the slip stitch that joined", "Make 4 ch., join in ring.\n1st rnd. - 3 ch. (= 1 tr.), 9 tr. in ring, s.s. in top of 3 ch.\n2nd rnd. - 3 ch., 1 tr. in s.s., 2 tr. in each tr., s.s. (20 tr.).\n3rd and 4th rnds. - Work 10 more tr. in each rnd. (40 tr. in last rnd.).", [10, 20, 30, 40]),
     ("to the last so many of a kind", FLAT + "2nd row: Ss across first 5 tr, work to last 5 tr, turn.\n3rd row: As 2nd row.", [40, 30, 20]),
+    ("the last told in brackets", FLAT + "2nd row: 3 ch, miss first tr, 1 tr into each tr to end (the last into the 3 ch), turn.", [40, 40]),
     ("a count before the round is joined", "Make 25 ch.\n1st row: 1 dc into 2nd ch from hook, 1 dc into each ch to end. 24 dc.\n2nd row: 1 ch, 1 dc into each of first 8 dc, (miss 1 dc, 1 dc into next dc) 4 times, 1 dc into each of last 8 dc. 20 dc. Do not turn, join into a round with ss.", [24, 20]),
     ("until so many on each of the sides", SOLID + "Continue thus until there are 20 tr on each of the four sides between corner sps.\n"
      "BORDER - 1st round: 1 dc into corner sp, * (5 ch, miss 3 tr, 1 dc into next tr) 5 times, 5 ch, 1 dc into corner sp; rep from * all round, ending last side with 5 ch, ss to first dc (24 loops).\n"
@@ -68,6 +71,7 @@ ON: list[tuple[str, str, str, list[int]]] = [
      "Continue in this manner, working always 3 d.c. in the centre stitch, until 5 rows are done, when there should be 17 stitches."), [9, 11, 13, 15, 17]),
     ("one over the other", "uk", "Make 21 ch.\n1st row: 1 dc into 2nd ch from hook, 1 dc into each ch.\n2nd row: 1 ch, * 1 dc into next dc, 1 tr into next dc, rep from * to end.\nRep this row twice, always working dc over tr and tr over dc.", [20, 20, 20, 20]),
     ("another piece up to a row", "us", "BACK: Ch 21.\nRow 1: Hdc in 3rd ch from hook and in each ch to end (19 hdc).\nRow 2: Ch 2, turn. Hdc in each hdc.\nFLAP: Dec 1 hdc each end of next row.\nFRONT: Work same as Back through Row 2. End off.", [19, 19, 17, 19, 19]),
+    ("turned and on in the same line", "uk", "Make 32 ch.\n1st row: Miss 1 ch, 1 dc into each ch.\n2nd row: 1 ch, 1 dc into each of 20 dc, turn; 1 ch, 1 dc into each of next 9 dc, turn.\nWork 2 more rows on these 9 dc for instep.", [31, 20, 9, 9, 9]),
     ("rounds more in the same manner", "old", "Make 24 chain, and unite.\n1st round : 1 long, 1 chain, miss 1, all round.\nWork two rounds more in the same manner.", [12, 12, 12]),
 ]
 

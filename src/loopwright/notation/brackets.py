@@ -249,6 +249,9 @@ def _note(cur: Cursor, before: list[Node], start: int) -> bool:
     if before and isinstance(before[-1], Make) and before[-1].kind in _GATHERED and len(_MOVEMENTS & set(words)) > 1 and cur.kind(i) == "close" and cur.kind(i + 1) in ("sep", "end"):
         cur.at += i + 1  # "popcorn in next dc (5 dc in one st, drop loop, insert hook in first of the 5 and draw loop through)": how it is made
         return True
+    if words[:2] == ["the", "last"] and words[2:3] in (["in"], ["into"], ["on"]) and before and isinstance(before[-1], Make) and cur.kind(i) == "close":
+        cur.at += i + 1  # "1 tr into every tr (the last into the 3 ch.)"
+        return True
     if words and (words[-1] in REMARKS or "per" in words[1:3] or words[0] == "same" and "as" in words or words[:2] == ["base", "of"] or words[0] in ("is", "makes", "made", "this", "these", "center", "centre", "middle") or "inc point" in text or words[-1] in ("row", "rnd", "round") and {"inc", "dec", "increase", "decrease"} & set(words)):
         cur.at += i + int(cur.kind(i) == "close")
         return True

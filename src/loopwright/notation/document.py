@@ -33,7 +33,7 @@ from loopwright.model.tree import (
     Unknown,
 )
 from loopwright.notation.counts import COUNT_BEGINS, only_count, printed
-from loopwright.notation.endings import later_until, title_before, until
+from loopwright.notation.endings import later_until, title_before, turned_on, until
 from loopwright.notation.folded import quoted, unfolded
 from loopwright.notation.labels import Found, labels_in, plain_label
 from loopwright.notation.loops import loop_rounds
@@ -353,7 +353,7 @@ def _shapes_then(text: str, at: int, stop: int, sizes: int) -> tuple[int, int] |
     """Where a row ends and shaping begins that is told behind it: "work even for 4 inches, then inc 1 sc at each end of every 6th row 3 times"."""
     low = text[at:stop].lower()
     if "dec" not in low and "inc" not in low:
-        return None
+        return turned_on(text, at, stop) if "turn;" in low else None
     for m in _SHAPE_THEN.finditer(text, at, stop):
         told = schedule(text[m.end() : stop], sizes)
         if told is not None and not told.body[0] and told.body[1]:

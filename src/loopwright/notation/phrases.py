@@ -283,7 +283,7 @@ def _as_one(cur: Cursor) -> Node | None:
         kind = str(cur.token().value) if cur.kind() == "kind" else ""  # type: ignore[union-attr]
         if (kind in ("sc", "hdc", "dc", "tr") or cur.low() in ("sts", "stitches")) and cur.kind(1) != "end":
             cur.at += 1
-            cur.skip(".")
+            cur.skip(".", "off")
             one = cur.low(1) in ("1", "one") or cur.low(1) == "a" and (cur.kind(2) == "kind" or thing_word(cur.low(2)) == "st")  # not "into a ring"
             if cur.accept("tog", "together") or cur.low() in ("as", "into") and one:
                 if cur.low() in ("as", "into"):
