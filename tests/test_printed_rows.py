@@ -97,3 +97,9 @@ def test_american(told: str, text: str, counts: list[int]) -> None:
 @pytest.mark.parametrize(("told", "text", "counts"), UK, ids=[t[0] for t in UK])
 def test_british(told: str, text: str, counts: list[int]) -> None:
     _check(text, "uk", counts)
+
+
+@pytest.mark.parametrize("lead", ["BACK: Using 2 strands held together, ch 41.", "With three strands of yarn held together, make 41 ch.", "Beginning at heel, using wool double, make 41 ch."])
+def test_with_how_many_strands_a_chain_is_made(lead: str) -> None:
+    report = check_source(Source.of(lead + " Row 1: Hdc in 3rd ch from hook and in each ch to end (39 hdc)."), "us")
+    assert [r.counts[0] for r in report.rows] == [41, 39]
