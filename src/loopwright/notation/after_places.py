@@ -9,7 +9,7 @@ from loopwright.notation.beside import beside, beside_told
 from loopwright.notation.cursor import Cursor, thing_word
 from loopwright.notation.extents import left_words, row_words, up_to, up_to_turning_chain
 from loopwright.notation.stops import stop_before
-from loopwright.notation.things import row_told, rows_down, thing, underside_words
+from loopwright.notation.things import ROWS, row_told, rows_down, thing, underside_words
 
 PREPOSITIONS = frozenset("in into on over under around between through thru across along at onto inside round".split())
 END_WORDS = frozenset("around across round along".split())
@@ -33,7 +33,7 @@ def _where_made(cur: Cursor) -> int:
 def after_place(cur: Cursor, found: Place) -> Place:
     """What may follow a place: "around", "to last 3 sts", "of next shell", "from hook", "2 rows below"."""
     for _ in range(4):
-        if cur.low() in PREPOSITIONS and (_underside_next(cur) or cur.low(1) in _OTHERS or cur.low(1) == "the" and cur.low(2) in _OTHERS):
+        if cur.low() in PREPOSITIONS and (_underside_next(cur) or (ahead := 1 + (cur.low(1) == "the")) and cur.low(ahead) in _OTHERS and cur.low(ahead + 1) not in ROWS):
             break
         if (cur.low() == "between" or cur.low() in ("before", "after") and cur.low(1) in ("next", "each", "the")) and found.thing.kind == "sp" and beside_told(cur):
             found = beside(cur, found)

@@ -16,7 +16,13 @@ from loopwright.terms import Dialect
 
 _LEAD = r"\b(?:having|making|working|with)\s+"
 _GROWS = Expression(
-    r"\b(?:having|with)\s+(?:1|one)\s+(?:(?P<first>more|less|fewer)\s+)?(?:(?!st|stitch|[sdht]{1,2}c\b|tr\b)[\w-]+\s+)?(?:group|loop|shell|sp|space)s?(?:\s+(?P<last>more|less|fewer))?\s+(?:on|in|between|at|to)\b", re.IGNORECASE)
+    r"\b(?:having|with|working|making)\s+(?:1|one)\s+(?:(?P<first>more|less|fewer)\s+)?(?:(?!st|stitch|[sdht]{1,2}c\b|tr\b)[\w-]+\s+)?(?:group|loop|shell|sp|space)s?(?:\s+(?P<last>more|less|fewer))?\s+(?:on|in|between|at|to)\b", re.IGNORECASE)
+_ONE_KIND = r"[a-z]{1,2}\.?\s?c\.?|h?d?tr\.?|trebles?|doubles?|double\s+crochet"
+_OVER_EACH_OTHER = Expression(rf"\bworking\s+(?:an?\s+|1\s+)?(?P<one>{_ONE_KIND})\s+(?:over|on)\s+(?:each\s+|an?\s+)?(?P<other>{_ONE_KIND})\s*(?:,|and)\s+(?:an?\s+|1\s+)?(?P=other)\s+(?:over|on)\s+(?:each\s+|an?\s+)?(?P=one)", re.IGNORECASE)
+_EACH_ROUND = Expression(r"\b(?:each|every)\s+side\b(?!\s+of)[^.;]{0,40}\b(?:each|every)\s+(?:round|rnd)\b|\b(?:each|every)\s+(?:round|rnd)\b[^.;]{0,60}\b(?:each|every)\s+side\b(?!\s+of)", re.IGNORECASE)
+_ON_EACH_SIDE = Expression(
+    r"\b(?:having|with|working|making)\s+(?P<new>\d{1,2}|two|three|four|five|six)\s+(?:(?!st|stitch|[sdht]{1,2}c\b|tr\b)[\w-]+\s+)?(?:groups?|shells?|clusters?)\s+(?:of\s+\d\s+\w{2,3}\s+)?(?:on|along|at|between\s+(?:the\s+)?corners\s+on)\s+(?:each|every|all)\s+(?:of\s+the\s+)?(?:4\s+|four\s+)?sides?\b"
+    r"|\b(?:having|with|working|making)\s+(?:\d\s+\w{1,3}(?:\s\w)?|a\s+group)\s+in\s+(?:each|all)\s+of\s+the\s+(?P<many>\d|two|three|four|five|six)\s+(?:sps?|spaces)\s+(?:along|on|at)\s+(?:the\s+)?(?:each\s+)?sides?\b", re.IGNORECASE)
 _BLOCKS = Expression(
     r"\b(?:(?P<by>increas|grow|decreas)(?:es|ing|e)\s+(?:by\s+)?(?:1|one)\s+block|(?:with|having)\s+(?:1|one)\s+(?P<first>more|less|fewer)\s+block|(?:1|one)\s+block\s+(?P<last>more|less|fewer))\b", re.IGNORECASE)
 _REMAINS = Expression(r"\buntil\s+(?:only\s+)?(?P<n>\d{1,2}|one|two)\s+(?:ch-\d\s+)?loops?\s+(?:remain|is\s+left|are\s+left)", re.IGNORECASE)
@@ -58,6 +64,8 @@ def altered(order: RowOrder, words: str, which: Dialect | None) -> RowOrder:
             return order  # it ends with so many stitches
         if order.what != "continue":
             return changed(order, grow=by, until_sts=until or order.until_sts)
+        if by > 0 and until is None and order.total_rows is None and _EACH_ROUND.search(words) is not None:
+            return RowOrder("repeat", last_n=1, grow=by)  # the rows that its label names
         return RowOrder("repeat", last_n=1, grow=by, until_sts=until) if until is not None else order
     if order.what not in ("same-as", "repeat") or order.until_text:
         return order
@@ -77,6 +85,12 @@ def loops_less(words: str) -> RowOrder | None:
 
 def _swap(words: str, which: Dialect | None) -> Swap | None:
     """What is made instead of what."""
+    over = _OVER_EACH_OTHER.search(words) if " over " in words or " on " in words else None
+    if over is not None and _kind(over["one"], which) != _kind(over["other"], which):
+        return Swap("anywhere", 0, 0)
+    side = _ON_EACH_SIDE.search(words) if "side" in words else None
+    if side is not None:
+        return Swap("side", 0, _number((side["new"] or side["many"]).lower()) or 0)
     times = _TIMES.search(words)
     if times is not None:
         return Swap("times", int(times["old"]), int(times["new"]))

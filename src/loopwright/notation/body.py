@@ -159,7 +159,7 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         return absorbed(before, shaped)
     if kind == "kind" or kind in ("num", "blank") and kind_follows(cur):
         return first_chain(make(cur), before, leads=start < 3)
-    if kind == "num" and cur.low(1) in ("in", "into", "on", "under", "over", "each") and (known := kind_before(before)) is not None:
+    if kind == "num" and cur.low(1) in ("in", "into", "on", "under", "over", "each") and (known := kind_before(before) or _unnamed(cur, before)) is not None:
         n = cur.number()
         return Make(known, n or ONE, place(cur), span=cur.span_from(start))
     if low in ("magic", "mr", "mc", "adjustable") and not main_colour(cur):
@@ -191,6 +191,11 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         cur.unknown += 1
         return Unknown(token.text, 1, cur.span_from(start))
     return None
+
+
+def _unnamed(cur: Cursor, before: list[Node]) -> str | None:
+    """ "One in the first, two in the second": stitches as those before, where books name none at a row's beginning."""
+    return "st" if cur.dialect.id == "old" and not before and cur.low(2) in ("the", "each", "every") else None
 
 
 def _place_first(cur: Cursor, before: list[Node]) -> Node | None:

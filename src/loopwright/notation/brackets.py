@@ -30,6 +30,9 @@ from loopwright.notation.places import place
 from loopwright.notation.stars import to_end
 
 MAX_DEPTH = 12
+_SAYS_WHICH = frozenset("is makes made this these center centre middle".split())
+_GATHERED = frozenset("popcorn puff bobble cluster".split())
+_MOVEMENTS = frozenset("drop dropping insert remove draw pull loop lp loops lps hook yo through".split())
 SHAPES = frozenset("shell fan scallop cluster popcorn puff bobble picot v-st cross-st petal point pineapple".split())
 _AROUND = frozenset("around across end way".split())
 _NAMED = frozenset("shell fan v-st scallop inc".split())
@@ -234,6 +237,25 @@ def _stands(cur: Cursor, before: list[Node], word: str) -> bool:
     return word in ("to", "standing", "serving", "stands", "serves") and stands_for(cur, before)
 
 
+def _is_remark(cur: Cursor, before: list[Node], words: list[str], stop: int) -> bool:
+    """Whether words in brackets tell how something comes, of what it is made or where it is, and ask for no stitch."""
+    last, closed = before[-1] if before else None, cur.kind(stop) == "close"
+    if isinstance(last, EdgeRun) and {"row", "rows"} & set(words) and {"each", "every", "per", "end", "ends"} & set(words):
+        return True  # "40 sc evenly around the band (1 sc into each row end)"
+    if isinstance(last, Make) and closed and last.kind in _GATHERED and len(_MOVEMENTS & set(words)) > 1 and cur.kind(stop + 1) in ("sep", "end"):
+        return True  # "popcorn in next dc (5 dc in one st, drop loop, insert hook in first of the 5 and draw loop through)"
+    if isinstance(last, Make) and closed and words[:2] == ["the", "last"] and words[2:3] in (["in"], ["into"], ["on"]):
+        return True  # "1 tr into every tr (the last into the 3 ch.)"
+    if not words:
+        return False
+    first, ending = words[0], words[-1]
+    if ending in REMARKS or "per" in words[1:3] or words[:2] == ["base", "of"] or first in _SAYS_WHICH or "inc point" in " ".join(words):
+        return True
+    if words[1:2] == ["over"] and first.rstrip("s") in _MESHES or first in ("first", "1st") and "is" in words[1:4] or first == "same" and "as" in words:
+        return True
+    return ending in ("row", "rnd", "round") and not {"inc", "dec", "increase", "decrease"}.isdisjoint(words)
+
+
 def _note(cur: Cursor, before: list[Node], start: int) -> bool:
     """ "(counts as dc)", "(does not count as a st)": said of the chain before; takes the whole bracket."""
     i = next((j for j in range(NOTE_WORDS) if cur.kind(j) in ("close", "end")), NOTE_WORDS)
@@ -243,10 +265,7 @@ def _note(cur: Cursor, before: list[Node], start: int) -> bool:
     if defines:
         cur.at += i + int(cur.kind(i) == "close")
         return True
-    if before and isinstance(before[-1], EdgeRun) and {"row", "rows"} & set(words) and {"each", "every", "per", "end", "ends"} & set(words):
-        cur.at += i + int(cur.kind(i) == "close")  # "40 sc evenly around the band (1 sc into each row end)": how they come
-        return True
-    if words and (words[-1] in REMARKS or words[1:2] == ["over"] and words[0].rstrip("s") in _MESHES or words[0] in ("first", "1st") and "is" in words[1:4] or "per" in words[1:3] or words[0] == "same" and "as" in words or words[:2] == ["base", "of"] or words[0] in ("is", "makes", "made", "this", "these", "center", "centre", "middle") or "inc point" in text or words[-1] in ("row", "rnd", "round") and {"inc", "dec", "increase", "decrease"} & set(words)):
+    if _is_remark(cur, before, words, i):
         cur.at += i + int(cur.kind(i) == "close")
         return True
     if words and before and _stands(cur, before, words[0]):

@@ -15,8 +15,8 @@ from loopwright.terms import Dialect
 
 _LISTED = r"(?:\d+(?:\s*[(\[][\d,:;\s–-]+[)\]])?|[–—-]\s?[(\[]\d[\d,:;\s–-]*[)\]])"
 _END = re.compile(  # possessive where blanks meet blanks: a line full of them must not be tried in every way
-    r"(?P<lead>\b(?:st(?:itch)?\s+count|stitch(?:es)?\s+total)\s*[:=–-]\s*|\b(?:you(?:'ll| will)?(?: \(?now\)?| should)* have|(?:this (?:will )?)?giv(?:es|ing)? you|for a total of|there (?:will be|are|should be)|so that the \d{1,3}(?:st|nd|rd|th) (?:row|round|rnd) (?:has|will have|contains)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|,(?=\s*\d{1,4}(?:\s*\([\d, ]+\))?\s+[a-z]{1,4}\.?(?:\s[a-z]\.?)?,\s*(?:(?:cut|fasten|break|attach)\b|,|$))|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*+(?:=\s*+)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:[–—-]\s?[,:;/]\s*){0,12}(?:" + _LISTED + r"|\{[^{}\n]+\})(?:[^()\[\].;—]|\.(?=\s?[a-z])|;(?=\s?\d{1,4}[ -])|[(\[]\d[\d,:;\s–-]*[)\]]){0,80}?)\s*+"
-    r"(?:\.?\s*+[)\]}>]){0,2}+\s*+[.;]?+\s*+(?P<after>(?:(?:,\s{3,}|,?\s*(?:ch\s*\d+|turn|join|fasten off|(?:cut|attach|break|drop)\b[^,.;()]{0,30}|do not turn))*)[.;]?)\s*$",
+    r"(?P<lead>\b(?:st(?:itch)?\s+count|stitch(?:es)?\s+total)\s*[:=–-]\s*|\b(?:you(?:'ll| will)?(?: \(?now\)?| should)* have|(?:this (?:will )?)?giv(?:es|ing)? you|which (?:gives|makes|leaves|will (?:give|make|leave))(?: you)?|for a total of|there (?:will be|are|should be)|so that the \d{1,3}(?:st|nd|rd|th) (?:row|round|rnd) (?:has|will have|contains)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|,(?=\s*\d{1,4}(?:\s*\([\d, ]+\))?\s+[a-z]{1,4}\.?(?:\s[a-z]\.?)?,\s*(?:(?:cut|fasten|break|attach)\b|,|$))|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*+(?:=\s*+)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:[–—-]\s?[,:;/]\s*){0,12}(?:" + _LISTED + r"|\{[^{}\n]+\})(?:[^()\[\].;—]|\.(?=\s?[a-z])|;(?=\s?\d{1,4}[ -])|[(\[]\d[\d,:;\s–-]*[)\]]){0,80}?)\s*+"
+    r"(?:\.?\s*+[)\]}>]){0,2}+\s*+[.;]?+\s*+(?P<after>(?:(?:,\s{3,}|,?\s*(?:ch\s*\d+|[1-9]\s*ch\b\.?(?=\s*(?:,|and\b)?\s*turn\b)|(?:and\s+)?turn|join|fasten off|(?:cut|attach|break|drop)\b[^,.;()]{0,30}|do not turn))*)[.;]?)\s*$",
     re.IGNORECASE,
 )
 
@@ -29,16 +29,16 @@ _OUTSIDE = re.compile(rf"(?<!\w)(?<!\bnext )(?<!\beach )(?<!\bfirst )(?<!\blast 
 _DASHED = re.compile(r"(?<=[\s.;])-\s?(?P<in>\d{1,4}(?:\s+[a-z]{2,9})?)\s?-$", re.IGNORECASE)  # "-18 sc-"
 _REMARK = re.compile(rf"[(\[]\s*(?P<in>{_LISTED}(?:\s+[a-z][a-z.]{{0,8}}(?:\s[a-z]{{1,2}}\.?)?)?(?:\s+on\s+(?:the\s+)?(?:last|\d{{1,3}}(?:st|nd|rd|th))\s+(?:rnd|row|round))?)\s*[)\]](?:\s++(?=(?-i:[A-Z][a-z]))|\s*\.\s+(?=[A-Z])|\s*[–—]\s*+(?=[A-Za-z]|$)|\s*-\s++(?=[A-Za-z]|$))", re.IGNORECASE)
 _SUM = re.compile(r"[.;]\s+\d{1,4}\s+[a-z]{2,4}\s*(?:\+\s*\d{1,4}\s+[a-z]{2,4}\s*)*=\s*(?P<in>\d{1,4}(?:\s+[a-z]{2,4})?)\s*\.\s+(?=[A-Z])", re.IGNORECASE)  # "30 sc + 6 dec = 36 sts. Stuff."
-_TOLD = re.compile(rf"(?<=[.;)])\s(?P<in>{_LISTED}\s+(?:sts|stitches))\s*\.\s+(?=[A-Z])")  # "…; rep from * to end. 18 sts. Fasten off and draw up."
+_TOLD = re.compile(rf"(?<=[.;)])\s(?P<in>{_LISTED}\s+(?:sts|stitches|(?:[sdh]{{1,2}}c|[dh]?tr)(?=\s*\.\s+(?i:do\s+not\s+turn|join|fasten|break|cut|end\s+off)\b)))\s*\.\s+(?=[A-Z])")  # "…; rep from * to end. 18 sts. Fasten off and draw up."
 _A_SUM = re.compile(r"[\d\s+]*(?:[a-z]{2,10}[\s+]*[\d\s+]*){0,6}=", re.IGNORECASE)  # "30 sc + 6 inc = "
 _GOING_ON = re.compile(r"(?:work|cont(?:inue|\.)?)\s+in\s+(?:rounds|rnds|rows|a\s+spiral)\b(?![^;]*\b(?:each|next|into|every)\b)[^*;]*$", re.IGNORECASE)  # "(30 dc). Work in rounds of dc for 2 ins."
-_FINISHED = re.compile(r"(?:(?:(?:sl\.?\s?st|slip\s?st(?:itch)?|ss)\s+(?:in|into|to)\b[^.;*()]{1,50}|join\b[^.;*()]{0,40}|(?:break|fasten|cut|end)\s+(?:off|yarn|thread)\b[^.;()]{0,30})(?:[.;]\s+|\.?$))+$", re.IGNORECASE)  # "(72 sc). Sl st in next sc. Break off."
+_FINISHED = re.compile(r"(?:(?:do\s+not\s+turn|(?:sl\.?\s?st|slip\s?st(?:itch)?|ss)\s+(?:in|into|to)\b[^.;*()]{1,50}|join\b[^.;*()]{0,40}|(?:break|fasten|cut|end)\s+(?:off|yarn|thread)\b[^.;()]{0,30})(?:[.;,]\s+|\.?$))+$", re.IGNORECASE)  # "(72 sc). Sl st in next sc. Break off."
 _ENDS = re.compile(r"\b(?:turn|join|fasten off|ch\s*\d)\b", re.IGNORECASE)
 _ALONE = re.compile(
     rf"\s*(?P<open2>[(\[]\s*)?(?P<lead>(?:st(?:itch)?\s+count|total(?:\s+(?:sts|stitches))?)\s*[:=]\s*|=\s*|(?:the\s+)?model\s+(?:shown\s+)?has\s+|there\s+(?:are|should\s+be|will\s+be)\s+)?(?P<open>[(\[])?\s*(?P<in>\d{{1,4}}(?:\s*[(\[][\d,:;\s–-]+[)\]])?(?:\s+(?P<noun>{_NOUN}))?)(?:\s+(?:in\s+all|altogether|around|on\s+(?:the\s+)?(?:row|rnd|round)))?\s*\.?\s*[)\]]?\s*\.?\s*",
     re.IGNORECASE,
 )
-_AT_EACH = ("at each end", "each end", "on each end", "at each edge", "each edge", "at each side", "each side")
+_AT_EACH = ("at each end", "each end", "on each end", "at each edge", "each edge", "at each side", "each side", "on each side", "on every side", "on each of the 4 sides", "on each of the four sides", "between corners on each side")
 _NO_THINGS = frozenset("more times next first last each once twice around evenly every".split())
 _WORKED = re.compile(r"\b(?:in|into|each|on|over|around|across|under|to)\b", re.IGNORECASE)  # "3 chain, 11 treble in the round, join" makes them
 LONGEST_COUNT, COUNT_BEGINS = 60, frozenset("0123456789([=sStTmM")  # of a line that is nothing but a count
@@ -79,14 +79,9 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
     if m is None:
         slip = _POINTED.search(text, max(start, end - 80), end)
         return Printed((), slip.start() if slip else end, Span(end, end))
-    if m["lead"].strip() in (",", ":") and ":" in m["in"] or m["lead"].startswith(".") and "--" in m["in"]:
-        m = _END.search(text, m.start("in"), end) or m  # "…; rep from * to end, 2 ch, join: 16 popcorns", "dec. 1 sc at each end of next row--60 sc."
-    if "=" in m["in"] and _A_SUM.match(m["in"]) is None:
-        m = _END.match(text, m.start("in") + m["in"].rindex("="), end) or m  # "ss to form ring. 1 ch, 16 dc into ring = 16 dc"
+    m = _nearest(text, m, end)
     if re.search(r"\b(?:until|till)\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))
-    if m["lead"].strip() == ":" and (behind := _END.search(text, m.start() + 1, end)) is not None and behind["lead"] in "([{<" and not text[m.start() : behind.start()].rstrip()[-1:].isdigit():
-        m = behind  # "in back loops: 12 sc (12)"
     bracket = m["lead"] in "([{<"
     if not bracket and _is_filet(text, start, m) or not bracket and re.search(r"(?<!of )(?<!in )(?<!end )(?<!turning )(?<!beg )(?<!beginning )(?<!starting )(?<!the )(?<!each )(?<!remaining )(?<!rem )(?<!other )(?<!every )(?<!last )(?<!next )(?<!first )(?<!same )(?<!1st )(?<!2nd )(?<!3rd )(?<!4th )(?<!5th )(?<!\d )(?<!\d-)\bch(?:ain)?\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))
@@ -99,11 +94,27 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
     sure = sure or _ENDED.search(text[start : m.start()]) is not None
     begin = m.start("in") + m["in"].rfind("=") + 1  # "6 sc + 6 inc = 18 sts"
     found = _counts(text, begin, m.end("in"), dialect, sizes)
+    if bracket and not found and "side" in m["in"] and m["in"].rstrip(". ").endswith(_AT_EACH):
+        return Printed((), m.start(), Span(*m.span("after")))  # "(8 tr on each side)": of which there are so many as nobody says
     if bracket and _REMARKS.search(text, start, m.start()) and _REMARKS.match(text, m.start(), end):
         return Printed((), end, Span(end, end))  # "dc in next 2 ch (1 bl), … dc in next 3 ch (1 bl)": what those make
-    if not found or not bracket and re.search(r"\bturn\b", m["after"], re.IGNORECASE) and all(c.noun == "ch" for c in found):
-        return Printed((), end, Span(end, end))  # "…; 3 ch., turn": chains to turn with
+    chains = not bracket and all(c.noun == "ch" for c in found) and (m["lead"].strip() in ("", ",") or re.search(r"\bturn\b", m["after"], re.IGNORECASE))
+    if not found or chains:
+        return Printed((), end, Span(end, end))  # "…; 3 ch., turn", "…, 5 ch, ss to first dc": chains to be made
     return Printed(found, m.start(), Span(*m.span("after")), sure)
+
+
+def _nearest(text: str, m: re.Match[str], end: int) -> re.Match[str]:
+    """What stands nearest to the end, where what was found as a count holds words of the row too."""
+    if m["lead"].strip() in (",", ":") and ":" in m["in"] or m["lead"].startswith(".") and "--" in m["in"]:
+        m = _END.search(text, m.start("in"), end) or m  # "…; rep from * to end, 2 ch, join: 16 popcorns", "dec. 1 sc at each end of next row--60 sc."
+    if m["lead"].lower() in ("having", "making") and " - " in m["in"]:
+        m = _END.search(text, m.start("in"), end) or m  # "same as Rnd 3, having 2 dc between incs - 48 dc"
+    if "=" in m["in"] and _A_SUM.match(m["in"]) is None:
+        m = _END.match(text, m.start("in") + m["in"].rindex("="), end) or m  # "ss to form ring. 1 ch, 16 dc into ring = 16 dc"
+    if m["lead"].strip() == ":" and (behind := _END.search(text, m.start() + 1, end)) is not None and behind["lead"] in "([{<" and not text[m.start() : behind.start()].rstrip()[-1:].isdigit():
+        return behind  # "in back loops: 12 sc (12)"
+    return m
 
 
 def _set_apart(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Printed | None:
@@ -116,7 +127,7 @@ def _set_apart(text: str, start: int, end: int, dialect: Dialect, sizes: int) ->
         return Printed(tuple(changed(c, noun=_named(outside["noun"], dialect)) for c in told), outside.start(), Span(end, end))
     if text[end - 1 : end] == "-" and (dashed := _DASHED.search(text, max(start, end - 40), end)) is not None and (told := _counts(text, *dashed.span("in"), dialect, sizes)):
         return Printed(told, dashed.start(), Span(end, end))
-    for sign, told_so in ((("sts.", "stitches."), _TOLD), (("=",), _SUM)):
+    for sign, told_so in ((("sts.", "stitches.", "c. ", "r. "), _TOLD), (("=",), _SUM)):
         if any(s in text[start:end] for s in sign) and (said := _remarked(text, start, end, dialect, sizes, told_so)) is not None:
             return said
     return None
@@ -180,9 +191,9 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
             continue
         named, noun = cur.at, _noun(cur)
         length = _length(cur, named, noun)
+        _made_of(cur)
         if any(map(cur.accept_words, _AT_EACH)):
             continue
-        _made_of(cur)
         if noun == "?" and _of_her_own(cur, begun=bool(found)):
             continue
         if noun in ("?", "row") or _is_worked(cur, noun):

@@ -20,7 +20,7 @@ _UNTIL = re.compile(
 )
 _TITLE = re.compile(
     r"(?!(?:NEXT|LAST|ROWS?|RNDS?|ROUNDS?|RS|WS|MC|CC|CH|SC|DC|HDC|BLO|FLO|INC|DEC|REP|REPEAT|BEG|TOG|STS|FINAL|TURN|JOIN)\b)(?P<name>[A-Z][A-Z’']{2,}(?:[ ,&–—-]{1,2}[A-Z’']{2,}|\s\d+)*)\s*(?:\([^()]{0,40}\)\s*)?"
-    r"(?:\.(?=—|--)\s*)?(?::(?:\s*\([^()]{0,40}\)\s*:?)?|—|--|\s-\s(?=[\s,]*[A-Za-z])|(?:\s?\.){3,4}|\s?…|\.(?=\s+(?:Start(?:ing)?\b|Begin|With\b|Using\b|Work\b|Commence\b|Cast\b|Ch(?:ain)?\b|Make\b|1st\s|Row\s|Rnd\s|Round\s)))\s*(?=\S)"
+    r"(?:\.(?=—|--|\s-\s)\s*)?(?::(?:\s*\([^()]{0,40}\)\s*:?)?|—|--|\s?-\s(?=[\s,]*[A-Za-z]|\d{1,2}(?:st|nd|rd|th)\s)|(?:\s?\.){3,4}|\s?…|\.(?=\s+(?:Start(?:ing)?\b|Begin|With\b|Using\b|Work\b|Commence\b|Cast\b|Ch(?:ain)?\b|Make\b|1st\s|Row\s|Rnd\s|Round\s)))\s*(?=\S)"
 )
 
 
@@ -68,3 +68,13 @@ def title_before(text: str, start: int, end: int) -> tuple[str, int] | None:
     while at < end and text[at] in " .,;:":  # what quiet words left standing
         at += 1
     return m["name"], at
+
+
+_TURN_ON = re.compile(r"(?<=[a-z.]),?\s(turn);\s+(?=(?:ch(?:ain)?\.?\s*[1-4]|[1-4]\s*ch(?:ain)?)\b[^;]*\b(?:in|into|on|over|across)\b)", re.IGNORECASE)
+SHORTEST_ROW = 12  # letters
+
+
+def turned_on(text: str, start: int, end: int) -> tuple[int, int] | None:
+    """Where a row ends and the next begins that is told with it: "sc in next 20 sts, turn; ch 1, sc in next 9 sts, turn"; None where it is one row."""
+    m = _TURN_ON.search(text, start + SHORTEST_ROW, end) if not any(mark in text[start:end] for mark in "*([") else None
+    return None if m is None else (m.end(1), m.end())

@@ -115,8 +115,11 @@ def leave(cur: Cursor) -> Node | None:
     start = cur.at
     cur.at += 1
     cur.skip("the", "last", "remaining", "rem", "next")
+    one = cur.low(-1) in ("last", "next")
     n = cur.number()
     found = thing(cur)
+    if n is None and found is not None and one and not cur.low(-1).endswith("s"):
+        n = ONE  # "leave last sc unworked"
     if n is None and found is None:
         if not cur.accept("rest", "others", "remainder"):
             cur.at = start

@@ -5,11 +5,12 @@ from __future__ import annotations
 import re
 
 from loopwright.model.tree import RowOrder
+from loopwright.notation.endings import turned_on
 from loopwright.notation.orders import order as order_of
 from loopwright.notation.schedules import schedule
 from loopwright.terms import Dialect
 
-_LATER = re.compile(r"[.;]\s+(?=rep|work\s+(?:even|straight|in\s+(?:rounds|rnds|rows)\s+of|\d{1,3}\s+(?:more\s+)?(?:rounds|rnds|rows)|(?:the\s+)?\d{1,3}(?:st|nd|rd|th)\b[^.;]{1,40}\bas\s+(?:given\s+)?(?:for|on|of))\b|cont(?:inue|\.)?\s+(?:in\s+(?:this|the\s+same|same)|thus|(?:in|de)creasing)\b)", re.IGNORECASE)
+_LATER = re.compile(r"[.;]\s+(?=rep|rpt|work\s+(?:even|straight|in\s+(?:rounds|rnds|rows)\s+of|\d{1,3}\s+(?:more\s+)?(?:rounds|rnds|rows)|(?:the\s+)?\d{1,3}(?:st|nd|rd|th)\b[^.;]{1,40}\bas\s+(?:given\s+)?(?:for|on|of))\b|cont(?:inue|\.)?\s+(?:in\s+(?:this|the\s+same|same)|thus|(?:in|de)creasing)\b)", re.IGNORECASE)
 _SHAPE_THEN = re.compile(r"(?:\bthen|[.;])\s++(?=(?:dec|inc)(?:r|reas[a-z]+)?\.?\s+(?:\d|one\b|two\b)[^.;]{3,80}\b(?:every|each|next)\b)", re.IGNORECASE)
 
 
@@ -28,7 +29,7 @@ def shapes_then(text: str, at: int, stop: int, sizes: int) -> tuple[int, int] | 
     """Where a row ends and shaping begins that is told behind it: "work even for 4 inches, then inc 1 sc at each end of every 6th row 3 times"."""
     low = text[at:stop].lower()
     if "dec" not in low and "inc" not in low:
-        return None
+        return turned_on(text, at, stop) if "turn;" in low else None
     for m in _SHAPE_THEN.finditer(text, at, stop):
         told = schedule(text[m.end() : stop], sizes)
         if told is not None and not told.body[0] and told.body[1]:

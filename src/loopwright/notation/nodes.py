@@ -12,6 +12,7 @@ from loopwright.notation.glosses import plain_tokens
 from loopwright.notation.meshes import in_meshes
 from loopwright.notation.olden import counted, divided
 from loopwright.notation.scanner import Token, letters, scan
+from loopwright.notation.shaping import every_kth
 from loopwright.terms import Dialect
 
 PROSE_FROM = 4  # so many unknown words may be prose
@@ -34,7 +35,7 @@ def nodes_of(text: str, start: int, end: int, which: Dialect, sizes: int) -> tup
             kept.extend(tokens)
         talk = i == 0 and prose and not _makes(tokens, which, sizes)
     cur = Cursor(kept, which, sizes)
-    nodes = in_meshes(counted(divided(numbers_only(cur) or nodes_until(cur)), which.id))
+    nodes = in_meshes(every_kth(counted(divided(numbers_only(cur) or nodes_until(cur)), which.id)))
     # words before the first instruction ("With right side facing and main colour, …") leave no doubt about it
     lead = next((i for i, n in enumerate(nodes) if not isinstance(n, (Unknown, Mark))), 0)
     return tuple(nodes), cur.unknown - sum(1 for n in nodes[:lead] if isinstance(n, Unknown))

@@ -92,7 +92,7 @@ def _to_last(cur: Cursor) -> Node | None:
     cur.at += 1
     cur.skip("across", "even")
     left = left_words(cur) if cur.low() in ("to", "until") else None
-    if left is None or left[1] != STITCH or cur.kind() not in ("sep", "end", "close"):
+    if left is None or left[1].kind not in ("st", *_PLAIN) or cur.kind() not in ("sep", "end", "close"):
         cur.at = start
         return None
     return PatternRun(None, None, left=left[0], span=cur.span_from(start))

@@ -23,11 +23,11 @@ _JOIN = r"(?:-|–|—|to|through|thru|and|&|,)"
 _LEAD = re.compile(r"(?:(?:colou?r|yarn|shade)\s+[A-H\d]\s*[,:]\s*|(?:change|switch)\s+to\s+[\w ]{1,24}[.,]\s*|(?:with|using|(?:work(?:ing)?\s+)?in(?:to)?|take)\s+[\w ]{1,24},\s*|then,?\s+|now,?\s+|next,?\s+|always\s+|and\s+|for\s+(?:the\s+)?(?!next\b)[a-z]{3,12},?\s+(?=work\b))+", re.IGNORECASE)
 _THEN_AS = re.compile(rf"\s*,?\s*\bthen\s+(?:(?:work\s+)?as\s+(?:for\s+|in\s+)?)?(?={_ROWS}\s*\d)", re.IGNORECASE)  # "as for Row 2, then as for Row 3"
 _WHICH = re.compile(
-    rf"""(?:the\s+|these\s+|from\s+|of\s+|for\s+)*(?:
+    rf"""(?:the\s+|these\s+|this\s+(?=last\b)|from\s+|of\s+|for\s+)*(?:
       (?:{_ROWS}|r(?=\d))\s*(?P<a>\d{{1,9}})(?P<rest>(?:\s*{_JOIN}\s*(?:(?:{_ROWS}|r(?=\d))\s*)?\d{{1,9}}(?!\d|\s*(?:more|times?\b|x\b|×|sts?\b|stitches\b|[shdt]{{1,2}}c\b|tr\b)))*)
     | (?P<o>{_ORD})(?P<orest>(?:\s*{_JOIN}\s*(?:the\s+)?{_ORD})*)(?:\s+(?:pattern\s+|patt\s+)?{_ROWS}|(?=\s*(?:,|\.?\s*$)))
     | (?:last|these|previous|preceding|foregoing|above)\s+(?P<n>{_N}\s+)?(?:pattern\s+|patt\s+|pat\s+)?{_ROWS}
-    | (?P<this>this)\s+{_ROWS} | (?P<every>every)\s+{_ROWS}
+    | (?P<this>this|patt(?:ern)?|pat)\s+{_ROWS} | (?P<every>every)\s+{_ROWS}
     | (?P<op>dec|inc)(?:\.|r\.?|reas(?:e|ing))?\s+(?:row|rnd|round|rd)\b(?!\s*\d+\s*(?:$|[.,;]))
     )""",
     re.IGNORECASE | re.VERBOSE,
@@ -41,14 +41,14 @@ _UNTIL_ROWS = Expression(
 _UNTIL_STS = Expression(rf"(?:until|till|to)\s+(?:there\s+are\s+|you\s+have\s+|about\s+|only\s+)?(?P<n>{_N})\s*(?:sts?\b|stitches|[a-z]{{1,3}}\.?\s?c\b|sc|hdc|dc|tr)", re.IGNORECASE)
 _UNTIL_ANY = Expression(r"\b(?:until|till|for|to)\b\s+(?P<what>[^.;]{3,80})", re.IGNORECASE)
 _STRAIGHT = r"(?:even|straight|without\s+(?:(?:any|further|more)\s+)?(?:shapings?|increas(?:e|es|ing)|decreas(?:e|es|ing)|inc|dec)\b)"
-_STITCHES = r"(?:double|single|treble|half|dc|sc|d\.?\s?c|s\.?\s?c|h?tr|hdc)\b\.?[a-z ]{0,20}"
+_STITCHES = r"(?:plain\s+)?(?:double|single|treble|half|dc|sc|d\.?\s?c|s\.?\s?c|h?tr|hdc)\b\.?[a-z ]{0,20}"
 _OF = r"(?:sts?\b\.?|stitch(?:es)?\b|[sd]\.?\s?c\b\.?|hdc\b|[dh]?\.?\s?tr\b\.?|(?:trebles?|doubles?|long|plain)\b)(?:\s+crochets?\b)?"
 _EVEN = re.compile(
-    rf"(?:work(?:ing)?|continue|cont\.?|go on|keep)\s+(?:on\s+|to\s+work\s+|working\s+)?(?:around\s+|across\s+)?{_STRAIGHT}(?:\s+(?:on|over)\s+(?:(?:the|these|those|rem(?:aining)?)\s+){{0,2}}(?:{_N}\s+)?(?:sts?\b\.?|stitches))?(?:\s+in\s+(?P<stitch>[\w ]{{1,20}}?))?(?P<tail>(?:\s+for)?\s+(?P<n>{_N})\s*(?:more\s+)?{_ROWS}|\s+(?:until|till|to|for)\b.*|\s*)\.?\s*$"
+    rf"(?:work(?:ing)?|continue|cont\.?|go on|keep)\s+(?:on\s+(?!these)|to\s+work\s+|working\s+)?(?:around\s+|across\s+)?(?:(?:on|over)\s+(?:these|those|the\s+remaining)\s+(?:{_N}\s+)?(?:sts?\b\.?|stitches)\s+)?{_STRAIGHT}(?:\s+(?:on|over)\s+(?:(?:the|these|those|rem(?:aining)?)\s+){{0,2}}(?:{_N}\s+)?(?:sts?\b\.?|stitches))?(?:\s+in\s+(?P<stitch>[\w ]{{1,20}}?))?(?P<tail>(?:\s+for)?\s+(?P<n>{_N})\s*(?:more\s+)?{_ROWS}|\s+(?:until|till|to|for)\b.*|\s*)\.?\s*$"
     rf"|work\s+(?:a\s+further\s+|another\s+)?(?P<m>{_N})\s*(?:more\s+|further\s+)?{_ROWS}\s+(?:more\s+)?(?:(?:of|in)\s+(?P<of>{_STITCHES})[;,]?\s*(?:turn)?|{_STRAIGHT}(?:\s+in\s+(?P<in>{_STITCHES}))?|in\s+(?:pattern|patt|pat)\b)\.?\s*$"
-    rf"|work\s+(?:a\s+further\s+|another\s+)?(?P<h>{_N})\s*(?:more\s+|further\s+)?{_ROWS}\s+(?:more\s+)?(?:straight\s+)?(?:on|over)\s+(?:these|those|the\s+remaining|all)\s+(?:(?:{_N})\s+)?{_OF}(?:\s+only)?(?:,?\s*(?:and|then)\s+(?:join|fasten|break|sew|turn)\b[^.;\d]{{0,80}})?\s*\.?\s*$"
-    rf"|work\s+(?:a\s+further|another)\s+(?P<l>{_N})\s*{_ROWS}\s*\.?\s*$"
-    rf"|(?:work(?:ing)?|continue|cont\.?)\s+in\s+(?:the\s+)?(?:pattern|patt|pat)\b(?:\s+as\s+(?:set|established|before))?(?P<on>(?:\s+for)?\s+(?P<j>{_N})\s*(?:more\s+)?{_ROWS}|\s+(?:until|till)\b.*)\.?\s*$"
+    rf"|work\s+(?:a\s+further\s+|another\s+)?(?P<h>{_N})\s*(?:more\s+|further\s+)?{_ROWS}\s+(?:more\s+)?(?:straight\s+)?(?:on|over)\s+(?:these|those|the\s+remaining|all)\s+(?:(?:{_N})\s+)?{_OF}(?:\s+only)?(?:\s+for\s+(?:the\s+)?[a-z]{{3,12}})?(?:,?\s*(?:and|then)\s+(?:join|fasten|break|sew|turn)\b[^.;\d]{{0,80}})?\s*\.?\s*$"
+    rf"|work\s+(?:a\s+further\s+|another\s+)?(?P<l>{_N})\s*(?:more\s+)?{_ROWS}\s*\.?\s*$"
+    rf"|(?:work(?:ing)?|continue|cont\.?)\s+in\s+(?:the\s+)?(?:pattern|patt|pat)\b(?:\s+as\s+(?:set|established|before))?(?:\s+{_STRAIGHT})?(?P<on>(?:\s+for)?\s+(?P<j>{_N})\s*(?:more\s+)?{_ROWS}|\s+(?:until|till)\b.*)\.?\s*$"
     rf"|(?P<k>{_N})\s*{_ROWS}\s+(?:even|straight)\.?\s*$",
     re.IGNORECASE,
 )
@@ -68,7 +68,7 @@ _IN_THE_MIDDLE = Expression(
     rf"(?P<op>inc|dec)(?:reas)?(?:e|ing)?\b\.?\s*(?:always\s+)?(?:(?P<n>{_N})\s*(?:{_OF})?\s*)?(?:always\s+)?(?:in|at|on)\s+the\s+(?:same\s+)?(?:middle|centre|center)\b[^.;,\d]{{0,30}}"
     rf"(?:,?\s*(?:until|till|to|up\s+to)\s+(?:the\s+)?(?P<upto>\d{{1,3}})(?:st|nd|rd|th)\s+{_ROWS}[^.;]{{0,40}})?\s*[.,;]?\s*$", re.IGNORECASE)
 _BETWEEN = re.compile(
-    rf"(?:continue|cont\.?|go on|keep on|rep(?:eat)?\.?|work|like|(?:same\s+)?as|inc(?:reas)?(?:e|ing)?)\b[^.(]{{0,60}}?\b(?:having|with|working|allowing|leaving)\s+(?:1|one|two|three|\d{{1,2}})\s+(?:more\s+)?(?:sts?\b|stitch(?:es)?\b|(?:trebles?|doubles?|singles?)\b(?:\s+crochets?)?|h?[sdt]\.?\s?c\b\.?|tr\b\.?)?\s*(?:more\s+)?"
+    rf"(?:continue|cont\.?|go on|keep on|rep(?:eat)?\.?|work|like|(?:same\s+)?as|inc(?:reas)?(?:e|ing)?)\b[^.(*]{{0,60}}?\b(?:having|with|working|allowing|leaving)\s+(?:1|one|two|three|\d{{1,2}})\s+(?:more\s+)?(?:sts?\b|stitch(?:es)?\b|(?:trebles?|doubles?|singles?)\b(?:\s+crochets?)?|h?[sdt]\.?\s?c\b\.?|tr\b\.?)?\s*(?:more\s+)?"
     rf"(?:sts?\s+|stitch\s+|[sd]\.?\s?c\.?\s+)?(?:more\s+)?(?:on\s+each\s+side\s+)?(?:between|before\s+(?:each|every|the)\s+(?:inc|dec)|after\s+(?:each|every|the)\s+(?:inc|dec))[^.(]{{0,140}}?(?:\buntil\b\D{{0,30}}(?P<until>{_N})|$|[.(;])",
     re.IGNORECASE,
 )
@@ -76,7 +76,7 @@ _TWO_ROWS = re.compile(rf"(?:rep(?:eat)?\.?|work)\s+(?:as\s+)?{_ROWS}\s*\d+\s*{_
 _SO_ON = re.compile(rf"(?:continue|cont\.?|go on|keep on)\s+(?:increasing|decreasing|to increase|to decrease|inc|dec|in\s+(?:this|the same|same|like)\s+(?:manner|way)|as established|thus|so|so on|like this)\b[^.(*]{{0,110}}?(?:\b(?:until|to)\b\D{{0,30}}(?P<until>{_N})\s*(?:sts?\b|stitches|sc|hdc|dc|remain|left)|$|[.(;])", re.IGNORECASE)
 _EVENLY_TOLD = Expression(rf"\b(?P<op>inc|dec)(?:reas)?(?:e|ing)?\.?\s+(?P<n>{_N})\s+(?:sts?|stitches|[sd]\.?\s?c\.?|hdc|tr)\s+evenly\b", re.IGNORECASE)
 _UNTIL_NTH = re.compile(rf"\buntil\s+(?:the\s+)?(?P<n>\d{{1,3}})(?:st|nd|rd|th)\s+{_ROWS}\s+(?:is|are|has\s+been|have\s+been)\b", re.IGNORECASE)  # "until 14th rnd is completed"
-_FINISH = re.compile(r"(?<=[a-z])\.\s+(?:(?:sl\.?\s?st|s\.?\s?s\.?|slip|join|fasten|break|cut|finish|(?:ch(?:ain)?\.?\s*[1-9],?\s*|[1-9]\s*ch(?:ain)?,?\s*)?turn)(?![a-z])(?:[^.]|\.(?=\s?c\.)){0,120}+(?:\.\s*+|$))+$", re.IGNORECASE)
+_FINISH = re.compile(r"(?<=[a-z\d])\.\s+(?:(?:sl\.?\s?st|s\.?\s?s\.?|slip|join|fasten|break|cut|finish|end\s+off|(?:ch(?:ain)?\.?\s*[1-9],?\s*|[1-9]\s*ch(?:ain)?,?\s*)?turn)(?![a-z])(?:[^.]|\.(?=\s?c\.)){0,120}+(?:\.\s*+|$))+$", re.IGNORECASE)
 _ELSEWHERE = re.compile(r"\s+of\s+(?:the\s+)?(?P<section>[a-z]{3,})\b(?<!row)(?<!round)", re.IGNORECASE)
 _COUNTS = {"once": 1, "twice": 2, "thrice": 3}
 
@@ -90,6 +90,13 @@ _AS_SECTION = re.compile(
     rf"|\s+(?:until|for)\s+(?:the\s+first\s+)?(?P<many>{_N})\s+{_ROWS}(?:\s+(?:are|have\s+been)\s+(?:completed?|worked|made|done))?)?\s*(?:(?:,\s*|\s+)(?:but|except|reversing|only|using|leaving|without)\b[^.\d]{{0,80}})?\.?\s*", re.IGNORECASE)
 _ROW_ALONE = re.compile(rf"(?:the\s+)?{_ORD}", re.IGNORECASE)  # "as the 2nd": the row of that number
 _THIS_WAY = re.compile(r"(?:cont(?:inue)?\.?|keep\s+going|carry\s+on|go\s+on|work|repeat)\s+(?:to\s+work\s+|working\s+)?(?:in\s+)?(?:this\s+(?:way|manner|fashion)|the\s+same\s+(?:way|manner)|like\s+this|this\s+row|as\s+set)\b", re.IGNORECASE)
+_AT_CENTRE = Expression(r"\b(?:work|mak)ing\s+(?:always\s+)?(?:[23]|two|three)\s(?:[a-z]+|[a-z]\.\s?c)\.?\s(?:in|at|on|into)\s+(?:the\s+)?(?:cent(?:re|er)|middle|corner)\b", re.IGNORECASE)
+_LIKE_THE_LAST = re.compile(
+    rf"(?:work|make|crochet)\s+(?P<n>{_N})\s+(?:more\s+|further\s+|other\s+)?{_ROWS}\s+(?:more\s+)?(?:(?:exactly\s+)?(?:like|as|the\s+same\s+as)\s+the\s+last(?:\s+(?:one|{_ROWS}))?|(?:all\s+)?in\s+(?:the\s+same|this|like)\s+(?:manner|way)|the\s+same|the\s+same\s+way)\s*\.?\s*$", re.IGNORECASE)
+_MORE_EACH = Expression(
+    rf"work(?:ing)?\s+(?P<n>{_N})\s+more\s+{_OF}\s+(?:in|on)\s+(?:each|every)\s+(?:of\s+these\s+)?{_ROWS}(?:\s+than\s+in\s+the\s+(?:last|one\s+before))?\s*\.?\s*$", re.IGNORECASE)
+_ON_SIDES = Expression(
+    rf"(?:cont(?:inue)?\.?|go\s+on|work|repeat)\s+(?:to\s+work\s+)?(?:in\s+)?(?:thus|so|this\s+(?:way|manner|round|rnd)|the\s+same\s+(?:way|manner)|last\s+(?:round|rnd)|as\s+set)\s*,?\s*until\s+there\s+are\s+(?P<n>\d{{1,4}})\s*{_OF}\s+(?:on|along)\s+each\s+of\s+the\s+(?P<sides>{_N})\s+sides\b(?:\s+between\s+(?:the\s+)?corners?(?:\s+(?:sps?|spaces?|ch))?)?\s*\.?\s*$", re.IGNORECASE)
 _NO_SECTIONS = frozenset("row rows rnd rnds round rounds rd rds st sts repeat above before below follows following established set usual given desired directed required needed shown this that these those written previously".split())
 _FIRST_OF = Expression(
     rf"work\s+(?:the\s+)?(?:1st|first)\s+(?P<n>{_N})\s+{_ROWS}\s*(?:the\s+)?(?:same\s+)?as\s+(?:for\s+|on\s+|in\s+|of\s+)?(?:the\s+)?(?:cent(?:er|re)\s+of\s+)?(?:the\s+)?"
@@ -117,10 +124,18 @@ def order(words: str, sizes: int = 1, which: Dialect | None = None) -> RowOrder 
 
 def _this_way(words: str, sizes: int) -> RowOrder | None:
     """ "Continue in this way until 90 rows have been worked": the last row again."""
+    if (like := _LIKE_THE_LAST.match(words)) is not None:
+        return RowOrder("repeat", last_n=1, times=number(like["n"], sizes))
+    if "sides" in words and (sides := _ON_SIDES.match(words)) is not None:
+        many = [number(sides[name], 1) for name in ("n", "sides")]
+        each, of = ((n.at(0) or 0) if n is not None else 0 for n in many)
+        return RowOrder("repeat", last_n=1, until_sts=Num((each * of,))) if each * of else None
     so_on = _THIS_WAY.match(words)
     until = _UNTIL_ROWS.search(words[so_on.end() :]) if so_on is not None else None
     if until is None:
         return None
+    if _AT_CENTRE.search(words) is not None:
+        return RowOrder("continue", total_rows=number(until["n"], sizes))  # the rows grow on
     return RowOrder("repeat", last_n=1, more=bool(until["next"] or until["further"]), total_rows=number(until["n"] or until["upto"], sizes))
 
 
@@ -146,7 +161,7 @@ def _even(words: str, sizes: int, which: Dialect | None) -> RowOrder | None:
     until = _UNTIL_ANY.search(m["tail"] or m["on"] or "") if times is None else None
     pattern = "pattern" if re.search(r"\bin\s+(?:the\s+)?(?:same\s+)?(?:pattern|patt|pat)\b", words, re.IGNORECASE) else None
     named = m["stitch"] or m["of"] or m["in"]
-    stitch = which.kind_of(" ".join(named.replace(".", " ").split()).lower()) if which is not None and named and pattern is None else None
+    stitch = which.kind_of(" ".join(named.replace(".", " ").split()).lower().removeprefix("plain ")) if which is not None and named and pattern is None else None
     return RowOrder("even", times=times, until_text=until["what"].strip() if until else "", kind=pattern or stitch)
 
 
@@ -182,6 +197,8 @@ def _in_the_middle(words: str) -> RowOrder | None:
 def _continued(words: str, sizes: int) -> RowOrder | None:
     if (told := changing(words, sizes) or _in_the_middle(words)) is not None:
         return told
+    if words[:4].lower() == "work" and "more" in words and (each_time := _MORE_EACH.match(words)) is not None:
+        return RowOrder("continue", delta=number(each_time["n"], 1))  # "work 12 more tr. in each rnd."
     m = _CONTINUE.match(words)
     if m is None:
         going = (_BETWEEN.match(words) if _TWO_ROWS.match(words) is None else None) or _SO_ON.match(words)  # the change of the rows before goes on

@@ -47,6 +47,9 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
     if low in _CARE and any(cur.accept_words(words) for words in _NO_TWIST):
         cur.skip("the", "your", "it", "ch", "chain", "sts", "stitches", "work")
         return Mark("note", span=cur.span_from(begin))
+    if low in ("working", "work") and (back := 1 + (cur.low(1) in ("at", "in", "on")) + (cur.low(2) == "the")) and cur.low(back) == "back" and cur.low(back + 1) == "of":
+        cur.at += back
+        low = "behind"  # "working at back of petals"
     if low == "behind" and (stop := next((i for i in range(1, 9) if cur.kind(i) in ("sep", "star", "end")), 0)) and not any(cur.kind(i) in ("num", "open") and cur.low(i - 1) not in _ROUNDS for i in range(stop)):
         cur.at += stop  # "working behind the petals of Rnd 3": the places say the same
         return Mark("note", span=cur.span_from(begin))
@@ -98,11 +101,13 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
         return PatternRun(None, None, span=cur.span_from(cur.at - 2))
     if low in ONWARD and (far := onward(cur, before)) is not None:
         return far
-    if low in ("work", "continue") and cur.low(1) in ("across", "over") and cur.kind(2) in ("num", "blank"):
+    if low in ("work", "continue") and cur.low(1) in ("across", "over") and cur.kind(lead := 2 + (cur.low(2) == "the") + (cur.low(2 + (cur.low(2) == "the")) in ("first", "next"))) in ("num", "blank"):
         begin = cur.at
-        cur.at += 2
+        cur.at += lead
         told = cur.number()
-        if thing(cur) is not None and cur.kind() in ("sep", "end", "close", "open"):
+        named = thing(cur) is not None
+        cur.skip("only") if named else None
+        if named and cur.kind() in ("sep", "end", "close", "open"):
             return PatternRun(None, told, span=cur.span_from(begin))
         cur.at = begin
     if low in ("work", "working") and cur.low(1) in ("in", "even") and "pattern" in (cur.low(2), cur.low(3)):
@@ -278,7 +283,7 @@ def _as_one(cur: Cursor) -> Node | None:
         kind = str(cur.token().value) if cur.kind() == "kind" else ""  # type: ignore[union-attr]
         if (kind in ("sc", "hdc", "dc", "tr") or cur.low() in ("sts", "stitches")) and cur.kind(1) != "end":
             cur.at += 1
-            cur.skip(".")
+            cur.skip(".", "off")
             one = cur.low(1) in ("1", "one") or cur.low(1) == "a" and (cur.kind(2) == "kind" or thing_word(cur.low(2)) == "st")  # not "into a ring"
             if cur.accept("tog", "together") or cur.low() in ("as", "into") and one:
                 if cur.low() in ("as", "into"):

@@ -296,6 +296,8 @@ def _plain(cur: Cursor, loop: Loop, seen: bool) -> Place | None:
         return None
     if found.kind == "ring":
         return Place("next", ONE, found, loop=loop)
+    if found.kind == "sl st" and n is None:
+        return Place("same", ONE, STITCH, loop=loop)  # "1 tr in s.s.": where the round was joined
     if found.kind == "tch":
         return Place("last", ONE, found, loop=loop)
     return Place("next", n or ONE, found, loop=loop)

@@ -156,8 +156,8 @@ def held_first(cur: Cursor) -> Node | None:
         found = body.one(cur, inside)
         if found is not None and not isinstance(found, Mark):
             inside.append(found)
-    through = next((i for i in range(16) if cur.low(i) in ("all", "remaining", "both") or cur.low(i) == "." or cur.kind(i) in ("star", "close", "open", "end")), 16)
-    if not inside or _legs(inside[0]) < 2 or cur.low(through) not in ("all", "remaining", "both"):
+    through = next((i for i in range(16) if cur.low(i) in ("all", "remaining", "both") or cur.low(i) == "as" and cur.low(i + 1) in ("1", "one") or cur.low(i) == "." or cur.kind(i) in ("star", "close", "open", "end")), 16)
+    if not inside or _legs(inside[0]) < 2 or cur.low(through) not in ("all", "remaining", "both", "as"):
         cur.at, cur.unknown = start, unknown
         return None
     cur.at += through

@@ -5,7 +5,24 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Literal
 
-from loopwright.model.tree import ONE, AtEnds, Evenly, EveryKth, Group, InTurn, Make, Mark, Node, Num, Place, Repeat
+from loopwright.model.tree import (
+    ONE,
+    AtEnds,
+    Chain,
+    Either,
+    Evenly,
+    EveryKth,
+    Group,
+    InTurn,
+    Join,
+    Make,
+    Mark,
+    Node,
+    Num,
+    Place,
+    Repeat,
+    Unknown,
+)
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.places import place
 from loopwright.notation.things import thing
@@ -228,3 +245,22 @@ def _worked_off(cur: Cursor, start: int) -> Node | None:
     kind = found.kind if found is not None and found.kind != "st" else "sc"
     return Make(f"{kind}{n.at(0)}tog", span=cur.span_from(start))
 
+
+_SHORT = frozenset("st sc inc".split())
+_PLAIN = frozenset("st sc hdc dc tr".split())
+
+
+def every_kth(nodes: list[Node]) -> list[Node]:
+    """ "2 sc in every 3rd st" alone: those between are worked too, so that it increases; or they are passed over, which the worker finds out."""
+    said = [n for n in nodes if not isinstance(n, (Unknown, Mark, Join, Chain)) and not (isinstance(n, Make) and n.kind == "sl st")]
+    made = said[0] if len(said) == 1 else None
+    where = made.place if isinstance(made, Make) else None
+    if not isinstance(made, Make) or where is None or where.quant != "every" or where.left is not None or where.upto is not None or where.thing.kind not in _PLAIN:
+        return nodes
+    if made.n.at(0) != (1 if made.kind == "inc" else 2) or where.loop != "both" or where.relation != "in":
+        return nodes
+    kth = EveryKth("inc", where.k or 2, None if made.kind in ("inc", "st") else made.kind, span=made.span)
+    increases = made.kind in _SHORT or kth.k > 2
+    first: tuple[Node, Node] = (kth, made) if increases else (made, kth)
+    at = nodes.index(made)
+    return [*nodes[:at], Either("every-kth", ((0.0, first[:1]), (0.6, first[1:])), made.span), *nodes[at + 1 :]]

@@ -256,9 +256,10 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     elif cur.low() in ("ending", "end", "finishing") and cur.low(1) == "to" and cur.low(2).startswith("corr"):
         cur.at += 3
         made = replace(made, ending_mode="correspond")
-    elif cur.low() in ("ending", "end") and cur.low(1) in ("with", "last", "in", "rep"):
+    elif cur.low() in ("ending", "end") and (cur.low(1) in ("with", "last", "in", "rep") or cur.low(1) == "the" and cur.low(2) == "last"):
         last = any(cur.low(i) in ("last", "rep", "repeat") for i in range(1, 4)) or _instead(cur)
-        cur.skip("ending", "end", "with", "last", "rep", "repeat", "by", "in")
+        cur.skip("ending", "end", "the") if cur.low(1) == "the" else None
+        cur.skip("ending", "end", "with", "last", "rep", "repeat", "side", "by", "in")
         if cur.low() == "." and cur.low(-1) in ("rep", "rept") and cur.low(1) in ("with", "by", "in"):
             cur.at += 1  # "ending last rep. with"
             cur.skip("with", "by", "in")

@@ -195,7 +195,7 @@ def _numbered_thing(cur: Cursor) -> Thing | None:
 
 def is_space_number(cur: Cursor) -> bool:
     """Whether the number that comes next counts no places: it is the length of a chain ("2-ch sp"), or tells a row ("2 rows below")."""
-    if cur.low(1) in ("-", "ch") and cur.kind(2) == "kind" or cur.low(1) in _ROWS and cur.low(2) in _LOWER:
+    if cur.low(1) in ("-", "ch") and cur.kind(2) == "kind" or cur.low(1) in ROWS and cur.low(2) in _LOWER:
         return True
     number, chain = cur.token(), cur.token(1)
     if number is None or chain is None or number.kind != "num" or chain.value != "ch":
@@ -205,7 +205,7 @@ def is_space_number(cur: Cursor) -> bool:
     return thing_word(cur.low(2)) in ("sp", "loop") or cur.low(2) == "-" and thing_word(cur.low(3)) in ("sp", "loop")  # "in next 2ch sp"
 
 
-_ROWS = frozenset("row rows rnd rnds round rounds".split())
+ROWS = frozenset("row rows rnd rnds round rounds".split())
 _LOWER = frozenset("below down beneath underneath lower".split())
 
 
@@ -214,12 +214,12 @@ def row_told(cur: Cursor) -> int:
     start = cur.at
     cur.at += 1
     cur.skip("the")
-    if cur.low() in _ROWS and cur.kind(1 + (cur.low(1) == ".")) == "num":
+    if cur.low() in ROWS and cur.kind(1 + (cur.low(1) == ".")) == "num":
         cur.at += 1 + (cur.low(1) == ".")
         value = cur.take().value
         if isinstance(value, int) and cur.low() not in ("below", "down", "beneath", "more", "-", "–"):
             return value
-    elif cur.kind() == "ord" and cur.low(1) in _ROWS:
+    elif cur.kind() == "ord" and cur.low(1) in ROWS:
         value = int(cur.take().value)
         cur.at += 1
         return value
@@ -234,7 +234,7 @@ def rows_down(cur: Cursor) -> int | None:
     """
     start = cur.at
     over = cur.accept("over", "spanning")
-    if cur.kind() != "num" or cur.low(1) not in _ROWS or not (over or cur.low(2) in _LOWER):
+    if cur.kind() != "num" or cur.low(1) not in ROWS or not (over or cur.low(2) in _LOWER):
         cur.at = start
         return None
     many = int(cur.take().value)

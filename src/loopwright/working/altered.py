@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from loopwright.model.tree import Chain, Either, Group, Make, Node, Num, Repeat, RowOrder, Swap
+from loopwright.model.tree import STITCH, Chain, Either, Group, Make, Node, Num, Repeat, RowOrder, Swap
+from loopwright.working.kinds import HEIGHT
 from loopwright.working.seeking import SPACES
 
 
@@ -14,6 +15,9 @@ def altered(order: RowOrder, body: tuple[Node, ...], times: int) -> tuple[Node, 
     if order.grow:
         return _grown(body, order.grow * times) if order.grow > 0 else tuple(_shorter(body, times))
     swap = order.swap
+    if swap is not None and swap.kind == "side":
+        has = _on_a_side(body)
+        return _grown(body, swap.new - has) if has and swap.new > has else body
     if swap is not None and not swap.old and not swap.other and swap.kind not in ("ch", "times"):
         several = {n.n.at(0) or 0 for n in _all(body) if isinstance(n, Make) and n.kind == swap.kind and (n.n.at(0) or 0) > 1}
         swap = replace(swap, old=several.pop()) if len(several) == 1 else swap  # "with 7 tr in each space": of those that stand together
@@ -49,6 +53,16 @@ def _is_blocks(node: Repeat) -> bool:
     return isinstance(one, Group) and one.place is not None and one.place.thing.kind in SPACES and any(isinstance(n, Chain) for n in one.nodes[:2])
 
 
+def _on_a_side(nodes: Sequence[Node]) -> int:
+    """How many groups of a round's repeat go into the spaces of one side."""
+    inside = next((n.nodes for n in nodes if isinstance(n, Repeat) and any(_of_a_side(m) for m in n.nodes)), ())
+    return sum(map(_of_a_side, inside))
+
+
+def _of_a_side(node: Node) -> bool:
+    return isinstance(node, Make) and node.place is not None and node.place.quant in ("next", "last") and node.place.thing.kind in (*SPACES, "gap")
+
+
 def _shorter(nodes: Sequence[Node], by: int) -> Iterator[Node]:
     for node in nodes:
         if isinstance(node, Repeat) and _is_loops(node) and node.times is not None:
@@ -70,7 +84,7 @@ def _grown(nodes: tuple[Node, ...], by: int) -> tuple[Node, ...]:
             more = Num(tuple(None if v is None else v + by for v in node.times.values)) if (_is_loops(node) or _is_blocks(node)) and node.times is not None else None
             made.append(replace(node, times=more) if more is not None else replace(node, nodes=_grown(node.nodes, by), ending=_grown(node.ending, by)))
             continue
-        side = isinstance(node, Make) and node.place is not None and node.place.quant in ("next", "last") and node.place.thing.kind in (*SPACES, "gap")
+        side = _of_a_side(node)
         if isinstance(node, Make) and node.place is not None and side and not done:
             one = replace(node, place=replace(node.place, quant="next"))
             lead = (nodes[i - 1],) if i and isinstance(nodes[i - 1], Chain) else ()
@@ -81,6 +95,8 @@ def _grown(nodes: tuple[Node, ...], by: int) -> tuple[Node, ...]:
 
 
 def _swapped(node: Node, swap: Swap) -> Node:
+    if isinstance(node, Make) and swap.kind == "anywhere":
+        return node if node.place is None or node.place.thing.kind not in HEIGHT else replace(node, place=replace(node.place, thing=STITCH))
     if isinstance(node, Make) and swap.other:
         return replace(node, kind=swap.other) if node.kind == swap.kind else node
     if isinstance(node, Repeat) and swap.kind in ("times", "any") and node.mode == "times" and node.times is not None and node.times.at(0) == swap.old:

@@ -97,7 +97,12 @@ def turning_next(run: Run) -> bool:
     """Whether the words go on with a stitch in the turning chain."""
     after = run.following or (() if run.inside else run.beyond)  # "dc in next dc and in each dc across, dc in top of turning ch"
     node = after[0] if after else None
-    return isinstance(node, Make) and node.place is not None and node.place.thing.kind == "tch" and node.place.quant == "last"
+    where = node.place if isinstance(node, Make) else None
+    if where is None or where.thing.kind == "tch" and where.quant == "last":
+        return where is not None
+    told = where.of.length if where.of is not None and where.of.kind == "sp" else None  # "…, 1 tr into 3rd of 3 ch"
+    flat = not run.in_rounds and not run.view.joined and told not in run.view.index.lengths
+    return bool(told) and flat and where.quant == "kth" and 1 < (where.k or 0) <= (told or 0) and all(isinstance(n, (Mark, Chain)) for n in after[1:])
 
 
 def space_in_group(run: Run, place: Place) -> Slot | None:

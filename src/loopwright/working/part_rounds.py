@@ -6,6 +6,7 @@ Common practice, no source: "ending with ch 6" tells the chain that the last rou
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import takewhile
 
 from loopwright.model.tree import Chain, Group, Make, Mark, Node, Repeat, Skip
 from loopwright.working.instructions import do_all
@@ -83,6 +84,42 @@ def comes_out(run: Run, node: Repeat, point: Point, keep: tuple[int, int]) -> bo
     run.conventions.clear()
     run.conventions.update(conventions)
     return moved and left == keep[0] and spaces <= keep[1]
+
+
+ABOUT_ALL = 2  # stitches that an ending may pass over besides those it takes
+
+
+def told_again(node: Repeat, tail: Sequence[Node]) -> int:
+    """How many nodes of one more round stand before those that its ending tells again: "* A, ch 4, dc in next sc, B; rep from * around, ending ch 4, dc in next sc"."""
+    said = list(takewhile(lambda n: isinstance(n, (Chain, Skip)) or isinstance(n, Make) and n.kind != "sl st", tail))
+    if len(said) < 2:
+        return 0
+    ends = range(1, len(node.nodes) - len(said) + 1)
+    return next((i for i in ends if all(map(_alike, node.nodes[i:], said))), 0)
+
+
+def _alike(one: Node, other: Node) -> bool:
+    if isinstance(one, Chain) and isinstance(other, Chain):
+        return one.n.values == other.n.values
+    if isinstance(one, Skip) and isinstance(other, Skip):
+        return (one.n.values, one.thing) == (other.n.values, other.thing)
+    if not isinstance(one, Make) or not isinstance(other, Make) or one.place is None or other.place is None:
+        return False
+    return (one.kind, one.n.values, one.place.thing) == (other.kind, other.n.values, other.place.thing) and one.place.quant == "next" and other.place.quant in ("next", "last")
+
+
+def leads_to_its_end(run: Run, nodes: Sequence[Node], keep: tuple[int, int]) -> bool:
+    """Whether nodes can be worked from here so that about what is kept is left of the round; nothing is kept of the trial."""
+    here, cost = run.point(), run.cost
+    try:
+        do_all(run, nodes, keep)
+        left = run.stitches_left() - sum(1 for i in range(run.start) if run.view.items[i] != CHAIN)
+        good = run.pos > here.pos and left <= keep[0] + ABOUT_ALL
+    except CannotWork:
+        good = False
+    run.back_to(here)
+    run.cost = cost
+    return good
 
 
 def closing_chain(run: Run, node: Repeat) -> int:

@@ -9,7 +9,18 @@ from loopwright.model.tree import Chain, Group, Join, Make, Node, Num, Repeat, S
 from loopwright.record import changed
 from loopwright.working.instructions import do_all, total_needed
 from loopwright.working.kinds import HEIGHT, code
-from loopwright.working.part_rounds import closes, closing_chain, comes_out, fits, is_chain, partial, places_of, stands_for_last
+from loopwright.working.part_rounds import (
+    closes,
+    closing_chain,
+    comes_out,
+    fits,
+    is_chain,
+    leads_to_its_end,
+    partial,
+    places_of,
+    stands_for_last,
+    told_again,
+)
 from loopwright.working.run import CannotWork, Point, Run, RunsOut
 from loopwright.working.seeking import SPACES, STITCHES, seek, view_runs
 from loopwright.working.skipped import gap_after
@@ -265,6 +276,9 @@ def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exa
     if stands or tailed and (spaced or left > keep[0]) and comes_out(run, node, points[best], keep):
         options = ((0.3, "most"), (0.0, "part"))  # the ending stands for the end of one more round
     run.back_to(points[best])
+    again = told_again(node, node.ending or run.beyond) if left > keep[0] and not run.inside and run.in_rounds and node.ending_mode in ("after", "with", "with-last") else 0
+    if again and leads_to_its_end(run, node.nodes[:again], keep):
+        options = ((0.3, "most"), (0.0, "again"))
     if best > 1:
         options = (*options, (0.2, "fewer"), (0.5, "fewer2")) if node.ending or keep[0] else (*options, (0.9, "fewer"))
     how = run.choose("last-repeat", options)
@@ -273,6 +287,8 @@ def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exa
     elif how == "fewer2":
         best = max(0, best - 2)
     run.back_to(points[best])
+    if how == "again":
+        do_all(run, node.nodes[:again], keep)
     if how == "part":
         if not run.inside:
             run.named["rounds"] = best + 1

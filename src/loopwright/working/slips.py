@@ -180,6 +180,8 @@ def do_skip(run: Run, node: Skip) -> None:
         count -= 1  # the start chain stands over it
     elif count == 1 and _base_of_start(run):
         count = 0
+    elif count == 2 and _stands_over_first(run, node) and run.once("skip-with-first", ((0.0, False), (0.25, True))):
+        count = 1  # "ch 4, skip 2 sts, dc in next": the first of them is the one that the chain stands on
     begin = run.pos
     for i in range(min(count, MAX_ITEMS)):
         slot = seek(run, STITCH if node.first and node.thing.kind in HEIGHT else node.thing, run.pos)
@@ -191,6 +193,12 @@ def do_skip(run: Run, node: Skip) -> None:
     run.skips.append((begin, run.pos))
     if run.view.foundation and not run.worked and run.pos == count:
         run.named["missed"] = count
+
+
+def _stands_over_first(run: Run, node: Skip) -> bool:
+    """Whether a start chain that is a stitch and more stands at the beginning of a row, so that what is passed over may begin below it."""
+    chains = run.out.count(CHAIN, 1)
+    return bool(run.tch_item) and chains == len(run.out) - 1 > 0 and node.thing.kind in (*STITCHES, *HEIGHT) and not run.view.ring and not run.view.foundation and not run.view.joined
 
 
 def _base_of_start(run: Run) -> bool:
