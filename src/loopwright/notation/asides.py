@@ -78,6 +78,8 @@ _ASIDES: tuple[tuple[tuple[str, ...], str], ...] = (
     (("cluster", "group", "popcorn", "scallop", "fan", "bobble", "puff"), r"(?:\ban?\s+)?\b\d+[- ]?(?:d\.? ?c\.?|tr\.?(?: ?c\.?)?|s\.? ?c\.?|petal|d\.? ?tr)[ -]\s?(?=(?:cluster|group|popcorn|scallop|fan|bobble|puff)s?\b)"),
     (("inc", "dec"), r"\(\d+ \w{1,10}(?: \w)? (?:dec|inc)\w* (?:in |on )?(?:each|every|this)[^()]{0,20}\)"),
     (("way", "manner"), r"(?<=[.)])\s[^.()]{0,60}\b(?:every|each)\s+(?:[sdh]{1,2}c\s+|tr\s+)?(?:rnd|row|round)\s+in\s+(?:this|the\s+same)\s+(?:way|manner)\b[^.()]*"),
+    (("you still have", "you have"), r"(?:(?<=\.\s)|^)\s*(?:check|count)\b[^.;()*\d]{0,40}\bthat\s+you\s+(?:still\s+)?have\b[^.;()*]{1,30}\.?"),
+    (("with your last", "with the last"), r",?\s{0,3}\bwith\s+(?:your|the)\s+last\s+[a-z]{1,9}\s+(?:going|falling|coming|being\s+worked|worked|made)\s+(?:in|into|on|over)\s[^.;()]*"),
     (("working", "making"), r",?\s{0,3}\b(?:working|making) (?:the )?last (?!\w+ (?:in|into) (?:the )?(?:turning|beg) (?:ch|chain)[ -](?:sp|space|loop)\b)(?:[^.;(\[\n]|\.(?=[a-z])|(?<=[a-z])\.(?=\s+[a-z])|(?<=ch)\.(?!\s*[(\[]))*"),
     (("'s", "’s"), r"(?<=[a-z*])[’']s\b(?=\s|[,;.])"),
     (("back of ", "back between"), r"\b(?:in|at) (?:the )?back(?: of (?:the )?work)?\b(?=\s+between)"),

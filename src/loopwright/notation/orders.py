@@ -35,11 +35,11 @@ _WHICH = re.compile(
 _VERB = re.compile(r"(?:work\s+)?(?P<rep>repeat\s+the\s+pattern\s+of|cont(?:inue|\.)?\s+rep(?:eat)?\.?|rep(?:eat)?\.?|(?:the\s+)?(?:same\s+)?as(?:\s+given|\s+worked|\s+written)?(?:\s+for|\s+in)?|like|work(?:\s+as)?(?:\s+for)?|continue\s+(?:to\s+repeat|repeating|with(?=\s+(?:rows?|rnds?|rounds?)\b)|alternating(?:\s+between)?)|keep\s+(?:on\s+)?(?:repeating|doing|working)|alternate(?:\s+between)?)\s+", re.IGNORECASE)
 _TIMES = Expression(rf"\s*+[,:(–-]?+\s*+(?:alternately|by turns|in turn|continuously|alternating)?\s*+,?+\s*+(?:for\s+)?(?P<other>an?other\s+|a\s+further\s+)?(?P<n>{_N}|once|twice|thrice)(?!\d|\s*(?:sts?\b|stitches\b|[shdt]{{1,2}}c\b))\s*(?P<x>times|x\b|×)?\s*(?P<more>more|again)?(?:\s+times)?(?P<rows>\s*(?:more\s+)?{_ROWS})?", re.IGNORECASE)
 _UNTIL_ROWS = Expression(
-    rf"(?:until|till|for(?:\s+a\s+total\s+of)?|to)\s+(?:there\s+are\s+|you(?:\s+have|['’]ve)\s+(?:got\s+|worked\s+|completed\s+|made\s+|done\s+)?|a\s+total\s+of\s+){{0,2}}"
+    rf"(?:until|till|for(?:\s+a\s+total\s+of)?|to)\s+(?:there\s+are\s+|(?:your|the|this)\s+[a-z]{{3,12}}\s+(?:has|have)\s+|you(?:\s+have|['’]ve)\s+(?:got\s+|worked\s+|completed\s+|made\s+|done\s+)?|a\s+total\s+of\s+){{0,2}}"
     rf"(?P<next>(?:the\s+)?next\s+|another\s+|a\s+further\s+)?(?P<n>{_N})\s*(?:in\s+all\s+|(?P<further>more\s+|further\s+))?\s*{_ROWS}"
     rf"|(?:until|till|through|thru|up\s+to(?:\s+and\s+including)?)\s+(?:the\s+end\s+of\s+)?(?:{_ROWS}|r)\s*(?P<upto>\d{{1,4}})", re.IGNORECASE)
 _UNTIL_STS = Expression(rf"(?:until|till|to)\s+(?:there\s+are\s+|you\s+have\s+|about\s+|only\s+)?(?P<n>{_N})\s*(?:sts?\b|stitches|[a-z]{{1,3}}\.?\s?c\b|sc|hdc|dc|tr)", re.IGNORECASE)
-_UNTIL_ANY = Expression(r"\b(?:until|till|for|to)\b\s+(?P<what>[^.;]{3,80})", re.IGNORECASE)
+_UNTIL_ANY = Expression(r"\b(?:until|till|for|to)\b(?!\s+(?:each|every)\b)\s+(?P<what>[^.;]{3,80})", re.IGNORECASE)
 _STRAIGHT = r"(?:even|straight|without\s+(?:(?:any|further|more)\s+)?(?:shapings?|increas(?:e|es|ing)|decreas(?:e|es|ing)|inc|dec)\b)"
 _STITCHES = r"(?:plain\s+)?(?:double|single|treble|half|dc|sc|d\.?\s?c|s\.?\s?c|h?tr|hdc)\b\.?[a-z ]{0,20}"
 _OF = r"(?:sts?\b\.?|stitch(?:es)?\b|[sd]\.?\s?c\b\.?|hdc\b|[dh]?\.?\s?tr\b\.?|(?:trebles?|doubles?|long|plain)\b)(?:\s+crochets?\b)?"

@@ -64,7 +64,8 @@ def _convention_words(key: str, value: Any) -> str | None:
             return f"ch {parts[1]} at the start of a row{stitch} counts as a stitch{more}"
         return f"ch {parts[1]} at the start of a row{stitch} " + ("is a loop" if value == "loop" else "does not count as a stitch")
     if parts[0] == "skipped":
-        return f"the {parts[1]} chains skipped before the first {parts[2]} " + ("do not count as a stitch" if value == "no" else "count as a stitch")
+        what = {"no": "do not count as a stitch", "loop": "are a loop"}.get(value, "count as a stitch") if isinstance(value, str) else "count as a stitch"
+        return f"the {parts[1]} chains skipped before the first {parts[2]} {what}"
     if key == "times-more":
         return '"rep from * n times" means n times after the first' if value else '"rep from * n times" means n times in all'
     if key == "round-the-piece":

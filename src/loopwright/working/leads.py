@@ -40,6 +40,20 @@ def into_turning_chain(nodes: Sequence[Node]) -> str:
     return ""
 
 
+def of_spaces_to_turning_chain(nodes: Sequence[Node], length: int) -> bool:
+    """Whether a row goes from space to space and ends in the one of the turning chain: "*ch 1, sk 1, sc in next ch-1 sp; rep from *, sc in turning ch sp".
+
+    `length`: chains of its own turning chain, which a space of so many is ("ending with sc in ch-2 sp").
+    """
+    repeat = next((n for n in reversed(nodes) if isinstance(n, Repeat)), None)
+    if repeat is None or not any(isinstance(n, Make) and n.place is not None and n.place.thing.kind in SPACES for n in repeat.nodes):
+        return False
+    ending = repeat.ending or tuple(nodes[nodes.index(repeat) + 1 :])
+    last = ending[-1] if ending else None
+    place = last.place if isinstance(last, Make) else None
+    return into_turning_chain(ending) != "" or place is not None and place.thing.kind in SPACES and (place.thing.length == length or place.quant == "last")
+
+
 def pair_at_end(nodes: Sequence[Node]) -> bool:
     """Whether a row ends with two of a stitch in its last place."""
     last = next((n for n in reversed(nodes) if isinstance(n, (Make, Group, Repeat))), None)

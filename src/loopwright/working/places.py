@@ -233,6 +233,8 @@ def _tch(run: Run) -> Slot:
     end = run.end
     if run.view.tch:
         return take(run, Slot(max(end, run.pos), max(end, run.pos), "chain"))
+    if (spaces := view_runs(run)) and spaces[-1][1] == end and spaces[-1][0] >= run.pos:
+        return take(run, Slot(*spaces[-1], "space"))  # a chain that is no stitch, and behind the last of them
     at = end - 1
     while at > run.pos and run.item(at) == CHAIN:
         at -= 1

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from loopwright.model.tree import Chain, Group, Join, Make, Node, Num, Repeat, Skip
 from loopwright.record import changed
 from loopwright.working.instructions import do_all, total_needed
-from loopwright.working.kinds import HEIGHT, code
+from loopwright.working.kinds import CHAIN, HEIGHT, code
 from loopwright.working.part_rounds import (
     closes,
     closing_chain,
@@ -184,16 +184,18 @@ def _to_end(run: Run, node: Repeat, after: tuple[int, int], left: tuple[int, int
         run.repeats += max(full, 0)
     round_begins(run, 0)
     if ending and node.ending_mode != "correspond":
-        if _leads(node) and run.once("chain-before-ending", ((0.0, True), (0.3, False))):
+        chained = len(run.out) > 0 and run.out[-1] == CHAIN  # a part of one more round has made it
+        if not chained and _leads(node) and run.once("chain-before-ending", ((0.0, True), (0.3, False))):
             do_all(run, node.nodes[:1], after)  # "*ch 1, sc in next sp; rep from * across, ending with sc in last sp"
         do_all(run, ending, after)
 
 
 def _leads(node: Repeat) -> bool:
     """Whether each round is a chain and a stitch, and the ending but the stitch: the chain stands before that one too."""
-    if node.ending_mode != "with" or len(node.nodes) != 2 or len(node.ending) != 1:
+    told = [n for n in node.nodes if not isinstance(n, Skip)]
+    if node.ending_mode != "with" or len(told) != 2 or len(node.ending) != 1:
         return False
-    (chain, stitch), last = node.nodes, node.ending[0]
+    (chain, stitch), last = told, node.ending[0]
     return isinstance(chain, Chain) and isinstance(stitch, Make) and isinstance(last, Make) and (last.kind, last.n.at(0)) == (stitch.kind, stitch.n.at(0))
 
 

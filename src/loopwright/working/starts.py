@@ -23,7 +23,7 @@ from loopwright.model.tree import (
     Skip,
 )
 from loopwright.working.kinds import CHAIN, HEIGHT, code, plain
-from loopwright.working.leads import bridged, into_turning_chain, mesh_begun, one_leg_short, pair_at_end
+from loopwright.working.leads import bridged, into_turning_chain, mesh_begun, of_spaces_to_turning_chain, one_leg_short, pair_at_end
 from loopwright.working.run import CannotWork, Run
 from loopwright.working.seeking import SPACES
 from loopwright.working.view import Slot, foundation, ring
@@ -262,6 +262,8 @@ def _reading(run: Run, node: Chain, length: int, kind: str, first: tuple[str, Pl
     if length == 1:
         return run.convention("start-1", ((0.0, "none"), (5.0, ("st", 0, kind))))
     if kind == "sc" and length > 1:
+        if length == 2 and of_spaces_to_turning_chain(run.following, length):
+            return run.convention("start-2-sc", ((0.0, "loop"), (0.4, "none"), (0.9, ("st", 0, "sc"))))
         if length == 2:
             return run.convention("start-2-sc", ((0.0, "none"), (0.9, ("st", 0, "sc")), (1.2, "loop")))
         return run.convention(f"start-{length}-sc", ((0.0, "loop"), (1.0, "none"), (1.2, ("st", 0, "dc")), (1.5, ("st", length - 1, "sc"))))
