@@ -272,6 +272,16 @@ def _via(cur: Cursor) -> str | None:
     return via
 
 
+def _limb_with(cur: Cursor) -> str | None:
+    """The stitch of "join to first leg with a sc"; None, and nothing taken, for other words or a slip stitch."""
+    mark = cur.at
+    via = _via(cur) if _to_limb(cur) and cur.low() in ("with", "by") else None
+    if via in (None, "sl st"):
+        cur.at = mark
+        return None
+    return via
+
+
 def join(cur: Cursor, before: list[Node]) -> Node:
     """From "join" on: the end of a round, a ring made of a chain, or where the yarn is attached."""
     start = cur.at
@@ -288,6 +298,8 @@ def join(cur: Cursor, before: list[Node]) -> Node:
         via = _via(cur)
         if via is not None and via != "sl st" and before and _to_limb(cur):
             return Make(via, ONE, None, span=cur.span_from(start))  # "ch 3, join with sc to first leg"
+    if before and via is None and (made := _limb_with(cur)) is not None:
+        return Make(made, ONE, None, span=cur.span_from(start))
     if cur.low() in ("to", "in", "into") and cur.low(1) in ("form", "a", "ring", "make", "round"):
         while cur.low() in ("to", "in", "into", "form", "a", "ring", "make", "loop", "circle", "round"):
             cur.at += 1

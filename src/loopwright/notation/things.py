@@ -70,7 +70,7 @@ def underside_words(cur: Cursor) -> bool:
         cur.skip("the", "foundation", "beginning", "beg", "starting", "original", "base", "initial", "first")
         if cur.low() in ("ch", "ch.", "chain", "chs", "foundation", "row", "cord"):
             cur.at += 1
-        else:
+        elif cur.low(-1) != "foundation":
             cur.at = mark
     return True
 
