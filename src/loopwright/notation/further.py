@@ -19,6 +19,19 @@ def denied(words: list[str]) -> bool:
     return any(w in ("not", "never", "doesnt") or w.endswith(("n't", "n’t")) for w in words)
 
 
+_INTO = frozenset("in into on under across around".split())
+_LEADS = _INTO | frozenset("each every next following".split())
+
+
+def _a_space(cur: Cursor) -> bool:
+    """Whether "and" is followed by a space told by its chain: "sl st in next dc and ch-1 sp"."""
+    mark = cur.at
+    cur.at += 1
+    found = thing(cur) if cur.kind() == "kind" and cur.token().value == "ch" else None  # type: ignore[union-attr]
+    cur.at = mark
+    return found is not None and found.kind in ("sp", "loop") and found.length is not None
+
+
 def more_places(cur: Cursor, made: Make, start: int) -> Node:
     """ "in next st and in each of next 3": the same stitch in further places."""
     parts: list[Node] = [made]
@@ -33,14 +46,14 @@ def more_places(cur: Cursor, made: Make, start: int) -> Node:
                 parts.insert(0, Mark("skipped-counts", skipped))
             if cur.low(close + 1) == "and" or skipped:
                 cur.at += close + 1
-    while made.place is not None and cur.low() == "and" and cur.low(1) in ("in", "into", "on", "under", "each", "every", "across", "around", "next", "following"):
+    while made.place is not None and cur.low() == "and" and (cur.low(1) in _LEADS or made.place.quant == "next" and _a_space(cur)):
         mark = cur.at
         cur.at += 1
         if cur.low() in ("across", "around") and place(cur) is None:
             cur.at += 1
             parts.append(replace(made, n=ONE, place=Place("each", None), span=cur.span_from(mark)))
             break
-        more = place(cur, bare=cur.low() in ("each", "every", "next", "following"))
+        more = place(cur, bare=cur.low() not in _INTO)
         if more is None or cur.low() in ("work", "make"):
             cur.at = mark
             break

@@ -28,6 +28,8 @@ _SAID: tuple[tuple[str, Expression, Callable[[re.Match[str]], str]], ...] = (
     ("of e", Expression(r"\b(?:in|into)\s+(?:the\s+)?ends?\s+of\s+(?:each|every)\s+(?:\w+\s+)?row\b", re.IGNORECASE), lambda _: "in each row end"),
     ("after ", Expression(r"(?:\b(?:in|into)\s+)?\bthe\s+(?P<n>\d{1,3})\s+(?P<what>sts|stitches|ch|chains?|[shd]{1,2}c|h?tr)\s+after\s+(?:that|it)\b", re.IGNORECASE), lambda m: f"in next {m['n']} {m['what']}"),
     ("one ", Expression(r"\b(?:in|into)\s+the\s+(?:next\s+one|one\s+after(?:\s+that)?)\b", re.IGNORECASE), lambda _: "in next st"),
+    ("evenly", Expression(rf"\b(?P<kind>{_STITCH})\s+evenly\s+(?P<n>\d{{1,3}})\s+sts?(?=\s+(?:down|along|up|across)\b)", re.IGNORECASE), lambda m: f"{m['n']} {m['kind']} evenly"),
+    ("last row tog", Expression(r"(?<=[sd]c )(?:the\s+)?last\s+row\s+tog(?:ether)?(?=,?\s+through\s+both\b)", re.IGNORECASE), lambda _: "across"),
     ("put ", Expression(rf"\bput(?=\s+(?:an?|one|two|three|four|five|\d{{1,2}})\s+(?:{_STITCH}|half|double|single|treble|htr|sts?)\b)", re.IGNORECASE), lambda _: ""),
     ("come to", Expression(r"\b(?:that\s+)?you\s+come\s+to\b", re.IGNORECASE), lambda _: ""),
     ("whole way", Expression(r"\bthe\s+whole\s+way\s+(?:a?round|across)\b", re.IGNORECASE), lambda _: "around"),

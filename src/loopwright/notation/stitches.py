@@ -25,7 +25,7 @@ from loopwright.notation.cursor import Cursor
 from loopwright.notation.edges import all_around, along, at_a_rate, with_rate
 from loopwright.notation.extents import left_words
 from loopwright.notation.further import more_places
-from loopwright.notation.layers import closes, layered, through_both
+from loopwright.notation.layers import THROUGH, closes, layered, through_both
 from loopwright.notation.moves import LEFT_FREE, along_chain, on_part, on_second
 from loopwright.notation.olden import spread, yarn_letter
 from loopwright.notation.places import place
@@ -126,6 +126,7 @@ def make(cur: Cursor) -> Node:
     if loop != "both" and n is None and cur.kind() in ("num", "blank") and cur.kind(1) != "kind":
         n = cur.number()  # "sc blo 5"
     chains = between(cur)
+    cur.at += n is not None and cur.low() == "across" and cur.low(1) in THROUGH  # "sc 4 across through both layers"
     both = cur.layered or through_both(cur) or closes(cur, n)
     if n is None and kind not in ("sl st", "inc", "dec", "invdec") and "tog" not in kind and (twice := _twice(cur)) is not None:
         n = twice
