@@ -134,16 +134,18 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
             items.append(Prose(line, Span(start, start + len(line))))
             continue
         made = before.line(_line, text, after, stop, which, len(sizes), seen_row, known)
-        if any(isinstance(i, Row) for i in made) and (
-            not seen_row and is_told(line if after == at else text[after:end], in_block) or defines(bare) and any(start <= s.span.start < end for s in own)
+        works = _has_row(made)
+        if works and (
+            not seen_row and is_told(line if after == at else text[after:end], in_block)
+            or own and defines(bare) and any(start <= s.span.start < end for s in own)
         ):
-            made = [Prose(line, Span(start, start + len(line)))]
+            made, works = [Prose(line, Span(start, start + len(line)))], False
         in_block = not seen_row and (in_block or opens_block(line))
         if here is not None:
             made = [replace(i, sizes=here) if isinstance(i, Row) else i for i in made]
         elif len(sizes) > 1:
             made = [without_dashes(i) if isinstance(i, Row) else i for i in made]
-        seen_row = seen_row or any(isinstance(i, Row) for i in made)
+        seen_row = seen_row or works
         if title is None and not items and len(made) == 1 and isinstance(made[0], (Section, Prose)) and len(line) < 80:
             title = told_as.strip()
             made = [Prose(line, Span(start, start + len(line)))]
@@ -151,6 +153,13 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
     noted = () if terms or not inferred else ((Span(0, min(1, len(text))), f"{said.upper()} terms taken from the stitches that the text names"),)
     items = [i if isinstance(i, Row) else _as_written(i, source, text) for i in items]
     return Document(source.text, source.name, tuple(items), title, sizes, said, None, tuple(long), noted, defined(own), written=written)
+
+
+def _has_row(items: list[Item]) -> bool:
+    for item in items:  # noqa: SIM110 (no generator: asked of every line)
+        if isinstance(item, Row):
+            return True
+    return False
 
 
 def _lines(source: Source, text: str, sizes: tuple[str, ...]) -> Iterator[tuple[int, int, str]]:

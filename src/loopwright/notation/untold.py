@@ -12,10 +12,9 @@ from loopwright.terms import Dialect
 from loopwright.terms.dialect import extended
 
 MOST = 12  # of one pattern
-_NAMED = re.compile(
-    r"(?:^|[:.,;*(\[\d]|\b(?:work|then|and|with))\s{0,3}(?P<name>(?:[a-z][a-z’'-]{2,24}\s){1,2}(?:st|stitch))(?:s|es)?\s+(?:in|into)\s+(?:each|every|(?:the\s+)?next|\d)",
-    re.IGNORECASE | re.MULTILINE,
-)
+_PLACED = re.compile(r"st(?:itch)?(?:e?s)?\s+in(?:to)?\s+(?:each|every|(?:the\s+)?next|\d)")  # of lower case; found fast, as it begins with letters
+_NAMED = re.compile(r"(?:^|[:.,;*(\[\d\n]|\b(?:work|then|and|with))\s{0,3}(?P<name>(?:[a-z][a-z’'-]{2,24}\s){1,2})$", re.IGNORECASE)  # before it
+LONGEST_NAME = 60
 
 
 @cache
@@ -26,11 +25,15 @@ def _no_names() -> frozenset[str]:
 def with_untold(which: Dialect, text: str) -> tuple[Dialect, list[Finding]]:
     """The dialect that knows such stitches too, and a finding for the first place of each."""
     found: dict[str, Finding] = {}
-    for m in _NAMED.finditer(text):
-        name = " ".join(m["name"].lower().split()).removesuffix("itch")
-        *called, _ = name.split()
+    low = text.lower()
+    for placed in _PLACED.finditer(low if len(low) == len(text) else text):
+        m = _NAMED.search(text[max(0, placed.start() - LONGEST_NAME) : placed.start()])
+        if m is None:
+            continue
+        called = m["name"].lower().split()
+        name = " ".join([*called, "st"])
         if name not in found and len(found) < MOST and which.kind_of(name) is None and which.kind_of(" ".join(called)) is None and _no_names().isdisjoint(called):
-            found[name] = Finding("N006", Span(m.start("name"), m.end("name")), {"name": name})
+            found[name] = Finding("N006", Span(placed.start() - len(m["name"]), placed.start() + len("st")), {"name": name})
     if not found:
         return which, []
     ways = {said: name for name in found for said in (name, f"{name}s", f"{name}itch", f"{name}itches")}

@@ -49,6 +49,7 @@ class Decoder(Remembered):
         self.families: dict[Any, tuple[int, ...]] = {}  # by row and conventions: rows that tell the same are looked at once
         self.alike = Alike()  # what was found for the row at hand, for states that differ in nothing it asks for
         self.brief = False  # the rows at hand are looked at in their likeliest way alone, where that is a clean one
+        self.alone: set[frozenset[tuple[int, int]]] = set()  # rows whose counts disagree, and for which a size before had no rivals
         self.starts: dict[Any, list[int]] = {}  # numbers of stitches that a row may stand on by its printed count
 
     def decode(self, steps: list[Step], conventions: tuple[tuple[str, Any], ...] = ()) -> tuple[Explanation, list[Rival]]:
@@ -56,7 +57,13 @@ class Decoder(Remembered):
         layers = [Layer() for _ in steps]
         found = self._explanations(steps, conventions, layers)
         best = next(found)
-        return best, rivals(best, found, layers)
+        faults = frozenset((o.step.item, o.step.part) for o in best.outcomes() if o.agrees is False)
+        if not faults or faults in self.alone:
+            return best, []
+        near = rivals(best, found, layers)
+        if not near:
+            self.alone.add(faults)
+        return best, near
 
     def _explanations(self, steps: list[Step], conventions: tuple[tuple[str, Any], ...], layers: list[Layer]) -> Iterator[Explanation]:
         """The explanations of all steps, the cheapest first, until one is too dear to be a rival.
