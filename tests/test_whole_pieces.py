@@ -200,3 +200,20 @@ def test_every_row_is_read_and_agrees(name: str):
     assert [(r.label, r.counts) for r in report.rows if r.agrees is False] == []
     assert [f.code for f in report.findings if f.code[0] in "WN"] == []
     assert any(r.agrees for r in report.rows)
+
+
+TOLD = (
+    "The pattern is worked over a multiple of 8 sts, and lies flat.\n"
+    "Rounds 1 and 2. Make a magic ring and work 8 sc into it. On the next round put 2 sc in every stitch, so that you finish up with 16 stitches.\n"
+    "Round 3. Work one sc in the first stitch, then two in the next, and keep alternating like this all the way to your marker. You now have 24 stitches.\n"
+    "Round 4. This time it's a sc in each of 2 stitches and then two in the next, eight times altogether. You now have 32 stitches.\n"
+    "Rounds 5 to 7. Keep going in the same way, with one more plain stitch between the increases each time. You now have 56 stitches.\n"
+    "Round 8. Work 10 sc, 6 chain, skip 6 stitches, work 22 sc, 6 chain, skip 6 stitches and work 12 sc. (44 sc)\n"
+    "Round 9. Work one sc in each sc, and 6 sc into each of the handle loops. You're back to 56 stitches.\n"
+)
+
+
+def test_a_piece_told_as_one_would_say_it():
+    report = check_source(Source.of(TOLD), "us")
+    assert [r.counts for r in report.rows] == [(8,), (16,), (24,), (32,), (40,), (48,), (56,), (44,), (56,)]
+    assert [f.code for f in report.findings if f.code[0] in "WN"] == []

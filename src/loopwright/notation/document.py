@@ -209,12 +209,22 @@ def _line(text: str, start: int, end: int, which: Dialect, sizes: int, seen_row:
     if plain is not None and len(found) == 1:
         known.alone.add(text[plain.end - 1 : end])
     items: list[Item] = []
+    found = _one_each(found)
     if found[0].start > start:
         items.extend(_unlabelled(text, start, found[0].start, which, sizes, True, known))
     for i, label in enumerate(found):
         stop = found[i + 1].start if i + 1 < len(found) else end
         items.extend(_row(text, label, label.start, stop, which, sizes, known))
     return items
+
+
+def _one_each(found: list[Found]) -> list[Found]:
+    """ "Rounds 1 and 2. … On the next round …": the labels of a line that names several rows and tells each of them."""
+    label = found[0].label
+    numbers = [n.at(0) for n in (label.first, label.last) if n is not None and len(n.values) == 1]
+    if len(found) < 2 or len(numbers) != 2 or (numbers[1] or 0) - (numbers[0] or 0) + 1 != len(found) or any(f.label.first is not None for f in found[1:]):
+        return found
+    return [changed(found[0], label=changed(label, last=label.first, how_many=ONE)), *found[1:]]
 
 
 def _head(line: str) -> re.Match[str] | None:
