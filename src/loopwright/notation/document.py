@@ -34,7 +34,7 @@ from loopwright.model.tree import (
 from loopwright.notation.counts import COUNT_BEGINS, only_count, printed
 from loopwright.notation.endings import later_until, title_before, until
 from loopwright.notation.folded import quoted, unfolded
-from loopwright.notation.labels import Found, labels_in, plain_label
+from loopwright.notation.labels import Found, labels_in, one_each, plain_label
 from loopwright.notation.later import later_order, shapes_then
 from loopwright.notation.loops import loop_rounds
 from loopwright.notation.nodes import nodes_of
@@ -209,22 +209,13 @@ def _line(text: str, start: int, end: int, which: Dialect, sizes: int, seen_row:
     if plain is not None and len(found) == 1:
         known.alone.add(text[plain.end - 1 : end])
     items: list[Item] = []
-    found = _one_each(found)
+    found = one_each(found)
     if found[0].start > start:
         items.extend(_unlabelled(text, start, found[0].start, which, sizes, True, known))
     for i, label in enumerate(found):
         stop = found[i + 1].start if i + 1 < len(found) else end
         items.extend(_row(text, label, label.start, stop, which, sizes, known))
     return items
-
-
-def _one_each(found: list[Found]) -> list[Found]:
-    """ "Rounds 1 and 2. … On the next round …": the labels of a line that names several rows and tells each of them."""
-    label = found[0].label
-    numbers = [n.at(0) for n in (label.first, label.last) if n is not None and len(n.values) == 1]
-    if len(found) < 2 or len(numbers) != 2 or (numbers[1] or 0) - (numbers[0] or 0) + 1 != len(found) or any(f.label.first is not None for f in found[1:]):
-        return found
-    return [changed(found[0], label=changed(label, last=label.first, how_many=ONE)), *found[1:]]
 
 
 def _head(line: str) -> re.Match[str] | None:

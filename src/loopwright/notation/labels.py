@@ -7,7 +7,7 @@ from typing import Literal
 
 from loopwright.model.tree import ONE, Label, Num
 from loopwright.notation.scanner import words
-from loopwright.record import record
+from loopwright.record import changed, record
 from loopwright.source import Span
 
 MAX_RANGE = 2000
@@ -195,3 +195,12 @@ def labels_in(text: str, start: int, end: int, sizes: int = 1) -> list[Found]:
         if more is not None and (more.label.kind != "none" or _AS_ANOTHER.match(text, at, end)):
             found.append(more)
     return found
+
+
+def one_each(found: list[Found]) -> list[Found]:
+    """ "Rounds 1 and 2. … On the next round …": the labels of a line that names several rows and tells each of them."""
+    label = found[0].label
+    numbers = [n.at(0) for n in (label.first, label.last) if n is not None and len(n.values) == 1]
+    if len(found) < 2 or len(numbers) != 2 or (numbers[1] or 0) - (numbers[0] or 0) + 1 != len(found) or any(f.label.first is not None for f in found[1:]):
+        return found
+    return [changed(found[0], label=changed(label, last=label.first, how_many=ONE)), *found[1:]]
