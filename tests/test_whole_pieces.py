@@ -217,3 +217,18 @@ def test_a_piece_told_as_one_would_say_it():
     report = check_source(Source.of(TOLD), "us")
     assert [r.counts for r in report.rows] == [(8,), (16,), (24,), (32,), (40,), (48,), (56,), (44,), (56,)]
     assert [f.code for f in report.findings if f.code[0] in "WN"] == []
+
+
+SPOKEN = (
+    "Chain 61. That's any even number plus one.\n"
+    "Row 1: starting in the second chain from the hook, single crochet all the way across. You'll have 60.\n"
+    "Row 2: chain 1, turn your work, single crochet in the first stitch, then double crochet in the next, and alternate single crochet, double crochet all the way to the end. (60)\n"
+    "Row 3: chain 1, turn, and do exactly the same again. (60)\n"
+    "Rows 4 to 20: keep repeating row 3.\n"
+)
+
+
+def test_a_piece_as_it_is_spoken():
+    report = check_source(Source.of(SPOKEN), "us")
+    assert [r.counts for r in report.rows] == [(61,), *[(60,)] * 20]
+    assert [f.code for f in report.findings if f.code[0] in "WN"] == []
