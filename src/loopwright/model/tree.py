@@ -394,7 +394,7 @@ class Spacing:
 class Swap:
     """ "7 dc instead of 5 dc in each shell": of `kind` so many instead of `old` (any, where 0), `within` what has a name.
 
-    Of "times": how often a bracket; "any": whatever stitch, or a bracket; "side": so many groups on each side; "anywhere": whatever stands below. "Sc instead of dc": `other` for `kind`.
+    Of "times": how often a bracket; "any": whatever stitch, or a bracket; "side": so many groups on each side; "anywhere": `within` and `other`, each over the other. "Sc instead of dc": `other` for `kind`.
     """
 
     kind: str

@@ -17,7 +17,6 @@ _OTHERS = frozenset("second other 2nd".split())
 _BESIDE = frozenset("petal shell fan scallop".split())
 
 
-
 def _underside_next(cur: Cursor) -> bool:
     mark = cur.at
     there = underside_words(cur)

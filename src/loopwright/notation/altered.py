@@ -42,7 +42,6 @@ _SIGNS = ("block", "having", "making", "working", "with", "instead", "in place o
 _CLAUSE = Expression(r"\b(?:but|except(?:ing)?|having|making|working|with|adding|you\s+(?:will\s+)?add|instead)\b\s*(?P<what>[^;]*)", re.IGNORECASE)
 _NUMBERS = Expression(  # something is made more or less often than in the row that is named
     r"\b(?:more|less|fewer|extra|additional|instead|in\s+place\s+of|between)\b|\bover\s+\d|\badd\b|\b\d+\s+(?:groups?|shells?|[sd]\.?\s?c|h?tr|hdc)\b", re.IGNORECASE)
-_WORDS = {"one": 1, "two": 2}
 
 
 def altered(order: RowOrder, words: str, which: Dialect | None) -> RowOrder:
@@ -58,7 +57,7 @@ def altered(order: RowOrder, words: str, which: Dialect | None) -> RowOrder:
     said = (grows["first"] or grows["last"] or "").lower() if grows is not None else ""
     if said and order.what in ("same-as", "repeat", "continue"):
         remains = _REMAINS.search(words)
-        until = Num((_WORDS.get(remains["n"].lower()) or int(remains["n"]),)) if remains is not None else None
+        until = Num((_number(remains["n"]) or 0,)) if remains is not None else None
         by = 1 if said == "more" else -1
         if until is None and order.until_sts is not None:
             return order  # it ends with so many stitches
@@ -86,8 +85,10 @@ def loops_less(words: str) -> RowOrder | None:
 def _swap(words: str, which: Dialect | None) -> Swap | None:
     """What is made instead of what."""
     over = _OVER_EACH_OTHER.search(words) if " over " in words or " on " in words else None
-    if over is not None and _kind(over["one"], which) != _kind(over["other"], which):
-        return Swap("anywhere", 0, 0)
+    if over is not None:
+        one, other = (_kind(over[name], which) for name in ("one", "other"))
+        if one and other and one != other:
+            return Swap("anywhere", 0, 0, within=one, other=other)
     side = _ON_EACH_SIDE.search(words) if "side" in words else None
     if side is not None:
         return Swap("side", 0, _number((side["new"] or side["many"]).lower()) or 0)

@@ -16,7 +16,7 @@ from loopwright.source.expressions import Expression
 
 @cache
 def _asides() -> tuple[tuple[tuple[str, ...], Expression], ...]:
-    """The table of asides.toml: words of which one is in all that an expression finds, and the expression."""
+    """The table of asides.toml: words of which one stands in every line in which an expression finds something, and the expression."""
     return tuple((tuple(one["words"]), Expression(one["finds"], re.IGNORECASE)) for one in shipped_table("loopwright.notation", "asides.toml")["aside"])
 
 

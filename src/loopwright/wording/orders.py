@@ -48,7 +48,9 @@ def _going_on(voice: Voice, told: RowOrder, kind: str) -> str:
         return voice.say("continue", until=until)
     delta = replace(told.delta, values=tuple(None if v is None else abs(v) for v in told.delta.values))
     down = any(v is not None and v < 0 for v in told.delta.values)
-    word = voice.say("alternate", word=_word(voice, kind, many=False)) if told.alternate else _word(voice, kind, many=False)
+    word = _word(voice, kind, many=False)
+    if told.alternate:
+        word = voice.say("alternate", word=word) if told.alternate == "other" else f"{voice.keep(told.alternate)} {word}"
     return voice.say("continue_delta", op=voice.say("dec" if down else "inc"), n=voice.num(delta), word=word, until=until)
 
 
@@ -71,18 +73,32 @@ def _repeated(voice: Voice, told: RowOrder, kind: str) -> str:
 
 
 def _altered(voice: Voice, told: RowOrder) -> str:
-    """What is altered in the rows named, in the words of the trade."""
+    """What is altered in the rows named, in words that say the same again when they are read."""
+    if told.untold:
+        return f", {voice.keep('but with something more or less than there')}"
     if told.grow:
         return f", {voice.keep('having 1 group more on each side' if told.grow > 0 else 'having 1 loop less on pineapple')}"
-    if told.swap is None:
+    swap = told.swap
+    if swap is None:
         return ""
-    if told.swap.kind == "times":
-        return f", {voice.keep(f'having {told.swap.new} instead of {told.swap.old} in brackets')}"
-    instead = f"{voice.keep('instead of')} {told.swap.old} {voice.stitch(told.swap.kind)}"
-    old = f" {instead}" if told.swap.old else f" {voice.keep('in each loop')}"
-    within = f" {voice.keep(f'in each {told.swap.within}')}" if told.swap.within else ""
-    new = f"{voice.stitch('ch')} {told.swap.new}" if told.swap.kind == "ch" else f"{told.swap.new} {voice.stitch(told.swap.kind)}"
-    return f", {voice.keep('making')} {new}{old}{within}"
+    if swap.kind == "times":
+        return f", {voice.keep(f'having {swap.new} instead of {swap.old} in brackets')}"
+    if swap.kind == "side":
+        return f", {voice.keep(f'having {swap.new} groups on each side')}"
+    if swap.kind == "any":
+        return f", {voice.keep(f'but {swap.new} instead of {swap.old}')}"
+    if swap.kind == "anywhere":
+        one, other = voice.stitch(swap.within), voice.stitch(swap.other)
+        return f", {voice.keep('working')} {one} {voice.keep('over')} {other} {voice.keep('and')} {other} {voice.keep('over')} {one}"
+    if swap.other:
+        return f", {voice.keep('but')} {voice.stitch(swap.other)} {voice.keep('instead of')} {voice.stitch(swap.kind)}"
+    within = f" {voice.keep(f'in each {swap.within}')}" if swap.within else ""
+    if swap.kind == "ch":
+        of = f"{voice.keep('instead of')} {voice.stitch('ch')} {swap.old}" if swap.old else voice.keep("in each loop")
+        return f", {voice.keep('making')} {voice.stitch('ch')} {swap.new} {of}"
+    stitch = voice.stitch(swap.kind)
+    instead = f" {voice.keep('instead of')} {swap.old} {stitch}" if swap.old else ""
+    return f", {voice.keep('making')} {swap.new} {stitch}{instead}{within}"
 
 
 def _until(voice: Voice, told: RowOrder) -> str:

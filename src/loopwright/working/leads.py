@@ -45,10 +45,11 @@ def of_spaces_to_turning_chain(nodes: Sequence[Node], length: int) -> bool:
 
     `length`: chains of its own turning chain, which a space of so many is ("ending with sc in ch-2 sp").
     """
-    repeat = next((n for n in reversed(nodes) if isinstance(n, Repeat)), None)
-    if repeat is None or not any(isinstance(n, Make) and n.place is not None and n.place.thing.kind in SPACES for n in repeat.nodes):
+    at = next((i for i in range(len(nodes) - 1, -1, -1) if isinstance(nodes[i], Repeat)), len(nodes))
+    repeat = nodes[at] if at < len(nodes) else None
+    if not isinstance(repeat, Repeat) or not any(isinstance(n, Make) and n.place is not None and n.place.thing.kind in SPACES for n in repeat.nodes):
         return False
-    ending = repeat.ending or tuple(nodes[nodes.index(repeat) + 1 :])
+    ending = repeat.ending or tuple(nodes[at + 1 :])
     last = ending[-1] if ending else None
     place = last.place if isinstance(last, Make) else None
     return into_turning_chain(ending) != "" or place is not None and place.thing.kind in SPACES and (place.thing.length == length or place.quant == "last")

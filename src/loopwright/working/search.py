@@ -49,7 +49,7 @@ class Decoder(Remembered):
         self.families: dict[Any, tuple[int, ...]] = {}  # by row and conventions: rows that tell the same are looked at once
         self.alike = Alike()  # what was found for the row at hand, for states that differ in nothing it asks for
         self.brief = False  # the rows at hand are looked at in their likeliest way alone, where that is a clean one
-        self.alone: set[frozenset[tuple[int, int]]] = set()  # rows whose counts disagree, and for which a size before had no rivals
+        self.unrivalled: set[frozenset[tuple[int, int]]] = set()  # rows whose counts disagree, and for which a size before had no rivals
         self.starts: dict[Any, list[int]] = {}  # numbers of stitches that a row may stand on by its printed count
 
     def decode(self, steps: list[Step], conventions: tuple[tuple[str, Any], ...] = ()) -> tuple[Explanation, list[Rival]]:
@@ -58,11 +58,11 @@ class Decoder(Remembered):
         found = self._explanations(steps, conventions, layers)
         best = next(found)
         faults = frozenset((o.step.item, o.step.part) for o in best.outcomes() if o.agrees is False)
-        if not faults or faults in self.alone:
+        if faults in self.unrivalled:
             return best, []
         near = rivals(best, found, layers)
         if not near:
-            self.alone.add(faults)
+            self.unrivalled.add(faults)
         return best, near
 
     def _explanations(self, steps: list[Step], conventions: tuple[tuple[str, Any], ...], layers: list[Layer]) -> Iterator[Explanation]:
