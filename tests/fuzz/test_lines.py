@@ -6,7 +6,7 @@ import time
 
 import pytest
 
-from benchmarks.fuzz_long import trouble
+from benchmarks.fuzz_long import MANY, trouble
 from benchmarks.mutations import FIRST, lines
 from loopwright.notation import read, write
 from loopwright.source import Source
@@ -32,7 +32,7 @@ def test_lines_are_read_and_worked(seed):
         text = FIRST + line if ran % 2 else line
         found = trouble(text, ("us", "uk", "old", None)[ran % 4])
         ran += 1
-        assert found is None or found.startswith("slow"), f"{found}: {text!r}"  # time is held by `make fuzz`, on a quiet machine
+        assert found is None or found.startswith(("slow", MANY)), f"{found}: {text!r}"  # time is held by `make fuzz`, on a quiet machine
     assert ran > 20
 
 
