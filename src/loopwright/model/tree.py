@@ -313,7 +313,7 @@ class Mark:
 
     `what`: "turn", "fasten-off", "no-join", "leave" (n unworked), "colour" (text), "attach" (text, place; text "free": to stitches left free before),
     "marker" (text: where; see `place_marker`), "last-row" (the chain before it is for the last of the rows alone), "no-chain" (the last of
-    the rows ends without its chain), "all-but" (passed over up to the last `n`), "side-rs", "side-ws", "with-wrong-side", "loops" (loop set for the whole row: see `loop`), "note" (text).
+    the rows ends without its chain), "all-but" (passed over up to the last `n`), "below" (so many stitches stand there before the row), "side-rs", "side-ws", "with-wrong-side", "loops" (loop set for the whole row: see `loop`), "note" (text).
     """
 
     what: str
@@ -415,7 +415,7 @@ class RowOrder:
     "shape": a shaping row (the row's own body, else `rows`, `last_n`, or the last one that did as `delta_kind` says: "inc", "dec") among
     rows worked even: by `spaced`, after a first one at once where `at_once`; or `times` evenly over `total_rows`.
     What is altered in the rows: `grow` ("having one more group on each side", -1 for "one loop less", until `until_sts` loops), `swap`;
-    `untold`: something that the words leave to the maker.
+    `untold`: something that the words leave to the maker. `between`: "until there are 13 sts between the increases".
     """
 
     what: Literal["repeat", "even", "same-as", "continue", "correspond", "shape"]
@@ -436,6 +436,7 @@ class RowOrder:
     grow: int = 0
     swap: Swap | None = None
     untold: bool = False
+    between: Num | None = None
     span: Span = NOWHERE
 
 

@@ -15,6 +15,7 @@ PREPOSITIONS = frozenset("in into on over under around between through thru acro
 END_WORDS = frozenset("around across round along".split())
 _OTHERS = frozenset("second other 2nd".split())
 _BESIDE = frozenset("petal shell fan scallop".split())
+SHAPED = frozenset("shell fan v-st scallop petal pineapple".split())
 
 
 def _underside_next(cur: Cursor) -> bool:
@@ -105,11 +106,14 @@ def _of_next(cur: Cursor, found: Place, take: bool = False) -> Place | None:
     cur.skip("the", "each", "next", "same", "first", "last", "any")
     each = any(t.text.lower() == "each" for t in cur.tokens[start : cur.at])
     last = any(t.text.lower() == "last" for t in cur.tokens[start : cur.at])
+    same = cur.low(-1) == "same" and found.quant == "next"
     inner = thing(cur)
     if inner is None or inner.kind in ("row", "ch"):
         cur.at = start
         return None
     end = cur.at
     cur.at = end if take else start
+    if same and inner.kind in SHAPED:
+        return found  # "in next ch-1 sp of same shell": where the work stands already
     quant: Quant = "each" if each else "last" if last else found.quant
     return replace(found, of=inner, quant=quant, n=None if quant == "each" else found.n)

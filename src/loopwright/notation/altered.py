@@ -24,7 +24,7 @@ _ON_EACH_SIDE = Expression(
     r"\b(?:having|with|working|making)\s+(?P<new>\d{1,2}|two|three|four|five|six)\s+(?:(?!st|stitch|[sdht]{1,2}c\b|tr\b)[\w-]+\s+)?(?:groups?|shells?|clusters?)\s+(?:of\s+\d\s+\w{2,3}\s+)?(?:on|along|at|between\s+(?:the\s+)?corners\s+on)\s+(?:each|every|all)\s+(?:of\s+the\s+)?(?:4\s+|four\s+)?sides?\b"
     r"|\b(?:having|with|working|making)\s+(?:\d\s+\w{1,3}(?:\s\w)?|a\s+group)\s+in\s+(?:each|all)\s+of\s+the\s+(?P<many>\d|two|three|four|five|six)\s+(?:sps?|spaces)\s+(?:along|on|at)\s+(?:the\s+)?(?:each\s+)?sides?\b", re.IGNORECASE)
 _BLOCKS = Expression(
-    r"\b(?:(?P<by>increas|grow|decreas)(?:es|ing|e)\s+(?:by\s+)?(?:1|one)\s+block|(?:with|having)\s+(?:1|one)\s+(?P<first>more|less|fewer)\s+block|(?:1|one)\s+block\s+(?P<last>more|less|fewer))\b", re.IGNORECASE)
+    r"\b(?:(?P<by>increas|grow|decreas|add)(?:es|ing|e|s)?\s+(?:by\s+)?(?:1|one)\s+(?:more\s+)?block|(?:with|having)\s+(?:1|one)\s+(?P<first>more|less|fewer)\s+block|(?:1|one)\s+block\s+(?P<last>more|less|fewer))\b", re.IGNORECASE)
 _REMAINS = Expression(r"\buntil\s+(?:only\s+)?(?P<n>\d{1,2}|one|two)\s+(?:ch-\d\s+)?loops?\s+(?:remain|is\s+left|are\s+left)", re.IGNORECASE)
 _STITCHES = Expression(
     rf"{_LEAD}(?P<new>\d{{1,2}})\s+(?P<kind>[a-z]{{2,3}}|[sdh]\s?c)\s+(?:instead|in\s+place)\s+of\s+(?P<old>\d{{1,2}})(?:\s+(?P=kind))?(?:\s+in\s+(?:each\s+|every\s+|the\s+)?(?P<within>shell|fan|scallop|petal|cluster|group)s?)?\b", re.IGNORECASE)

@@ -19,11 +19,25 @@ from loopwright.model.tree import (
     Unknown,
 )
 from loopwright.notation.after_places import END_WORDS, PREPOSITIONS
-from loopwright.notation.brackets import bracket
+from loopwright.notation.brackets import bracket, named_made
 from loopwright.notation.cursor import FILLER, Cursor
+from loopwright.notation.doubled import doubled
 from loopwright.notation.extents import leave, left_so
+from loopwright.notation.last_rounds import ended
 from loopwright.notation.layers import THROUGH, through_both
-from loopwright.notation.lists import ALL, all_round, between_them, in_each, late_place, named_again, one_place, over_each, so_often, swept
+from loopwright.notation.lists import (
+    ALL,
+    all_round,
+    between_them,
+    in_each,
+    late_place,
+    listed,
+    named_again,
+    one_place,
+    over_each,
+    so_often,
+    swept,
+)
 from loopwright.notation.markers import MARKER_VERBS, marker
 from loopwright.notation.moves import SKIPS, base_passed, join, skip
 from loopwright.notation.olden import every_with_chain, in_order
@@ -36,6 +50,9 @@ from loopwright.notation.things import LOOPS_ONLY, loop_words, main_colour, thin
 from loopwright.notation.turns import in_turn
 
 QUIET = FILLER | frozenset("and with for so from hook yarn this rnd row round counting made last ending even complete".split())
+_BARE_STITCHES = frozenset("st sts stitch stitches".split())
+NAMING = frozenset("next first last each every same the".split())
+STITCH_UNKNOWN = 3
 KNOWN = QUIET | frozenset(END_WORDS)  # words that are never unknown
 
 
@@ -57,6 +74,10 @@ def numbers_only(cur: Cursor) -> list[Node]:
     return [Repeat(tuple(made), "end", span=cur.span_from(start))] if around else made
 
 
+STOPS = frozenset(",;.:")  # between two instructions; they tell nothing themselves
+_LATE = frozenset("all worked in into".split())
+
+
 def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
     """Nodes up to a closing bracket (`ends` has "close"), a closing star ("star") or the end; the closing token is left standing."""
     out: list[Node] = []
@@ -64,39 +85,56 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
     cur.depth += 1
     cur.first_star.pop(cur.depth, None)
     while not cur.done and cur.kind() not in ends:
-        at = cur.at
-        if cur.low() in ("then", "rep", "repeat", "from", "*", "work", "and") and any(isinstance(n, Repeat) and n.stop_at is not None for n in out) and to_mark(cur, out):
+        at, low = cur.at, cur.low()
+        if low in STOPS:
+            cur.at += 1
+            continue
+        if low in ("then", "rep", "repeat", "from", "*", "work", "and") and any(isinstance(n, Repeat) and n.stop_at is not None for n in out) and to_mark(cur, out):
             pass
         elif cur.kind() == "star":
             star(cur, out, stars)
-        elif out and (not stars and cur.low() in ALL and all_round(cur, out) or cur.low() == "between" and between_them(cur, out) or late_place(cur, out, stars[-1] if stars else 0)):
+        elif out and (not stars and low in ALL and all_round(cur, out) or low == "between" and between_them(cur, out) or low in _LATE and late_place(cur, out, stars[-1] if stars else 0)):
             pass
-        elif cur.low() in ("and", "so") and (cur.accept_words("and so on") or cur.accept_words("so on")):
+        elif low in ("and", "so") and (cur.accept_words("and so on") or cur.accept_words("so on")):
             cur.at -= 1
             repeat_from(cur, out, stars)
-        elif cur.low() in ("rep", "repeat", "rept", "r") and cur.low(1) in ("from", "between", "around", "across", "to", "*") or cur.low() in ("rep", "repeat"):
+        elif low == "ending" and out and isinstance(out[-1], Repeat) and out[-1].mode == "times" and cur.low(-1) in (",", ";") and cur.low(1) in ("last", "the"):
+            out[-1] = ended(cur, out[-1])
+        elif low in ("rep", "repeat") or low in ("rept", "r") and cur.low(1) in ("from", "between", "around", "across", "to", "*"):
             repeat_from(cur, out, stars)
         else:
             found = one(cur, out)
             if isinstance(found, Mark) and found.what == "underside" and out and cur.tokens[at - 1].kind != "sep" and cur.tokens[at - 1].low not in ("then", "and", "now"):
                 out.insert(len(out) - 1, found)  # "27 dc on the other side": said after the stitches
             elif found is not None:
-                out.append(found)
-                out.extend(left_so(cur, found, at))
-                so_often(cur, out, starred=bool(stars))
-                in_turn(out)
-                named_again(out)
-                in_order(out)
-                every_with_chain(out, cur.dialect.id)
-                one_place(out, stars[-1] if stars else 0)
-                if cur.swept == cur.at and not stars:
-                    swept(out)
-                in_each(out, cur)
-                over_each(out)
-        if cur.at == at:
-            cur.at += 1
+                _added(cur, out, stars, found, at)
+        doubled(out, cur)
+        cur.at += cur.at == at
     cur.depth -= 1
     return out
+
+
+def _has_place(node: Node) -> bool:
+    return isinstance(node, Make) and node.place is not None
+
+
+def _added(cur: Cursor, out: list[Node], stars: list[int], found: Node, at: int) -> None:
+    """Puts what was read last behind the nodes before it, and both as they belong together."""
+    out.append(found)
+    out.extend(left_so(cur, found, at))
+    if cur.kind() == "times":
+        so_often(cur, out, starred=bool(stars))
+    in_turn(out)
+    named_again(out)
+    if _has_place(out[-1]):  # only those are of a list that goes into one place
+        in_order(out)
+        every_with_chain(out, cur.dialect.id)
+        one_place(out, stars[-1] if stars else 0)
+    if cur.swept == cur.at and not stars:
+        swept(out)
+    if _has_place(out[-1]):
+        in_each(out, cur)
+        over_each(out)
 
 
 def one(cur: Cursor, before: list[Node]) -> Node | None:
@@ -147,7 +185,7 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
     if low in UNSEEN and cur.low(1) == "join":
         cur.at += 1
         return join(cur, before)
-    if low == "do" and cur.low(1) == "not" or low in ("don't", "don’t"):
+    if low == "do" and cur.low(1) == "not" or low in ("don't", "don’t") or low == "no" and cur.low(1) in ("join", "turn"):
         cur.at += low == "do"
         what = {"join": "no-join", "turn": "no-turn"}.get(cur.low(1), "note")
         cur.at += 1 + (cur.kind(1) != "end")
@@ -159,6 +197,12 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         return absorbed(before, shaped)
     if kind == "kind" or kind in ("num", "blank") and kind_follows(cur):
         return first_chain(make(cur), before, leads=start < 3)
+    if kind == "num" and cur.low(1) in _BARE_STITCHES and cur.low(2) in ("in", "into", "on") and cur.low(3) != "all" and (n := cur.number()) is not None:
+        cur.at += 1
+        return Make(kind_before(before) or "st", n, place(cur), span=cur.span_from(start))  # "two stitches in every loop"
+    if kind == "num" and cur.low(1) in _BARE_STITCHES and cur.low(-1) in ("work", "make") and cur.kind(2) in ("sep", "end") and cur.dialect.id != "us" and (n := cur.number()) is not None:
+        cur.at += 1
+        return Make(kind_before(before) or "st", n, span=cur.span_from(start))  # "1st round.—Work 8 stitches."
     if kind == "num" and cur.low(1) in ("in", "into", "on", "under", "over", "each") and (known := kind_before(before) or _unnamed(cur, before)) is not None:
         n = cur.number()
         return Make(known, n or ONE, place(cur), span=cur.span_from(start))
@@ -171,7 +215,7 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
     if low == "mc" and main_colour(cur):
         cur.at += 1
         return Mark("colour", "MC", span=cur.span_from(start))
-    if low == "or" and any(isinstance(b, (Make, Group, Repeat)) for b in before) and cur.kind(1) != "end":
+    if low == "or" and any(isinstance(b, (Make, Group, Repeat, Ring)) for b in before) and cur.kind(1) != "end":
         cur.at = len(cur.tokens)  # another way to do the same
         return Mark("note", span=cur.span_from(start))
     if low in PREPOSITIONS:
@@ -186,16 +230,19 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
     if loop is not None:
         return Mark("loops", loop=loop, span=cur.span_from(start))
     cur.at = start
+    if kind == "times" and cur.low(-1) == "," and listed(cur, before):
+        return None
     token = cur.take()
     if token.kind == "word" and low not in KNOWN:
-        cur.unknown += 1
+        stitch = cur.kind(-2) == "num" and cur.low() in ("in", "into") and cur.low(1) in NAMING
+        cur.unknown += 1 + STITCH_UNKNOWN * stitch  # "1 sx into first st": so many of what nobody knows
         return Unknown(token.text, 1, cur.span_from(start))
     return None
 
 
 def _unnamed(cur: Cursor, before: list[Node]) -> str | None:
     """ "One in the first, two in the second": stitches as those before, where books name none at a row's beginning."""
-    return "st" if cur.dialect.id == "old" and not before and cur.low(2) in ("the", "each", "every") else None
+    return "st" if cur.dialect.id != "us" and not before and cur.low(2) in ("the", "each", "every") else None
 
 
 def _place_first(cur: Cursor, before: list[Node]) -> Node | None:
@@ -212,6 +259,7 @@ def _place_first(cur: Cursor, before: list[Node]) -> Node | None:
     bare = where is not None and where.quant == "each" and where.thing.kind in ("sp", "loop", "ch") and cur.kind() == "num" and kind_follows(cur) and (not start or cur.kinds[start - 1] in ("sep", "star"))
     if bare and cur.low(2) not in (",", "and"):
         bare = False  # "in each loop 1 dc, 5 tr, 1 dc": a list goes into it
+    bare = bare or where is not None and _leads(cur, where, start)
     if where is not None and not bare and _stopped(cur, where, start) and (told := _unplaced(cur)):
         return Group(told, where, span=cur.span_from(start))
     if where is None or cur.low() not in ("work", "make", ":") and not bare or cur.low() == ":" and cur.tokens[cur.at - 1].low in LOOPS_ONLY:
@@ -228,6 +276,13 @@ def _place_first(cur: Cursor, before: list[Node]) -> Node | None:
     if total and total > 1 and where.quant == "next" and not said & {"each", "every"} and len(inside) == 1 and isinstance(inside[0], Make) and inside[0].place is None and (inside[0].n.at(0) or 1) > 1:
         return Spread(inside[0].kind, inside[0].n, where.n, span=cur.span_from(start))  # "in the 12 dc work 24 treble"
     return Group(tuple(inside), where, span=cur.span_from(start))
+
+
+def _leads(cur: Cursor, where: Place, start: int) -> bool:
+    """Whether a loop named before a list leads it, as old books have it: "Into the 6 chain 1 double, 4 long, 1 double"."""
+    begins = not start or cur.kinds[start - 1] == "star" or cur.low(start - 1 - cur.at) in (".", ";", ":", ",")
+    loop = where.thing.kind in ("sp", "loop") and where.quant in ("next", "each") and where.left is None
+    return cur.dialect.id != "us" and begins and loop and cur.kind() == "num" and kind_follows(cur) and cur.low(2) != "in"
 
 
 def _stopped(cur: Cursor, where: Place, start: int) -> bool:
@@ -256,6 +311,8 @@ def _listed(cur: Cursor) -> list[Node]:
     while not cur.done and cur.low() not in (";", ".") and cur.kind() not in ("close", "star"):
         if cur.low() in ("rep", "repeat", "join", "turn", "ending"):
             break
+        if len(inside) > 1 and cur.kind() == "open" and _names_all(cur):
+            break
         at = cur.at
         last = cur.low() == "and"
         if last:
@@ -274,6 +331,14 @@ def _listed(cur: Cursor) -> list[Node]:
         if cur.kind() == "times":
             break
     return inside
+
+
+def _names_all(cur: Cursor) -> bool:
+    """Whether a bracket that begins here gives all of a list its name: "in each sp make 2 dc, ch 2, 2 dc (shell made)"."""
+    cur.at += 1
+    named = named_made(cur) is not None
+    cur.at -= 1
+    return named
 
 
 def _elsewhere(made: Make) -> bool:

@@ -23,6 +23,7 @@ from loopwright.model.tree import (
     Unknown,
 )
 from loopwright.notation.after_places import END_WORDS, PREPOSITIONS
+from loopwright.notation.below import told_below
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.further import NOTE_WORDS, denied, more_for_group
 from loopwright.notation.meshes import meshes_made
@@ -30,6 +31,7 @@ from loopwright.notation.places import place
 from loopwright.notation.stars import to_end
 
 MAX_DEPTH = 12
+MANY = 5  # stitches that are those of a whole round
 _SAYS_WHICH = frozenset("is makes made this these center centre middle".split())
 _GATHERED = frozenset("popcorn puff bobble cluster".split())
 _MOVEMENTS = frozenset("drop dropping insert remove draw pull loop lp loops lps hook yo through".split())
@@ -51,7 +53,9 @@ def bracket(cur: Cursor, before: list[Node]) -> Node | None:
     cur.at += 1
     if cur.depth >= MAX_DEPTH:
         return Unknown("(", 1, cur.span_from(start))
-    if (named := _named_made(cur)) is not None and _name(before, named[0]):
+    if not before and (below := told_below(cur, start)) is not None:
+        return below
+    if (named := named_made(cur)) is not None and _name(before, named[0]):
         cur.at += named[1]
         return Define(named[0], span=cur.span_from(start))  # "2 dc, ch 2 and 2 dc in next sp (shell made)"
     if (meshes := meshes_made(cur)) is not None:
@@ -82,6 +86,7 @@ def bracket(cur: Cursor, before: list[Node]) -> Node | None:
     if cur.low() in ("rep", "repeat") and cur.kind(1) not in ("times", "num", "blank") and cur.low(1) not in ("around", "across"):
         return Repeat(inside, "once", span=cur.span_from(start)) if not _names(inside, before) else Define(str(inside[0].kind), span=cur.span_from(start))  # type: ignore[union-attr]
     cur.skip("*", "rep", "repeat", "worked")
+    cur.at += cur.low() in END_WORDS and cur.kind(1) == "times"  # "(…) around 8 times"
     if (rounds := _over(cur, inside)) is not None:
         return Repeat(inside, "times", rounds, span=cur.span_from(start))
     if cur.kind() == "times":
@@ -92,6 +97,8 @@ def bracket(cur: Cursor, before: list[Node]) -> Node | None:
         return again
     if cur.kind() in ("num", "blank"):
         mark, n2 = cur.at, cur.number()
+        if n2 is not None and 1 < cur.sizes == len(n2.values) and cur.low() in (",", ";") and cur.kind(1) != "open":
+            return Repeat(inside, "times", n2, span=cur.span_from(start))  # "(2 dc in next sp, ch 2) 13 (14, 15), 2 dc in next sp": the word is left out
         if cur.low() in ("times", "time", "x"):
             cur.at += 1
             return Repeat(inside, "more" if cur.accept("more") else "times", n2, span=cur.span_from(start))
@@ -120,11 +127,21 @@ def bracket(cur: Cursor, before: list[Node]) -> Node | None:
     if len(inside) == 1 and isinstance(inside[0], Make) and inside[0].place is None and inside[0].n.at(0) not in (None, 1):
         return Group(inside, Place("next", ONE), span=cur.span_from(start))
     once = Repeat(inside, "once", span=cur.span_from(start))
+    if before and _told_again(before[-1], inside):
+        before.pop()  # "28 dc (2 dc in each st)": how many, and how
     told = [n for n in inside if isinstance(n, Make) and n.place is not None]
     if len(told) > 1 and len(told) == len(inside) and cur.low() in (";", ".", ",") and cur.kind(1) == "kind" and any(cur.low(i) == "last" for i in range(2, 6)):
         again = replace(once, mode="end")  # "[dc in next 3 sts, 2 dc in next st]; dc in last 3 sts": over and over, though it does not say so
         return Either("bracket-again", ((0.0, (once,)), (0.4, (again,))), once.span)
     return once
+
+
+def _told_again(made: Node, inside: tuple[Node, ...]) -> bool:
+    """Whether a bracket tells how the stitches before it are made, which say but how many they are."""
+    one = inside[0] if len(inside) == 1 else None
+    if not isinstance(made, Make) or made.place is not None or not isinstance(one, Make) or one.place is None:
+        return False
+    return made.kind == one.kind and one.place.quant == "each" and one.place.left is None and (made.n.at(0) or 0) > max(MANY, one.n.at(0) or 0)
 
 
 def _over(cur: Cursor, inside: tuple[Node, ...]) -> Num | None:
@@ -165,7 +182,7 @@ def _called(cur: Cursor, before: list[Node], start: int) -> str | None:
     return None
 
 
-def _named_made(cur: Cursor) -> tuple[str, int] | None:
+def named_made(cur: Cursor) -> tuple[str, int] | None:
     """ "(shell made)", "(first shell made)": the name, and how many words say it with the bracket; None for other words."""
     called = int(cur.low() in ("called", "raglan", "corner"))  # "into next tr work 1 tr, 1 ch and 1 tr (called inc)"
     at = called + int(cur.low(called) in _WHICH or cur.kind(called) == "ord")
@@ -246,14 +263,24 @@ def _is_remark(cur: Cursor, before: list[Node], words: list[str], stop: int) -> 
         return True  # "popcorn in next dc (5 dc in one st, drop loop, insert hook in first of the 5 and draw loop through)"
     if isinstance(last, Make) and closed and words[:2] == ["the", "last"] and words[2:3] in (["in"], ["into"], ["on"]):
         return True  # "1 tr into every tr (the last into the 3 ch.)"
+    if len(words) == 2 and cur.kind() == "num" and cur.kind(1) == "kind" and closed and len(before) > 1 and _same_place(before[-1]) and any(isinstance(b, Chain) for b in before[:-1]) and cur.kind(stop + 1) == "sep":
+        return True  # "ch 3, turn, 1 dc in same st (2 dc), …": what has been made so far
     if not words:
         return False
-    first, ending = words[0], words[-1]
+    first, ending = words[0], "" if any(cur.kind(j) == "open" for j in range(stop)) else words[-1]  # "[ch 3, … (cluster formed)]": that is said of what stands within
     if ending in REMARKS or "per" in words[1:3] or words[:2] == ["base", "of"] or first in _SAYS_WHICH or "inc point" in " ".join(words):
         return True
     if words[1:2] == ["over"] and first.rstrip("s") in _MESHES or first in ("first", "1st") and "is" in words[1:4] or first == "same" and "as" in words:
         return True
     return ending in ("row", "rnd", "round") and not {"inc", "dec", "increase", "decrease"}.isdisjoint(words)
+
+
+def _chain_told(before: list[Node]) -> int:
+    """Where the chain stands that a remark is about, counted from the end: "ch 3, turn (counts as dc)"; 0 where none does."""
+    if before and isinstance(before[-1], Chain):
+        return -1
+    turned = len(before) > 1 and isinstance(before[-1], Mark) and before[-1].what == "turn"
+    return -2 if turned and isinstance(before[-2], Chain) else 0
 
 
 def _note(cur: Cursor, before: list[Node], start: int) -> bool:
@@ -281,10 +308,10 @@ def _note(cur: Cursor, before: list[Node], start: int) -> bool:
             before.append(Make(kind, ONE, Place("first", ONE, STITCH), span=cur.span_from(start)))  # a join that counts as a stitch
     if (pair := _pair(cur, before, i)) is not None and not denied(words):
         before[-2:] = pair
-    elif before and isinstance(before[-1], Chain):
+    elif (at := _chain_told(before)):
         no = denied(words)
         as_kind = next((str(cur.token(j).value) for j in range(i) if cur.kind(j) == "kind"), None)  # type: ignore[union-attr]
-        before[-1] = replace(before[-1], counts="no" if no else "yes", as_kind=None if no else as_kind)
+        before[at] = replace(before[at], counts="no" if no else "yes", as_kind=None if no else as_kind)  # type: ignore[arg-type]
     elif len(before) > 1 and isinstance(before[-1], Make) and isinstance(before[-2], Chain) and {"first", "1st", "beg"} & set(words) and not denied(words):
         before[-2] = replace(before[-2], counts="no", as_kind=None)  # "ch 3, dc2tog in ring (counts as first cluster)": it is part of that
     cur.at += i + int(cur.kind(i) == "close")

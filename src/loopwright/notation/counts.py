@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections import deque
 
-from loopwright.model.tree import Count, Num
+from loopwright.model.tree import Count, Make, Num
 from loopwright.notation.cursor import SIZE_SEPS, Cursor, thing_word
 from loopwright.notation.scanner import scan
 from loopwright.notation.told import of_the_whole
@@ -15,25 +15,33 @@ from loopwright.terms import Dialect
 
 _LISTED = r"(?:\d+(?:\s*[(\[][\d,:;\s–-]+[)\]])?|[–—-]\s?[(\[]\d[\d,:;\s–-]*[)\]])"
 _END = re.compile(  # possessive where blanks meet blanks: a line full of them must not be tried in every way
-    r"(?P<lead>\b(?:st(?:itch)?\s+count|stitch(?:es)?\s+total)\s*[:=–-]\s*|\b(?:(?:so that )?you(?:(?:['’]ll| will)?(?: \(?now\)?| should| still| again)* have|(?:['’]ll| will| should)? (?:finish|end)(?: up)? with|(?:['’]re| are) (?:now )?back (?:to|at|with))|(?:this (?:will )?)?giv(?:es|ing)? you|which (?:gives|makes|leaves|will (?:give|make|leave))(?: you)?|for a total of|there (?:will be|are|should be)|so that the \d{1,3}(?:st|nd|rd|th) (?:row|round|rnd) (?:has|will have|contains)|(?:again|still)(?=\s\d)|(?:and )?that(?:['’]s| gives(?: us| you)?| makes)(?=\s\d)|(?:so )?(?:now )?we(?:['’]ve| have) (?:now )?got(?=\s\d)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|,(?=\s\d{1,4}\s(?:sts|stitches)\.?\s*$)|,(?=\s*\d{1,4}(?:\s*\([\d, ]+\))?\s+[a-z]{1,4}\.?(?:\s[a-z]\.?)?,\s*(?:(?:cut|fasten|break|attach)\b|,|$))|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*+(?:=\s*+)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:[–—-]\s?[,:;/]\s*){0,12}(?:" + _LISTED + r"|\{[^{}\n]+\})(?:[^()\[\].;—]|\.(?=\s?[a-z])|;(?=\s?\d{1,4}[ -])|[(\[]\d[\d,:;\s–-]*[)\]]){0,80}?)\s*+"
-    r"(?:\.?\s*+[)\]}>]){0,2}+\s*+[.;]?+\s*+(?P<after>(?:(?:,\s{3,}|,?\s*(?:ch\s*\d+|[1-9]\s*ch\b\.?(?=\s*(?:,|and\b)?\s*turn\b)|(?:and\s+)?turn|join|fasten off|(?:cut|attach|break|drop)\b[^,.;()]{0,30}|do not turn))*)[.;]?)\s*$",
+    r"(?P<lead>\b(?:st(?:itch)?\s+count|stitch(?:es)?\s+total)\s*[:=–-]\s*|\b(?:(?:so that )?you(?:(?:['’]ll| will)?(?: \(?now\)?| should| still| again)* have|(?:['’]ll| will| should)? (?:finish|end)(?: up)? with|(?:['’]re| are) (?:now )?back (?:to|at|with))|(?:this (?:will )?)?giv(?:es|ing)? you|this (?:round|row|rnd) (?:makes|has|gives)|which (?:gives|makes|leaves|will (?:give|make|leave))(?: you)?|for a total of|there (?:will be|are|should be)|so that the \d{1,3}(?:st|nd|rd|th) (?:row|round|rnd) (?:has|will have|contains)|(?:again|still)(?=\s\d)|you will find (?:that )?you (?:have )?ma[dk]e|(?:and )?that(?:['’]s| gives(?: us| you)?| makes)(?=\s\d)|(?:so )?(?:now )?we(?:['’]ve| have) (?:now )?got(?=\s\d)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|(?:(?<= turn)|(?<=nworked)|(?<= once)|(?<= twice)|(?<= times)|(?<=more))\s(?=\d{1,4}(?: ?[(\[][\d, ]{1,80}[)\]])? (?:sts|stitches)\b)|(?<=[;,.] turn)(?=\s\d)|,(?=\s\d{1,4}\s(?:sts|stitches)\.?\s*$)|,(?=\s*\d{1,4}(?:\s*\([\d, ]+\))?\s+[a-z]{1,4}\.?(?:\s[a-z]\.?)?,\s*(?:(?:cut|fasten|break|attach)\b|,|$))|,(?=\s\d{1,4}\s(?:sc|hdc|dc|tr|htr)\.\s+ch\s?[1-4]\b,?\s+(?:and\s+)?turn\b)|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*+(?:=\s*+)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:[–—-]\s?[,:;/]\s*){0,12}(?:" + _LISTED + r"|\{[^{}\n]+\})(?:[^()\[\].;—]|\.(?=\s?[a-z])|;(?=\s?\d{1,4}[ -])|[(\[]\d[\d,:;\s–-]*[)\]]){0,80}?)\s*+"
+    r"(?:\.?\s*+[)\]}>]){0,2}+\s*+[.,;]?+\s*+(?P<after>(?:(?:(?<=[)\]])|(?<=[)\]],)),?\s{0,3}(?:ss|sl\.?\s?st|slip\s?st(?:itch)?)\s+(?:to\s+(?:join|close)|(?:to|in|into)\s+(?:the\s+)?(?:first|1st|top)\b[^,.;()*]{0,30}))?+(?:(?:,\s{3,}|[,.]?\s*(?:ch\s*\d+|[1-9]\s*ch\b\.?(?=\s*(?:,|and\b)?\s*turn\b)|(?:and\s+)?turn|join|no\s+(?:join|turn)|(?:fasten|end) off|(?:cut|attach|break|drop)\b[^,.;()]{0,30}|do not (?:turn|join)))*)[.;]?)\s*$",
     re.IGNORECASE,
 )
 
 _MID = re.compile(  # "… 20 d.c. in row. Ch. 4. Turn."
     r"(?<=[.,;)] )(?P<in>" + _LISTED + r"\s+[a-z][a-z.]{0,8}(?:\s[a-z]\.?)?)\s+in\s+(?:the\s+)?(?:row|round|rnd|all)\b\.?(?=[^*]{0,90}$)(?!.*\b(?:next|each)\b)", re.IGNORECASE,
 )
+_DASH_LAST = re.compile(r"[a-z]\s(?P<dash>[–-]\s(?=\d))[^–-]*$", re.IGNORECASE)
 _NOUN = r"(?:sts?|stitches|sc|hdc|dc|tr|htr|dtr)"
 _PLAIN, SHORT = re.compile(r"\(\d{1,4}(?: (?:sts|sc|hdc|dc|tr|htr))?\)"), 12
+_ONE_PLAIN = re.compile(r"(?P<n>\d{1,4})(?: (?P<noun>sts|sc|hdc|dc|tr|htr))?")  # as nearly all are: told without being scanned
 _BRACKET = re.compile(r"[)\]]")
 _OUTSIDE = re.compile(rf"(?<!\w)(?<!\bnext )(?<!\beach )(?<!\bfirst )(?<!\blast )(?<!\bof )(?<!\bin )[(\[]\s*(?P<n>\d{{1,4}})\s*[)\]]\s*(?P<noun>{_NOUN})\s*\.?\s*$", re.IGNORECASE)  # "(13) sts"
 _DASHED = re.compile(r"(?<=[\s.;])-\s?(?P<in>\d{1,4}(?:\s+[a-z]{2,9})?)\s?-$", re.IGNORECASE)  # "-18 sc-"
-_REMARK = re.compile(rf"[(\[]\s*(?P<in>{_LISTED}(?:\s+[a-z][a-z.]{{0,8}}(?:\s[a-z]{{1,2}}\.?)?)?(?:\s+on\s+(?:the\s+)?(?:last|\d{{1,3}}(?:st|nd|rd|th))\s+(?:rnd|row|round))?)\s*[)\]](?:\s++(?=(?-i:[A-Z][a-z]))|\s*\.\s+(?=[A-Z])|\s*[–—]\s*+(?=[A-Za-z]|$)|\s*-\s++(?=[A-Za-z]|$))", re.IGNORECASE)
+_REMARK = re.compile(rf"[(\[]\s*(?P<in>{_LISTED}(?:\s+[a-z][a-z.]{{0,8}}(?:\s[a-z]{{1,2}}\.?)?)?(?:\s+on\s+(?:the\s+)?(?:last|\d{{1,3}}(?:st|nd|rd|th))\s+(?:rnd|row|round))?)\s*[)\]](?:\s++(?=(?-i:[A-Z][a-zA-Z]))|\s*+\.\s*+(?:[.,]\s*+){{0,2}}(?<=\s)(?=[A-Z])|\s*[;,]\s+(?=(?:join|sl\.?\s?st|slip\s?st|ss|fasten|break|cut)\b)|\s*[–—]\s*+(?=[A-Za-z]|$)|\s*-\s++(?=[A-Za-z]|$))", re.IGNORECASE)
 _SUM = re.compile(r"[.;]\s+\d{1,4}\s+[a-z]{2,4}\s*(?:\+\s*\d{1,4}\s+[a-z]{2,4}\s*)*=\s*(?P<in>\d{1,4}(?:\s+[a-z]{2,4})?)\s*\.\s+(?=[A-Z])", re.IGNORECASE)  # "30 sc + 6 dec = 36 sts. Stuff."
 _TOLD = re.compile(rf"(?<=[.;)])\s(?P<in>{_LISTED}\s+(?:sts|stitches|(?:[sdh]{{1,2}}c|[dh]?tr)(?=\s*\.\s+(?i:do\s+not\s+turn|join|fasten|break|cut|end\s+off)\b)))\s*\.\s+(?=[A-Z])")  # "…; rep from * to end. 18 sts. Fasten off and draw up."
+_TOTAL = re.compile(rf"(?:[,;:(–—-]|\bfor\s+a|\bmaking\s+a)\s*total\s+of\s+(?P<in>{_LISTED}(?:\s+[a-z]{{2,9}})?)\)?\s*[.;,]\s+(?=[a-z])", re.IGNORECASE)  # "… on each side - total of 120 sc. Sl st to first sc."
 _A_SUM = re.compile(r"[\d\s+]*(?:[a-z]{2,10}[\s+]*[\d\s+]*){0,6}=", re.IGNORECASE)  # "30 sc + 6 inc = "
+_CHAIN_BEFORE = re.compile(r"\bch$", re.IGNORECASE)  # "ch. 1 = 12 sc": the chain is none of the sum
 _GOING_ON = re.compile(r"(?:work|cont(?:inue|\.)?)\s+in\s+(?:rounds|rnds|rows|a\s+spiral)\b(?![^;]*\b(?:each|next|into|every)\b)[^*;]*$", re.IGNORECASE)  # "(30 dc). Work in rounds of dc for 2 ins."
-_FINISHED = re.compile(r"(?:(?:do\s+not\s+turn|(?:sl\.?\s?st|slip\s?st(?:itch)?|ss)\s+(?:in|into|to)\b[^.;*()]{1,50}|join\b[^.;*()]{0,40}|(?:break|fasten|cut|end)\s+(?:off|yarn|thread)\b[^.;()]{0,30})(?:[.;,]\s+|\.?$))+$", re.IGNORECASE)  # "(72 sc). Sl st in next sc. Break off."
+_FINISHED = re.compile(r"(?:(?:do\s+not\s+turn|(?:sl\.?\s?st|slip\s?st(?:itch)?|ss)\s+(?:in|into|to)\b[^.;*()]{1,50}|join\b[^.;*()]{0,70}|(?:break|fasten|cut|end)\s+(?:off|yarn|thread)\b[^.;()]{0,30})(?:[.;,]\s+|\.?$))+$", re.IGNORECASE)  # "(72 sc). Sl st in next sc. Break off."
+_TALK = re.compile(  # "(20) These decreases come at the front.", "(24 sc). Finish off. Weave the tail through each sc."
+    r"\s*(?:(?:these|those|they|your|this\s+(?:is|will|should|makes|forms))\b(?:(?!\b(?:work|ch|skip|sk|next|each|rep|repeat)\b)[^;*\d]){3,160}"
+    r"|(?:finish|fasten|tie)\s+off\b[^.;*]{0,60}\.\s+(?:weave|thread|place|sew|gather|insert|run|stuff)\b[^;*]{0,200})$", re.IGNORECASE,
+)
 _ENDS = re.compile(r"\b(?:turn|join|fasten off|ch\s*\d)\b", re.IGNORECASE)
 _ALONE = re.compile(
     rf"\s*(?P<open2>[(\[]\s*)?(?P<lead>(?:st(?:itch)?\s+count|total(?:\s+(?:sts|stitches))?)\s*[:=]\s*|=\s*|(?:the\s+)?model\s+(?:shown\s+)?has\s+|there\s+(?:are|should\s+be|will\s+be)\s+)?(?P<open>[(\[])?\s*(?P<in>\d{{1,4}}(?:\s*[(\[][\d,:;\s–-]+[)\]])?(?:\s+(?P<noun>{_NOUN}))?)(?:\s+(?:in\s+all|altogether|around|on\s+(?:the\s+)?(?:row|rnd|round)))?\s*\.?\s*[)\]]?\s*\.?\s*",
@@ -44,7 +52,10 @@ _NO_THINGS = frozenset("more times next first last each once twice around evenly
 _WORKED = re.compile(r"\b(?:in|into|each|on|over|around|across|under|to)\b", re.IGNORECASE)  # "3 chain, 11 treble in the round, join" makes them
 LONGEST_COUNT, COUNT_BEGINS = 60, frozenset("0123456789([=sStTmM")  # of a line that is nothing but a count
 LONGEST_REMARK = 200  # characters, its count among them
+LONGEST_NUMBER = 16  # characters of a row that is nothing but a number
+_NUMBER_ALONE = re.compile(r"(?P<n>\d{1,4})(?:\s*[(\[=]\s*(?P=n)\s*[)\]]?)?\.?")
 SHORTEST = 3  # letters of an abbreviation
+_EARLIER = re.compile(rf"[(\[]\s*(?P<in>\d{{1,4}}\s+{_NOUN})\s*[)\]]\s*$", re.IGNORECASE)  # "(49 sts) (7 points)"
 _REMARKS = re.compile(r"\(\d+ (?:bl|blk|block|sp|space|mesh)(?:e?s)?(?:\s+made)?\)", re.IGNORECASE)
 _MESHES = re.compile(r"\b\d{1,3} (?:bl|blk|block|sp|space|mesh)(?:e?s)?\b", re.IGNORECASE)
 _ALL = re.compile(r"\b(?:each|every|across|around|to\s+end|remaining|tog|2tog|last\s+\d*\s*[a-z]+)\b[^.;:(]{0,40}$", re.IGNORECASE)  # nothing is left to be worked
@@ -81,7 +92,7 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
         slip = _POINTED.search(text, max(start, end - 80), end)
         return Printed((), slip.start() if slip else end, Span(end, end))
     m = _nearest(text, m, end)
-    if re.search(r"\b(?:until|till)\s*$", text[start : m.start()], re.IGNORECASE):
+    if text[max(start, m.start() - 12) : m.start()].rstrip().lower().endswith(("until", "till")):
         return Printed((), end, Span(end, end))
     bracket = m["lead"] in "([{<"
     if not bracket and _is_filet(text, start, m) or not bracket and re.search(r"(?<!of )(?<!in )(?<!end )(?<!turning )(?<!beg )(?<!beginning )(?<!starting )(?<!the )(?<!each )(?<!remaining )(?<!rem )(?<!other )(?<!every )(?<!last )(?<!next )(?<!first )(?<!same )(?<!1st )(?<!2nd )(?<!3rd )(?<!4th )(?<!5th )(?<!\d )(?<!\d-)\bch(?:ain)?\s*$", text[start : m.start()], re.IGNORECASE):
@@ -91,7 +102,7 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
     if not bracket and not re.search("[a-z]", m["in"], re.IGNORECASE) and re.search(r"\b(?:rows?|rnds?|rounds?)\s*\d+\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))  # "rep rows 5 – 8"
     sure = bracket or m["lead"].strip() not in (".", ";", ":", "") or re.search(r"\b(?:sts?|stitches|total)\b|^\d+\s*$", m["in"], re.IGNORECASE) is not None
-    sure = sure or m["lead"].strip() == ":" and _ALL.search(text[start : m.start()]) is not None
+    sure = sure or m["lead"].strip() in (":", ",") and _ALL.search(text[start : m.start()]) is not None
     sure = sure or _ENDED.search(text[start : m.start()]) is not None
     begin = m.start("in") + m["in"].rfind("=") + 1  # "6 sc + 6 inc = 18 sts"
     found = _counts(text, begin, m.end("in"), dialect, sizes)
@@ -102,6 +113,8 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
     chains = not bracket and all(c.noun == "ch" for c in found) and (m["lead"].strip() in ("", ",") or re.search(r"\bturn\b", m["after"], re.IGNORECASE))
     if not found or chains:
         return Printed((), end, Span(end, end))  # "…; 3 ch., turn", "…, 5 ch, ss to first dc": chains to be made
+    if bracket and (earlier := _EARLIER.search(text, max(start, m.start() - 24), m.start())) is not None and text[start : earlier.start()].strip() and (both := _counts(text, *earlier.span("in"), dialect, sizes)) and both[-1].noun != found[0].noun:
+        return Printed((*both, *found), earlier.start(), Span(*m.span("after")), sure)
     return Printed(found, m.start(), Span(*m.span("after")), sure)
 
 
@@ -117,7 +130,9 @@ def _nearest(text: str, m: re.Match[str], end: int) -> re.Match[str]:
         m = _END.search(text, m.start("in"), end) or m  # "…; rep from * to end, 2 ch, join: 16 popcorns", "dec. 1 sc at each end of next row--60 sc."
     if m["lead"].lower() in ("having", "making") and " - " in m["in"]:
         m = _END.search(text, m.start("in"), end) or m  # "same as Rnd 3, having 2 dc between incs - 48 dc"
-    if "=" in m["in"] and _A_SUM.match(m["in"]) is None:
+    if m["lead"].strip() in (";", ".", ",") and (dash := _DASH_LAST.search(m["in"])) is not None:
+        m = _END.match(text, m.start("in") + dash.start("dash"), end) or m  # "…; 10 sc up the other side; 6 sc to the marker – 30 sc"
+    if "=" in m["in"] and (_A_SUM.match(m["in"]) is None or _CHAIN_BEFORE.search(text, 0, m.start()) is not None):
         m = _END.match(text, m.start("in") + m["in"].rindex("="), end) or m  # "ss to form ring. 1 ch, 16 dc into ring = 16 dc"
     if m["lead"].strip() == ":" and (behind := _END.search(text, m.start() + 1, end)) is not None and behind["lead"] in "([{<" and not text[m.start() : behind.start()].rstrip()[-1:].isdigit():
         return behind  # "in back loops: 12 sc (12)"
@@ -134,7 +149,7 @@ def _set_apart(text: str, start: int, end: int, dialect: Dialect, sizes: int) ->
         return Printed(tuple(changed(c, noun=_named(outside["noun"], dialect)) for c in told), outside.start(), Span(end, end))
     if text[end - 1 : end] == "-" and (dashed := _DASHED.search(text, max(start, end - 40), end)) is not None and (told := _counts(text, *dashed.span("in"), dialect, sizes)):
         return Printed(told, dashed.start(), Span(end, end))
-    for sign, told_so in ((("sts.", "stitches.", "c. ", "r. "), _TOLD), (("=",), _SUM)):
+    for sign, told_so in ((("sts.", "stitches.", "c. ", "r. "), _TOLD), (("=",), _SUM), (("otal of",), _TOTAL)):
         if any(s in text[start:end] for s in sign) and (said := _remarked(text, start, end, dialect, sizes, told_so)) is not None:
             return said
     return None
@@ -148,14 +163,28 @@ def _is_filet(text: str, start: int, m: re.Match[str]) -> bool:
 def _remarked(text: str, start: int, end: int, dialect: Dialect, sizes: int, told: re.Pattern[str] = _REMARK) -> Printed | None:
     """ "… (12). Start stuffing.": a count with a remark behind it, in which nothing is worked."""
     for m in reversed(list(told.finditer(text, max(start, end - LONGEST_REMARK), end))):
+        if sizes > 1 and text[m.start()] in "([" and text[start : m.start()].rstrip()[-1:].isdigit():
+            continue  # the other sizes' numbers
         counts = _counts(text, m.start("in"), m.end("in"), dialect, sizes)
         going_on = _GOING_ON.match(text, m.end(), end) is not None or of_the_whole(text[m.end() : end])
+        if counts and _TALK.match(text, m.end(), end) is not None:
+            return Printed(counts, m.start(), Span(end, end))
         if counts and _FINISHED.match(text, m.end(), end) is not None:
             return Printed(counts, m.start(), Span(m.end(), end))
         if counts and (going_on or not any(t.kind in ("kind", "star", "times", "close") for t in scan(text, m.end(), end, dialect))):
             ends = _ENDS.search(text, m.end(), end)
             return Printed(counts, m.start(), Span(ends.start(), end) if ends else Span(end, end))
     return None
+
+
+def number_alone(text: str, start: int, end: int, sizes: int) -> tuple[tuple[Make, ...], tuple[Count, ...]] | None:
+    """ "15-19) 12": so many stitches, as they come, and their count; None where a row tells more than a number."""
+    m = _NUMBER_ALONE.fullmatch(text, start, end) if sizes == 1 and text[start : start + 1].isdigit() and end - start < LONGEST_NUMBER else None
+    if m is None:
+        return None
+    span = Span(*m.span("n"))
+    n = Num((int(m["n"]),), None, span)
+    return (Make("st", n, span=span),), (Count(n, None, span=span),)
 
 
 def only_count(line: str, start: int, dialect: Dialect, sizes: int) -> tuple[Count, ...]:
@@ -173,6 +202,10 @@ def _named(noun: str, dialect: Dialect) -> str | None:
 
 
 def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tuple[Count, ...]:
+    if sizes == 1 and (plain := _ONE_PLAIN.fullmatch(text, start, end)) is not None:
+        noun = dialect.kind_of(plain["noun"]) if plain["noun"] and plain["noun"] != "sts" else None
+        if noun is not None or plain["noun"] in (None, "sts"):
+            return (Count(Num((int(plain["n"]),), span=Span(*plain.span("n"))), noun, span=Span(start, end)),)
     if _BRACED.match(text, start, end):
         start, end = start + 1, end - 1
     cur = Cursor(scan(text, start, end, dialect), dialect, sizes)
@@ -219,7 +252,7 @@ def _remark_follows(cur: Cursor) -> bool:
 
 def _where(cur: Cursor, noun: str | None) -> None:
     """ "in all", "on 7th rnd", "remain"; "7 ch-1 sps in pineapple": takes where they were counted."""
-    cur.skip("in", "row", "rnd", "round", "all", "the", "this", "on", "made", "total", "last", "remain", "remaining", "left", ".")
+    cur.skip("in", "row", "rnd", "round", "all", "the", "blo", "flo", "this", "on", "made", "total", "last", "remain", "remaining", "left", ".")
     if cur.kind() == "ord" and cur.low(-1) == "on" and cur.low(1) in ("row", "rnd", "round"):
         cur.at += 2
     while noun == "ch-sp" and cur.low(-1) in ("in", "the") and cur.kind() == "word":
@@ -263,9 +296,20 @@ def _is_worked(cur: Cursor, noun: str | None) -> bool:
         return False
     if cur.low() in ("in", "on") and (cur.kind(1) == "ord" or cur.low(1) == "last") and cur.low(2) in ("row", "rnd", "round"):
         return False
+    if cur.low() == "in" and _into_stitches(cur):
+        return True
     if cur.low() in ("in", "on") and cur.low(1) not in ("row", "rnd", "round", "all", "the", "this", "total", "last", "each"):
         return True
     return cur.low() == "in" and cur.low(1) == "each" and cur.low(2) not in ("size", "sizes")
+
+
+def _into_stitches(cur: Cursor) -> bool:
+    """ "2 sc in last sc", "in the next st": whether a stitch or a space is named, and no row."""
+    at = 1 + (cur.low(1) in ("the", "this"))
+    if cur.low(at) in ("next", "same"):
+        return True
+    at += cur.low(at) in ("last", "first", "end") or cur.kind(at) == "ord"
+    return cur.kind(at) == "kind" or thing_word(cur.low(at)) not in (None, "row")
 
 
 def _of_her_own(cur: Cursor, *, begun: bool) -> bool:
@@ -346,7 +390,7 @@ def _noun(cur: Cursor) -> str | None:
         named = thing_word(cur.low())
         if named:
             cur.at += 1
-            return "ch-sp" if t.value == "ch" and named in ("sp", "loop") else str(t.value)
+            return "ch-sp" if t.value == "ch" and named in ("sp", "loop") else named if named == "group" else str(t.value)
         return str(t.value)
     named = thing_word(t.text)
     if named is not None:

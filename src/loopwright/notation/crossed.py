@@ -28,7 +28,7 @@ def skipped(cur: Cursor, loop: Loop) -> Place | None:
     if cur.kind() in ("num", "blank") and not is_space_number(cur):
         n = cur.number()
     cur.skip("just")
-    if cur.low() in _PASSED:
+    if cur.low() in _PASSED or cur.low() in ("sk", "skip") and thing_word(cur.low(1)) == "st":
         cur.at += 1
         found = thing(cur)
         if found is not None or cur.kind() in ("sep", "end", "close"):

@@ -20,35 +20,34 @@ from loopwright.model.tree import (
     Group,
     HeadLine,
     Item,
-    Label,
     Make,
     Mark,
     Node,
-    Num,
     Prose,
     Repeat,
     Row,
     Section,
     Unknown,
 )
-from loopwright.notation.counts import COUNT_BEGINS, only_count, printed
-from loopwright.notation.endings import later_until, title_before, until
+from loopwright.notation.counts import COUNT_BEGINS, number_alone, only_count, printed
+from loopwright.notation.endings import later_until, more_titles, title_before, until
 from loopwright.notation.folded import quoted, unfolded
 from loopwright.notation.labels import Found, labels_in, one_each, plain_label
-from loopwright.notation.later import later_order, shapes_then
+from loopwright.notation.later import FOR_ROWS, for_rows, later_order, repeated_label, shapes_then
 from loopwright.notation.loops import loop_rounds
-from loopwright.notation.nodes import nodes_of
+from loopwright.notation.nodes import behind_count, nodes_of
 from loopwright.notation.onward import told_until
 from loopwright.notation.orders import changing, number
 from loopwright.notation.orders import order as order_of
 from loopwright.notation.quiet import quiet
 from loopwright.notation.remembered import Known, Remembered
 from loopwright.notation.schedules import schedule
+from loopwright.notation.size_lists import plain_lists
 from loopwright.notation.sizes_told import in_label, parts_of, sizes_of, sizes_only, without_dashes
 from loopwright.notation.specials import defined, specials, with_specials
 from loopwright.notation.strips import strip_on
 from loopwright.notation.terms_told import terms_of
-from loopwright.notation.told import defines, is_heading, is_told, of_the_whole, opens_block
+from loopwright.notation.told import defines, is_heading, is_told, of_the_whole, opens_block, part_only
 from loopwright.notation.untold import with_untold
 from loopwright.record import changed
 from loopwright.source import Source, Span
@@ -67,7 +66,6 @@ _HEAD_NAMES = frozenset(
     "safety warning warnings abbreviation hidden swatch swatches timed sample weighed version date designer author description care "
     "photograph photographs film help contact corrections copyright of use accent".split()
 )
-_FOR_ROWS = re.compile(r",?\s*\bfor\s+(?:the\s+next\s+)?(?P<n>\d{1,4}(?:\s*[(\[][\d\s,:;–-]+[)\]])?|two|three|four|five|six|seven|eight|nine|ten)\s+(?:more\s+)?(?:rows?|rnds?|rounds?)(?:\s+more)?\s*\.?\s*$", re.IGNORECASE)
 _OMITTING = re.compile(r",?\s*\b(?:omit(?:ting)?|without)\s+(?:the\s+)?(?:turning[- ])?(?:ch(?:ain)?\.?[- ]?\d?|\d\s*ch(?:ain)?)(?:,?\s+turn)?\s+(?:at|from)\s+(?:the\s+)?end\s+of\s+(?:the\s+)?last\s+(?:row|rnd|round|rep(?:eat)?)\b", re.IGNORECASE)
 _TURNED = re.compile(r"[.;,]\s+(?P<chain>(?:ch(?:ain)?\.?\s*[1-9]|[1-9]\s*ch(?:ain)?)\b\.?,?\s*turn)\b\.?\s*$", re.IGNORECASE)
 _COUNT_ENDS = re.compile(r"(?:[)\]]|(?:[.;]|\s[–—-])\s+\d{1,4}\s+[a-z]{2,5})\.$")
@@ -77,7 +75,7 @@ _OTHER_CRAFT = re.compile(r"\b(?:tunisian|afghan\s+st(?:itch)?|broomstick|solomo
 _OF_CRAFT = ("tunisian", "afghan", "broomstick", "knot", "hairpin")  # one of them is in all that pattern finds
 _THEN_DEFINED = re.compile(r"\s*(?:ch(?:ain)?\s+\d{1,4}|make\s+\d{1,4}\s*ch(?:ain)?s?)\b[^=.;]{0,40}\.\s+(?=[a-z][\w’'-]*(?: [\w’'-]+){0,2}(?:\s*\([\w -]{1,12}\))?\s*=)", re.IGNORECASE)  # "Ch 67. V-st = …"
 _STUFF = re.compile(r"\b(?:\d\s*mm|hooks?|yarns?|worsted|multiple of|skeins?|balls? of|\d+\s*(?:g|yds?|yards|m)|(?:us|uk) terms)\b", re.IGNORECASE)  # of what it is made
-_START = re.compile(r".*\b(?:ch(?:ain)?\.?\s+(?:of\s+)?(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|ten|eleven|twelve|\w{3,5}teen)\b|ch(?:ain)?\.?\s*(?:of\s+)?[\d{]|(?:an?|of)\s+chain\b|^\s*chain\s+of|\d{1,9}(?:\s*[(\[][\d\s,:;–-]+[)\]])?\s*ch(?:ain)?\b|in\s+this\s+(?:ring\s+)?work|magic|ring|f(?:oundation )?(?:sc|hdc|dc|htr|tr)\b)|^\s*\*|\{[^{}]+\}\s*ch\b", re.IGNORECASE)
+_START = re.compile(r".*\b(?:ch(?:ain)?\.?\s+(?:of\s+)?(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|ten|eleven|twelve|\w{3,5}teen)\b|(?:three|four|five|six|seven|eight|nine|ten|eleven|twelve)\s+chain\b|ch(?:ain)?\.?\s*(?:of\s+)?[\d{]|(?:an?|of)\s+chain\b|^\s*chain\s+of|\d{1,9}(?:\s*[(\[][\d\s,:;–-]+[)\]])?\s*ch(?:ains?)?\b|in\s+this\s+(?:ring\s+)?work|magic|ring|f(?:oundation )?(?:sc|hdc|dc|htr|tr)\b)|^\s*\*|\{[^{}]+\}\s*ch\b", re.IGNORECASE)
 
 
 def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None = None) -> Document:
@@ -87,7 +85,7 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
     """
     said, inferred = terms_of(source.text, terms)
     written, source = source.text, Source.of(unfolded(source.text), source.name)
-    text = quiet(source.text, said)
+    text = plain_lists(quiet(source.text, said))
     which = dialect(said)
     sizes = sizes_of(text, source.text)
     before = Remembered(memo)
@@ -137,7 +135,7 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
         works = _has_row(made)
         if works and (
             not seen_row and is_told(line if after == at else text[after:end], in_block)
-            or own and defines(bare) and any(start <= s.span.start < end for s in own)
+            or own and (not seen_row or defines(bare)) and any(start <= s.span.start < end for s in own)
         ):
             made, works = [Prose(line, Span(start, start + len(line)))], False
         in_block = not seen_row and (in_block or opens_block(line))
@@ -235,13 +233,13 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
     head = _HEAD.match(line)
     if line.lower().rstrip(":") in ("fit", "abbreviations", "notes", "special stitches"):
         return [Prose(line, span)]
-    if seen_row and of_the_whole(line):
-        return [Prose(line, span)]
+    if seen_row and (part_only(line) or of_the_whole(line)):
+        return [Section(line.rstrip(": ."), span=span) if part_only(line) else Prose(line, span)]
     if is_heading(line):
         return [Section(line.rstrip(": "), span=span)]
-    body_at = start + (head.start("value") if head else 0)
+    title, body_at = more_titles(text, head["name"], start + head.start("value"), end) if head else ("", start)
     if head and seen_row and of_the_whole(text[body_at:end]):
-        return [Section(head["name"], span=Span(start, body_at)), Prose(text[body_at:end], Span(body_at, end))]
+        return [Section(title, span=Span(start, body_at)), Prose(text[body_at:end], Span(body_at, end))]
     if seen_row and loop_rounds(text[body_at:end].strip(), None, span) is not None:
         return _row(text, None, body_at, end, which, sizes, known)
     order = until(text[body_at:end].strip(), which, sizes) or order_of(text[body_at:end].strip(), sizes, which)
@@ -257,7 +255,7 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
         instructions += made
         plainly = unknown == 0 and not head and any(_placed(n) for n in nodes)
         if made and (seen_row or plainly or _START.match(text[body_at + a : end])) and unknown <= 2 * made + 3:
-            section: list[Item] = [Section(head["name"], span=Span(start, body_at))] if head else []
+            section: list[Item] = [Section(title, span=Span(start, body_at))] if head else []
             return [*section, *_row(text, None, body_at, end, which, sizes, known)]
     if len(line) < 60 and not line.rstrip().endswith(".") and not instructions and (seen_row or not _STUFF.search(line)):
         return [Section(line.rstrip(": "), span=span)]
@@ -301,6 +299,8 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
         at = titled[1]
     while end > at and text[end - 1].isspace():
         end -= 1
+    if label is not None and (alone := number_alone(text, at, end, sizes)) is not None:
+        return [Row(label.label, *alone, None, _side(label), span=Span(start, end))]
     told = printed(text, at, end, which, sizes)
     counts, stop, after = told.counts, told.stop, told.after
     span = Span(start, end)
@@ -318,6 +318,7 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
     ends = None if again else until(text[at:end].strip(), which, sizes)
     order = ends or whole if ends is not None or whole is not None and (whole.total_rows or whole.until_sts) else order_of(text[at:stop].strip(), sizes, which)
     if order is not None:
+        said = for_rows(said, order, text[at:stop], sizes)
         said = None if order.total_rows and said and said.first == said.last else said  # "Row 3 onwards: repeat Row 2 until you have 30 rows"
         omits = order.what == "repeat" and _OMITTING.search(text, at, stop) is not None
         behind = _TURNED.search(text, at, stop) if order.what == "even" or omits else None
@@ -330,9 +331,9 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
         first = _row_anew(text, label, start, split.start(), which, sizes, known)
         rest = _row_anew(text, None, split.end(), end, which, sizes, known)
         return [*first, *rest]
-    many = _FOR_ROWS.search(text, at, stop)
+    many = FOR_ROWS.search(text, at, stop)
     if many is not None and (n := number(many["n"], sizes)) is not None:
-        said, stop = _repeated_label(said, n), many.start()
+        said, stop = repeated_label(said, n), many.start()
     body_end, later = later_order(text, at, stop, sizes, which)
     if later is None and (told_end := later_until(text, at, end, which, sizes)) is not None:
         body_end, later = told_end
@@ -348,7 +349,7 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
         else:
             nodes, unknown = nodes_of(text, at, after.start, which, sizes)
             counts = ()
-    nodes += nodes_of(text, after.start, after.end, which, sizes)[0]
+    nodes += behind_count(text, after.start, after.end, which, sizes)
     its = counts if later is None else own.counts if own is not None and own.sure else ()
     its = its or tuple(told_until(nodes))
     rows: list[Item] = [Row(said, nodes, its, None, side, doubt=unknown, span=span)]
@@ -387,10 +388,3 @@ def _shaped(
         more, then = False, []  # "Fasten off."
     row = Row(said, nodes, () if more else counts, found.order, side, span=Span(start, rest if more else end))
     return [row, *then]
-
-
-def _repeated_label(said: Label | None, n: Num) -> Label:
-    """ "sc in each st for 3 rnds": a label that stands for so many rows."""
-    if said is None or said.first is None or len(n.values) != 1 or (first := said.first.at(0)) is None:
-        return Label("none" if said is None else said.kind, how_many=n, text="" if said is None else said.text)
-    return replace(said, last=Num((first + (n.values[0] or 1) - 1,)))

@@ -171,8 +171,8 @@ def each_side(cur: Cursor) -> Node | None:
         total, seen = total + many, {*seen, where}
     if cur.low() == "," and cur.low(1) in ("join", "do", "turn", "fasten"):
         cur.at += 1
-    ended = cur.done or cur.low() in (".", ";", "join", "do", "turn", "fasten", "end")
-    if not ended or "corner" not in seen or len(seen) < 2:
+    ended = cur.done or cur.low() in (".", ";", "-", "–", "—", "(", "join", "do", "turn", "fasten", "end", "sl", "total") or cur.kind() == "close"
+    if not ended or not ("corner" in seen and len(seen) > 1 or {"long", "short"} <= {way[:5].rstrip("e") for way in seen}):
         cur.at = start
         return None
     return EdgeRun(kind, Num((total,)), "edge", span=cur.span_from(start))

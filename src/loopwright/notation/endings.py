@@ -19,12 +19,12 @@ _UNTIL = re.compile(
     re.IGNORECASE,
 )
 _TITLE = re.compile(
-    r"(?!(?:NEXT|LAST|ROWS?|RNDS?|ROUNDS?|RS|WS|MC|CC|CH|SC|DC|HDC|BLO|FLO|INC|DEC|REP|REPEAT|BEG|TOG|STS|FINAL|TURN|JOIN)\b)(?P<name>[A-Z][A-Z’']{2,}(?:[ ,&–—-]{1,2}[A-Z’']{2,}|\s\d+)*)\s*(?:\([^()]{0,40}\)\s*)?"
-    r"(?:\.(?=—|--|\s-\s)\s*)?(?::(?:\s*\([^()]{0,40}\)\s*:?)?|—|--|\s?-\s(?=[\s,]*[A-Za-z]|\d{1,2}(?:st|nd|rd|th)\s)|(?:\s?\.){3,4}|\s?…|\.(?=\s+(?:Start(?:ing)?\b|Begin|With\b|Using\b|Work\b|Commence\b|Cast\b|Ch(?:ain)?\b|Make\b|1st\s|Row\s|Rnd\s|Round\s)))\s*(?=\S)"
+    r"(?!(?:NEXT|LAST|ROWS?|RNDS?|ROUNDS?|RS|WS|MC|CC|CH|SC|DC|HDC|BLO|FLO|INC|DEC|REP|REPEAT|BEG|TOG|STS|FINAL|TURN|JOIN|NOTES?|TIPS?)\b)(?P<name>[A-Z][A-Z’']{2,}(?:[ ,&–—-]{1,2}[A-Z’']{2,}|\s\d+)*)\s*(?:\([^()]{0,40}\)\s*)?"
+    r"(?:\.(?=—|--|\s-\s)\s*)?(?::(?:\s*\([^()]{0,40}\)\s*:?)?|—|--|\s?-\s(?=[\s,]*[A-Za-z]|\d{1,2}(?:st|nd|rd|th)\s)|(?:\s?\.){3,4}|\s?…|\.(?=\s+(?:Start(?:ing)?\b|Begin|With\b|Using\b|(?:[A-Z][A-Za-z]{2,}(?: [A-Za-z]{2,})?[.:—-]+\s+){1,2}(?:[Cc]h|With|Start|Begin|Using|[Mm]ake)|Work\b|Commence\b|Cast\b|Ch(?:ain)?\b|Make\b|1st\s|Row\s|Rnd\s|Round\s)))\s*(?=\S)"
 )
 
 
-_GOES_ON = re.compile(r"\s*,\s*(?:\d+\s+)?(?:dec|inc|invdec|(?:sc|hdc|dc|tr|htr|dtr)(?:\d+tog)?)\b", re.IGNORECASE)  # the row is told further
+_GOES_ON = re.compile(r"\s*,\s*(?:(?:work|make|then)\s+)?(?:\d+\s+)?(?:dec(?:rease)?|inc(?:rease)?|invdec|(?:sc|hdc|dc|tr|htr|dtr)(?:\d+tog)?)\b", re.IGNORECASE)  # the row is told further
 
 
 def until(words: str, dialect: Dialect, sizes: int = 1) -> RowOrder | None:
@@ -45,6 +45,8 @@ def until(words: str, dialect: Dialect, sizes: int = 1) -> RowOrder | None:
     kind = dialect.kind_of(" ".join(noun.replace(".", " ").split()))
     if kind is None and thing_word(noun.split()[0]) is None:
         return None
+    if kind == "block":
+        return RowOrder("repeat", last_n=1, until_sts=Num(values), kind=kind)  # from corner to corner each row has one more, or one less
     return RowOrder("continue", until_sts=Num(values), kind=kind)
 
 
@@ -67,7 +69,19 @@ def title_before(text: str, start: int, end: int) -> tuple[str, int] | None:
     at = m.end()
     while at < end and text[at] in " .,;:":  # what quiet words left standing
         at += 1
-    return m["name"], at
+    name, at = more_titles(text, m["name"], at, end)
+    return name, at
+
+
+_BEGUN = r"(?:[Cc]h(?:ain)?|Start(?:ing)?|Begin(?:ning)?|With|Using|[Ww]ork|[Mm]ake|Commence|Join|Attach|Row|Rnd|Round|Next|\d)\b"
+_PART_OF = re.compile(rf"(?!{_BEGUN})(?P<name>[A-Z][A-Za-z’']+(?:[ -][A-Za-z]+){{0,2}})\s*(?::\s+|—\s*|--\s*|\s–\s+|\.\s+)(?={_BEGUN})")
+
+
+def more_titles(text: str, name: str, at: int, end: int) -> tuple[str, int]:
+    """A title and where the row begins behind it, where the name of a part of it follows: "Blouse: Back: Ch 115", "BLOUSE. BACK. Ch 115"."""
+    while (m := _PART_OF.match(text, at, end)) is not None:
+        name, at = f"{name}: {m['name']}", m.end()
+    return name, at
 
 
 _TURN_ON = re.compile(r"(?<=[a-z.]),?\s(turn);\s+(?=(?:ch(?:ain)?\.?\s*[1-4]|[1-4]\s*ch(?:ain)?)\b[^;]*\b(?:in|into|on|over|across)\b)", re.IGNORECASE)

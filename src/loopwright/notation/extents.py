@@ -18,7 +18,7 @@ def left_words(cur: Cursor) -> tuple[Num, Thing] | None:
     """ "to last 3 sts", "until 2 sts remain", "to within 2 sts of end"; gives how many are left, takes nothing if none."""
     start = cur.at
     cur.skip("to", "until", "up", "till", "within", "except", "the", "in", "are", "there", "you", "have")
-    cur.accept("last")
+    cur.accept("last", "final")
     cur.skip("the", "but")
     n = cur.number() if not is_space_number(cur) else None
     found = thing(cur)
@@ -27,7 +27,7 @@ def left_words(cur: Cursor) -> tuple[Num, Thing] | None:
     if found is None and n is None:
         cur.at = start
         return None
-    said_last = any(t.text.lower() in ("last", "within") for t in cur.tokens[start : cur.at])
+    said_last = any(t.text.lower() in ("last", "final", "within") for t in cur.tokens[start : cur.at])
     if cur.low() == "before" and next((cur.low(i) for i in range(1, 4) if cur.low(i) not in ("the", "next", "first")), "") not in _ENDS:
         cur.at = start  # "to 1 st before the marker"
         return None
@@ -37,7 +37,21 @@ def left_words(cur: Cursor) -> tuple[Num, Thing] | None:
     if not (said_last or remain):
         cur.at = start
         return None
+    if cur.low() == "and" and (beside := _and_turning_chain(cur)):
+        cur.at += beside  # "to last 2 dc and the turning ch-3": what comes next names it
     return n or ONE, found or STITCH
+
+
+def _and_turning_chain(cur: Cursor) -> int:
+    """ "and the turning ch-3", "and tch": so many words; 0 where none of them stand."""
+    at = 1 + (cur.low(1) == "the")
+    if cur.low(at) in ("tch", "t-ch"):
+        return at + 1
+    if cur.low(at) != "turning" or cur.low(at + 1) not in ("ch", "chain"):
+        return 0
+    at += 2
+    at += cur.low(at) == "-" and cur.kind(at + 1) == "num"
+    return at + (cur.kind(at) == "num")
 
 
 def up_to(cur: Cursor) -> Thing | None:

@@ -46,7 +46,8 @@ def more_places(cur: Cursor, made: Make, start: int) -> Node:
                 parts.insert(0, Mark("skipped-counts", skipped))
             if cur.low(close + 1) == "and" or skipped:
                 cur.at += close + 1
-    while made.place is not None and cur.low() == "and" and (cur.low(1) in _LEADS or made.place.quant == "next" and _a_space(cur)):
+    at = made.place or Place("next")  # the place told last
+    while made.place is not None and cur.low() == "and" and (cur.low(1) in _LEADS or made.place.quant == at.quant == "next" and _a_space(cur)):
         mark = cur.at
         cur.at += 1
         if cur.low() in ("across", "around") and place(cur) is None:
@@ -62,27 +63,41 @@ def more_places(cur: Cursor, made: Make, start: int) -> Node:
         if made.place.quant == "each" and made.place.n is None and more.quant == "next" and more.thing.kind == "ch" and (more.n or ONE) != ONE:
             more = replace(more, quant="each", n=None)  # "in each dc and in each of the 6 ch": as they come
         parts.append(replace(made, place=more, span=cur.span_from(mark)))
-    while len(parts) == 1 and made.place is not None and made.place.quant == "each" and made.place.n is None and cur.low() == "and":
-        mark = cur.at
-        cur.at += 1
-        cur.skip("each", "the")
-        also = thing(cur)  # "in each st and ch around"
-        upto = up_to(cur) if cur.low() in ("to", "up") else None
-        left = left_words(cur) if upto is None and cur.low() in ("to", "until") else None
-        ended = upto is None and left is None and (cur.accept_words("to end") or cur.accept_words("to the end"))
-        cur.skip("of", "row", "rnd", "round") if ended else None
-        told = upto is not None or left is not None or ended or cur.low() in (*END_WORDS, ",", ";", ".", "") or cur.kind() == "close"
-        if also is None or also.kind not in ("ch", "sp", "loop", "st", "row") and also.kind not in ("dc", "sc", "hdc", "tr") or not told:
-            cur.at = mark
-            break
-        cur.skip(*END_WORDS)
-        parts.append(replace(made, place=replace(made.place, thing=also, upto=upto, left=left[0] if left is not None else None), span=cur.span_from(mark)))
+        at = more
+    last = parts[-1]
+    also = _and_things(cur, last) if isinstance(last, Make) else []
+    if also and len(parts) > 1:  # "in next dc and in each dc and ch-1 sp across"
+        parts[-1] = InTurn((last, *also), cur.span_from(start))
+        return Repeat(tuple(parts), "once", span=cur.span_from(start))
+    parts += also
     if len(parts) == 1:
         return made
     places = [p.place for p in parts if isinstance(p, Make) and p.place is not None]
     if all(p.quant == "each" and p.n is None and (p.left is None or p is places[-1]) for p in places) and len({p.thing for p in places}) == len(parts):
         return InTurn(tuple(parts), cur.span_from(start))  # "in each st and in each ch": as they come
     return Repeat(tuple(parts), "once", span=cur.span_from(start))
+
+
+def _and_things(cur: Cursor, made: Make) -> list[Make]:
+    """ "in each st and ch around", "in each dc and ch-1 sp across to next corner": the same stitch in each of what is told behind "and"."""
+    parts: list[Make] = []
+    while made.place is not None and made.place.quant == "each" and made.place.n is None and cur.low() == "and":
+        mark = cur.at
+        cur.at += 1
+        cur.skip("each", "the")
+        also = thing(cur)
+        cur.at += cur.low() in END_WORDS and cur.low(1) in ("to", "up")
+        upto = up_to(cur) if cur.low() in ("to", "up") else None
+        left = left_words(cur) if upto is None and cur.low() in ("to", "until") else None
+        ended = upto is None and left is None and (cur.accept_words("to end") or cur.accept_words("to the end"))
+        cur.skip("of", "row", "rnd", "round") if ended else None
+        told = upto is not None or left is not None or ended or cur.low() in (*END_WORDS, ",", ";", ".", "") or cur.kind() in ("close", "star")
+        if also is None or also.kind not in ("ch", "sp", "loop", "st", "row") and also.kind not in ("dc", "sc", "hdc", "tr") or not told:
+            cur.at = mark
+            break
+        cur.skip(*END_WORDS)
+        parts.append(replace(made, place=replace(made.place, thing=also, upto=upto, left=left[0] if left is not None else None), span=cur.span_from(mark)))
+    return parts
 
 
 def _kept_back(cur: Cursor, mark: int) -> Num | None:

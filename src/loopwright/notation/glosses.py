@@ -104,17 +104,26 @@ def _makes(tokens: list[Token], at: int) -> bool:
     return False
 
 
+_BEGINNING = frozenset("starting beginning start begin".split())
+
+
 def _from_hook_behind(tokens: list[Token]) -> list[Token]:
     """ "ch 10, in 2nd ch from hook, 2 sc in each ch" as "ch 10, 2 sc in 2nd ch from hook and in each ch"."""
-    for i in range(2, len(tokens) - 8):
+    for i in range(2, len(tokens) - 7):
         at, ch, start, hook, stop = tokens[i], tokens[i + 2], tokens[i + 3], tokens[i + 4], tokens[i + 5]
-        if at.low != "in" or tokens[i + 1].kind != "ord" or ch.value != "ch" or (start.low, hook.low) != ("from", "hook") or stop.text != "," or tokens[i - 1].kind != "sep":
+        begun = tokens[i - 1].low in _BEGINNING
+        if at.low != "in" or tokens[i + 1].kind != "ord" or ch.value != "ch" and not (begun and thing_word(ch.low) == "st") or (start.low, hook.low) != ("from", "hook"):
             continue
-        end = i + 6 + (tokens[i + 6].kind == "num")
+        comma = stop.text == ","
+        if not (begun or comma and tokens[i - 1].kind == "sep"):
+            continue
+        first = i + 5 + comma
+        end = first + (tokens[first].kind == "num")
         each = tokens[end + 1 : end + 4]
-        if tokens[end].kind == "kind" and len(each) == 3 and (each[0].low, each[1].low, each[2].value) == ("in", "each", "ch"):
-            joined = stop._replace(kind="word", text="and", value="and", low="and")
-            return [*tokens[:i], *tokens[i + 6 : end + 1], *tokens[i : i + 5], joined, *tokens[end + 1 :]]
+        if len(each) == 3 and tokens[end].kind == "kind" and (each[0].low, each[1].low, each[2].value) == ("in", "each", "ch"):
+            joined = hook._replace(kind="word", text="and", value="and", low="and", start=hook.end, end=hook.end)
+            place = [*tokens[i : i + 2], ch._replace(kind="kind", value="ch"), start, hook]
+            return [*tokens[: i - begun], *tokens[first : end + 1], *place, joined, *tokens[end + 1 :]]
     return tokens
 
 

@@ -14,22 +14,23 @@ MAX_RANGE = 2000
 _WORD = r"(?:rows?|rnds?|rounds?|rds?)"
 _LIST = r"\s?[(\[]\s*(?:\d{1,5}|[–—-])(?:\s*[,;:]\s*(?:\d{1,5}|[–—-]))*\s*[)\]]"
 _RANGES = r"\s?[(\[]\s*\d{1,5}\s*[–-]\s*\d{1,5}(?:\s*[,;:]\s*\d{1,5}\s*[–-]\s*\d{1,5})*\s*[)\]]"  # "Rows 3-28 (3-32)": the other sizes' rows
-_END = r"(?:\s*\((?!rs\b|ws\b|right\b|wrong\b|for\b|a\b|total\b)[a-z][a-z -]{2,24}\)(?=\s*[:.]))?(?:\s*\+|\s+onwards?|\s+(?:and|&)\s+(?:all\s+)?(?:following|further|subsequent|remaining)(?:\s+(?:rows?|rnds?|rounds?))?)?(?:\s*\((?:for\s+|a\s+total\s+of\s+|total\s+of\s+)?\d{1,3}\s+(?:rows?|rnds?|rounds?)(?:\s+(?:total|in\s+all|altogether))?\))?\s*(?P<side>\((?:right\s+side|wrong\s+side|rs|ws)\))?\s*(?:\.\s?(?:—|--|–)|,\s+(?:[a-z]+\s+)?(?:edge|edging|border|mesh|lace|eyelets?|beading|increases?|decreases?|set-?up|armholes?|neck|thumb|heel|crown|brim|shaping)\s*:|[:.)|]|--?(?!\s*r\s?\d)|—|–(?!\s*r\s?\d))\s*(?P<side2>\((?:right\s+side|wrong\s+side|rs|ws)\)\s*[:.]?)?"
+_END = r"(?:\s*\((?!rs\b|ws\b|right\b|wrong\b|for\b|a\b|total\b)[a-z][a-z -]{2,24}\)(?=\s*[:.]))?(?:\s*\+|\s+onwards?|\s+(?:and|&)\s+(?:all\s+)?(?:following|further|subsequent|remaining)(?:\s+(?:rows?|rnds?|rounds?))?)?(?:\s*\((?:for\s+|a\s+total\s+of\s+|total\s+of\s+)?\d{1,3}\s+(?:rows?|rnds?|rounds?)(?:\s+(?:total|in\s+all|altogether))?\))?\s*(?P<side>\((?:right\s+side|wrong\s+side|rs|ws)\))?\s*(?:\.\s?(?:—|--|–)|,\s+(?:[a-z]+\s+)?(?:edge|edging|border|mesh|lace|eyelets?|beading|increases?|decreases?|set-?up|armholes?|neck|thumb|heel|crown|brim|shaping)\s*:|[:.)|]|=(?=\s*\d+\s*[a-z])|--?(?!\s*r\s?\d|\d{1,4}\s+(?:rep(?:eat)?|same|as|like|work|ch|ss|sl)\b)|—|–(?!\s*r\s?\d))\s*(?P<side2>\((?:right\s+side|wrong\s+side|rs|ws)\)\s*[:.]?)?"
 _ALT = rf"\s+(?:and|&)\s+(?:all|every|each)\s+(?:other\s+|foll(?:owing|\.)?\s+|subsequent\s+|remaining\s+)?(?:ws|rs|wrong\s+side|right\s+side|even|odd|alt(?:ernate|\.)?)(?:[- ]numbered)?(?:\s+{_WORD})?"
 _ORDINALS = "|".join(words()["ordinals"])
 _NUMBERS = "|".join(sorted(words()["numbers"], key=len, reverse=True))
-_OPEN = re.compile(r"(?P<word>r|rnd|row|round)\s*(?P<first>\d{1,9})(?:\s*(?:-|–|~|&)\s*r?(?P<last>\d{1,9}))?\s+(?=[\d(*\[]|[a-z]+\b)", re.IGNORECASE)
+_OPEN = re.compile(r"(?P<word>r|rnd|row|round)\s*(?P<first>\d{1,9})(?:\s*(?:-|–|~|&)\s*r?(?P<last>\d{1,9}))?\s+(?=[\d(*\[]|[a-z]+\b|ch\d)", re.IGNORECASE)
+_OPEN_BEHIND = re.compile(r"(?P<first>\d{1,3})(?:\s*[-–~]\s*(?P<last>\d{1,3})\s*(?:rows|rnds|rounds)|\s*(?:row|rnd|round))\s+(?=[\d(*\[]|(?!of\b|only\b|at\b|in\b|with\b|each\b|more\b|has\b)[a-z]+\b)", re.IGNORECASE)
 _LABEL = re.compile(
     rf"""(?:
       (?P<word>{_WORD}|r)\s*\.?\s*(?P<first>\d{{1,9}}|\{{[^{{}}\n]+\}})(?P<firsts>(?:{_LIST}){{1,3}})?(?:\s*(?P<join>-|–|—|~|to|through|thru|and|&|\+|/)\s*(?:{_WORD}|r)?\s*(?P<last>\d{{1,9}}|[–—-](?=\s?[(\[])|\{{[^{{}}\n]+\}})(?:(?P<ranges>{_RANGES})|(?P<lasts>(?:{_LIST}){{1,3}}|(?:-\d{{1,5}}){{2,}}(?=\s*:)))?)?(?P<alt>{_ALT})?(?(last)(?:\s+inc(?:l(?:usive)?)?(?=\s*[:—–]|\.?\s+(?:(?:ch|s\.?\s?c|d\.?\s?c|hdc|tr)\b|[*(\[]|-\s)))?)
     | (?P<ofirst>\d{{1,9}})(?:st|nd|rd|th)(?:\s*(?P<ojoin>-|–|to|and|through)\s*(?P<olast>\d{{1,9}})(?:st|nd|rd|th))?(?P<oalt>\s*(?:and|&)\s+(?:all\s+|every\s+|each\s+)?(?:foll(?:owing|\.)?\s+)?(?:alt(?:ernate|\.)?|other|even|odd|ws|rs)(?:[- ]numbered)?)?\s*(?:patt(?:ern)?\b\.?\s*)?(?P<oword>{_WORD})(?:\s+incl(?:usive|\.)?)?
-    | (?P<nfirst>\d{{1,9}})\.?\s+(?P<rword>{_WORD})
+    | (?P<nfirst>\d{{1,9}})(?:\s*(?:-|–|—|to)\s*(?P<nlast>\d{{1,9}}))?\.?\s+(?P<rword>{_WORD})(?:\s*/\s*\d{{1,3}}\s+{_WORD}\s*(?:/|(?=\s[–—-])))?
     | (?P<wword>{_WORD})\s+(?P<wfirst>{_NUMBERS})(?:\s*(?:-|–|to|and)\s*(?P<wlast>{_NUMBERS}))?
     | (?P<spelled>{_ORDINALS})\s+(?P<sword>{_WORD})
     | (?P<shaping>(?:dec|inc)(?:\.|r\.?|reas(?:e|ing))?|shaping)\s+(?P<xword>{_WORD})
     | (?:all\s+|every\s+)?(?P<parity>even|odd|ws|rs|wrong\s+side|right\s+side)(?:[- ]numbered)?\s+(?P<pword>rows|rnds|rounds)
     | (?:next|last|final)\s+(?P<many>\d+(?:\s*[(\[][\d\s,:;–-]+[)\]])?\s+)?(?P<nword>{_WORD})
-    ){_END}""",
+    )(?:{_END}|(?(oword)(?=(?-i:[A-Z])|\d|\*)|(?!)))""",  # "2nd RowCh 3": bold print run into the words
     re.IGNORECASE | re.VERBOSE,
 )
 _PLAIN = re.compile(r"(?P<word>rows?|rnds?|rounds?)\s?(?P<n>\d{1,7})(?:\s\((?P<side>rs|ws)\))?:\s+(?!\((?:rs|ws|right|wrong)\b)(?=\S)", re.IGNORECASE)
@@ -37,6 +38,8 @@ _AS_ANOTHER = re.compile(rf"{_WORD}\s*\d{{1,4}}\s+(?:(?:the\s+)?same\s+)?(?:as|l
 _BEHIND = re.compile(r"[.;)\]]\s+(?=\w)")
 _A_ROW = re.compile(rf"\b{_WORD}\b", re.IGNORECASE)
 _SEVERAL = re.compile(rf"(?P<word>{_WORD})\s*\.?\s*(?P<list>\d{{1,4}}\s*,\s*\d{{1,4}}(?:\s*,\s*\d{{1,4}})*(?:\s*,?\s*(?:and|&)\s*\d{{1,4}})?){_END}", re.IGNORECASE)
+_SEVERAL_R = re.compile(rf"(?P<word>r)\s?(?P<list>\d{{1,4}}\s*(?:,|&|and)\s*r\s?\d{{1,4}}(?:\s*(?:,|&|and)\s*r\s?\d{{1,4}})*|\d{{1,4}}(?:\s*[-–.]\s*r\d{{1,4}}){{2,}}){_END}", re.IGNORECASE)  # "R3, R4, R5:"
+_SEVERAL_BEHIND = re.compile(rf"(?P<list>\d{{1,4}}\s*,\s*\d{{1,4}}(?:\s*,\s*\d{{1,4}})*(?:\s*,?\s*(?:and|&)\s*\d{{1,4}})?)\s+(?P<word>{_WORD}){_END}", re.IGNORECASE)
 _PART = re.compile(r"(?!(?:next|last)\b)[A-Za-z][A-Za-z &’'-]{2,30}:\s+(?=r|next\s+r)", re.IGNORECASE)
 _BARE = re.compile(r"(?P<first>\d{1,3})(?:\.?\s*[-–~]\s*(?P<last>\d{1,3}))?\s*[:.)|]\s+(?![a-z]\.)")
 
@@ -44,7 +47,7 @@ _BARE = re.compile(r"(?P<first>\d{1,3})(?:\.?\s*[-–~]\s*(?P<last>\d{1,3}))?\s*
 _OLD_ORD = r"\d{1,3}(?:st|nd|rd|th|d)"
 _OLD = re.compile(
     rf"""(?P<list>{_OLD_ORD}(?:\s*(?:,|and|&|to|-|–)\s*(?:and\s+)?{_OLD_ORD})*)(?:\s+and\s+(?:last|successive|following))?
-        (?:\s*(?P<word>{_WORD}){_END}|\.?\s*(?:—|--|–)\s*|\.\s+(?=[A-Z✕*(\d]))
+        (?:\s*(?P<word>{_WORD}){_END}|\.?\s*(?:—|--|–)\s*|\.\s+(?=[A-Z✕*(\d])|:\s+(?=[A-Za-z✕*(\d])|\s+r\.(?:\s*(?:—|--|–|:)\s*|\s+(?=[A-Z✕*(\d])))
       | (?P<from>\d{{1,3}})\s+to\s+(?P<to>\d{{1,3}})\s*[.:]\s+(?=[A-Z])""",
     re.IGNORECASE | re.VERBOSE,
 )
@@ -76,7 +79,7 @@ def label_at(text: str, at: int, end: int, sizes: int = 1) -> Found | None:
     plain = plain_label(text, at, end)
     if plain is not None:
         return plain
-    several = _SEVERAL.match(text, at, end)
+    several = _SEVERAL.match(text, at, end) or _SEVERAL_BEHIND.match(text, at, end) or _SEVERAL_R.match(text, at, end)
     if several is not None:
         return _several(text, several)
     m = _LABEL.match(text, at, end)
@@ -89,7 +92,7 @@ def label_at(text: str, at: int, end: int, sizes: int = 1) -> Found | None:
     if m is None and (old := _old_label(text, at, end)) is not None:
         return old
     if m is None:
-        bare = _OPEN.match(text, at, end) or _BARE.match(text, at, end)
+        bare = _OPEN.match(text, at, end) or _OPEN_BEHIND.match(text, at, end) or _BARE.match(text, at, end)
         if bare is None:
             return None
         one, end_of_it = _num(bare["first"]), _num(bare["last"] or bare["first"])
@@ -145,7 +148,7 @@ def _numbers(m: re.Match[str]) -> tuple[Num | None, Num | None, Num]:
         begins, ends = ([int(pair[i]) for pair in pairs] for i in (0, 1))
         return Num(tuple(begins) if len(set(begins)) > 1 else (begins[0],)), Num(tuple(ends)), one
     first = _num(m["first"] or m["ofirst"] or m["nfirst"], m["firsts"])
-    last = _num(m["last"] or m["olast"], m["lasts"]) if m["last"] or m["olast"] else first
+    last = _num(m["last"] or m["olast"] or m["nlast"], m["lasts"]) if m["last"] or m["olast"] or m["nlast"] else first
     return first, last, one
 
 

@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
-from loopwright.model.tree import RowOrder
+from loopwright.model.tree import Label, Num, RowOrder
 from loopwright.notation.endings import turned_on
+from loopwright.notation.orders import number
 from loopwright.notation.orders import order as order_of
 from loopwright.notation.schedules import schedule
 from loopwright.terms import Dialect
 
-_LATER = re.compile(r"[.;]\s+(?=rep|rpt|work\s+(?:even|straight|in\s+(?:rounds|rnds|rows)\s+of|\d{1,3}\s+(?:more\s+)?(?:rounds|rnds|rows)|(?:the\s+)?\d{1,3}(?:st|nd|rd|th)\b[^.;]{1,40}\bas\s+(?:given\s+)?(?:for|on|of))\b|cont(?:inue|\.)?\s+(?:in\s+(?:this|the\s+same|same)|thus|(?:in|de)creasing)\b)", re.IGNORECASE)
+_LATER = re.compile(r"[.;]\s+(?=rep|rpt|\d{1,3}\s+(?:rows|rounds|rnds)\s+(?:even|straight|without)\b|work\s+(?:even|straight|in\s+(?:rounds|rnds|rows)\s+of|\d{1,3}\s+(?:more\s+)?(?:rounds|rnds|rows)|(?:the\s+)?\d{1,3}(?:st|nd|rd|th)\b[^.;]{1,40}\bas\s+(?:given\s+)?(?:for|on|of))\b|cont(?:inue|\.)?\s+(?:in\s+(?:this|the\s+same|same)|thus|(?:in|de)creasing)\b)", re.IGNORECASE)
+FOR_ROWS = re.compile(r",?\s*\bfor\s+(?:the\s+next\s+)?(?P<n>\d{1,4}(?:\s*[(\[][\d\s,:;–-]+[)\]])?|two|three|four|five|six|seven|eight|nine|ten)\s+(?:more\s+)?(?:rows?|rnds?|rounds?)(?:\s+more)?\s*\.?\s*$", re.IGNORECASE)
 _SHAPE_THEN = re.compile(r"(?:\bthen|[.;])\s++(?=(?:dec|inc)(?:r|reas[a-z]+)?\.?\s+(?:\d|one\b|two\b)[^.;]{3,80}\b(?:every|each|next)\b)", re.IGNORECASE)
 
 
@@ -35,3 +38,17 @@ def shapes_then(text: str, at: int, stop: int, sizes: int) -> tuple[int, int] | 
         if told is not None and not told.body[0] and told.body[1]:
             return m.start() + (text[m.start()] in ".;"), m.end()
     return None
+
+
+def for_rows(said: Label | None, order: RowOrder, words: str, sizes: int) -> Label | None:
+    """The label of "continue to increase 15 sts in each round for 2 more rounds": of so many; as it is elsewhere."""
+    many = FOR_ROWS.search(words) if order.what == "continue" and order.delta is not None and order.until_sts is None and order.total_rows is None else None
+    n = number(many["n"], sizes) if many is not None else None
+    return said if n is None else repeated_label(said, n)
+
+
+def repeated_label(said: Label | None, n: Num) -> Label:
+    """ "sc in each st for 3 rnds": a label that stands for so many rows."""
+    if said is None or said.first is None or len(n.values) != 1 or (first := said.first.at(0)) is None:
+        return Label("none" if said is None else said.kind, how_many=n, text="" if said is None else said.text)
+    return replace(said, last=Num((first + (n.values[0] or 1) - 1,)))

@@ -10,6 +10,7 @@ from loopwright.model.tree import (
     Either,
     Group,
     Make,
+    Mark,
     Node,
     Num,
     Repeat,
@@ -26,7 +27,7 @@ NEAR = 60  # nodes back that a group may have had its name
 def late_place(cur: Cursor, out: list[Node], floor: int) -> bool:
     """ "2 dc, ch 2, 2 dc, all in next sp": a place told after the list it is for; nothing taken where there is none."""
     start = cur.at
-    cur.skip("all")
+    cur.skip("all", "worked")
     if cur.low() not in ("in", "into") or not isinstance(out[-1], (Make, Chain)) or isinstance(out[-1], Make) and out[-1].place is not None:
         cur.at = start
         return False
@@ -68,6 +69,22 @@ def so_often(cur: Cursor, out: list[Node], *, starred: bool) -> None:
     listed = tuple(out[first:])
     whole = Repeat(listed, "times", times, span=listed[0].span.cover(span))
     out[first:] = [Either("times-of", ((0.0, (*listed[:-1], again)), (0.3, (whole,))), whole.span)]
+
+
+def listed(cur: Cursor, out: list[Node]) -> bool:
+    """ "Sc in next 5 sts, sc2tog, 3 times.": the list of the sentence, so often; nothing taken elsewhere, or where there are stars in it."""
+    first = cur.at
+    while first and cur.lows[first - 1] not in (".", ";", "*"):
+        first -= 1
+    begin = next((i for i, n in enumerate(out) if n.span.start >= cur.tokens[first].start and not isinstance(n, (Chain, Mark))), len(out))
+    inside = tuple(out[begin:])
+    if first and cur.lows[first - 1] == "*" or len(inside) < 2 or cur.kind(1) not in ("sep", "end", "open"):
+        return False
+    if any(_to_the_end(n) or not isinstance(n, (Make, Group, Skip, Chain)) for n in inside):
+        return False
+    n, more = cur.take().value
+    out[begin:] = [Repeat(inside, "more" if more else "times", Num((n,)), span=inside[0].span.cover(inside[-1].span))]
+    return True
 
 
 def _closes(cur: Cursor) -> bool:
@@ -128,7 +145,7 @@ def between_them(cur: Cursor, out: list[Node]) -> bool:
     cur.at += 1
     cur.skip("the", "each", "every", "of")
     named = cur.low() in _BETWEEN_THESE or cur.kind() == "kind" and cur.token().value in _BETWEEN_THESE  # type: ignore[union-attr]
-    if cur.low(-1) == "each" and cur.kind() in ("sep", "end") or named and cur.kind(1) in ("sep", "end", "word"):
+    if cur.low(-1) in ("each", "between") and cur.kind() in ("sep", "end") or named and cur.kind(1) in ("sep", "end", "word"):
         cur.at += named
         each = replace(group, place=replace(where, quant="next", n=ONE))
         out[-2:] = [Repeat((each, chain), "end" if many is None else "times", many, span=group.span.cover(cur.span_from(start)))]

@@ -5,7 +5,7 @@ Common practice, no source: the forms were met in leaflets.
 
 from __future__ import annotations
 
-from loopwright.model.tree import Filet, Mark, Node
+from loopwright.model.tree import Filet, Make, Mark, Node
 from loopwright.notation.cursor import Cursor
 
 _OPEN_MESH = frozenset("sp sps space spaces mesh meshes".split())
@@ -69,6 +69,8 @@ def meshes_made(cur: Cursor) -> Mark | None:
 
 def in_meshes(nodes: list[Node]) -> list[Node]:
     """A row of meshes whose first ones are told stitch by stitch, with their number behind: all of it in meshes."""
+    if nodes and isinstance(nodes[0], Filet) and isinstance(last := nodes[-1], Make) and last.place is None and last.n.at(0) == 1 and last.kind != "sl st":
+        nodes = [*nodes[:-1], Mark("note", span=last.span)]  # "4 o., 1 c., 4 o., 1 dc.": the stitch that closes the last; the row begins with one untold
     if not any(isinstance(n, Filet) for n in nodes) or not any(_mark(n) for n in nodes):
         return nodes
     out: list[Node] = []

@@ -15,7 +15,7 @@ _MOVE = Expression(
     rf"(?P<lead>keeping (?:all )?loops on (?:the )?hook,?)|(?P<insert>(?:insert(?:\s+hook)?(?:\s+again)?|(?:pull|draw)\s+up\s+(?:a\s+)?loop)\s+(?:in|into|under)\s+(?:the\s+)?(?P<place>[^,.;()*]*?)(?=\s*(?:,|\.|;|\)|\(|$|\band\s+(?:pull|draw)|{_YO})))"
     rf"|(?P<yo>{_YO})|(?P<off>(?:and\s+)?(?:work(?:ing)?\s+off|pull\s+through|draw\s+(?:loop\s+)?through|thru|through|pull\s+[A-Z]\w*\s+through)\s+(?:the\s+)?(?P<all>all|both|remaining|rem|last)?(?:\s*\d)?\s*(?P<two>2|two)?\s*(?:remaining\s+)?loops?\b(?:\s+on\s+(?:the\s+)?hook)?(?:\s+at\s+one\s+time)?(?:\s+together)?)"
     r"|(?P<pull>(?:and\s+)?(?:pull|draw)(?:\s+(?:yarn|thread|wool|a|the|loop|up))*\s+through\b|drop\s+[A-Z]\w*(?=,))|(?P<skip>(?:skip|miss)\s+(?:next\s+)?(?P<many>\d)?\s*(?:next\s+)?(?:sts?|ch)\b(?:\s+of\s+ch)?)"
-    r"|(?P<more>and\s+in\s+(?P<place2>[^,.;()*]*))|(?P<again>repeat\s+from\s+\*\s+(?P<times>once|twice|\d\s+times)|\)\s*(?P<times2>once|twice|\d\s+times))|(?P<glue>[\s,.;(]+|\band\b|\bthen\b)",
+    r"|(?P<more>(?:and\s+)?\bin(?:to)?\s+(?P<place2>[^,.;()*]*))|(?P<again>repeat\s+from\s+\*\s+(?P<times>once|twice|\d\s+times)|\)\s*(?P<times2>once|twice|\d\s+times))|(?P<glue>[\s,.;(]+|\band\b|\bthen\b)",
     re.IGNORECASE,
 )
 _STARTS = re.compile(rf"(?:\*\s*)?(?:keeping (?:all )?loops on|insert\s+hook\s+(?:again\s+)?in|(?:pull|draw)\s+up\s+(?:a\s+)?loop\s+in|{_YO},?\s*(?:and\s+)?insert)", re.IGNORECASE)
@@ -28,6 +28,14 @@ _CLUSTERED = re.compile(  # "leaving the last loop of each on hook work 3 tr. in
     rf"(?P<place>in(?:to)? (?:the )?(?:next|same|first|each|last)\b[^,;(*]{{0,40}}?),? (?:then )?{_YO},? (?:and )?(?:draw|pull) through all (?:the )?loops(?: on (?:the )?hook)?(?: \((?:an? |the )?(?:first )?(?:\d[- ]?tr\.? )?cluster(?: made)?\))?",
     re.IGNORECASE,
 )
+_AND_IN = re.compile(r"\s+and\s+(?:then\s+)?in(?:to)?\s+(?:the\s+)?", re.IGNORECASE)
+_TURNED = re.compile(r"\bch \d,?\s*(?:\([^()]{1,40}\),?\s*)?(?:turn,?)?\s*$", re.IGNORECASE)  # the chain that a row begins with: loops drawn up in it take no stitch
+_OF_STAR = re.compile(r"\beye\b|\bside of\b|\bstar\b", re.IGNORECASE)
+_LAST = re.compile(r"\bin (?:the )?last (?:st|stitch|ch|sc|hdc)\b", re.IGNORECASE)  # behind stars: the last of them has taken that stitch too
+_FROM_HOOK = re.compile(r"skip (?P<n>[3-9]) sts, (?P<stitch>\w+) in next st$")
+_LABELLED = re.compile(r"\b(?:row|rnd|round)\s*\d{1,3}\s*(?:\([^()]{1,20}\)\s*)?:\s*(?:ch \d+,\s*)?$", re.IGNORECASE)
+_OF_STITCHES = re.compile(r"\b(?:first|next)\s+(?:\d\s+)?(?!ch)[a-z]", re.IGNORECASE)
+TURN = 60  # characters of "ch 3 (does not count as a st), turn, "
 LONGEST = 700  # characters that one stitch's movements may take
 _TIMES = {"once": 1, "twice": 2}
 _DROPPED = re.compile(
@@ -53,6 +61,7 @@ class _Told:
     begun: int = 0
     yarns: int = 0
     twos: int = 0
+    turned: bool = False
     done: int | None = None
     starred: bool = False
     steps: list[str] = field(default_factory=list)
@@ -75,9 +84,14 @@ def named(text: str, terms: str) -> str:
             continue
         start = m.start() if not told.starred else m.start() + 1
         short = _said(told, terms)
+        if len(told.places) > 1 and "from" in told.places[0] and _LABELLED.search(text, max(0, m.start() - TURN), m.start()) is not None:
+            short = _FROM_HOOK.sub(lambda m: f"{m['stitch']} in {int(m['n']) + 1}th ch from hook (skipped chs do not count as a st)", short)  # those before its last are its own
         room = told.done - start
         if len(short) <= room:
-            text = text[:start] + short.ljust(room) + text[told.done :]
+            rest = text[told.done :]
+            if any(_OF_STAR.search(p) for p in told.places):
+                rest = _LAST.sub(lambda m: "in same st".ljust(len(m.group())), rest, count=1)
+            text = text[:start] + short.ljust(room) + rest
             at = start + len(short)
     return text
 
@@ -85,6 +99,7 @@ def named(text: str, terms: str) -> str:
 def _read(text: str, at: int) -> _Told:
     told = _Told()
     starred = text[at] == "*"
+    begun = at
     at += starred
     since = 0
     finished: int | None = None
@@ -92,12 +107,10 @@ def _read(text: str, at: int) -> _Told:
     while at < far and (m := _MOVE.match(text, at)) is not None and m.end() > at:
         if finished is not None and not m["glue"] and (not (m["yo"] or m["insert"] or m["off"] or m["again"]) or m["insert"] and not m["yo"]):
             break
-        if m["insert"]:
-            told.places.append(m["place"])
-            told.steps.append("place")
-        elif m["more"] and told.places:
-            told.places.append(m["place2"])
-            told.steps.append("place")
+        if m["insert"] or m["more"] and told.places:
+            named = _AND_IN.split(m["place"] or m["place2"])
+            told.places += named
+            told.steps += ["place"] * len(named)
         elif m["skip"] and told.places:
             told.steps.append(f"skip{m['many'] or 1}")
         elif m["again"]:
@@ -121,6 +134,7 @@ def _read(text: str, at: int) -> _Told:
             since = len(told.places)
         at = m.end()
     told.done, told.starred = finished, starred
+    told.turned = len(told.places) > 1 and _TURNED.search(text, max(0, begun - TURN), begun) is not None and any(_OF_STITCHES.search(p) for p in told.places)
     return told
 
 
@@ -138,11 +152,14 @@ def _said(told: _Told, terms: str) -> str:
         place = told.places[index].lower()
         index += 1
         hook = re.search(r"(\d)(?:st|nd|rd|th)\s+(?:ch|st)\S*\s+from", place)
-        count = sum(int(n or 1) for n in re.findall(r"\bnext\s+(\d)?", place))
+        if told.turned and (hook or re.search(r"\bch", place)):
+            many += 1
+            continue
+        count = sum(int(n or 1) for n in re.findall(r"\b(?:next|first)\s+(\d)?", place))
         many += max(1, count + bool(re.search(r"\b(?:same|last)\b", place)))
         if hook:
             from_hook, last = int(hook[1]), "next st"
-        elif re.search(r"\bsame\b|worked in|where\b", place) and not count:
+        elif re.search(r"\bsame\b|worked in|where\b|\beye\b|\bside\b|\blast loop\b|\bstar\b", place) and not count:
             last = "same st"
         elif re.match(r"(?:the )?last\b", place) and not count:
             last = "last st"
@@ -158,4 +175,5 @@ def _said(told: _Told, terms: str) -> str:
         return f"{stitch} in {from_hook}{'nd' if from_hook == 2 else 'rd' if from_hook == 3 else 'th'} ch from hook"
     passed += from_hook
     thing = "loops" if loops else "sts"
-    return (f"skip {passed} {thing}, " if passed else "") + f"{stitch} in {last}"
+    part = "(does not count as a st) " if told.turned else ""  # the chain is a part of the first stitch
+    return part + (f"skip {passed} {thing}, " if passed else "") + f"{stitch} in {last}"

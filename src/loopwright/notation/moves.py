@@ -73,6 +73,7 @@ _TALL = {2: "hdc", 3: "dc", 4: "tr", 5: "dtr"}  # chains, and the stitch that th
 
 def base_passed(cur: Cursor, before: list[Node], node: Node) -> Node:
     """ "3 ch., miss 1 tr., 1 tr. into each tr.": British patterns so pass over the stitch that the chain stands on; the worker finds out."""
+    before = [n for n in before if not (isinstance(n, Mark) and n.what == "turn")]
     chain = before[-1] if before else None
     if cur.dialect.id == "us" or not isinstance(node, Skip) or node.first or node.n.at(0) != 1 or not isinstance(chain, Chain):
         return node
@@ -95,7 +96,7 @@ def _skips_more(cur: Cursor) -> Node | None:
     if cur.at == mark + 1 and cur.low(-1) == "and":
         word = cur.token()
         named = word is not None and word.kind == "kind" and word.value in _PLAIN and cur.kinds[mark - 1] == "kind"  # "skip next hdc and sc"
-        alone = (thing_word(cur.low()) in ("sp", "loop") or named) and cur.low(1) in (",", ";", ".")
+        alone = (thing_word(cur.low()) in ("sp", "loop") or named) and (cur.low(1) in (",", ";", ".") or cur.kind(1) == "star")
         counted = cur.kind() == "num" and (cur.kind(1) == "kind" or thing_word(cur.low(1)) is not None) and cur.low(2) in (",", ";", ".")
         if alone or counted:
             return _one_skip(cur, begin)  # "skip next tr and sp", "skip next sp and 1 tr"
@@ -122,7 +123,7 @@ def _one_skip(cur: Cursor, start: int) -> Node:
     ahead = 1 if cur.low() in ("the", "over") else 0
     first = cur.kind(ahead) == "ord" and cur.token(ahead).value == 1  # type: ignore[union-attr]
     cur.at += ahead + first
-    cur.skip("the", "next", "first", "last", "over", "following", "joined", "joining", "center", "centre", "middle")
+    cur.skip("a", "an", "the", "next", "first", "last", "over", "following", "joined", "joining", "center", "centre", "middle")
     n = None if is_space_number(cur) else cur.number()
     found = thing(cur)
     if found is not None and found.kind == "ch" and (cur.accept_words("of turning ch") or cur.accept_words("of the turning ch") or cur.accept_words("of turning chain")):
@@ -212,7 +213,10 @@ def on_second(cur: Cursor) -> bool:
 
 
 def to_a_ring(cur: Cursor) -> bool:
-    """ "to form a ring", taken where it stands next."""
+    """ "to form a ring", "for a ring", "into a circle", taken where it stands next."""
+    if cur.low() in ("to", "for", "into") and cur.low(1) in ("a", "the") and cur.low(2) in ("ring", "circle") and (cur.low(1) == "a" or cur.low() == "for") and cur.kind(3) in ("sep", "end", "close"):
+        cur.at += 3
+        return True
     if cur.low() not in ("to", "and") or cur.low(1) not in _RING_MADE:
         return False
     at = 2
@@ -224,7 +228,7 @@ def to_a_ring(cur: Cursor) -> bool:
             return False
         cur.at += at + 1
         return True
-    while cur.low(at) in ("a", "the", "centre", "center", "starting"):
+    while cur.low(at) in ("a", "the", "centre", "center", "starting", "small", "little"):
         at += 1
     if cur.low(at) not in ("ring", "loop", "circle"):
         return False
@@ -260,9 +264,9 @@ def _with_stitch(cur: Cursor) -> None:
 
 
 def _via(cur: Cursor) -> str | None:
-    """The stitch of "join with sc", None where none is told."""
+    """The stitch of "join with sc", "join sl st to first sc", None where none is told."""
     via = None
-    cur.at += 1 + (cur.kind() == "open")
+    cur.at += (cur.kind() != "kind") + (cur.kind() == "open")
     cur.skip("a")
     if cur.kind() == "kind":
         british = cur.dialect.id != "us" and cur.low().startswith("single")  # what British books call a slip stitch
@@ -294,14 +298,14 @@ def join(cur: Cursor, before: list[Node]) -> Node:
         cur.at += 1
         joined = thing(cur)  # "join last ch-3 to …": the chain is there already
         last_chain = joined.length if joined is not None else None
-    if cur.low() in ("with", "by") or cur.kind() == "open" and cur.low(1) == "with":
+    if cur.low() in ("with", "by") or cur.kind() == "open" and cur.low(1) == "with" or cur.kind() == "kind" and cur.token().value == "sl st":  # type: ignore[union-attr]
         via = _via(cur)
         if via is not None and via != "sl st" and before and _to_limb(cur):
             return Make(via, ONE, None, span=cur.span_from(start))  # "ch 3, join with sc to first leg"
     if before and via is None and (made := _limb_with(cur)) is not None:
         return Make(made, ONE, None, span=cur.span_from(start))
-    if cur.low() in ("to", "in", "into") and cur.low(1) in ("form", "a", "ring", "make", "round"):
-        while cur.low() in ("to", "in", "into", "form", "a", "ring", "make", "loop", "circle", "round"):
+    if cur.low() in ("to", "in", "into") and cur.low(1) in ("form", "a", "ring", "make", "round", "loop", "circle"):
+        while cur.low() in ("to", "in", "into", "form", "a", "ring", "make", "loop", "circle", "round", "small", "little"):
             cur.at += 1
         _with_stitch(cur)
         return Ring(False, span=cur.span_from(start))

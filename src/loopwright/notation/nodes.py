@@ -5,14 +5,16 @@ from __future__ import annotations
 import itertools
 import re
 
-from loopwright.model.tree import Mark, Node, Unknown
+from loopwright.model.tree import Group, Join, Make, Mark, Node, Ring, Unknown
 from loopwright.notation.body import KNOWN, nodes_until, numbers_only
+from loopwright.notation.both_sides import ends_where_begun
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.glosses import plain_tokens
 from loopwright.notation.meshes import in_meshes
 from loopwright.notation.olden import counted, divided
 from loopwright.notation.scanner import Token, letters, scan
-from loopwright.notation.shaping import every_kth
+from loopwright.notation.shaping import even_between, every_kth
+from loopwright.notation.singly import singly
 from loopwright.terms import Dialect
 
 PROSE_FROM = 4  # so many unknown words may be prose
@@ -35,10 +37,29 @@ def nodes_of(text: str, start: int, end: int, which: Dialect, sizes: int) -> tup
             kept.extend(tokens)
         talk = i == 0 and prose and not _makes(tokens, which, sizes)
     cur = Cursor(kept, which, sizes)
-    nodes = in_meshes(every_kth(counted(divided(numbers_only(cur) or nodes_until(cur)), which.id)))
+    nodes = ends_where_begun(singly(even_between(in_meshes(every_kth(counted(divided(numbers_only(cur) or nodes_until(cur)), which.id))))))
+    made = next((i for i, n in enumerate(nodes) if isinstance(n, (Make, Group))), len(nodes))
+    nodes = [Join(None, "sl st", span=n.span) if i > made and isinstance(n, Ring) and not n.magic else n for i, n in enumerate(nodes)]  # "6 sc in 2nd ch. Join in circle with ss."
     # words before the first instruction ("With right side facing and main colour, …") leave no doubt about it
     lead = next((i for i, n in enumerate(nodes) if not isinstance(n, (Unknown, Mark))), 0)
     return tuple(nodes), cur.unknown - sum(1 for n in nodes[:lead] if isinstance(n, Unknown))
+
+
+_JOINED = re.compile(r"[\s.,;]*(?:join|close)\b(?:\s+(?:the\s+)?(?:rnd|round)\b)?\s*(?:with\b|to\b|in(?:to)?\b|[.;,]|$)", re.IGNORECASE)
+
+
+def behind_count(text: str, start: int, end: int, which: Dialect, sizes: int) -> tuple[Node, ...]:
+    """The nodes of what follows a row's count: "(12 sc). Join with sl st to first sc." closes the round, and attaches no yarn; ", ss to join" makes no ring."""
+    nodes, _ = nodes_of(text, start, end, which, sizes)
+    first = nodes[0] if nodes else None
+    if isinstance(first, Mark) and first.what == "attach" and not first.text and (first.place is None or first.place.quant in ("first", "kth")) and _JOINED.match(text, start, end):
+        return (Join(first.place, "sl st", span=first.span), *nodes[1:])
+    return tuple(Join(None, "sl st", span=n.span) if isinstance(n, Ring) and not n.magic or i == 0 and _joins(n) else n for i, n in enumerate(nodes))
+
+
+def _joins(node: Node) -> bool:
+    """Whether a slip stitch goes back to where the row began."""
+    return isinstance(node, Make) and node.kind == "sl st" and node.place is not None and (node.place.quant == "first" or node.place.thing.kind == "tch")
 
 
 def _makes(tokens: list[Token], which: Dialect, sizes: int) -> bool:

@@ -9,10 +9,13 @@ from dataclasses import replace
 
 from loopwright.model.tree import (
     ONE,
+    STITCH,
+    AtEnds,
     Chain,
     Divided,
     Either,
     Evenly,
+    EveryKth,
     Group,
     Join,
     Make,
@@ -26,15 +29,18 @@ from loopwright.model.tree import (
     Thing,
     Unknown,
 )
-from loopwright.notation.cursor import Cursor
+from loopwright.notation.cursor import Cursor, thing_word
 from loopwright.notation.places import place
 from loopwright.notation.scanner import words
+from loopwright.notation.shaping import shaping
 
 _OVER = frozenset("on over above upon".split())
 _AGAIN = frozenset("the a an of in last next same underneath under below round row row's previous preceding".split())
 _LETTERS = frozenset((*"ABCDEFGH", "MC", "CC"))
 _BESIDES = frozenset("passing slipping pushing sliding threading drawing using changing keeping".split())  # what is done with beads and wools
 _MADE_SO = frozenset("makes forms completes finishes gives".split())
+LONGEST_LOOP = 16  # chains of a loop; more are a foundation
+_TURNS = {"hdc": 2, "dc": 3, "tr": 4, "dtr": 5}  # chains that stand for a stitch
 ANY = Thing("any")
 
 
@@ -66,7 +72,7 @@ def olden(cur: Cursor, before: list[Node]) -> Node | None:
         return _said_after(cur, before)
     if low in ("increasing", "decreasing") and cur.kind(1) == "num" and cur.low(2) in ("in", "on", "each"):
         return _increasing(cur)
-    if cur.dialect.id == "old":
+    if cur.dialect.id == "old" or cur.dialect.id == "uk" and cur.kind() == "kind":
         return _whole_row(cur, before)
     return None
 
@@ -152,6 +158,8 @@ def divided(nodes: list[Node]) -> list[Node]:
 def counted(nodes: list[Node], dialect: str) -> list[Node]:
     """ "7 plain, miss 3": old books count chains with the stitches; the worker finds out whether they do here."""
     said = [n for n in nodes if not isinstance(n, (Unknown, Mark))]
+    if dialect == "old" and len(said) == 1 and isinstance(said[0], Repeat) and (told := _counted_round(said[0])) is not None:
+        return [told if n is said[0] else n for n in nodes]
     if dialect != "old" or not any(isinstance(n, Make) for n in said) or any(not isinstance(n, (Make, Skip, Chain)) for n in said):
         return nodes
     if not any(isinstance(n, Skip) or isinstance(n, Make) and (n.n.at(0) or 1) > 1 for n in said) or any(isinstance(n, Make) and n.place is not None for n in said):
@@ -165,6 +173,14 @@ def counted(nodes: list[Node], dialect: str) -> list[Node]:
     if len(said) > 1 and isinstance(said[-1], Skip):  # nothing is missed but before more of it
         return [Either("chains-are-stitches", ((0.0, (others,)), (1.0, (again,)), (2.5, tuple(nodes))), span)]
     return [Either("chains-are-stitches", ((0.0, tuple(nodes)), (0.5, (others,)), (0.6, (again,))), span)]
+
+
+def _counted_round(told: Repeat) -> Either | None:
+    """ "1 long, 2 chain, miss 2; repeat": the same, told as a repeat; None where a place is told, or nothing is missed at its end."""
+    if told.mode != "end" or told.upto is not None or told.ending or not told.nodes or not isinstance(told.nodes[-1], Skip):
+        return None
+    inner = counted(list(told.nodes), "old")
+    return inner[0] if len(inner) == 1 and isinstance(inner[0], Either) else None
 
 
 def _said_after(cur: Cursor, before: list[Node]) -> Node | None:
@@ -201,11 +217,15 @@ def _increasing(cur: Cursor) -> Node | None:
 def _whole_row(cur: Cursor, before: list[Node]) -> Node | None:
     """ "Treble.", "Dc. all round", "Black.": one stitch named for a whole row; it goes into every stitch and chain."""
     start = cur.at
+    if before and _on_chain(cur, before):
+        return Make(str(cur.take().value), ONE, Place("each", None, STITCH), span=cur.span_from(start))
     if before:
         return None
     kind = None
+    cur.at += cur.low() == "all" and cur.low(1) in colours()  # "All blue."
     if cur.kind() == "kind" and str(cur.token().value) in ("sc", "dc", "tr", "hdc", "dtr"):  # type: ignore[union-attr]
         kind = str(cur.take().value)
+        cur.at += 2 * (cur.low() in (",", "in", "with") and cur.low(1) in colours() and cur.kind(2) in ("sep", "end"))  # "Double crochet, white."
     elif cur.low() in colours():
         cur.at += 1
         cur.skip("silk", "wool", "cotton", "thread", "only")
@@ -213,7 +233,9 @@ def _whole_row(cur: Cursor, before: list[Node]) -> Node | None:
         kind = str(cur.take().value) if cur.kind() == "kind" else "*same*"
     if kind is None:
         return None
-    cur.skip("only", "all", "round", "around", "across", "the", "row", "every", ".", ",")
+    cur.skip("only", "all", "round", "around", "across", "along", "throughout", "the", "row", "every", ".", ",")
+    if cur.low() in (";", "turn") and all(cur.low(i) in (";", "turn", "the", "work", ".", ",", "") for i in range(len(cur.tokens) - cur.at)):
+        cur.skip(";", "turn", "the", "work", ".", ",")
     if cur.low() == "and" and cur.low(1) in ("fasten", "break", "join"):
         cur.at += 1
     if cur.low() in _BESIDES and not any(cur.kind(i) in ("num", "kind", "star", "open") for i in range(1, len(cur.tokens) - cur.at)):
@@ -222,9 +244,30 @@ def _whole_row(cur: Cursor, before: list[Node]) -> Node | None:
         cur.at = start
         return None
     if cur.low() == "increasing":
-        cur.at = len(cur.tokens)  # "increasing as necessary": nobody can count it
-        return Unknown("increasing", 4, cur.span_from(start))
+        return _increased_so(cur, kind, start)
     return Make(kind, ONE, Place("each", None, ANY), span=cur.span_from(start))
+
+
+def _on_chain(cur: Cursor, before: list[Node]) -> bool:
+    """Whether a stitch is named, and no number, behind a foundation chain: "Chain 40, double crochet, taking the back loop"."""
+    said = [n for n in before if not isinstance(n, (Unknown, Mark))]
+    plain = cur.kind() == "kind" and str(cur.token().value) in ("sc", "dc", "tr", "hdc", "dtr")  # type: ignore[union-attr]
+    alone = plain and cur.kind(1) in ("sep", "end") and cur.low(-1) in (",", ";", ".")
+    return alone and len(said) == 1 and isinstance(said[0], Chain) and (said[0].n.at(0) or 0) > 5 and not any(k in ("num", "star") for k in cur.kinds[cur.at :])
+
+
+def _increased_so(cur: Cursor, kind: str, start: int) -> Node:
+    """ "Double crochet, increasing in every stitch", "in every 3rd", "as necessary": the last nobody can count."""
+    cur.at += 1
+    if cur.accept("in") and cur.accept("every", "each") and thing_word(cur.low()) in ("st", "loop"):
+        cur.at += 1
+        return Make(kind, Num((2,)), Place("each", None, STITCH), span=cur.span_from(start))
+    cur.at = next(i for i in range(start, len(cur.tokens)) if cur.lows[i] == "increasing")
+    shaped = shaping(cur)
+    if isinstance(shaped, (EveryKth, AtEnds, Evenly)):
+        return replace(shaped, kind=kind, span=cur.span_from(start))
+    cur.at = len(cur.tokens)
+    return Unknown("increasing", 4, cur.span_from(start))
 
 
 def spread(cur: Cursor, made: Make, start: int) -> Node:
@@ -270,8 +313,13 @@ def in_order(out: list[Node]) -> None:
 def every_with_chain(out: list[Node], dialect: str) -> None:
     """ "5 chain, and 2 plain in every stitch": the chain is made before each of them."""
     last = out[-1]
-    if dialect != "old" or not isinstance(last, Make) or last.place is None or last.place.quant != "each" or len(out) < 2:
+    if dialect == "us" or not isinstance(last, Make) or last.place is None or last.place.quant not in ("each", "every") or len(out) < 2:
         return
     chain = out[-2]
-    if isinstance(chain, Chain) and (chain.n.at(0) or 0) > 1 and all(isinstance(n, (Unknown, Mark)) for n in out[:-2]):
+    if isinstance(chain, Chain) and last.span.start - chain.span.end < 2 and 1 < (chain.n.at(0) or 0) < LONGEST_LOOP and last.place.thing.kind != "ring":
+        out[-2:] = [Group((chain, replace(last, place=None)), last.place, span=chain.span.cover(last.span))]  # "3 ch 1 tr into each d.c.", without a stop
+        return
+    if dialect == "us" or dialect == "uk" and last.place.quant != "every":
+        return
+    if last.place.thing != ANY and isinstance(chain, Chain) and _TURNS.get(last.kind, 1) < (chain.n.at(0) or 0) < LONGEST_LOOP and all(isinstance(n, (Unknown, Mark)) for n in out[:-2]):
         out[-2:] = [Group((chain, replace(last, place=None)), last.place, span=chain.span.cover(last.span))]

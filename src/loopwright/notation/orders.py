@@ -46,7 +46,7 @@ _OF = r"(?:sts?\b\.?|stitch(?:es)?\b|[sd]\.?\s?c\b\.?|hdc\b|[dh]?\.?\s?tr\b\.?|(
 _EVEN = re.compile(
     rf"(?:work(?:ing)?|continue|cont\.?|go on|keep)\s+(?:on\s+(?!these)|to\s+work\s+|working\s+)?(?:around\s+|across\s+)?(?:(?:on|over)\s+(?:these|those|the\s+remaining)\s+(?:{_N}\s+)?(?:sts?\b\.?|stitches)\s+)?{_STRAIGHT}(?:\s+(?:on|over)\s+(?:(?:the|these|those|rem(?:aining)?)\s+){{0,2}}(?:{_N}\s+)?(?:sts?\b\.?|stitches))?(?:\s+in\s+(?P<stitch>[\w ]{{1,20}}?))?(?P<tail>(?:\s+for)?\s+(?P<n>{_N})\s*(?:more\s+)?{_ROWS}|\s+(?:until|till|to|for)\b.*|\s*)\.?\s*$"
     rf"|work\s+(?:a\s+further\s+|another\s+)?(?P<m>{_N})\s*(?:more\s+|further\s+)?{_ROWS}\s+(?:more\s+)?(?:(?:of|in)\s+(?P<of>{_STITCHES})[;,]?\s*(?:turn)?|{_STRAIGHT}(?:\s+in\s+(?P<in>{_STITCHES}))?|in\s+(?:pattern|patt|pat)\b)\.?\s*$"
-    rf"|work\s+(?:a\s+further\s+|another\s+)?(?P<h>{_N})\s*(?:more\s+|further\s+)?{_ROWS}\s+(?:more\s+)?(?:straight\s+)?(?:on|over)\s+(?:these|those|the\s+remaining|all)\s+(?:(?:{_N})\s+)?{_OF}(?:\s+only)?(?:\s+for\s+(?:the\s+)?[a-z]{{3,12}})?(?:,?\s*(?:and|then)\s+(?:join|fasten|break|sew|turn)\b[^.;\d]{{0,80}})?\s*\.?\s*$"
+    rf"|work\s+(?:a\s+further\s+|another\s+)?(?P<h>{_N})\s*(?:more\s+|further\s+)?{_ROWS}\s+(?:more\s+)?(?:straight\s+)?(?:on|over)\s+(?:(?:these|those|the\s+remaining|all)\s+(?:(?:{_N})\s+)?|{_N}\s+){_OF}(?:\s+only)?(?:\s+for\s+(?:the\s+)?[a-z]{{3,12}})?(?:,?\s*(?:and|then)\s+(?:join|fasten|break|sew|turn)\b[^.;\d]{{0,80}})?\s*\.?\s*$"
     rf"|work\s+(?:a\s+further\s+|another\s+)?(?P<l>{_N})\s*(?:more\s+)?{_ROWS}\s*\.?\s*$"
     rf"|(?:work(?:ing)?|continue|cont\.?)\s+in\s+(?:the\s+)?(?:pattern|patt|pat)\b(?:\s+as\s+(?:set|established|before))?(?:\s+{_STRAIGHT})?(?P<on>(?:\s+for)?\s+(?P<j>{_N})\s*(?:more\s+)?{_ROWS}|\s+(?:until|till)\b.*)\.?\s*$"
     rf"|(?P<k>{_N})\s*{_ROWS}\s+(?:even|straight)\.?\s*$",
@@ -81,7 +81,7 @@ _ELSEWHERE = re.compile(r"\s+of\s+(?:the\s+)?(?P<section>[a-z]{3,})\b(?<!row)(?<
 _COUNTS = {"once": 1, "twice": 2, "thrice": 3}
 
 
-_SO_MANY_AS = re.compile(rf"(?:work|make|crochet|do)\s+(?P<lead>a\s+further\s+|another\s+)?(?P<n>{_N})\s+(?:more\s+|further\s+)?{_ROWS}\s+(?:the\s+same\s+)?(?:as|like|repeating)\s+(?=(?:for\s+)?(?:{_ROWS}|r\d))", re.IGNORECASE)
+_SO_MANY_AS = re.compile(rf"(?:work|make|crochet|do)\s+(?P<lead>a\s+further\s+|another\s+)?(?P<n>{_N})\s+(?:more\s+|further\s+)?{_ROWS}\s+(?:the\s+same\s+)?(?:as|like|repeating)\s+(?=(?:for\s+)?(?:{_ROWS}|r\d|(?:the\s+)?{_ORD}\s*(?:{_ROWS}|\.?\s*$)))", re.IGNORECASE)
 _IN_BRACKETS = re.compile(rf"[\[(]\s*((?:{_ROWS}|r(?=\d))\s*\d[^\[\]()]{{0,30}})[\])]", re.IGNORECASE)
 _AS_SECTION = re.compile(
     rf"(?:(?:work|make|repeat|rep|crochet|follow|do)\s+)?(?:(?:the\s+)?(?:same\s+)?(?:instructions|directions|steps)\s+(?:as\s+)?(?=for|of|from)|(?:exactly\s+|just\s+)?(?:the\s+)?same\s+(?:way\s+)?as|as\s+given|as\s+written|as)(?:\s*\b(?:for|of|from|given\s+for))?\s+(?:the\s+)?"
@@ -91,6 +91,9 @@ _AS_SECTION = re.compile(
 _ROW_ALONE = re.compile(rf"(?:the\s+)?{_ORD}", re.IGNORECASE)  # "as the 2nd": the row of that number
 _THIS_WAY = re.compile(r"(?:cont(?:inue)?\.?|keep\s+going|carry\s+on|go\s+on|work|repeat)\s+(?:to\s+work\s+|working\s+)?(?:in\s+)?(?:this\s+(?:way|manner|fashion)|the\s+same\s+(?:way|manner)|like\s+this|this\s+row|as\s+set)\b", re.IGNORECASE)
 _AT_CENTRE = Expression(r"\b(?:work|mak)ing\s+(?:always\s+)?(?:[23]|two|three)\s(?:[a-z]+|[a-z]\.\s?c)\.?\s(?:in|at|on|into)\s+(?:the\s+)?(?:cent(?:re|er)|middle|corner)\b", re.IGNORECASE)
+_UNTIL_BETWEEN = Expression(
+    rf"(?:continue|cont|go\s+on|keep\s+on|proceed|work|repeat|increase)\b\.?[^.(*]{{0,80}}?\b(?:until|till)\s+(?:there\s+(?:are|be|is)\s+|you\s+have\s+)(?P<n>{_N})\s*(?:plain\s+)?(?:{_OF})\s*(?:in\s+)?between\s+(?:the\s+|each\s+|every\s+|two\s+)?(?:inc|widen)", re.IGNORECASE)
+_SAME_AGAIN = re.compile(r"(?:work\s+)?(?:(?:exactly\s+)?the\s+same(?:\s+(?:again|as\s+(?:before|the\s+last)))?|as\s+before|ditto|do\.)\s*\.?\s*$", re.IGNORECASE)  # "2nd row: The same."
 _LIKE_THE_LAST = re.compile(
     rf"(?:work|make|crochet)\s+(?P<n>{_N})\s+(?:more\s+|further\s+|other\s+)?{_ROWS}\s+(?:more\s+)?(?:(?:exactly\s+)?(?:like|as|the\s+same\s+as)\s+the\s+last(?:\s+(?:one|{_ROWS}))?|(?:all\s+)?in\s+(?:the\s+same|this|like)\s+(?:manner|way)|the\s+same|the\s+same\s+way)\s*\.?\s*$", re.IGNORECASE)
 _MORE_EACH = Expression(
@@ -104,6 +107,7 @@ _FIRST_OF = Expression(
 _ROWS_OF = Expression(
     rf"work\s+(?:the\s+)?(?P<first>{_ORD})(?P<rest>(?:\s*{_JOIN}\s*(?:the\s+)?{_ORD})*)\s+{_ROWS}\s*(?:the\s+)?(?:same\s+)?as\s+(?:given\s+|worked\s+)?(?:for|on|in|of)\s+(?:the\s+)?(?P<section>[a-z]{{3,20}}(?:\s+[a-z]{{3,20}})?)\s*\.?\s*$",
     re.IGNORECASE)
+_ROWS_AGAIN = re.compile(rf"{_ROWS}\s?\d{{1,4}}(?:\s*{_JOIN}\s*(?:{_ROWS}\s*)?\d{{1,4}}){{0,4}}\s+(?:(?:{_N}|once|twice|thrice)\s*(?:times?\s*)?(?:more|again)|again)\b", re.IGNORECASE)  # "Row 7 five times more"
 _ONE_UP_TO = re.compile(r"(?P<verb>rep(?:eat)?\.?\s+)(?P<word>row|rnd|round)\s*(?P<a>\d{1,4})\s+(?:through|thru|to)\s+(?:row|rnd|round)\s*(?=\d)", re.IGNORECASE)
 
 
@@ -112,6 +116,8 @@ def order(words: str, sizes: int = 1, which: Dialect | None = None) -> RowOrder 
     words = words.lstrip(" ,;.—–-")
     lead = _LEAD.match(words)
     said = words[lead.end() :] if lead else words
+    if _ROWS_AGAIN.match(said) is not None:
+        said = f"rep {said}"
     if "then" in said:
         said = _THEN_AS.sub(" and ", said)
     if "(" in said or "[" in said:
@@ -124,6 +130,10 @@ def order(words: str, sizes: int = 1, which: Dialect | None = None) -> RowOrder 
 
 def _this_way(words: str, sizes: int) -> RowOrder | None:
     """ "Continue in this way until 90 rows have been worked": the last row again."""
+    if _SAME_AGAIN.match(words) is not None:
+        return RowOrder("repeat", last_n=1)
+    if words[:8].strip(" .").lower() in ("even", "straight"):
+        return RowOrder("even")
     if (like := _LIKE_THE_LAST.match(words)) is not None:
         return RowOrder("repeat", last_n=1, times=number(like["n"], sizes))
     if "sides" in words and (sides := _ON_SIDES.match(words)) is not None:
@@ -199,6 +209,8 @@ def _continued(words: str, sizes: int) -> RowOrder | None:
         return told
     if words[:4].lower() == "work" and "more" in words and (each_time := _MORE_EACH.match(words)) is not None:
         return RowOrder("continue", delta=number(each_time["n"], 1))  # "work 12 more tr. in each rnd."
+    if "between" in words and (between := _UNTIL_BETWEEN.match(words)) is not None:
+        return RowOrder("continue", between=number(between["n"], 1))
     m = _CONTINUE.match(words)
     if m is None:
         going = (_BETWEEN.match(words) if _TWO_ROWS.match(words) is None else None) or _SO_ON.match(words)  # the change of the rows before goes on

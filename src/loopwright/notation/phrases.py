@@ -40,6 +40,11 @@ _NO_TWIST = ("taking care not to twist", "being careful not to twist", "be caref
 _CARE = frozenset(words.split()[0] for words in _NO_TWIST)
 
 
+def _names_sides(lows: list[str]) -> bool:
+    """Whether a row's words tell of the sides of a piece, by their corners or their length."""
+    return "corner" in lows or "corners" in lows or "short" in lows and "long" in lows or "shorter" in lows and "longer" in lows
+
+
 def phrase(cur: Cursor, before: list[Node]) -> Node | None:
     """The node of a phrase that starts here, None when none does."""
     low = cur.low()
@@ -82,7 +87,7 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
         return PatternRun(None, None, span=cur.span_from(cur.at - 4))
     if low in ("work", "make") and cur.low(1) in ("a", "1", "one") and cur.low(2) in ("row", "rnd", "round") and cur.low(3) == "of" and cur.kind(4) == "kind":
         return _a_row_of(cur)
-    if {"corner", "corners"} & set(cur.lows) and (low in ("work", "working", "make") or cur.kind() == "num") and "each" in cur.lows and not any(isinstance(b, (Make, Group, Repeat)) for b in before) and (sides := each_side(cur)) is not None:
+    if (low in ("work", "working", "make") or cur.kind() == "num") and "each" in cur.lows and _names_sides(cur.lows) and not any(isinstance(b, (Make, Group, Repeat)) for b in before) and (sides := each_side(cur)) is not None:
         return sides
     if (low in ("work", "make") or cur.kind() == "num" and any(isinstance(b, EdgeRun) for b in before)) and (edge := work_along(cur)) is not None:
         return edge

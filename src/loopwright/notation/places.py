@@ -9,9 +9,11 @@ from loopwright.model.tree import ONE, STITCH, Loop, Place, Quant, Thing
 from loopwright.notation.after_places import END_WORDS, PREPOSITIONS, after_place
 from loopwright.notation.crossed import each_so, skipped
 from loopwright.notation.cursor import Cursor, thing_word
+from loopwright.notation.pointing import POINTING, per, pointed
 from loopwright.notation.things import is_space_number, loop_words, thing
 
 _OPENING = frozenset("beg beginning starting initial standing".split())
+LONGEST_LOOP = 20
 LEAST_GROUP = 3  # stitches that are named as one group by their number
 _PARTS = frozenset("top tip base end head back front side eye point".split())
 _JUNK = frozenset("the of a an very immediately following previous prev preceding this that same-colored these those its indicated specified designated marked".split())
@@ -25,6 +27,8 @@ def place(cur: Cursor, *, bare: bool = False) -> Place | None:
     start = cur.at
     relation: Literal["in", "between", "around"] = "in"
     seen = False
+    if cur.low() == "per" and (rated := per(cur)) is not None or cur.low() == "there" and (rated := pointed(cur, start)) is not None:
+        return replace(after_place(cur, rated), span=cur.span_from(start))
     while cur.low() in PREPOSITIONS or cur.low() in ("worked", "work", "working") and cur.low(1) in PREPOSITIONS:
         if cur.low() in END_WORDS and _ends_here(cur):
             break
@@ -34,6 +38,8 @@ def place(cur: Cursor, *, bare: bool = False) -> Place | None:
     if not seen and not bare:
         cur.at = start
         return None
+    if seen and cur.low() in POINTING and (shown := pointed(cur, start)) is not None:
+        return replace(shown, span=cur.span_from(start))
     found = _quantified(cur, seen or cur.low() == "following")
     if found is None:
         if seen and cur.low(-1) in END_WORDS:
@@ -45,7 +51,7 @@ def place(cur: Cursor, *, bare: bool = False) -> Place | None:
         found = replace(found, n=ONE, thing=Thing("gap"))  # "between next 2 petals"
     if relation != "in" and found.relation == "in":
         found = replace(found, relation=relation)
-    if cur.tokens[start].low == "under" and found.thing.kind == "ch" and not found.from_hook and cur.dialect.id == "old":
+    if cur.tokens[start].low == "under" and found.thing.kind == "ch" and not found.from_hook and cur.dialect.id != "us":
         found = replace(found, thing=Thing("sp"))  # "1 treble under the first chain"
     return replace(after_place(cur, found), span=cur.span_from(start))
 
@@ -105,7 +111,7 @@ def _quantified(cur: Cursor, seen: bool) -> Place | None:
     if word in ("remaining", "rem") and cur.kind(1) == "num":
         cur.at += 1
         return _counted(cur, "next", loop)
-    if word in ("each", "every", "all", "ea") or (word in ("remaining", "rem") and thing_word(cur.low(1)) and cur.low(2) != "of"):
+    if word in ("each", "every", "all", "ea") or (word in ("remaining", "rem") and (thing_word(cur.low(1)) or cur.kind(1) == "kind") and cur.low(2) != "of"):
         return _each(cur, loop)
     if word in ("next", "nxt", "following") or word == "remaining" and cur.low(2) == "of":  # "into remaining loop of pineapple"
         cur.at += 1
@@ -159,7 +165,7 @@ def _as_words(cur: Cursor) -> None:
     if cur.kind() == "num" and cur.kind(1) == "kind":
         cur.at += 1
     if cur.kind() in ("kind", "word") and cur.low() not in ("and", "then"):
-        cur.at += 1
+        cur.at += 1 + (cur.low() == "joining" and cur.kind(1) == "kind" and cur.token(1).value == "sl st")  # type: ignore[union-attr]
 
 
 def _each(cur: Cursor, loop: Loop) -> Place | None:
@@ -167,7 +173,7 @@ def _each(cur: Cursor, loop: Loop) -> Place | None:
     cur.at += 1
     if (so := each_so(cur, loop, under=under)) is not None:
         return so
-    cur.skip("of", "the", "single", "marked")
+    cur.skip("of", "the", "single", "marked", *(("all", "those", "these") if cur.low(1) in ("all", "those", "these") else ()))
     if loop == "both" and cur.low() in ("front", "back", "third") and (told := loop_words(cur)) is not None:
         loop = told  # "each front loop around"
     if cur.low() == "other" and cur.low(-1) == "the" and cur.kind(1) == "num":
@@ -286,7 +292,7 @@ def _plain(cur: Cursor, loop: Loop, seen: bool) -> Place | None:
     if n is not None and not seen:
         return None
     found = thing(cur)
-    if found is not None and found.kind == "ch" and n is not None and cur.dialect.id == "old":
+    if found is not None and found.kind == "ch" and n is not None and (cur.dialect.id == "old" or 1 < (n.at(0) or 0) < LONGEST_LOOP and _round_the(cur)):
         return Place("next", ONE, Thing("sp", n.at(0)), loop=loop)  # "in the 3 chain": in their loop
     if found is None:
         if n is not None and seen:
@@ -301,6 +307,11 @@ def _plain(cur: Cursor, loop: Loop, seen: bool) -> Place | None:
     if found.kind == "tch":
         return Place("last", ONE, found, loop=loop)
     return Place("next", n or ONE, found, loop=loop)
+
+
+def _round_the(cur: Cursor) -> bool:
+    """ "1 tr round the 2 ch": whether a chain is worked round, which is its loop, not so many chains."""
+    return cur.lows[max(0, cur.at - 4) : cur.at - 1][:1] in (["round"], ["around"]) and cur.low(-3) == "the"
 
 
 def _both(cur: Cursor) -> bool:

@@ -10,12 +10,15 @@ import re
 from functools import lru_cache
 
 from loopwright.notation.asides import without_asides
+from loopwright.notation.both_terms import own_terms
+from loopwright.notation.bygone import bygone
+from loopwright.notation.lookalikes import plain_letters
 from loopwright.notation.movements import named
 from loopwright.notation.plainer import patches, plainer, worn
 
 _STITCH = r"(?:s\.?\s?c|d\.?\s?c|tr\.?(?:\s?c)?|d\.?\s?tr|h\.?\s?d\.?\s?c|s\.?\s?s|sl|ch|chs?|sts?|trc|sdc|dtr|sps?|spaces?|loops?|shells?|more)\b"
 _COUNTED_STOP = re.compile(rf"(?<![\d.])\d{{1,3}}(?P<stop>\.)(?=\s*{_STITCH})", re.IGNORECASE)
-_STOP = re.compile(r"\d\.")
+_STOP = re.compile(r"\.(?<=\d\.)")  # looks for the stop first: numbers are many
 MANY = 4  # stops after numbers that are no slip
 _LABELLED = re.compile(r"^[ \t]*(?:(?:rows?|rnds?|rounds?|rds?|r)[ .]*)?\d{1,3}(?:\.?\s*[-–—~&]\s*r?\d{1,3})?\.(?!\d)", re.IGNORECASE | re.MULTILINE)  # "5. Sc", "R5-10. Ch 1"
 _MORE_STOPS = re.compile(
@@ -33,12 +36,12 @@ _IN_COLOUR = re.compile(  # "MUZZLE - in Cream, ch 5"
     r"(?:^\s{0,8}|(?<=[-–—:.;]\s))[Ii]n\s(?!(?:Rnd|Row|Round|Blo|Flo|Next|Each|Every|First|Last|Same|Corner|Ring|Cent(?:er|re)|Back|Front|The|This|Any|Both|Second|Third|Pattern|Loop)\b)[A-Z][a-z]{2,}(?:\s[A-Z][a-z]+)?(?=\s?,\s*(?:ch|chain|make|work|begin|start|\d)\b)"
 )
 _NAMED_SIZES = re.compile(
-    r"(?P<first>\b\d{1,5})(?P<noun>(?:\s+[a-z][a-z.]*){0,2}\.?\s*)(?P<others>(?:\s*\((?:\d[\w/.\s-]{0,8}(?:mos?|yrs?|months?|years?)|(?:medium|large|small|size)[\w\s]{0,8})\.?\s*(?:--|—|–|-)[^()]{1,20}\)){1,8})",
+    r"(?P<first>\b\d{1,5})(?P<noun>(?:\s+[a-z][a-z.]*){0,2}\.?\s*)(?P<others>(?:\s*\((?:\d[\w/.\s-]{0,8}(?:mos?|yrs?|months?|years?)|(?:medium|large|small|size)[\w\s]{0,8}|x{0,2}[sml])\.?\s*(?:--|—|–|-|:)[^()]{1,20}\)){1,8})",
     re.IGNORECASE,
 )
 _SPELT = {"rpt": "rep"}  # as long as what they stand for
 _SAME_LENGTH = re.compile(r"\b(?:rpt)\b", re.IGNORECASE)
-_WITHIN = re.compile(r"(?:(?<=\bst)|(?<=\bsts))\.(?=\s+(?:at|each|evenly|before|only|to end)\b)|(?:(?<=\bsp)|(?<=\bsps))\.(?=\s+(?:of|between|at|in|on|made|formed)\b)|(?<=\brep)\.(?=\s+(?:with|at|to|from|between|the|last|\d))")  # a stop that ends no sentence
+_WITHIN = re.compile(r"(?:(?<=\bst)|(?<=\bsts))\.(?=\s+(?:at|each|evenly|before|only|to end|from|of|across|around)\b)|(?:(?<=\bsp)|(?<=\bsps))\.(?=\s+(?:of|between|at|in|on|made|formed)\b)|(?<=\brep)\.(?=\s+(?:with|at|to|from|between|the|last|\d))")  # a stop that ends no sentence
 
 
 def stopped_style(text: str) -> bool:
@@ -46,13 +49,20 @@ def stopped_style(text: str) -> bool:
     return len(_STOP.findall(text)) >= MANY and all(len(_COUNTED_STOP.findall(t)) >= MANY for t in (text, _LABELLED.sub("", text)))
 
 
+_STEP = re.compile(r"^[ \t]*step[ \t]+\d{1,3}[ \t]*:", re.IGNORECASE | re.MULTILINE)
+_A_STEP = re.compile(r"\bstep (?P<n>\d{1,3})\b", re.IGNORECASE)
+_ROW = re.compile(r"^[ \t]*(?:row|rnd|round|r)\s*\d", re.IGNORECASE | re.MULTILINE)
+
+
 def quiet(text: str, terms: str = "us") -> str:
     """The text with what makes no stitch turned into spaces, line by line; same length, same line ends."""
+    if "tep" in text and len(_STEP.findall(text)) >= MANY and _ROW.search(text) is None:
+        text = _A_STEP.sub(r"Row \g<n> ", text)  # each step is a row, and named as one
     stopped = stopped_style(text)
     return "\n".join((_kept if len(line) < KEPT else _quiet_line)(line, terms, stopped) if line else line for line in text.split("\n"))
 
 
-_BULLET = re.compile(r"\s*[•·◦▪►✦★☆✓☐▢□-]\s+(?=(?:rows?|rnds?|rounds?|rds?|r)\s*\d|\d{1,3}[.):])", re.IGNORECASE)  # a list of rows
+_BULLET = re.compile(r"\s*(?:[•·◦▪►✦★☆✓☐▢□-]\s+(?=(?:rows?|rnds?|rounds?|rds?|r)\s*\d|\d{1,3}[.):]|(?:next|last|first)\s+(?:rows?|rnds?|rounds?)\b)|\*{1,2}(?=(?:rows?|rnds?|rounds?)\s?\d{1,3}\s?:)|\d{1,3}[.)]\s+(?=(?:rows?|rnds?|rounds?)\s*\d))", re.IGNORECASE)  # a list of rows
 
 
 # "Cuff, Round 2:", "V-neck dec row:": what a row is of, at the head of its line. Common practice, no source.
@@ -68,11 +78,13 @@ _OF_PART = re.compile(
 
 
 def _quiet_line(text: str, terms: str, stopped: bool) -> str:
+    text = own_terms(plain_letters(text), terms)
     if (bullet := _BULLET.match(text)) is not None:
         text = " " * bullet.end() + text[bullet.end() :]
+    text = text.replace("\u2011", "-") if "\u2011" in text else text  # a hyphen that breaks no line
     if (part := _NAMED_PART.match(text)) is not None:
         text = " " * part.end() + text[part.end() :]
-    text = _OF_PART.sub(lambda m: " " * len(m.group()), named(text, terms))
+    text = _OF_PART.sub(lambda m: " " * len(m.group()), named(bygone(text, terms), terms))
     text = plainer(text)
     if stopped:
         text = _unstopped(text)
@@ -88,11 +100,14 @@ def _quiet_line(text: str, terms: str, stopped: bool) -> str:
 
 
 _INC_NAMED = re.compile(r"\((?:called\s+|raglan\s+|corner\s+)?inc(?:\s+made)?\)", re.IGNORECASE)
+_INC_ALONE, _SO_OFTEN = re.compile(r"\(inc\)", re.IGNORECASE), re.compile(r"\s*(?:[x×*]\s*\d|a?round\b|across\b|all\b|in\b|\d{1,3}\s*(?:x|times)\b|times\b)", re.IGNORECASE)
 _WITH_CHAIN = re.compile(r"\bch\b[^.;(*]{0,30}$", re.IGNORECASE)
 
 
 def _names_an_increase(text: str, m: re.Match[str]) -> bool:
-    """ "in next dc make dc, ch 1 and dc (inc made)": what an increase is made of here, with a chain in it; else it is one as any other."""
+    """ "in next dc make dc, ch 1 and dc (inc made)": what an increase is made of here, with a chain in it; "(inc) x 6": one to be made."""
+    if _INC_ALONE.fullmatch(m.group()) is not None and _SO_OFTEN.match(text, m.end()) is not None:
+        return True
     return _INC_NAMED.fullmatch(m.group()) is not None and _WITH_CHAIN.search(text, max(0, m.start() - 40), m.start()) is not None
 
 
@@ -102,7 +117,7 @@ _kept = lru_cache(maxsize=4096)(_quiet_line)
 
 def _listed(m: re.Match[str]) -> str:
     """ "22 sts. (1 yr.--26 sts.) (2 yrs.--30 sts.)" as "22 (26, 30) sts.", filled up with spaces to the same length."""
-    values = re.findall(r"(?:--|—|–|-)\s*(?:ch\.?\s*)?(\d{1,5})(?![\d/-])[^()]*\)", m["others"], re.IGNORECASE)
+    values = re.findall(r"(?:--|—|–|-|:)\s*(?:ch\.?\s*)?(\d{1,5})(?![\d/-])[^()]*\)", m["others"], re.IGNORECASE)
     if len(values) != m["others"].count("("):
         return m.group()
     made = f"{m['first']} ({', '.join(values)}){m['noun']}"

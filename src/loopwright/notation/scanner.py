@@ -37,7 +37,19 @@ def words() -> dict[str, dict[str, Any]]:
     return shipped_table("loopwright.notation", "words.toml")
 
 
-_GLUED = re.compile(r"(sc|hdc|dc|htr|tr|ss)([bf]lo)")
+_SWAPPED = "next into circle ring each around across first last same work repeat space turn skip from times between previous beginning".split()
+_WORDS_TOO = frozenset(("form",))
+
+
+@cache
+def same_words() -> dict[str, str]:
+    """Words that mean another which the reader knows: those of the table, and known ones with two letters the wrong way round ("enxt")."""
+    swapped = ((w[:i] + w[i + 1] + w[i] + w[i + 2 :], w) for w in _SWAPPED for i in range(len(w) - 1) if w[i] != w[i + 1])
+    return {way: w for way, w in swapped if way not in _WORDS_TOO} | words()["same"]
+
+
+_GLUED_ON = ("lo", "inc", "dec", "sp", "sps", "lp", "lps")
+_GLUED = re.compile(r"(sc|hdc|dc|htr|tr|ss)([bf]lo|inc|dec)|(ch)(sps?|lps?)")
 _FRACTION = {"½": 0.5, "¼": 0.25, "¾": 0.75}
 
 
@@ -72,14 +84,16 @@ def _expression(dialect: Dialect) -> re.Pattern[str]:
     pattern = rf"""
       (?P<timesx2>(?:(?<=[)\]}}])\s*\*\s*|(?<=[a-z])\*(?=\d{{1,4}}\s*(?:[,;.()\[\]]|$)))(?P<tx2>\d{{1,9}})(?!\s*(?!(?:around|times|total|then|and|join|sl|ss|to)\b)[a-z]))
     | (?=\S)(?:  # at a blank nothing else need be tried
-      (?P<blank>\{{(?!\s*\d+\s*[a-z])[^{{}}()\[\],;\n]{{1,60}}\}}(?!\s?(?:[x×*]\s?\d|\d{{1,3}}\s?(?:x|times)\b)))
+      (?P<sep0>[,;.:]) | (?P<open0>[(\[]) | (?P<close0>[)\]])  # what is met most, and begins nothing else, first
+    | (?P<word0>(?:in|each|next|from|across|around|same|last|rep|turn|join|and|of|to|sts|st)(?![^\W\d_]|['’]))
+    | (?P<blank>\{{(?!\s*\d+\s*[a-z])[^{{}}()\[\],;\n]{{1,60}}\}}(?!\s?(?:[x×*]\s?\d|\d{{1,3}}\s?(?:x|times)\b)))
     | (?P<star>\*\*\*|\*\*|\*|†|‡|✕(?=\s)|\+(?=\s*[a-z(])(?!\s*\d)|\#(?=\s*[a-z(]))
-    | (?P<timesx>(?<![a-z])[x×✕]\s*(?P<tx>\d{{1,9}})(?![a-z]))
+    | (?P<timesx>(?:(?<![a-z])[x×✕]\s*|(?<=[a-z])x)(?P<tx>\d{{1,9}})(?![a-z]))
     | (?P<times>(?:(?P<tn>\d{{1,9}}|{numbers})\s*(?:more\s+)?(?:times?|x(?![a-z])|×))(?P<tmore>\s+more)?|twice(?P<tm2>\s+more)?|thrice|once(?P<tm1>\s+more)?|once\s+again)(?![a-z])
-    | (?P<ord>(?:(?:(?P<on>\d{{0,8}}(?:(?<!1)1(?=st)|(?<!1)2(?=nd)|(?<!1)3(?=rd)|\d(?=th)))(?:st|nd|rd|th)|(?P<od>\d{{0,3}}(?<!1)[23])d(?=\s+(?:rows?|rounds?|of|st|stitch|chains?|trebles?|doubles?|loop|space|one|from)\b))|(?P<ow>{ordinals}))(?![a-z]))
+    | (?P<ord>(?:(?:(?P<on>\d{{0,8}}(?:(?<!1)1(?=st)|(?<!1)2(?=nd)|(?<!1)3(?=rd)|\d(?=th)))(?:st|nd|rd|th)|(?P<od>\d{{0,3}}(?<!1)[23])d(?=\s+(?:rows?|rounds?|of|sts?|stitch|ch|chains?|trebles?|doubles?|loop|lp|sp|space|one|from|and|sc|dc|s\.?\s?c|d\.?\s?c|tr|long)\b))|(?P<ow>{ordinals}))(?![a-z]))
     | (?P<postb>(?<![a-z])(?P<pbr>r)?(?P<pbk>tr|dc|htr|hdc|sc)(?:\s(?=r?[fb]p))?(?:r)?(?P<pbs>[fb])(?P<pbp>p)?(?![a-z]))
     | (?P<ntog>(?<![\d.])(?P<nt>[2-9]|1\d)\s*(?P<ntk>{stitches})(?:\.(?=\s*tog))?\s*tog(?:ether)?(?![a-z]))
-    | (?P<kind>(?<![a-z])(?P<fp>{post})?(?P<k>{stitches})(?:\s*(?P<gn>\d{{1,9}}|two|three|four|five)\s*(?:tog|together)(?![a-z])|(?![a-z])(?:\.(?=\s*[a-z\d(,;]))?))
+    | (?P<kind>(?<![a-z])(?P<fp>{post})?(?P<k>{stitches})(?:\s*(?P<gn>\d{{1,9}}|two|three|four|five)\s*(?:tog|together|tg)(?![a-z])|(?!(?!x\d)[a-z])(?:\.(?=\s*[a-z\d(,;]))?))
     | (?P<num>\d{{1,9}}(?:[.,]\d{{1,9}}(?=\s*(?:cm|in|mm|"|″|”|inch)))?(?:\s?[½¼¾]|-\d/\d|\s\d/\d)?)
     | (?P<numword>(?<![a-z])(?:{numbers})(?![a-z]))
     | (?P<word>[^\W\d_]+(?:['’][^\W\d_]+)?)
@@ -103,14 +117,42 @@ def _kind_of(dialect: Dialect, text: str) -> str | None:
 
 def scan(text: str, start: int, end: int, dialect: Dialect) -> list[Token]:
     """Tokens of text[start:end]; spans are offsets in the whole text. Whatever the text, every character but space is in a token."""
-    table = words()
-    tokens = [_token(m, dialect, table) for m in _expression(dialect).finditer(text, start, end)]
-    if "lo" in text[start:end].lower() and any(t.kind == "word" and t.low.endswith("lo") and _GLUED.fullmatch(t.low) for t in tokens):
+    tokens = _tokens(text, start, end, dialect)
+    low = text[start:end].lower()
+    if ("lo" in low or "chsp" in low or "chlp" in low or "cinc" in low or "cdec" in low or "rinc" in low or "rdec" in low) and any(t.kind == "word" and t.low.endswith(_GLUED_ON) and _GLUED.fullmatch(t.low) for t in tokens):
         tokens = [part for t in tokens for part in _parted(t, dialect)]
     if "V" in text[start:end] and any(t.text in _VS and t.kind == "word" for t in tokens):
         tokens = [t._replace(kind="kind", value="v-st") if t.text in _VS and t.kind == "word" and not _shapes(tokens, i) else t for i, t in enumerate(tokens)]
     if dialect.id == "old" and tokens:
         tokens = _of_old(tokens)
+    return tokens
+
+
+MOST_KEPT, LONGEST_KEPT = 20_000, 40
+_OF_THEIR_TEXT = frozenset("word word0 open open0 close close0 sep sep0 punct kind num star".split())  # what these are, their own text alone tells
+
+
+@cache
+def _met(_dialect: Dialect) -> dict[tuple[str | None, str], tuple[str, Any, str]]:
+    """Sort, value and lower case of the tokens met so far in a dialect: a text is made of few words."""
+    return {}
+
+
+def _tokens(text: str, start: int, end: int, dialect: Dialect) -> list[Token]:
+    table, met = words(), _met(dialect)
+    tokens: list[Token] = []
+    for m in _expression(dialect).finditer(text, start, end):
+        found = m.group()
+        key = m.lastgroup, found
+        known = met.get(key)
+        if known is not None:
+            a, b = m.span()
+            tokens.append(Token(known[0], found, known[1], a, b, known[2]))
+            continue
+        token = _token(m, dialect, table)
+        tokens.append(token)
+        if key[0] in _OF_THEIR_TEXT and len(found) <= LONGEST_KEPT and len(met) < MOST_KEPT:
+            met[key] = token.kind, token.value, token.low
     return tokens
 
 
@@ -146,6 +188,10 @@ def _of_old(tokens: list[Token]) -> list[Token]:
                 kind = "tr"
         elif t.low == "long" and before is None and after is not None and after.low in ("all", "round", "around", "on", "in", "only"):
             kind = "tr"  # "Long all round."
+        elif t.low in ("l", "l's") and before is not None and before.kind in ("num", "ord", "word") and (before.kind != "word" or before.low in _TELLS_LONG):
+            kind = "tr"  # "1 l, 1 ch"
+        elif t.low == "." and before is not None and before.kind == "kind" and before.text in ("l", "L") and after is not None and not after.text[:1].isupper():
+            continue  # "3 l. under the 3 ch."
         elif before is not None and before.low == "plain" and t.kind == "kind" and t.value in _PLAINLY:
             out.pop()
         elif t.kind == "kind" and t.value == "sc" and t.low.startswith("single") and after is not None and after.low == "to" and _to_centre(tokens, i):
@@ -157,27 +203,32 @@ def _of_old(tokens: list[Token]) -> list[Token]:
 
 
 def _parted(t: Token, dialect: Dialect) -> tuple[Token, ...]:
-    """ "scblo" as the two words it is."""
+    """ "scblo", "chsp" as the two words they are."""
     glued = _GLUED.fullmatch(t.low) if t.kind == "word" else None
     if glued is None:
         return (t,)
-    middle = t.start + glued.end(1)
-    first = t.text[: glued.end(1)]
-    return _made("kind", first, _kind_of(dialect, first) or "sc", t.start, middle), _made("word", t.text[glued.end(1) :], glued[2], middle, t.end)
+    second = glued[2] or glued[4]
+    cut = len(t.text) - len(second)
+    first = t.text[:cut]
+    kind = "kind" if second in ("inc", "dec") else "word"
+    return _made("kind", first, _kind_of(dialect, first) or "sc", t.start, t.start + cut), _made(kind, t.text[cut:], second, t.start + cut, t.end)
 
 
-_LETTERS = {"X": "sc", "V": "inc", "A": "dec", "T": "hdc", "F": "dc"}
-_LETTERS_ONLY = re.compile(r"(?:[\s\dXVATFx,;.()\[\]*×:-]|in\s+(?:a\s+)?(?:MR|magic\s+ring)\b)*$")
+_LETTERS = {"X": "sc", "x": "sc", "V": "inc", "v": "inc", "A": "dec", "a": "dec", "T": "hdc", "F": "dc"}
+_LETTERS_ONLY = re.compile(r"(?:[\s\dXxVvAaTF,;.()\[\]*×:-]|in\s+(?:a\s+)?(?:MR|magic\s+ring)\b)*$")
+
+_LETTERS_TELL = re.compile(r"[XVA]|^\s*\d{1,4}\s?x\s*$")
+_SMALL = re.compile(r"[va]\b"), re.compile(r"\dx\b")
 
 
 def letters(text: str, tokens: list[Token]) -> list[Token]:
     """Rounds told in single letters ("3X, V"): X a single, V an increase, A a decrease. Common practice, no source."""
-    if not _LETTERS_ONLY.match(text) or not re.search(r"[XVA]", text):
+    if not _LETTERS_ONLY.match(text) or not (_LETTERS_TELL.search(text) or all(small.search(text) for small in _SMALL)):
         return tokens
     made: list[Token] = []
     for t in tokens:
-        glued = re.fullmatch(r"(\d{1,9})\s*X", t.text)
-        if glued:
+        glued = re.fullmatch(r"(\d{1,9})\s*[Xx]", t.text)
+        if glued and (not made or made[-1].kind in ("sep", "open")):
             middle = t.start + len(glued[1])
             made += [_made("num", glued[1], int(glued[1]), t.start, middle), _made("kind", "X", "sc", middle, t.end)]
         elif t.kind == "times" and re.fullmatch(r"[Xx]\s*(\d{1,9})", t.text) and made and made[-1].kind in ("sep", "open"):
@@ -190,13 +241,13 @@ def letters(text: str, tokens: list[Token]) -> list[Token]:
 
 
 def _token(m: re.Match[str], dialect: Dialect, table: dict[str, dict[str, Any]]) -> Token:
-    kind, text = m.lastgroup or "punct", m.group()
+    kind, text = (m.lastgroup or "punct").removesuffix("0"), m.group()
     if text == "&":
         return Token("word", text, "and", m.start(), m.end(), "and")
     if kind in ("word", "open", "close", "sep", "punct"):
         low = text.lower()
         if kind == "word":
-            low = table["same"].get(low, low)
+            low = same_words().get(low, low)
         return Token(kind, text, low, m.start(), m.end(), low)
     if kind == "kind":
         known = _kind_of(dialect, m["k"])
@@ -233,7 +284,7 @@ def _rarer(m: re.Match[str], kind: str, dialect: Dialect, table: dict[str, dict[
         return _made("kind", text, f"{_kind_of(dialect, m['ntk']) or 'dc'}{m['nt']}tog", *at)
     if kind == "numword":
         return _made("num", text, _in_words(low, table), *at)
-    if not (m["pbr"] or m["pbp"]):
+    if not (m["pbr"] or m["pbp"] or m["pbk"].lower() in ("dc", "tr", "htr", "hdc")):
         return _made("word", text, low, *at)
     return _made("kind", text, f"{'bp' if m['pbs'].lower() == 'b' else 'fp'}{_kind_of(dialect, m['pbk']) or 'dc'}", *at)
 

@@ -30,6 +30,7 @@ from loopwright.notation.things import thing
 Op = Literal["inc", "dec"]
 _OPS: dict[str, Op] = {
     "inc": "inc", "increase": "inc", "increasing": "inc", "incr": "inc", "incs": "inc", "increases": "inc",
+    "widen": "inc", "widening": "inc", "narrow": "dec", "narrowing": "dec",
     "dec": "dec", "decrease": "dec", "decreasing": "dec", "decr": "dec", "decs": "dec", "decreases": "dec",
 }
 _LEAD = frozenset("and while working but evenly by making".split())
@@ -66,8 +67,11 @@ def _evenly(cur: Cursor, op: Op, n: Num | None) -> Evenly | None:
     n = n or cur.number()
     if n is None and cur.kind() == "times":
         n = Num((cur.take().value[0],))
+        evenly = evenly or cur.kind() in ("sep", "end") and (n.at(0) or 0) > 1 and cur.low(-2) in ("widen", "narrow", "increase", "decrease")  # "Widen 5 times."
     cur.skip("more") if n is not None else None
-    thing(cur)
+    named = thing(cur)
+    alone = named is not None and mark == 1 and cur.lows[0] in ("increase", "decrease", "widen", "narrow") and n is not None and (n.at(0) or 0) > 1
+    evenly = evenly or alone and (cur.kind() == "end" or cur.low() == "." and cur.kind(1) == "end")  # "3rd round.—Increase 8 stitches."
     cur.skip("times", "more")
     to = None
     twice = False
@@ -255,12 +259,24 @@ def every_kth(nodes: list[Node]) -> list[Node]:
     said = [n for n in nodes if not isinstance(n, (Unknown, Mark, Join, Chain)) and not (isinstance(n, Make) and n.kind == "sl st")]
     made = said[0] if len(said) == 1 else None
     where = made.place if isinstance(made, Make) else None
-    if not isinstance(made, Make) or where is None or where.quant != "every" or where.left is not None or where.upto is not None or where.thing.kind not in _PLAIN:
+    if not isinstance(made, Make) or where is None or where.quant != "every" or where.left is not None or where.upto is not None or where.thing.kind not in (*_PLAIN, "loop" if made.kind == "st" else ""):
         return nodes
     if made.n.at(0) != (1 if made.kind == "inc" else 2) or where.loop != "both" or where.relation != "in":
         return nodes
     kth = EveryKth("inc", where.k or 2, None if made.kind in ("inc", "st") else made.kind, span=made.span)
-    increases = made.kind in _SHORT or kth.k > 2
+    increases = made.kind in _SHORT or made.kind == "st" or kth.k > 2
     first: tuple[Node, Node] = (kth, made) if increases else (made, kth)
     at = nodes.index(made)
     return [*nodes[:at], Either("every-kth", ((0.0, first[:1]), (0.6, first[1:])), made.span), *nodes[at + 1 :]]
+
+
+def even_between(nodes: list[Node]) -> list[Node]:
+    """ "Dec 1 st at each end, sc in each st across": what is worked between the ends is told with them, and is no second row."""
+    at = next((i for i, n in enumerate(nodes[:-1]) if isinstance(n, AtEnds)), None)
+    if at is None:
+        return nodes
+    ends, then = nodes[at], nodes[at + 1]
+    even = isinstance(then, Make) and then.n.at(0) == 1 and then.place is not None and then.place.quant == "each" and then.place.left is None and then.place.upto is None
+    if not even or not isinstance(ends, AtEnds) or any(isinstance(n, (Make, Repeat, Group)) for n in (*nodes[:at], *nodes[at + 2 :])):
+        return nodes
+    return [*nodes[:at], replace(ends, kind=ends.kind or then.kind), *nodes[at + 2 :]]  # type: ignore[union-attr]

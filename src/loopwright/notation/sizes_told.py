@@ -28,6 +28,7 @@ _DASHED = re.compile(r"(?:(?:\d?X{0,4}[SL]|[A-H]|M|\d{1,3}|small|medium|large|ne
 _HYPHENS = re.compile(r"(?:(?:extra )?(?:small|medium|large)|[SML]|X{1,3}[SL]|\d{1,2}(?=(?:\s?-\s?\d{1,2}){2})|(?<=-)\d{1,2}|(?<=- )\d{1,2})(?:\s?-\s?(?=\w)|$)", re.IGNORECASE)
 _SLASHED = re.compile(r"(?<![\d/])\d{2,4}(?:/\d{2,4}){2,}(?![\d/])")
 SLASHED_LEAST = 3
+_LABELLED = re.compile(r"^[ \t]*(?:rnds?|rows?|rounds?)\s?\d{1,3}(?:\s?[-–]\s?\d{1,3})?\s?\[\d{1,3}(?:\s?[-–]\s?\d{1,3})?\]\s?:", re.IGNORECASE | re.MULTILINE)  # "Rnd 9 [10]:", of two sizes
 LONGEST_NUMBER = 9
 _IN_LABEL = re.compile(r"(?:rows?|rnds?|rounds?|r)\s*\d[\d\s–-]*\s*(?P<only>\((?:for\s+)?(?:sizes?\s+)?(?P<names>[\w ,&/-]{1,60}?)\s+(?:sizes?\s+)?only\))\s*[:.—–-]", re.IGNORECASE)
 
@@ -115,6 +116,9 @@ def _means(said: str, size: str, index: int, of: int) -> bool:
     return False
 
 
+_MEET = tuple(f"{a}{gap}{b}" for a in ")]" for gap in ("", " ") for b in "([")
+
+
 def sizes_of(text: str, written: str) -> tuple[str, ...]:
     """The names of the sizes; where none are told, as many as the lists of numbers have. `text` is `written` without its quiet words."""
     told = _TOLD.search(text) if "size" in text.lower() else None
@@ -125,16 +129,18 @@ def sizes_of(text: str, written: str) -> tuple[str, ...]:
     if told and (names := _names(_BRACKETS_MEET.sub(", ", written[told.start("names") : told.end("names")]), told["colon"] is not None)):
         return names
     text = text[:200_000]
-    if ")" in text or "]" in text:
+    if any(meet in text for meet in _MEET):
         text = _LISTS_MEET.sub(", ", text)
     votes: dict[int, int] = {}
+    dashed = 0
     for m in _OTHERS.finditer(text):
         at = _number_before(text, m.start())
         if at is None:
             continue
         n = len(re.findall(r"\d{1,9}", m[1])) + 1
         if n == 3 and re.search(r"[-–]", m[1]):
-            continue  # a range, not two sizes
+            dashed += _grows(text[at : m.start()], m[1])
+            continue  # a range, not two sizes, unless such lists come time and again
         ends = re.match(r"[ .;]*(?:\n|\Z|\()", text[m.end() :][:40]) is not None
         if n == 2 and (ends or _NO_SIZE.search(text[max(0, at - 7) : at])):
             continue
@@ -142,8 +148,18 @@ def sizes_of(text: str, written: str) -> tuple[str, ...]:
     slashed = [m.group().count("/") + 1 for m in _SLASHED.finditer(text)] if not votes and "/" in text else []
     for n in set(slashed):
         votes[n] = slashed.count(n) if slashed.count(n) >= SLASHED_LEAST else 0  # "57/63/69" time and again
+    if dashed >= SLASHED_LEAST:
+        votes[3] = votes.get(3, 0) + dashed
+    if (labelled := len(_LABELLED.findall(text)) if "[" in text else 0) > 1:
+        votes[2] = votes.get(2, 0) + labelled
     best = max(votes, key=lambda k: votes[k], default=1)
     return tuple(f"size {i + 1}" for i in range(best)) if 1 < best <= 30 and votes[best] else ("one size",)
+
+
+def _grows(first: str, others: str) -> bool:
+    """Whether numbers stand as those of larger and larger sizes do: "20 (25-25)"."""
+    numbers = [int(n) for n in re.findall(r"\d{1,9}", f"{first} {others}")]
+    return numbers == sorted(numbers)
 
 
 def _number_before(text: str, at: int) -> int | None:

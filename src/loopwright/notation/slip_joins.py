@@ -27,10 +27,14 @@ def slip_join(cur: Cursor, start: int) -> Node | None:
         return picot
     if cur.low() in ("across", "over", "along") and cur.low(1) == "to" and (there := _across(cur, start)) is not None:
         return there
-    if cur.low() == "to":
+    if cur.low() in ("to", "into", "for") and cur.low(1) in ("a", "the") and to_a_ring(cur):
+        return Ring(False, span=cur.span_from(start))
+    if cur.low() == "to" or cur.low() == "top" and start > 3:
         return _slipped_to(cur, start)
     mark = cur.at
     where = place(cur)
+    if where is not None and where.quant == "first" and where.thing.kind in ("ch", "st") and (cur.done or cur.kind() == "sep" and cur.kind(1) == "end") and _a_chain_alone(cur, start):
+        return Ring(False, span=cur.span_from(start))  # "ch 48, sl st in first ch."
     if where is not None and to_a_ring(cur):
         return Ring(False, span=cur.span_from(start))
     if where is not None and cur.low() in ("at", "of") and cur.low(1) in ("beg", "beginning", "start"):
@@ -41,11 +45,17 @@ def slip_join(cur: Cursor, start: int) -> Node | None:
         return Join(where, "sl st", span=cur.span_from(start))
     if where is not None and closes and _of_first_chain(cur, where, start):
         return Join(where, "sl st", span=cur.span_from(start))
-    bare = where is None and start > 3 and (cur.done or cur.low() in (".", ";", ",") and (cur.kind(1) == "end" or cur.low(1) in ("turn", "ch", "fasten", "do")))
+    bare = where is None and (start > 3 or start > 1 and _all_round(cur, start)) and (cur.done or cur.low() in (".", ";", ",") and (cur.kind(1) == "end" or cur.low(1) in ("turn", "ch", "fasten", "do")))
     if bare or _next_round(cur, where, start):
         return Join(None, "sl st", span=cur.span_from(start))
     cur.at = mark
     return None
+
+
+def _a_chain_alone(cur: Cursor, start: int) -> bool:
+    """Whether the row's words before a token make a chain of some length and nothing else."""
+    said = [t for t in cur.tokens[:start] if t.kind not in ("sep", "num")]
+    return len(said) == 1 and said[0].value == "ch" and any(t.kind == "num" and isinstance(t.value, int) and t.value > 3 for t in cur.tokens[:start])
 
 
 def _picot(cur: Cursor, start: int) -> Node | None:
@@ -92,12 +102,14 @@ def _slipped_to(cur: Cursor, start: int) -> Node:
             cur.at += 1
         return Ring(False, span=cur.span_from(start))
     cur.at += 1
+    cur.skip("of") if cur.low(-1) == "top" else None  # "sl st top beg sc"
     where = place(cur, bare=True)
     if cur.low() == "to" and cur.low(1) in ("join", "close"):
         cur.at += 2  # "sl st to first ch to join"
         if where is not None and where.thing.kind in ("ch", "st") and where.quant in ("first", "kth") and [t.value for t in cur.tokens[:start] if t.kind == "kind"] == ["ch"]:
             return Ring(False, span=cur.span_from(start))
-    to_a_ring(cur)
+    if to_a_ring(cur) and {t.value for t in cur.tokens[:start] if t.kind == "kind"} == {"ch"}:
+        return Ring(False, span=cur.span_from(start))  # "ch 4, sl st to first ch to form ring"
     if start < 3 and where is not None and where.quant == "first" and where.thing.kind in ("sp", "loop", "corner"):
         return Make("sl st", ONE, replace(where, quant="next"), span=cur.span_from(start))  # where the round begins
     of_chain = where is not None and (where.thing.kind == "ch" or where.thing == STITCH and where.of is not None and where.of.kind in ("ch", "sp"))
@@ -121,9 +133,12 @@ def _ends_round(cur: Cursor) -> bool:
     return cur.done or cur.low() == "and" and cur.low(1) in ("fasten", "finish", "break", "cut", "fo") or cur.low() in (".", ";", ",", ")") and cur.low(1) in ("", "turn", "ch", "fasten", "fo", "do", "not", "cut", "break", "finish", ".")
 
 
+_STITCHES = frozenset("st sc hdc dc".split())
+
+
 def _next_round(cur: Cursor, where: Place | None, start: int) -> bool:
     """Whether a slip stitch at a round's end goes into the next round's first stitch."""
-    return where is not None and where.quant == "next" and where.thing == STITCH and start > 0 and _ends_round(cur) and _all_round(cur, start)
+    return where is not None and where.quant == "next" and where.thing.kind in _STITCHES and start > 0 and _ends_round(cur) and _all_round(cur, start)
 
 
 def _all_round(cur: Cursor, at: int) -> bool:

@@ -21,16 +21,21 @@ _HEADS = re.compile(
     r"^[ \t]*(?P<head>(?:special|other|unusual|stitch(?:es)?)\s+(?:stitch(?:es)?|sts?|abbreviations?|patterns?|terms|guide|used)(?:\s+used)?|abbreviations?(?:\s+used)?|stitch(?:es)?\s+(?:guide|used)|key)[ \t]*(?P<colon>[:.—–-]?)[ \t]*(?P<rest>.*)$",
     re.IGNORECASE | re.MULTILINE,
 )
-_NAME = r"(?P<name>[A-Za-z][\w’'/ -]{0,34}?)"
-_DEFINED = re.compile(rf"{_NAME}[ \t]*+(?:[(\[](?:worked\s+)?over\s[^)\]]{{1,30}}[)\]][ \t]*+)?(?:[(\[](?P<abbr>[\w./’' -]{{1,16}})[)\]])?[ \t]*+(?:=|:|—|–|(?<= )- )[ \t]*+(?P<words>\S.*)$")
+_NAME = r"(?P<name>[A-Za-z][\w’'/, -]{0,34}?)"
+_DEFINED = re.compile(rf"{_NAME}[ \t]*+(?:[(\[](?:worked\s+)?over\s[^)\]]{{1,30}}[)\]][ \t]*+)?(?:[(\[](?P<abbr>[\w./’' -]{{1,34}})[)\]])?[ \t]*+(?:=|:|—|–|(?<= )- )[ \t]*+(?P<words>\S.*)$")
 _PAIR = re.compile(r"(?:^|[,;.]\s+)(?P<name>[A-Za-z][\w/’'-]*(?: (?:st|sts|dc|sc|tr|sp))?)(?:\(s\))?\s*(?:=|:|—|–)\s*")
 _MOVES = re.compile(r"\b(?:yo|yoh|yrh|woh|wrh|insert|pull(?:ing)?\s+(?:up|through)|draw(?:ing)?|pick\s+up|work(?:ed)?\s+off|yarn\s+over|yarn\s+round|worked\s+tog(?:ether)?|leaving|last\s+loops?|loops?\s+on)\b", re.IGNORECASE)
-_STITCHY = re.compile(r"\b(?:st|sts|stitch|shell|cluster|fan|puff|popcorn|bobble|picot|bean|star|knot|cross(?:ed)?|cable|v-?st|block|bl|mesh)\b", re.IGNORECASE)
+_STITCHY = re.compile(r"\b(?:st|sts|stitch|shell|cluster|fan|puff|popcorn|bobble|picot|bean|star|knot|cross(?:ed)?|cable|v-?st|block|bl|mesh|(?:inc|dec) ?[2-5])\b", re.IGNORECASE)
 _NAMED = re.compile(r"(?:\s+in(?:to)?\s+(?:the\s+)?(?:place|st|stitch|sp|space|loop)s?\s+(?:named|indicated|specified|stated|directed|given|noted|instructed|told|called\s+for))?[\s.]*$", re.IGNORECASE)
-_SENTENCES = re.compile(r"(?<=\.)[ \t]+(?=[A-Z][\w’'-]*(?: [\w’'-]+){0,2}(?:\s*\([\w -]{1,12}\))?\s*[:=])")
+_BULLET = re.compile(r"[ \t]*[-–•·*][ \t]+")
+_SENTENCES = re.compile(r"(?:(?<=\.)[ \t]+(?=[A-Z])|(?<=[.)\]])[ \t]+[-–•·][ \t]+)(?=[A-Za-z][\w’'-]*(?: [\w’'-]+){0,2}(?:\s*\([\w -]{1,12}\))?\s*[:=])")
+_PLACED = re.compile(r"\bin(?:to)?\b", re.IGNORECASE)
+_LISTED = re.compile(r"[(\[]\d?\s?[a-z][^()]*,[^()]*[)\]]", re.IGNORECASE)  # "(2 dc, ch 1, 2 dc)"
 _OPENING = re.compile(r"(?:beg|beginning|starting|initial)\s+(?=[a-z])")
-_LABEL = re.compile(r"[ \t]*(?:\d+(?:st|nd|rd|th)\s+)?(?:rows?|rnds?|rounds?|r)\b\s*\.?\s*\d", re.IGNORECASE)
+_LABEL = re.compile(r"[ \t]*(?:\d+(?:st|nd|rd|th)\s+)?(?:rows?|rnds?|rounds?|r)\b\s*\.?\s*\d|[ \t]*(?:next|last|first|final|dec|inc|set-?up|foundation)\s+(?:\d+\s+)?(?:rows?|rnds?|rounds?)\b", re.IGNORECASE)
 _NEXT = re.compile(r"\b(?:in|into|through)\s+(?:the\s+|each\s+of\s+(?:the\s+)?)?(?:next|following)\s+(?P<n>\d)?\s*(?:sts?|stitch(?:es)?|[shd]{1,2}c|tr)\b", re.IGNORECASE)
+_BECOME = re.compile(r"\b(?P<n>[2-9])\s+(?:sts?|stitches)\s+becomes?\s+(?:1|one)\b", re.IGNORECASE)
+_REMARK = re.compile(r"\s*\((?:used|this|which|makes?|creates?|\d+\s+(?:sts?|stitches)\s+becomes?)\b[^()]*\)[^()=:;]{0,200}$", re.IGNORECASE)  # "(used where nothing is increased)"
 _AGAIN = re.compile(r"[(\[](?P<inside>[^()\[\]]+)[)\]]\s*(?P<times>twice|x?\s*\d\s*(?:times|x)?)", re.IGNORECASE)
 _STEM = re.compile(r"\s+(?:sts?|stitch(?:es)?)$")  # "star st" is called "star" too
 _TOG = re.compile(r"(?:[3-9]|1\d)tog$")
@@ -74,6 +79,7 @@ def with_specials(which: Dialect, found: tuple[Special, ...]) -> Dialect:
     """The dialect that knows the pattern's own names too."""
     names = {name: s.kind for s in found for name in s.names if which.kind_of(name) is None or s.nodes}
     stems = {stem: s.kind for s in found for name in s.names if (stem := _STEM.sub("", name)) != name and len(stem) > 2}
+    names |= {name.replace(" ", ""): kind for name, kind in names.items() if name[-1].isdigit() and " " in name}  # "dec2" of "dec 2"
     several = {many: kind for name, kind in names.items() if (many := _several(name)) and which.kind_of(many) is None}
     names = several | {stem: kind for stem, kind in stems.items() if which.kind_of(stem) is None and stem not in _KEPT} | names
     return extended(which, names) if names else which
@@ -114,7 +120,8 @@ def _blocks(text: str) -> list[tuple[int, int, bool]]:
 
 def _sentences(text: str, start: int, end: int) -> list[tuple[int, int]]:
     """The definitions of a line that holds several: "Shell: …. Beg shell: …"."""
-    cuts = [start, *(m.end() for m in _SENTENCES.finditer(text, start, end)), end]
+    bullet = _BULLET.match(text, start, end)
+    cuts = [bullet.end() if bullet else start, *(m.end() for m in _SENTENCES.finditer(text, start, end)), end]
     return list(pairwise(cuts))
 
 
@@ -135,24 +142,25 @@ def _alone(line: str) -> bool:
     """Whether a line of its own defines a stitch: "Puff st (ps): yo, insert hook …"."""
     m = _DEFINED.match(line.strip())
     short = m is not None and "=" in line and _SHORT.fullmatch(m["name"]) is not None
-    return m is not None and (m["abbr"] is not None or short or _STITCHY.search(m["name"]) is not None) and (_MOVES.search(m["words"]) is not None or " in " in m["words"])
+    return m is not None and ("," not in m["name"] or m["abbr"] is not None) and (m["abbr"] is not None or short or _STITCHY.search(m["name"]) is not None) and (_MOVES.search(m["words"]) is not None or _PLACED.search(m["words"]) is not None or "=" in line and _LISTED.match(m["words"]) is not None)
 
 
 def _pairs(text: str, start: int, end: int) -> list[tuple[str, str | None, int, int]]:
     """ "ch = chain, bean st = …, cl = cluster": name, abbreviation, start and end of the words."""
-    starts = list(_PAIR.finditer(text, start, end))
-    if len(starts) < 2 and not (starts and starts[0].start() == start and "(" not in text[start : starts[0].end()]):
+    line = text[start:end]
+    starts = list(_PAIR.finditer(line))
+    if len(starts) < 2 and not (starts and starts[0].start() == start and "(" not in line[: starts[0].end()]):
         return []
     pairs: list[tuple[str, str | None, int, int]] = []
     for i, m in enumerate(starts):
-        stop = starts[i + 1].start() if i + 1 < len(starts) else end
-        pairs.append((m["name"], None, m.end(), stop))
+        stop = start + starts[i + 1].start() if i + 1 < len(starts) else end
+        pairs.append((m["name"], None, start + m.end(), stop))
     return pairs
 
 
 def _whole(text: str, start: int, end: int) -> list[tuple[str, str | None, int, int]]:
     m = _DEFINED.match(text[start:end].strip())
-    if m is None:
+    if m is None or "," in m["name"] and m["abbr"] is None:
         return []
     lead = start + len(text[start:end]) - len(text[start:end].lstrip())
     return [(m["name"].strip(), m["abbr"], lead + m.start("words"), lead + m.end("words"))]
@@ -160,13 +168,14 @@ def _whole(text: str, start: int, end: int) -> list[tuple[str, str | None, int, 
 
 def _special(text: str, name: str, abbr: str | None, start: int, end: int, which: Dialect, parse: Parse) -> Special | None:
     words = text[start:end].strip(" .,;")
+    end = start + remark.start() if (remark := _REMARK.search(text[start:end])) is not None else end
     names = tuple(dict.fromkeys(low for n in (name, abbr) if n and (low := " ".join(n.lower().strip(" .").split()))))
     if not words or not names or any(n in _KEPT or _MESH.fullmatch(n) for n in names[:1]):
         return None
     meant = which.kind_of(words.lower())
     if meant is not None:  # "h = half treble": another way to write a stitch the dialect has
         return Special(names, meant, (), words, Span(start, end)) if which.kind_of(names[0]) is None else None
-    if not _STITCHY.search(f"{name} {words}") and not _MOVES.search(words):
+    if not abbr and not _STITCHY.search(f"{name} {words}") and not _MOVES.search(words):
         return None
     known = which.kind_of(names[0])
     opened = _OPENING.match(names[0])  # "beginning popcorn": one of them too
@@ -186,6 +195,8 @@ def _special(text: str, name: str, abbr: str | None, start: int, end: int, which
 
 def _places(words: str) -> int:
     """How many stitches a stitch told in movements of the hook takes: those that it names as the next ones, as often as brackets say."""
+    if (told := _BECOME.search(words)) is not None:
+        return int(told["n"])
     total, ends = 0, 0
     for m in _AGAIN.finditer(words):
         times = 2 if m["times"].lower().startswith("twice") else int(re.sub(r"\D", "", m["times"]) or 1)
@@ -201,7 +212,8 @@ def _named_next(words: str) -> int:
 def _over_several(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     """A definition told over several stitches ("skip next st, dc in next st, dc in skipped st"), to be worked where its name stands."""
     several = any(isinstance(n, Make) and n.place is not None and n.place.n is not None and (n.place.n.at(0) or 1) > 1 for n in nodes)
-    if not several and not any(isinstance(n, Skip) for n in nodes) or not any(isinstance(n, Make) and n.place is not None for n in nodes):
+    each = len(nodes) > 1 and all(isinstance(n, Make) and (n.n.at(0) or 1) > 1 and n.place is not None for n in nodes)  # "2 dc in one st, 3 dc in one st, 2 dc in one st"
+    if not several and not each and not any(isinstance(n, Skip) for n in nodes) or not any(isinstance(n, Make) and n.place is not None for n in nodes):
         return ()
     if any(isinstance(n, Make) and n.place is not None and n.place.quant not in ("next", "skipped", "same") for n in nodes):
         return ()

@@ -8,13 +8,13 @@ from dataclasses import replace
 from loopwright.model.tree import (
     ONE,
     Chain,
-    Either,
     Group,
     Join,
     Make,
     Mark,
     Node,
     Num,
+    Place,
     Repeat,
     Skip,
     Thing,
@@ -22,12 +22,13 @@ from loopwright.model.tree import (
 from loopwright.notation.after_places import END_WORDS
 from loopwright.notation.cursor import Cursor, thing_word
 from loopwright.notation.extents import left_words, stop_at
-from loopwright.notation.lists import one_place
+from loopwright.notation.last_rounds import ended
+from loopwright.notation.places import place
 from loopwright.notation.stops import stop_before
 
 _AGAIN = frozenset("from between around across to * all".split())  # what "rep." goes on with
 _BEGUN_WITH = frozenset("shell fan v-st scallop".split())
-_GAP, _SPACE, _GROUPS = Thing("gap"), Thing("sp"), Thing("group")
+_GROUPS = Thing("group")
 
 
 def to_end(cur: Cursor, inside: tuple[Node, ...], start: int) -> Node:
@@ -56,10 +57,7 @@ def star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     token = cur.take()
     if len(token.text) == 1 and stars and cur.low() == "to" and cur.kind(1) == "star":
         cur.at += 2
-        begin = stars.pop()
-        inside = tuple(out[begin:])
-        del out[begin:]
-        out.append(_stopped(_counted_repeat(cur, inside, cur.at - 3)))
+        out.append(_stopped(_counted_repeat(cur, _taken(out, stars.pop()), cur.at - 3)))
         return
     if len(token.text) > 1 and stars:
         out.append(Mark("stop-mark", token.text))
@@ -67,26 +65,69 @@ def star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     closing = bool(stars) and len(token.text) == 1 and (
         _times_ahead(cur) or cur.kind() in ("times", "end") or cur.low() in END_WORDS or cur.low() in ("rep", "repeat", ",", ";", ".", "to", "each", "join", "sl", "slst")
         or cur.kind() == "kind" and cur.token().value == "sl st"  # type: ignore[union-attr]
-        or cur.kind() == "open" and cur.kind(1) == "star" and cur.low(2) == "to"
+        or cur.kind() == "open" and cur.kind(1) == "star" and cur.low(2) == "to" or _repeat_in_bracket(cur) or cur.low() in ("in", "into") and cur.low(1) in ("each", "every")
     ) and len(out) > stars[-1]
     if not closing:
         cur.first_star.setdefault(cur.depth, len(out))
         stars.append(len(out))
         return
-    begin = stars.pop()
-    inside = tuple(out[begin:])
-    del out[begin:]
+    inside = _taken(out, stars.pop())
     start = cur.at - 1
+    if cur.low() in ("in", "into") and (where := place(cur)) is not None:
+        out.append(Group(inside, where, span=cur.span_from(start)))  # "*sl st, ch 2, 4 dc, ch 2, sl st* in each ch-3 sp"
+        return
+    again = _lead_in(cur)
+    total = cur.low() in ("a", "for", "total")
+    made = _counted_repeat(cur, inside, start)
+    if isinstance(made, Repeat) and made.mode == "times" and not cur.accept_words("in all") and again and not total:
+        made = replace(made, mode="star-times")  # "*1 tr, 5 ch* repeat 5 times", "*…* repeat from * to * 2 times": as often again, as a rule
+    made = _omitting(cur, _stopped(made))
+    ends = isinstance(made, Repeat) and (made.mode == "end" or made.stop_at is not None) and cur.low(cur.low() in (",", ";")) in ("ending", "end", "finishing")
+    out.append(ended(cur, made) if ends and isinstance(made, Repeat) else made)
+
+
+def _lead_in(cur: Cursor) -> bool:
+    """Takes what leads from a list in stars to the number of times: "repeat from * to *", "- [rep", "repeat **".
+
+    Whether it may mean so many more: "repeat from * to * 2 times", a British "repeat 5 times".
+    """
+    cur.at += _repeat_in_bracket(cur)
     if cur.kind() == "open" and cur.kind(1) == "star":
         cur.at += 2
         while cur.low() in ("to", *END_WORDS) or cur.kind() in ("star", "open") and cur.kind(1) == "end":
             cur.at += 1
+    again = cur.low() in ("rep", "repeat") and cur.kind(1) == "times" and cur.dialect.id != "us"
     cur.skip(",", ";", ".", "rep", "repeat") if cur.kind(1) != "end" else None
     if cur.low() in ("from", "between"):
+        again = True
         _from_star(cur)
+    elif cur.low() == "*" and (both := _between_two(cur)):
+        cur.at += both
     elif cur.low(-1) in ("rep", "repeat") and cur.low() == "**" and (cur.kind(1) in ("times", "num") or cur.low(1) in END_WORDS):
         cur.at += 1  # "repeat ** 6 times": what stands between the two
-    out.append(_omitting(cur, _stopped(_counted_repeat(cur, inside, start))))
+    return again
+
+
+def _repeat_in_bracket(cur: Cursor) -> int:
+    """ "*…* - [repeat from * to * around]", "*…* (rep around)", "*…* - repeat": how many tokens lead to the word that repeats; 0 elsewhere."""
+    dash = int(cur.low() in ("-", "–", "—"))
+    led = dash + (cur.kind(dash) == "open")
+    return led if led and cur.low(led) in ("rep", "repeat") else 0
+
+
+def _between_two(cur: Cursor) -> int:
+    """ "repeat * to * 6 times", "rep *-* around", "complete * * twice": how many tokens the two stars take; 0 where no number or end follows."""
+    if cur.low(-1) in ("rep", "repeat") and cur.kind(1) in ("times", "num"):
+        return 1  # "rep * 6 times"
+    took = 2 if cur.kind(1) == "star" else 3 if cur.low(1) in ("to", "and", "-", "–", "through") and cur.kind(2) == "star" else 0
+    return took if took and (cur.kind(took) in ("times", "num", "end") or cur.low(took) in (*END_WORDS, ",", ".", ";", "all", "to", "until")) else 0
+
+
+def _taken(out: list[Node], begin: int) -> tuple[Node, ...]:
+    """The nodes from an index on, taken off the list."""
+    inside = tuple(out[begin:])
+    del out[begin:]
+    return inside
 
 
 def _omitting(cur: Cursor, made: Node) -> Node:
@@ -137,14 +178,28 @@ def _times_ahead(cur: Cursor) -> bool:
     return found
 
 
+def _total_of(cur: Cursor) -> bool:
+    """ "for a total of" before a number of times. Takes the words."""
+    mark = cur.at
+    cur.skip("for", "a", ",")
+    if cur.accept_words("total of") and (cur.kind() == "times" or _times_ahead(cur)):
+        return True
+    cur.at = mark
+    return False
+
+
 def _counted_repeat(cur: Cursor, inside: tuple[Node, ...], start: int) -> Node:
-    """ "6 times", "twice more", "8 (9, 10) times", or to the end."""
+    """ "6 times", "twice more", "8 (9, 10) times", "a total of 3 times", or to the end."""
+    in_all = _total_of(cur)
     if cur.kind() == "times":
         n, more = cur.take().value
-        return Repeat(inside, "more" if more else "times", Num((n,)), span=cur.span_from(start))
+        in_all = cur.accept("total") or in_all
+        return Repeat(inside, "more" if more and not in_all else "times", Num((n,)), span=cur.span_from(start))
     if _times_ahead(cur) and (many := cur.number()) is not None:
         cur.at += 1
         return Repeat(inside, "more" if cur.accept("more") else "times", many, span=cur.span_from(start))
+    if (made := until_made(cur)) is not None:
+        return Repeat(inside, "until", made[0], left_of=made[1], span=cur.span_from(start))
     return to_end(cur, inside, start)
 
 
@@ -155,8 +210,10 @@ def _from_star(cur: Cursor) -> None:
     if cur.kind() == "star":
         cur.at += 1
         cur.skip("'s", "s", "’s")
-        if cur.low() in ("to", "and") and cur.kind(1) == "star":
+        if cur.low() in ("to", "and", "-", "–") and cur.kind(1) == "star":
             cur.at += 2
+        elif cur.low(-1) == "*" and cur.low() == "*":
+            cur.at += 1  # "repeat between * * twice more"
 
 
 def _between_brackets(cur: Cursor, out: list[Node]) -> bool:
@@ -179,7 +236,7 @@ def _between_brackets(cur: Cursor, out: list[Node]) -> bool:
 def until_made(cur: Cursor) -> tuple[Num, Thing] | None:
     """ "until 4 groups are made", "until there are 12 treble in all": how many of what; nothing taken when it is not told so."""
     start = cur.at
-    if not cur.accept("until"):
+    if not cur.accept("until", "till"):
         return None
     there = cur.accept_words("there are") or cur.accept_words("you have")
     n = cur.number()
@@ -198,14 +255,12 @@ def until_made(cur: Cursor) -> tuple[Num, Thing] | None:
 
 def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     """ "rep from * around", "rep from * to last 3 sts", "rep from * 5 times (more)"."""
-    from loopwright.notation.body import one
-
     start = cur.at
     cur.at += 1 + (cur.low(1) == "." and cur.low(2) in _AGAIN)  # "rep. from *"
     if _between_brackets(cur, out):
         out.append(_stopped(_counted_repeat(cur, out.pop().nodes, start)))  # type: ignore[union-attr]
         return
-    if _between_stars(cur, out, stars):
+    if _between_stars(cur, out, stars) or not stars and _as_before(cur, out, start):
         return
     _from_star(cur)
     if cur.kind() == "times" and cur.low(1) == "from" and cur.kind(2) == "star":  # "repeat 4 times from *"
@@ -222,22 +277,26 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
         lead = 0  # "ch 7, …, repeat from beginning": the loop is part of it
     if lead and not begin and len(out) > 1 and isinstance(out[0], Chain) and isinstance(out[1], Skip) and not out[1].first and (out[0].n.at(0) or 0) > max(3, out[1].n.at(0) or 0):
         lead = 0  # "5 chain, miss 2, 1 dc in the 3rd; repeat": the chain bridges what is missed
+    lead = _begun(out) or lead if not begin and cur.low(-1) in ("rep", "repeat") else lead
     begin = begin or (lead if start and not any(t.kind == "star" for t in cur.tokens[:start]) else 0)
     inside = tuple(out[begin:])
     del out[begin:]
     if inside and isinstance(inside[0], Make) and inside[0].place is not None and inside[0].place.quant == "first" and inside[0].place.n in (None, ONE) and starred:
         inside = (replace(inside[0], place=replace(inside[0].place, quant="next")), *inside[1:])  # "* 1 dc in the first stitch, …": of each round
+    if len(inside) > 1 and any(isinstance(n, Chain) for n in inside):
+        inside = tuple(replace(n, place=replace(n.place, quant="next", n=ONE)) if isinstance(n, Make) and n.place is not None and _in_each(n.place) else n for n in inside)
     cur.skip("all", "the", "way") if cur.low() == "all" else None
     if cur.low(1) == "until" and cur.low() in END_WORDS:
         cur.at += 1  # "repeat from * around until there are 35 loops"
+    total = _total_of(cur)
     if cur.kind() == "times":
         n, more = cur.take().value
-        in_all = cur.accept_words("in all")
+        in_all = cur.accept_words("in all") or cur.accept("total") or total
         made = Repeat(inside, "times" if in_all else "more" if more else "star-times", Num((n,)), span=cur.span_from(start))
     elif cur.kind() in ("num", "blank"):
         n2 = cur.number()
         cur.skip("times", "time")
-        more, in_all = cur.accept("more"), cur.accept_words("in all")
+        more, in_all = cur.accept("more"), cur.accept_words("in all") or total
         made = Repeat(inside, "times" if in_all else "more" if more else "star-times", n2, span=cur.span_from(start))
     elif (many := until_made(cur)) is not None:
         made = Repeat(inside, "until", many[0], left_of=many[1], span=cur.span_from(start))
@@ -248,41 +307,38 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     made = stopped if isinstance(stopped, Repeat) else made
     without = _omitting(cur, made)
     made = without if isinstance(without, Repeat) else made
-    cur.skip(",", ";")
-    at_mark = next((i for i in range(1, 8) if cur.kind(i) == "star" and len(cur.low(i)) > 1), None)
-    if cur.low() in ("ending", "end", "finishing") and at_mark and made.stop_at is not None and any(cur.low(i) in ("at", "with") for i in range(1, at_mark)):
-        cur.at += at_mark + 1
-        made = replace(made, ending_mode="at")
-    elif cur.low() in ("ending", "end", "finishing") and cur.low(1) == "to" and cur.low(2).startswith("corr"):
-        cur.at += 3
-        made = replace(made, ending_mode="correspond")
-    elif cur.low() in ("ending", "end") and (cur.low(1) in ("with", "last", "in", "rep") or cur.low(1) == "the" and cur.low(2) == "last"):
-        last = any(cur.low(i) in ("last", "rep", "repeat") for i in range(1, 4)) or _instead(cur)
-        cur.skip("ending", "end", "the") if cur.low(1) == "the" else None
-        cur.skip("ending", "end", "with", "last", "rep", "repeat", "side", "by", "in")
-        if cur.low() == "." and cur.low(-1) in ("rep", "rept") and cur.low(1) in ("with", "by", "in"):
-            cur.at += 1  # "ending last rep. with"
-            cur.skip("with", "by", "in")
-        tail: list[Node] = []
-        if cur.low() in ("corner", "shell", "cluster", "group") and cur.kind(1) in ("sep", "end") and isinstance(made.nodes[0] if made.nodes else None, (Group, Either)):
+    out.append(ended(cur, made))
+
+
+def _begun(out: Sequence[Node]) -> int:
+    """ "Sl st in next sc, ch 1, sc in same sc, 9 dc in ch-3 sp, sc in next sc, repeat to end": where the rounds begin, behind the row's first stitch; 0 elsewhere."""
+    at = next((i for i, n in enumerate(out) if not isinstance(n, (Chain, Mark)) and not (isinstance(n, Make) and n.kind == "sl st")), len(out))
+    first, last = (out[at], out[-1]) if at + 1 < len(out) else (None, None)
+    same = isinstance(first, Make) and first.place is not None and first.place.quant == "same" and first.n == ONE
+    return at + 1 if same and isinstance(last, Make) and last.kind == first.kind and last.place is not None and last.place.quant == "next" else 0  # type: ignore[union-attr]
+
+
+def _as_before(cur: Cursor, out: list[Node], start: int) -> bool:
+    """ "*A* twice, B, repeat between * * 6 more times": what stands between the two, worked anew after B. Nothing taken elsewhere."""
+    told = next((i for i in range(len(out) - 1, -1, -1) if isinstance(out[i], Repeat)), len(out) - 1)
+    mark = cur.at
+    if 0 <= told < len(out) - 1 and cur.accept("between", "from") and cur.kind() == "star":
+        cur.at += 1
+        cur.skip("and", "to")
+        if cur.kind() == "star" and cur.kind(1) in ("times", "num"):
             cur.at += 1
-            tail = [made.nodes[0]]  # "ending with corner": as each round begins
-        while not cur.done and cur.low() not in (";", "."):
-            at = cur.at
-            if cur.low() in ("turn", "join") or cur.kind() == "close":
-                break
-            if tail and cur.accept_words("instead of"):
-                while not cur.done and cur.kind() not in ("sep", "close", "star"):
-                    cur.at += 1  # "… sl st in first sc instead of sc": what the rounds before had there
-                break
-            found_node = one(cur, tail)
-            if found_node is not None:
-                tail.append(found_node)
-                one_place(tail, 0)
-            if cur.at == at:
-                cur.at += 1
-        made = replace(made, ending=_spaces_alike(made.nodes, tail), ending_mode="with-last" if last else "with")
-    out.append(made)
+            before = out[told]
+            made = _counted_repeat(cur, before.nodes, start)  # type: ignore[union-attr]
+            if isinstance(made, Repeat) and made.times is not None:
+                out.append(replace(made, mode="times"))
+                return True
+    cur.at = mark
+    return False
+
+
+def _in_each(where: Place) -> bool:
+    """ "1 double in each loop, 4 chain; repeat": the next one of them each time."""
+    return where.quant == "each" and where.n is None and where.left is None and where.upto is None and where.of is None and where.thing.kind in ("sp", "loop", "st", "sc", "hdc", "dc", "tr")
 
 
 def _between_stars(cur: Cursor, out: list[Node], stars: list[int]) -> bool:
@@ -294,16 +350,3 @@ def _between_stars(cur: Cursor, out: list[Node], stars: list[int]) -> bool:
     cur.at += 3
     out.append(Repeat(inside, "times", Num((cur.take().value[0],)), span=cur.span_from(start)))
     return True
-
-
-def _instead(cur: Cursor) -> bool:
-    """Whether what the repeat ends with stands for a part of its last round: "ending with 3 tr in last dc instead of 5 tr"."""
-    stop = next((i for i in range(cur.at, len(cur.lows)) if cur.lows[i] in (";", ".")), len(cur.lows))
-    return "instead" in cur.lows[cur.at : stop]
-
-
-def _spaces_alike(told: Sequence[Node], ending: Sequence[Node]) -> tuple[Node, ...]:
-    """ "*3 dc in next sp between groups …; rep from * around, ending with 3 dc in last sp": the last space is one between groups too."""
-    if not any(isinstance(n, Make) and n.place is not None and n.place.thing == _GAP for n in told):
-        return tuple(ending)
-    return tuple(replace(n, place=replace(n.place, thing=_GAP)) if isinstance(n, Make) and n.place is not None and n.place.quant == "last" and n.place.thing == _SPACE else n for n in ending)

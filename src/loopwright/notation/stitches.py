@@ -21,7 +21,7 @@ from loopwright.model.tree import (
     Thing,
 )
 from loopwright.notation.after_places import END_WORDS
-from loopwright.notation.cursor import Cursor
+from loopwright.notation.cursor import Cursor, thing_word
 from loopwright.notation.edges import all_around, along, at_a_rate, with_rate
 from loopwright.notation.extents import left_words
 from loopwright.notation.further import more_places
@@ -103,8 +103,13 @@ def make(cur: Cursor) -> Node:
         return shaped
     if n is not None and kind != "ch" and (cur.accept_words("into the round") or cur.dialect.id != "us" and cur.accept_words("in the round")):  # old books' word for the ring
         return Make(kind, n, Place("next", ONE, Thing("ring")), span=cur.span_from(start))
+    if kind == "ch" and n is None and cur.low() == "-" and cur.kind(1) in ("num", "blank") and cur.kind(2) != "kind" and thing_word(cur.low(2)) is None and cur.low(2) != "-":
+        cur.at += 1  # "ch-3, turn"
     down = rows_down(cur) if kind != "ch" else None
     if n is None and down is None and (cur.kind() in ("num", "blank") and (kind == "ch" or cur.kind(1) != "kind" or _number_after(cur)) or cur.sizes > 1 and cur.low() in ("-", "–", "—")):
+        n = cur.number()
+    if kind == "ch" and n is None and cur.low() == "-" and cur.kind(1) == "num" and cur.kind(2) in ("sep", "end", "close"):
+        cur.at += 1  # "ch-16, join"
         n = cur.number()
     if kind == "ch" and n is None and cur.low() == "of" and cur.kind(1) in ("num", "blank"):
         cur.at += 1
@@ -128,6 +133,7 @@ def make(cur: Cursor) -> Node:
     chains = between(cur)
     cur.at += n is not None and cur.low() == "across" and cur.low(1) in THROUGH  # "sc 4 across through both layers"
     both = cur.layered or through_both(cur) or closes(cur, n)
+    cur.at += bool(both) and cur.low() in ("for", "over") and cur.low(1) in ("next", "the")  # "through all layers for next 4 sts"
     if n is None and kind not in ("sl st", "inc", "dec", "invdec") and "tog" not in kind and (twice := _twice(cur)) is not None:
         n = twice
     if n is not None and (n.at(0) or 0) > 1 and kind != "sl st":
@@ -163,7 +169,7 @@ def make(cur: Cursor) -> Node:
         where = Place("each", None, STITCH, loop=loop)
         if (left := left_words(cur)) is not None:
             where = replace(where, left=left[0])
-    elif where is None and cur.low() in ("each", "next", "every"):
+    elif where is None and (cur.low() in ("each", "next", "every") or cur.low() in ("last", "first") and cur.kind(1) == "num" and n is None):
         where = place(cur, bare=True)
     if where is None and cur.low() in ("to", "until", "till", "up") and (short := stop_before(cur)) is not None:
         where = Place("each", None, STITCH, left=short[0], upto=short[1])
@@ -181,6 +187,8 @@ def make(cur: Cursor) -> Node:
     if kind in ("cluster", "cross-st") and n in (None, ONE) and wide and wide > 1 and any(t.text.lower() == "over" for t in cur.tokens[start : cur.at]):
         return Make(kind, ONE, None, taking=wide, parts=wide, span=cur.span_from(start))
     made = Make(kind, n or ONE, where, loop if loop != "both" else where.loop if where else "both", between=chains, span=cur.span_from(start))
+    if kind in ("dec", "invdec") and n is None and where is not None and (pairs := _in_pairs(made, where)) is not None:
+        return pairs
     if both or through_both(cur):
         return layered(cur, made, n, start)
     over = spread(cur, made, start)
@@ -205,7 +213,7 @@ def _bottom(cur: Cursor, kind: str, n: Num | None, start: int) -> Node | None:
 
 def _shaped(cur: Cursor, kind: str, n: Num | None, start: int) -> Node | None:
     """ "hdc inc", "8 hdc-inc", "dc dec", "8 inc (hdc)": an increase or decrease in a stitch that is told; nothing taken elsewhere."""
-    dash = cur.low() == "-"
+    dash = cur.low() == "-" and cur.tokens[cur.at - 1].end == cur.tokens[cur.at].start  # "8 sc - inc": one after the other
     op = cur.token(dash)
     if kind in _PLAIN and op is not None and op.kind == "kind" and op.value in ("inc", "dec"):
         cur.at += 1 + dash
@@ -217,6 +225,15 @@ def _shaped(cur: Cursor, kind: str, n: Num | None, start: int) -> Node | None:
         return None
     n = n or (cur.number() if cur.kind() in ("num", "blank") and cur.kind(1) != "kind" else None)
     where = place(cur) or (place(cur, bare=True) if cur.low() in ("each", "next", "every") else None)
+    if where is None and not dash and n is not None and kind in _PLAIN and cur.kind() == "close" and cur.kind(1) == "times":  # "(1sc inc) x 6": both, where no comma tells them apart
+        shaped = Make(f"{of}2tog", n, None) if op_kind == "dec" else Make(of, Num((2,)), Place("next", n))
+        span = cur.span_from(start)
+        readings = ((0.0, (replace(shaped, span=span),)), (0.5, (Make(kind, n, span=span), Make(op_kind, ONE, span=span))))
+        return Either("stitch-then-shaping", readings, span)
+    if op_kind == "dec" and n is None and where is None and (around := _decreases(cur, f"{of}2tog", n, "both", start)) is not None:
+        return around
+    if op_kind == "dec" and n is None and where is not None and where.quant in ("each", "every") and where.n is None and where.left is None and where.thing == STITCH:
+        return Repeat((Make(f"{of}2tog", ONE, span=cur.span_from(start)),), "end", span=cur.span_from(start))  # "sc dec in each st around": one after the other
     if where is None and cur.low() in END_WORDS and cur.kind(1) in ("sep", "end", "close"):
         cur.at += 1
         where = Place("each", None, STITCH)
@@ -256,9 +273,34 @@ def _along(cur: Cursor, kind: str, per: Num | None, start: int) -> Node | None:
     return EdgeRun(kind, many, "underside" if under else "free", span=cur.span_from(start))
 
 
+def _same_and_next(cur: Cursor) -> bool:
+    """ "sc2tog in same st and next st", "working in same and next sts": one leg where the last stitch is, one in the next. Takes the words."""
+    mark = cur.at
+    cur.skip("working", "worked", "in", "into", "over", "using", "the")
+    if cur.at > mark and cur.accept("same"):
+        cur.skip("st", "as", "last", "stitch")
+        if cur.accept("and"):
+            cur.skip("in", "into", "the")
+            if cur.accept("next"):
+                cur.skip("st", "sts", "stitch")
+                return True
+    cur.at = mark
+    return False
+
+
+def _in_pairs(made: Make, where: Place) -> Node | None:
+    """ "dec around", "invdec in each st to last 2 sts": one after the other; None for other places."""
+    if where.quant not in ("each", "every") or where.thing != STITCH or where.n is not None or where.upto is not None or where.of is not None:
+        return None
+    one = replace(made, place=None)
+    return Repeat((one,), "end", span=made.span) if where.left is None else Repeat((one,), "left", left=where.left, span=made.span)
+
+
 def _decreases(cur: Cursor, kind: str, n: Num | None, loop: Loop, start: int) -> Node | None:
     """ "sc2tog 6 times", "sc2tog {n} times", "sc2tog around": one after the other; nothing taken where none of it is said."""
     one = Make(kind, ONE, None, loop, span=cur.span_from(start))
+    if n is None and kind.endswith("2tog") and _same_and_next(cur):
+        return Make(kind, ONE, Place("same"), loop, parts=2, span=cur.span_from(start))
     if cur.kind() == "times" and n is None:
         times, more = cur.take().value
         return Repeat((one,), "more" if more else "times", Num((times,)), span=cur.span_from(start))

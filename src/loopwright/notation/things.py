@@ -148,6 +148,8 @@ def _length(cur: Cursor) -> int | None:
         cur.at += 1
     elif cur.at and cur.tokens[cur.at - 1].text.endswith(".") and cur.kind() == "num" and cur.kind(1) == "kind":
         return None  # "in 4th ch. 1 dc": a sentence ends
+    elif cur.at > 1 and cur.kinds[cur.at - 2] == "num" and cur.kind() == "num" and cur.kind(1) == "kind":
+        return None  # "into the 4 chain 1 double, 4 long": its number stands before it
     t = cur.token()
     if t is not None and t.kind == "num" and isinstance(t.value, int):
         cur.at += 1
@@ -185,6 +187,9 @@ def _numbered_thing(cur: Cursor) -> Thing | None:
         cur.at += cur.low() in ("-", "corner") and thing_word(cur.low(1)) in ("sp", "loop")
         if thing_word(cur.low()) in ("sp", "loop", "mesh"):
             cur.at += 1
+        elif cur.low() == "picot":
+            cur.at += 1
+            return Thing("picot")
         return Thing("sp", int(number))
     if cur.kind() == "kind" and thing_word(cur.low(1)) == "group":
         cur.at += 2
@@ -200,8 +205,9 @@ def is_space_number(cur: Cursor) -> bool:
     number, chain = cur.token(), cur.token(1)
     if number is None or chain is None or number.kind != "num" or chain.value != "ch":
         return False
-    if chain.start != number.end:  # "any 2 ch. sp."; "next 2 ch sps" are two
-        return thing_word(cur.low(2)) in ("sp", "loop") and not cur.low(2).endswith("s") and cur.dialect.id != "us"
+    if chain.start != number.end:  # "any 2 ch. sp.", "into 5 ch space"; "next 2 ch sps" are two
+        one = thing_word(cur.low(2)) in ("sp", "loop") and not cur.low(2).endswith("s")
+        return one and (cur.dialect.id != "us" or (number.value or 0) > 2 or cur.low(-1) not in ("next", "first", "last"))
     return thing_word(cur.low(2)) in ("sp", "loop") or cur.low(2) == "-" and thing_word(cur.low(3)) in ("sp", "loop")  # "in next 2ch sp"
 
 
@@ -219,12 +225,22 @@ def row_told(cur: Cursor) -> int:
         value = cur.take().value
         if isinstance(value, int) and cur.low() not in ("below", "down", "beneath", "more", "-", "–"):
             return value
-    elif cur.kind() == "ord" and cur.low(1) in ROWS:
+    elif cur.kind() == "ord" and cur.low(1) in ROWS and cur.low(2) not in _LOWER:
         value = int(cur.take().value)
         cur.at += 1
         return value
     cur.at = start
     return 0
+
+
+def _so_many_below(cur: Cursor) -> int | None:
+    """ "on 2nd row below", "of the 3rd row down": counted from the row being worked; nothing taken elsewhere."""
+    ahead = 1 + (cur.low(1) == "the")
+    row = cur.token(ahead)
+    if cur.low() not in ("on", "of", "in", "from") or row is None or row.kind != "ord" or cur.low(ahead + 1) not in ROWS or cur.low(ahead + 2) not in _LOWER:
+        return None
+    cur.at += ahead + 3
+    return max(1, int(row.value) - 1)
 
 
 def rows_down(cur: Cursor) -> int | None:
@@ -233,6 +249,8 @@ def rows_down(cur: Cursor) -> int | None:
     Rows are counted from the one being worked; of "1 row below" only the row below that one can be meant (common practice, no source).
     """
     start = cur.at
+    if (ordered := _so_many_below(cur)) is not None:
+        return ordered
     over = cur.accept("over", "spanning")
     if cur.kind() != "num" or cur.low(1) not in ROWS or not (over or cur.low(2) in _LOWER):
         cur.at = start

@@ -12,7 +12,7 @@ _BLOCK = re.compile(
     r"|(?:finished\s+)?(?:sizes?|measurements?|dimensions)|skill\s+level",
     re.IGNORECASE,
 )
-_ROW_LABEL = re.compile(r"(?:\d{1,3}(?:st|nd|rd|th)\s+)?(?:rows?|rnds?|rounds?|r)\b\.?\s*\d*|foundation\b|set[- ]?up\b", re.IGNORECASE)
+_ROW_LABEL = re.compile(r"(?:(?:\d{1,3}(?:st|nd|rd|th)|next|last|first|dec|inc)\s+|\d{1,3}\s*)?(?:rows?|rnds?|rounds?|r)(?:\b|(?=\d))\.?\s*\d*|\d{1,3}\s?[):]\s|foundation\b|set[- ]?up\b", re.IGNORECASE)
 _DEFINES = re.compile(r"[\w() /.&-]{1,24}(?:\s+\([^)]*\))?\s*=\s*\S")
 _HEADED = re.compile(
     r"(?:finished|actual|to fit|fits|approx\w*|skill|difficulty|level|gauge|tension|yarn|hook|stitch(?:es)? used|special stitch|special sts?\b|abbreviation|"
@@ -20,8 +20,9 @@ _HEADED = re.compile(
     re.IGNORECASE,
 )
 _OF_CHAINS = re.compile(
-    r"(?:the\s+|all\s+|each\s+|any\s+)?(?:turning|starting|beginning|start|beg)?\s*-?\s*(?:\d\s*-?\s*ch(?:ain)?s?|ch(?:ain)?s?\s*-?\s*\d?)\b[^.;]{0,60}"
-    r"(?:\bcounts?\b|=\s*(?:an?\s+|1\s+|one\s+|first\s+)?(?:dc|tr|htr|hdc|dtr|sc|st)\b)",
+    r"(?:the\s+|all\s+|each\s+|any\s+|neither\s+(?:the\s+)?)?(?:turning|starting|beginning|start|beg)?\s*-?\s*(?:\d\s*-?\s*ch(?:ain)?s?|ch(?:ain)?s?\s*-?\s*\d?)\b[^.;]{0,60}"
+    r"(?:\bcount(?:s|ed)?\b|=\s*(?:an?\s+|1\s+|one\s+|first\s+)?(?:dc|tr|htr|hdc|dtr|sc|st)\b"
+    r"|\bstands?\s+(?:in\s+)?(?:for|as)\b|\b(?:is|are)\s+(?:not|never|always)\s+(?:an?|the|your|sts|stitches)\b)",
     re.IGNORECASE,
 )
 _WORKED = re.compile(r"\*|\b(?:in\s+(?:each|every|next|ring|the\s+ring|\dth|\dnd)|rep(?:eat)?|join|rows?\s*\d)\b", re.IGNORECASE)  # something is done
@@ -66,6 +67,7 @@ _A_STITCH = re.compile(
 _COLOURS = re.compile(r"(?:now\s+)?(?:change|switch|alternate)\s+(?:the\s+)?(?:yarns?|colou?rs?)\b[^;:]*", re.IGNORECASE)
 
 
+_NOTED = re.compile(r"(?:note|tip|hint)s?\s*[:–—-]\s+\S", re.IGNORECASE)
 _TALK = re.compile(
     r"(?!.*\b(?:rep|repeat)\b)(?!.*\brows?\s*\d)(?:(?:now|next|here|from\s+(?:now|here)(?:\s+on)?|in\s+this\s+(?:row|round|rnd|section|part|step)|this\s+time),?\s+)?"
     r"(?:we|you)(?:['’](?:ll|re)|\s+(?:are|will|can|may|want|need))\b.*",
@@ -83,12 +85,31 @@ _HOW_MADE = re.compile(
 )
 
 
+_PART_ONLY = re.compile(
+    r"(?:you\s+(?:will\s+)?(?:now\s+)?|now\s+)?(?:work(?:ing)?|continue)\s+(?:now\s+)?(?:on|across|over|with)\s+(?:the\s+|your\s+)?(?:right|left|first|second|back|front|one|other|1st|2nd)\b(?:\s+[a-z]{3,12}){0,2}\s+only\s*[.:]?",
+    re.IGNORECASE,
+)
+
+
+def part_only(line: str) -> bool:
+    """Whether a line says which part is worked on from here, "You will now work on the left front only.": its stitches are not all of those before."""
+    return _PART_ONLY.fullmatch(line.strip()) is not None
+
+
+_THROUGHOUT = re.compile(
+    r"(?:(?:the\s+)?(?:beg(?:inning)?|turning|starting|first)\s+)?(?:\d\s*-?\s*ch(?:ain)?s?|ch(?:ain)?s?\s*-?\s*\d)\s*[(,]?\s*(?:(?:this|which)\s+)?(?:does\s+not\s+count|do\s+not\s+count|doesn[’']t\s+count|counts?)\b[^.;()\d]{0,40}"
+    r"(?:(?<=throughout)|(?<=stitch)|(?<=\bst))(?:\s+(?:unless|in|for|of|on|at)\b[^.;()]{0,40})?\)?\s*\.?", re.IGNORECASE,
+)  # "2 ch (counts as first dc throughout)", "Ch 1 does not count as a stitch."
+
+
 def of_the_whole(line: str) -> bool:
     """Whether a line among the rows is told of the whole piece: folded, laid, sewn or slip-stitched up, worked on in rows. It makes no row."""
     words = line.strip()
     on = _STILL_ON.match(words)  # "Do not fasten off. Sl st the last row to the first."
     words = words[on.end() :] if on else words
-    return _TALK.match(words) is not None or _BEGINS.fullmatch(words) is not None or _COLOURS.fullmatch(words) is not None or _HOW_MADE.match(words) is not None or _MAKING_UP.match(words) is not None and _CLOSED.search(words) is None or _SEWING.match(words) is not None or _HOW_ON.fullmatch(words) is not None
+    if _THROUGHOUT.fullmatch(words) is not None:
+        return True
+    return _TALK.match(words) is not None or _NOTED.match(words) is not None or _BEGINS.fullmatch(words) is not None or _COLOURS.fullmatch(words) is not None or _HOW_MADE.match(words) is not None or _MAKING_UP.match(words) is not None and _CLOSED.search(words) is None or _SEWING.match(words) is not None or _HOW_ON.fullmatch(words) is not None
 
 
 def is_heading(line: str) -> bool:
@@ -113,7 +134,7 @@ def is_told(line: str, in_block: bool) -> bool:
     words = line.strip()
     if _ROW_LABEL.match(words):
         return False
-    if in_block or _DEFINES.match(words) or _HEADED.match(words) or _TERMS.match(words) or _A_STITCH.match(words):
+    if in_block or _THROUGHOUT.fullmatch(words) or _DEFINES.match(words) or _HEADED.match(words) or _TERMS.match(words) or _A_STITCH.match(words):
         return True
     counts = _OF_CHAINS.match(words)
     if counts is None and not _WORKED.search(words):

@@ -102,6 +102,8 @@ def _altered(voice: Voice, told: RowOrder) -> str:
 
 
 def _until(voice: Voice, told: RowOrder) -> str:
+    if told.between is not None:
+        return voice.say("until_text", text=voice.keep(f"there are {told.between.at(0) or 0} sts between the increases"))
     if told.until_sts is not None:
         return voice.say("until_sts", n=voice.num(told.until_sts))
     return voice.say("until_text", text=voice.keep(told.until_text)) if told.until_text else ""

@@ -1,0 +1,86 @@
+"""What the last round of a repeat is, told behind it: "ending last repeat at **", "ending with 2 dc in last st", "work last sl st in top of ch-3"."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from loopwright.model.tree import ONE, Either, Group, Join, Make, Node, Repeat, Thing
+from loopwright.notation.cursor import Cursor
+from loopwright.notation.lists import one_place
+
+_GAP, _SPACE = Thing("gap"), Thing("sp")
+
+
+def _works_last(cur: Cursor) -> bool:
+    """ "rep from * across, work last sl st in top of ch-3": where the slip stitch that ends the repeat goes."""
+    the = cur.low(1) == "the"
+    token = cur.token(2 + the)
+    return cur.low() in ("work", "working") and cur.low(1 + the) == "last" and token is not None and token.value == "sl st" and cur.low(3 + the) in ("in", "into", "on")
+
+
+def ended(cur: Cursor, made: Repeat) -> Repeat:
+    """ "…, ending at **", "…, ending with 2 dc in last st", "… work last sl st in top of ch-3": what the last round of a repeat is, told behind it."""
+    cur.skip(",", ";")
+    at_mark = next((i for i in range(1, 8) if cur.kind(i) == "star" and len(cur.low(i)) > 1), None)
+    if cur.low() in ("ending", "end", "finishing") and at_mark and made.stop_at is not None and any(cur.low(i) in ("at", "with") for i in range(1, at_mark)):
+        cur.at += at_mark + 1
+        made = replace(made, ending_mode="at")
+    elif cur.low() in ("ending", "end", "finishing") and cur.low(1) == "to" and cur.low(2).startswith("corr"):
+        cur.at += 3
+        made = replace(made, ending_mode="correspond")
+    elif _works_last(cur) or cur.low() in ("ending", "end") and (cur.low(1) in ("with", "last", "in", "rep") or cur.low(1) == "the" and cur.low(2) == "last"):
+        last = any(cur.low(i) in ("last", "rep", "repeat") for i in range(1, 4)) or _instead(cur)
+        cur.skip("ending", "end", "work", "working", "the") if cur.low(1) == "the" or cur.low().startswith("work") else None
+        cur.skip("ending", "end", "with", "last", "rep", "repeat", "side", "by", "in")
+        if cur.low() == "." and cur.low(-1) in ("rep", "rept") and cur.low(1) in ("with", "by", "in"):
+            cur.at += 1  # "ending last rep. with"
+            cur.skip("with", "by", "in")
+        tail: list[Node] = []
+        if cur.low() in ("corner", "shell", "cluster", "group") and cur.kind(1) in ("sep", "end") and isinstance(made.nodes[0] if made.nodes else None, (Group, Either)):
+            cur.at += 1
+            tail = [made.nodes[0]]  # "ending with corner": as each round begins
+        _to_its_end(cur, made, tail)
+        made = replace(made, ending=_spaces_alike(made.nodes, tail), ending_mode="with-last" if last else "with")
+    return made
+
+
+def _to_its_end(cur: Cursor, made: Repeat, tail: list[Node]) -> None:
+    """What the last round ends with, up to a stop."""
+    from loopwright.notation.body import one
+
+    while not cur.done and cur.low() not in (";", "."):
+        at = cur.at
+        if cur.low() in ("turn", "join") or cur.kind() == "close":
+            break
+        if tail and cur.accept_words("instead of"):
+            while not cur.done and cur.kind() not in ("sep", "close", "star"):
+                cur.at += 1  # "… sl st in first sc instead of sc": what the rounds before had there
+            break
+        found_node = one(cur, tail)
+        if found_node is not None:
+            tail.append(found_node)
+            one_place(tail, 0)
+            before = made.nodes[-1] if made.nodes else None
+            if isinstance(found_node, Join) and found_node.via == "sl st" and isinstance(before, Make) and before.kind == "sl st":
+                tail[-1] = Make("sl st", ONE, found_node.place, span=found_node.span)  # a slip stitch of the pattern, no join
+        if cur.at == at:
+            cur.at += 1
+
+
+def _instead(cur: Cursor) -> bool:
+    """Whether what the repeat ends with stands for a part of its last round: "ending with 3 tr in last dc instead of 5 tr"."""
+    stop = next((i for i in range(cur.at, len(cur.lows)) if cur.lows[i] in (";", ".")), len(cur.lows))
+    return "instead" in cur.lows[cur.at : stop]
+
+
+def _spaces_alike(told: Sequence[Node], ending: Sequence[Node]) -> tuple[Node, ...]:
+    """ "*3 dc in next sp between groups …; rep from * around, ending with 3 dc in last sp": the last space is one between groups too."""
+    last = told[-1] if told else None
+    if len(ending) == 1 and isinstance(last, Make) and last.place is not None and last.place.quant == "next" and last.place.thing.kind in ("sp", "loop"):
+        only = ending[0]
+        if isinstance(only, Make) and only.place is None and only.kind == last.kind and (only.n.at(0) or 0) > 1:
+            return (replace(only, place=last.place),)  # "3 tr in next loop …, ending with 4 tr": in the last loop
+    if not any(isinstance(n, Make) and n.place is not None and n.place.thing == _GAP for n in told):
+        return tuple(ending)
+    return tuple(replace(n, place=replace(n.place, thing=_GAP)) if isinstance(n, Make) and n.place is not None and n.place.quant == "last" and n.place.thing == _SPACE else n for n in ending)
