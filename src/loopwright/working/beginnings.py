@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from itertools import pairwise
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from loopwright.model.tree import Count, Mark, Node
 from loopwright.working.kinds import code
-from loopwright.working.openings import leaves_any
+from loopwright.working.openings import as_asked, leaves_any
 from loopwright.working.rows import Made, from_hook, lead_chain, main_kind, work_row
 from loopwright.working.run import MAX_ITEMS, CannotWork
 from loopwright.working.tally import agrees
@@ -22,6 +22,7 @@ NEAR = 10
 FAR = 420
 SPAN = 70
 SHORT, LONGEST = 130, 3_000  # foundation chains that are tried one by one, and at all
+LONG = 600  # a chain that is longer than most that a row takes
 WORK = 8_000  # instructions worked in all numbers of chains that are tried
 TRIED = 30_000  # and in all numbers of stitches
 STITCHES = 4_000  # made in all numbers that are tried
@@ -31,8 +32,9 @@ HORIZON = 4
 class _Tries:
     """A row tried on plain rows of so many stitches, as long as the work of it all is within bounds."""
 
-    def __init__(self, decoder: Decoder, state: State, step: Step, body: tuple[Node, ...], kind: str) -> None:
+    def __init__(self, decoder: Decoder, state: State, step: Step, body: tuple[Node, ...], kind: str, said: tuple[tuple[str, Any], ...] = ()) -> None:
         self.decoder, self.state, self.step, self.body, self.kind = decoder, state, step, body, kind
+        self.conventions = {**dict(state.conventions), **dict(said)}
         self.work = 0
 
     def on(self, number: int) -> Made | None:
@@ -42,7 +44,7 @@ class _Tries:
         rounds = self.step.kind == "rnd"
         view = plain_row(number, code(self.kind), joined=rounds)
         try:
-            made = work_row(view, self.body, (), dict(self.state.conventions), self.decoder.definitions, self.kind, rounds, self.state.rows)
+            made = work_row(view, self.body, (), dict(self.conventions), self.decoder.definitions, self.kind, rounds, self.state.rows, printed=as_asked(self.step.printed))
         except CannotWork as why:
             self.work += why.work
             return None
@@ -73,6 +75,8 @@ def solve(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int
         which = decoder.told(step), body[:1], kind, state.conventions, state.rows, step.kind
         known = decoder.starts.get(which)
         found = known if known is not None else _by_count(_Tries(decoder, state, step, body, kind), step.printed, wanted)
+        if not found and known is None and lead_chain(body) is not None:  # the chain may count for nothing
+            found = _by_count(_Tries(decoder, state, step, body, kind, (("told-ch", False),)), step.printed, wanted)
         decoder.starts[which] = found
         return [(n, below, True, None) for n in found[:3]]
     if state.view.items and not step.new_section and not step.gap:
@@ -189,6 +193,8 @@ def _known_later(decoder: Decoder, state: State, steps: list[Step], at: int) -> 
 def _chains(decoder: Decoder, state: State, step: Step, body: tuple, kind: str) -> list[int]:  # type: ignore[type-arg]
     """Lengths of the foundation chain that the row fits on: by its printed count, else by what it uses up."""
     wanted = _printed(step.printed)
+    if not wanted and (taken := _taken_of_chain(decoder, state, step, body, kind)) is not None:
+        return [taken] if taken else []
     fits: list[tuple[float, int]] = []
     near = [wanted + d for d in (1, 2, 3, 0, 4, 5, 6, -1, -2)] if wanted else range(2, 130)
     numbers = [*near, *(n for n in range(2, SHORT) if n not in near)] if wanted else list(near)
@@ -210,6 +216,23 @@ def _chains(decoder: Decoder, state: State, step: Step, body: tuple, kind: str) 
         if len(fits) >= 3:
             break
     return [n for _, n in sorted(fits)]
+
+
+def _taken_of_chain(decoder: Decoder, state: State, step: Step, body: tuple, kind: str) -> int | None:  # type: ignore[type-arg]
+    """How many chains a row takes that takes as many of any long chain; 0 of one that goes on to its end, None where that can't be found out."""
+
+    def left_of(n: int) -> int | None:
+        try:
+            return work_row(foundation(n), body, (), dict(state.conventions), decoder.definitions, kind, step.kind == "rnd", 0).left
+        except CannotWork:
+            return None
+
+    long = left_of(LONG)
+    if long is None:
+        return None
+    if not long or any(left_of(LONG + more) != long + more for more in (23, 61)):
+        return 0
+    return LONG - long if left_of(LONG - long) == 0 else None
 
 
 def _bounded(decoder: Decoder, state: State, step: Step, body: tuple, kind: str, n: int) -> bool:  # type: ignore[type-arg]

@@ -12,7 +12,7 @@ def definitions(document: Document) -> dict[str, tuple[Node, ...]]:
     So a stitch comes from the words that ask for it, not from those that explain it.
     """
     found: dict[str, tuple[Node, ...]] = {}
-    for special in document.specials:
+    for special in sorted(document.specials, key=lambda s: _begins_row(s.nodes)):
         if special.nodes:
             found.setdefault(special.name, special.nodes)
     for item in document.items:
@@ -20,6 +20,12 @@ def definitions(document: Document) -> dict[str, tuple[Node, ...]]:
             _collect(item.body, found)
     found = {name: nodes for name, nodes in found.items() if name and not name.startswith(_BEGUN)}
     return {name: bare(nodes) for name, nodes in found.items() if name not in _reached(name, found)}
+
+
+def _begins_row(nodes: tuple[Node, ...]) -> bool:
+    """Whether a definition is of the one that begins a row ("beg shell = (ch 3, dc, ch 1, 2 dc)"): the others are made as the name without "beg" tells."""
+    first = nodes[0] if nodes else None
+    return isinstance(first, Group) and bool(first.nodes) and isinstance(first.nodes[0], Chain)
 
 
 def _reached(name: str, found: dict[str, tuple[Node, ...]]) -> set[str]:

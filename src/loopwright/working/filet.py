@@ -5,7 +5,7 @@ Common practice, no source: an open mesh is ch 2, skip 2, dc in the next; a bloc
 
 from __future__ import annotations
 
-from loopwright.model.tree import Filet, Make
+from loopwright.model.tree import Filet, Make, Node, Repeat
 from loopwright.working.kinds import CHAIN, HEIGHT, code, plain
 from loopwright.working.making import do_make
 from loopwright.working.run import CannotWork, Run, RunsOut
@@ -20,7 +20,7 @@ def do_filet(run: Run, node: Filet) -> None:
     count = node.n.at(0)
     if count is None:
         raise CannotWork("blank")
-    if node.filled and ("block" in run.definitions or run.conventions.get("blocks")) or run.view.foundation or not run.view.items:
+    if node.filled and ("block" in run.definitions or run.conventions.get("blocks")) or run.view.foundation and not _fits_chain(run, node) or not run.view.items:
         do_make(run, Make("block" if node.filled else "ch-sp", node.n, span=node.span))
         return
     kind = plain(run.main_kind)
@@ -41,3 +41,17 @@ def do_filet(run: Run, node: Filet) -> None:
             run.groups.append(Group(begin, len(run.out), "block"))
         run.pos += PLACES
         run.last = Slot(run.pos - 1, run.pos)
+    run.named["meshes"] = run.named.get("meshes", 0) + min(count, LIMIT)
+
+
+def _fits_chain(run: Run, node: Filet) -> bool:
+    """Whether a row of meshes takes up a foundation chain whole: three chains to each, and one for the stitch that it begins with."""
+    begun = run.named.get("meshes", 0) if run.worked else 0
+    return bool(begun) or run.end - run.pos == PLACES * (_meshes(node) + sum(map(_meshes, run.following))) + 1
+
+
+def _meshes(node: Node) -> int:
+    """How many meshes a node is told to make."""
+    if isinstance(node, Filet):
+        return node.n.at(0) or 0
+    return (node.times.at(0) or 0 if node.times is not None else 0) * sum(map(_meshes, node.nodes)) if isinstance(node, Repeat) else 0

@@ -73,12 +73,14 @@ def _plan(nodes: Sequence[Node]) -> Plan:
         node = nodes[i]
         if isinstance(node, (Make, Group)) and node.place is not None and node.place.thing.kind == "corner":
             needs[i] = (0, 0)  # a corner of the piece, not of the row below
+    under = next((i for i, node in enumerate(nodes) if isinstance(node, Mark) and node.what == "underside"), len(nodes))
+    behind = sum(n[0] for n in needs[under:])  # the other side of the chain has stitches of its own for them
     stitches, spaces = sum(n[0] for n in needs), sum(n[1] for n in needs)
     plan = []
     for i, node in enumerate(nodes):
         stitches -= needs[i][0]
         spaces -= needs[i][1]
-        plan.append((node, nodes[i + 1 :], stitches, spaces))
+        plan.append((node, nodes[i + 1 :], stitches - behind if i < under else stitches, spaces))
     return tuple(plan)
 
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from loopwright.model.tree import Either, Filet, Group, Join, Make, Mark, Node, Repeat, Skip
-from loopwright.working.kinds import code, legs, plain
+from loopwright.model.tree import Chain, Either, Filet, Group, Join, Make, Mark, Node, Repeat, Skip
+from loopwright.working.kinds import HEIGHT, code, legs, plain
 from loopwright.working.run import Run
 from loopwright.working.seeking import SPACES
 from loopwright.working.view import Slot
@@ -23,9 +23,11 @@ def one_leg_short(following: Sequence[Node]) -> bool:
 
 
 def _legs(node: Make) -> int:
-    """Over how many stitches it is worked, where it is one of several legs; 0 where it goes into one place."""
+    """Of how many legs it is, over stitches or in one space; 0 elsewhere."""
     over = node.place.n.at(0) if node.place is not None and node.place.n is not None and node.place.quant == "next" else None
     many = node.taking or (legs(node.kind) if "tog" in node.kind else 0)
+    if node.place is not None and node.place.thing.kind in (*SPACES, "ring") and not node.taking:  # "ch 3, dc2tog in ring, *ch 3, dc3tog in ring"
+        return many or node.parts or 0
     return many if many > 1 and (node.place is None or over == many) else 0
 
 
@@ -85,3 +87,46 @@ def mesh_begun(run: Run, length: int, following: Sequence[Node]) -> bool:
     run.make(code("dc"), slot)
     run.tch_item, run.tch_length = True, 3
     return True
+
+
+def spaced(nodes: Sequence[Node]) -> int:
+    """Chains between the stitches that follow: 2 of "ch 5, *dc in next st, ch 2", where the ch 5 is such a stitch and its chains."""
+    first = next((n for n in nodes if not isinstance(n, Mark)), None)
+    inner = first.nodes if isinstance(first, Repeat) else nodes
+    made = next((i for i, n in enumerate(inner) if not isinstance(n, Mark)), None)
+    if made is None or made + 1 >= len(inner) or not isinstance(inner[made], Make):
+        return 0
+    then = inner[made + 1]
+    return (then.n.at(0) or 0) if isinstance(then, Chain) else 0
+
+
+def joined_at(nodes: Sequence[Node]) -> int | None:
+    """The chain of the start chain that the round's end is joined to: k of "join in 3rd st of ch", 0 for its top; None when unsaid."""
+    for node in reversed(nodes):
+        if isinstance(node, Join):
+            place = node.place
+            if place is None or place.thing.kind in HEIGHT:
+                return None
+            if place.quant == "kth" and place.k and (place.of is not None or place.thing.kind == "ch"):
+                return place.k
+            if place.thing.kind == "tch" or place.thing.kind in ("sp", "ch") and place.quant in ("next", "last"):
+                return 0
+            return None
+    return None
+
+
+MORE = 4  # no more chains turn a row
+
+
+def only_turns(length: int, following: Sequence[Node]) -> bool:
+    """ "Ch 31, ch 1 more, sl st in each ch across": whether chains behind the foundation only turn, as each chain from the next on is worked into."""
+    first = following[0] if following else None
+    place = first.place if isinstance(first, Make) else None
+    return length < MORE and place is not None and place.quant == "each" and not place.from_hook
+
+
+def told_of(run: Run, length: int, tall: int) -> bool | None:
+    """Whether the words before the rows say that such a chain counts; None where they do not, or mean one for lower stitches."""
+    of_length = run.conventions.get(f"told-ch-{length}")
+    told = run.conventions.get("told-ch") if of_length is None else of_length
+    return bool(told) if told is not None and length <= tall + (of_length is not None and length == 2) else None

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from array import array
+from collections.abc import Sequence
 
 from loopwright.model.tree import (
     STITCH,
@@ -16,6 +17,7 @@ from loopwright.working.places import how_of, slots_of
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
 from loopwright.working.seeking import SPACES, STITCHES, seek, stitches_ahead
 from loopwright.working.skipped import skip_foundation
+from loopwright.working.underside import goes_under
 from loopwright.working.view import Group as MadeGroup
 from loopwright.working.view import Slot
 
@@ -71,6 +73,8 @@ def do_make(run: Run, node: Make) -> None:
     number, each = code(kind), count * twice
     if place.quant == "each" and each > 1:
         _start_pair(run, place, number, each)
+    if each == 1 and node.between and len(slots) > 1:
+        return _spaced_out(run, number, slots, node.between)
     if each == 1 and len(slots) > 2:
         return plain_run(run, number, slots)
     if each > 1 and len(slots) > 2 and not node.between:
@@ -84,6 +88,11 @@ def do_make(run: Run, node: Make) -> None:
             run.make(number, slot, each)
         if each > 1:
             run.groups.append(MadeGroup(begin, len(run.out), ""))
+    if place.quant == "same" and node.parts > 1:  # its other leg goes on: "sc2tog in same st and next st"
+        following = seek(run, place.thing, run.pos)
+        if following is None:
+            raise RunsOut(place.thing.kind, wanted=node.parts, found=1)
+        run.pos = following.end
     if run.half_loop:
         _half_loop(run, kind)
     return None
@@ -93,6 +102,15 @@ def _too_many(run: Run, place: Place, each: int) -> bool:
     """Whether so many stitches in each one that is left are far too many; seen before they are looked up one by one."""
     whole = place.n is None and place.left is None and place.upto is None and place.thing.kind in STITCHES and not run.view.open_end
     return whole and each > 1 and (run.stitches_left() // 2) * each > MAX_ITEMS
+
+
+def _spaced_out(run: Run, number: int, slots: Sequence[Slot], chains: int) -> None:
+    """ "Sc in each st with ch 3 between": in a round the last has such a chain behind it too, before the first."""
+    closes = (run.in_rounds or run.view.joined) and not run.inside and slots[-1].end >= run.end
+    for i, slot in enumerate(slots):
+        run.make(number, slot)
+        if closes or i + 1 < len(slots):
+            run.chain(chains)
 
 
 def _start_pair(run: Run, place: Place, number: int, each: int) -> None:
@@ -115,7 +133,8 @@ def _before_foundation(run: Run, kind: str, place: Place | None, said: int | Non
     if said is not None:
         skip_foundation(run, kind, said)
     elif run.pos == 0 and not (place and (place.from_hook or place.quant in ("first", "last"))):
-        skip_foundation(run, kind, None)
+        whole = place is not None and place.thing.kind == "any" and place.left is None
+        skip_foundation(run, kind, None, whole=whole)
 
 
 def plain_run(run: Run, number: int, slots: list[Slot]) -> None:
@@ -180,6 +199,8 @@ def _make_over(run: Run, kind: str, count: int, parts: int, twice: int, node: Ma
         first: Slot | None = None
         for _ in range(max(1, parts)):
             slot = seek(run, thing, run.pos)
+            if slot is None and goes_under(run):
+                slot = seek(run, thing, run.pos)
             if slot is None:
                 raise RunsOut(thing.kind, wanted=count * parts, found=0)
             run.pos, run.last = max(run.pos, slot.end), slot

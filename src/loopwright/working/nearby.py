@@ -6,7 +6,9 @@ from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 
 from loopwright.model.tree import Chain, Join, Make, Mark, Place, Thing
+from loopwright.model.tree import Group as Told
 from loopwright.working.kinds import CHAIN, HEIGHT, code, name
+from loopwright.working.passed import take
 from loopwright.working.run import Run, RunsOut
 from loopwright.working.seeking import SPACES, STITCHES, seek, view_runs
 from loopwright.working.view import Group, Slot
@@ -23,6 +25,16 @@ def loop_of_the_join(run: Run) -> Slot | None:
         del run.into[0:]
         run.into.append(run.last)
     return run.last
+
+
+def loop_again(run: Run, place: Place) -> Slot | None:
+    """ "ch 3, dc around the joining hdc, …, 2 dc in next sp, ch 1, join with hdc": the loop of the join, which the round began in and ends in."""
+    n, runs = len(run.view.items), run.view.runs
+    begun = bool(runs) and run.view.joined and run.end == runs[-1][0] < runs[-1][1] == n and run.into and run.into[0] == Slot(*runs[-1], "space")
+    if not begun or place.thing.kind not in ("corner", *SPACES) or run.inside or not any(isinstance(x, (Chain, Join)) for x in run.following):
+        return None
+    run.pos = run.end
+    return Slot(*runs[-1], "space")
 
 
 def in_its_closing(run: Run, place: Place) -> bool:
@@ -68,6 +80,15 @@ def space_begun(run: Run, place: Place) -> Slot | None:
         return None
     n = len(run.view.items)
     return next((Slot(s, e, "space") for s, e in run.view.runs if s <= run.start % n < e), None) if n else None
+
+
+def space_at_start(run: Run, place: Place) -> Slot | None:
+    """ "Ch 4, dc in same ch-1 sp" right after a join: the space beside the stitch joined to, though no slip stitch led into it, taken; None elsewhere."""
+    begun = run.in_rounds and not run.inside and run.start_chain is not None and run.worked <= int(run.tch_item) and not run.view.half
+    if place.thing.kind not in SPACES or not begun or run.last is not None and run.last.how in ("space", "ring", "between"):
+        return None
+    space = seek(run, place.thing, run.pos)
+    return take(run, space) if space is not None and space.start == run.pos else None
 
 
 def kth_of_row(run: Run, place: Place, k: int) -> int:
@@ -129,7 +150,7 @@ def space_in_group(run: Run, place: Place) -> Slot | None:
     return found[0]
 
 
-_SHAPES = ("shell", "fan")
+_SHAPES = ("shell", "fan", "group")
 
 def _spaces_within(groups: Sequence[Group], spaces: list[tuple[int, int]], pos: int, by: int) -> Iterator[tuple[Slot, int]]:
     """The first space within each group that begins at `pos` or after, and where its group ends; all `by` items further on."""
@@ -138,3 +159,18 @@ def _spaces_within(groups: Sequence[Group], spaces: list[tuple[int, int]], pos: 
         i = bisect_left(spaces, (max(pos, group.start + 1) + by,))
         if i < len(spaces) and spaces[i][1] < group.end + by:
             yield Slot(*spaces[i], "space"), group.end + by
+
+
+def kept_behind(run: Run, end: int, spare: int) -> int:
+    """ "sc in each sc, 2 sc in last sc": how many of a kind are kept for the rest of the row; `end`: behind the last of them."""
+    turning = any(isinstance(n, (Make, Told)) and n.place is not None and n.place.thing.kind == "tch" for n in run.following)
+    return 0 if turning and run.view.tch else max(0, spare - sum(1 for at in range(end, run.end) if run.item(at) != CHAIN))
+
+
+def reserved(run: Run, place: Place) -> int:
+    """How many of these places the rest of the row needs: none of "each 5-ch loop" where "2 tr in last 2-ch sp" follows."""
+    if place.thing.kind not in SPACES:
+        return run.reserve
+    follow = [n.place.thing for n in run.following if isinstance(n, (Make, Told)) and n.place is not None and n.place.thing.kind in SPACES]
+    others = place.thing.length and follow and all(t.length and t.length != place.thing.length for t in follow)
+    return 0 if others else run.reserve_spaces

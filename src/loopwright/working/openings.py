@@ -15,9 +15,11 @@ from loopwright.model.tree import (
 from loopwright.working.explanations import State
 from loopwright.working.kinds import HEIGHT, plain
 from loopwright.working.rows import from_hook, lead_chain
-from loopwright.working.run import MAX_ITEMS
+from loopwright.working.run import MAX_ITEMS, Printed
 from loopwright.working.starts import first_stitch
 from loopwright.working.steps import Step
+
+TURNING = 4  # no more chains turn a row
 
 
 def by_shape(body: tuple[Node, ...]) -> bool:
@@ -34,6 +36,19 @@ def printed_total(printed: tuple[Count, ...]) -> int | None:
     return None
 
 
+def told_below(body: tuple[Node, ...]) -> int | None:
+    """How many stitches a row's own words say are there before it, "(from 60)"; None where they do not, or no row has so many."""
+    first = body[0] if body else None
+    many = first.n.at(0) if isinstance(first, Mark) and first.what == "below" and first.n is not None else None
+    return many if many and many <= MAX_ITEMS else None
+
+
+def as_asked(printed: tuple[Count, ...]) -> Printed:
+    """What is printed, for a row to ask for while it is worked."""
+    noun = next((c.noun for c in printed if c.scope == "row" and c.n.at(0) is not None), None)
+    return Printed(printed_total(printed) or 0, of_all=noun in (None, "st", "sts"))
+
+
 def joins_round(body: tuple[Node, ...]) -> bool:
     """Whether a row says that it is joined."""
     from loopwright.model.tree import Join
@@ -48,13 +63,26 @@ def has_ring(body: tuple[Node, ...]) -> bool:
 
 def from_the_middle(step: Step) -> bool:
     """Whether a first row met is a later row of its piece: numbered past 1, its stitches in places of a row below."""
+    if step.number in (None, 1) and _turns_only(step):
+        return True
+    first = first_stitch(step.body)
     if step.number is None or step.number <= 1:
-        return lead_chain(step.body) is None and not has_ring(step.body) and (first := first_stitch(step.body)) is not None and (
+        return lead_chain(step.body) is None and not has_ring(step.body) and first is not None and (
             first[1] is None or first[1].thing.kind not in ("ring", "ch") and not first[1].from_hook
         ) and step.number is None
     first = first_stitch(tuple(n for n in step.body if not isinstance(n, (Chain, Mark))))
     ring = first is not None and first[1] is not None and first[1].thing.kind == "ring"
     return first is not None and not ring and not has_ring(step.body) and not from_hook(step.body)
+
+
+def _turns_only(step: Step) -> bool:
+    """Whether a first row's chain is too short for the count printed: "Row 1: Ch 2, hdc in each st to end. (36)" stands on stitches told elsewhere."""
+    chain = lead_chain(step.body)
+    if chain is None or (chain.n.at(0) or 0) > TURNING or (printed_total(step.printed) or 0) <= 2 * TURNING or from_hook(step.body) or has_ring(step.body):
+        return False
+    first = first_stitch(tuple(n for n in step.body if not isinstance(n, (Chain, Mark))))
+    onto = first is not None and first[1] is not None and first[1].thing.kind not in ("ring", "ch")
+    return onto and any(isinstance(n, Repeat) and n.mode == "end" or isinstance(n, Make) and n.place is not None and n.place.quant == "each" and n.place.thing.kind != "ch" for n in step.body)
 
 
 def leaves_any(body: tuple[Node, ...]) -> bool:
@@ -84,4 +112,6 @@ def begins_anew(step: Step, state: State) -> tuple[bool, bool]:
     only_chain = not any(isinstance(n, (Make, Repeat)) or n.__class__.__name__ in _WORKS for n in body)
     if only_chain and step.number is None and (length > 6 or step.new_section):
         return True, False
+    if only_chain and step.number is None and length > 1 and step.order is None and all(n is chain for n in body):
+        return False, True
     return False, (step.new_section or step.number == 1) and length > 6

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import takewhile
 
-from loopwright.model.tree import Chain, Group, Make, Mark, Node, Repeat, Skip
+from loopwright.model.tree import Chain, Group, Join, Make, Mark, Node, Repeat, Skip
 from loopwright.working.instructions import do_all
 from loopwright.working.kinds import CHAIN
 from loopwright.working.run import CannotWork, Point, Run
@@ -129,6 +129,15 @@ def closing_chain(run: Run, node: Repeat) -> int:
         first = node.nodes[0] if node.nodes else None
         return (first.n.at(0) or 0) if isinstance(first, Chain) else 0
     return told
+
+
+def joined_by_chain(run: Run, node: Repeat) -> bool:
+    """ "Sc in same st, *ch 5, sc in next dc; rep from * around. Join": the last ch 5 lies between the last sc and the first, though no words tell it."""
+    rounds = (run.in_rounds or run.view.joined) and not run.inside and not run.slip_row and not (run.turned or run.view.turned)
+    if not rounds or node.ending or not isinstance(node.nodes[0], Chain) or len(node.nodes) < 2 or not run.out or run.out[0] == CHAIN or run.out[-1] == CHAIN:
+        return False
+    then = next((n for n in run.following if not isinstance(n, Mark)), None)
+    return (then is None or isinstance(then, Join)) and bool(run.once("joined-by-chain", ((0.0, True), (0.2, False))))
 
 
 def is_chain(node: Node, length: int) -> bool:

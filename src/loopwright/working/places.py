@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
-from loopwright.model.tree import Group, Make, Mark, Place, Thing
+from loopwright.model.tree import ONE, Join, Make, Mark, Place, Thing
 from loopwright.working.kinds import CHAIN, HEIGHT, code
 from loopwright.working.marked import next_marker
 from loopwright.working.nearby import (
     beside_groups,
     group_here,
     in_its_closing,
+    kept_behind,
     kth_of_row,
+    loop_again,
     loop_of_the_join,
     next_together,
     none_left,
+    reserved,
+    space_at_start,
     space_begun,
     space_here,
     space_in_group,
@@ -21,6 +25,7 @@ from loopwright.working.nearby import (
 from loopwright.working.passed import passed_over, take
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
 from loopwright.working.seeking import SPACES, STITCHES, from_first_gap, just_joined, seek, stitches_ahead, view_runs
+from loopwright.working.underside import goes_under
 from loopwright.working.view import Slot
 
 _HOW = {"both": "top", "back": "back", "front": "front", "third": "third", "front-post": "front-post", "back-post": "back-post"}
@@ -40,11 +45,19 @@ def how_of(run: Run, place: Place | None, loop: str = "both") -> str:
     return _HOW[run.loop]
 
 
+def _is_ring(run: Run, place: Place) -> bool:
+    """ "10 double crochet into this loop": the chain that was joined."""
+    one = place.quant == "next" and place.n in (None, ONE) and place.of is None
+    return one and run.view.ring and not run.view.runs and place.thing.kind in ("loop", "sp")
+
+
 def slots_of(run: Run, place: Place, how: str = "top") -> list[Slot]:
     """The slots a place names, in order, moving the cursor past them. Raises RunsOut when they are not there."""
     if run.view.ring and not run.view.items and place.thing.kind != "ring":
         return [Slot(0, 0, "ring")] * min(max(1, place.n.at(0) or 1 if place.n and place.quant == "next" else 1), MAX_ITEMS + 1)
-    kind = place.thing.kind
+    kind, run.around = place.thing.kind, place.relation == "around"
+    if _is_ring(run, place):
+        place, kind = Place("next", ONE, Thing("ring")), "ring"
     left = run.named.get("own-chain-left", 0)
     if place.quant == "next" and kind not in _ODD and not left and not place.k and not place.from_hook:
         return _next(run, place, how)
@@ -56,16 +69,14 @@ def slots_of(run: Run, place: Place, how: str = "top") -> list[Slot]:
         return edge
     if kind == "corner" and (run.named.get("along-edge") or run.named.get("edges-told") and seek(run, place.thing, run.pos) is None):
         return [Slot(-1, -1, "corner")]  # where one edge of the piece meets the next
-    if kind == "row" and run.view.ring:
-        kind = "ring"  # "in the round", said of the ring
-    if kind == "ring":
+    if kind == "ring" or kind == "row" and run.view.ring:  # "in the round", said of the ring
         run.last = Slot(0, len(run.view.items), "ring")
         if not run.view.ring:
             run.cost += 1.0
             return [take(run, Slot(run.pos, run.pos, "ring"))]
         return [run.last]
     if place.quant == "same":
-        return [(kind == "loop" or kind in SPACES and run.view.half) and loop_of_the_join(run) or _same(run)]
+        return [space_at_start(run, place) or (kind == "loop" or kind in SPACES and run.view.half) and loop_of_the_join(run) or _same(run)]
     if place.quant == "skipped":
         return passed_over(run, place, how)
     if place.quant == "first":
@@ -120,6 +131,10 @@ def _next(run: Run, place: Place, how: str) -> list[Slot]:
     for _ in range(min(wanted or 0, MAX_ITEMS)):
         slot = group_here(run) if place.centre else space_in_group(run, place)
         slot = slot or seek(run, place.thing, from_first_gap(run, place) if not found else run.pos)
+        if slot is None and not found and goes_under(run):
+            slot = seek(run, place.thing, run.pos)
+        if slot is None and wanted == 1:
+            slot = loop_again(run, place)
         if slot is None:
             raise RunsOut(place.thing.kind, wanted=wanted, found=len(found))
         if place.relation == "between" and place.of is not None and place.thing.kind in HEIGHT:
@@ -184,7 +199,7 @@ def _first(run: Run, place: Place, how: str) -> list[Slot]:
     if (begun := space_begun(run, place)) is not None:
         return [begun]
     if run.inside == 0 and run.worked > 2 and run.pos > run.start + 1 and run.in_rounds and (place.n is None or (place.n.at(0) or 1) == 1):
-        run.half_loop = True
+        run.half_loop = not (place.thing.kind == "corner" and any(isinstance(n, Join) for n in run.following))  # "sc in first corner; join": a stitch more
         return [Slot(run.start, run.start + 1, how)]
     stands = run.worked == 1 and run.tch_item and run.pos == run.start + 1 and (place.n is None or place.n.at(0) == 1)
     run.pos = min(run.pos, run.start) if run.worked == 0 or stands else run.pos  # the start chain stands there: into the same stitch
@@ -244,7 +259,8 @@ def _tch(run: Run) -> Slot:
             return run.last
         raise RunsOut("turning chain", wanted=1, found=0)
     skipped = sum(1 for i in range(run.pos, at) if run.item(i) != CHAIN)
-    run.cost += 0.1 * (skipped > 1) if run.used_spaces else min(3.0, 0.15 * skipped if skipped < 4 else 0.6 * skipped)
+    in_space = run.used_spaces or run.last is not None and run.last.how == "space"  # the rest of its group is passed over
+    run.cost += 0.1 * (skipped > 1) if in_space else min(3.0, 0.15 * skipped if skipped < 4 else 0.6 * skipped)
     return take(run, Slot(at, at + 1))
 
 
@@ -303,7 +319,7 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
         raise CannotWork("open", thing=place.thing.kind)
     keep = place.left.at(0) or 0 if place.left is not None else 0
     in_spaces = place.thing.kind in SPACES
-    spare = max(keep, 0) if place.left is not None else _reserved(run, place)
+    spare = max(keep, 0) if place.left is not None else reserved(run, place)
     stop = stop_of(run, place) if place.upto is not None else run.end
     ahead = stitches_ahead(run, run.pos, stop) if place.thing.kind in STITCHES else []
     pos = stop if ahead else from_first_gap(run, place)
@@ -324,7 +340,8 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
             return []
     if not ahead:
         raise RunsOut(place.thing.kind, wanted=1, found=0)
-    spare = 0 if place.thing.kind not in STITCHES and not in_spaces and place.left is None and not run.view.foundation else spare
+    if place.thing.kind not in STITCHES and not in_spaces and place.left is None and not run.view.foundation:
+        spare = kept_behind(run, ahead[-1].end, spare) if place.upto is None else 0
     if not spare and place.left is None and turning_next(run) and not run.view.tch and len(ahead) > 1 and ahead[-1].end >= run.end:
         spare = 1  # the last one is that chain
     taken = ahead[: len(ahead) - spare] if spare else ahead
@@ -336,15 +353,6 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
     for slot in taken[-1:]:
         take(run, slot)
     return taken if how == "top" and all(s[2] == "top" for s in taken) else [_with(s, how) for s in taken]
-
-
-def _reserved(run: Run, place: Place) -> int:
-    """How many of these places the rest of the row needs: none of "each 5-ch loop" where "2 tr in last 2-ch sp" follows."""
-    if place.thing.kind not in SPACES:
-        return run.reserve
-    follow = [n.place.thing for n in run.following if isinstance(n, (Make, Group)) and n.place is not None and n.place.thing.kind in SPACES]
-    others = place.thing.length and follow and all(t.length and t.length != place.thing.length for t in follow)
-    return 0 if others else run.reserve_spaces
 
 
 def stop_of(run: Run, place: Place) -> int:

@@ -15,6 +15,7 @@ from loopwright.working.part_rounds import (
     comes_out,
     fits,
     is_chain,
+    joined_by_chain,
     leads_to_its_end,
     partial,
     places_of,
@@ -121,7 +122,7 @@ def _counted_times(run: Run, node: Repeat, after: tuple[int, int]) -> None:
     if times > MAX_TIMES:
         raise CannotWork("too-many", limit=MAX_TIMES)
     each, ending = total_needed(node.nodes), total_needed(node.ending)
-    last_short = node.ending_mode in ("omit", "at")
+    last_short = node.ending_mode in ("omit", "at") or _replaces(node)
     copier = Copier(run, None, node.nodes)
     i = 0
     while i < times:
@@ -155,7 +156,13 @@ def _shortened(node: Repeat) -> tuple[Node, ...]:
         return node.nodes[: node.stop_at]
     if node.ending_mode == "omit" and node.ending:
         return node.nodes[: max(0, len(node.nodes) - len(node.ending))]
-    return node.nodes
+    return node.nodes[:-1] if _replaces(node) else node.nodes
+
+
+def _replaces(node: Repeat) -> bool:
+    """ "(…, sc in each of next 2 sts) 6 times, ending last rep with 1 sc": whether the ending stands for the last instruction of the last round."""
+    last, end = node.nodes[-1] if node.nodes else None, node.ending[0] if node.ending else None
+    return node.ending_mode == "with-last" and node.mode == "times" and isinstance(last, Make) and isinstance(end, Make) and last.kind == end.kind
 
 
 def _to_end(run: Run, node: Repeat, after: tuple[int, int], left: tuple[int, int] | None) -> None:
@@ -196,7 +203,7 @@ def _leads(node: Repeat) -> bool:
     if node.ending_mode != "with" or len(told) != 2 or len(node.ending) != 1:
         return False
     (chain, stitch), last = told, node.ending[0]
-    return isinstance(chain, Chain) and isinstance(stitch, Make) and isinstance(last, Make) and (last.kind, last.n.at(0)) == (stitch.kind, stitch.n.at(0))
+    return isinstance(chain, Chain) and isinstance(stitch, Make) and isinstance(last, Make) and last.kind == stitch.kind and (last.n.at(0) == stitch.n.at(0) or last.place == stitch.place is not None)
 
 
 def _room(run: Run, keep: tuple[int, int], takes_spaces: bool) -> bool:
@@ -216,6 +223,7 @@ def _rounds(run: Run, node: Repeat, keep: tuple[int, int]) -> Points:
     copier = Copier(run, keep, node.nodes)
     points = copier.points
     takes_spaces = total_needed(node.nodes)[1] > 0
+    anew = run.in_rounds and not (run.inside or run.out or run.start or run.pos or run.skips)
     while _room(run, keep, takes_spaces) and len(points) <= MAX_TIMES:
         before, cost = run.pos, run.cost
         copier.begin()
@@ -228,6 +236,8 @@ def _rounds(run: Run, node: Repeat, keep: tuple[int, int]) -> Points:
             break
         finally:
             run.inside -= 1
+        if anew and len(points) == 1 and run.end == len(run.view.items) and (over := _comes_round(run, node)):
+            run.end += over
         if node.upto is not None and run.pos > run.end:
             run.back_to(points[-1])
             run.cost = cost
@@ -241,6 +251,16 @@ def _rounds(run: Run, node: Repeat, keep: tuple[int, int]) -> Points:
             break
         copier.end()
     return points
+
+
+def _comes_round(run: Run, node: Repeat) -> int:
+    """ "1 dc in the loop, 7 ch, 1 dc on the dc, 7 ch; repeat": stitches passed over before the first loop, which the last round comes back to."""
+    first = run.into[0] if len(run.out) else None
+    if first is None or first.start < 1 or first.how != "space" and run.item(first.start) != CHAIN:
+        return 0
+    placed = [n.place for n in node.nodes if isinstance(n, (Make, Group)) and n.place is not None]
+    on_stitch = bool(placed) and placed[-1].thing.kind in HEIGHT and placed[-1].quant == "next" and placed[0].thing.kind in SPACES
+    return first.start if on_stitch else 0
 
 
 def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exact: bool) -> int:
@@ -266,6 +286,8 @@ def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exa
     tailed = node.ending_mode in ("with", "with-last") and len(node.nodes) > 1
     spaced = tailed and left <= keep[0] and _into_spaces(node.nodes) and _spaces_ahead(run)  # a corner before the end
     if left == keep[0] and not (closed and _spaces_ahead(run)) and not (keep[1] and node.ending_mode in ("with", "with-last")) and not spaced:
+        if best and not left and joined_by_chain(run, node):
+            do_all(run, node.nodes[:1])
         return best
     run.uneven = _uneven(run, points, keep) or run.uneven
     if exact:
@@ -274,6 +296,8 @@ def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exa
         return best
     part_cost = 0.0 if node.ending_mode in ("correspond", "with-last") else 0.05 if closed else 0.35
     options: tuple[tuple[float, str], ...] = ((0.0, "most"), (part_cost + 0.0, "part"))
+    if closed and run.start:  # what lies before the place where the round began comes last, and is worked too
+        options = ((0.1, "most"), (0.0, "part"))
     stands = tailed and left > keep[0] and not run.inside and stands_for_last(run, node, keep)
     if stands or tailed and (spaced or left > keep[0]) and comes_out(run, node, points[best], keep):
         options = ((0.3, "most"), (0.0, "part"))  # the ending stands for the end of one more round

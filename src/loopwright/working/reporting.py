@@ -219,7 +219,7 @@ def _findings(document: Document, per_size: Sequence[Sequence[Outcome]], rivals:
                 found = None
             elif shaken and found is not None and found.code == "W001":
                 found = replace(found, severity="warning")  # the row below is in doubt: so is this verdict
-            shaken = o.made is None or not o.made.made or o.agrees is False or "otherwise" in dict(o.assumed) or shaken and o.agrees is not True
+            shaken = o.made is None or not o.made.made or o.agrees is False or o.agrees is None and o.step.doubt > UNCERTAIN_FROM and bool(o.step.label) or "otherwise" in dict(o.assumed) or shaken and o.agrees is not True
             off = (off or off_by(found)) if shaken else None
             if found is not None:
                 grouped.setdefault((found.code, o.step.item), []).append((size, o, found))
@@ -348,7 +348,8 @@ def _times_told(body: Sequence[Node], size: int) -> int | None:
     """How often the one repeat of a row is worked in all, where the words tell it beyond doubt."""
     repeats = [n for n in body if isinstance(n, Repeat)]
     times = repeats[0].times.at(size) if len(repeats) == 1 and repeats[0].times is not None else None
-    return None if times is None else {"times": times, "more": times + 1}.get(repeats[0].mode)
+    begun = any(isinstance(n, (Make, Group)) for n in body[: body.index(repeats[0])]) if times is not None else False
+    return None if times is None or begun and repeats[0].mode == "times" else {"times": times, "more": times + 1}.get(repeats[0].mode)
 
 
 def _comes_round(made: Made) -> bool:

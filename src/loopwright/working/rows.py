@@ -40,7 +40,7 @@ from loopwright.working.run import CannotWork, Choice, Printed, Run
 from loopwright.working.seeking import SPACES
 from loopwright.working.slots import Slots
 from loopwright.working.starts import first_stitch
-from loopwright.working.tally import SLIP, bridged_chains, kinds_made, main_of, makes_opening, slips_along_own_chain
+from loopwright.working.tally import SLIP, bridged_chains, counted_end, kinds_made, main_of, makes_opening, slips_along_own_chain
 from loopwright.working.tape import Note
 from loopwright.working.view import View, ring
 
@@ -220,6 +220,8 @@ def _into_ring(nodes: tuple[Node, ...]) -> bool:
 
 def _implied_repeat(run: Run, nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     """A row that tells one repeat only and means the whole row: a choice, made a convention."""
+    if (one := _one_bracket(nodes)) is not None and run.printed.ask():
+        nodes = one
     inner = [i for i, n in enumerate(nodes) if isinstance(n, (Make, Group, Skip, Chain, Repeat))]
     if not inner or any(isinstance(n, (Repeat, Either, Evenly, EveryKth, AtEnds, PatternRun, Ring)) for n in nodes):
         return nodes
@@ -227,6 +229,8 @@ def _implied_repeat(run: Run, nodes: tuple[Node, ...]) -> tuple[Node, ...]:
         return nodes
     if any(isinstance(n, (Make, Group)) and n.place is not None and n.place.of is not None and len(run.view.index.by_name.get(n.place.of.kind, ())) == 1 for n in nodes):
         return nodes  # "shell in sp of shell", where there is but one
+    if run.view.ring and not run.view.runs and any(isinstance(n, (Make, Group)) and n.place is not None and n.place.thing.kind in ("ring", "loop", "sp") for n in nodes):
+        return nodes  # all of it goes into the ring
     first = next((i for i in inner if not (isinstance(nodes[i], Chain) and i == inner[0])), None)
     if first is not None and isinstance(nodes[inner[0]], Chain) and (nodes[inner[0]].n.at(0) or 0) > 2 and (first_stitch(nodes[inner[0] + 1 :]) or ("",))[0] in ("sc", "sl st"):  # type: ignore[union-attr]
         first = inner[0]  # "3 ch, 1 sc": the loop is part of what is repeated
@@ -241,9 +245,34 @@ def _implied_repeat(run: Run, nodes: tuple[Node, ...]) -> tuple[Node, ...]:
         run.left_said = True
         run.named["left-free"] = int(not run.in_rounds)
         return nodes
+    if (once := _plainly_made(nodes[first:last])) and once == run.printed.ask():
+        return nodes  # "4 sc, dec, 4 sc (9)": told as it stands
     if run.convention("one-repeat-told", ((0.0, False), (0.9, True))):
         return (*nodes[:first], Repeat(nodes[first:last], "end"), *nodes[last:])
     return nodes
+
+
+def _one_bracket(nodes: tuple[Node, ...]) -> tuple[Node, ...] | None:
+    """ "[sc, inc] (18)": what stands in the one bracket that a row tells; None where it tells more."""
+    told = [n for n in nodes if not isinstance(n, (Mark, Join))]
+    one = told[0] if len(told) == 1 else None
+    if not isinstance(one, Repeat) or one.mode != "once" or not all(isinstance(n, (Make, Group, Chain, Skip)) for n in one.nodes):
+        return None
+    return tuple(inner for n in nodes for inner in (one.nodes if n is one else (n,)))
+
+
+def _plainly_made(nodes: tuple[Node, ...]) -> int:
+    """How many stitches instructions make that go from one stitch to the next; 0 where others stand among them."""
+    made = 0
+    for node in nodes:
+        if isinstance(node, Mark):
+            continue
+        place = node.place if isinstance(node, Make) else None
+        if not isinstance(node, Make) or node.parts or place is not None and (place.quant != "next" or place.thing.kind in SPACES):
+            return 0
+        each = place.n.at(0) if place is not None and place.n is not None else 1
+        made += (node.n.at(0) or 0) * (each or 0) * (2 if node.kind == "inc" else 1)
+    return made
 
 
 def _part_row(nodes: tuple[Node, ...]) -> bool:
@@ -285,11 +314,11 @@ def _finished(run: Run, pending: Chain | None) -> Made:
     view = View(
         out, tuple(r for r in run.runs if r[1] > r[0]), tuple(g for g in run.groups if g.end - g.start > 1 or g.name),
         0 if run.tch_item else run.tch_length, True, joined=run.joined or (run.in_rounds and not run.turned), turned=False,
-        mesh=(bridged > 0 and min(e - s for s, e in run.runs) < 3) + (bridged > 0 and makes_opening(run)) * 2, divisions=_divisions(run), markers=carried(run),
+        mesh=(bridged > 0 and min(e - s for s, e in run.runs) < 3) + (bridged > 0 and (makes_opening(run) or run.named.get("chains-counted", 0) > 0)) * 2, divisions=_divisions(run), markers=carried(run),
         half=any(n.what == "half" for n in run.tape),
     )
     return Made(
-        view, out, run.into, run.origins, count, bridged, kinds_made(run, out), cost, left, spaces, tuple(run.log),
+        view, out, run.into, run.origins, count, bridged + counted_end(run, count, pending), kinds_made(run, out), cost, left, spaces, tuple(run.log),
         tuple(sorted(run.conventions.items(), key=lambda kv: kv[0])), main_of(out, run.main_kind), run.joined, run.turned,
         run.in_rounds or run.joined, pending, None, run.unsure, base=run.view, tape=tuple(run.tape), start=run.start, uneven=run.uneven,
         stays=bool(run.named.get("no-turn")), from_print=bool(run.named.get("from-print")),
@@ -351,6 +380,8 @@ def _leftovers(run: Run) -> tuple[int, int]:
 def _drop_trailing_slips(run: Run) -> None:
     if not run.in_rounds and not run.joined and run.out[-2:] == bytes((SLIP, SLIP)):
         return  # the edge of a row
+    if not run.in_rounds and not run.joined and run.view.turned and run.out.count(SLIP) > 1:
+        return  # one of several that stand between shells or scales
     while run.out and run.out[-1] == SLIP and not run.slip_row and run.out.count(SLIP) * 4 < len(run.out):
         run.out.pop()
         slot = run.into.pop()

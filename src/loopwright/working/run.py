@@ -42,10 +42,11 @@ class RunsOut(CannotWork):
 
 @dataclass(slots=True)
 class Printed:
-    """The printed count of a row, 0 for none. `asked`: whether what was worked depends on it."""
+    """The printed count of a row, 0 for none. `asked`: whether what was worked depends on it. `of_all`: of stitches, not of one kind of them."""
 
     number: int = 0
     asked: bool = False
+    of_all: bool = True
 
     def ask(self) -> int:
         """The number, noted."""
@@ -131,6 +132,7 @@ class Run:
     uneven: tuple[int, int] | None = None  # a repeat to the end that did not come out even: what a round takes, what there was
     skips: list[tuple[int, int]] = field(default_factory=list)  # what was passed over, for crossed stitches to go back to
     crossed: list[tuple[int, int]] = field(default_factory=list)  # which of it was gone back to: number of the stitch made, place
+    around: bool = False  # a post is looked for
     inside: int = 0  # depth of repeats: "the first stitch" there is the next one
 
     def __post_init__(self) -> None:

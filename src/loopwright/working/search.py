@@ -12,7 +12,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import replace
 from typing import Any
 
-from loopwright.model.tree import Evenly, Join, Make, Mark, Node, Num, PatternRun, Place, Thing
+from loopwright.model.tree import Chain, Evenly, Join, Make, Mark, Node, Num, PatternRun, Place, Thing
 from loopwright.record import changed
 from loopwright.working.as_printed import pattern_as_printed, plain, wrong_print
 from loopwright.working.doubted import SLIP_OF_COUNT
@@ -20,7 +20,7 @@ from loopwright.working.explanations import Explanation, Outcome, State
 from loopwright.working.kinds import code
 from loopwright.working.layouts import around
 from loopwright.working.lower import lower_state
-from loopwright.working.openings import begins_anew, by_shape, from_the_middle, has_ring, joins_round, printed_total
+from loopwright.working.openings import begins_anew, by_shape, from_the_middle, has_ring, joins_round, printed_total, told_below
 from loopwright.working.remembered import DOUBT, Found, Layer, Remembered, with_rows
 from loopwright.working.rivals import MOST_RIVALS, NEAR, Rival, rivals
 from loopwright.working.rows import DISAGREES, NOTHING, Made, from_hook, lead_chain, main_kind
@@ -176,7 +176,13 @@ class Decoder(Remembered):
             return [(self._assumed_state(state, step), Outcome(step, None, FAILS, None, "otherwise"))]
         results: list[tuple[State, Outcome]] = []
         starts = self._starts(state, step)
+        if len(starts) > 1 and step.number is None and all(isinstance(n, Chain) for n in step.body):
+            self.looked_ahead = True
+            then = steps[at + 1].body if at + 1 < len(steps) else ()
+            starts = [(NOTHING, 0.0, ())] if from_hook(then) and lead_chain(then) is None else starts
         problems: list[Outcome] = []
+        if step.part == 0 and (below := told_below(step.body)) is not None and below != state.view.stitches and (told := self._on_so_many(state, step, below, problems)):
+            return told
         for view, cost, assumed in starts:
             turned = view is not NOTHING and view is not state.view
             results += [(s, changed(o, flipped=turned)) for s, o in self._readings(state, step, view, cost, assumed, problems)]
@@ -201,6 +207,13 @@ class Decoder(Remembered):
             results += wrong_print(state, step, results)
         results.sort(key=lambda r: r[1].cost)
         return results[: KEEP + 2]
+
+    def _on_so_many(self, state: State, step: Step, number: int, problems: list[Outcome]) -> list[tuple[State, Outcome]]:
+        """A row on as many stitches as its own words say there are: rows before it are left out."""
+        kind, rounds = main_kind(step.body, state.kind), step.kind == "rnd" or joins_round(step.body)
+        view = plain_row(number, code(kind) if kind else 2, joined=rounds)
+        fresh = changed(state, view=view, pending=None, in_rounds=rounds)
+        return self._readings(fresh, step, view, 0.0, (("start", number),), problems)
 
     def _starts(self, state: State, step: Step) -> list[tuple[View, float, tuple[tuple[str, Any], ...]]]:
         """The views a row may be worked on: what is there, or nothing where a new piece begins."""

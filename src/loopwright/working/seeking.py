@@ -5,6 +5,7 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections.abc import Iterable
 from functools import lru_cache
+from itertools import pairwise
 
 from loopwright.model.tree import Place, Thing
 from loopwright.working.kinds import ANY, CHAIN, HEIGHT, code, name, plain
@@ -15,6 +16,7 @@ from loopwright.working.view import Group, Slot
 SPACES = frozenset({"sp", "loop", "mesh", "arch"})
 STITCHES = frozenset({"st", "sts", "stitch", "pattern"})
 OPEN_LIMIT = 4000
+HALF_SCALE = 3  # stitches on one post
 
 
 def view_runs(run: Run) -> list[tuple[int, int]]:
@@ -38,14 +40,18 @@ def seek(run: Run, thing: Thing, pos: int) -> Slot | None:
         return Slot(pos, pos + 1) if pos < OPEN_LIMIT else None
     if kind in STITCHES:
         return _seek_stitch(run, pos)
+    if kind == "loop" and not run.view.runs and not run.view.foundation:
+        return _seek_stitch(run, pos)  # where no chain makes a loop, old books mean those of the stitches
     if kind in SPACES:
-        return _seek_space(run, pos, thing.length)
+        return _seek_space(run, pos, thing.length, gaps=kind != "loop")
     if kind == "gap":
         return _seek_gap(run, pos)
     if kind == "ch":
         return _seek_chain(run, pos, thing.length)
     if kind == "corner":
         return _seek_corner(run, pos)
+    if kind == "scale" and (middle := _seek_scale(run, pos)) is not None:
+        return middle
     if kind == "marker":
         marked = next_marker(run, pos)
         return marked if marked is None or marked.end > marked.start else Slot(marked.start, marked.start + 1)
@@ -93,11 +99,11 @@ def _seek_chain(run: Run, pos: int, length: int | None) -> Slot | None:
     return _seek_stitch(run, pos) if CHAIN not in run.view.items or pos >= run.end - 1 else None
 
 
-def _seek_space(run: Run, pos: int, length: int | None) -> Slot | None:
+def _seek_space(run: Run, pos: int, length: int | None, *, gaps: bool = True) -> Slot | None:
     runs = run.view.runs
     if not runs or run.view.foundation:
         return _seek_gap(run, pos)
-    if length is None and _gap_ahead(run, pos) and run.once("gaps-are-spaces", ((0.0, False), (0.3, True))):
+    if length is None and gaps and _gap_ahead(run, pos) and run.once("gaps-are-spaces", ((0.0, False), (0.3, True))):
         return _seek_gap(run, pos)
     known = run.view.index.lengths
     if length and length not in known:
@@ -217,8 +223,19 @@ def _seek_corner(run: Run, pos: int) -> Slot | None:
     return _seek_stitch(run, pos)
 
 
+def _seek_scale(run: Run, pos: int) -> Slot | None:
+    """The middle of a scale, of crocodile stitch: between the stitches down one post and those up the next, in the chain there if it has one."""
+    runs = dict(run.view.runs)
+    for a, b in pairwise(g for g in run.view.groups if g.end - g.start >= HALF_SCALE):
+        if a.end >= pos and b.start == runs.get(a.end, a.end) and name(run.view.items[a.start]) != plain(name(run.view.items[a.start])):
+            return Slot(a.end, b.start, "space") if b.start > a.end else Slot(a.end, a.end, "between")
+    return None
+
+
 def _seek_kind(run: Run, pos: int, kind: str) -> Slot | None:
     """A stitch of a kind, or a group by name; where the row has none of it, the next stitch at a cost."""
+    if (middle := _middle_ahead(run, pos, kind)) is not None and run.once("middle-ahead", ((0.0, True), (0.3, False))):
+        return middle
     group = _seek_group(run, pos, kind)
     if group is not None:
         return Slot(group.start, group.end)
@@ -226,7 +243,7 @@ def _seek_kind(run: Run, pos: int, kind: str) -> Slot | None:
         return None
     number = code(kind)
     if number in run.view.items:
-        alike = _alike(run.view.index.kinds_of(run.view.items), kind)
+        alike = _alike(run.view.index.kinds_of(run.view.items), kind, run.around)
         jump = run.once(f"jump-{kind}", ((0.1, True), (0.45, False))) if _others_ahead(run, pos, alike) else True
         if not jump:
             return _seek_stitch(run, pos)
@@ -244,9 +261,9 @@ def _seek_kind(run: Run, pos: int, kind: str) -> Slot | None:
 
 
 @lru_cache(maxsize=1024)
-def _alike(kinds: frozenset[int], kind: str) -> frozenset[int]:
-    """The stitches of a row that are of a kind, those worked together among them: "sc in next sc" takes an sc2tog too."""
-    return frozenset(i for i in kinds if i > ANY and (name(i) == kind or plain(kind) == kind == plain(name(i)) and name(i).startswith(kind) and name(i).endswith("tog")))
+def _alike(kinds: frozenset[int], kind: str, around: bool = False) -> frozenset[int]:
+    """The stitches of a row that are of a kind, those worked together among them: "sc in next sc" takes an sc2tog too, "fpdc around next dc" a bpdc."""
+    return frozenset(i for i in kinds if i > ANY and (name(i) == kind or around and name(i)[2:] == kind and name(i)[:2] in ("fp", "bp") or plain(kind) == kind == plain(name(i)) and name(i).startswith(kind) and name(i).endswith("tog")))
 
 
 @lru_cache(maxsize=1024)
@@ -289,6 +306,22 @@ def _seek_group(run: Run, pos: int, kind: str) -> Group | None:
             if g.end + turn <= run.end:
                 return Group(g.start + turn, g.end + turn, g.name)
     return None
+
+
+def _middle_ahead(run: Run, pos: int, kind: str) -> Slot | None:
+    """ "dc in next 2 dc, shell in next shell": the space of the one whose first stitches were just worked into; its others are still to come."""
+    named = run.view.index.by_name.get(kind)
+    if not named or not run.out or run.last is None or run.last.end != pos or run.last.end - run.last.start != 1:
+        return None
+    n = len(run.view.items)
+    turn = n if pos >= n and run.end > n else 0
+    at = bisect_left(named, (pos - turn,)) - 1
+    if at < 0 or named[at].end <= pos - turn or CHAIN in run.view.items[named[at].start : pos - turn]:
+        return None
+    i = bisect_left(run.view.runs, (pos - turn,))
+    if i == len(run.view.runs) or run.view.runs[i][1] >= named[at].end:
+        return None
+    return Slot(run.view.runs[i][0] + turn, run.view.runs[i][1] + turn, "space")
 
 
 def _any_group(run: Run, pos: int, kind: str) -> Slot | None:

@@ -12,10 +12,11 @@ from loopwright.working.view import Slot
 _OF_DC = frozenset(("v-st", "shell", "fan"))  # what they are made of where nobody told; common practice, no source
 
 
-def skip_foundation(run: Run, kind: str, said: int | None, mesh: bool = True) -> None:
+def skip_foundation(run: Run, kind: str, said: int | None, mesh: bool = True, *, whole: bool = False) -> None:
     """The chains before the first stitch of the first row; whether they count as one is a convention.
 
     `mesh`: more chains than the stitch is tall may be a stitch and a space; before a group they are a stitch and chains passed over.
+    `whole`: only the stitch is named, for the whole row ("1st row. Treble."): old books work it into every chain, and cut the thread at the row's end.
     `said` is the k of "kth ch from hook"; None: custom or the count tells where the first stitch goes.
     """
     kind = "dc" if kind in _OF_DC else kind
@@ -24,11 +25,13 @@ def skip_foundation(run: Run, kind: str, said: int | None, mesh: bool = True) ->
         turned = run.start_chain is not None and run.start_chain[1] == "foundation-turn"
         if turned:
             return
-        options = [(0.0, tall), (0.5, 0), (0.7, max(0, tall - 1))]
+        options = [(0.0, 0), (0.3, tall)] if whole else [(0.0, tall), (0.5, 0), (0.7, max(0, tall - 1))]
         skipped = run.choose("first-chain", tuple(options))
         run.pos = min(skipped, run.end)
     else:
         skipped = said - 1
+    if skipped == tall == 1 and said is not None and (run.skipped_said == "yes" or run.conventions.get("one-counts")):
+        _skip_one(run)
     if skipped >= 2 and tall == 1:
         _skip_two(run, skipped)
     if skipped >= 2 and tall >= 2:
@@ -58,6 +61,15 @@ def skip_foundation(run: Run, kind: str, said: int | None, mesh: bool = True) ->
             run.tch_length = tall
             if isinstance(reading, tuple):
                 run.chain(int(reading[1]))
+
+
+def _skip_one(run: Run) -> None:
+    """One chain skipped before a single crochet, where later rows say that a chain stands for the first of them: it may be one here too."""
+    if (run.skipped_said or run.convention("skipped-1-sc", ((0.0, "no"), (0.6, "yes")))) == "yes":
+        run.note("skipped", 1)
+        run.make(code("sc"), Slot(run.pos - 1, run.pos))
+        run.tch_item = True
+        run.tch_length = 1
 
 
 def _skip_two(run: Run, skipped: int) -> None:

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from loopwright.model.tree import (
     STITCH,
     Chain,
+    EdgeRun,
     Either,
     Group,
     Join,
@@ -26,6 +27,7 @@ from loopwright.working.places import how_of, slots_of
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
 from loopwright.working.seeking import SPACES, STITCHES, seek, view_runs
 from loopwright.working.starts import first_stitch
+from loopwright.working.underside import do_underside
 from loopwright.working.view import Slot, plain_row
 
 
@@ -74,7 +76,7 @@ def do_slip(run: Run, node: Make, count: int) -> None:
                 if slots[-1].end - slots[-1].start > 1 and slots[-1].how != "space":
                     run.pos = slots[-1].start  # moved to a group: it is the first to be worked into
         return None
-    if place.quant in ("first", "same") or place.thing.kind in ("tch", "join", "ring"):
+    if (place.quant in ("first", "same") or place.thing.kind in ("tch", "join", "ring")) and not _alternates(run, place):
         if place.quant == "first" and run.worked:
             run.joined = True
             run.note("join")
@@ -82,7 +84,7 @@ def do_slip(run: Run, node: Make, count: int) -> None:
     try:
         slots = slots_of(run, place, how_of(run, place, node.loop))
     except RunsOut:
-        if not run.worked or run.inside:
+        if not run.worked or run.inside or run.view.turned and not run.in_rounds and not run.view.joined:
             raise
         run.joined = True  # a slip stitch for which no place is left closes the round
         run.note("join")
@@ -93,9 +95,15 @@ def do_slip(run: Run, node: Make, count: int) -> None:
 
 def _are_stitches(run: Run, node: Make, place: Place, count: int) -> bool:
     """Whether slip stitches at the start are the first of the row, not a way to where it starts: "sl st 4, sc 4, sl st 4"."""
+    if count == 1 and place.quant in ("first", "next") and _alternates(run, place):
+        return True
     many = count if node.place is None else count * ((place.n.at(0) if place.n is not None else 1) or 1)
     if many > 2 and many == run.stitches_left() and place.thing == STITCH and all(isinstance(n, (Mark, Join)) for n in run.following):
         run.slip_row = True  # "12 sl st" over 12: the whole row
+        return True
+    begun = run.start_chain is not None or run.tch_length > 0
+    if begun and many > 2 and not run.in_rounds and place.thing == STITCH and all(isinstance(n, (Mark, Chain)) or isinstance(n, EdgeRun) and n.kind == "sl st" for n in run.following):
+        run.slip_row = True  # "ch 1, sl st in back loop of first 24 sts, leave the rest, turn": a short row
         return True
     if many < 2 or run.view.ring or run.view.foundation or place.quant not in ("next", "first") or place.thing != STITCH:
         return False
@@ -108,6 +116,17 @@ def _are_stitches(run: Run, node: Make, place: Place, count: int) -> bool:
     if run.start_chain is not None or run.tch_length:  # the row has begun: "ch 1, sl st in first 5 sts, hdc in each st"
         return bool(run.once("slips-first", ((0.4, False), (0.0, True))))
     return bool(run.once("slips-first", ((0.0, False), (0.4, True))))
+
+
+def _alternates(run: Run, place: Place) -> bool:
+    """Whether slip stitches and tall ones take turns in a row, "sl st in first dc, *dc in next dc, sl st in next dc; rep …": so the first and last of them are stitches too."""
+    if run.in_rounds or run.view.joined or run.view.ring or run.view.foundation or place.quant == "same":
+        return False
+    if run.worked or run.out:
+        return place.thing.kind == "tch" and code("sl st") in run.out
+    told = run.following[0] if run.following else None
+    kinds = [n.kind for n in told.nodes if isinstance(n, Make)] if isinstance(told, Repeat) else []
+    return isinstance(told, Repeat) and len(kinds) == len(told.nodes) > 1 and "sl st" in kinds and len(set(kinds)) > 1
 
 
 def _of_another(following: Sequence[Node]) -> bool:
@@ -277,18 +296,3 @@ def _joins_yarn(following: Sequence[Node]) -> bool:
     """ "skip next 8 sts, join yarn in next st": the yarn is joined anew, behind what was worked before."""
     first = following[0] if following else None
     return isinstance(first, Mark) and first.what == "attach"
-
-
-def do_underside(run: Run) -> None:
-    """From the last chain of the foundation back along its other side: it has a place under each stitch worked so far."""
-    n = len(run.view.items)
-    if not run.view.foundation or run.end > n:
-        return
-    skipped = run.into[0].start if run.into and run.into[0] is not None else 0
-    one = run.pos == n and run.into.start.count(n - 1) == 1
-    if one and run.once("last-chain-again", ((0.0, False), (0.3, True))):
-        run.pos = n - 1  # one stitch went into the last chain: its other side is free
-    else:
-        run.pos = max(run.pos, n)
-    run.end = n + max(0, n - 1 - skipped)
-    run.in_rounds = True

@@ -23,7 +23,18 @@ from loopwright.model.tree import (
     Skip,
 )
 from loopwright.working.kinds import CHAIN, HEIGHT, code, plain
-from loopwright.working.leads import bridged, into_turning_chain, mesh_begun, of_spaces_to_turning_chain, one_leg_short, pair_at_end
+from loopwright.working.leads import (
+    bridged,
+    into_turning_chain,
+    joined_at,
+    mesh_begun,
+    of_spaces_to_turning_chain,
+    one_leg_short,
+    only_turns,
+    pair_at_end,
+    spaced,
+    told_of,
+)
 from loopwright.working.run import CannotWork, Run
 from loopwright.working.seeking import SPACES
 from loopwright.working.view import Slot, foundation, ring
@@ -78,15 +89,21 @@ def do_chain(run: Run, node: Chain, following: Sequence[Node]) -> None:
             return
         if run.inside and side_of_petal(run, length, following) or node.counts == "unsaid" and bridged(run, length, following) or node.counts != "no" and mesh_begun(run, length, following):
             return
-        if run.inside and not run.view.ring and first is None:
+        if run.inside and not run.view.ring and (first is None or length > 1 and _over_one(following)):
             _loop(run, length, first)  # "*ch 3, sk 1, sl st in next": the chain of a repeat is a loop
             return
         start_chain(run, node, length, following)
         return
-    if run.view.foundation and run.worked == 0 and run.pos == 0 and run.start_chain == (0, "foundation") and _turning(following):
+    if run.view.foundation and run.worked == 0 and run.pos == 0 and run.start_chain == (0, "foundation") and (_turning(following) or only_turns(length, following)):
         run.start_chain = (length, "foundation-turn")
         return
     run.chain(length)
+
+
+def _over_one(following: Sequence[Node]) -> bool:
+    """ "*ch 2, skip 1 st, sc in next st": whether the chain of a repeat goes over stitches to a single, and so is a loop however short."""
+    skip, then = (following[0], following[1]) if len(following) > 1 else (None, None)
+    return isinstance(skip, Skip) and not skip.first and isinstance(then, Make) and plain(then.kind) == "sc"
 
 
 def side_of_petal(run: Run, length: int, following: Sequence[Node]) -> bool:
@@ -149,10 +166,12 @@ def start_chain(run: Run, node: Chain, length: int, following: Sequence[Node]) -
     as_kind = node.as_kind or kind
     if kind not in HEIGHT and _BY_HEIGHT.get(length) is not None and into_turning_chain(following) == _BY_HEIGHT[length]:
         kind = _BY_HEIGHT[length]  # before a shell or a V, in rows that end on the turning chain: it is a stitch there
-    if node.counts == "unsaid" and not run.view.ring and one_leg_short(following):
+    if node.counts == "unsaid" and one_leg_short(following):
         run.start_chain, run.tch_length = (length, "none"), length  # it is the first leg of the cluster, over the first stitch
         run.note("turning", length)
-        if not run.slipped or run.last is None:
+        if run.view.ring:
+            run.last = Slot(0, run.end, "ring")
+        elif not run.slipped or run.last is None:
             run.last = Slot(run.pos, run.pos + 1)
             run.pos += 1
         return
@@ -195,19 +214,10 @@ def start_in_group(run: Run, node: Chain, length: int, following: Sequence[Node]
         run.note("turning", length)
 
 
-def joined_at(nodes: Sequence[Node]) -> int | None:
-    """The chain of the start chain that the round's end is joined to: k of "join in 3rd st of ch", 0 for its top; None when unsaid."""
-    for node in reversed(nodes):
-        if isinstance(node, Join):
-            place = node.place
-            if place is None or place.thing.kind in HEIGHT:
-                return None
-            if place.quant == "kth" and place.k and (place.of is not None or place.thing.kind == "ch"):
-                return place.k
-            if place.thing.kind == "tch" or place.thing.kind in ("sp", "ch") and place.quant in ("next", "last"):
-                return 0
-            return None
-    return None
+def joined_past(nodes: Sequence[Node], kind: str) -> bool:
+    """Whether the round is joined to the first stitch of that kind, past its start chain: so the chain is none."""
+    last = next((n for n in reversed(nodes) if isinstance(n, Join) and n.place is not None), None)
+    return last is not None and last.place is not None and last.place.quant == "first" and last.place.thing.kind == kind and last.place.of is None
 
 
 def _begun(run: Run, node: Chain, length: int, kind: str) -> object:
@@ -236,18 +246,14 @@ def _reading(run: Run, node: Chain, length: int, kind: str, first: tuple[str, Pl
     if node.counts == "unsaid" and join and 1 < join < length and join in _BY_HEIGHT:
         return run.choose(f"joined-{join}-{length}", ((0.0, ("st", length - join, _BY_HEIGHT[join])), (1.8, "loop")))
     if node.counts == "unsaid" and join is not None and join in (0, length) and tall > 1 and length >= tall - 1:
-        extra = max(0, length - tall) if join == 0 else 0
-        if extra and length in _BY_HEIGHT:  # joined at its top, so it is as tall as it is long
-            options = ((0.0, ("st", 0, _BY_HEIGHT[length])), (0.3, ("st", extra, kind)), (1.0, "none"))
-            return run.convention(f"start-{length}-{kind}-joined", options)
-        return run.convention(f"start-{length}-{kind}-joined", ((0.0, ("st", extra, kind)), (2.5 if join else 1.0, "none")))
+        return _joined(run, length, kind, tall, join, first)
     if node.counts == "yes":
         spaces = max(0, length - (HEIGHT.get(as_kind) or length)) if node.as_kind else max(0, length - tall) if tall > 1 else 0
         return _counts_on(run, length, kind, ("st", max(0, spaces), as_kind))
     if node.counts == "part":
         return "none"
-    told = run.conventions.get(f"told-ch-{length}", run.conventions.get("told-ch"))
-    if told is not None and node.counts == "unsaid" and first is not None and tall and length <= tall:
+    told = told_of(run, length, tall) if node.counts == "unsaid" and first is not None and tall else None
+    if told is not None:
         return ("st", 0, kind) if told else "none"
     if node.counts == "no":
         run.conventions.setdefault(f"start-{length}-{kind}", "none")  # what is said of it once holds further on
@@ -259,6 +265,8 @@ def _reading(run: Run, node: Chain, length: int, kind: str, first: tuple[str, Pl
         if length >= 5:
             return run.convention(f"loop-{length}", ((0.0, "loop"), (0.6, ("st", 2, "dc")), (0.9, ("st", 1, "tr"))))
         return run.convention(f"start-{length}", ((0.0, ("st", 0, by_height)), (0.6, "loop"))) if by_height else "loop"
+    if length == 1 and join == 0 and run.in_rounds and first[1] is not None and first[1].quant == "same":
+        return run.convention("start-1-joined", ((0.0, "none"), (0.4, ("st", 0, kind))))  # "ch 1, sc in same st, …, join to ch 1"
     if length == 1:
         return run.convention("start-1", ((0.0, "none"), (5.0, ("st", 0, kind))))
     if kind == "sc" and length > 1:
@@ -270,6 +278,20 @@ def _reading(run: Run, node: Chain, length: int, kind: str, first: tuple[str, Pl
     if not tall:
         return _before_a_shape(run, length, kind, first[1])
     return _by_height(run, length, kind, tall, first)
+
+
+def _joined_at_top(run: Run, length: int, kind: str, extra: int) -> object:
+    """A start chain longer than the stitches, joined at its top: as tall as it is long, or such a stitch with the chains that the others have."""
+    whole, part = (0.3, 0.0) if spaced(run.following) == extra else (0.0, 0.3)
+    return run.convention(f"start-{length}-{kind}-joined", ((whole, ("st", 0, _BY_HEIGHT[length])), (part, ("st", extra, kind)), (1.0, "none")))
+
+
+def _joined(run: Run, length: int, kind: str, tall: int, join: int, first: tuple[str, Place | None, int] | None) -> object:
+    """What a start chain is that the round is joined to: a stitch, as far as one can tell."""
+    extra = max(0, length - tall) if join == 0 else 0
+    if extra and length in _BY_HEIGHT:
+        return _joined_at_top(run, length, kind, extra)
+    return run.convention(f"start-{length}-{kind}-joined", ((0.0, ("st", extra, kind)), (2.5 if join else 1.8 if first is not None and first[1] is not None and first[1].quant == "same" else 1.0, "none")))
 
 
 def _before_a_shape(run: Run, length: int, kind: str, place: Place | None) -> object:
@@ -298,6 +320,8 @@ def _counts_on(run: Run, length: int, kind: str, reading: tuple[str, int, str]) 
 
 def _by_height(run: Run, length: int, kind: str, tall: int, first: tuple[str, Place | None, int]) -> object:
     place = first[1]
+    if kind == "hdc" and length == tall and joined_past(run.following, kind):
+        return run.convention(f"start-{length}-{kind}-passed", ((0.0, "none"), (0.5, ("st", 0, kind))))
     single_first = place is not None and place.quant in ("first", "same") and first[2] == 1 and not run.view.ring
     if single_first and length == tall and place is not None and place.quant == "first" and pair_at_end(run.following):
         return run.convention(f"start-{length}-{kind}", ((0.0, ("st", 0, kind)), (0.3, "none")))  # both ends increase

@@ -35,6 +35,7 @@ from loopwright.model.tree import (
 from loopwright.record import changed, record
 from loopwright.source import Span
 from loopwright.working.altered import altered, rows_to
+from loopwright.working.between import rounds_until
 from loopwright.working.bodies import for_row, together, without_chain
 from loopwright.working.numbered import (
     MAX_ROWS,
@@ -151,7 +152,7 @@ def _asked(
     at = still.offset + span.start
     held: Step | None = still.asked.get(size) if only is None else None
     if held is not None and held.item == index and held.at == at and held.span == span and held.section == shelf.section and held.kind == _called(still.row, shelf)[0]:
-        gap, restart = _where(held.number, shelf)
+        gap, restart = _where(held.number, shelf, still.row)
         if held.gap == gap and held.new_section == (shelf.fresh or restart):
             return (_shelved(shelf, held),)  # as it stood when it was worked before
     row = of_size(still, size)
@@ -160,7 +161,7 @@ def _asked(
     numbers, ranged = numbers_of(row)
     if row.order is None and len(numbers) == 1 and only is None:  # nearly all rows: made at once
         n, (kind, text) = numbers[0], _called(row, shelf)
-        gap, restart = _where(n, shelf)
+        gap, restart = _where(n, shelf, row)
         step = still.asked[size] = Step(
             index, 0, shelf.section, label_of(kind, text, n, ranged), n, kind, for_row(row.body, True), printed_counts(row), row.also_printed,
             None, shelf.fresh or restart, gap, row.doubt, span, same=ranged, side=row.side, at=at,
@@ -188,19 +189,20 @@ def _several(row: Row, index: int, shelf: _Shelf, at: int, span: Span, only: tup
     total = len(bodies)
     each = told_of_each(row, total) if only is None else ()
     for part, made in enumerate(bodies, before):
-        gap, restart = _where(made.number, shelf)
+        gap, restart = _where(made.number, shelf, row)
         yield _shelved(shelf, changed(
             made, part=part, new_section=(shelf.fresh or restart) and part == before, gap=gap and part == before, last_of_item=part == before + total - 1 and (only is None or not comes_again(row, only)),
             printed=each[part - before] if each else printed_counts(row) if part == before + total - 1 and told_of(row, only, before) else (),
         ))
 
 
-def _where(number: int | None, shelf: _Shelf) -> tuple[bool, bool]:
+def _where(number: int | None, shelf: _Shelf, row: Row) -> tuple[bool, bool]:
     """Whether rows are missing before a row of that number, and whether the numbers begin anew with it; where they do, the rows so far are put aside."""
     restart = number == 1 and shelf.number >= 1
     if restart:
         shelf.others.setdefault((shelf.section or "").lower(), dict(shelf.rows))
-    return number is not None and number > shelf.number + 1 and number > 1, restart
+    missing = number is not None and number > 1 and (number > shelf.number + 1 or number <= shelf.number and row.printed != ())
+    return missing, restart
 
 
 def _shelved(shelf: _Shelf, step: Step) -> Step:
@@ -231,7 +233,7 @@ def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, ba
     if order.what == "shape":
         return _shaped(row, order, numbers, ranged, shelf, base)
     if order.what == "continue" or order.delta is not None:
-        return _continued(row, up_to(order, numbers, shelf.number), numbers, ranged, base, shelf.done[-1:])
+        return _continued(row, up_to(rounds_until(order, shelf.done), numbers, shelf.number), numbers, ranged, base, shelf.done[-1:])
     sources = _sources(order, shelf)
     own = numbers[0] if numbers else None
     if order.section is None and order.rows and own is not None and min(order.rows) >= own > 0 and not sources:

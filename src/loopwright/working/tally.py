@@ -5,9 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from typing import TYPE_CHECKING
 
-from loopwright.model.tree import (
-    Count,
-)
+from loopwright.model.tree import Chain, Count
 from loopwright.working.kinds import CHAIN, HEIGHT, code, name, plain
 from loopwright.working.run import Run
 from loopwright.working.seeking import SPACES
@@ -19,9 +17,14 @@ if TYPE_CHECKING:
 
 OPENING = 20  # so many stitches left out under a chain make an opening, whatever the chain's length
 LEAST_OPENING, FEW = 4, 2  # so many, under a chain or two of the row, may: a thumb's, whose chains its printed count has among the stitches
+SINGLES, LONG_END = 4, 6  # so many single chains, and a chain of so many at a row's end, may be counted with the stitches
 SLIP = code("sl st")
 _OWN = HOW["own-chain"]
 _WIDE = frozenset((HOW["space"], HOW["ring"], NOTHING))  # what was worked into them stands over no stitch of the row below
+
+
+TALL = frozenset(("hdc", "dc", "tr", "dtr"))
+_STARS = frozenset(("star", "star st"))  # drawn together from their loops; the first of a row is told in other words
 
 
 def makes_opening(run: Run) -> bool:
@@ -68,7 +71,31 @@ def bridged_chains(run: Run, stitches: int) -> int:
             short += e - s
             many += 1
     told = 0 < many <= FEW and run.printed.ask() == stitches + total + short  # the count tells that the chains are stitches
-    return total + short if told else total
+    return total + short if told else _counted_chains(run, stitches) or total
+
+
+def _counted_chains(run: Run, stitches: int) -> int:
+    """Chains of a row that has many, which the printed count has among the stitches, "(sc2tog, ch 1) across": all of them, or the single ones.
+
+    Rows without a count after it are counted so too.
+    """
+    single = sum(1 for s, e in run.runs if e - s == 1)
+    if single < SINGLES:
+        return 0
+    chains = {"single": single, "all": sum(e - s for s, e in run.runs)}
+    printed = run.printed.ask()
+    told = next((which for which, many in chains.items() if printed == stitches + many and run.printed.of_all), "") if printed else run.conventions.get("chains-counted", "")
+    if told and printed:
+        run.conventions["chains-counted"] = told
+    run.named["chains-counted"] = int(bool(told))
+    return chains.get(told, 0)
+
+
+def counted_end(run: Run, stitches: int, pending: Chain | None) -> int:
+    """The long chain at a row's end, for the next row to begin on, where the printed count has it among the stitches: "hdc in 40 sts, ch 20. (60)"."""
+    start, end = run.runs[-1] if run.runs else (0, 0)
+    length = pending.n.at(0) or 0 if pending is not None else end - start if end >= len(run.out) else 0
+    return length if length >= LONG_END and run.printed.ask() == stitches + length else 0
 
 
 def kinds_made(run: Run, out: bytes) -> dict[str, int]:
@@ -89,6 +116,8 @@ def kinds_made(run: Run, out: bytes) -> dict[str, int]:
         found["group"] = unnamed
     if run.named.get("picot"):
         found["picot"] = run.named["picot"]
+    if run.named.get("meshes"):
+        found["mesh"] = run.named["meshes"]
     if run.named.get("own-blocks"):
         found["block"] = max(found.get("block", 0), sum(1 for s, e in run.runs if e - s >= 2))
     if run.repeats:
@@ -127,6 +156,22 @@ def _in_meshes(made: Made) -> set[int]:
     return {(made.count - 1) // k for k in (2, 3) if made.count > k and (made.count - 1) % k == 0}
 
 
+def _start_chain(printed: tuple[Count, ...]) -> int:
+    """The chains in "(12 tr + 3 ch)", which are those that the round began with; 0 where the counts are others."""
+    if len(printed) != 2 or printed[1].noun != "ch" or printed[0].noun not in TALL:
+        return 0
+    chains = printed[1].n.at(0) or 0
+    return chains if chains == HEIGHT[printed[0].noun or ""] else 0
+
+
+def _stands(made: Made, chain: int) -> bool:
+    """Whether such a chain is a stitch in this pattern."""
+    held = dict(made.conventions)
+    told = held.get(f"told-ch-{chain}", held.get("told-ch"))
+    begun = any(isinstance(value, tuple) for name, value in held.items() if name.startswith(f"start-{chain}-"))
+    return told is True or begun or any(value == "yes" for name, value in held.items() if name.startswith(f"skipped-{chain}-"))
+
+
 def _fits(made: Made, count: Count, printed: tuple[Count, ...]) -> bool | None:
     number = count.n.at(0)
     if number is None or count.scope != "row":
@@ -148,9 +193,12 @@ def _fits(made: Made, count: Count, printed: tuple[Count, ...]) -> bool | None:
             return True  # "2 ch-5 loops" where there are others too
         number = sum(c.n.at(0) or 0 for c in printed if c.noun == noun and c.scope == "row")  # "4 2-ch sps and 8 1-ch sps"
         return number in {made.made.get("ch-sp", 0), made.made.get("group", -1)} if made.made.get("ch-sp") or made.made.get("group") else None
+    if plain(noun) in HEIGHT and noun != "sl st" and (chain := _start_chain(printed)) and _stands(made, chain):
+        return number + 1 in totals  # "(12 tr + 3 ch)": the chain is a stitch more
     if plain(noun) in HEIGHT and noun != "sl st":
-        return number == made.made.get(noun, 0) or number in totals or number == _beside(made, noun, printed)
+        in_parts = sum(c.n.at(0) or 0 for c in printed if c.noun == noun and c.scope == "row")  # "10 hdc, 53 dc, 15 hdc", in the order they are made
+        return number == made.made.get(noun, 0) or number in totals or number == _beside(made, noun, printed) or in_parts == made.made.get(noun, 0) > number
     if noun in made.made:
-        return number == made.made[noun]
+        return number == made.made[noun] or noun in _STARS and number == made.made.get("cluster") or number == made.made[noun] + 1 == made.made.get("group")
     near = [v for k, v in made.made.items() if k not in HEIGHT and k not in ("ch", "picot")]
     return number in near if near else None

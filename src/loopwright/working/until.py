@@ -11,6 +11,7 @@ from loopwright.working.steps import EVEN, Step
 from loopwright.working.tally import agrees
 
 if TYPE_CHECKING:
+    from loopwright.working.rows import Made
     from loopwright.working.search import Decoder
 
 MOST = 200  # rows asked for in this way
@@ -23,13 +24,16 @@ def rows_until(decoder: Decoder, old: Explanation, step: Step, steps: list[Step]
     """
     turn = step.turn or _change(old, step)
     here, first = old, old.state.view.stitches
+    if step.order is not None and step.order.kind == "block" and old.outcome is not None and old.outcome.made is not None:
+        first = _counted(step, old.outcome.made)
     before = first
+    number = old.step.number + 1 if old.step is not None and old.step.number else None  # no row with a number begins a piece
     for i in range(MOST if turn and target != first else 0):
-        part = replace(step, body=turn[i % len(turn)], order=None, printed=(), part=step.part + i, last_of_item=False)
+        part = replace(step, body=turn[i % len(turn)], order=None, printed=(), part=step.part + i, last_of_item=False, number=step.number or (number and number + i))
         found = decoder.known(here.state, here.rows, part, steps, at)
         state, rows, outcome = min(found.outcomes, key=lambda f: f[2].cost)
         done = 0 if rows is None else here.rows + rows
-        made = outcome.made.count if outcome.made is not None else None
+        made = _counted(step, outcome.made) if outcome.made is not None else None
         if made is None:
             return None
         if made == target:
@@ -42,6 +46,12 @@ def rows_until(decoder: Decoder, old: Explanation, step: Step, steps: list[Step]
             before = made
         here = Explanation(state, here.cost + outcome.cost, outcome, here, part, done)
     return None
+
+
+def _counted(step: Step, made: Made) -> int:
+    """What the target counts: stitches, or the blocks of a piece worked from corner to corner."""
+    blocks = step.order is not None and step.order.kind == "block"
+    return made.made.get("block", made.count) if blocks else made.count
 
 
 def _change(old: Explanation, step: Step) -> tuple[tuple[Node, ...], ...]:

@@ -12,9 +12,9 @@ from typing import Any
 
 from loopwright.model.tree import COUNT_OR_WORK, Count, Node
 from loopwright.record import changed, record
-from loopwright.working.openings import printed_total
+from loopwright.working.openings import as_asked
 from loopwright.working.rows import DISAGREES, Made, work_row
-from loopwright.working.run import CannotWork, Choice, Printed
+from loopwright.working.run import CannotWork, Choice
 from loopwright.working.tally import agrees
 from loopwright.working.view import View
 
@@ -54,6 +54,11 @@ class Conventions(dict[str, Any]):
     def __contains__(self, key: object) -> bool:
         self.asked.add(str(key))
         return super().__contains__(key)
+
+    def setdefault(self, key: str, default: Any = None) -> Any:
+        """As of any dict, noted."""
+        self.asked.add(key)
+        return super().setdefault(key, default)
 
     def __setitem__(self, key: str, value: Any) -> None:
         self.asked.add(key)
@@ -172,7 +177,7 @@ def ways(row: Row, conventions: Conventions, before: Tried | None = None, *, bri
 
 def _worked(row: Row, forced: tuple[int, ...], conventions: Conventions, known: dict[tuple[int, ...], Made | Failed]) -> Made | Failed:
     """The row worked in one way; noted in `known` where it is the same whatever count is printed."""
-    printed = Printed(printed_total(row.printed) or 0)
+    printed = as_asked(row.printed)
     one: Made | Failed
     try:
         one = work_row(row.view, row.body, forced, conventions, row.definitions, row.kind, row.in_rounds, row.rows, row.free, row.first_row, printed)

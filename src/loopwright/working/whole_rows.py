@@ -75,6 +75,8 @@ def do_every_kth(run: Run, node: EveryKth) -> None:
     kind = node.kind or run.main_kind
     kind = "sc" if kind in ("st", "") else kind
     number, k = code(kind), max(1, node.k)
+    if run.view.open_end or not run.view.items:
+        raise CannotWork("open", thing="st")
     left = run.stitches_left() - run.reserve
     i = 0
     while i < left:
