@@ -22,7 +22,7 @@ PUBLISHED = {
     "seven-dc-bubble": ((4, 1), (4, 2)), "petal": ((8, 1), (8, 2)), "granny-stripe": ((3, 1), (3, 2)), "waffle": ((3, 0), (3, 2)),
     "basketweave": ((6, 2), (6, 3)), "alpine": ((2, 0), (2, 2)), "bobble": ((4, 3), (4, 4)), "puff-band": ((2, -1), (2, 0)),
     "larksfoot": ((4, 3), (4, 5)), "ripple-12": ((12, 0), (12, 3)), "ripple-14": ((14, 0), (14, 3)), "chevron": ((11, 0), (11, 1)),
-    "rib": ((1, 0), (1, 1)),
+    "rib": ((1, 0), (1, 1)), "star": ((2, 3), (2, 4)), "crocodile": ((6, 2), (6, 4)),
 }  # fmt: skip
 ALL = [pytest.param(p, id=p.key) for p in patterns()]
 
