@@ -37,11 +37,11 @@ def path(steps: Sequence[tuple[str, tuple[Point, ...]]], turn: Turn) -> str:
     return "".join(found)
 
 
-def symbol_path(mark: Mark, turn: Turn) -> str:
-    """The path data of a stitch's symbol, from its foot."""
+def symbol_path(mark: Mark, turn: Turn, *, hooked: bool = True) -> str:
+    """The path data of a stitch's symbol, from its foot; without the mark at its foot if not `hooked`."""
     right = not mark.place.startswith("ws:")
     place = place_seen(mark.place.removeprefix("ws:"), right_side=right)
-    if mark.kind in ("ch", "sl st"):
+    if mark.kind in ("ch", "sl st") or not hooked:
         place = "none"
     return path(strokes(mark, place), turn)
 

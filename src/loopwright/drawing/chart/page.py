@@ -151,6 +151,7 @@ def _drawn(fabric: Fabric, laid: Laid, options: ChartOptions, sheet: Sheet) -> l
     turned = any(not fabric.rows[m.row].right_side for m in laid.marks)
     in_colours = coloured(fabric, laid, options)
     row = -1
+    posts: set[object] = set()
     for m in laid.marks:
         if m.row != row:
             if row >= 0:
@@ -160,7 +161,10 @@ def _drawn(fabric: Fabric, laid: Laid, options: ChartOptions, sheet: Sheet) -> l
         line = f' data-line="{options.line(m.stitch)}"' if options.line else ""
         classes = " ".join(x for x in ("f" if is_filled(m.kind) else "", yarn_class(fabric, m.stitch) if in_colours else "") if x)
         class_ = f' class="{classes}"' if classes else ""
-        found.append(f'<path{class_} d="{symbol_path(m, sheet.at)}" data-stitch="{m.stitch}"{line} data-kind="{_safe(m.kind)}"/>')
+        post = (m.row, m.place, m.feet) if m.place.endswith("post") and not m.way else m.stitch
+        hooked = post not in posts  # stitches around one post stand in one foot: one hook there is legible, five are a blot
+        posts.add(post)
+        found.append(f'<path{class_} d="{symbol_path(m, sheet.at, hooked=hooked)}" data-stitch="{m.stitch}"{line} data-kind="{_safe(m.kind)}"/>')
         if m.kind in own:
             (x0, y0), (x1, y1) = sheet.at(m.feet[0]), sheet.at(m.top)
             x, y = x0 + 0.64 * (x1 - x0), y0 + 0.64 * (y1 - y0) + 4.5
