@@ -33,3 +33,15 @@ def test_they_count(text: str, counts: list[int]) -> None:
     report = work(read(Source.of(f"Mat\n\n{text}"), "us"))
     assert report.findings == ()
     assert [row.counts[0] for row in report.rows] == counts
+
+
+@pytest.mark.parametrize(
+    ("text", "counts"),
+    [
+        ("Ch 13; join with sl st to first ch to form a ring, dc in next sp **repeat from * ending at **.\n", [1]),
+        ("Ch 9, join to form a ring.\nRnd 1: 12 sc in ring, ch 5, sc in next sc ** rep from * around. Join.\n", [9, 13]),
+    ],
+)
+def test_a_repeat_of_nothing_is_no_fault(text: str, counts: list[int]) -> None:
+    report = work(read(Source.of(f"Mat\n\n{text}"), "us"))
+    assert [row.counts[0] for row in report.rows] == counts

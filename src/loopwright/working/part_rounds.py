@@ -54,8 +54,10 @@ def partial(run: Run, node: Repeat, point: Point, keep: tuple[int, int], number:
 
 def stands_for_last(run: Run, node: Repeat, keep: tuple[int, int]) -> bool:
     """ "*shell in next sc, sc in next shell; rep from * across, ending with sc in turning ch": the end of one more round, where its shell has room."""
-    last, end = node.nodes[-1], node.ending[-1] if len(node.ending) == 1 else None
-    if not isinstance(last, Make) or not isinstance(end, Make) or end.kind != last.kind or end.place is None or end.place.thing.kind != "tch" or len(node.nodes) < 2:
+    if len(node.nodes) < 2 or len(node.ending) != 1:
+        return False
+    last, end = node.nodes[-1], node.ending[0]
+    if not isinstance(last, Make) or not isinstance(end, Make) or end.kind != last.kind or end.place is None or end.place.thing.kind != "tch":
         return False
     return fits(run, node.nodes[:-1], keep)
 
@@ -134,7 +136,7 @@ def closing_chain(run: Run, node: Repeat) -> int:
 def joined_by_chain(run: Run, node: Repeat) -> bool:
     """ "Sc in same st, *ch 5, sc in next dc; rep from * around. Join": the last ch 5 lies between the last sc and the first, though no words tell it."""
     rounds = (run.in_rounds or run.view.joined) and not run.inside and not run.slip_row and not (run.turned or run.view.turned)
-    if not rounds or node.ending or not isinstance(node.nodes[0], Chain) or len(node.nodes) < 2 or not run.out or run.out[0] == CHAIN or run.out[-1] == CHAIN:
+    if not rounds or node.ending or len(node.nodes) < 2 or not isinstance(node.nodes[0], Chain) or not run.out or run.out[0] == CHAIN or run.out[-1] == CHAIN:
         return False
     then = next((n for n in run.following if not isinstance(n, Mark)), None)
     return (then is None or isinstance(then, Join)) and bool(run.once("joined-by-chain", ((0.0, True), (0.2, False))))
