@@ -164,7 +164,8 @@ def _drawn(fabric: Fabric, laid: Laid, options: ChartOptions, sheet: Sheet) -> l
         post = (m.row, m.place, m.feet) if m.place.endswith("post") and not m.way else m.stitch
         hooked = post not in posts  # stitches around one post stand in one foot: one hook there is legible, five are a blot
         posts.add(post)
-        found.append(f'<path{class_} d="{symbol_path(m, sheet.at, hooked=hooked)}" data-stitch="{m.stitch}"{line} data-kind="{_safe(m.kind)}"/>')
+        data = symbol_path(m, sheet.at, hooked=hooked)
+        found.append(f'<path{class_} d="{data}" data-stitch="{m.stitch}"{line} data-kind="{_safe(m.kind)}"/>')
         if m.kind in own:
             (x0, y0), (x1, y1) = sheet.at(m.feet[0]), sheet.at(m.top)
             x, y = x0 + 0.64 * (x1 - x0), y0 + 0.64 * (y1 - y0) + 4.5
