@@ -1,13 +1,12 @@
 """Rounds and rows as books and magazines before about 1930 told them, each with its count worked by hand. All lines are our own."""
 
-from itertools import pairwise
-
 import pytest
 
-from loopwright.notation import read, write
+from loopwright.notation import read
 from loopwright.source import Source
 from loopwright.wording import write as said_again
 from loopwright.working import work
+from tests.line_by_line import last_rows
 
 PIECES = [
     ("old", [
@@ -147,15 +146,6 @@ PIECES = [
         ("2nd Row—Double crochet.", 50),
         ("3rd Row—* 1 treble, 1 chain, miss 1, repeat.", 25),
         ("4th Row—Double crochet.", 50),
-    ]),
-    ("us", [
-        ("Ch 3.", 3),
-        ("1st round—6 s. c. in 2d ch. from hook.", 6),
-        ("2nd round—Increase in every stitch.", 12),
-        ("3rd round—Increase in every other stitch.", 18),
-        ("4th round—Increase in every 3rd stitch.", 24),
-        ("5th round—Even.", 24),
-        ("Work 8 rounds even.", 24),
     ]),
     ("old", [
         ("Chain ten, unite.", 10),
@@ -301,21 +291,9 @@ PIECES = [
 ]
 
 
-def rows_of(lines, terms):
-    """For each line its last row, None where it has none."""
-    text = "\n".join(lines) + "\n"
-    document = read(Source.of(text), terms)
-    assert write(document) == text
-    report = work(document)
-    starts = [0]
-    for line in lines:
-        starts.append(starts[-1] + len(line) + 1)
-    return [next((r for r in reversed(report.rows) if at <= r.span.start < end), None) for at, end in pairwise(starts)]
-
-
 @pytest.mark.parametrize(("terms", "lines"), PIECES, ids=[str(i) for i in range(len(PIECES))])
 def test_pieces_of_old_books(terms, lines):
-    for (line, wanted), row in zip(lines, rows_of([line for line, _ in lines], terms), strict=True):
+    for (line, wanted), row in zip(lines, last_rows([line for line, _ in lines], terms), strict=True):
         assert (row.counts[0] if row is not None else None) == wanted, line
 
 
@@ -327,7 +305,7 @@ MESHES = [
 
 @pytest.mark.parametrize("lines", MESHES)
 def test_chains_are_counted_with_the_stitches(lines):
-    assert [r.counts[0] for r in rows_of([line for line, _ in lines], "old")] == [n for _, n in lines]
+    assert [r.counts[0] for r in last_rows([line for line, _ in lines], "old")] == [n for _, n in lines]
 
 
 def test_open_and_close_squares():
@@ -336,18 +314,18 @@ def test_open_and_close_squares():
         "1st.—3 o., + 1 c., 2 o., 1 c., 2 o., + twice, 1 c., 2 o., 1 c., 2 o., 1 dc.",
         "2nd.—6 o., + 1 c., 4 o., + 3 times. 1 dc.",
     ]
-    rows = rows_of(lines, "old")
+    rows = last_rows(lines, "old")
     assert [rows[0].counts[0], rows[1].made["mesh"][0], rows[1].made["block"][0], rows[2].made["mesh"][0], rows[2].made["block"][0]] == [64, 21, 6, 21, 3]
 
 
 def test_only_the_count_tells_what_was_below():
     lines = ["5th: 1 stitch into every loop.", "6th: Increase 1 stitch in every 2nd loop. There must be 48 stitches in this round.", "7th: Double crochet."]
-    assert [r.counts[0] for r in rows_of(lines, "old")[1:]] == [48, 48]
+    assert [r.counts[0] for r in last_rows(lines, "old")[1:]] == [48, 48]
 
 
 def test_stitches_between_the_increases():
     lines = ["1st round: 5 d.c. in a magic ring.", "2nd round: 2 d.c. in each.", "3rd round: * 2 d.c. in first, 1 d.c. in next; repeat from *.", "Go on in this way until there are seven d.c. between the increases."]
-    assert [r.counts[0] for r in rows_of(lines, "uk")] == [5, 10, 15, 45]
+    assert [r.counts[0] for r in last_rows(lines, "uk")] == [5, 10, 15, 45]
     text = "Rnd 1: 6 sc in magic ring. (6)\nRnd 2: *2 sc in next st, sc in next st; rep from * around. (9)\nContinue increasing in the same way until there are 4 sts between increases.\n"
     document = read(Source.of(text), "us")
     report = work(document)

@@ -1,14 +1,10 @@
 """Whole pieces as books and magazines before about 1930 told them, each row with its count worked by hand. All lines are our own."""
 
-from itertools import pairwise
-
 import pytest
 
-from loopwright.notation import read, write
 from loopwright.notation.bygone import bygone
 from loopwright.shipped import shipped_table
-from loopwright.source import Source
-from loopwright.working import work
+from tests.line_by_line import last_rows
 
 SAID = shipped_table("loopwright.notation", "bygone.toml")["said"]
 
@@ -30,22 +26,6 @@ def test_marks_and_numbers_of_old_printing():
     assert bygone("Make one hundred and twenty-four chain.", "old").split() == ["Make", "124", "chain."]
     assert bygone("18 X 5 ch loops", "old") == "18 X 5 ch loops"
     assert bygone("Pattern No. 3.--Make 8 chain.", "uk").split() == ["Make", "8", "chain."]
-
-
-def rows_of(lines, terms):
-    """For each line the count of its last row, and what it is made of."""
-    text = "\n".join(lines) + "\n"
-    document = read(Source.of(text), terms)
-    assert write(document) == text
-    report = work(document)
-    starts = [0]
-    for line in lines:
-        starts.append(starts[-1] + len(line) + 1)
-    found = []
-    for at, end in pairwise(starts):
-        rows = [r for r in report.rows if at <= r.span.start < end]
-        found.append((rows[-1].counts[0], {kind: n[0] for kind, n in rows[-1].made.items()}) if rows else (None, {}))
-    return found
 
 
 PIECES = [
@@ -243,9 +223,8 @@ PIECES = [
 
 @pytest.mark.parametrize(("terms", "lines"), PIECES, ids=[f"{i}" for i in range(len(PIECES))])
 def test_pieces_of_old_books(terms, lines):
-    found = rows_of([line for line, _ in lines], terms)
-    for (line, wanted), (count, made) in zip(lines, found, strict=True):
-        assert wanted is None or wanted == count, (line, count, made)
+    for (line, wanted), row in zip(lines, last_rows([line for line, _ in lines], terms), strict=True):
+        assert wanted is None or row is not None and row.counts[0] == wanted, (line, row)
 
 
 ONE_BREATH = [
@@ -262,7 +241,7 @@ ONE_BREATH = [
 
 @pytest.mark.parametrize(("terms", "line", "wanted"), ONE_BREATH)
 def test_rows_told_in_one_breath(terms, line, wanted):
-    assert rows_of([line], terms)[-1][0] == wanted
+    assert last_rows([line], terms)[-1].counts[0] == wanted
 
 
 ROUND = "8 chain, unite."
@@ -303,5 +282,5 @@ MORE = [
 
 @pytest.mark.parametrize(("terms", "lines", "wanted"), MORE)
 def test_rows_of_old_books(terms, lines, wanted):
-    found = rows_of(lines, terms)
-    assert [w is None or w in (count, *made.values()) for w, (count, made) in zip(wanted, found, strict=True)] == [True] * len(lines), found
+    for w, row in zip(wanted, last_rows(lines, terms), strict=True):
+        assert w is None or row is not None and w in (row.counts[0], *(n[0] for n in row.made.values())), row

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from functools import cache, partial
 
+from loopwright.notation.plainer import as_long, spelled_out
 from loopwright.notation.scanner import words
 from loopwright.shipped import shipped_table
 from loopwright.source.expressions import Expression
@@ -24,13 +25,7 @@ _OFTEN = {"once": 1, "twice": 2, "thrice": 3}
 @cache
 def _said() -> tuple[tuple[str, tuple[str, ...], Expression, str], ...]:
     table = shipped_table("loopwright.notation", "bygone.toml")["said"]
-    return tuple((one["word"], tuple(one.get("terms", "").split()), _expression(one["finds"]), one["said"]) for one in table)
-
-
-def _expression(finds: str) -> Expression:
-    for name, text in _SHORT.items():
-        finds = finds.replace(name, text)
-    return Expression(finds, re.IGNORECASE)
+    return tuple((one["word"], tuple(one.get("terms", "").split()), spelled_out(one["finds"], _SHORT), one["said"]) for one in table)
 
 
 def bygone(text: str, terms: str) -> str:
@@ -54,15 +49,14 @@ def bygone(text: str, terms: str) -> str:
         text = _EACH_ROUND.sub(_one_by_one, text)
     for word, only, expression, said in _said():
         if word in low and (terms in only or not only):
-            text = expression.sub(partial(_as_long, said), text)
+            text = expression.sub(partial(_put, said), text)
             low = text.lower()
     return text
 
 
-def _as_long(said: str, m: re.Match[str]) -> str:
+def _put(said: str, m: re.Match[str]) -> str:
     named = {name: _figure(" ".join(found.split())) for name, found in m.groupdict().items() if found is not None}
-    made = said.format(**named)
-    return made.ljust(len(m.group())) if len(made) <= len(m.group()) else m.group()
+    return as_long(said.format(**named), m)
 
 
 def _figure(said: str) -> str:

@@ -7,7 +7,7 @@ Common practice, no source: the forms were met in printed books, leaflets and pa
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from functools import cache, partial
 
 from loopwright.notation.scanner import words
@@ -24,13 +24,19 @@ _SHORT = {
 def _said() -> tuple[tuple[str, Expression, Callable[[re.Match[str]], str]], ...]:
     """The table of plainer.toml: a word that is in all that an expression finds, the expression, and what is said instead."""
     table = shipped_table("loopwright.notation", "plainer.toml")["said"]
-    return tuple((one["word"], _expression(one["finds"]), partial(_instead, (said,) if isinstance(said := one["said"], str) else tuple(said))) for one in table)
+    return tuple((one["word"], spelled_out(one["finds"], _SHORT), partial(_instead, (said,) if isinstance(said := one["said"], str) else tuple(said))) for one in table)
 
 
-def _expression(finds: str) -> Expression:
-    for name, text in _SHORT.items():
+def spelled_out(finds: str, short: Mapping[str, str]) -> Expression:
+    """What a table finds, with the short names in it put in full."""
+    for name, text in short.items():
         finds = finds.replace(name, text)
     return Expression(finds, re.IGNORECASE)
+
+
+def as_long(made: str, m: re.Match[str]) -> str:
+    """What is said instead, filled up with spaces; what was found as it stands where that would be longer."""
+    return made.ljust(len(m.group())) if len(made) <= len(m.group()) else m.group()
 
 
 def _instead(ways: tuple[str, ...], m: re.Match[str]) -> str:
@@ -49,14 +55,12 @@ def plainer(text: str) -> str:
     low = text.lower()
     for word, expression, said in _said():
         if word in low:
-            text = expression.sub(partial(_as_long, said), text)
+            text = expression.sub(partial(_put, said), text)
     return text
 
 
-def _as_long(said: Callable[[re.Match[str]], str], m: re.Match[str]) -> str:
-    """What is said instead, filled up with spaces; as it stands where that would be longer."""
-    made = said(m)
-    return made.ljust(len(m.group())) if len(made) <= len(m.group()) else m.group()
+def _put(said: Callable[[re.Match[str]], str], m: re.Match[str]) -> str:
+    return as_long(said(m), m)
 
 
 # --- colours ---------------------------------------------------------------------------------------------------------

@@ -125,7 +125,7 @@ def only_turns(length: int, following: Sequence[Node]) -> bool:
     return length < MORE and place is not None and place.quant == "each" and not place.from_hook
 
 
-def told_of(run: Run, length: int, tall: int) -> bool | None:
+def told_to_count(run: Run, length: int, tall: int) -> bool | None:
     """Whether the words before the rows say that such a chain counts; None where they do not, or mean one for lower stitches."""
     of_length = run.conventions.get(f"told-ch-{length}")
     told = run.conventions.get("told-ch") if of_length is None else of_length

@@ -36,7 +36,7 @@ def printed_total(printed: tuple[Count, ...]) -> int | None:
     return None
 
 
-def told_below(body: tuple[Node, ...]) -> int | None:
+def stitches_below(body: tuple[Node, ...]) -> int | None:
     """How many stitches a row's own words say are there before it, "(from 60)"; None where they do not, or no row has so many."""
     first = body[0] if body else None
     many = first.n.at(0) if isinstance(first, Mark) and first.what == "below" and first.n is not None else None

@@ -20,7 +20,7 @@ from loopwright.working.explanations import Explanation, Outcome, State
 from loopwright.working.kinds import code
 from loopwright.working.layouts import around
 from loopwright.working.lower import lower_state
-from loopwright.working.openings import begins_anew, by_shape, from_the_middle, has_ring, joins_round, printed_total, told_below
+from loopwright.working.openings import begins_anew, by_shape, from_the_middle, has_ring, joins_round, printed_total, stitches_below
 from loopwright.working.remembered import DOUBT, Found, Layer, Remembered, with_rows
 from loopwright.working.rivals import MOST_RIVALS, NEAR, Rival, rivals
 from loopwright.working.rows import DISAGREES, NOTHING, Made, from_hook, lead_chain, main_kind
@@ -181,7 +181,7 @@ class Decoder(Remembered):
             then = steps[at + 1].body if at + 1 < len(steps) else ()
             starts = [(NOTHING, 0.0, ())] if from_hook(then) and lead_chain(then) is None else starts
         problems: list[Outcome] = []
-        if step.part == 0 and (below := told_below(step.body)) is not None and below != state.view.stitches and (told := self._on_so_many(state, step, below, problems)):
+        if step.part == 0 and (below := stitches_below(step.body)) is not None and below != state.view.stitches and (told := self._on_so_many(state, step, below, problems)):
             return told
         for view, cost, assumed in starts:
             turned = view is not NOTHING and view is not state.view

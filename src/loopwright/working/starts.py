@@ -33,7 +33,7 @@ from loopwright.working.leads import (
     only_turns,
     pair_at_end,
     spaced,
-    told_of,
+    told_to_count,
 )
 from loopwright.working.run import CannotWork, Run
 from loopwright.working.seeking import SPACES
@@ -252,7 +252,7 @@ def _reading(run: Run, node: Chain, length: int, kind: str, first: tuple[str, Pl
         return _counts_on(run, length, kind, ("st", max(0, spaces), as_kind))
     if node.counts == "part":
         return "none"
-    told = told_of(run, length, tall) if node.counts == "unsaid" and first is not None and tall else None
+    told = told_to_count(run, length, tall) if node.counts == "unsaid" and first is not None and tall else None
     if told is not None:
         return ("st", 0, kind) if told else "none"
     if node.counts == "no":
