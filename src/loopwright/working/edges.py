@@ -72,6 +72,8 @@ class Edges:
     cords: set[int] = field(default_factory=set)
     along: set[int] = field(default_factory=set)
     taken: set[int] = field(default_factory=set)
+    _stood: list[list[FabricRow]] = field(default_factory=list)  # what stands on one another, for the row in progress
+    _chosen: dict[tuple[int, int, int], tuple[tuple[int, ...], list[int]]] = field(default_factory=dict)  # by a run's first stitch and side, and what is taken
 
     def rows(self, piece: int) -> list[FabricRow]:
         """The rows of a piece."""
@@ -89,6 +91,8 @@ class Edges:
         rows = self.rows(way.piece)
         same = {r.start: side == way.right_side for r, side in zip(rows, facings(rows), strict=True)}
         runs, corners = self._runs(start, dict(wanted), way)
+        self._stood.clear()
+        self._chosen.clear()
         self._place_runs(runs, rows, same, way)
         opening = list(way.opening)
         for run in sorted(runs, key=lambda r: r.how != "free"):
@@ -218,6 +222,12 @@ class Edges:
 
     def _best(self, run: _Run, rows: list[FabricRow], same: dict[int, bool]) -> tuple[tuple[int, ...], list[int]]:
         """The row ends that a run most likely goes along on its side, upwards, and what speaks for them."""
+        key = run.stitches[0], run.side, len(self.taken)
+        if key not in self._chosen:
+            self._chosen[key] = self._likeliest(run, rows, same)
+        return self._chosen[key]
+
+    def _likeliest(self, run: _Run, rows: list[FabricRow], same: dict[int, bool]) -> tuple[tuple[int, ...], list[int]]:
         best: tuple[tuple[int, ...], list[int]] = ((), [])
         words = self._words(run.stitches[-1])
         by_row = _BY_ROW.search(words) is not None
@@ -248,8 +258,9 @@ class Edges:
 
     def _candidates(self, rows: list[FabricRow]) -> Iterator[list[FabricRow]]:
         """Rows that may be the ones whose ends are meant: those that stand on one another, and the sections of them."""
-        blocks = self._blocks(rows)
-        for block in blocks:
+        if not self._stood:
+            self._stood = self._blocks(rows)
+        for block in self._stood:
             yield block
             sections = [list(g) for _, g in groupby(block, key=lambda r: r.section)]
             for i in range(len(sections)):

@@ -239,6 +239,16 @@ class Run:
         self.worked += times
         self.own_chain = 0
 
+    def make_each(self, kinds: bytes, starts: Sequence[int], ends: Sequence[int]) -> None:
+        """Appends a stitch after the other, each worked into the tops of its own places."""
+        if len(self.out) + len(kinds) > MAX_ITEMS:
+            raise CannotWork("too-many", limit=MAX_ITEMS)
+        self.out.extend(kinds)
+        self.into.tops(starts, ends)
+        self.origins.extend(array("i", (self.origin,)) * len(kinds))
+        self.worked += len(kinds)
+        self.own_chain = 0
+
     def chain(self, length: int) -> None:
         """Appends a run of chains; a run right after another one is a run of its own only after a stitch."""
         if len(self.out) + length > MAX_ITEMS:

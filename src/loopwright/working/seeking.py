@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bisect import bisect_left
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from functools import lru_cache
 from itertools import pairwise
 
@@ -66,12 +66,17 @@ def seek(run: Run, thing: Thing, pos: int) -> Slot | None:
 
 def stitches_ahead(run: Run, pos: int, stop: int) -> list[Slot]:
     """All stitches of the row below from `pos` to `stop`, where they are plain to see: none where they must be looked for one by one."""
+    return [Slot(i, i + 1) for i in single_stitches(run, pos, stop)]
+
+
+def single_stitches(run: Run, pos: int, stop: int) -> Sequence[int]:
+    """Where the stitches of `stitches_ahead` stand."""
     view = run.view
     if view.foundation or view.ring or view.open_end or not 0 <= pos < stop <= len(view.items):
-        return []
+        return ()
     if CHAIN not in view.items[pos:stop] or view.mesh and _chains_taken(run):
-        return [Slot(i, i + 1) for i in range(pos, stop)]
-    return [Slot(i, i + 1) for i, kind in enumerate(view.items[pos:stop], pos) if kind != CHAIN]
+        return range(pos, stop)
+    return [i for i, kind in enumerate(view.items[pos:stop], pos) if kind != CHAIN]
 
 
 def _seek_stitch(run: Run, pos: int) -> Slot | None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from array import array
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from loopwright.working.lanes import shifted
 from loopwright.working.view import Slot
@@ -62,6 +62,12 @@ class Slots:
         self.start.extend([s[0] for s in slots for _ in range(times)])
         self.end.extend([s[1] for s in slots for _ in range(times)])
         self.how.extend([HOW.get(s[2], TOP) for s in slots for _ in range(times)])
+
+    def tops(self, starts: Sequence[int], ends: Sequence[int]) -> None:
+        """Many more, each into tops from its own start to its own end."""
+        self.start.extend(starts)
+        self.end.extend(ends)
+        self.how.extend(bytes((TOP,)) * len(starts))
 
     def nothing(self, count: int) -> None:
         """So many stitches that went into nothing: chains."""

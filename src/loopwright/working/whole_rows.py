@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
+from itertools import accumulate
 
 from loopwright.model.tree import (
     STITCH,
@@ -15,7 +16,8 @@ from loopwright.model.tree import (
 from loopwright.working.kinds import CHAIN, code, plain
 from loopwright.working.making import kind_made
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
-from loopwright.working.seeking import seek
+from loopwright.working.seeking import seek, single_stitches
+from loopwright.working.slots import HOW
 from loopwright.working.view import Group as MadeGroup
 from loopwright.working.view import Slot
 
@@ -53,6 +55,26 @@ def _spread(run: Run, kind: str, left: int, change: int, op: str) -> None:
 def _shaped(run: Run, kind: str, left: int, op: str, special: Sequence[bool]) -> None:
     """Plain stitches, and where `special` says so two in one or two together."""
     number, together = code(kind), code(f"{plain(kind)}2tog")
+    ahead = single_stitches(run, run.pos, run.end)
+    if not ahead or not special:
+        _one_by_one(run, number, together, left, op, special)
+        return
+    taken = len(special) + (sum(special) if op == "dec" else 0)
+    if len(ahead) < taken:
+        raise RunsOut("st", wanted=left, found=len(ahead))
+    if op == "inc":
+        starts = [at for at, here in zip(ahead, special, strict=False) for _ in range(2 if here else 1)]
+        run.make_each(bytes((number,)) * len(starts), starts, [at + 1 for at in starts])
+    else:
+        taken_so_far = list(accumulate(2 if here else 1 for here in special))
+        starts = [ahead[i - (2 if here else 1)] for i, here in zip(taken_so_far, special, strict=True)]
+        run.make_each(bytes(together if here else number for here in special), starts, [ahead[i - 1] + 1 for i in taken_so_far])
+    run.last = Slot(ahead[taken - 1], ahead[taken - 1] + 1)
+    run.pos = run.last.end
+
+
+def _one_by_one(run: Run, number: int, together: int, left: int, op: str, special: Sequence[bool]) -> None:
+    """As _shaped, where each stitch must be looked for."""
     for done, here in enumerate(special):
         slot = seek(run, STITCH, run.pos)
         if slot is None:
@@ -131,6 +153,8 @@ def do_edge(run: Run, node: EdgeRun) -> None:
     if count is None and node.where == "free":  # a second piece, as the one at hand
         count = len(run.view.items) - run.view.items.count(CHAIN)
         run.cost += 0.3
+    elif count is None and node.where == "underside" and (own := run.into.how.count(HOW["own-chain"])):
+        count = own  # the other side of the chain that this row made and began with: as many as on its first
     elif count is None:
         count = _by_rate(run, run.named.get("first-row" if node.where == "underside" else "edge-rows", 0) * (node.per or 1), node.rows)
         if not count:
@@ -140,8 +164,7 @@ def do_edge(run: Run, node: EdgeRun) -> None:
         raise CannotWork("too-many", limit=MAX_ITEMS)
     number = code(kind_made(run, node.kind)[0])
     place = Slot(-1, -1, node.where if node.where in ("underside", "free") else "row-end")
-    for _ in range(count):
-        run.make(number, place)
+    run.make(number, place, times=count)
     run.left_said = True
     run.named["along-edge"] = 1
     if place.how == "row-end":
