@@ -78,7 +78,7 @@ def _chains(pattern: Pattern, told: _Told, text: str) -> Iterator[tuple[int, Spa
         yield int(sample["after"] or sample["before"]), Span(sample.start(), sample.end())
         return
     for _, row in pattern.rows():
-        chain = _foundation(row)
+        chain = _foundation(row) if row.span.end >= told.span.start else None
         if chain is not None:
             for value in chain.n.values:
                 if value is not None:

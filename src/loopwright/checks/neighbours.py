@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from loopwright.checks.pattern import Part, Pattern
 from loopwright.model.report import RowReport
-from loopwright.model.tree import Chain, Row
+from loopwright.model.tree import Chain, Group, Make, Node, Repeat, Row
 
 
 def below(pattern: Pattern, part: Part, at: int, size: int) -> int | None:
@@ -20,8 +20,14 @@ def below(pattern: Pattern, part: Part, at: int, size: int) -> int | None:
 
 
 def on_chain(part: Part, at: int) -> bool:
-    """Whether the row is worked into a chain that stands alone before it."""
-    return at > 0 and _only_chain(part.rows[at - 1][1], 0) is not None
+    """Whether the row is worked into a chain: one that stands alone before it, or one that its words count from the hook."""
+    return at > 0 and (_only_chain(part.rows[at - 1][1], 0) is not None or _from_hook(part.rows[at][1].body))
+
+
+def _from_hook(nodes: tuple[Node, ...]) -> bool:
+    first = next((n for n in nodes if isinstance(n, (Make, Group, Repeat))), None)
+    place = getattr(first, "place", None)
+    return _from_hook(first.nodes) if isinstance(first, Repeat) else bool(place is not None and place.from_hook)
 
 
 def sure_below(pattern: Pattern, part: Part, at: int) -> bool:

@@ -112,13 +112,17 @@ class Make:
 
 @record
 class Chain:
-    """`ch n`. `counts`: what the text says of it as a stitch; `as_kind` what it counts as ("counts as dc")."""
+    """`ch n`. `counts`: what the text says of it as a stitch; `as_kind` what it counts as ("counts as dc").
+
+    `every`: "a multiple of `every` plus `plus`", 1 for any length; `n` is then that of a sample without `plus`, without a value where none is told.
+    """
 
     n: Num
     counts: Literal["yes", "no", "part", "unsaid"] = "unsaid"
     as_kind: str | None = None
     plus: int = 0
     span: Span = NOWHERE
+    every: int = 0
 
 
 @record

@@ -98,7 +98,7 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
         elif low in ("and", "so") and (cur.accept_words("and so on") or cur.accept_words("so on")):
             cur.at -= 1
             repeat_from(cur, out, stars)
-        elif low == "ending" and out and isinstance(out[-1], Repeat) and out[-1].mode == "times" and cur.low(-1) in (",", ";") and cur.low(1) in ("last", "the"):
+        elif low == "ending" and out and isinstance(out[-1], Repeat) and out[-1].mode in ("times", "more", "star-times") and cur.low(-1) in (",", ";") and cur.low(1) in ("last", "the"):
             out[-1] = ended(cur, out[-1])
         elif low in ("rep", "repeat") or low in ("rept", "r") and cur.low(1) in ("from", "between", "around", "across", "to", "*"):
             repeat_from(cur, out, stars)
@@ -252,6 +252,8 @@ def _place_first(cur: Cursor, before: list[Node]) -> Node | None:
     if where is not None and where.from_hook and (cur.done or cur.low() in (":", ",", ";")) and not any(isinstance(b, (Group, Repeat)) for b in before):
         cur.at += not cur.done
         return None  # "starting in 2nd ch from hook: sc 20": where the row begins anyway
+    if where is not None and where.quant == "any" and not before and cur.low() == "," and cur.kind(1) == "kind" and cur.token(1).value == "ch":  # type: ignore[union-attr]
+        return Mark("attach", place=where, span=cur.span_from(start))  # "In any ch-3 sp, ch 3, dc in same sp": the yarn is joined there
     this = where is None and cur.low(1) == "this" and cur.low(2) in ("work", "make") or where is None and cur.accept_words("in this ring")
     if this:
         cur.at += 2

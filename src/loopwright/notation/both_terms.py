@@ -17,11 +17,17 @@ _SLASHED = Expression(
 )
 _BRACKETED = Expression(rf"(?<![\w-])(?P<first>{_ST})\s?[(\[]\s?(?:(?P<uk>{_UK})|{_US})[:\s]\s?(?P<then>{_ST})\s?[)\]]", re.IGNORECASE)
 
+# "6 dc/sc", "1tr/dc in each st": the same stitch in both terms, which nobody says
+_PAIRED = Expression(r"(?:(?<=\d)|(?<=\d ))(?P<a>sc|hdc|dc|htr|tr|dtr)/(?P<b>sc|hdc|dc|htr|tr|dtr)(?P<s>s?)\b", re.IGNORECASE)
+_OF_US = {"sc": "dc", "hdc": "htr", "dc": "tr", "tr": "dtr"}  # the name that a stitch of American terms has in British ones
+
 _NUMBER = re.compile(r"\d{1,3}\s?")
 
 
 def own_terms(text: str, terms: str) -> str:
     """A line in which of stitches told in both terms only those of `terms` ("us", or any other for British ones) are left."""
+    if "c/" in text or "r/" in text:
+        text = _PAIRED.sub(lambda m: _paired(m, terms), text)
     if "UK" not in text and "US" not in text and "U.K" not in text and "British" not in text:
         return text
     british = terms != "us"
@@ -30,6 +36,15 @@ def own_terms(text: str, terms: str) -> str:
         return _only(m, next(name for name, found in m.groupdict().items() if found is not None and name.startswith("uk") is british))
 
     return _BRACKETED.sub(lambda m: _then(m) if bool(m["uk"]) is british else _only(m, "first"), _SLASHED.sub(one, text))
+
+
+def _paired(m: re.Match[str], terms: str) -> str:
+    """Of "dc/sc" the stitch in the pattern's own terms; what was found, where the two are not one stitch."""
+    a, b = m["a"].lower(), m["b"].lower()
+    us = next((x for x, y in ((a, b), (b, a)) if _OF_US.get(x) == y), None)
+    if us is None:
+        return m.group()
+    return ((us if terms == "us" else _OF_US[us]) + m["s"]).ljust(len(m.group()))
 
 
 def _then(m: re.Match[str]) -> str:

@@ -23,9 +23,11 @@ from loopwright.model.tree import (
     Unknown,
 )
 from loopwright.notation.after_places import END_WORDS, PREPOSITIONS
+from loopwright.notation.begun_clusters import one_leg_more
 from loopwright.notation.below import told_below
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.further import NOTE_WORDS, denied, more_for_group
+from loopwright.notation.markers import bracketed
 from loopwright.notation.meshes import meshes_made
 from loopwright.notation.places import place
 from loopwright.notation.stars import to_end
@@ -58,8 +60,8 @@ def bracket(cur: Cursor, before: list[Node]) -> Node | None:
     if (named := named_made(cur)) is not None and _name(before, named[0]):
         cur.at += named[1]
         return Define(named[0], span=cur.span_from(start))  # "2 dc, ch 2 and 2 dc in next sp (shell made)"
-    if (meshes := meshes_made(cur)) is not None:
-        return meshes
+    if (other := meshes_made(cur) or bracketed(cur, before, start)) is not None:
+        return other
     said = _note(cur, before, start)
     if said:
         return None
@@ -226,7 +228,12 @@ def _name(before: list[Node], name: str) -> bool:
 
 def _pair(cur: Cursor, before: list[Node], words: int) -> tuple[Node, Node] | None:
     """ "ch 2, dc in next st (counts as dc2tog)": the chain, which is no stitch then, and the one that both are; None for anything else."""
-    if len(before) < 2 or not isinstance(before[-1], Make) or not isinstance(before[-2], Chain) or not _single(before[-1]):
+    if len(before) < 2 or not isinstance(before[-1], Make) or not isinstance(before[-2], Chain):
+        return None
+    told = next((str(t.value) for t in cur.tokens[cur.at : cur.at + words] if t.kind == "kind"), "")
+    if told.endswith("tog") and (whole := one_leg_more(before[-2], before[-1], told)) is not None:
+        return whole
+    if not _single(before[-1]):
         return None
     kind = next((str(t.value) for t in cur.tokens[cur.at : cur.at + words] if t.kind == "kind" and str(t.value).endswith("2tog")), None)
     return (replace(before[-2], counts="no"), Make(kind, ONE, span=before[-1].span)) if kind is not None else None

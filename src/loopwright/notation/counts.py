@@ -15,7 +15,7 @@ from loopwright.terms import Dialect
 
 _LISTED = r"(?:\d+(?:\s*[(\[][\d,:;\s–-]+[)\]])?|[–—-]\s?[(\[]\d[\d,:;\s–-]*[)\]])"
 _END = re.compile(  # possessive where blanks meet blanks: a line full of them must not be tried in every way
-    r"(?P<lead>\b(?:st(?:itch)?\s+count|stitch(?:es)?\s+total)\s*[:=–-]\s*|\b(?:(?:so that )?you(?:(?:['’]ll| will)?(?: \(?now\)?| should| still| again)* have|(?:['’]ll| will| should)? (?:finish|end)(?: up)? with|(?:['’]re| are) (?:now )?back (?:to|at|with))|(?:this (?:will )?)?giv(?:es|ing)? you|this (?:round|row|rnd) (?:makes|has|gives)|which (?:gives|makes|leaves|will (?:give|make|leave))(?: you)?|for a total of|there (?:will be|are|should be)|so that the \d{1,3}(?:st|nd|rd|th) (?:row|round|rnd) (?:has|will have|contains)|(?:again|still)(?=\s\d)|you will find (?:that )?you (?:have )?ma[dk]e|(?:and )?that(?:['’]s| gives(?: us| you)?| makes)(?=\s\d)|(?:so )?(?:now )?we(?:['’]ve| have) (?:now )?got(?=\s\d)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|(?:(?<= turn)|(?<=nworked)|(?<= once)|(?<= twice)|(?<= times)|(?<=more))\s(?=\d{1,4}(?: ?[(\[][\d, ]{1,80}[)\]])? (?:sts|stitches)\b)|(?<=[;,.] turn)(?=\s\d)|,(?=\s\d{1,4}\s(?:sts|stitches)\.?\s*$)|,(?=\s*\d{1,4}(?:\s*\([\d, ]+\))?\s+[a-z]{1,4}\.?(?:\s[a-z]\.?)?,\s*(?:(?:cut|fasten|break|attach)\b|,|$))|,(?=\s\d{1,4}\s(?:sc|hdc|dc|tr|htr)\.\s+ch\s?[1-4]\b,?\s+(?:and\s+)?turn\b)|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*+(?:=\s*+)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:[–—-]\s?[,:;/]\s*){0,12}(?:" + _LISTED + r"|\{[^{}\n]+\})(?:[^()\[\].;—]|\.(?=\s?[a-z])|;(?=\s?\d{1,4}[ -])|[(\[]\d[\d,:;\s–-]*[)\]]){0,80}?)\s*+"
+    r"(?P<lead>\b(?:st(?:itch)?\s+count|stitch(?:es)?\s+total)\s*[:=–-]\s*|\b(?:(?:so that )?you(?:(?:['’]ll| will)?(?: \(?now\)?| should| still| again)* have|(?:['’]ll| will| should)? (?:finish|end)(?: up)? with|(?:['’]re| are) (?:now )?back (?:to|at|with))|(?:this (?:will )?)?giv(?:es|ing)? you|this (?:round|row|rnd) (?:makes|has|gives)|which (?:gives|makes|leaves|will (?:give|make|leave))(?: you)?|for a total of|there (?:will be|are|should be)|so that the \d{1,3}(?:st|nd|rd|th) (?:row|round|rnd) (?:has|will have|contains)|(?:again|still)(?=\s\d)|you will find (?:that )?you (?:have )?ma[dk]e|(?:and )?that(?:['’]s| gives(?: us| you)?| makes)(?=\s\d)|(?:so )?(?:now )?we(?:['’]ve| have) (?:now )?got(?=\s\d)|making|having)\b|(?:(?<= end)|(?<=ound)|(?<=ross)|(?<=each)),|(?:(?<= turn)|(?<=nworked)|(?<= once)|(?<= twice)|(?<= times)|(?<=more))\s(?=\d{1,4}(?: ?[(\[][\d, ]{1,80}[)\]])? (?:sts|stitches)\b)|(?<=[;,.] turn)(?=\s\d)|(?:(?<=turn)|(?<=ross)|(?<=ound))(?=\d{1,4}(?: ?[(\[][\d, ]{1,80}[)\]])? (?:sts|stitches|[shd]{1,2}c|h?tr)\b)|,(?=\s\d{1,4}\s(?:sts|stitches)\.?\s*$)|,(?=\s*\d{1,4}(?:\s*\([\d, ]+\))?\s+[a-z]{1,4}\.?(?:\s[a-z]\.?)?,\s*(?:(?:cut|fasten|break|attach)\b|,|$))|,(?=\s\d{1,4}\s(?:sc|hdc|dc|tr|htr)\.\s+ch\s?[1-4]\b,?\s+(?:and\s+)?turn\b)|[(\[{<]|[—–]|--|(?<=[\s.;:])-\s|=|:\s|\.\s+|;\s+)\s*+(?:=\s*+)?(?P<in>(?:total(?:\s+of)?:?\s*)?(?:[–—-]\s?[,:;/]\s*){0,12}(?:" + _LISTED + r"|\{[^{}\n]+\})(?:[^()\[\].;—]|\.(?=\s?[a-z])|;(?=\s?\d{1,4}[ -])|[(\[]\d[\d,:;\s–-]*[)\]]){0,80}?)\s*+"
     r"(?:\.?\s*+[)\]}>]){0,2}+\s*+[.,;]?+\s*+(?P<after>(?:(?:(?<=[)\]])|(?<=[)\]],)),?\s{0,3}(?:ss|sl\.?\s?st|slip\s?st(?:itch)?)\s+(?:to\s+(?:join|close)|(?:to|in|into)\s+(?:the\s+)?(?:first|1st|top)\b[^,.;()*]{0,30}))?+(?:(?:,\s{3,}|[,.]?\s*(?:ch\s*\d+|[1-9]\s*ch\b\.?(?=\s*(?:,|and\b)?\s*turn\b)|(?:and\s+)?turn|join|no\s+(?:join|turn)|(?:fasten|end) off|(?:cut|attach|break|drop)\b[^,.;()]{0,30}|do not (?:turn|join)))*)[.;]?)\s*$",
     re.IGNORECASE,
 )
@@ -364,6 +364,7 @@ _WHICH = frozenset("solid open closed filled whole complete full outer inner sid
 
 
 def _noun(cur: Cursor) -> str | None:
+    cur.at += cur.low() == "," and cur.kind(1) == "kind" and cur.kind(2) in ("sep", "end", "close")  # "11, tr2tog, 1 tr": a slip
     if cur.done or cur.low() in (",", "and"):
         return None
     cur.skip(*_WHICH)
@@ -379,7 +380,8 @@ def _noun(cur: Cursor) -> str | None:
         return "ch-sp"  # "4 2-ch sps"
     if t.kind == "kind":
         if t.value == "ch" and (cur.low() == "-" or cur.kind() == "num"):
-            cur.at += 2 if cur.low() == "-" else 1
+            cur.at += cur.low() == "-"
+            cur.number()  # "1 ch 6 (7) loop" of two sizes
             cur.skip(*_WHICH, "corner")
             if cur.kind() == "kind" and cur.token().value == "picot":  # type: ignore[union-attr]
                 cur.at += 1

@@ -35,6 +35,9 @@ class Cursor:
     working: bool = False
     shaping: bool = False
     layered: bool = False  # behind "working through both layers"
+    repeats: int = 0  # told so far; each may hold the ones before it
+    fruitless: int = 0  # how often "…, working …" was read in vain
+    numbers_behind: bool | None = None  # whether the row tells numbers behind their stitches, once that was looked for
     definitions: list[tuple[str, tuple[Node, ...]]] = field(default_factory=list)
     first_star: dict[int, int] = field(default_factory=dict)
     lows: list[str] = field(init=False)  # the tokens in lower case, and empty ones for what is before the first

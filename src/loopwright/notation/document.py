@@ -13,6 +13,7 @@ from loopwright.model.moved import moved, own_words
 from loopwright.model.tree import (
     COUNT_OR_WORK,
     ONE,
+    Chain,
     Count,
     Document,
     Either,
@@ -89,7 +90,7 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
     which = dialect(said)
     sizes = sizes_of(text, source.text)
     before = Remembered(memo)
-    own = specials(text, which, before.definition)
+    own = specials(text, which, before.definition, source.text)
     which = with_specials(which, own)
     which, long = with_untold(which, text)
     items: list[Item] = []
@@ -235,7 +236,7 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
         return [Prose(line, span)]
     if seen_row and (part_only(line) or of_the_whole(line)):
         return [Section(line.rstrip(": ."), span=span) if part_only(line) else Prose(line, span)]
-    if is_heading(line):
+    if is_heading(line) or len(letter := line.strip(" .:")) == 1 and letter.isupper():  # pieces called A, B …
         return [Section(line.rstrip(": "), span=span)]
     title, body_at = more_titles(text, head["name"], start + head.start("value"), end) if head else ("", start)
     if head and seen_row and of_the_whole(text[body_at:end]):
@@ -253,13 +254,19 @@ def _unlabelled(text: str, start: int, end: int, which: Dialect, sizes: int, see
         nodes, unknown = nodes_of(text, body_at + a, body_at + b, which, sizes)
         made = sum(1 for n in nodes if type(n).__name__ in _INSTRUCTIONS)
         instructions += made
-        plainly = unknown == 0 and not head and any(_placed(n) for n in nodes)
+        plainly = unknown == 0 and not head and any(_placed(n) for n in nodes) or _open_chain(nodes)
         if made and (seen_row or plainly or _START.match(text[body_at + a : end])) and unknown <= 2 * made + 3:
             section: list[Item] = [Section(title, span=Span(start, body_at))] if head else []
             return [*section, *_row(text, None, body_at, end, which, sizes, known)]
     if len(line) < 60 and not line.rstrip().endswith(".") and not instructions and (seen_row or not _STUFF.search(line)):
         return [Section(line.rstrip(": "), span=span)]
     return [Prose(line, span)]
+
+
+def _open_chain(nodes: tuple[Node, ...]) -> bool:
+    """Whether a line begins with a chain whose length it leaves open."""
+    first = next((n for n in nodes if not isinstance(n, Mark)), None)
+    return isinstance(first, Chain) and first.every > 0
 
 
 def _placed(node: Node) -> bool:

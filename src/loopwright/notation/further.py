@@ -19,6 +19,7 @@ def denied(words: list[str]) -> bool:
     return any(w in ("not", "never", "doesnt") or w.endswith(("n't", "n’t")) for w in words)
 
 
+_PASSED = frozenset("sk skip skipped skipping missed miss unworked".split())
 _INTO = frozenset("in into on under across around".split())
 _LEADS = _INTO | frozenset("each every next following".split())
 
@@ -32,6 +33,23 @@ def _a_space(cur: Cursor) -> bool:
     return found is not None and found.kind in ("sp", "loop") and found.length is not None
 
 
+def _from_hook(made: Make, said: list[str]) -> Make:
+    """ "Hdc in 2nd ch (skipped ch counts as hdc)": counted from the hook, though it does not say so; the stitch as it is elsewhere."""
+    where = made.place
+    if where is None or where.quant != "kth" or where.thing.kind != "ch" or where.of is not None or _PASSED.isdisjoint(said):
+        return made
+    return replace(made, place=replace(where, from_hook=True))
+
+
+def _with_space(cur: Cursor, close: int) -> str:
+    """ "(counts as dc, ch 2)", "(skipped chs count as dc and ch-1 sp)": of how many chains the space is that they are beside a stitch, "" where none is told."""
+    for i in range(3, close):
+        token, n = cur.token(i), cur.token(i + 1 + (cur.low(i + 1) == "-"))
+        if token is not None and token.value == "ch" and cur.low(i - 1) in (",", "and", "+", "plus", "&") and n is not None and n.kind == "num":
+            return f"space {n.value}"
+    return ""
+
+
 def more_places(cur: Cursor, made: Make, start: int) -> Node:
     """ "in next st and in each of next 3": the same stitch in further places."""
     parts: list[Node] = [made]
@@ -41,8 +59,9 @@ def more_places(cur: Cursor, made: Make, start: int) -> Node:
         said = any(cur.low(i).startswith("count") for i in range(1, close)) or close and cur.low(1) in ("is", "first", "1st", "makes")
         if close and said:
             text = [cur.low(i) for i in range(1, close)]
+            made = parts[0] = _from_hook(made, text)
             if made.place is not None and made.place.from_hook:
-                skipped = "no" if denied(text) else "yes"
+                skipped = "no" if denied(text) else _with_space(cur, close) or "yes"
                 parts.insert(0, Mark("skipped-counts", skipped))
             if cur.low(close + 1) == "and" or skipped:
                 cur.at += close + 1
@@ -91,7 +110,7 @@ def _and_things(cur: Cursor, made: Make) -> list[Make]:
         left = left_words(cur) if upto is None and cur.low() in ("to", "until") else None
         ended = upto is None and left is None and (cur.accept_words("to end") or cur.accept_words("to the end"))
         cur.skip("of", "row", "rnd", "round") if ended else None
-        told = upto is not None or left is not None or ended or cur.low() in (*END_WORDS, ",", ";", ".", "") or cur.kind() in ("close", "star")
+        told = upto is not None or left is not None or ended or cur.low() in (*END_WORDS, ",", ";", ".", "", "join", "turn", "slip", "sl", "fasten") or cur.kind() in ("close", "star")
         if also is None or also.kind not in ("ch", "sp", "loop", "st", "row") and also.kind not in ("dc", "sc", "hdc", "tr") or not told:
             cur.at = mark
             break

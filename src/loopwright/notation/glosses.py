@@ -108,14 +108,14 @@ _BEGINNING = frozenset("starting beginning start begin".split())
 
 
 def _from_hook_behind(tokens: list[Token]) -> list[Token]:
-    """ "ch 10, in 2nd ch from hook, 2 sc in each ch" as "ch 10, 2 sc in 2nd ch from hook and in each ch"."""
-    for i in range(2, len(tokens) - 7):
+    """ "ch 10, in 2nd ch from hook, 2 sc in each ch" as "ch 10, 2 sc in 2nd ch from hook and in each ch"; at a row's beginning too."""
+    for i in range(len(tokens) - 7):
         at, ch, start, hook, stop = tokens[i], tokens[i + 2], tokens[i + 3], tokens[i + 4], tokens[i + 5]
-        begun = tokens[i - 1].low in _BEGINNING
+        begun = i > 0 and tokens[i - 1].low in _BEGINNING
         if at.low != "in" or tokens[i + 1].kind != "ord" or ch.value != "ch" and not (begun and thing_word(ch.low) == "st") or (start.low, hook.low) != ("from", "hook"):
             continue
         comma = stop.text == ","
-        if not (begun or comma and tokens[i - 1].kind == "sep"):
+        if not (begun or comma and (not i or tokens[i - 1].kind == "sep")):
             continue
         first = i + 5 + comma
         end = first + (tokens[first].kind == "num")

@@ -7,7 +7,9 @@ from loopwright.notation.cursor import Cursor
 
 _LAYERS = frozenset("layers layer sides thicknesses thickness edges pieces sets ends halves openings".split())
 _FOLDED = frozenset("fold folded folding flatten flattened flattening pinch pinched press pressed flat squash squashed half".split())
+_HELD = frozenset("holding hold held against".split())  # of another piece, which is not folded
 _CLOSED = frozenset("close closed shut closing together".split())
+_SINGLE = frozenset("first last same next".split())  # of a place that holds one stitch of either layer
 _FURTHER = 8
 THROUGH = frozenset("going work working crocheting inserting through thru".split())
 """Words that such a phrase begins with."""
@@ -40,9 +42,15 @@ def closes(cur: Cursor, n: Num | None) -> bool:
 
 
 def layered(cur: Cursor, made: Make, n: Num | None, start: int) -> Node:
-    """Stitches through both layers: each takes one of either, where the piece is folded; else they lie along one edge."""
-    folded = n is not None or not _FOLDED.isdisjoint(cur.lows[:start])
+    """Stitches through both layers: each takes one of either, where the piece is folded, two in one place share them; else they lie along one edge."""
+    said = not _FOLDED.isdisjoint(cur.lows[:start])
+    folded = said or n is not None and _HELD.isdisjoint(cur.lows[:start])
     span = cur.span_from(start)
-    one = Make(made.kind, n or ONE, None, made.loop, taking=2, span=span)
+    where = made.place
+    in_each = where is not None and where.quant == "each"
+    single = where.n if where is not None and where.quant in _SINGLE else None
+    shared = made.n.at(0) == 2 and (in_each or single is not None and single.at(0) == 1)
+    n = None if in_each else single if said and made.n.at(0) == 1 and single is not None else n  # "1 dc in each of next 6 sts"
+    one = Make(made.kind, made.n if shared else n or ONE, None, made.loop, taking=1 if shared else 2, span=span)
     half: Node = one if n is not None else Repeat((one,), "end", span=span)
     return Either("layers", ((0.0 if folded else 0.4, (half,)), (0.4 if folded else 0.0, (made,))), span)

@@ -22,6 +22,7 @@ from loopwright.notation.places import place
 from loopwright.source import Span
 
 NEAR = 60  # nodes back that a group may have had its name
+_GATHERED = frozenset("cluster popcorn puff bobble".split())  # of many stitches in one place: several before it have their own
 
 
 def late_place(cur: Cursor, out: list[Node], floor: int) -> bool:
@@ -207,7 +208,8 @@ def one_place(out: list[Node], floor: int) -> None:
         return
     chains = any(isinstance(n, Chain) for n in run)
     alike = all(isinstance(n, Make) and n.kind == last.kind for n in run) and not chains
-    costs = (0.0, 0.6) if chains else (1.0, 0.0) if alike else (0.15, 0.25)
+    gathered = (last.kind in _GATHERED or "tog" in last.kind) and any(isinstance(n, Make) and (n.n.at(0) or 1) > 1 for n in run[:-1])
+    costs = (0.0, 0.6) if chains else (1.0, 0.0) if alike else (0.6, 0.0) if gathered else (0.15, 0.25)
     readings = sorted([(costs[0], (together,)), (costs[1], tuple(run))], key=lambda r: r[0])
     out[first:] = [Either("list-then-place", tuple(readings), together.span)]
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from loopwright.model.tree import Mark, Node, Num, Skip, Thing
+from loopwright.model.tree import ONE, Group, Make, Mark, Node, Num, Skip, Thing
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.things import thing
 
@@ -36,6 +36,24 @@ def marker(cur: Cursor) -> Node | None:
             cur.at += 1
         return Mark("no-markers" if low.startswith("remov") else "note", span=cur.span_from(start))
     return None
+
+
+def bracketed(cur: Cursor, before: list[Node], start: int) -> Node | None:
+    """ "3 sc in next ch (pm)", "(place marker in center st)": a marker within a bracket, just open; nothing taken elsewhere.
+
+    Of several in one place it is the middle one that is marked.
+    """
+    mark = cur.at
+    placed = marker(cur) if cur.low() in MARKER_VERBS else None
+    if placed is None or cur.kind() != "close":
+        cur.at = mark
+        return None
+    cur.at += 1
+    last = before[-1] if before else None
+    several = isinstance(last, Make) and (last.n.at(0) or 0) > 2 and last.place is not None and last.place.quant == "next" and last.place.n in (None, ONE)
+    if isinstance(placed, Mark) and placed.what == "marker" and placed.text in ("gap", "st") and (several or isinstance(last, Group)):
+        return Mark("marker", "centre", span=cur.span_from(start))
+    return placed
 
 
 def _placed(cur: Cursor, start: int) -> Node:
@@ -81,9 +99,9 @@ def _of_group(cur: Cursor) -> bool:
     if not cur.accept("of"):
         return False
     cur.skip("the", "this", "each", "last")
-    cur.number()
+    many = cur.number()
     cur.skip("-")
-    if cur.low() in ("row", "rnd", "round") or thing(cur) is None:
+    if cur.low() in ("row", "rnd", "round") or thing(cur) is None and (many is None or not _ends(cur)):
         cur.at = mark
         return False
     cur.skip("group", "just", "made", "cluster", "inc", "increase")

@@ -39,7 +39,7 @@ TURN = 60  # characters of "ch 3 (does not count as a st), turn, "
 LONGEST = 700  # characters that one stitch's movements may take
 _TIMES = {"once": 1, "twice": 2}
 _DROPPED = re.compile(
-    r",?\s{0,3}(?:drop (?:the )?loop from (?:the )?hook|(?:withdraw|remove|take out) (?:the )?hook(?: from (?:the )?loop)?),?\s*insert (?:hook|it) in(?:to)? [^,;.]*?(?:,|\band\b)\s*(?:pick up|draw|pull|catch)[^,;.()]*(?:through)?[^,;.()]*(?:,\s*do not ch 1)?"
+    r",?\s{0,3}(?:drop (?:the )?loop from (?:the )?hook|(?:withdraw|remove|take out) (?:the )?hook(?: from (?:the )?loop)?),?\s*insert (?:hook|it) in(?:to)? [^,;.]*?(?:,|\band\b)\s*(?:pick up|draw|pull|catch)[^,;.()—–]*(?:through)?[^,;.()—–]*(?:,\s*do not ch 1)?"
     r"|(?<=—)\s*to make [^.]*\.|\bas follows:[^()]*(?=\([^()]*made\))",
     re.IGNORECASE,
 )

@@ -6,6 +6,7 @@ import itertools
 import re
 
 from loopwright.model.tree import Group, Join, Make, Mark, Node, Ring, Unknown
+from loopwright.notation.begun_clusters import begun_clusters
 from loopwright.notation.body import KNOWN, nodes_until, numbers_only
 from loopwright.notation.both_sides import ends_where_begun
 from loopwright.notation.cursor import Cursor
@@ -37,7 +38,7 @@ def nodes_of(text: str, start: int, end: int, which: Dialect, sizes: int) -> tup
             kept.extend(tokens)
         talk = i == 0 and prose and not _makes(tokens, which, sizes)
     cur = Cursor(kept, which, sizes)
-    nodes = ends_where_begun(singly(even_between(in_meshes(every_kth(counted(divided(numbers_only(cur) or nodes_until(cur)), which.id))))))
+    nodes = ends_where_begun(begun_clusters(singly(even_between(in_meshes(every_kth(counted(divided(numbers_only(cur) or nodes_until(cur)), which.id)))))))
     made = next((i for i, n in enumerate(nodes) if isinstance(n, (Make, Group))), len(nodes))
     nodes = [Join(None, "sl st", span=n.span) if i > made and isinstance(n, Ring) and not n.magic else n for i, n in enumerate(nodes)]  # "6 sc in 2nd ch. Join in circle with ss."
     # words before the first instruction ("With right side facing and main colour, …") leave no doubt about it

@@ -21,7 +21,7 @@ _ORDINALS = "|".join(tables()["ordinals"])
 _ORD = rf"(?:\d{{1,9}}(?:st|nd|rd|th|d)|(?:{_ORDINALS})\b)"
 _JOIN = r"(?:-|–|—|to|through|thru|and|&|,)"
 _LEAD = re.compile(r"(?:(?:colou?r|yarn|shade)\s+[A-H\d]\s*[,:]\s*|(?:change|switch)\s+to\s+[\w ]{1,24}[.,]\s*|(?:with|using|(?:work(?:ing)?\s+)?in(?:to)?|take)\s+[\w ]{1,24},\s*|then,?\s+|now,?\s+|next,?\s+|always\s+|and\s+|for\s+(?:the\s+)?(?!next\b)[a-z]{3,12},?\s+(?=work\b))+", re.IGNORECASE)
-_THEN_AS = re.compile(rf"\s*,?\s*\bthen\s+(?:(?:work\s+)?as\s+(?:for\s+|in\s+)?)?(?={_ROWS}\s*\d)", re.IGNORECASE)  # "as for Row 2, then as for Row 3"
+_THEN_AS = re.compile(rf"\s{{0,3}},?\s{{0,3}}\bthen\s+(?:(?:work\s+)?as\s+(?:for\s+|in\s+)?)?(?={_ROWS}\s*\d)", re.IGNORECASE)  # "as for Row 2, then as for Row 3"
 _WHICH = re.compile(
     rf"""(?:the\s+|these\s+|this\s+(?=last\b)|from\s+|of\s+|for\s+)*(?:
       (?:{_ROWS}|r(?=\d))\s*(?P<a>\d{{1,9}})(?P<rest>(?:\s*{_JOIN}\s*(?:(?:{_ROWS}|r(?=\d))\s*)?\d{{1,9}}(?!\d|\s*(?:more|times?\b|x\b|×|sts?\b|stitches\b|[shdt]{{1,2}}c\b|tr\b)))*)
@@ -49,7 +49,7 @@ _EVEN = re.compile(
     rf"|work\s+(?:a\s+further\s+|another\s+)?(?P<h>{_N})\s*(?:more\s+|further\s+)?{_ROWS}\s+(?:more\s+)?(?:straight\s+)?(?:on|over)\s+(?:(?:these|those|the\s+remaining|all)\s+(?:(?:{_N})\s+)?|{_N}\s+){_OF}(?:\s+only)?(?:\s+for\s+(?:the\s+)?[a-z]{{3,12}})?(?:,?\s*(?:and|then)\s+(?:join|fasten|break|sew|turn)\b[^.;\d]{{0,80}})?\s*\.?\s*$"
     rf"|work\s+(?:a\s+further\s+|another\s+)?(?P<l>{_N})\s*(?:more\s+)?{_ROWS}\s*\.?\s*$"
     rf"|(?:work(?:ing)?|continue|cont\.?)\s+in\s+(?:the\s+)?(?:pattern|patt|pat)\b(?:\s+as\s+(?:set|established|before))?(?:\s+{_STRAIGHT})?(?P<on>(?:\s+for)?\s+(?P<j>{_N})\s*(?:more\s+)?{_ROWS}|\s+(?:until|till)\b.*)\.?\s*$"
-    rf"|(?P<k>{_N})\s*{_ROWS}\s+(?:even|straight)\.?\s*$",
+    rf"|(?P<k>{_N})\s*{_ROWS}\s+(?:even|straight|(?:more\s+)?of\s+(?P<made>{_STITCHES}))\.?\s*$",
     re.IGNORECASE,
 )
 _CONTINUE = re.compile(
@@ -77,6 +77,7 @@ _SO_ON = re.compile(rf"(?:continue|cont\.?|go on|keep on)\s+(?:increasing|decrea
 _EVENLY_TOLD = Expression(rf"\b(?P<op>inc|dec)(?:reas)?(?:e|ing)?\.?\s+(?P<n>{_N})\s+(?:sts?|stitches|[sd]\.?\s?c\.?|hdc|tr)\s+evenly\b", re.IGNORECASE)
 _UNTIL_NTH = re.compile(rf"\buntil\s+(?:the\s+)?(?P<n>\d{{1,3}})(?:st|nd|rd|th)\s+{_ROWS}\s+(?:is|are|has\s+been|have\s+been)\b", re.IGNORECASE)  # "until 14th rnd is completed"
 _FINISH = re.compile(r"(?<=[a-z\d])\.\s+(?:(?:sl\.?\s?st|s\.?\s?s\.?|slip|join|fasten|break|cut|finish|end\s+off|(?:ch(?:ain)?\.?\s*[1-9],?\s*|[1-9]\s*ch(?:ain)?,?\s*)?turn)(?![a-z])(?:[^.]|\.(?=\s?c\.)){0,120}+(?:\.\s*+|$))+$", re.IGNORECASE)
+_ENDED_SO = re.compile(r"(?<=[a-z])\s?[,;]\s+(?:and\s+|then\s+)?(?:(?:sl\.?\s?st|ss|slip\s+st(?:itch)?)\s+(?:to|in|into)\b|join\b|turn\b|do\s+not\s+(?:join|turn)\b|ch\s?[1-4],?\s*(?:and\s+)?turn\b|(?:fasten|end|finish)\s+off\b|break\b|cut\b)[^()*\d]{0,80}$", re.IGNORECASE)  # "work even, join"
 _ELSEWHERE = re.compile(r"\s+of\s+(?:the\s+)?(?P<section>[a-z]{3,})\b(?<!row)(?<!round)", re.IGNORECASE)
 _COUNTS = {"once": 1, "twice": 2, "thrice": 3}
 
@@ -165,12 +166,14 @@ def number(text: str | None, sizes: int, most: int = MOST) -> Num | None:
 
 def _even(words: str, sizes: int, which: Dialect | None) -> RowOrder | None:
     m = _EVEN.match(words) or (_EVEN.match(_FINISH.sub(".", words)) if ". " in words else None)
+    if m is None and ("even" in words or "straight" in words or "without" in words):
+        m = _EVEN.match(_ENDED_SO.sub("", words))
     if m is None:
         return None
     times = number(m["n"] or m["m"] or m["h"] or m["l"] or m["j"] or m["k"], sizes)
     until = _UNTIL_ANY.search(m["tail"] or m["on"] or "") if times is None else None
     pattern = "pattern" if re.search(r"\bin\s+(?:the\s+)?(?:same\s+)?(?:pattern|patt|pat)\b", words, re.IGNORECASE) else None
-    named = m["stitch"] or m["of"] or m["in"]
+    named = m["stitch"] or m["of"] or m["in"] or m["made"]
     stitch = which.kind_of(" ".join(named.replace(".", " ").split()).lower().removeprefix("plain ")) if which is not None and named and pattern is None else None
     return RowOrder("even", times=times, until_text=until["what"].strip() if until else "", kind=pattern or stitch)
 

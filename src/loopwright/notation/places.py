@@ -14,6 +14,7 @@ from loopwright.notation.things import is_space_number, loop_words, thing
 
 _OPENING = frozenset("beg beginning starting initial standing".split())
 LONGEST_LOOP = 20
+MOST = 12  # prepositions before a place
 LEAST_GROUP = 3  # stitches that are named as one group by their number
 _PARTS = frozenset("top tip base end head back front side eye point".split())
 _JUNK = frozenset("the of a an very immediately following previous prev preceding this that same-colored these those its indicated specified designated marked".split())
@@ -29,7 +30,7 @@ def place(cur: Cursor, *, bare: bool = False) -> Place | None:
     seen = False
     if cur.low() == "per" and (rated := per(cur)) is not None or cur.low() == "there" and (rated := pointed(cur, start)) is not None:
         return replace(after_place(cur, rated), span=cur.span_from(start))
-    while cur.low() in PREPOSITIONS or cur.low() in ("worked", "work", "working") and cur.low(1) in PREPOSITIONS:
+    while cur.at - start < MOST and (cur.low() in PREPOSITIONS or cur.low() in ("worked", "work", "working") and cur.low(1) in PREPOSITIONS):
         if cur.low() in END_WORDS and _ends_here(cur):
             break
         word = cur.take().text.lower()

@@ -40,11 +40,13 @@ def as_long(made: str, m: re.Match[str]) -> str:
 
 
 def _instead(ways: tuple[str, ...], m: re.Match[str]) -> str:
-    """The first of the ways that is short enough, else the last; stitches without a space in them ("s c")."""
+    """The first of the ways that is short enough, else the last; stitches without a space in them ("s c"), a number in figures."""
     named = {name: found.replace(" ", "") if name == "kind" else found for name, found in m.groupdict().items() if found is not None}
+    if (number := named.get("number")) is not None:
+        named["number"] = str(words()["numbers"].get(number.lower(), number))
     made = ""
     for way in ways:
-        made = way.format(**named)
+        made = way.format_map(named)
         if len(made) <= len(m.group()):
             break
     return made

@@ -34,7 +34,8 @@ _OPS: dict[str, Op] = {
     "dec": "dec", "decrease": "dec", "decreasing": "dec", "decr": "dec", "decs": "dec", "decreases": "dec",
 }
 _LEAD = frozenset("and while working but evenly by making".split())
-_SPREAD = frozenset("spaced spacing space evenly around across over in on the row rnd round this each them apart as you go".split())
+_SPREAD = frozenset("spaced spacing space evenly around across over in on the row rnd round this each them apart as you go every per next".split())
+_THAT_ROW = frozenset("each every per this next".split())
 _EVERY = frozenset({"every", "each"})
 
 
@@ -76,8 +77,8 @@ def _evenly(cur: Cursor, op: Op, n: Num | None) -> Evenly | None:
     to = None
     twice = False
     while cur.low() in _SPREAD or cur.low() == "," and cur.low(1) in ("evenly", "spaced", "spacing"):
-        each_round = cur.low() == "each" and cur.low(1) in ("rnd", "round") and cur.low(-1) in ("on", "in")  # "inc 6 sc on each rnd"
-        evenly = evenly or cur.low() in ("evenly", "spaced", "spacing") or each_round
+        one_row = cur.low() in _THAT_ROW and cur.low(1) in ("rnd", "round", "row")  # "inc 6 sc on each rnd", "dec 4 this row"
+        evenly = evenly or cur.low() in ("evenly", "spaced", "spacing") or one_row and n is not None
         cur.at += 1
         twice = twice or cur.low() in ("end", "ends", "half") and cur.low(-1) == "each"
     if evenly and twice and n is not None:  # "increasing 3 sc evenly around each end": of the two

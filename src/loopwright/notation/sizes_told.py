@@ -9,7 +9,7 @@ from dataclasses import replace
 from loopwright.model.tree import Row
 
 _FIRST_SIZE = re.compile(r"\s*+([^,;()\[\]]+?)\s*+[(\[](?!(?:to\s+)?fits?\b|about|approx|finished|shown|\d+\s*[-–](?!\s*\d+\s*(?:-\s*\d+|m|mths?|mos?|months?|y|yrs?|years?)\b))([^()\[\]]+)[)\]]\s*+(months?|mths?|mos?|years?|yrs?|cm|in(?:ches)?)?\s*+(?:\.(?:\s+[A-Z].*)?)?\s*$", re.IGNORECASE)
-_ONLY = re.compile(r"\(?(?:for\s+)?(?:the\s+)?(?P<names>[\w ,&/-]{1,60}?)\s+sizes?\s+only\)?\s*[:.—–-]?\s*|\(?for\s+(?:the\s+)?(?P<plain>[\w ,&/-]{1,40}?)\s+only\)?\s*(?:[:.—–-]\s*|$)|\(?(?:for\s+)?(?:the\s+)?sizes?\s+(?P<after>[\w ,&/-]{1,60}?)\s+only\)?\s*(?:[:.—–-]\s*|$)", re.IGNORECASE)
+_ONLY = re.compile(r"\(?(?:for\s+)?(?:the\s+)?(?P<names>[\w ,&/-]{1,60}?)\s+sizes?\s+only\)?\s*[:.—–-]?\s*|\(?for\s+(?:the\s+)?(?P<plain>[\w ,&/-]{1,40}?)\s+only\)?\s*(?:[:.—–-]\s*|$)|\(?(?:for\s+)?(?:the\s+)?sizes?\s+[(\[]?(?P<after>[\w ,&/-]{1,60}?)[)\]]?\s+only\)?\s*(?:[:.—–-]\s*|$)", re.IGNORECASE)
 _ROW_FOLLOWS = r"(?:next\s+)?(?:rows?|rnds?|rounds?)\b|r\d|(?:ch(?:ain)?|work|make)\s+\d|fasten\s+off|rep(?:eat)?\s+(?:rows?|rnds?|rounds?|last)\b"
 _FOR = r"(?:for\s+)?(?:the\s+)?(?:sizes?\s++(?P<names>\w[\w ,&/-]{0,60}?)|(?P<plain>\w[\w ,&/-]{0,40}?)\s++sizes?)(?:\s+only)?\s*+:\s*+"
 _FOR_ROW = re.compile(rf"{_FOR}(?:(?={_ROW_FOLLOWS})|$)", re.IGNORECASE)  # "Sizes M and L: Rnd 3: …"

@@ -25,6 +25,7 @@ _NAME = r"(?P<name>[A-Za-z][\w’'/, -]{0,34}?)"
 _DEFINED = re.compile(rf"{_NAME}[ \t]*+(?:[(\[](?:worked\s+)?over\s[^)\]]{{1,30}}[)\]][ \t]*+)?(?:[(\[](?P<abbr>[\w./’' -]{{1,34}})[)\]])?[ \t]*+(?:=|:|—|–|(?<= )- )[ \t]*+(?P<words>\S.*)$")
 _PAIR = re.compile(r"(?:^|[,;.]\s+)(?P<name>[A-Za-z][\w/’'-]*(?: (?:st|sts|dc|sc|tr|sp))?)(?:\(s\))?\s*(?:=|:|—|–)\s*")
 _MOVES = re.compile(r"\b(?:yo|yoh|yrh|woh|wrh|insert|pull(?:ing)?\s+(?:up|through)|draw(?:ing)?|pick\s+up|work(?:ed)?\s+off|yarn\s+over|yarn\s+round|worked\s+tog(?:ether)?|leaving|last\s+loops?|loops?\s+on)\b", re.IGNORECASE)
+_WITHIN = re.compile(r"\((?P<name>shell|fan|scallop|v-st|cluster|puff|popcorn|bobble)s?\s?=\s?(?P<words>[^()=\n]{4,80})\)", re.IGNORECASE)
 _STITCHY = re.compile(r"\b(?:st|sts|stitch|shell|cluster|fan|puff|popcorn|bobble|picot|bean|star|knot|cross(?:ed)?|cable|v-?st|block|bl|mesh|(?:inc|dec) ?[2-5])\b", re.IGNORECASE)
 _NAMED = re.compile(r"(?:\s+in(?:to)?\s+(?:the\s+)?(?:place|st|stitch|sp|space|loop)s?\s+(?:named|indicated|specified|stated|directed|given|noted|instructed|told|called\s+for))?[\s.]*$", re.IGNORECASE)
 _BULLET = re.compile(r"[ \t]*[-–•·*][ \t]+")
@@ -63,8 +64,8 @@ class Special:
 Parse = Callable[[str, int, int, Dialect], tuple[Node, ...]]
 
 
-def specials(text: str, which: Dialect, parse: Parse) -> tuple[Special, ...]:
-    """The definitions of a pattern's front matter. `parse` reads words of a row into nodes."""
+def specials(text: str, which: Dialect, parse: Parse, written: str = "") -> tuple[Special, ...]:
+    """The definitions of a pattern's front matter. `parse` reads words of a row into nodes; `written`: the text before anything was put in other words."""
     found: list[Special] = []
     for start, end, listed in _blocks(text):
         pairs = _pairs(text, start, end) if listed else []
@@ -72,7 +73,19 @@ def specials(text: str, which: Dialect, parse: Parse) -> tuple[Special, ...]:
             one = _special(text, name, abbr, a, b, which, parse)
             if one is not None and len(found) < MOST:
                 found.append(one)
+    if "=" in written:
+        found += _within_rows(written, frozenset(name for one in found for name in one.names), which, parse)
     return tuple(found)
+
+
+def _within_rows(text: str, known: frozenset[str], which: Dialect, parse: Parse) -> list[Special]:
+    """ "… rep from * across (shell = 5 dc)": the stitches told where they are worked, and nowhere before."""
+    told: dict[str, Special] = {}
+    for m in _WITHIN.finditer(text):
+        name = m["name"].lower()
+        if name not in known and name not in told and (one := _special(text, name, None, *m.span("words"), which, parse)) is not None and one.nodes:
+            told[name] = one
+    return list(told.values())
 
 
 def with_specials(which: Dialect, found: tuple[Special, ...]) -> Dialect:

@@ -18,6 +18,7 @@ from loopwright.model.tree import (
     Repeat,
     Skip,
     Thing,
+    Unknown,
 )
 from loopwright.notation.after_places import END_WORDS
 from loopwright.notation.cursor import Cursor, thing_word
@@ -27,6 +28,8 @@ from loopwright.notation.places import place
 from loopwright.notation.stops import stop_before
 
 _AGAIN = frozenset("from between around across to * all".split())  # what "rep." goes on with
+MOST = 60  # repeats of a row, each of which may hold the ones before it: several times what any tells
+_ONE_BY_ONE = frozenset("sc hdc dc tr dtr cluster popcorn puff bobble".split())
 _BEGUN_WITH = frozenset("shell fan v-st scallop".split())
 _GROUPS = Thing("group")
 
@@ -156,6 +159,8 @@ def to_mark(cur: Cursor, out: list[Node]) -> bool:
     """ "then from * to ** once more": the part before the second mark of a repeat told before."""
     start = cur.at
     cur.skip("then", "rep", "repeat", "work", "and", ",", ";")
+    if cur.low() == "from" and cur.low(1) in ("first", "1st") and cur.kind(2) == "star":
+        cur.at += 2  # "then from first * to **"
     if not (cur.low() == "from" and cur.kind(1) == "star" and cur.low(2) == "to" and cur.kind(3) == "star"
             or cur.kind() == "star" and cur.low(1) == "to" and cur.kind(2) == "star" and len(cur.low(2)) > 1 and cur.low(0) != cur.low(2)):
         cur.at = start
@@ -247,7 +252,7 @@ def until_made(cur: Cursor) -> tuple[Num, Thing] | None:
     if thing_word(cur.low()) == "loop" or cur.kind() == "kind" and cur.token().value == "ch" and thing_word(cur.low(3)) == "loop":  # type: ignore[union-attr]
         of = Thing("loop")
     else:
-        of = Thing(str(cur.token().value)) if cur.kind() == "kind" and cur.token().value in ("sc", "hdc", "dc", "tr", "dtr") else _GROUPS  # type: ignore[union-attr]
+        of = Thing(str(cur.token().value)) if cur.kind() == "kind" and cur.token().value in _ONE_BY_ONE else _GROUPS  # type: ignore[union-attr]
     while not cur.done and cur.kind() not in ("sep", "close", "open", "star"):
         cur.at += 1
     return n, of
@@ -256,6 +261,12 @@ def until_made(cur: Cursor) -> tuple[Num, Thing] | None:
 def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     """ "rep from * around", "rep from * to last 3 sts", "rep from * 5 times (more)"."""
     start = cur.at
+    cur.repeats += 1
+    if cur.repeats > MOST:
+        cur.at += 1
+        cur.unknown += 1
+        out.append(Unknown(cur.low(-1), 1, cur.span_from(start)))
+        return
     cur.at += 1 + (cur.low(1) == "." and cur.low(2) in _AGAIN)  # "rep. from *"
     if _between_brackets(cur, out):
         out.append(_stopped(_counted_repeat(cur, out.pop().nodes, start)))  # type: ignore[union-attr]

@@ -28,7 +28,9 @@ from loopwright.notation.further import more_places
 from loopwright.notation.layers import THROUGH, closes, layered, through_both
 from loopwright.notation.moves import LEFT_FREE, along_chain, on_part, on_second
 from loopwright.notation.olden import spread, yarn_letter
+from loopwright.notation.open_chains import open_length
 from loopwright.notation.places import place
+from loopwright.notation.scanner import Token
 from loopwright.notation.shapes import between
 from loopwright.notation.slip_joins import onto_another, slip_join
 from loopwright.notation.stops import stop_before
@@ -114,6 +116,8 @@ def make(cur: Cursor) -> Node:
     if kind == "ch" and n is None and cur.low() == "of" and cur.kind(1) in ("num", "blank"):
         cur.at += 1
         n = cur.number()
+    if kind == "ch" and n is None and cur.kind() == "word" and (untold := open_length(cur)) is not None:
+        return Chain(untold[0], plus=untold[2], every=untold[1], span=cur.span_from(start))
     if kind == "ch":
         plus = 0
         if n is not None and cur.low() in ("+", "plus") and cur.kind(1) == "num" and cur.kind(2) in ("sep", "end", "close", "word", "open"):
@@ -328,8 +332,13 @@ def _decreases(cur: Cursor, kind: str, n: Num | None, loop: Loop, start: int) ->
 
 def _number_after(cur: Cursor) -> bool:
     """Whether this row says "sc 5 inc sc 8", the number behind the stitch, without stops between."""
+    if cur.numbers_behind is None:
+        cur.numbers_behind = _told_behind(cur.tokens)
+    return cur.numbers_behind
+
+
+def _told_behind(tokens: list[Token]) -> bool:
     stops = ("sep", "close", "end", "star", "times")
-    tokens = cur.tokens
     after = sum(1 for i in range(1, len(tokens)) if tokens[i].kind == "num" and tokens[i - 1].kind == "kind" and (i + 1 == len(tokens) or tokens[i + 1].kind in stops))
     before = sum(1 for i in range(len(tokens) - 1) if tokens[i].kind == "num" and tokens[i + 1].kind == "kind" and (i == 0 or tokens[i - 1].kind in (*stops, "open")))
     return after > before

@@ -10,6 +10,7 @@ LOOP_WORDS: dict[str, Loop] = {
 }
 
 LOOPS_ONLY = frozenset((*LOOP_WORDS, "only", "loop", "loops", "lp", "lps"))  # words a loop is told with, when no stitch is named behind it
+_STITCHES = frozenset(("sc", "hdc", "dc", "tr", "dtr"))
 _LOOPS = frozenset(("loop", "loops", "lp", "lps", "half", "thread", "threads", "strand", "halves"))
 
 
@@ -173,6 +174,10 @@ def _kind_thing(cur: Cursor) -> Thing:
             cur.at += 1
             return Thing("picot")
         return Thing("sp", length) if length and length > 1 else Thing("sp", 1) if length else Thing("ch")
+    dash = cur.low() == "-"
+    if kind in _STITCHES and cur.low(dash) in ("group", "groups"):
+        cur.at += 1 + dash
+        return Thing("group")  # "first dc of next dc-group"
     if cur.low() in ("st", "sts", "stitch", "group", "groups", "cluster"):
         cur.at += 1
     return Thing(kind)

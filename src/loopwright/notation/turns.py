@@ -25,10 +25,12 @@ from loopwright.notation.lists import one_place
 from loopwright.notation.places import place
 from loopwright.notation.things import thing
 
+MOST = 20  # times that a row's "working" is followed up in vain
+
 
 def working(cur: Cursor, before: list[Node]) -> Node | None:
     """ "1 sc in each dc, working 3 sc in each corner": what is worked instead where the second place comes."""
-    if cur.working:  # one inside another would be read over and over
+    if cur.working or cur.fruitless > MOST:  # one inside another would be read over and over
         return None
     if (ends := _both_ends(cur, before) or _after_every(cur, before)) is not None:
         return ends
@@ -50,7 +52,7 @@ def working(cur: Cursor, before: list[Node]) -> Node | None:
     cur.working = False
     group = as_group(inside)
     if group is None or group.place is None or group.place.quant not in ("each", "next") or not isinstance(before[-1], (Make, Group, InTurn, EdgeRun, Repeat)):
-        cur.at, cur.unknown = start, unknown
+        cur.at, cur.unknown, cur.fruitless = start, unknown, cur.fruitless + 1
         return None
     unpacked(before, len(before) - 1)
     base = before[-1]

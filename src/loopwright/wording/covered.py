@@ -89,7 +89,9 @@ def has_unknown(nodes: Any) -> bool:
     upto = isinstance(nodes, Repeat) and nodes.upto is not None
     upto = upto or isinstance(nodes, Place) and nodes.upto is not None and (nodes.left is not None or nodes.upto.kind not in _SPACES)
     lower = isinstance(nodes, Place) and nodes.of_row > 0
-    told = upto or lower or isinstance(nodes, Mark) and nodes.what == "skipped-counts" or isinstance(nodes, Thing) and nodes.kind == "any"
+    open_chain = isinstance(nodes, Chain) and nodes.every > 0
+    told = upto or lower or open_chain
+    told = told or isinstance(nodes, Mark) and nodes.what == "skipped-counts" or isinstance(nodes, Thing) and nodes.kind == "any"
     if told or isinstance(nodes, _BEST_AS_WRITTEN):
         return True
     if isinstance(nodes, tuple):

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from loopwright.model.report import Assumption
-from loopwright.model.tree import Document
+from loopwright.model.tree import Chain, Document
 from loopwright.working.explanations import Outcome
 
 
@@ -21,6 +21,9 @@ def assumptions(document: Document, per_size: Sequence[Sequence[Outcome]]) -> li
             if o.step.guess == "rows-not-told":
                 message = "the rows it names are not in the text: taken as worked even"
                 found.setdefault(f"{o.step.item}:{message}", Assumption(o.step.span, message))
+            for node in o.step.body:
+                if isinstance(node, Chain) and node.every:
+                    found.setdefault(f"{o.step.item}:chain", Assumption(o.step.span, _length_words(node)))
             for key, value in o.assumed:
                 words = _assumed_words(key, value, first=o is outcomes[0])
                 if words:
@@ -32,6 +35,11 @@ def assumptions(document: Document, per_size: Sequence[Sequence[Outcome]]) -> li
                     if words:
                         found.setdefault(words, Assumption(o.step.span, words))
     return sorted(found.values(), key=lambda a: a.span.start)
+
+
+def _length_words(chain: Chain) -> str:
+    told = "any length" if chain.every == 1 else f"a multiple of {chain.every}" + (f" plus {chain.plus}" if chain.plus else "")
+    return f"the chain may be {told}: worked here as a sample on a chain of {(chain.n.at(0) or 0) + chain.plus}"
 
 
 def _assumed_words(key: str, value: Any, *, first: bool) -> str | None:

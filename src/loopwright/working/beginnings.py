@@ -24,7 +24,8 @@ SPAN = 70
 SHORT, LONGEST = 130, 3_000  # foundation chains that are tried one by one, and at all
 LONG = 600  # a chain that is longer than most that a row takes
 WORK = 8_000  # instructions worked in all numbers of chains that are tried
-TRIED = 30_000  # and in all numbers of stitches
+TRIED = 30_000  # and in all numbers of stitches, where a count is sought
+OPEN = 5_000  # and where there is none: five times what any row of the designs takes
 STITCHES = 4_000  # made in all numbers that are tried
 HORIZON = 4
 
@@ -32,14 +33,14 @@ HORIZON = 4
 class _Tries:
     """A row tried on plain rows of so many stitches, as long as the work of it all is within bounds."""
 
-    def __init__(self, decoder: Decoder, state: State, step: Step, body: tuple[Node, ...], kind: str, said: tuple[tuple[str, Any], ...] = ()) -> None:
-        self.decoder, self.state, self.step, self.body, self.kind = decoder, state, step, body, kind
+    def __init__(self, decoder: Decoder, state: State, step: Step, body: tuple[Node, ...], kind: str, said: tuple[tuple[str, Any], ...] = (), most: int = TRIED) -> None:
+        self.decoder, self.state, self.step, self.body, self.kind, self.most = decoder, state, step, body, kind, most
         self.conventions = {**dict(state.conventions), **dict(said)}
         self.work = 0
 
     def on(self, number: int) -> Made | None:
         """The row on so many stitches; None where it cannot be worked, and once there was too much work."""
-        if self.work > TRIED:
+        if self.work > self.most:
             return None
         rounds = self.step.kind == "rnd"
         view = plain_row(number, code(self.kind), joined=rounds)
@@ -66,11 +67,11 @@ def solve(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int
     if from_hook(body) and lead_chain(body) is None:
         if state.view.foundation:
             return []  # the chain is told: the row does not fit it
-        return [(n, "ch", _printed(step.printed) is not None, None) for n in _chains(decoder, state, step, body, kind)]
+        return [(n, "ch", printed_of_row(step.printed) is not None, None) for n in _chains(decoder, state, step, body, kind)]
     bounded = _try_open(decoder, state, step, body, kind)
     if bounded is not None and bounded > 0:
         return [(bounded, below, False, None)]
-    wanted = _printed(step.printed)
+    wanted = printed_of_row(step.printed)
     if wanted:
         which = decoder.told(step), body[:1], kind, state.conventions, state.rows, step.kind
         known = decoder.starts.get(which)
@@ -84,7 +85,7 @@ def solve(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int
     key = (body, kind, state.conventions)
     family = decoder.families.get(key)
     if family is None:
-        family = decoder.families[key] = _family(_Tries(decoder, state, step, body, kind))
+        family = decoder.families[key] = _family(_Tries(decoder, state, step, body, kind, most=OPEN))
     if not family:
         return []
     decoder.family = family
@@ -184,7 +185,7 @@ def _known_later(decoder: Decoder, state: State, steps: list[Step], at: int) -> 
             needs = _try_open(decoder, state, later, body, main_kind(body, state.kind))
             if needs is not None and needs > 1:
                 return i, needs, None
-        printed = _printed(later.printed)
+        printed = printed_of_row(later.printed)
         if printed is not None:
             return i, printed, later.item - steps[at].item
     return at, None, None
@@ -192,7 +193,7 @@ def _known_later(decoder: Decoder, state: State, steps: list[Step], at: int) -> 
 
 def _chains(decoder: Decoder, state: State, step: Step, body: tuple, kind: str) -> list[int]:  # type: ignore[type-arg]
     """Lengths of the foundation chain that the row fits on: by its printed count, else by what it uses up."""
-    wanted = _printed(step.printed)
+    wanted = printed_of_row(step.printed)
     if not wanted and (taken := _taken_of_chain(decoder, state, step, body, kind)) is not None:
         return [taken] if taken else []
     fits: list[tuple[float, int]] = []
@@ -243,7 +244,8 @@ def _bounded(decoder: Decoder, state: State, step: Step, body: tuple, kind: str,
     return more.left > 0
 
 
-def _printed(printed: tuple[Count, ...]) -> int | None:
+def printed_of_row(printed: tuple[Count, ...]) -> int | None:
+    """The count printed for a row in all, in the first size."""
     for count in printed:
         if count.scope == "row" and count.n.at(0) is not None:
             return count.n.at(0)

@@ -18,7 +18,7 @@ def together(run: Run) -> None:
     """Adds to a run's groups the stitches that share a place and are in no group yet."""
     out, starts, ends, hows = run.out, run.into.start, run.into.end, run.into.how
     added: list[Group] = []
-    start, n = 0, len(out)
+    start, n = int(_stands_beside(run)), len(out)
     if hows.count(_TOP) == n == len(set(starts)):
         return  # each in a stitch of its own
     reach = _reach(run.groups, n)
@@ -40,6 +40,21 @@ def together(run: Run) -> None:
     if added:
         _add(run, added)
         _begun(run)
+    if run.named.get("called"):
+        _called(run)
+
+
+def _stands_beside(run: Run) -> bool:
+    """Whether the row begins with chains passed over that stand beside a group: "5 dc in 6th ch from hook"."""
+    starts = run.into.start[:3]
+    return run.tch_item and run.view.foundation and len(set(starts)) == 1 and len(starts) > 2 and any(t.what == "skipped" for t in run.tape)
+
+
+def _called(run: Run) -> None:
+    """Groups that are just like one that words gave a name to in this row have it too: "5 dc in next st (shell made), … 5 dc in next st"."""
+    groups, out = run.groups, run.out
+    names = {bytes(out[g.start : g.end]): g.name for g in reversed(groups) if g.name}
+    groups[:] = [g if g.name else g._replace(name=names.get(bytes(out[g.start : g.end]), "")) for g in groups]
 
 
 def _begun(run: Run) -> None:

@@ -202,6 +202,7 @@ def _do_over_several(run: Run, node: Make, told: Repeat) -> None:
 
 def name_last(run: Run, label: str) -> None:
     """The stitches just made into one place get a name ("(shell made)")."""
+    run.named["called"] = 1
     if run.groups and run.groups[-1].end == len(run.out):
         run.groups[-1] = run.groups[-1]._replace(name=label)
     elif run.out:

@@ -88,7 +88,7 @@ def do_make(run: Run, node: Make) -> None:
             run.make(number, slot, each)
         if each > 1:
             run.groups.append(MadeGroup(begin, len(run.out), ""))
-    if place.quant == "same" and node.parts > 1:  # its other leg goes on: "sc2tog in same st and next st"
+    if place.quant == "same" and node.parts > 1 and node.kind != "cluster" and place.thing.kind not in SPACES:  # its other leg goes on: "sc2tog in same st and next st"
         following = seek(run, place.thing, run.pos)
         if following is None:
             raise RunsOut(place.thing.kind, wanted=node.parts, found=1)
@@ -191,6 +191,8 @@ def _make_over(run: Run, kind: str, count: int, parts: int, twice: int, node: Ma
         return
     _before_foundation(run, kind, None)
     ahead = stitches_ahead(run, run.pos, min(run.end, run.pos + count)) if parts < 2 and twice == 1 and count > 2 and thing is STITCH else []
+    if 0 < len(ahead) < count == run.end - run.pos and not run.out:
+        ahead = [Slot(i, i + 1) for i in range(run.pos, run.end)]  # "sc 74" over 52 stitches and 22 chains: into all of them
     if len(ahead) == count > 0:
         run.pos, run.last = ahead[-1].end, ahead[-1]
         plain_run(run, number, ahead if how == "top" else [s._replace(how=how) for s in ahead])

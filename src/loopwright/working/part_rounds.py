@@ -8,9 +8,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import takewhile
 
-from loopwright.model.tree import Chain, Group, Join, Make, Mark, Node, Repeat, Skip
+from loopwright.model.tree import Chain, Group, Join, Make, Mark, Node, Num, Repeat, Skip
+from loopwright.record import changed
 from loopwright.working.instructions import do_all
-from loopwright.working.kinds import CHAIN
+from loopwright.working.kinds import CHAIN, code
 from loopwright.working.run import CannotWork, Point, Run
 from loopwright.working.seeking import view_runs
 from loopwright.working.tiles import round_begins
@@ -28,15 +29,13 @@ def partial(run: Run, node: Repeat, point: Point, keep: tuple[int, int], number:
     for item in node.nodes:
         here = run.point()
         cost = run.cost
-        try:
-            do_all(run, (item,), keep)
-        except CannotWork:
+        if not _goes_in(run, item, keep):
             run.back_to(here)
             run.cost = cost
-            break
-        if run.stitches_left() < keep[0] or keep[1] and sum(1 for s, _ in view_runs(run) if s >= run.pos) < keep[1]:
-            run.back_to(here)
-            break
+            if (rest := _rest_of(run, item, keep)) is None or not _goes_in(run, rest, keep):
+                run.back_to(here)
+                run.cost = cost
+                break
         if isinstance(item, (Skip, Mark)):
             passed.append(item)
         else:
@@ -52,6 +51,26 @@ def partial(run: Run, node: Repeat, point: Point, keep: tuple[int, int], number:
     return 0
 
 
+def _goes_in(run: Run, item: Node, keep: tuple[int, int]) -> bool:
+    """Works one node; whether there was room for it."""
+    try:
+        do_all(run, (item,), keep)
+    except CannotWork:
+        return False
+    return not (run.stitches_left() < keep[0] or keep[1] and sum(1 for s, _ in view_runs(run) if s >= run.pos) < keep[1])
+
+
+def _rest_of(run: Run, item: Node, keep: tuple[int, int]) -> Node | None:
+    """ "Sc in first 4 sc, *3 sc in loop, sc in next 9 sc; rep from * around": the last 5, where the round began with the other 4; None elsewhere."""
+    lead, left = run.named.get("lead", 0), run.stitches_left()
+    if not lead or run.inside or keep[1] or not isinstance(item, Make) or item.place is None or item.place.n is None:
+        return None
+    whole = item.n.at(0) in (None, 1) and item.place.quant == "next" and item.place.n.at(0) == lead + left and left > keep[0]
+    if not whole or set(run.out[:lead]) != {code(item.kind)}:
+        return None
+    return changed(item, place=changed(item.place, n=Num((left - keep[0],))))
+
+
 def stands_for_last(run: Run, node: Repeat, keep: tuple[int, int]) -> bool:
     """ "*shell in next sc, sc in next shell; rep from * across, ending with sc in turning ch": the end of one more round, where its shell has room."""
     if len(node.nodes) < 2 or len(node.ending) != 1:
@@ -59,6 +78,8 @@ def stands_for_last(run: Run, node: Repeat, keep: tuple[int, int]) -> bool:
     last, end = node.nodes[-1], node.ending[0]
     if not isinstance(last, Make) or not isinstance(end, Make) or end.kind != last.kind or end.place is None or end.place.thing.kind != "tch":
         return False
+    if last.place is not None and last.place.n is not None and (last.place.n.at(0) or 0) > 1 and run.named.get("lead"):
+        return False  # "dc in next 8 dc; …, ending with dc in turning ch": of those, what is left before it
     return fits(run, node.nodes[:-1], keep)
 
 
@@ -76,6 +97,7 @@ def comes_out(run: Run, node: Repeat, point: Point, keep: tuple[int, int]) -> bo
     partial(run, node, point, keep, 2)
     longest = max((e - s for s, e in run.view.runs), default=0) if "corner" in places_of(node.nodes) else 0
     spaces = sum(1 for s, e in view_runs(run) if s >= run.pos and e - s >= longest)
+    spaces -= spaces == 1 and run.in_rounds and not run.used_spaces and ends_untold(node)  # past it the round comes to its first stitch
     left = 0 if run.used_spaces and not spaces else run.stitches_left()
     if run.start:
         left = max(0, left - sum(1 for i in range(run.start) if run.view.items[i] != CHAIN))
@@ -86,6 +108,11 @@ def comes_out(run: Run, node: Repeat, point: Point, keep: tuple[int, int]) -> bo
     run.conventions.clear()
     run.conventions.update(conventions)
     return moved and left == keep[0] and spaces <= keep[1]
+
+
+def ends_untold(node: Repeat) -> bool:
+    """Whether no stitch is told that its last round ends with, only the chain before the join, or nothing."""
+    return node.ending_mode != "correspond" and all(isinstance(n, (Chain, Join)) for n in node.ending)
 
 
 ABOUT_ALL = 2  # stitches that an ending may pass over besides those it takes

@@ -364,7 +364,7 @@ def stop_of(run: Run, place: Place) -> int:
     if place.upto.kind == "corner" and not run.view.runs and (corners := [g.start for g in run.view.groups if g.end - g.start >= 3]) and max(corners) < run.pos:
         return run.end  # past the last of them
     if place.upto.kind == "marker":
-        slot = next_marker(run, run.pos)
+        slot = next_marker(run, run.pos + (run.named.get("skipped-to", -1) == run.pos))  # "skip to next marker, sc to next marker"
         if slot is not None and slot.start == slot.end:
             run.named["marker"] = slot.start
     elif place.upto.kind in ("dec", "invdec") or "tog" in place.upto.kind:

@@ -13,6 +13,7 @@ from loopwright.working.part_rounds import (
     closes,
     closing_chain,
     comes_out,
+    ends_untold,
     fits,
     is_chain,
     joined_by_chain,
@@ -28,6 +29,7 @@ from loopwright.working.skipped import gap_after
 from loopwright.working.tiles import LAST_ROUNDS, Copier, Points, round_begins
 
 MAX_TIMES = 20_000
+CLOSED = frozenset(("cluster", "popcorn", "puff", "bobble"))  # each is one stitch, whatever it is made of
 WITHIN = 20  # instructions that a repeat to the end costs in each round of another one, beside those in it
 
 
@@ -108,7 +110,7 @@ def _until(run: Run, node: Repeat, after: tuple[int, int]) -> None:
 def _made(run: Run, node: Repeat) -> int:
     """How many there are of what a repeat is worked until."""
     of = node.left_of.kind
-    return run.out.count(code(of)) if of in HEIGHT else len(run.runs) if of in SPACES else len(run.groups)
+    return run.out.count(code(of)) if of in HEIGHT or of in CLOSED else len(run.runs) if of in SPACES else len(run.groups)
 
 
 def _counted_times(run: Run, node: Repeat, after: tuple[int, int]) -> None:
@@ -160,9 +162,13 @@ def _shortened(node: Repeat) -> tuple[Node, ...]:
 
 
 def _replaces(node: Repeat) -> bool:
-    """ "(…, sc in each of next 2 sts) 6 times, ending last rep with 1 sc": whether the ending stands for the last instruction of the last round."""
+    """ "(…, sc in each of next 2 sts) 6 times, ending last rep with 1 sc", "with sl st in first sc": whether the ending stands for the last instruction of the last round."""
     last, end = node.nodes[-1] if node.nodes else None, node.ending[0] if node.ending else None
-    return node.ending_mode == "with-last" and node.mode == "times" and isinstance(last, Make) and isinstance(end, Make) and last.kind == end.kind
+    if node.ending_mode != "with-last" or not isinstance(last, Make) or node.mode not in ("times", "more", "star-times"):
+        return False
+    if isinstance(end, Join) and end.via == "sl st":
+        return last.kind != "sl st" and (last.n.at(0) or 0) == 1
+    return node.mode == "times" and isinstance(end, Make) and last.kind == end.kind
 
 
 def _to_end(run: Run, node: Repeat, after: tuple[int, int], left: tuple[int, int] | None) -> None:
@@ -178,6 +184,8 @@ def _to_end(run: Run, node: Repeat, after: tuple[int, int], left: tuple[int, int
     # what the words leave ("to last 2 sts") is what the rest of the row works into
     keep = (max(after[0] + tail[0], left[0] if left else 0), max(after[1] + tail[1], left[1] if left else 0))
     short = _shortened(node) if node.ending_mode in ("omit", "at") else ()
+    if not run.inside:
+        run.named["lead"], run.named["ends-untold"] = len(run.out), int(ends_untold(node))
     points = _rounds(run, node, keep)
     full = len(points) - 1
     if short:

@@ -27,6 +27,7 @@ from loopwright.working.looked import Looked
 from loopwright.working.lower import places
 from loopwright.working.motifs import Joins, of_another
 from loopwright.working.numbered import count_of
+from loopwright.working.open_starts import opened
 from loopwright.working.openings import leaves_any
 from loopwright.working.rivals import Rival
 from loopwright.working.rows import Made
@@ -60,7 +61,8 @@ def work(document: Document, memo: dict[Any, Any] | None = None) -> Report:
     colours, joins = Colours.of(document), Joins.of(document.text)
     stills, before = Stills(memo), Woven(memo)
     for size in range(max(1, len(document.sizes))):
-        best, near = decoder.decode(bordered(expand(document, size, stills), document, size), conventions)
+        steps = opened(bordered(expand(document, size, stills), document, size), decoder, conventions)
+        best, near = decoder.decode(steps, conventions)
         conventions = best.state.conventions if size == 0 else conventions
         per_size.append(best.outcomes())
         rivals.append(near)

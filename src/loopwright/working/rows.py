@@ -47,7 +47,7 @@ from loopwright.working.view import View, ring
 NOTHING = View(b"")
 _SLIPS = re.compile(re.escape(bytes((SLIP,))) + b"{2,}")
 LEFT_COST, LEFT_EACH, LEFT_MAX = 1.5, 0.15, 4.0
-SPACE_LEFT, SPACE_EACH = 0.7, 0.1
+SPACE_LEFT, SPACE_EACH, PAST_LAST = 0.7, 0.1, 0.2
 UNDER_CLOSING = 5  # stitches that the loop which closes a round may lie over, unsaid
 DISAGREES = 3.0
 PART_ROW = 2  # a row of more stitches than that, and no more told of it, is one as it stands
@@ -372,6 +372,9 @@ def _leftovers(run: Run) -> tuple[int, int]:
         before = sum(1 for i in range(min(run.start, len(view.items))) if view.items[i] != CHAIN)
         left = max(0, left - before)
         spaces = max(0, spaces)
+    if spaces == 1 and not run.used_spaces and not left and run.in_rounds and run.named.get("ends-untold"):
+        run.cost += PAST_LAST  # a round from stitch to stitch goes past its last chain to the first stitch
+        return 0, 0
     if run.used_spaces and 0 < left <= run.named.get("group-rest", 0):
         return 0, 0  # the rest of the last shell, in whose space the round ends
     return left, spaces

@@ -34,6 +34,7 @@ from loopwright.working.ways import LONGER, Alike, Conventions, Row, excused, wa
 KEEP = 4
 FAILS = 8.0
 FRESH = 1.5
+WEAK = 0.3  # of what a row costs, where much of it was not understood: it hardly judges the rows before it
 DEEPEST = 5  # repeats within repeats that one row may have; the trade hardly ever goes to three
 AMPLE, AMPLE_ROW = 60_000, 400  # work in all, and more for each row, from which the cheapest explanation alone goes on: many times what a pattern takes
 AMPLE_ITEM = 6_000  # and for the rows that one line asks for: three times what any of the designs takes
@@ -272,7 +273,7 @@ class Decoder(Remembered):
             if key in seen:
                 continue
             seen.add(key)
-            cost = made.cost + (DISAGREES if made.agrees is False else 0.0) + extra
+            cost = (made.cost + (DISAGREES if made.agrees is False else 0.0)) * (WEAK if step.doubt >= DOUBT else 1.0) + extra
             outcome = Outcome(step, made, cost, made.agrees, assumed=assumed)
             results.append((self._after(state, step, made), outcome))
             if len(results) >= KEEP:

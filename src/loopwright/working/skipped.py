@@ -32,6 +32,8 @@ def skip_foundation(run: Run, kind: str, said: int | None, mesh: bool = True, *,
         skipped = said - 1
     if skipped == tall == 1 and said is not None and (run.skipped_said == "yes" or run.conventions.get("one-counts")):
         _skip_one(run)
+    if skipped == 1 < tall and run.skipped_said == "yes":
+        _first_made(run, kind, tall)  # "hdc in 2nd ch from hook (the skipped ch counts as hdc)"
     if skipped >= 2 and tall == 1:
         _skip_two(run, skipped)
     if skipped >= 2 and tall >= 2:
@@ -46,7 +48,7 @@ def skip_foundation(run: Run, kind: str, said: int | None, mesh: bool = True, *,
         if extra > 0:
             space = gap if squares else extra
             options2 = [(0.3, "no"), (0.2, ("space", space)), (0.8, "yes")] if mesh else [(0.4, "no"), (0.5, ("space", extra)), (0.2, "yes")]
-        reading = run.skipped_said or run.convention(f"skipped-{skipped}-{plain(kind)}", tuple(options2))
+        reading = _with_space(run, extra, gap) or run.skipped_said.split()[0] if run.skipped_said else run.convention(f"skipped-{skipped}-{plain(kind)}", tuple(options2))
         if reading == "yes" and squares and run.skipped_said:
             reading = ("space", gap)
         if run.skipped_said:
@@ -66,16 +68,27 @@ def skip_foundation(run: Run, kind: str, said: int | None, mesh: bool = True, *,
 def _skip_one(run: Run) -> None:
     """One chain skipped before a single crochet, where later rows say that a chain stands for the first of them: it may be one here too."""
     if (run.skipped_said or run.convention("skipped-1-sc", ((0.0, "no"), (0.6, "yes")))) == "yes":
-        run.note("skipped", 1)
-        run.make(code("sc"), Slot(run.pos - 1, run.pos))
-        run.tch_item = True
-        run.tch_length = 1
+        _first_made(run, "sc", 1)
+
+
+def _with_space(run: Run, extra: int, gap: int) -> tuple[str, int] | None:
+    """The stitch and the space that the chains skipped are told to be; None where none is told, or none is left for it."""
+    told = int(run.skipped_said.split()[1]) if run.skipped_said.startswith("space ") else 0
+    return ("space", told) if 0 < told <= extra or 0 < told == gap else None
+
+
+def _first_made(run: Run, kind: str, tall: int) -> None:
+    """The one chain skipped is the first stitch."""
+    run.note("skipped", 1)
+    run.make(code(plain(kind)), Slot(run.pos - 1, run.pos))
+    run.tch_item = True
+    run.tch_length = tall
 
 
 def _skip_two(run: Run, skipped: int) -> None:
     """Two and more chains skipped before a single crochet: chains to turn with, a loop at the edge, or, as in older British patterns, a stitch."""
     options: tuple[tuple[float, str], ...] = ((0.0, "no"), (0.7, "loop"), *(((0.8, "yes"),) if skipped == 2 else ()))
-    reading = run.skipped_said or run.convention(f"skipped-{skipped}-sc", options)
+    reading = "loop" if run.skipped_said.startswith("space") else run.skipped_said or run.convention(f"skipped-{skipped}-sc", options)
     if reading == "loop":
         run.chain(skipped)
         return

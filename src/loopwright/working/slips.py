@@ -66,6 +66,7 @@ def do_slip(run: Run, node: Make, count: int) -> None:
             run.cost += 1.0
             return None
         if slots:
+            slots[-1] = _its_loop(run, slots[-1])
             run.last = slots[-1]
             run.note("move", len(slots), slot=slots[-1])
             run.slipped = slots[-1].how not in ("space", "between", "chain", "ring")
@@ -76,6 +77,8 @@ def do_slip(run: Run, node: Make, count: int) -> None:
                 if slots[-1].end - slots[-1].start > 1 and slots[-1].how != "space":
                     run.pos = slots[-1].start  # moved to a group: it is the first to be worked into
         return None
+    if place.thing.kind in ("ring", "loop") and run.view.ring and run.inside and run.own_chain and set(run.out) <= {CHAIN, code("sl st")}:
+        return plain_run(run, code("sl st"), [Slot(0, len(run.view.items), "ring")])  # "*ch 6, sl st in ring; rep from *": loops alone
     if (place.quant in ("first", "same") or place.thing.kind in ("tch", "join", "ring")) and not _alternates(run, place):
         if place.quant == "first" and run.worked:
             run.joined = True
@@ -146,6 +149,17 @@ def move_start(run: Run, at: int) -> None:
     run.pos = max(run.pos, at)
 
 
+def _its_loop(run: Run, slot: Slot) -> Slot:
+    """ "Sl st in next ch, ch 3, 6 dc in same sp": the loop that a chain is one of, where the next stitch goes into that; else the chain itself."""
+    if slot.how != "chain" or not run.view.runs or run.view.foundation:
+        return slot
+    first = first_stitch([n for n in run.following[:3] if not isinstance(n, Chain)])
+    if first is None or first[1] is None or first[1].quant not in ("same", "first") or first[1].thing.kind not in SPACES:
+        return slot
+    at, over = slot.start % len(run.view.items), slot.start // len(run.view.items) * len(run.view.items)
+    return next((Slot(s + over, e + over, "space") for s, e in run.view.runs if s <= at < e), slot)
+
+
 def _start_again(run: Run, slot: Slot) -> None:
     """A round that starts in a space without a stitch there comes back to that space at its end."""
     first = first_stitch(run.following)
@@ -160,7 +174,8 @@ def _start_again(run: Run, slot: Slot) -> None:
         return
     n = len(run.view.items)
     for s, e in run.view.runs:
-        if s <= slot.start % n < e:
+        at_once = s == slot.start % n and slot.how not in ("space", "between") and isinstance(lead, Make) and lead.place is not None and lead.place.thing.kind in SPACES
+        if s <= slot.start % n < e and not at_once:  # "sl st in next ch, sc in sp": that space is worked in at once
             run.end = max(run.end, n + e)
 
 
@@ -186,7 +201,7 @@ def do_skip(run: Run, node: Skip) -> None:
         if slot is None:
             raise RunsOut("marker", wanted=1, found=0)
         run.skips.append((run.pos, slot.start))
-        run.pos = slot.start
+        run.pos = run.named["skipped-to"] = slot.start
         return
     if node.thing.kind in STITCHES and _into_space(run.following) and not run.view.foundation and run.view.runs:
         ahead = next((s for s, e in view_runs(run) if e > run.pos), None)

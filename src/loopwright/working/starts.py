@@ -89,7 +89,7 @@ def do_chain(run: Run, node: Chain, following: Sequence[Node]) -> None:
             return
         if run.inside and side_of_petal(run, length, following) or node.counts == "unsaid" and bridged(run, length, following) or node.counts != "no" and mesh_begun(run, length, following):
             return
-        if run.inside and not run.view.ring and (first is None or length > 1 and _over_one(following)):
+        if run.inside and (_to_ring(length, following) if run.view.ring else first is None or length > 1 and _over_one(following)):
             _loop(run, length, first)  # "*ch 3, sk 1, sl st in next": the chain of a repeat is a loop
             return
         start_chain(run, node, length, following)
@@ -98,6 +98,12 @@ def do_chain(run: Run, node: Chain, following: Sequence[Node]) -> None:
         run.start_chain = (length, "foundation-turn")
         return
     run.chain(length)
+
+
+def _to_ring(length: int, following: Sequence[Node]) -> bool:
+    """ "(Ch 4, sl st in ring) 6 times": whether a chain goes back to the ring with nothing beside it."""
+    only = following[0] if len(following) == 1 else None
+    return length > 2 and isinstance(only, Make) and only.kind == "sl st" and only.place is not None and only.place.thing.kind == "ring"
 
 
 def _over_one(following: Sequence[Node]) -> bool:

@@ -158,10 +158,10 @@ def _in_meshes(made: Made) -> set[int]:
 
 def _start_chain(printed: tuple[Count, ...]) -> int:
     """The chains in "(12 tr + 3 ch)", which are those that the round began with; 0 where the counts are others."""
-    if len(printed) != 2 or printed[1].noun != "ch" or printed[0].noun not in TALL:
+    if len(printed) < 2 or printed[-1].noun != "ch" or printed[-2].noun not in TALL:
         return 0
-    chains = printed[1].n.at(0) or 0
-    return chains if chains == HEIGHT[printed[0].noun or ""] else 0
+    chains = printed[-1].n.at(0) or 0
+    return chains if chains == HEIGHT[printed[-2].noun or ""] else 0
 
 
 def _stands(made: Made, chain: int) -> bool:
@@ -194,7 +194,7 @@ def _fits(made: Made, count: Count, printed: tuple[Count, ...]) -> bool | None:
         number = sum(c.n.at(0) or 0 for c in printed if c.noun == noun and c.scope == "row")  # "4 2-ch sps and 8 1-ch sps"
         return number in {made.made.get("ch-sp", 0), made.made.get("group", -1)} if made.made.get("ch-sp") or made.made.get("group") else None
     if plain(noun) in HEIGHT and noun != "sl st" and (chain := _start_chain(printed)) and _stands(made, chain):
-        return number + 1 in totals  # "(12 tr + 3 ch)": the chain is a stitch more
+        return number + 1 in totals if len(printed) == 2 else number + (count is printed[-2]) == made.made.get(noun, 0)  # "(12 tr + 3 ch)": the chain is a stitch more
     if plain(noun) in HEIGHT and noun != "sl st":
         in_parts = sum(c.n.at(0) or 0 for c in printed if c.noun == noun and c.scope == "row")  # "10 hdc, 53 dc, 15 hdc", in the order they are made
         return number == made.made.get(noun, 0) or number in totals or number == _beside(made, noun, printed) or in_parts == made.made.get(noun, 0) > number

@@ -1,0 +1,46 @@
+"""A round of clusters begun by a chain and one leg less: "ch 3, dc2tog in same st, *ch 3, dc3tog in next st; rep from * around"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from loopwright.model.tree import ONE, Chain, Either, Group, Make, Mark, Node, Repeat
+
+_LEGS = re.compile(r"([a-z]+?)(\d{1,2})tog")
+_LONGEST = 5  # chains that are as tall as one leg
+_INTO_ONE = frozenset("sp space loop ring corner".split())
+
+
+def begun_clusters(nodes: Sequence[Node]) -> Sequence[Node]:
+    """The nodes of a row, in which the chain that begins it and the cluster beside it are one where the clusters that follow have one leg more."""
+    at = next((i for i, n in enumerate(nodes) if not isinstance(n, Mark) and not (isinstance(n, Make) and n.kind == "sl st")), len(nodes))
+    chain, first = (nodes[at], nodes[at + 1]) if at + 2 < len(nodes) else (None, None)
+    if not isinstance(chain, Chain) or chain.counts != "unsaid" or not isinstance(first, Make) or (chain.n.at(0) or 0) > _LONGEST or first.n != ONE:
+        return nodes
+    legs = _LEGS.fullmatch(first.kind)
+    if legs is None or first.place is None or first.place.quant != "same" and first.place.thing.kind not in _INTO_ONE:
+        return nodes
+    whole = f"{legs[1]}{int(legs[2]) + 1}tog"
+    if whole not in _kinds(nodes[at + 2 :]):
+        return nodes
+    return [*nodes[:at], replace(chain, counts="no"), replace(first, kind=whole), *nodes[at + 2 :]]
+
+
+def one_leg_more(chain: Node, made: Node, told: str) -> tuple[Node, Node] | None:
+    """ "Ch 3, dc2tog in same st (counts as dc3tog)": the chain, which is no stitch then, and the one that both are; None where it says another thing."""
+    legs = _LEGS.fullmatch(made.kind) if isinstance(made, Make) and isinstance(chain, Chain) and made.n == ONE else None
+    if legs is None or not isinstance(made, Make) or not isinstance(chain, Chain) or told != f"{legs[1]}{int(legs[2]) + 1}tog":
+        return None
+    return replace(chain, counts="no"), replace(made, kind=told)
+
+
+def _kinds(nodes: Sequence[Node]) -> Iterator[str]:
+    for node in nodes:
+        if isinstance(node, Make):
+            yield node.kind
+        elif isinstance(node, (Group, Repeat)):
+            yield from _kinds(node.nodes)
+        elif isinstance(node, Either):
+            yield from _kinds(node.readings[0][1])

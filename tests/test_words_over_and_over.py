@@ -1,0 +1,24 @@
+"""The same word over and over: read within bounds, kept as it stands, and never a fault of the program."""
+
+import pytest
+
+from loopwright.notation import read, write
+from loopwright.source import Source
+from loopwright.working import work
+
+WORDS = (" ", "a", "1 ", "12, ", "(", "[", "* ", ". ", "the ", "in ", "rep ", "A1", "+1", "with A ", "rows 2 and ", "to ", "{", "ab-", "\t")
+
+
+@pytest.mark.parametrize("word", WORDS)
+@pytest.mark.parametrize("line", ["Row 1: sc in next st {}x", "Abbreviations: {}", "{} sc in next st.", "Row 1: ch 3 {} (12 sc)"])
+def test_a_word_over_and_over(line: str, word: str) -> None:
+    text = "Rnd 1: 12 sc in magic ring. (12 sc)\n" + line.replace("{}", word * (1500 // len(word)))
+    document = read(Source.of(text), "us")
+    assert write(document) == text
+    assert work(document).rows[0].counts == (12,)
+
+
+def test_repeats_of_repeats_end() -> None:
+    report = work(read(Source.of("Rnd 1: 6 sc in magic ring.\nRnd 2: sc in next st, " + "repeat around, " * 400), "us"))
+    assert len(report.rows) == 2
+    assert any(f.code == "N002" for f in report.findings)
