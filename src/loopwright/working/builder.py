@@ -90,7 +90,10 @@ class Builder:
 
     def _whole(self, a: int, b: int) -> bool:
         """Whether no slot is empty: a gap, or the turning chain after the last stitch."""
-        return all(s < e for s, e in zip(self.into.start[a:b], self.into.end[a:b], strict=True) if s >= 0)
+        start, end = self.into.start[a:b], self.into.end[a:b]
+        if shifted(start, 1).tobytes() == end.tobytes() and min(start) >= 0:
+            return True  # each takes one place: the usual row
+        return all(s < e for s, e in zip(start, end, strict=True) if s >= 0)
 
     def _straight(self, a: int, b: int, how: bytes, start: array[int]) -> None:
         cols, below, count = self.cols, self.below, b - a
@@ -192,7 +195,12 @@ class Builder:
 
     def _words(self, origins: array[int]) -> None:
         ends, cols = self.ends, self.cols
-        if all(o in ends for o in set(origins)):
+        told = set(origins)
+        if len(told) == 1 and (only := origins[0]) in ends:
+            cols.origin.extend(origins)
+            cols.origin_end.extend(array("i", (ends[only],)) * len(origins))
+            return
+        if all(o in ends for o in told):
             cols.origin.extend(origins)
             cols.origin_end.extend(array("i", map(ends.__getitem__, origins)))
             return

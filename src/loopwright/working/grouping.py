@@ -22,7 +22,11 @@ def together(run: Run) -> None:
     if hows.count(_TOP) == n == len(set(starts)):
         return  # each in a stitch of its own
     reach = _reach(run.groups, n)
-    while start < n - 1:
+    likely = [i for i, (here, after) in enumerate(zip(starts, starts[1:], strict=False)) if here == after] if CHAIN not in out else range(n - 1)
+    for at in likely:  # where a group may begin
+        if at < start:
+            continue
+        start = at
         a, b, how = starts[start], ends[start], hows[start]
         alone = starts[start + 1] != a and out[start + 1] != CHAIN
         if alone or how in (NOTHING, _RING) or a < 0 or b - a > 1 and how != _SPACE or out[start] in (CHAIN, SLIP):
