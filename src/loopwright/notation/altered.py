@@ -16,7 +16,7 @@ from loopwright.terms import Dialect
 
 _LEAD = r"\b(?:having|making|working|with)\s+"
 _GROWS = Expression(
-    r"\b(?:having|with|working|making)\s+(?:1|one)\s+(?:(?P<first>more|less|fewer)\s+)?(?:(?!st|stitch|[sdht]{1,2}c\b|tr\b)[\w-]+\s+)?(?:group|loop|shell|sp|space)s?(?:\s+(?P<last>more|less|fewer))?\s+(?:on|in|between|at|to)\b", re.IGNORECASE)
+    r"\b(?:having|with|working|making|adding)\s+(?:1|one|an)\s+(?:(?P<first>more|extra|additional|less|fewer)\s+)?(?:(?!st|stitch|[sdht]{1,2}c\b|tr\b)[\w-]+\s+)?(?:group|loop|shell|sp|space)s?(?:\s+of\s+\d\s+\w{1,3})?(?:\s+(?P<last>more|less|fewer))?\s+(?:on|in|between|at|to|along)\b", re.IGNORECASE)
 _ONE_KIND = r"[a-z]{1,2}\.?\s?c\.?|h?d?tr\.?|trebles?|doubles?|double\s+crochet"
 _OVER_EACH_OTHER = Expression(rf"\bworking\s+(?:an?\s+|1\s+)?(?P<one>{_ONE_KIND})\s+(?:over|on)\s+(?:each\s+|an?\s+)?(?P<other>{_ONE_KIND})\s*(?:,|and)\s+(?:an?\s+|1\s+)?(?P=other)\s+(?:over|on)\s+(?:each\s+|an?\s+)?(?P=one)", re.IGNORECASE)
 _EACH_ROUND = Expression(r"\b(?:each|every)\s+side\b(?!\s+of)[^.;]{0,40}\b(?:each|every)\s+(?:round|rnd)\b|\b(?:each|every)\s+(?:round|rnd)\b[^.;]{0,60}\b(?:each|every)\s+side\b(?!\s+of)", re.IGNORECASE)
@@ -58,7 +58,7 @@ def altered(order: RowOrder, words: str, which: Dialect | None) -> RowOrder:
     if said and order.what in ("same-as", "repeat", "continue"):
         remains = _REMAINS.search(words)
         until = Num((_number(remains["n"]) or 0,)) if remains is not None else None
-        by = 1 if said == "more" else -1
+        by = -1 if said in ("less", "fewer") else 1
         if until is None and order.until_sts is not None:
             return order  # it ends with so many stitches
         if order.what != "continue":

@@ -58,7 +58,7 @@ def up_to(cur: Cursor) -> Thing | None:
     """ "up to the 2 chain", "to the centre st of next group", "to next corner": where "each" stops; nothing taken when not told."""
     start = cur.at
     cur.skip("up", "to", "the", "next", "following", "first")
-    if cur.low() in ("centre", "center", "middle") and cur.low(1) in ("sp", "space"):
+    if cur.low() in ("centre", "center", "middle") and (cur.low(1) in ("sp", "space") or cur.low(1) == "ch" and cur.low(2) == "-"):
         cur.at += 1
     if cur.low() in ("centre", "center", "middle"):
         cur.at += 1
@@ -76,6 +76,19 @@ def up_to(cur: Cursor) -> Thing | None:
         return stop
     cur.at = start
     return None
+
+
+def swept_to(cur: Cursor) -> Thing | None:
+    """ "dc across to ch-2 sp", "sc to corner", "sc until you reach the corner sp": where stitches told without "each" stop; nothing taken elsewhere."""
+    start = cur.at
+    if cur.low() not in ("to", "until", "till", "up", "down"):
+        return None
+    cur.skip("down", "until", "till", "you", "reach", "get")
+    stop = up_to(cur)
+    if stop is None or stop.kind not in ("sp", "corner") and "up" not in cur.lows[start : cur.at]:
+        cur.at = start
+        return None
+    return stop
 
 
 def stop_at(cur: Cursor) -> Thing | None:

@@ -23,7 +23,7 @@ from loopwright.model.tree import (
 from loopwright.notation.after_places import END_WORDS
 from loopwright.notation.cursor import Cursor, thing_word
 from loopwright.notation.edges import all_around, along, at_a_rate, with_rate
-from loopwright.notation.extents import left_words
+from loopwright.notation.extents import left_words, swept_to
 from loopwright.notation.further import more_places
 from loopwright.notation.layers import THROUGH, closes, layered, through_both
 from loopwright.notation.moves import LEFT_FREE, along_chain, on_part, on_second
@@ -171,12 +171,16 @@ def make(cur: Cursor) -> Node:
         cur.at += 1
         cur.swept = cur.at
         where = Place("each", None, STITCH, loop=loop)
-        if (left := left_words(cur)) is not None:
+        if (stop := swept_to(cur)) is not None:
+            where = replace(where, upto=stop)
+        elif (left := left_words(cur)) is not None:
             where = replace(where, left=left[0])
     elif where is None and (cur.low() in ("each", "next", "every") or cur.low() in ("last", "first") and cur.kind(1) == "num" and n is None):
         where = place(cur, bare=True)
     if where is None and cur.low() in ("to", "until", "till", "up") and (short := stop_before(cur)) is not None:
         where = Place("each", None, STITCH, left=short[0], upto=short[1])
+    if where is None and n is None and kind != "sl st" and (stop := swept_to(cur)) is not None:
+        where = Place("each", None, STITCH, loop=loop, upto=stop)
     if where is None and cur.low() in ("to", "until", "till") and (left := left_words(cur)) is not None:
         where = Place("each", None, STITCH, left=left[0])
     elif where is None and n is None and (cur.accept_words("to end") or cur.accept_words("to the end")):

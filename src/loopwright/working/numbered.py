@@ -9,6 +9,7 @@ from loopwright.record import changed
 
 MAX_ROWS = 2000
 _NUMBERED = re.compile(r"(\D+)(\d+)")
+_LED_BY = re.compile(r"[^\W\d_]{1,12}[.]?\s?")  # what stands before the number of a label
 
 
 def numbers_of(row: Row) -> tuple[list[int | None], bool]:
@@ -35,6 +36,8 @@ def label_of(kind: str, text: str, number: int | None, ranged: bool) -> str:
     told = None if ranged or text.endswith(f" {number}") else _NUMBERED.fullmatch(text)
     if told is not None and int(told[2]) != number:
         return f"{told[1]}{number}"  # a number that differs from size to size
+    if ranged and kind not in ("row", "rnd"):
+        return f"{lead[0] if (lead := _LED_BY.match(text)) is not None else ''}{number}"  # "R6-R9", "4-10"
     word = {"row": "Row", "rnd": "Rnd"}.get(kind) if ranged or not text else None
     return f"{word} {number}" if word else text or str(number)
 
