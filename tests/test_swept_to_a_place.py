@@ -46,3 +46,19 @@ def test_rows_of_one_label_have_their_own_numbers() -> None:
 
 def test_the_stitch_that_closes_told_before_its_number() -> None:
     assert _counts("R1: 6 sc in MR (6)\nR2: sc around (6)\nPress flat and sc through both sides: 3 sc. (3)") == [6, 6, 3]
+
+
+def test_a_yoke_divided() -> None:
+    text = """Ch 32, join to form a ring.
+Rnd 1: Ch 1, sc in each ch around, join. (32)
+Rnd 2: Ch 2 (does not count), hdc in next 5 sts, *(hdc, ch 2, hdc) in next st, hdc in next 5 sts, (hdc, ch 2, hdc) in next st*, hdc in next 9 sts; rep from * to * once more, hdc in last 4 sts, join. (36 hdc)
+Rnd 3: Ch 2, hdc to first ch-2 sp, ch 3 for underarm, skip all sleeve sts to next ch-2 sp, hdc to next ch-2 sp, ch 3, skip to next ch-2 sp, hdc to end, join.
+Rnd 4: Ch 2, hdc in each st and ch around, join.
+"""
+    # 5 + 1, 1 + 5 + 1 passed over, 1 + 9 + 1, the other sleeve, 1 + 4; then the chains as well
+    assert _counts(text) == [32, 32, 36, 6 + 11 + 5, 6 + 3 + 11 + 3 + 5]
+
+
+def test_a_space_that_is_worked_into_is_not_passed() -> None:
+    text = f"Ch 4, join to form a ring.\n{SQUARE}Rnd 2: Ch 1, *skip to next ch-2 sp, 3 sc in sp; rep from * around; join."
+    assert _counts(text)[-1] == 4 * 3

@@ -137,12 +137,16 @@ class Group:
 
 @record
 class Skip:
-    """`sk n things`. `first`: "sk first st", which after a start chain that counts is the stitch under that chain."""
+    """`sk n things`. `first`: "sk first st", which after a start chain that counts is the stitch under that chain.
+
+    `to`: everything up to such a place, and that too ("skip all sleeve sts to next ch-2 sp").
+    """
 
     n: Num
     thing: Thing = STITCH
     span: Span = NOWHERE
     first: bool = False
+    to: bool = False
 
 
 @record

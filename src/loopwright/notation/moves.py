@@ -32,6 +32,7 @@ _HELD_PARTS = frozenset("sleeve sleeves underarm armhole thumb".split())
 _LIMBS = frozenset("leg legs arm arms ear ears foot feet body head".split())
 _RING_MADE = frozenset("form make forming making work begin start continue".split())
 _PLAIN = frozenset("sc hdc dc tr dtr".split())
+MOST_WORDS = 6  # between "skip" and "to"
 SKIPS = frozenset("skip sk skp miss omit".split())
 
 
@@ -48,6 +49,8 @@ def skip(cur: Cursor) -> Node:
             cur.skip("free", "unworked", "remaining")
             thing(cur)
             return Mark("all-but", n=left, span=cur.span_from(start))
+    if (passed := _to_a_space(cur)) is not None:
+        return replace(passed, span=cur.span_from(start))
     if cur.low() == "all" and any(cur.low(i) in ("to", "until") for i in range(1, 9)):
         while not cur.done and cur.kind() not in ("sep", "close", "star"):
             cur.at += 1
@@ -66,6 +69,26 @@ def skip(cur: Cursor) -> Node:
     while (more := _skips_more(cur)) is not None:
         skips.append(more)
     return skips[0] if len(skips) == 1 else Repeat(tuple(skips), "once", span=cur.span_from(start))
+
+
+def _to_a_space(cur: Cursor) -> Skip | Mark | None:
+    """ "skip all sleeve sts to next ch-2 sp, hdc in next st": it is passed over too, unless what comes next goes into it; nothing taken elsewhere."""
+    start = cur.at
+    if cur.low() in ("all", "the", "sts", "stitches", "next"):
+        while cur.kind() == "word" and cur.low() not in ("to", "until", "till", "sts", "stitches") and cur.at - start < MOST_WORDS:
+            cur.at += 1
+        cur.skip("sts", "stitches", "sc", "dc", "hdc", "tr")
+    told = cur.low() in ("to", "until", "till")
+    cur.skip("up", "to", "until", "till", "the", "next", "second", "following")
+    stop = thing(cur) if told else None
+    ahead = [cur.low(i) for i in range(1, 12)]
+    ahead = ahead[: ahead.index(",")] if "," in ahead else ahead
+    if stop is None or stop.kind not in ("sp", "corner") or cur.kind() not in ("sep", "end"):
+        cur.at = start
+        return None
+    if {"in", "into"} & set(ahead) and {"sp", "space", "corner", "same"} & set(ahead):
+        return Mark("note")  # what comes next names the place
+    return Skip(ONE, stop, to=True)
 
 
 _TALL = {2: "hdc", 3: "dc", 4: "tr", 5: "dtr"}  # chains, and the stitch that they stand for

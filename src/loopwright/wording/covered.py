@@ -9,7 +9,23 @@ from functools import cache
 from itertools import pairwise
 from typing import Any
 
-from loopwright.model.tree import Chain, Divided, EdgeRun, Filet, InTurn, Mark, Node, Num, PatternRun, Place, Repeat, Spread, Thing, Unknown
+from loopwright.model.tree import (
+    Chain,
+    Divided,
+    EdgeRun,
+    Filet,
+    InTurn,
+    Mark,
+    Node,
+    Num,
+    PatternRun,
+    Place,
+    Repeat,
+    Skip,
+    Spread,
+    Thing,
+    Unknown,
+)
 from loopwright.source import Span
 from loopwright.terms.phrases import phrases
 
@@ -89,8 +105,8 @@ def has_unknown(nodes: Any) -> bool:
     upto = isinstance(nodes, Repeat) and nodes.upto is not None
     upto = upto or isinstance(nodes, Place) and nodes.upto is not None and (nodes.left is not None or nodes.upto.kind not in _SPACES)
     lower = isinstance(nodes, Place) and nodes.of_row > 0
-    open_chain = isinstance(nodes, Chain) and nodes.every > 0
-    told = upto or lower or open_chain
+    more = isinstance(nodes, Chain) and nodes.every > 0 or isinstance(nodes, Skip) and nodes.to
+    told = upto or lower or more
     told = told or isinstance(nodes, Mark) and nodes.what == "skipped-counts" or isinstance(nodes, Thing) and nodes.kind == "any"
     if told or isinstance(nodes, _BEST_AS_WRITTEN):
         return True

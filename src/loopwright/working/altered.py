@@ -10,8 +10,13 @@ from loopwright.working.kinds import HEIGHT
 from loopwright.working.seeking import SPACES
 
 
-def altered(order: RowOrder, body: tuple[Node, ...], times: int) -> tuple[Node, ...]:
-    """The body of a row as an order alters it; `times`: how often it does."""
+def altered(order: RowOrder, body: tuple[Node, ...], times: int) -> tuple[tuple[Node, ...], RowOrder]:
+    """The body of a row as an order alters it, `times` over, and the order: one that finds nothing that could be more does not tell what it alters."""
+    words = _altered(order, body, times)
+    return words, replace(order, untold=True) if order.grow > 0 and words == body else order
+
+
+def _altered(order: RowOrder, body: tuple[Node, ...], times: int) -> tuple[Node, ...]:
     if order.grow:
         return _grown(body, order.grow * times) if order.grow > 0 else tuple(_shorter(body, times))
     swap = order.swap

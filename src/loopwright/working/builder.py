@@ -90,7 +90,8 @@ class Builder:
 
     def _whole(self, a: int, b: int) -> bool:
         """Whether no slot is empty: a gap, or the turning chain after the last stitch."""
-        start, end = self.into.start[a:b], self.into.end[a:b]
+        start: array[int] = self.into.start[a:b]
+        end: array[int] = self.into.end[a:b]
         if shifted(start, 1).tobytes() == end.tobytes() and min(start) >= 0:
             return True  # each takes one place: the usual row
         return all(s < e for s, e in zip(start, end, strict=True) if s >= 0)
@@ -195,12 +196,12 @@ class Builder:
 
     def _words(self, origins: array[int]) -> None:
         ends, cols = self.ends, self.cols
-        told = set(origins)
-        if len(told) == 1 and (only := origins[0]) in ends:
+        words = set(origins)
+        if len(words) == 1 and (only := origins[0]) in ends:
             cols.origin.extend(origins)
             cols.origin_end.extend(array("i", (ends[only],)) * len(origins))
             return
-        if all(o in ends for o in told):
+        if all(o in ends for o in words):
             cols.origin.extend(origins)
             cols.origin_end.extend(array("i", map(ends.__getitem__, origins)))
             return

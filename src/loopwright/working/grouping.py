@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bisect import bisect_left
-from itertools import accumulate
+from itertools import accumulate, pairwise
 
 from loopwright.working.kinds import CHAIN, code
 from loopwright.working.run import Run
@@ -22,7 +22,7 @@ def together(run: Run) -> None:
     if hows.count(_TOP) == n == len(set(starts)):
         return  # each in a stitch of its own
     reach = _reach(run.groups, n)
-    likely = [i for i, (here, after) in enumerate(zip(starts, starts[1:], strict=False)) if here == after] if CHAIN not in out else range(n - 1)
+    likely = [i for i, (here, after) in enumerate(pairwise(starts)) if here == after] if CHAIN not in out else range(n - 1)
     for at in likely:  # where a group may begin
         if at < start:
             continue

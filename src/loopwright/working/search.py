@@ -173,7 +173,7 @@ class Decoder(Remembered):
         return found
 
     def _outcomes(self, state: State, step: Step, steps: list[Step], at: int) -> list[tuple[State, Outcome]]:
-        if step.order is not None and step.order.untold and printed_total(step.printed) is None:
+        if step.order is not None and step.order.untold and not step.order.grow and printed_total(step.printed) is None:
             return [(self._assumed_state(state, step), Outcome(step, None, FAILS, None, "otherwise"))]
         results: list[tuple[State, Outcome]] = []
         starts = self._starts(state, step)

@@ -187,6 +187,23 @@ def _into_space(following: Sequence[Node]) -> bool:
     return isinstance(node, (Make, Group)) and node.place is not None and node.place.thing.kind in SPACES and node.place.quant == "next"
 
 
+def _pass_to(run: Run, node: Skip) -> None:
+    """Passes everything up to a marker, or up to a place and that too."""
+    if node.thing.kind == "marker":
+        slot = next_marker(run, run.pos + 1)
+    else:
+        slot = seek(run, node.thing, run.pos)
+        if slot is not None and slot.start == run.pos:
+            slot = seek(run, node.thing, slot.end)  # the hook stands at one already: "hdc to ch-2 sp, skip sleeve sts to next ch-2 sp"
+    if slot is None:
+        raise RunsOut(node.thing.kind, wanted=1, found=0)
+    to = slot.end if node.to else slot.start
+    run.skips.append((run.pos, to))
+    run.pos = to
+    if not node.to:
+        run.named["skipped-to"] = to
+
+
 def do_skip(run: Run, node: Skip) -> None:
     """Passes places over."""
     count = node.n.at(0)
@@ -196,12 +213,8 @@ def do_skip(run: Run, node: Skip) -> None:
         on_free(run)
     if node.thing.kind == "sl st" and code("sl st") not in run.view.items:
         return  # those that joined a band to its edge: they are none of its row
-    if node.thing.kind == "marker":
-        slot = next_marker(run, run.pos + 1)
-        if slot is None:
-            raise RunsOut("marker", wanted=1, found=0)
-        run.skips.append((run.pos, slot.start))
-        run.pos = run.named["skipped-to"] = slot.start
+    if node.to or node.thing.kind == "marker":
+        _pass_to(run, node)
         return
     if node.thing.kind in STITCHES and _into_space(run.following) and not run.view.foundation and run.view.runs:
         ahead = next((s for s, e in view_runs(run) if e > run.pos), None)

@@ -254,12 +254,12 @@ def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, ba
     steps = []
     for i, n in enumerate(many):
         source = sources[i % len(sources)]
-        words = altered(order, source.body, i // len(sources) + 1)
+        words, told = altered(order, source.body, i // len(sources) + 1)
         bare = (last := i == len(many) - 1) and any(isinstance(x, Mark) and x.what == "no-chain" for x in row.body)
         extra = tuple(x for x in row.body if not isinstance(x, Mark) or bare and x.what == "turn") if last and (bare or order.what == "same-as") else ()
         parts, at = together([lead if not i else ((), 0), (without_chain(words) if bare else words, source.at), (extra, base.at)])
         body = parts[1] if not parts[0] and not parts[2] else tuple(n for part in parts for n in part)
-        steps.append(changed(base, number=n, body=body, at=at, label=label_of(base.kind, base.label, n, ranged), order=order, kind=source.kind if base.kind == "none" else base.kind, same=True))
+        steps.append(changed(base, number=n, body=body, at=at, label=label_of(base.kind, base.label, n, ranged), order=told, kind=source.kind if base.kind == "none" else base.kind, same=True))
     return steps
 
 
