@@ -35,7 +35,7 @@ def after_place(cur: Cursor, found: Place) -> Place:
     for _ in range(4):
         if cur.low() in PREPOSITIONS and (_underside_next(cur) or (ahead := 1 + (cur.low(1) == "the")) and cur.low(ahead) in _OTHERS and cur.low(ahead + 1) not in ROWS):
             break
-        if (cur.low() == "between" or cur.low() in ("before", "after") and cur.low(1) in ("next", "each", "the")) and found.thing.kind == "sp" and beside_told(cur):
+        if (cur.low() == "between" or cur.low() in ("before", "after") and cur.low(1) in ("next", "each", "the", "first", "last")) and found.thing.kind == "sp" and beside_told(cur):
             found = beside(cur, found)
         elif cur.low() == "where" and (many := _where_made(cur)):
             cur.at += many

@@ -50,6 +50,7 @@ _SEWING = re.compile(
 )
 _STILL_ON = re.compile(r"(?:(?:do\s+not|don[’']t)\s+(?:fasten\s+off|turn|(?:cut|break)\s+(?:the\s+)?yarn)\s*[.;,]\s*(?:and\s+)?)+", re.IGNORECASE)
 _HEADING = re.compile(r"[A-Z][A-Za-z]+(?:[ /&-]{1,3}[A-Za-z]+){0,3}\s*:?")
+_RINGS = frozenset(("mr", "mc", "ml"))  # pieces of today begin so, in a line of its own
 _DOING = frozenset(
     "in into on over around across along each every next turn join fasten finish off repeat rep continue work make from to all until then ch chain "
     "skip miss sk leave attach cut break change with stuff place insert weave sew begin start finally end and mark do not as same ring st sts".split()
@@ -115,7 +116,7 @@ def of_the_whole(line: str) -> bool:
 def is_heading(line: str) -> bool:
     """Whether a line is but the name of a part, though a stitch or a shaping is in it: "Decreases:", "Picot edge", "Shell Round"."""
     words = line.strip()
-    return _HEADING.fullmatch(words) is not None and not _DOING & set(re.split(r"[ /&:-]+", words.lower()))
+    return words.lower() not in _RINGS and _HEADING.fullmatch(words) is not None and not _DOING & set(re.split(r"[ /&:-]+", words.lower()))
 
 
 @of_short(1_024)

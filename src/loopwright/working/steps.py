@@ -229,7 +229,7 @@ def _bodies(row: Row, numbers: list[int | None], ranged: bool, shelf: _Shelf, ba
             for i, n in enumerate(numbers)
         ]
     if order.what == "even":
-        return _straight(row, order, numbers, ranged, base)
+        return _straight(row, up_to(order, numbers, shelf.number), numbers, ranged, base)
     if order.what == "shape":
         return _shaped(row, order, numbers, ranged, shelf, base)
     if order.what == "continue" or order.delta is not None:
