@@ -176,7 +176,7 @@ def _even(words: str, sizes: int, which: Dialect | None) -> RowOrder | None:
     named = m["stitch"] or m["of"] or m["in"] or m["made"]
     stitch = which.kind_of(" ".join(named.replace(".", " ").split()).lower().removeprefix("plain ")) if which is not None and named and pattern is None else None
     rows = _UNTIL_ROWS.search(m["tail"] or m["on"] or "") if until is not None else None
-    total = number(rows["n"] or rows["upto"], sizes) if rows is not None and not rows["next"] and not rows["further"] else None
+    total = number(rows["n"] or rows["upto"], sizes) if rows is not None and rows.group().lower().startswith(("until", "till")) and not rows["next"] and not rows["further"] else None
     return RowOrder("even", times=times, until_text=until["what"].strip() if until else "", total_rows=total, kind=pattern or stitch)
 
 
