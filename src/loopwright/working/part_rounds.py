@@ -99,6 +99,8 @@ def comes_out(run: Run, node: Repeat, point: Point, keep: tuple[int, int]) -> bo
     spaces = sum(1 for s, e in view_runs(run) if s >= run.pos and e - s >= longest)
     spaces -= spaces == 1 and run.in_rounds and not run.used_spaces and ends_untold(node)  # past it the round comes to its first stitch
     left = 0 if run.used_spaces and not spaces else run.stitches_left()
+    if left > keep[0] and not run.in_rounds:
+        left -= _rest_of_group(run)
     if run.start:
         left = max(0, left - sum(1 for i in range(run.start) if run.view.items[i] != CHAIN))
     moved = run.pos > point.pos
@@ -108,6 +110,12 @@ def comes_out(run: Run, node: Repeat, point: Point, keep: tuple[int, int]) -> bo
     run.conventions.clear()
     run.conventions.update(conventions)
     return moved and left == keep[0] and spaces <= keep[1]
+
+
+def _rest_of_group(run: Run) -> int:
+    """Stitches still ahead of a group in whose middle the hook is: "sc in 2nd dc of next shell" has done with them."""
+    group = next((g for g in run.view.groups if g.start < run.pos < g.end), None)
+    return sum(1 for i in range(run.pos, group.end) if run.item(i) != CHAIN) if group is not None else 0
 
 
 def ends_untold(node: Repeat) -> bool:

@@ -1,0 +1,22 @@
+"""Rows of shells that end in half a shell: the ending stands for the last shell, whatever the shells are made of."""
+
+import pytest
+
+from loopwright.notation import read
+from loopwright.source import Source
+from loopwright.working import work
+
+
+@pytest.mark.parametrize(("made", "skipped", "middle"), [(3, 1, "2nd dc"), (3, 1, "center dc"), (5, 2, "3rd dc"), (7, 3, "4th dc")])
+@pytest.mark.parametrize("shells", [2, 3, 4, 7])
+@pytest.mark.parametrize("ending", ["ending with", "end with", "ending last rep with"])
+def test_half_a_shell_at_the_end(made: int, skipped: int, middle: str, shells: int, ending: str) -> None:
+    half = made // 2
+    text = (
+        f"Ch {shells * (2 * skipped + 2) + 2}.\n"
+        f"Row 1: Sc in 2nd ch from hook, *sk {skipped} ch, {made} dc in next ch, sk {skipped} ch, sc in next ch; rep from * across, turn.\n"
+        f"Row 2: Ch 3, {half} dc in first sc, *sc in {middle} of next shell, {made} dc in next sc; rep from * across, {ending} {half + 1} dc in last sc, turn."
+    )
+    rows = work(read(Source.of(text), "us")).rows
+    # the chain and half a shell, a stitch in each shell, a shell in each stitch between, the other half
+    assert [row.counts[0] for row in rows[1:]] == [1 + shells * (made + 1), 1 + half + shells + (shells - 1) * made + half + 1]
