@@ -20,3 +20,13 @@ def test_half_a_shell_at_the_end(made: int, skipped: int, middle: str, shells: i
     rows = work(read(Source.of(text), "us")).rows
     # the chain and half a shell, a stitch in each shell, a shell in each stitch between, the other half
     assert [row.counts[0] for row in rows[1:]] == [1 + shells * (made + 1), 1 + half + shells + (shells - 1) * made + half + 1]
+
+
+@pytest.mark.parametrize("passed", ["sk hdc and dc", "sk next hdc and next dc", "skip 1 dc and 1 hdc", "sk dc and hdc", "sk 2 sts"])
+def test_two_kinds_passed_over_in_whichever_order_they_are_met(passed: str) -> None:
+    text = (
+        "Ch 23.\nRow 1: (Hdc, dc) in 3rd ch from hook, *sk 2 ch, (sc, hdc, dc) in next ch; rep from * to last 2 ch, sk 1 ch, sc in last ch, turn.\n"
+        f"Row 2: Ch 1, (hdc, dc) in first sc, *{passed}, (sc, hdc, dc) in next sc; rep from * to last 3 sts, sk 2 sts, sc in tch."
+    )
+    # two in the first, six groups of three, one at the end
+    assert work(read(Source.of(text), "us")).rows[-1].counts == (2 + 6 * 3 + 1,)

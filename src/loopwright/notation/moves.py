@@ -14,6 +14,7 @@ from loopwright.model.tree import (
     Make,
     Mark,
     Node,
+    Num,
     Repeat,
     Ring,
     Skip,
@@ -68,6 +69,8 @@ def skip(cur: Cursor) -> Node:
         return Mark("note", span=cur.span_from(start))
     while (more := _skips_more(cur)) is not None:
         skips.append(more)
+    if len(skips) > 1 and all(isinstance(s, Skip) and s.thing.kind in _PLAIN and s.n.at(0) == 1 and not s.first for s in skips):
+        return Skip(Num((len(skips),)), span=cur.span_from(start))  # "sk hdc and dc": in whichever order they are met
     return skips[0] if len(skips) == 1 else Repeat(tuple(skips), "once", span=cur.span_from(start))
 
 
