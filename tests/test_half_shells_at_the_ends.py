@@ -30,3 +30,13 @@ def test_two_kinds_passed_over_in_whichever_order_they_are_met(passed: str) -> N
     )
     # two in the first, six groups of three, one at the end
     assert work(read(Source.of(text), "us")).rows[-1].counts == (2 + 6 * 3 + 1,)
+
+
+def test_the_edges_of_granny_stripes() -> None:
+    text = (
+        "Ch 29.\nRow 1: Sc in 2nd ch from hook and in each ch across. (28)\n"
+        "Row 2: Ch 3, dc in first st, *sk 2 sts, 3 dc in next st; rep from * to last 3 sts, sk 2 sts, 2 dc in last st.\n"
+        "Row 3: Ch 3, 3 dc in each sp between groups across, dc in last st."
+    )
+    # two, eight threes and two; then a stitch, nine threes between them, a stitch
+    assert [row.counts[0] for row in work(read(Source.of(text), "us")).rows] == [29, 28, 2 + 8 * 3 + 2, 1 + 9 * 3 + 1]

@@ -115,7 +115,9 @@ def _spaced_out(run: Run, number: int, slots: Sequence[Slot], chains: int) -> No
 
 def _start_pair(run: Run, place: Place, number: int, each: int) -> None:
     """ "Ch 3, 2 dc in each st": where the chain is a stitch, its place takes the other one too."""
-    paired = run.tch_item and len(run.out) == 1 and run.into[0] is not None and not run.view.ring
+    stands = run.into[0] if run.tch_item and len(run.out) == 1 else None
+    beside = place.thing.kind in ("gap", *SPACES) and not run.in_rounds  # at the edge of a row it stands beside the spaces
+    paired = stands is not None and not run.view.ring and (not beside or stands.how not in ("top", "chain"))
     if paired and run.once("start-pair", ((0.0, True), (0.3, False))):
         for _ in range(each - 1):
             run.make(number, run.into[0])

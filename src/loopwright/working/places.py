@@ -31,6 +31,7 @@ from loopwright.working.view import Slot
 _HOW = {"both": "top", "back": "back", "front": "front", "third": "third", "front-post": "front-post", "back-post": "back-post"}
 JUMP_COST = 0.8
 NOTHING_THERE = 0.5  # "each space to the next corner" where only groups meet
+BESIDE = 4  # stitches of the group behind the space that a row was last worked into
 _ODD = frozenset({"marker", "row", "row-end", "corner", "ring"})  # not looked for along the row below
 
 
@@ -227,6 +228,8 @@ def _last(run: Run, place: Place, how: str) -> list[Slot]:
             return [run.last]
         raise RunsOut(place.thing.kind, wanted=wanted, found=len(ahead))
     jumped = len(ahead) - wanted
+    if jumped and run.last is not None and run.last.how == "between" and jumped <= BESIDE:
+        jumped = 0  # "3 dc in each sp between groups, dc in last st": of the last group, beside whose space the hook is
     if jumped and place.thing.kind in STITCHES:
         run.cost += min(4.0, JUMP_COST * jumped)
         told = run.skips and run.skips[-1][1] == run.pos > run.skips[-1][0]  # chains alone may bridge what they do not name
@@ -234,7 +237,7 @@ def _last(run: Run, place: Place, how: str) -> list[Slot]:
     elif jumped:
         run.cost += min(2.0, 0.3 * jumped)
     chosen = ahead[-wanted:]
-    if place.of is None and place.thing.kind in HEIGHT and run.out and run.out[-1] != CHAIN and not run.view.foundation:
+    if place.of is None and place.thing.kind in HEIGHT and run.out and run.out[-1] != CHAIN and not run.view.foundation and not (run.last is not None and run.last.how == "between"):
         run.cost += min(1.6, 0.2 * sum(1 for i in range(run.pos, chosen[0].start) if run.item(i) != CHAIN))  # what stands before it is passed over
     if place.of is not None or place.centre:
         chosen = [_inside(run, s, place) for s in chosen]
