@@ -1,13 +1,18 @@
 """Documents of the designs: parts in order, every row in every size, and what is reported."""
 
 import dataclasses
+import re
+from pathlib import Path
 
 import pytest
 
-from loopwright.publishing.document import Edition, Figure, Instructions, Step, Table, in_brackets, of_size
+from loopwright.publishing.document import Edition, Figure, Instructions, Listing, Step, Table, in_brackets, of_size
 from loopwright.publishing.document.build import build
 from loopwright.publishing.document.pattern import Change, Photograph, Pictures
+from loopwright.source import Source
 from loopwright.wording import write
+from loopwright.workshop.measure import Wanted
+from loopwright.workshop.publish.gather import gather
 
 ORDER = [
     "title", "sizes", "materials", "gauge", "abbreviations", "special", "notes", "schematic", "instructions", "charts", "finishing", "care",
@@ -105,3 +110,16 @@ def test_a_size_that_is_none_is_refused(gathered):
 def test_a_language_without_words_is_refused(gathered):
     with pytest.raises(LookupError):
         build(gathered("avocet-bonnet").pattern, Pictures(), Edition(language="xx"))
+
+
+@pytest.mark.parametrize(("told", "chains"), [("Ch a multiple of 4 plus 2.", ["26"]), ("Ch any length (I made 42).", ["42"]), ("Ch 30.", [])])
+@pytest.mark.parametrize("language", ["en", "de", "sv"])
+def test_a_chain_of_an_open_length_is_said_to_be_a_sample(told, chains, language):
+    text = f"Cloth\nTerms: US\nGauge: 20 sc and 24 rows = 10 cm\n{told}\nRow 1: Sc in 2nd ch from hook and in each ch across."
+    pattern = gather(Source.of(text, "cloth.txt"), Wanted(), Path()).pattern
+    notes = next(p for p in build(pattern, Pictures(), Edition(language=language)).parts if p.key == "notes")
+    assert re.findall(r"\b(\d\d)\b", " ".join(_plain(t) for b in notes.blocks if isinstance(b, Listing) for t in b.items)) == chains
+
+
+def _plain(text):
+    return " ".join(run if isinstance(run, str) else getattr(run, "text", "") for run in text)

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from loopwright.model.tree import Chain, Row
 from loopwright.publishing import changes
 from loopwright.publishing.document.blocks import (
     Block,
@@ -167,6 +168,7 @@ def _notes(pattern: Pattern, edition: Edition, words: Words, say: Phrases) -> li
     if len(words.indexes) > 1:
         ours.append((say.say("all-sizes-note", sizes=say.say("list-separator").join(words.name(pattern.sizes[i]) for i in words.indexes)),))
     ours += [(f"{x.name}: {x.value}",) for x in words.heading.lines if x.key == "turning chain"]
+    ours += [(say.say("open-chain-note", n=n),) for n in _samples(pattern)]
     ours.append((say.say("spelled-out-note" if edition.spelled_out or edition.large_print else "repeats-note"),))
     if edition.left_handed:
         ours.append((say.say("left-handed-note"),))
@@ -176,6 +178,14 @@ def _notes(pattern: Pattern, edition: Edition, words: Words, say: Phrases) -> li
         ours.append((say.say("meets", points=POINTS_FAR),))
     own = _listed([x.value for x in words.heading.lines if x.key in ("notes", "level")], words)
     return [Listing(tuple(ours)), *own]
+
+
+def _samples(pattern: Pattern) -> list[int]:
+    """Chains of the samples that stand for foundations whose length the pattern leaves open."""
+    rows = ((i, item.body) for i, item in enumerate(pattern.document.items) if isinstance(item, Row))
+    left_open = {i for i, body in rows if any(isinstance(n, Chain) and n.every for n in body)}
+    chains = (row.made.get("ch", (None,))[0] for row in pattern.report.rows if row.item in left_open)
+    return list(dict.fromkeys(n for n in chains if n))
 
 
 def _figure(drawn: Drawn) -> Figure:

@@ -38,6 +38,7 @@ ball-note-plain = Meterne er beregnet ud fra maskerne; forbruget ligger mellem d
 hours = Tid
 hours-unit = timer
 in-cm = cm (tommer i parentes)
+open-chain-note = Luftmaskekædens længde er fri; antal, diagrammer og mål gælder her en prøve på { $n } luftmasker.
 worked-in = Prøven er hæklet i størrelse { $size }.
 all-sizes-note = Tallene gælder for størrelserne i denne rækkefølge: { $sizes }. Et enkelt tal gælder for alle.
 

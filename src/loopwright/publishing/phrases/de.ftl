@@ -38,6 +38,7 @@ ball-note-plain = Die Meter sind aus den Maschen berechnet; der Bedarf liegt zwi
 hours = Zeit
 hours-unit = Stunden
 in-cm = cm (Zoll in Klammern)
+open-chain-note = Die Länge der Luftmaschenkette ist frei; Maschenzahlen, Häkelschrift und Maße gelten hier für eine Probe auf { $n } Luftmaschen.
 worked-in = Das Musterstück wurde in Größe { $size } gearbeitet.
 all-sizes-note = Die Zahlen gelten für die Größen in dieser Reihenfolge: { $sizes }. Eine einzelne Zahl gilt für alle.
 

@@ -41,6 +41,7 @@ ball-note-plain = Metres are reckoned from the stitches; the need lies between t
 hours = Time
 hours-unit = hours
 in-cm = cm (inches in brackets)
+open-chain-note = How long the chain is may be chosen; the counts, charts and measurements here are those of a sample on { $n } chains.
 worked-in = The sample was worked in size { $size }.
 all-sizes-note = Numbers are given for the sizes in this order: { $sizes }. One number alone is for all of them.
 

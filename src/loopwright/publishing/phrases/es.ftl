@@ -38,6 +38,7 @@ ball-note-plain = Los metros se calculan a partir de los puntos; lo necesario es
 hours = Tiempo
 hours-unit = horas
 in-cm = cm (pulgadas entre paréntesis)
+open-chain-note = El largo de la cadeneta es libre; los números de puntos, los gráficos y las medidas son aquí los de una muestra sobre { $n } cadenetas.
 worked-in = La muestra se tejió en talla { $size }.
 all-sizes-note = Los números van para las tallas en este orden: { $sizes }. Un solo número vale para todas.
 

@@ -38,6 +38,7 @@ ball-note-plain = Les mètres sont calculés d'après les mailles{ "\u00A0" }; l
 hours = Temps
 hours-unit = heures
 in-cm = cm (pouces entre parenthèses)
+open-chain-note = La longueur de la chaînette est libre ; les nombres de mailles, les diagrammes et les mesures sont ici ceux d'un échantillon sur { $n } mailles en l'air.
 worked-in = Le modèle a été réalisé en taille { $size }.
 all-sizes-note = Les nombres sont donnés pour les tailles dans cet ordre{ "\u00A0" }: { $sizes }. Un seul nombre vaut pour toutes.
 

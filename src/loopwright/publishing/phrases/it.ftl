@@ -38,6 +38,7 @@ ball-note-plain = I metri sono calcolati dalle maglie; il fabbisogno sta tra i d
 hours = Tempo
 hours-unit = ore
 in-cm = cm (pollici tra parentesi)
+open-chain-note = La lunghezza della catenella è libera; i numeri, gli schemi e le misure sono qui quelli di un campione su { $n } catenelle.
 worked-in = Il campione è stato lavorato nella taglia { $size }.
 all-sizes-note = I numeri valgono per le taglie in quest'ordine: { $sizes }. Un numero solo vale per tutte.
 

@@ -38,6 +38,7 @@ ball-note-plain = De meters zijn uit de steken berekend; de behoefte ligt tussen
 hours = Tijd
 hours-unit = uur
 in-cm = cm (inch tussen haakjes)
+open-chain-note = De lengte van de ketting is vrij; aantallen, schema’s en maten gelden hier voor een proeflapje op { $n } lossen.
 worked-in = Het voorbeeld is gehaakt in maat { $size }.
 all-sizes-note = De getallen gelden voor de maten in deze volgorde: { $sizes }. Eén getal geldt voor alle.
 

@@ -38,6 +38,7 @@ ball-note-plain = Os metros são calculados a partir dos pontos; o necessário f
 hours = Tempo
 hours-unit = horas
 in-cm = cm (polegadas entre parênteses)
+open-chain-note = O comprimento da correntinha é livre; as contagens, os gráficos e as medidas são aqui os de uma amostra sobre { $n } correntinhas.
 worked-in = A peça foi feita no tamanho { $size }.
 all-sizes-note = Os números valem para os tamanhos nesta ordem: { $sizes }. Um número só vale para todos.
 

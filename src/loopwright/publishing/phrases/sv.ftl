@@ -38,6 +38,7 @@ ball-note-plain = Metrarna är beräknade ur maskorna; åtgången ligger mellan 
 hours = Tid
 hours-unit = timmar
 in-cm = cm (tum inom parentes)
+open-chain-note = Luftmaskekedjans längd är fri; antal, diagram och mått gäller här en provbit på { $n } luftmaskor.
 worked-in = Provplagget är virkat i storlek { $size }.
 all-sizes-note = Talen gäller för storlekarna i denna ordning: { $sizes }. Ett ensamt tal gäller för alla.
 
