@@ -22,3 +22,9 @@ def test_repeats_of_repeats_end() -> None:
     report = work(read(Source.of("Rnd 1: 6 sc in magic ring.\nRnd 2: sc in next st, " + "repeat around, " * 400), "us"))
     assert len(report.rows) == 2
     assert any(f.code == "N002" for f in report.findings)
+
+
+def test_rows_along_edges_over_and_over() -> None:
+    report = work(read(Source.of("Rnd 1: 12 sc in magic ring. (12 sc)\nNext 300 rnds: Work 60 sc evenly around neck edge, join. (60 sc)"), "us"))
+    assert [row.counts[0] for row in report.rows] == [12, *[60] * 300]
+    assert [len(fabric) > 300 * 60 for fabric in report.fabrics if fabric is not None] == [True]

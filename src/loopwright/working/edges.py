@@ -23,6 +23,7 @@ _LIVE = frozenset({ROLES.index("edge"), ROLES.index("counts"), ROLES.index("assu
 _JOIN = ROLES.index("join")
 _COUNTS = ROLES.index("counts")
 _DOWN, _UP = 1, 3  # left side, right side, as the maker sees them
+_MANY = 40  # rows along edges from which the edges of those that follow are not looked at any more: no piece has as many
 _MOST = 4  # stitches that go into the end of one row; a double treble is as high as four rows of double crochet
 _STARTS_LOW = re.compile(r"\b(?:lower|bottom)\b", re.IGNORECASE)
 _STARTS_HIGH = re.compile(r"\b(?:top|upper)\b", re.IGNORECASE)
@@ -72,7 +73,8 @@ class Edges:
     cords: set[int] = field(default_factory=set)
     along: set[int] = field(default_factory=set)
     taken: set[int] = field(default_factory=set)
-    _stood: list[list[FabricRow]] = field(default_factory=list)  # what stands on one another, for the row in progress
+    _stood: list[list[FabricRow]] = field(default_factory=list)  # what stands on one another in a piece, for the row in progress
+    _piece: int = -1
     _chosen: dict[tuple[int, int, int], tuple[tuple[int, ...], list[int]]] = field(default_factory=dict)  # by a run's first stitch and side, and what is taken
 
     def rows(self, piece: int) -> list[FabricRow]:
@@ -91,7 +93,8 @@ class Edges:
         rows = self.rows(way.piece)
         same = {r.start: side == way.right_side for r, side in zip(rows, facings(rows), strict=True)}
         runs, corners = self._runs(start, dict(wanted), way)
-        self._stood.clear()
+        if len(self.along) < _MANY or way.piece != self._piece:
+            self._stood, self._piece = [], way.piece
         self._chosen.clear()
         self._place_runs(runs, rows, same, way)
         opening = list(way.opening)
