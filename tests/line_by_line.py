@@ -17,3 +17,8 @@ def last_rows(lines, terms):
     for line in lines:
         starts.append(starts[-1] + len(line) + 1)
     return [next((r for r in reversed(report.rows) if at <= r.span.start < end), None) for at, end in pairwise(starts)]
+
+
+def first_counts(text, terms="us"):
+    """The count of each row in the first size, None where it was not read; what is only a chain is a row too."""
+    return [row.counts[0] for row in work(read(Source.of(text), terms)).rows]

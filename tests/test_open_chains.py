@@ -6,12 +6,9 @@ from loopwright.notation import read, write
 from loopwright.source import Source
 from loopwright.working import work
 from loopwright.workshop.check import check_source
+from tests.line_by_line import first_counts
 
 ROWS = "Row 1: Sc in 2nd ch from hook and in each ch across.\nRow 2: Ch 1, sc in each sc across."
-
-
-def _counts(text: str) -> list[int | None]:
-    return [row.counts[0] for row in work(read(Source.of(text), "us")).rows]
 
 
 @pytest.mark.parametrize(
@@ -34,7 +31,7 @@ def _counts(text: str) -> list[int | None]:
 )
 def test_a_length_that_is_left_open(told: str, chain: int) -> None:
     text = f"Cloth\n{told}\n{ROWS}"
-    assert _counts(text) == [chain, chain - 1, chain - 1]
+    assert first_counts(text) == [chain, chain - 1, chain - 1]
     checked = check_source(Source.of(text))
     assert [f for f in checked.findings if f.code[0] in "NWD"] == []
     assert any("sample" in a.message and str(chain) in a.message for a in work(read(Source.of(text), "us")).assumptions)
@@ -43,12 +40,12 @@ def test_a_length_that_is_left_open(told: str, chain: int) -> None:
 
 def test_the_sample_is_one_that_the_first_row_fits_on() -> None:
     text = "Cloth\nCh any length.\nRow 1: Sc in 2nd ch from hook, *skip 1 ch, 3 dc in next ch, skip 1 ch, sc in next ch; rep from * across."
-    assert _counts(text) == [26, 1 + 6 * 4]  # 24 and 25 leave one and two over
+    assert first_counts(text) == [26, 1 + 6 * 4]  # 24 and 25 leave one and two over
 
 
 def test_a_printed_count_tells_the_sample() -> None:
     text = "Cloth\nCh any multiple of 3 plus 2.\nRow 1: Sc in 2nd ch from hook and in each ch across. (61)"
-    assert _counts(text) == [62, 61]
+    assert first_counts(text) == [62, 61]
 
 
 def test_a_row_that_does_not_fit_the_multiple_is_found() -> None:

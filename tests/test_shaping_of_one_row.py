@@ -2,13 +2,7 @@
 
 import pytest
 
-from loopwright.notation import read
-from loopwright.source import Source
-from loopwright.working import work
-
-
-def _counts(text: str) -> list[int | None]:
-    return [row.counts[0] for row in work(read(Source.of(text), "us")).rows]
+from tests.line_by_line import first_counts
 
 
 @pytest.mark.parametrize(
@@ -24,9 +18,9 @@ def _counts(text: str) -> list[int | None]:
     ],
 )
 def test_so_many_more_or_fewer_in_a_round(words: str, made: int) -> None:
-    assert _counts(f"Rnd 1: 18 sc in magic ring. (18 sc)\nRnd 2: {words}") == [18, made]
+    assert first_counts(f"Rnd 1: 18 sc in magic ring. (18 sc)\nRnd 2: {words}") == [18, made]
 
 
 def test_rounds_that_grow_by_as_many_each() -> None:
-    assert _counts("Rnd 1: 12 sc in magic ring.\nRnds 2-5: inc 6 each round.\nRnd 6: dec 4 in this round.") == [12, 18, 24, 30, 36, 32]
+    assert first_counts("Rnd 1: 12 sc in magic ring.\nRnds 2-5: inc 6 each round.\nRnd 6: dec 4 in this round.") == [12, 18, 24, 30, 36, 32]
 
