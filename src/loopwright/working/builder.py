@@ -196,19 +196,15 @@ class Builder:
 
     def _words(self, origins: array[int]) -> None:
         ends, cols = self.ends, self.cols
-        words = set(origins)
-        if len(words) == 1 and (only := origins[0]) in ends:
-            cols.origin.extend(origins)
-            cols.origin_end.extend(array("i", (ends[only],)) * len(origins))
-            return
-        if all(o in ends for o in words):
-            cols.origin.extend(origins)
-            cols.origin_end.extend(array("i", map(ends.__getitem__, origins)))
-            return
         a, b = self.fallback
-        told = [(o, ends[o]) if o in ends else (o, OF_BEFORE + ends.get(o - OF_BEFORE, o)) if o >= OF_BEFORE else (a, b) for o in origins]
-        cols.origin.extend(array("i", [start for start, _ in told]))
-        cols.origin_end.extend(array("i", [end for _, end in told]))
+        told = {o: (o, ends[o]) if o in ends else (o, OF_BEFORE + ends.get(o - OF_BEFORE, o)) if o >= OF_BEFORE else (a, b) for o in set(origins)}
+        if len(told) == 1:
+            ((start, end),) = told.values()
+            cols.origin.extend(array("i", (start,)) * len(origins))
+            cols.origin_end.extend(array("i", (end,)) * len(origins))
+            return
+        cols.origin.extend(array("i", [told[o][0] for o in origins]))
+        cols.origin_end.extend(array("i", [told[o][1] for o in origins]))
 
     # --- what is no item -----------------------------------------------------------------------------------------
 

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from bisect import bisect_left
-from itertools import accumulate, pairwise
+from itertools import accumulate, compress
+from operator import eq
 
 from loopwright.working.kinds import CHAIN, code
 from loopwright.working.run import Run
@@ -22,7 +23,7 @@ def together(run: Run) -> None:
     if hows.count(_TOP) == n == len(set(starts)):
         return  # each in a stitch of its own
     reach = _reach(run.groups, n)
-    likely = [i for i, (here, after) in enumerate(pairwise(starts)) if here == after] if CHAIN not in out else range(n - 1)
+    likely = compress(range(n - 1), map(eq, starts, starts[1:])) if CHAIN not in out else range(n - 1)
     for at in likely:  # where a group may begin
         if at < start:
             continue
@@ -85,6 +86,8 @@ def _last(run: Run, start: int, a: int, b: int) -> int:
 def _reach(groups: list[Group], count: int) -> list[int]:
     """Per item: how far a group that begins there or before goes."""
     furthest = [0] * (count + 1)
+    if not groups:
+        return furthest
     for g in groups:
         if g.start <= count:  # stitches taken back may leave a group behind
             furthest[g.start] = max(furthest[g.start], g.end)

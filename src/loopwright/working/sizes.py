@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import fields, replace
 from functools import lru_cache
+from operator import is_
 from typing import Any
 
 from loopwright.model.still import Still
@@ -30,7 +31,9 @@ def for_size(node: Any, size: int) -> Any:
         value = node.at(size)
         return Num((value,), node.blank, node.span)
     if isinstance(node, tuple):
-        return tuple(for_size(n, size) for n in node if not _dashed(n, size))
+        sized = tuple(for_size(n, size) for n in node if not _dashed(n, size))
+        same = len(sized) == len(node) and all(map(is_, sized, node))
+        return node if same else sized  # what no size changes is worked once for all
     if hasattr(node, "__dataclass_fields__"):
         changes = {}
         for f in fields(node):

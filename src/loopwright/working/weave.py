@@ -12,7 +12,7 @@ from typing import Any
 
 from loopwright.kept import Kept, kept
 from loopwright.model.fabric import Fabric, FabricRow
-from loopwright.model.tree import Mark
+from loopwright.model.tree import Mark, Node
 from loopwright.working.builder import PLACE, ROLE, Builder, into_tops
 from loopwright.working.colours import Colours
 from loopwright.working.columns import BELOW, NO_CHAIN, Below, Columns
@@ -295,17 +295,23 @@ class Weaver:
 
     def _columns(self, outcome: Outcome, made: Made, facing: Below) -> Columns:
         step = outcome.step
-        words = step.span.start - step.at, step.span.end - step.at
-        key = (id(made), facing.key(), words, id(step.body))  # where words end may differ where all else is the same
+        words, ends = (step.span.start - step.at, step.span.end - step.at), self._ends(step.body)
+        key = (id(made), facing.key(), words, tuple(ends.items()))  # where words end may differ where all else is the same
         found = self.shared.get(key)
         kinds = found[3] if found is not None else bytes((*dict.fromkeys(made.out), CHAIN, *_hidden(made)))
         self._know(kinds)
         # Columns that another weaver built are ours only where it numbered the kinds the same.
         if found is None or found[2] != tuple(self.fabric.kinds[: len(found[2])]):
-            builder = Builder(made, facing, bytes(self.kinds), spans(step.body), words)
-            found = self.shared[key] = (made, builder.build(), tuple(self.fabric.kinds), kinds, step.body)
-        columns: Columns = found[1]
-        return columns
+            builder = Builder(made, facing, bytes(self.kinds), ends, words)
+            found = self.shared[key] = (made, builder.build(), tuple(self.fabric.kinds), kinds)
+        return found[1]
+
+    def _ends(self, body: tuple[Node, ...]) -> dict[int, int]:
+        """Where the words of a row's instructions begin and end: looked up once for a body that many rows have."""
+        if (found := self.shared.get(id(body))) is None:
+            found = self.shared[id(body)] = spans(body), body  # it keeps its id while this is kept
+        ends: dict[int, int] = found[0]
+        return ends
 
     # --- laying down ---------------------------------------------------------------------------------------------
 

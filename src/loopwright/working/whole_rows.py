@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from itertools import accumulate
 
 from loopwright.model.tree import (
     STITCH,
@@ -49,38 +48,54 @@ def _counted(run: Run) -> int:
 
 def _spread(run: Run, kind: str, left: int, change: int, op: str) -> None:
     units = left if op == "inc" else left - change
-    _shaped(run, kind, left, op, [bool(change) and ((i + 1) * change) // units > (i * change) // units for i in range(units)])
+    _shaped(run, kind, left, op, units, [-(-i * units // change) - 1 for i in range(1, change + 1)])
 
 
-def _shaped(run: Run, kind: str, left: int, op: str, special: Sequence[bool]) -> None:
-    """Plain stitches, and where `special` says so two in one or two together."""
+def _shaped(run: Run, kind: str, left: int, op: str, units: int, special: Sequence[int]) -> None:
+    """So many plain stitches, and at those that `special` numbers two in one or two together."""
     number, together = code(kind), code(f"{plain(kind)}2tog")
     ahead = single_stitches(run, run.pos, run.end)
-    if not ahead or not special:
-        _one_by_one(run, number, together, left, op, special)
+    if not ahead or not units:
+        _one_by_one(run, number, together, left, op, units, special)
         return
-    taken = len(special) + (sum(special) if op == "dec" else 0)
+    taken = units + (len(special) if op == "dec" else 0)
     if len(ahead) < taken:
         raise RunsOut("st", wanted=left, found=len(ahead))
-    if op == "inc":
-        starts = [at for at, here in zip(ahead, special, strict=False) for _ in range(2 if here else 1)]
-        run.make_each(bytes((number,)) * len(starts), starts, [at + 1 for at in starts])
-    else:
-        taken_so_far = list(accumulate(2 if here else 1 for here in special))
-        starts = [ahead[i - (2 if here else 1)] for i, here in zip(taken_so_far, special, strict=True)]
-        run.make_each(bytes(together if here else number for here in special), starts, [ahead[i - 1] + 1 for i in taken_so_far])
+    first: list[int] = []
+    last: list[int] = []  # of the stitches of the row below that each takes
+    begin = at = 0
+    for unit in (*special, None):
+        plain_ones = ahead[at : at + (units if unit is None else unit) - begin]
+        first += plain_ones
+        last += plain_ones
+        at += len(plain_ones)
+        if unit is None:
+            break
+        if op == "inc":
+            first += (ahead[at], ahead[at])
+            last += (ahead[at], ahead[at])
+        else:
+            first.append(ahead[at])
+            last.append(ahead[at := at + 1])
+        begin, at = unit + 1, at + 1
+    kinds = bytearray(bytes((number,)) * len(first))
+    if op == "dec":
+        for unit in special:
+            kinds[unit] = together
+    run.make_each(bytes(kinds), first, [i + 1 for i in last])
     run.last = Slot(ahead[taken - 1], ahead[taken - 1] + 1)
     run.pos = run.last.end
 
 
-def _one_by_one(run: Run, number: int, together: int, left: int, op: str, special: Sequence[bool]) -> None:
+def _one_by_one(run: Run, number: int, together: int, left: int, op: str, units: int, special: Sequence[int]) -> None:
     """As _shaped, where each stitch must be looked for."""
-    for done, here in enumerate(special):
+    here = set(special)
+    for done in range(units):
         slot = seek(run, STITCH, run.pos)
         if slot is None:
             raise RunsOut("st", wanted=left, found=done)
         run.pos, run.last = slot.end, slot
-        if here and op == "dec":
+        if done in here and op == "dec":
             second = seek(run, STITCH, run.pos)
             if second is None:
                 raise RunsOut("st", wanted=left, found=done)
@@ -88,7 +103,7 @@ def _one_by_one(run: Run, number: int, together: int, left: int, op: str, specia
             run.make(together, Slot(slot.start, second.end))
         else:
             run.make(number, slot)
-            if here:
+            if done in here:
                 run.make(number, slot)
 
 
@@ -134,7 +149,7 @@ def do_at_ends(run: Run, node: AtEnds) -> None:
     first = amount // 2 if node.ends == 2 else 0
     last = amount - first
     units = left - amount if node.op == "dec" else left
-    _shaped(run, kind, left, node.op, [i < first or i >= units - last for i in range(units)])
+    _shaped(run, kind, left, node.op, units, sorted({*range(min(first, units)), *range(max(0, units - last), units)}))
 
 
 def do_edge(run: Run, node: EdgeRun) -> None:
