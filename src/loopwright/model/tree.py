@@ -45,7 +45,7 @@ class Thing:
     """What a place is made of.
 
     `kind`: "st" (any stitch), "any" (a stitch or a chain, as old books count them), "ch" (a chain itself), "sp" (a chain space, loop or gap; `length` chains when said,
-    0 = a gap between stitches or groups), "ring", "corner", "tch" (turning or start chain), "join", "row-end",
+    0 = a gap between stitches or groups), "gap" (between groups; `length` 0: or between one and the edge), "ring", "corner", "tch" (turning or start chain), "join", "row-end",
     "underside" (other side of the foundation), "row" (a count of rows), a stitch kind ("dc", "fpdc"),
     or a group or special name ("shell", "cluster", "picot", "popcorn", "bean st" …).
     """

@@ -11,6 +11,7 @@ from loopwright.notation.extents import left_words, row_words, up_to, up_to_turn
 from loopwright.notation.stops import stop_before
 from loopwright.notation.things import ROWS, row_told, rows_down, thing, underside_words
 
+_BEHIND_BEFORE = ("next", "each", "the", "first", "last", "tch", "t-ch", "turning")
 PREPOSITIONS = frozenset("in into on over under around between through thru across along at onto inside round".split())
 END_WORDS = frozenset("around across round along".split())
 _OTHERS = frozenset("second other 2nd".split())
@@ -35,7 +36,7 @@ def after_place(cur: Cursor, found: Place) -> Place:
     for _ in range(4):
         if cur.low() in PREPOSITIONS and (_underside_next(cur) or (ahead := 1 + (cur.low(1) == "the")) and cur.low(ahead) in _OTHERS and cur.low(ahead + 1) not in ROWS):
             break
-        if (cur.low() == "between" or cur.low() in ("before", "after") and cur.low(1) in ("next", "each", "the", "first", "last")) and found.thing.kind == "sp" and beside_told(cur):
+        if (cur.low() == "between" or cur.low() in ("before", "after") and cur.low(1) in _BEHIND_BEFORE) and found.thing.kind == "sp" and beside_told(cur):
             found = beside(cur, found)
         elif cur.low() == "where" and (many := _where_made(cur)):
             cur.at += many

@@ -23,6 +23,7 @@ from loopwright.notation.brackets import bracket, named_made
 from loopwright.notation.cursor import FILLER, Cursor
 from loopwright.notation.doubled import doubled
 from loopwright.notation.extents import leave, left_so
+from loopwright.notation.further import further_ordinals
 from loopwright.notation.last_rounds import ended
 from loopwright.notation.layers import THROUGH, through_both
 from loopwright.notation.lists import (
@@ -122,6 +123,8 @@ def _added(cur: Cursor, out: list[Node], stars: list[int], found: Node, at: int)
     """Puts what was read last behind the nodes before it, and both as they belong together."""
     out.append(found)
     out.extend(left_so(cur, found, at))
+    if cur.kind() in ("sep", "word"):
+        further_ordinals(cur, out)
     if cur.kind() == "times":
         so_often(cur, out, starred=bool(stars))
     in_turn(out)

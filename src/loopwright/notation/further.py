@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 
-from loopwright.model.tree import ONE, Group, InTurn, Make, Mark, Node, Num, Place, Repeat
+from loopwright.model.tree import ONE, Group, InTurn, Make, Mark, Node, Num, Place, Repeat, Skip
 from loopwright.notation.after_places import END_WORDS
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.extents import left_words, up_to
-from loopwright.notation.places import place
+from loopwright.notation.places import ordinal, place
 from loopwright.notation.things import thing
 
 NOTE_WORDS = 60
@@ -140,3 +141,24 @@ def more_for_group(cur: Cursor, made: Group) -> Node:
             break
         parts.append(replace(made, place=more, span=made.span.cover(cur.span_from(mark))))
     return made if len(parts) == 1 else Repeat(tuple(parts), "once", span=made.span.cover(cur.span_from(start)))
+
+
+def further_ordinals(cur: Cursor, out: list[Node]) -> None:
+    """ "sc in 2nd, 3rd and 4th dc of next shell": the others, each counted on from the one before. Nothing taken elsewhere."""
+    last = out[-1]
+    if not isinstance(last, Make) or last.place is None or last.place.quant not in ("kth", "first") or last.place.from_hook or last.place.of is not None:
+        return
+    start, told = cur.at, [1 if last.place.quant == "first" else last.place.k or 0]
+    while (ahead := next((i for i in range(3) if cur.kind(i) == "ord"), 3)) < 3 and all(cur.low(i) in (",", "and", "&") for i in range(ahead)):
+        cur.at += ahead
+        told.append(int(cur.token().value))  # type: ignore[union-attr]
+        found = ordinal(cur, last.place.loop)
+    if len(told) < 2 or min(told) < 1 or told != sorted(set(told)):
+        cur.at = start
+        return
+    span = cur.span_from(start)
+    out[-1] = replace(last, place=replace(found, k=told[0], span=last.place.span))
+    for before, k in pairwise(told):
+        if k - before > 1:
+            out.append(Skip(Num((k - before - 1,)), found.thing, span=span))
+        out.append(replace(last, place=Place("next", ONE, found.thing, loop=found.loop, span=span), span=span))

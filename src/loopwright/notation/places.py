@@ -84,6 +84,8 @@ def _part_of(cur: Cursor) -> int:
 
 def _quantified(cur: Cursor, seen: bool) -> Place | None:
     loop: Loop = loop_words(cur) or "both"
+    if loop != "both" and cur.low() in ("in", "into") and cur.low(1) in ("each", "every", "all", "next", "ea"):
+        cur.at += 1  # "in blo in each st"
     cur.skip(*_JUNK)
     loop = _post(cur) or loop
     if loop != "both" and cur.low() in ("across", "around"):
@@ -155,7 +157,7 @@ def _quantified(cur: Cursor, seen: bool) -> Place | None:
     if word in ("center", "centre", "middle", "central", "centers"):
         return _centre(cur, loop)
     if cur.kind() == "ord":
-        return _ordinal(cur, loop)
+        return ordinal(cur, loop)
     return _plain(cur, loop, seen)
 
 
@@ -256,7 +258,8 @@ def _group_of(cur: Cursor) -> Thing | None:
     return Thing("group")
 
 
-def _ordinal(cur: Cursor, loop: Loop) -> Place:
+def ordinal(cur: Cursor, loop: Loop) -> Place:
+    """ "2nd st", "3rd ch from hook", "4th dc of next shell", where an ordinal stands."""
     k = cur.take().value
     first = k == 1
     n = cur.number() if cur.kind() == "num" and not is_space_number(cur) else None

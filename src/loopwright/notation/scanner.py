@@ -48,8 +48,8 @@ def same_words() -> dict[str, str]:
     return {way: w for way, w in swapped if way not in _WORDS_TOO} | words()["same"]
 
 
-_GLUED_ON = ("lo", "inc", "dec", "sp", "sps", "lp", "lps")
-_GLUED = re.compile(r"(sc|hdc|dc|htr|tr|ss)([bf]lo|inc|dec)|(ch)(sps?|lps?)")
+_GLUED_ON = ("lo", "inc", "dec", "sp", "sps", "lp", "lps", "bl", "fl", "sc", "dc", "tr")
+_GLUED = re.compile(r"(sc|hdc|dc|htr|tr|ss)(t?[bf]lo?|inc|dec)|(ch)(sps?|lps?)|([bf]lo?)(sc|h?dc|h?tr)")
 _FRACTION = {"½": 0.5, "¼": 0.25, "¾": 0.75}
 
 
@@ -119,7 +119,7 @@ def scan(text: str, start: int, end: int, dialect: Dialect) -> list[Token]:
     """Tokens of text[start:end]; spans are offsets in the whole text. Whatever the text, every character but space is in a token."""
     tokens = _tokens(text, start, end, dialect)
     low = text[start:end].lower()
-    if ("lo" in low or "chsp" in low or "chlp" in low or "cinc" in low or "cdec" in low or "rinc" in low or "rdec" in low) and any(t.kind == "word" and t.low.endswith(_GLUED_ON) and _GLUED.fullmatch(t.low) for t in tokens):
+    if ("lo" in low or "bl" in low or "fl" in low or "chsp" in low or "chlp" in low or "cinc" in low or "cdec" in low or "rinc" in low or "rdec" in low) and any(t.kind == "word" and t.low.endswith(_GLUED_ON) and _GLUED.fullmatch(t.low) for t in tokens):
         tokens = [part for t in tokens for part in _parted(t, dialect)]
     if "V" in text[start:end] and any(t.text in _VS and t.kind == "word" for t in tokens):
         tokens = [t._replace(kind="kind", value="v-st") if t.text in _VS and t.kind == "word" and not _shapes(tokens, i) else t for i, t in enumerate(tokens)]
@@ -203,15 +203,23 @@ def _of_old(tokens: list[Token]) -> list[Token]:
 
 
 def _parted(t: Token, dialect: Dialect) -> tuple[Token, ...]:
-    """ "scblo", "chsp" as the two words they are."""
+    """ "scblo", "blsc", "chsp" as the two words they are."""
     glued = _GLUED.fullmatch(t.low) if t.kind == "word" else None
     if glued is None:
         return (t,)
-    second = glued[2] or glued[4]
-    cut = len(t.text) - len(second)
-    first = t.text[:cut]
-    kind = "kind" if second in ("inc", "dec") else "word"
-    return _made("kind", first, _kind_of(dialect, first) or "sc", t.start, t.start + cut), _made(kind, t.text[cut:], second, t.start + cut, t.end)
+    cut = len(next(filter(None, glued.groups())))
+    parts = (t.text[:cut], t.start), (t.text[cut:], t.start + cut)
+    return tuple(_part(text, start, _kind_of(dialect, text)) for text, start in parts)
+
+
+def _part(text: str, start: int, kind: str | None) -> Token:
+    """A stitch, or the loop or space that is told with it."""
+    low = text.lower()
+    if low in ("bl", "fl"):
+        kind = None  # no block here
+    elif kind is None and low in ("htr", "hdc"):
+        kind = "hdc"  # of the other dialect
+    return _made("kind" if kind else "word", text, kind or low, start, start + len(text))
 
 
 _LETTERS = {"X": "sc", "x": "sc", "V": "inc", "v": "inc", "A": "dec", "a": "dec", "T": "hdc", "F": "dc"}

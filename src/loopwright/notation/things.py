@@ -6,7 +6,7 @@ from loopwright.model.tree import Loop, Thing
 from loopwright.notation.cursor import Cursor, thing_word
 
 LOOP_WORDS: dict[str, Loop] = {
-    "blo": "back", "bl": "back", "blp": "back", "flo": "front", "fl": "front", "tlo": "third",
+    "blo": "back", "bl": "back", "blp": "back", "flo": "front", "fl": "front", "tlo": "third", "tbl": "back", "tfl": "front",
 }
 
 LOOPS_ONLY = frozenset((*LOOP_WORDS, "only", "loop", "loops", "lp", "lps"))  # words a loop is told with, when no stitch is named behind it

@@ -3,16 +3,21 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from functools import cache
 
 from loopwright.findings import Finding
-from loopwright.notation.scanner import words
+from loopwright.notation.scanner import scan, words
 from loopwright.source import Span
 from loopwright.terms import Dialect
 from loopwright.terms.dialect import extended
 
 MOST = 12  # of one pattern
 _PLACED = re.compile(r"st(?:itch)?(?:e?s)?\s+in(?:to)?\s+(?:each|every|(?:the\s+)?next|\d)")  # of lower case; found fast, as it begins with letters
+_GLUED = re.compile(r"([sd]c|tr|st)\s+in(?:to)?\s+(?:each|every|(?:the\s+)?next|same|\d)")  # "hhdc in each st"
+_HEAD = re.compile(r"(?:^|[^\w’'-])(?P<head>[a-z]{1,5})$")
+LONGEST_HEAD = 5
+_VOWEL, _WORDS = re.compile("[aeiouy]"), frozenset(("disc",))  # "last", "post" and their like are words
 _NAMED = re.compile(r"(?:^|[:.,;*(\[\d\n]|\b(?:work|then|and|with))\s{0,3}(?P<name>(?:[a-z][a-z’'-]{2,24}\s){1,2})$", re.IGNORECASE)  # before it
 LONGEST_NAME = 60
 
@@ -24,20 +29,40 @@ def _no_names() -> frozenset[str]:
 
 def with_untold(which: Dialect, text: str) -> tuple[Dialect, list[Finding]]:
     """The dialect that knows such stitches too, and a finding for the first place of each."""
-    found: dict[str, Finding] = {}
     low = text.lower()
-    for placed in _PLACED.finditer(low if len(low) == len(text) else text):
+    low = low if len(low) == len(text) else text
+    found: dict[str, Finding] = {}
+    for name, start, end in (*_spaced(which, low), *_glued(which, low)):
+        if name not in found and len(found) < MOST:
+            found[name] = Finding("N006", Span(start, end), {"name": name})
+    if not found:
+        return which, []
+    ways = {said: name for name in found for said in (name, f"{name}s", *((f"{name}itch", f"{name}itches") if name.endswith(" st") else ()))}
+    return extended(which, ways), [finding for name, finding in found.items() if not _in_prose(name, text)]
+
+
+def _spaced(which: Dialect, text: str) -> Iterator[tuple[str, int, int]]:
+    """The names that end in "st", and where they stand."""
+    for placed in _PLACED.finditer(text):
         m = _NAMED.search(text[max(0, placed.start() - LONGEST_NAME) : placed.start()])
         if m is None:
             continue
-        called = m["name"].lower().split()
+        called = m["name"].split()
         name = " ".join([*called, "st"])
-        if name not in found and len(found) < MOST and which.kind_of(name) is None and which.kind_of(" ".join(called)) is None and _no_names().isdisjoint(called):
-            found[name] = Finding("N006", Span(placed.start() - len(m["name"]), placed.start() + len("st")), {"name": name})
-    if not found:
-        return which, []
-    ways = {said: name for name in found for said in (name, f"{name}s", f"{name}itch", f"{name}itches")}
-    return extended(which, ways), [finding for name, finding in found.items() if not _in_prose(name, text)]
+        if which.kind_of(name) is None and which.kind_of(" ".join(called)) is None and _no_names().isdisjoint(called):
+            yield name, placed.start() - len(m["name"]), placed.start() + len("st")
+
+
+def _glued(which: Dialect, text: str) -> Iterator[tuple[str, int, int]]:
+    """Short names built on a plain stitch's, which nobody knows: "hhdc", "wst"; and where they stand."""
+    for placed in _GLUED.finditer(text):
+        m = _HEAD.search(text[max(0, placed.start() - LONGEST_HEAD - 1) : placed.start()])
+        if m is None:
+            continue
+        start, end = placed.start() - len(m["head"]), placed.end(1)
+        name = text[start:end]
+        if name not in _WORDS and not (name.endswith("st") and _VOWEL.search(m["head"])) and [t.kind for t in scan(name, 0, len(name), which)] == ["word"]:
+            yield name, start, end
 
 
 def _in_prose(name: str, text: str) -> bool:

@@ -250,7 +250,8 @@ def _rounds(run: Run, node: Repeat, keep: tuple[int, int]) -> Points:
             run.back_to(points[-1])
             run.cost = cost
             break
-        slipped = len(points) == 1 and run.sticky.get("slipped-into") is True and len(run.out) > 0  # its place was reached before it
+        beside = run.last is not None and run.last.how == "between" and run.worked > 0  # a gap right where the hook is
+        slipped = len(points) == 1 and (beside or run.sticky.get("slipped-into") is True) and len(run.out) > 0  # its place was reached before it
         if run.pos == before and not slipped:
             if len(points) == 1 and run.last is not None:
                 points.append(run.point())

@@ -45,7 +45,7 @@ def seek(run: Run, thing: Thing, pos: int) -> Slot | None:
     if kind in SPACES:
         return _seek_space(run, pos, thing.length, gaps=kind != "loop")
     if kind == "gap":
-        return _seek_gap(run, pos)
+        return _seek_gap(run, pos, told=thing.length is None)
     if kind == "ch":
         return _seek_chain(run, pos, thing.length)
     if kind == "corner":
@@ -132,10 +132,12 @@ def _seek_space(run: Run, pos: int, length: int | None, *, gaps: bool = True) ->
     return None
 
 
-def _seek_gap(run: Run, pos: int) -> Slot | None:
-    """No chain spaces in the row: a space is a gap between groups, else between two stitches."""
+def _seek_gap(run: Run, pos: int, *, told: bool = False) -> Slot | None:
+    """No chain spaces in the row: a space is a gap between groups (as may be `told`), else between two stitches."""
     if len(run.view.groups) > 1:
         edges = _edges(run)
+        if told and not run.in_rounds and (meeting := _where_groups_meet(run)) and len(meeting) < len(edges):
+            edges = meeting if run.once("gaps-between-groups", ((0.0, True), (0.3, False))) else edges
         first = bisect_left(edges, pos)
         here = run.last is not None and run.last.end == pos and run.last.how == "between" and not just_joined(run)
         at = next((e for e in edges[first : first + 3] if e > pos or e == pos and not here), None)
@@ -213,6 +215,12 @@ def _edges(run: Run) -> list[int]:
         found -= {at for apart in run.view.runs for at in apart}  # there the chains are the space
         run.edges = sorted(found) + ([n] if run.view.joined and all(e != n for _, e in run.view.runs) else [])
     return run.edges
+
+
+def _where_groups_meet(run: Run) -> list[int]:
+    """Where groups lie on both sides: a gap beside the stitch at a row's edge is not between groups."""
+    begun = {g.start for g in run.view.groups}
+    return sorted({g.end for g in run.view.groups if g.end in begun})
 
 
 def _seek_corner(run: Run, pos: int) -> Slot | None:

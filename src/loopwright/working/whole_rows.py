@@ -55,7 +55,7 @@ def _shaped(run: Run, kind: str, left: int, op: str, units: int, special: Sequen
     """So many plain stitches, and at those that `special` numbers two in one or two together."""
     number, together = code(kind), code(f"{plain(kind)}2tog")
     ahead = single_stitches(run, run.pos, run.end)
-    if not ahead or not units:
+    if not ahead or units < 1:
         _one_by_one(run, number, together, left, op, units, special)
         return
     taken = units + (len(special) if op == "dec" else 0)
