@@ -30,7 +30,7 @@ from loopwright.notation.olden import olden
 from loopwright.notation.onward import ONWARD, onward
 from loopwright.notation.places import place
 from loopwright.notation.shapes import _HOLDS, _SHAPES, held, held_first, in_pattern, shape_of, shapes_across
-from loopwright.notation.things import thing
+from loopwright.notation.things import ROWS, thing
 from loopwright.notation.turns import working
 
 _JOINING = frozenset("sc hdc dc tr dtr".split())
@@ -224,9 +224,7 @@ def _attach(cur: Cursor) -> Node | None:
         mark = cur.at
         cur.at += cur.low() != "between"
         cur.skip("the")
-        if cur.low() in ("first", "1st", "next") and cur.low(1) in ("free", "unworked", "skipped"):
-            cur.at += 2
-            thing(cur)
+        if _left_free(cur):
             return Mark("attach", "free", span=cur.span_from(start))
         cur.at = mark
         where = place(cur, bare=True) if cur.accept("to") else place(cur)
@@ -243,6 +241,25 @@ def _attach(cur: Cursor) -> Node | None:
         return Mark("attach", span=cur.span_from(start))
     cur.at = start
     return None
+
+
+_LEFT = frozenset(("free", "unworked", "skipped", "unused"))
+
+
+def _left_free(cur: Cursor) -> bool:
+    """ "first skipped st of Rnd 3", "skipped sts", "any of the unused sts": stitches that a row before left, taken."""
+    mark = cur.at
+    cur.skip("first", "1st", "next", "any", "one", "of", "the")
+    cur.number()
+    if cur.low() not in _LEFT or thing_word(cur.low(1)) in ("sp", "loop") or cur.low(1) in ("ch", "chain", "chs", "chains"):
+        cur.at = mark
+        return False
+    cur.at += 1
+    thing(cur)
+    if cur.low() in ("of", "on", "from") and cur.low(1) in ROWS:
+        cur.at += 2
+        cur.number()
+    return True
 
 
 def _with_a_stitch(cur: Cursor, start: int) -> Node | None:

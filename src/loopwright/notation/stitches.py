@@ -200,6 +200,8 @@ def make(cur: Cursor) -> Node:
     if both or through_both(cur):
         return layered(cur, made, n, start)
     over = spread(cur, made, start)
+    if where is not None and where.quant == "same" and cur.low() == "and" and cur.low(1) in ("in", "into") and made.n == ONE and (edge := _and_free(cur, kind, start)) is not None:
+        return edge
     return more_places(cur, made, start) if over is made else over
 
 
@@ -279,6 +281,17 @@ def _along(cur: Cursor, kind: str, per: Num | None, start: int) -> Node | None:
             cur.skip("the", "foundation", "starting", "beginning", "original")
             thing(cur)
     return EdgeRun(kind, many, "underside" if under else "free", span=cur.span_from(start))
+
+
+def _and_free(cur: Cursor, kind: str, start: int) -> Node | None:
+    """ "in same st and in next 5 skipped sts": the first of them is the one where the yarn was joined."""
+    mark = cur.at
+    cur.at += 1
+    edge = _along(cur, kind, None, start)
+    if isinstance(edge, EdgeRun) and edge.where == "free" and edge.n is not None and edge.n.at(0):
+        return replace(edge, n=Num(tuple(v + 1 if v is not None else None for v in edge.n.values)))
+    cur.at = mark
+    return None
 
 
 def _same_and_next(cur: Cursor) -> bool:
