@@ -54,6 +54,9 @@ def _and_turning_chain(cur: Cursor) -> int:
     return at + (cur.kind(at) == "num")
 
 
+_BEGINS = ("first", "beg", "beginning", "start", "starting", "1st")
+
+
 def up_to(cur: Cursor) -> Thing | None:
     """ "up to the 2 chain", "to the centre st of next group", "to next corner": where "each" stops; nothing taken when not told."""
     start = cur.at
@@ -76,6 +79,21 @@ def up_to(cur: Cursor) -> Thing | None:
         return stop
     cur.at = start
     return None
+
+
+def to_begin(cur: Cursor) -> bool:
+    """ "to beg ch-3", "to first sc", "to beginning": all round, to where the round began. Nothing taken elsewhere."""
+    start = cur.at
+    if cur.accept("to"):
+        cur.skip("the")
+        if cur.low() in _BEGINS:
+            cur.at += 1
+            thing(cur)
+            cur.skip("of", "rnd", "round") if cur.low() == "of" and cur.low(1) in ("rnd", "round") else None
+            if cur.kind() in ("sep", "end", "close") or cur.low() in ("and", "join"):
+                return True
+    cur.at = start
+    return False
 
 
 def swept_to(cur: Cursor) -> Thing | None:

@@ -8,7 +8,7 @@ from itertools import pairwise
 from loopwright.model.tree import ONE, Group, InTurn, Make, Mark, Node, Num, Place, Repeat, Skip
 from loopwright.notation.after_places import END_WORDS
 from loopwright.notation.cursor import Cursor
-from loopwright.notation.extents import left_words, up_to
+from loopwright.notation.extents import left_words, to_begin, up_to
 from loopwright.notation.places import ordinal, place
 from loopwright.notation.things import thing
 
@@ -109,7 +109,7 @@ def _and_things(cur: Cursor, made: Make) -> list[Make]:
         cur.at += cur.low() in END_WORDS and cur.low(1) in ("to", "up")
         upto = up_to(cur) if cur.low() in ("to", "up") else None
         left = left_words(cur) if upto is None and cur.low() in ("to", "until") else None
-        ended = upto is None and left is None and (cur.accept_words("to end") or cur.accept_words("to the end"))
+        ended = upto is None and left is None and (cur.accept_words("to end") or cur.accept_words("to the end") or to_begin(cur))
         cur.skip("of", "row", "rnd", "round") if ended else None
         told = upto is not None or left is not None or ended or cur.low() in (*END_WORDS, ",", ";", ".", "", "join", "turn", "slip", "sl", "fasten") or cur.kind() in ("close", "star")
         if also is None or also.kind not in ("ch", "sp", "loop", "st", "row") and also.kind not in ("dc", "sc", "hdc", "tr") or not told:

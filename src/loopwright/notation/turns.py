@@ -20,6 +20,7 @@ from loopwright.model.tree import (
     Repeat,
 )
 from loopwright.notation import body
+from loopwright.notation.at_corners import with_corners
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.lists import one_place
 from loopwright.notation.places import place
@@ -203,6 +204,12 @@ def in_turn(out: list[Node]) -> None:
         return
     first = unpacked(out, first - 1) + 1
     base = out[first - 1]
+    if isinstance(base, Repeat) and there.thing.kind == "corner":
+        corner = as_group(out[first:])
+        sides = with_corners(out[: first - 1], base, corner) if corner is not None else None
+        if sides is not None:
+            out[first - 1 :] = [sides]
+        return
     here = placed(base)
     sorts = base.parts if isinstance(base, InTurn) else (base,)
     whole = isinstance(base, InTurn) or isinstance(base, EdgeRun) and base.where in ("around", "outline") and there.thing.kind == "corner"

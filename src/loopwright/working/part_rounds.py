@@ -52,11 +52,14 @@ def partial(run: Run, node: Repeat, point: Point, keep: tuple[int, int], number:
 
 
 def _goes_in(run: Run, item: Node, keep: tuple[int, int]) -> bool:
-    """Works one node; whether there was room for it."""
+    """Works one node of a repeat; whether there was room for it."""
+    run.inside += 1
     try:
         do_all(run, (item,), keep)
     except CannotWork:
         return False
+    finally:
+        run.inside -= 1
     return not (run.stitches_left() < keep[0] or keep[1] and sum(1 for s, _ in view_runs(run) if s >= run.pos) < keep[1])
 
 
