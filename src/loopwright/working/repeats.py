@@ -58,8 +58,7 @@ def do_repeat(run: Run, node: Repeat) -> None:
     elif node.upto is not None and (stop := seek(run, node.upto, run.pos)) is not None:
         _up_to(run, node, stop.start, node.left.at(0) or 0 if node.left is not None else 0)
     else:
-        whole = bool(run.inside) and node.upto is not None  # "(ch 1, 3 dc in next sp) to corner": the last side has no corner ahead
-        _to_end(run, node, after, (0, 0) if whole else None)
+        _to_end(run, node, after, None)
     return None
 
 
