@@ -15,15 +15,17 @@ from loopwright.source.expressions import Expression
 
 
 @cache
-def _asides() -> tuple[tuple[tuple[str, ...], Expression], ...]:
-    """The table of asides.toml: words of which one stands in every line in which an expression finds something, and the expression."""
-    return tuple((tuple(one["words"]), Expression(one["finds"], re.IGNORECASE)) for one in shipped_table("loopwright.notation", "asides.toml")["aside"])
+def _asides() -> tuple[tuple[Expression, ...], tuple[tuple[str, int], ...]]:
+    """The expressions of asides.toml; and the words of which one stands in every line in which an expression finds something, with its number."""
+    table = shipped_table("loopwright.notation", "asides.toml")["aside"]
+    return tuple(Expression(one["finds"], re.IGNORECASE) for one in table), tuple((word, i) for i, one in enumerate(table) for word in one["words"])
 
 
 def without_asides(text: str, instead: Callable[[re.Match[str]], str]) -> str:
     """A line with each aside put as `instead` says. As one alternation of all of them finds them: the leftmost, of equals the first; only those are tried that can be there."""
     low = text.lower()
-    found = [(m.start(), i, m, e) for i, (words, e) in enumerate(_asides()) if any(w in low for w in words) and (m := e.search(text)) is not None]
+    expressions, words = _asides()
+    found = [(m.start(), i, m, expressions[i]) for i in {i for word, i in words if word in low} if (m := expressions[i].search(text)) is not None]
     parts: list[str] = []
     at = 0
     while found:

@@ -123,7 +123,7 @@ def _added(cur: Cursor, out: list[Node], stars: list[int], found: Node, at: int)
     """Puts what was read last behind the nodes before it, and both as they belong together."""
     out.append(found)
     out.extend(left_so(cur, found, at))
-    if cur.kind() in ("sep", "word"):
+    if found.__class__ is Make and found.place is not None and found.place.quant in ("kth", "first"):
         further_ordinals(cur, out)
     if cur.kind() == "times":
         so_often(cur, out, starred=bool(stars))

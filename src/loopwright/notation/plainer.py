@@ -55,9 +55,8 @@ def _instead(ways: tuple[str, ...], m: re.Match[str]) -> str:
 def plainer(text: str) -> str:
     """A line of the same length in which what can be said in other words is: "every ch" as "each ch", "dec 1 sc" as "sc2tog"."""
     low = text.lower()
-    for word, expression, said in _said():
-        if word in low:
-            text = expression.sub(partial(_put, said), text)
+    for _, expression, said in [one for one in _said() if one[0] in low]:
+        text = expression.sub(partial(_put, said), text)
     return text
 
 

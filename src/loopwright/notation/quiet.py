@@ -41,7 +41,10 @@ _NAMED_SIZES = re.compile(
 )
 _SPELT = {"rpt": "rep"}  # as long as what they stand for
 _SAME_LENGTH = re.compile(r"\b(?:rpt)\b", re.IGNORECASE)
-_WITHIN = re.compile(r"(?:(?<=\bst)|(?<=\bsts))\.(?=\s+(?:at|each|evenly|before|only|to end|from|of|across|around)\b)|(?:(?<=\bsp)|(?<=\bsps))\.(?=\s+(?:of|between|at|in|on|made|formed)\b)|(?<=\brep)\.(?=\s+(?:with|at|to|from|between|the|last|\d))")  # a stop that ends no sentence
+_WITHIN = re.compile(  # a stop that ends no sentence
+    r"\.(?:(?:(?<=\bst\.)|(?<=\bsts\.))(?=\s+(?:at|each|evenly|before|only|to end|from|of|across|around)\b)"
+    r"|(?:(?<=\bsp\.)|(?<=\bsps\.))(?=\s+(?:of|between|at|in|on|made|formed)\b)|(?<=\brep\.)(?=\s+(?:with|at|to|from|between|the|last|\d)))"
+)
 
 
 def stopped_style(text: str) -> bool:
@@ -84,7 +87,10 @@ def _quiet_line(text: str, terms: str, stopped: bool) -> str:
     text = text.replace("\u2011", "-") if "\u2011" in text else text  # a hyphen that breaks no line
     if (part := _NAMED_PART.match(text)) is not None:
         text = " " * part.end() + text[part.end() :]
-    text = _OF_PART.sub(lambda m: " " * len(m.group()), named(bygone(text, terms), terms))
+    text = named(bygone(text, terms), terms)
+    low = text.lower()
+    if " row" in low or " rnd" in low or " round" in low:
+        text = _OF_PART.sub(lambda m: " " * len(m.group()), text)
     text = plainer(text)
     if stopped:
         text = _unstopped(text)
@@ -93,7 +99,7 @@ def _quiet_line(text: str, terms: str, stopped: bool) -> str:
     text = _COLOUR.sub(lambda m: _blank(m, False), text)
     text = _IN_COLOUR.sub(lambda m: _blank(m, False), text) if "n " in text else text
     text = _WITHIN.sub(" ", text)
-    text = _CHANGES.sub(lambda m: _blank(m, False), text)
+    text = _CHANGES.sub(lambda m: _blank(m, False), text) if "chang" in low or "switch" in low else text
     text = _BREAKS.sub(lambda m: _blank(m, True), text)
     said = text
     return without_asides(said, lambda m: m.group() if _names_an_increase(said, m) else _blank(m, False))

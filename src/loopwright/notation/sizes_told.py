@@ -116,6 +116,7 @@ def _means(said: str, size: str, index: int, of: int) -> bool:
     return False
 
 
+_ENDS = re.compile(r"[ .;]*(?:\n|\Z|\()")
 _MEET = tuple(f"{a}{gap}{b}" for a in ")]" for gap in ("", " ") for b in "([")
 
 
@@ -141,7 +142,7 @@ def sizes_of(text: str, written: str) -> tuple[str, ...]:
         if n == 3 and re.search(r"[-–]", m[1]):
             dashed += _grows(text[at : m.start()], m[1])
             continue  # a range, not two sizes, unless such lists come time and again
-        ends = re.match(r"[ .;]*(?:\n|\Z|\()", text[m.end() :][:40]) is not None
+        ends = _ENDS.match(text, m.end(), m.end() + 40) is not None
         if n == 2 and (ends or _NO_SIZE.search(text[max(0, at - 7) : at])):
             continue
         votes[n] = votes.get(n, 0) + (3 if n > 2 else 1)

@@ -14,9 +14,9 @@ from loopwright.terms.dialect import extended
 
 MOST = 12  # of one pattern
 _PLACED = re.compile(r"st(?:itch)?(?:e?s)?\s+in(?:to)?\s+(?:each|every|(?:the\s+)?next|\d)")  # of lower case; found fast, as it begins with letters
-_GLUED = re.compile(r"([sd]c|tr|st)\s+in(?:to)?\s+(?:each|every|(?:the\s+)?next|same|\d)")  # "hhdc in each st"
-_HEAD = re.compile(r"(?:^|[^\w’'-])(?P<head>[a-z]{1,5})$")
-LONGEST_HEAD = 5
+_GLUED = re.compile(r" in(?<=[a-z][sd]c in|[a-z]tr in|[a-z]st in)(?<![^a-z]hdc in)(?:to)? (?:each|every|(?:the )?next|same|\d)")  # "hhdc in each st"; found fast too
+_HEAD = re.compile(r"(?:^|[^\w’'-])(?P<name>(?P<head>[a-z]{1,5})(?:[sd]c|tr|st))$")
+LONGEST_GLUED = 8
 _VOWEL, _WORDS = re.compile("[aeiouy]"), frozenset(("disc",))  # "last", "post" and their like are words
 _NAMED = re.compile(r"(?:^|[:.,;*(\[\d\n]|\b(?:work|then|and|with))\s{0,3}(?P<name>(?:[a-z][a-z’'-]{2,24}\s){1,2})$", re.IGNORECASE)  # before it
 LONGEST_NAME = 60
@@ -55,14 +55,14 @@ def _spaced(which: Dialect, text: str) -> Iterator[tuple[str, int, int]]:
 
 def _glued(which: Dialect, text: str) -> Iterator[tuple[str, int, int]]:
     """Short names built on a plain stitch's, which nobody knows: "hhdc", "wst"; and where they stand."""
+    seen: set[str] = set()
     for placed in _GLUED.finditer(text):
-        m = _HEAD.search(text[max(0, placed.start() - LONGEST_HEAD - 1) : placed.start()])
-        if m is None:
+        m = _HEAD.search(text, max(0, placed.start() - LONGEST_GLUED), placed.start())
+        if m is None or m["name"] in seen:
             continue
-        start, end = placed.start() - len(m["head"]), placed.end(1)
-        name = text[start:end]
+        seen.add(name := m["name"])
         if name not in _WORDS and not (name.endswith("st") and _VOWEL.search(m["head"])) and [t.kind for t in scan(name, 0, len(name), which)] == ["word"]:
-            yield name, start, end
+            yield name, m.start("name"), m.end()
 
 
 def _in_prose(name: str, text: str) -> bool:
