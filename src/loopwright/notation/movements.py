@@ -18,6 +18,7 @@ _MOVE = Expression(
     r"|(?P<more>(?:and\s+)?\bin(?:to)?\s+(?P<place2>[^,.;()*]*))|(?P<again>repeat\s+from\s+\*\s+(?P<times>once|twice|\d\s+times)|\)\s*(?P<times2>once|twice|\d\s+times))|(?P<glue>[\s,.;(]+|\band\b|\bthen\b)",
     re.IGNORECASE,
 )
+_OVER_HOOK = re.compile(r"\bw\.o\.h\.", re.IGNORECASE)
 _STARTS = re.compile(rf"(?:\*\s*)?(?:keeping (?:all )?loops on|insert\s+hook\s+(?:again\s+)?in|(?:pull|draw)\s+up\s+(?:a\s+)?loop\s+in|{_YO},?\s*(?:and\s+)?insert)", re.IGNORECASE)
 _HELD = re.compile(
     rf"(?:holding|keeping|leaving) (?:back )?(?:on (?:the )?hook )?(?:the )?last loop of each [a-z .]{{2,6}}?(?: on (?:the )?hook)?[,;]\s*(?:make |work )?(?P<k>[a-z]{{2,4}}) in next (?P<n>\d) (?P<t>\w+)[,;]\s*{_YO},? and (?:draw|pull) through all (?:the )?loops on (?:the )?hook",
@@ -69,13 +70,17 @@ class _Told:
 
 def named(text: str, terms: str) -> str:
     """The text with passages of hook movements replaced by the stitch they make; same length."""
-    text = re.sub(r"\bw\.o\.h\.", "yo    ", text, flags=re.IGNORECASE)
+    low = text.lower()
+    text = _OVER_HOOK.sub("yo    ", text) if "w.o.h" in low else text
     text = _HELD.sub(lambda m: f"cluster over next {m['n']} {m['t']}".ljust(len(m.group())), text)
     if "last loop" in text:
         text = _CLUSTERED.sub(lambda m: f"cluster {m['place']}".ljust(len(m.group())), text)
     text = _FIRST_POPPED.sub(lambda m: f"pc {m['place']}".ljust(len(m.group())), text)
     text = _POPPED.sub(lambda m: f"pc {m['place']}".ljust(len(m.group())), text)
-    text = _DROPPED.sub(lambda m: " " * len(m.group()), text)
+    if "hook" in low or "to make" in low or "as follows" in low:
+        text = _DROPPED.sub(lambda m: " " * len(m.group()), text)
+    if "insert" not in low and "loop" not in low:
+        return text  # no movement is told
     at = 0
     while (m := _STARTS.search(text, at)) is not None:
         told = _read(text, m.start())
