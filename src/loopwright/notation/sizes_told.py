@@ -10,6 +10,7 @@ from loopwright.model.tree import Row
 
 _FIRST_SIZE = re.compile(r"\s*+([^,;()\[\]]+?)\s*+[(\[](?!(?:to\s+)?fits?\b|about|approx|finished|shown|\d+\s*[-–](?!\s*\d+\s*(?:-\s*\d+|m|mths?|mos?|months?|y|yrs?|years?)\b))([^()\[\]]+)[)\]]\s*+(months?|mths?|mos?|years?|yrs?|cm|in(?:ches)?)?\s*+(?:\.(?:\s+[A-Z].*)?)?\s*$", re.IGNORECASE)
 _ONLY = re.compile(r"\(?(?:for\s+)?(?:the\s+)?(?P<names>[\w ,&/-]{1,60}?)\s+sizes?\s+only\)?\s*[:.—–-]?\s*|\(?for\s+(?:the\s+)?(?P<plain>[\w ,&/-]{1,40}?)\s+only\)?\s*(?:[:.—–-]\s*|$)|\(?(?:for\s+)?(?:the\s+)?sizes?\s+[(\[]?(?P<after>[\w ,&/-]{1,60}?)[)\]]?\s+only\)?\s*(?:[:.—–-]\s*|$)", re.IGNORECASE)
+_ONLY_BARE = re.compile(r"(?P<open>[(\[])?(?P<names>\w[\w ,&/-]{0,60}?)\s+only(?(open)[)\]]\s*[:.—–-]?\s*|\s*(?:[:.—–-]\s*|$))|(?:for\s+)?(?:the\s+)?sizes?\s++(?P<told>\w[\w ,&/-]{0,60}?)\s*$", re.IGNORECASE)  # "(M, L only) Rnd 3: …", "Sizes M & L"
 _ROW_FOLLOWS = r"(?:next\s+)?(?:rows?|rnds?|rounds?)\b|r\d|(?:ch(?:ain)?|work|make)\s+\d|fasten\s+off|rep(?:eat)?\s+(?:rows?|rnds?|rounds?|last)\b"
 _FOR = r"(?:for\s+)?(?:the\s+)?(?:sizes?\s++(?P<names>\w[\w ,&/-]{0,60}?)|(?P<plain>\w[\w ,&/-]{0,40}?)\s++sizes?)(?:\s+only)?\s*+:\s*+"
 _FOR_ROW = re.compile(rf"{_FOR}(?:(?={_ROW_FOLLOWS})|$)", re.IGNORECASE)  # "Sizes M and L: Rnd 3: …"
@@ -30,7 +31,8 @@ _SLASHED = re.compile(r"(?<![\d/])\d{2,4}(?:/\d{2,4}){2,}(?![\d/])")
 SLASHED_LEAST = 3
 _LABELLED = re.compile(r"^[ \t]*(?:rnds?|rows?|rounds?)\s?\d{1,3}(?:\s?[-–]\s?\d{1,3})?\s?\[\d{1,3}(?:\s?[-–]\s?\d{1,3})?\]\s?:", re.IGNORECASE | re.MULTILINE)  # "Rnd 9 [10]:", of two sizes
 LONGEST_NUMBER = 9
-_IN_LABEL = re.compile(r"(?:rows?|rnds?|rounds?|r)\s*\d[\d\s–-]*\s*(?P<only>\((?:for\s+)?(?:sizes?\s+)?(?P<names>[\w ,&/-]{1,60}?)\s+(?:sizes?\s+)?only\))\s*[:.—–-]", re.IGNORECASE)
+_IN_LABEL = re.compile(r"(?:rows?|rnds?|rounds?|r)\s*\d[\d\s–-]*\s*(?P<only>\((?:for\s+)?(?:sizes?\s+)?(?P<names>[\w ,&/-]{1,60}?)(?:\s+sizes?)?(?P<word>\s+only)?\))\s*[:.—–-]", re.IGNORECASE)
+_AT_END = re.compile(r"(?P<only>[(\[](?:for\s+)?(?:sizes?\s+)?(?P<names>[\w ,&/-]{1,60}?)(?:\s+sizes?)?(?P<word>\s+only)[)\]])(?=\s*\.?\s*$)", re.IGNORECASE)
 
 
 def sizes_only(text: str, at: int, end: int, sizes: tuple[str, ...], only: tuple[int, ...] | None) -> tuple[int, tuple[int, ...] | None]:
@@ -46,6 +48,9 @@ def sizes_only(text: str, at: int, end: int, sizes: tuple[str, ...], only: tuple
     m = _FOR_ROW.match(text, at, end)
     if m is not None and (found := _meant(m["names"] or m["plain"], sizes, every=True)):
         return m.end(), found
+    m = _ONLY_BARE.match(text, at, end)
+    if m is not None and 0 < len(found := _meant(m["names"] or m["told"], sizes, every=True)) < len(sizes):
+        return m.end(), found
     return at, only
 
 
@@ -59,8 +64,8 @@ def parts_of(text: str, start: int, end: int, sizes: tuple[str, ...]) -> list[tu
 
 def in_label(text: str, at: int, end: int, sizes: tuple[str, ...]) -> tuple[str, tuple[int, ...] | None]:
     """ "Rnd 6 (M and L only): …": the text with those words turned into spaces, and the sizes meant, None where none are told."""
-    m = _IN_LABEL.match(text, at, end) if len(sizes) > 1 else None
-    found = _meant(m["names"], sizes) if m is not None else ()
+    m = _IN_LABEL.match(text, at, end) or _AT_END.search(text, at, end) if len(sizes) > 1 else None
+    found = _meant(m["names"], sizes, every=m["word"] is None) if m is not None else ()
     if m is None or not found:
         return text, None
     return text[: m.start("only")] + " " * (m.end("only") - m.start("only")) + text[m.end("only") :], found

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from loopwright.model.tree import Chain, Either, Filet, Group, Join, Make, Mark, Node, Repeat, Skip
+from loopwright.model.tree import Chain, Either, Filet, Group, Join, Make, Mark, Node, Place, Repeat, Skip
 from loopwright.working.kinds import HEIGHT, code, legs, plain
 from loopwright.working.run import Run
 from loopwright.working.seeking import SPACES
@@ -130,3 +130,18 @@ def told_to_count(run: Run, length: int, tall: int) -> bool | None:
     of_length = run.conventions.get(f"told-ch-{length}")
     told = run.conventions.get("told-ch") if of_length is None else of_length
     return bool(told) if told is not None and length <= tall + (of_length is not None and length == 2) else None
+
+
+def joined_past(nodes: Sequence[Node], kind: str) -> bool:
+    """Whether the round is joined to the first stitch of that kind, past its start chain: so the chain is none."""
+    last = next((n for n in reversed(nodes) if isinstance(n, Join) and n.place is not None), None)
+    return last is not None and last.place is not None and last.place.quant == "first" and last.place.thing.kind == kind and last.place.of is None
+
+
+EVEN_RING = 6  # stitches
+
+
+def whole_ring(nodes: Sequence[Node], place: Place | None, many: int) -> bool:
+    """ "Ch 2, 12 dc in ring": a start chain that counts makes them one more, and odd (common practice, no source)."""
+    alone = sum(isinstance(n, (Make, Group, Repeat)) for n in nodes) == 1
+    return alone and place is not None and place.thing.kind == "ring" and many >= EVEN_RING and many % 2 == 0

@@ -27,6 +27,7 @@ from loopwright.working.leads import (
     bridged,
     into_turning_chain,
     joined_at,
+    joined_past,
     mesh_begun,
     of_spaces_to_turning_chain,
     one_leg_short,
@@ -34,6 +35,7 @@ from loopwright.working.leads import (
     pair_at_end,
     spaced,
     told_to_count,
+    whole_ring,
 )
 from loopwright.working.run import CannotWork, Run
 from loopwright.working.seeking import SPACES
@@ -220,12 +222,6 @@ def start_in_group(run: Run, node: Chain, length: int, following: Sequence[Node]
         run.note("turning", length)
 
 
-def joined_past(nodes: Sequence[Node], kind: str) -> bool:
-    """Whether the round is joined to the first stitch of that kind, past its start chain: so the chain is none."""
-    last = next((n for n in reversed(nodes) if isinstance(n, Join) and n.place is not None), None)
-    return last is not None and last.place is not None and last.place.quant == "first" and last.place.thing.kind == kind and last.place.of is None
-
-
 def _begun(run: Run, node: Chain, length: int, kind: str) -> object:
     """What a start chain is by what follows it: a mesh of filet, or a stitch that is passed over; None where that tells nothing."""
     if node.counts != "unsaid" or length not in _BY_HEIGHT:
@@ -326,7 +322,7 @@ def _counts_on(run: Run, length: int, kind: str, reading: tuple[str, int, str]) 
 
 def _by_height(run: Run, length: int, kind: str, tall: int, first: tuple[str, Place | None, int]) -> object:
     place = first[1]
-    if kind == "hdc" and length == tall and joined_past(run.following, kind):
+    if (length == tall if kind == "hdc" else length == tall - 1) and joined_past(run.following, kind):
         return run.convention(f"start-{length}-{kind}-passed", ((0.0, "none"), (0.5, ("st", 0, kind))))
     single_first = place is not None and place.quant in ("first", "same") and first[2] == 1 and not run.view.ring
     if single_first and length == tall and place is not None and place.quant == "first" and pair_at_end(run.following):
@@ -338,6 +334,8 @@ def _by_height(run: Run, length: int, kind: str, tall: int, first: tuple[str, Pl
         yes, no = yes + 0.8, max(0.0, no - 0.6)
     if single_first and length < tall:
         no = 0.0
+    if (length < tall or not run.view.items) and whole_ring(run.following, place, first[2]):
+        yes, no = max(yes, no + 0.4), 0.0
     st = ("st", 0, kind)
     if length < tall - 1:
         return run.convention(f"start-{length}-{kind}", ((0.2, "none"), (0.5, st)))

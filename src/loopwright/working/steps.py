@@ -6,7 +6,7 @@ Not the decoding: a step says what is asked for, the search finds out how it was
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass, field
 from typing import Any, Literal
 
@@ -331,7 +331,23 @@ def _shaping_row(order: RowOrder, shelf: _Shelf) -> Step | None:
     return next(iter(_sources(order, shelf)), None)
 
 
+_FIRST = {"first": "1", "1st": "1", "one": "1", "second": "2", "2nd": "2", "two": "2"}
+
+
+def _known_as(section: str, known: Collection[str]) -> str:
+    """The section that is meant: "first leg" is "leg 1", "leg one", where it has no such name itself."""
+    words = section.split()
+    if section in known or len(words) != 2:
+        return section
+    name, number = (words[1], words[0]) if words[0] in _FIRST else (words[0], words[1])
+    number = _FIRST.get(number, number)
+    ways = (w for said, n in (*_FIRST.items(), (number, number)) if n == number for w in (f"{name} {said}", f"{said} {name}"))
+    return next((way for way in ways if way in known), section)
+
+
 def _sources(order: RowOrder, shelf: _Shelf) -> list[Step]:
+    if order.section:
+        order = changed(order, section=_known_as(order.section.lower(), (*shelf.others, shelf.title)))
     if order.section and order.section.lower() == shelf.title and "" in shelf.others:
         rows = shelf.others[""]
         return [rows[n] for n in order.rows or sorted(rows) if n in rows]
