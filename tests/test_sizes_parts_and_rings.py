@@ -53,3 +53,14 @@ def test_an_oval_around_a_chain_told_in_prose():
 Rnd 1: Start in second ch from the hook, inc in this st, sc in next 3 st, 4 sc in last st. Continue on the other side of the chain, sc in next 3 st, inc in last st [14]
 """
     assert first_counts(text)[-1] == 14
+
+
+def test_the_last_slip_stitch_of_counted_petals_closes_the_round():
+    text = "Rnd 1: Ch 4, sl st to form ring, ch 1, 12 sc in ring, sl st in first sc. (12)\nRnd 2: *Ch 3, 2 dc in same st, 2 dc in next st, ch 3, sl st in same st, sl st in next st; rep from * 5 more times.\n"
+    report = work(read(Source.of(text), "us"))
+    assert (report.rows[-1].counts, report.findings) == ((24,), ())
+
+
+def test_chains_of_a_foundation_that_are_passed_over_are_told():
+    row = "Row 1: Ch {n}, dc in 4th ch from hook, dc in next 2 ch, *3 dc in next ch, dc in next 3 ch, dc3tog, dc in next 3 ch; rep from * to last ch, 2 dc in last ch, turn.\n"
+    assert [[f.code for f in work(read(Source.of(row.format(n=n)), "us")).findings] for n in (27, 31)] == [[], ["W015"]]

@@ -236,6 +236,8 @@ def _last(run: Run, place: Place, how: str) -> list[Slot]:
         run.named["passed"] = jumped if told or run.out and run.out[-1] != CHAIN else 0
     elif jumped:
         run.cost += min(2.0, 0.3 * jumped)
+        if run.view.foundation and place.thing.kind == "ch" and jumped > 1 and run.worked and run.out[-1] != CHAIN and not (run.skips and run.skips[-1][1] == run.pos):
+            run.named["passed"] = jumped
     chosen = ahead[-wanted:]
     if place.of is None and place.thing.kind in HEIGHT and run.out and run.out[-1] != CHAIN and not run.view.foundation and not (run.last is not None and run.last.how == "between"):
         run.cost += min(1.6, 0.2 * sum(1 for i in range(run.pos, chosen[0].start) if run.item(i) != CHAIN))  # what stands before it is passed over

@@ -134,6 +134,7 @@ def _counted_times(run: Run, node: Repeat, after: tuple[int, int]) -> None:
         stood = None if i else (run.pos, run.last, len(run.out), len(run.runs))
         copier.begin()
         run.inside += 1
+        run.named["last-round"] = int(not left and run.inside == 1)
         try:
             do_all(run, nodes, rest)
         except RunsOut as short:
@@ -142,6 +143,7 @@ def _counted_times(run: Run, node: Repeat, after: tuple[int, int]) -> None:
             raise
         finally:
             run.inside -= 1
+            run.named["last-round"] = 0
         copied = copier.end(left - LAST_ROUNDS)
         run.repeats += 1 + copied
         i += 1 + copied

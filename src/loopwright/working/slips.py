@@ -87,7 +87,7 @@ def do_slip(run: Run, node: Make, count: int) -> None:
     try:
         slots = slots_of(run, place, how_of(run, place, node.loop))
     except RunsOut:
-        if not run.worked or run.inside or run.view.turned and not run.in_rounds and not run.view.joined:
+        if not run.worked or run.inside and not (run.named.get("last-round") and not run.following) or run.view.turned and not run.in_rounds and not run.view.joined:
             raise
         run.joined = True  # a slip stitch for which no place is left closes the round
         run.note("join")
