@@ -48,7 +48,7 @@ def place(cur: Cursor, *, bare: bool = False) -> Place | None:
             return None
         cur.at = start
         return None
-    if relation == "between" and found.thing.kind not in ("st", "sp", "loop", "ring") and (found.n is None or (found.n.at(0) or 1) == 2 or cur.low(-1).endswith("s")):
+    if relation == "between" and found.thing.kind not in ("st", "sp", "loop", "ring") and (found.n is None or (found.n.at(0) or 1) == 2 or cur.low(-1).endswith("s") or cur.at == start + 2 and cur.low(-2) == "between"):
         found = replace(found, n=ONE, thing=Thing("gap"))  # "between next 2 petals"
     if relation != "in" and found.relation == "in":
         found = replace(found, relation=relation)

@@ -1,0 +1,101 @@
+"""Whole patterns as pages give them, with lists behind the rows, talk among them and counts on lines of their own: what is a row, and what it makes."""
+
+from __future__ import annotations
+
+import pytest
+
+from loopwright.notation import read
+from loopwright.source import Source
+from loopwright.working import work
+from loopwright.workshop.check import check_source
+
+BAND = "Ch 41.\nRow 1: Hdc in 3rd ch from hook and in each ch across. (39 hdc)\n"
+
+
+def _counts(text: str, terms: str | None = None) -> list[int]:
+    """The count of every row, the first one's first; rows that could not be worked as -1."""
+    report = work(read(Source.of(text), terms))
+    return [row.counts[0] if row.counts and row.counts[0] is not None else -1 for row in report.rows]
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "hdc = half double crochet",
+        "MC, CC = main color, contrast color;",
+        "[ ] = work what stands in brackets as often as told;",
+        "Rep = Repeat",
+        "Tr. Treble Crochet",
+        "ABBREVIATIONS: A, B = colors A, B; ch = chain; hdc = half double crochet; st(s) = stitch(es); ( ) = work in brackets as often as told.",
+        "Tension: 14 hdc and 10 rows measure 4 inches",
+        "I usually block my cloths under a heavy book.",
+        "Here are more patterns for the kitchen:",
+        "Thank you for making this with me, I hope you like it in each color!",
+        "Finish off A and join B",
+        "Join B",
+        "Cut the yarn, then join C.",
+    ],
+)
+def test_a_line_that_only_tells_makes_no_row(line: str) -> None:
+    text = f"{BAND}{line}\nRow 2: Ch 1, sc in each st across. (39 sc)\n"
+    assert _counts(text) == [41, 39, 39]
+    assert not [f for f in check_source(Source.of(text)).findings if f.code.startswith(("N", "W"))]
+
+
+@pytest.mark.parametrize("line", ["TENSION - 6dc and 5 rows of dc measure one inch square", "Color B: Work 14 rows", "At beginning of a row-ch 2, skip first st, hdc in next st."])
+def test_a_line_before_the_rows_that_only_tells_makes_no_row(line: str) -> None:
+    assert _counts(f"Band\n{line}\n\n{BAND}") == [41, 39]
+
+
+@pytest.mark.parametrize("line", ["Join with a sl st into first hdc at the beginning of round. (39 hdc)", "Turn. (39 hdc)", "Sl st to first hdc to join, fasten off. (39 hdc)"])
+def test_a_count_on_the_line_that_ends_a_row_is_that_row_s(line: str) -> None:
+    report = work(read(Source.of(f"{BAND}Row 2: Ch 1, hdc in each st\n{line}\nRow 3: Ch 1, sc in each st. (39 sc)\n")))
+    assert [(row.counts, row.printed) for row in report.rows[1:]] == [((39,), (39,))] * 3
+    wrong = work(read(Source.of(f"{BAND}Row 2: Ch 1, hdc in each st\n{line.replace('39', '37')}\n")))
+    assert [row.agrees for row in wrong.rows[1:]] == [True, False]
+
+
+def test_a_count_of_several_things_stands_before_the_end_of_the_work() -> None:
+    text = (
+        "Rnd 1: Ch 3 (counts as dc), 15 dc in magic ring; join. (16 dc)\nRnd 2: Ch 1, sc in same st, ch 5, [skip next st, sc in next st, ch 5] around; join. (8 sc and 8 ch-5 sps)\n"
+        "Rnd 3: Sl st in next 2 ch, ch 1, sc in same sp, ch 2, 5 dc in next ch-5 sp, ch 2, [sc in next ch-sp, ch 2, 5 dc in next ch-5 sp, ch 2] around; join. (4 sc, 20 dc and 8 ch-2 sps) Finish off and sew in the ends.\n"
+    )
+    assert [row.agrees for row in work(read(Source.of(text))).rows] == [True] * 3
+
+
+@pytest.mark.parametrize("label", ["Row 2 – 6 Repeat Row 1A", "Rows 2 - 6 Repeat Row 1A", "Row 2 – 6 same as Row 1A"])
+def test_a_range_needs_no_stop_before_its_order(label: str) -> None:
+    text = f"{BAND}{label.replace('1A', '1')}\nRow 7: Ch 1, sc in each st. (39 sc)\n"
+    assert _counts(text) == [41, *[39] * 6, 39]
+
+
+def test_a_chain_s_length_in_inches_is_no_part_of_it() -> None:
+    assert _counts("Ch 62 to measure about 15 inches.\nRow 1: Sc in 2nd ch from hook and in each ch across.\n") == [62, 61]
+
+
+def test_a_sum_of_three_is_no_sum_of_its_last_two() -> None:
+    text = f"Note: over 5 boxes chain 5 x 4 = 20, 20 + 3 + 2 = 25.\n{BAND}"
+    assert "C034" not in {f.code for f in check_source(Source.of(text)).findings}
+    assert "C034" in {f.code for f in check_source(Source.of(text.replace("5 x 4 = 20", "5 x 4 = 24"))).findings}
+
+
+RINGS = "Rnd 1: Ch 3 (counts as dc now and later), 7 dc in magic ring; sl st in top of ch 3. (8 dc)\n"
+
+
+@pytest.mark.parametrize(
+    ("text", "counts"),
+    [
+        (f"{RINGS}Rnd 2: Ch 3, dc between dc, ch 2, (dc in dc, dc between dc, ch 2) 7 times; sl st in top of ch 3.\n", [8, 16]),
+        ("Rnd 1: 6 sc in magic ring. (6 sc)\nRnd 2: (4 sc in the same stitch, 1 sc) x 3. (15 sc)\nRnd 3: Sc in each st. (15 sc)\n", [6, 15, 15]),
+        ("Ch 4, sl st to form ring.\nRnd 1: Ch 2, 9 dc in ring; slip st in top of beginning ch to join.\nRnd 2: Ch 2, dc in same st, 2 dc in each st around; slip st in top of beginning ch to join.\n", [4, 10, 20]),
+        ("Ch 25\nRow 1: Dc in 4th ch from hook and in each ch across\nRow 2: Ch 2, turn; skip first st, dc in next dc, (FPdc around next dc, dc in next dc) across; dc in top of turning ch\n", [25, 23, 23]),
+        (
+            ("With A, ch 5, sl st to form a ring.\nRnd 1: Ch 4 (counts as dc and ch 1), [dc in ring, ch 1] 7 times; join. (8 dc)\n"
+            "Rnd 2: Join B in any ch-space, ch 2, dc in same space, *ch 1, 3 hdc in next ch-space, ch 1, (2 dc, ch 3, 2 dc) in next ch-space; repeat from * around, end ch 1, 3 hdc in next ch-space, ch 1, 2 dc in first ch-space, ch 3, slip st in top of beginning ch to join.\n"),
+            [5, 8, 28],
+        ),
+        ("Rnd 1: 7 sc in magic ring.\nRnd 2: Join B in any st, ch 1, 2 sc in each st around.\nRnd 3: Join C in any st, repeat Rnd 2.\n", [7, 14, 28]),
+    ],
+)
+def test_rounds_of_squares_and_coasters(text: str, counts: list[int]) -> None:
+    assert _counts(text) == counts
