@@ -99,3 +99,36 @@ RINGS = "Rnd 1: Ch 3 (counts as dc now and later), 7 dc in magic ring; sl st in 
 )
 def test_rounds_of_squares_and_coasters(text: str, counts: list[int]) -> None:
     assert _counts(text) == counts
+
+
+@pytest.mark.parametrize("heading", ["Pattern:", "INSTRUCTIONS", "Directions", "Written Pattern:", "To make the band", ""])
+def test_a_list_of_abbreviations_ends_where_the_pattern_begins(heading: str) -> None:
+    text = f"Band\nAbbreviations:\nCH - chain\nHDC - half double crochet\n{heading + chr(10) if heading else ''}{BAND}"
+    assert _counts(text) == [41, 39]
+
+
+SCALLOPS = (
+    "CH 55.\nRow 1: SC in second CH from hook, (SK 3 CH, 7 DC in next CH, SK 3, SC in next CH for a scallop) 6 times, end SK 2, 4 DC in last CH, CH 1, turn.\n"
+    "Row 2: SC in same DC as turning CH and in next DC, * CH 2, DC in next SC, CH 2, SC in third DC of next shell, CH 2, SC in 5th DC of same shell, repeat from * across, end CH 2, DC in last SC, CH 3, turn.\n"
+    "Row 3: 3 DC in base of turning CH, * SC in CH between next 2 SC, 7 DC in next DC - shell made, repeat from * across, end SC in last SC.\n"
+)
+
+
+def test_shells_whose_middle_is_framed_by_two_stitches() -> None:
+    assert _counts(SCALLOPS) == [55, 1 + 6 * 8 + 4, 2 + 6 * 3 + 1, 4 + 6 * 8 + 1]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Ch 31.\nRow 1: Sc in 2nd ch from hook and each ch across. (30 sc)\nRow 2: Ch 3 (counts as first dc), turn. Dc in next 2 sts. *Sk 2, (2 dc, ch 2, 2 dc) in next st. Sk 1, dc in next 5 sts. Repeat from * across. (18 dc, 3 shells)\n",
+        "V-st = (tr, ch 1, tr) in same st\n\nRnd 1: Ch 4 (counts as tr), 13 tr in magic ring, join. (14 tr)\nRnd 2: Ch 4 (counts as tr), V-st in next tr, *tr in next tr, V-st in following tr; rep from * 5 times more; join. (7 tr; 7 x V-st)\n",
+    ],
+)
+def test_stitches_are_counted_beside_the_groups_that_are_counted_too(text: str) -> None:
+    assert [row.agrees for row in work(read(Source.of(text))).rows if row.printed] == [True, True]
+
+
+def test_a_count_far_out_is_no_error_where_two_words_are_not_understood() -> None:
+    text = "Rnd 1: 8 sc in magic ring. (8 sc)\nRnd 2: 1 sc, (3 snug, 1 sc) x 3, 3 snug. (16 sc)\n"
+    assert "error" not in {f.severity or "error" for f in check_source(Source.of(text)).findings if f.code == "W001"}

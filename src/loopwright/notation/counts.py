@@ -42,8 +42,7 @@ _FINISHED = re.compile(r"(?:(?:do\s+not\s+turn|(?:sl\.?\s?st|slip\s?st(?:itch)?|
 _TALK = re.compile(  # "(20) These decreases come at the front.", "(24 sc). Finish off. Weave the tail through each sc."
     r"\s*(?:(?:these|those|they|your|this\s+(?:is|will|should|makes|forms))\b(?:(?!\b(?:work|ch|skip|sk|next|each|rep|repeat)\b)[^;*\d]){3,160}"
     r"|(?:finish|fasten|tie)\s+off\b[^.;*]{0,60}\.\s+(?:weave|thread|place|sew|gather|insert|run|stuff)\b[^;*]{0,200}"
-    r"|(?:finish|fasten|tie|end|cut|break)\s+(?:off|(?:the\s+)?(?:yarn|thread))\s*(?:,|and|&)\s*(?:then\s+)?(?:weave|hide|sew|work|tuck|secure|leave)\b[^;*]{0,80}"  # "(30 sc) Finish off and hide the ends."
-    r"|(?:change|switch)\s+colou?rs?\b[^.;*]{0,40}\.?\s*)$", re.IGNORECASE,
+    r"|(?:finish|fasten|tie|end|cut|break)\s+(?:off|(?:the\s+)?(?:yarn|thread))\s*(?:,|and|&)\s*(?:then\s+)?(?:weave|hide|sew|work|tuck|secure|leave)\b[^;*]{0,80}|(?:change|switch)\s+colou?rs?\b[^.;*]{0,40}\.?\s*)$", re.IGNORECASE,  # "(30 sc) Finish off and hide the ends."
 )
 _ENDS = re.compile(r"\b(?:turn|join|fasten off|ch\s*\d)\b", re.IGNORECASE)
 _ALONE = re.compile(
@@ -170,10 +169,9 @@ def _remarked(text: str, start: int, end: int, dialect: Dialect, sizes: int, tol
             continue  # the other sizes' numbers
         counts = _counts(text, m.start("in"), m.end("in"), dialect, sizes)
         going_on = _GOING_ON.match(text, m.end(), end) is not None or of_the_whole(text[m.end() : end])
-        if counts and _TALK.match(text, m.end(), end) is not None:
-            return Printed(counts, m.start(), Span(end, end))
-        if counts and _FINISHED.match(text, m.end(), end) is not None:
-            return Printed(counts, m.start(), Span(m.end(), end))
+        talk = counts and _TALK.match(text, m.end(), end) is not None
+        if talk or counts and _FINISHED.match(text, m.end(), end) is not None:
+            return Printed(counts, m.start(), Span(end if talk else m.end(), end))
         if counts and (going_on or not any(t.kind in ("kind", "star", "times", "close") for t in scan(text, m.end(), end, dialect))):
             ends = _ENDS.search(text, m.end(), end)
             return Printed(counts, m.start(), Span(ends.start(), end) if ends else Span(end, end))
@@ -212,8 +210,7 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
     if _BRACED.match(text, start, end):
         start, end = start + 1, end - 1
     cur = Cursor(scan(text, start, end, dialect), dialect, sizes)
-    for_sizes = _flat(cur)
-    if for_sizes is not None:
+    if (for_sizes := _flat(cur)) is not None:
         return (for_sizes,)
     found: list[Count] = []
     while not cur.done:

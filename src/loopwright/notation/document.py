@@ -48,7 +48,7 @@ from loopwright.notation.sizes_told import in_label, parts_of, sizes_of, sizes_o
 from loopwright.notation.specials import defined, specials, with_specials
 from loopwright.notation.strips import strip_on
 from loopwright.notation.terms_told import terms_of
-from loopwright.notation.told import defines, is_glossary, is_heading, is_told, of_the_whole, opens_block, part_only
+from loopwright.notation.told import closes_block, defines, is_glossary, is_heading, is_told, of_the_whole, opens_block, part_only
 from loopwright.notation.untold import with_untold
 from loopwright.record import changed
 from loopwright.source import Source, Span
@@ -142,7 +142,7 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
             or own and (not seen_row or defines(bare)) and any(start <= s.span.start < end for s in own)
         ):
             made, works = [Prose(line, Span(start, start + len(line)))], False
-        in_block = not seen_row and (in_block or opens_block(line))
+        in_block = not seen_row and (in_block and not closes_block(line) or opens_block(line))
         if here is not None:
             made = [replace(i, sizes=here) if isinstance(i, Row) else i for i in made]
         elif len(sizes) > 1:

@@ -162,7 +162,7 @@ def _quantified(cur: Cursor, seen: bool) -> Place | None:
 def _as_words(cur: Cursor) -> None:
     """ "same place as sl st", "same st as joining", "same ch as first 2 sc"."""
     cur.at += 1
-    cur.skip("the", "last", "a", "previous", "first")
+    cur.skip("the", "last", "a", "previous", "first", "turning", "beginning", "starting", "beg")
     if cur.kind() == "num" and cur.kind(1) == "kind":
         cur.at += 1
     if cur.kind() in ("kind", "word") and cur.low() not in ("and", "then"):

@@ -150,6 +150,17 @@ def opens_block(line: str) -> bool:
     return len(line) <= LONGEST_NAME and _BLOCK.fullmatch(re.sub(r"\s*\([^)]*\)", "", line).strip(" :.-–—")) is not None
 
 
+_BEGUN = re.compile(
+    r"(?:the\s+|written\s+|free\s+|full\s+|crochet\s+)*(?:pattern|instructions?|directions?|method)|(?:let[’']s\s+)?(?:begin|start|get\s+started)|to\s+(?:make|begin|start)(?:\s+(?:the\s+|a\s+)?[a-z]{3,12})?", re.IGNORECASE,
+)
+_BARE_CHAIN = re.compile(r"(?:(?:with|using)\s+[^,.;:()]{1,40},\s*)?(?:foundation\s*:\s*)?(?:ch(?:ain)?\s?\d{1,4}|\d{1,4}\s?ch)(?:\s*[(\[][\d,;:\s–-]+[)\]])?(?:\s+loosely)?\s*\.?", re.IGNORECASE)  # "Ch 61."
+
+
+def closes_block(line: str) -> bool:
+    """Whether a line is the name under which the rows begin, "Pattern:", "Instructions": what stood before it is told, what follows is worked."""
+    return len(line) < LONGEST_NAME and _BEGUN.fullmatch(line.strip(" :.-–—")) is not None
+
+
 def defines(line: str) -> bool:
     """Whether a line begins with what a name stands for: "V-st = (dc, ch 1, dc) in same st"."""
     return _DEFINES.match(line) is not None
@@ -158,7 +169,7 @@ def defines(line: str) -> bool:
 def is_told(line: str, in_block: bool) -> bool:
     """Whether a line before the first row tells something, though its words name stitches. A line with a row's label never does."""
     words = line.strip()
-    if _ROW_LABEL.match(words):
+    if _ROW_LABEL.match(words) or in_block and _BARE_CHAIN.fullmatch(words):
         return False
     if in_block or _THROUGHOUT.fullmatch(words) or _DEFINES.match(words) or _HEADED.match(words) or _TERMS.match(words) or _A_STITCH.match(words):
         return True

@@ -24,7 +24,7 @@ from loopwright.working.nearby import (
 )
 from loopwright.working.passed import passed_over, take
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
-from loopwright.working.seeking import SPACES, STITCHES, from_first_gap, just_joined, seek, stitches_ahead, view_runs
+from loopwright.working.seeking import SPACES, STITCHES, from_first_gap, just_joined, rest_of_group, seek, stitches_ahead, view_runs
 from loopwright.working.underside import goes_under
 from loopwright.working.view import Slot
 
@@ -143,7 +143,9 @@ def _next(run: Run, place: Place, how: str) -> list[Slot]:
             if slot is None:
                 raise RunsOut("gap", wanted=wanted, found=len(found))
         elif place.relation == "between" and place.of is not None and place.thing.kind in SPACES:
-            slot = _between(run, slot, place.of.kind) or slot
+            slot = _between(run, slot, place.of.kind) or (None if run.inside and slot.how == "space" else slot)
+            if slot is None:
+                raise RunsOut("sp", wanted=wanted, found=len(found))
         elif place.of is not None or place.centre:
             slot = _inside(run, slot, place)
         if _begins_there(run, place, slot):
@@ -278,7 +280,7 @@ def _kth(run: Run, place: Place, how: str) -> Slot:
     if told and run.worked and 1 < k <= told and not run.view.foundation and behind and (told not in run.view.index.lengths or none_left(run, place)):
         return _tch(run)  # "in 3rd of 3 ch" at the end of a row: of its turning chain
     if place.of is not None:
-        slot = seek(run, place.of, run.pos)
+        slot = rest_of_group(run, k) or seek(run, place.of, run.pos)
         if slot is None:
             raise RunsOut(place.of.kind, wanted=1, found=0)
         at = slot.start + k - 1

@@ -38,7 +38,7 @@ from loopwright.working.steps import Step, expand
 from loopwright.working.weave import Weaver
 from loopwright.working.woven import Woven, fabric_of
 
-UNCERTAIN_FROM = 4
+UNCERTAIN_FROM, DOUBTED_FROM = 4, 2  # so many words that are not understood; where a count is far out, so many are enough
 WOVEN = 20_000  # rows kept in a memo; more of them belong to other patterns
 _CODES = {
     "runs-out": "W003", "too-many": "W008", "too-many-rows": "W008", "unknown-row": "W009", "blank": "W010",
@@ -384,5 +384,7 @@ def _disagreement(document: Document, o: Outcome, size: int) -> Finding | None:
     made = counted(o.made.made, noun, o.made.count)
     if noun and noun not in o.made.made and made == _times_told(o.step.body, size) and printed is not None and abs(printed - made) <= SLIP_OF_COUNT:
         doubtful = False  # "repeat 5 times more, making 7 petals": the repeat alone tells, whatever its words mean
+    elif o.step.doubt >= DOUBTED_FROM and printed is not None and abs(printed - made) > SLIP_OF_COUNT:
+        doubtful = True
     facts = {"printed": printed, "made": made, "label": o.step.label or "this row"}
     return Finding("W001", span, facts, severity="warning" if doubtful else None)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bisect import bisect_left
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Sequence
 from functools import lru_cache
 from itertools import pairwise
@@ -216,6 +216,17 @@ def _edges(run: Run) -> list[int]:
         found -= {at for apart in run.view.runs for at in apart}  # there the chains are the space
         run.edges = sorted(found) + ([n] if run.view.joined and all(e != n for _, e in run.view.runs) else [])
     return run.edges
+
+
+def rest_of_group(run: Run, k: int) -> Slot | None:
+    """ "Sc in 2nd dc of next shell, ch 1, sc in 4th dc of same shell": the group worked into last, where its k-th stitch is still ahead."""
+    last = run.last
+    if last is None or not run.worked or last.end != run.pos or not run.view.groups:
+        return None
+    edges = _edges(run)
+    at = bisect_right(edges, last.start)
+    start, end = edges[at - 1] if at else 0, edges[at] if at < len(edges) else len(run.view.items)
+    return Slot(start, end) if run.pos < start + k <= end and run.once("kth-of-same", ((0.0, True), (0.3, False))) else None
 
 
 def _seek_corner(run: Run, pos: int) -> Slot | None:
