@@ -132,3 +132,19 @@ def test_stitches_are_counted_beside_the_groups_that_are_counted_too(text: str) 
 def test_a_count_far_out_is_no_error_where_two_words_are_not_understood() -> None:
     text = "Rnd 1: 8 sc in magic ring. (8 sc)\nRnd 2: 1 sc, (3 snug, 1 sc) x 3, 3 snug. (16 sc)\n"
     assert "error" not in {f.severity or "error" for f in check_source(Source.of(text)).findings if f.code == "W001"}
+
+
+def test_a_hanging_loop_leaves_the_stitches_of_the_round_as_they_are() -> None:
+    text = "Rnd 1: 9 hdc in magic ring, join. (9 hdc)\nRnd 2: Ch 1, 2 hdc in each st, join. (18 hdc)\nHanging loop: ch 14, skip next hdc and sl st in second hdc. Fasten off.\n"
+    assert not [f.code for f in check_source(Source.of(text)).findings if f.code.startswith("W")]
+
+
+@pytest.mark.parametrize("edging", ["Edging: 2 hdc in corner, 2 hdc in every sc up to the corner, 3 hdc in corner, hdc in every st to the next corner, 3 hdc in corner, join."])
+def test_corners_of_a_flat_piece_are_not_missing_from_the_row_below(edging: str) -> None:
+    found = [f.code for f in check_source(Source.of(f"{BAND}Rows 2-20: Ch 1, hdc in each st, turn. (39 hdc)\n{edging}\n")).findings]
+    assert "W003" not in found
+
+
+def test_what_a_row_asks_for_is_told_as_advice_where_most_of_its_words_are_not_understood() -> None:
+    text = f"{BAND}Row 2: Wherever your lovely yarn wanders along both meadow pieces work 90 hdc in next 90 hdc, humming softly until supper.\n"
+    assert [f.severity for f in check_source(Source.of(text)).findings if f.code == "W003"] in (["advice"], [])

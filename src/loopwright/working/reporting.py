@@ -315,8 +315,12 @@ def _finding(document: Document, o: Outcome, size: int) -> Finding | None:
         if not step.label and _only_a_place(step.body):
             return None
         code = _CODES.get(o.problem or "", "W007")
+        if code == "W003" and o.facts.get("thing") in ("corner", "row-end") and not step.order:
+            code = "D002"  # a piece worked in rows has corners: how many stitches lie between them is what nobody tells
         elsewhere = step.order is not None and step.order.section is not None  # a part that may be told outside of this text
         severity: Any = None if code in ("N005", "W008", "W009", "W010") and not elsewhere else "warning"
+        if code in ("W003", "W007") and step.doubt > UNCERTAIN_FROM:
+            severity = "advice"  # with so many words not understood, what it asks for is not known
         return Finding(code, step.span, {"label": step.label or "this row", **o.facts}, severity=severity)
     if o.agrees is False and step.printed:
         return _disagreement(document, o, size)
@@ -328,7 +332,7 @@ def _finding(document: Document, o: Outcome, size: int) -> Finding | None:
         return Finding("W013", step.span, {"label": step.label or "this row", "told": told, "left": o.made.free})
     if o.made.passed and step.doubt == 0 and not o.made.view.foundation:
         return Finding("W015", step.span, {"label": step.label or "this row", "passed": o.made.passed})
-    if o.made.left > 1 and step.doubt == 0 and not o.made.view.foundation and not _shaped_at_both(o.made, step.body) and (o.agrees is None or _comes_round(o.made)):
+    if o.made.left > 1 and o.made.count and step.doubt == 0 and not o.made.view.foundation and not _shaped_at_both(o.made, step.body) and (o.agrees is None or _comes_round(o.made)):
         return Finding("W004", step.span, {"label": step.label or "this row", "left": o.made.left, **_uneven(o.made)})
     return None
 
