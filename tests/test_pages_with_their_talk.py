@@ -148,3 +148,25 @@ def test_corners_of_a_flat_piece_are_not_missing_from_the_row_below(edging: str)
 def test_what_a_row_asks_for_is_told_as_advice_where_most_of_its_words_are_not_understood() -> None:
     text = f"{BAND}Row 2: Wherever your lovely yarn wanders along both meadow pieces work 90 hdc in next 90 hdc, humming softly until supper.\n"
     assert [f.severity for f in check_source(Source.of(text)).findings if f.code == "W003"] in (["advice"], [])
+
+
+RIPPLE = (
+    "THROW\nWith A, ch 40.\nRow 1: 2 dc in 6th ch from hook, skip next ch, 2 dc in next ch, skip next ch, *(2 dc, ch 3, 2 dc) in next ch for point, [skip next ch, 2 dc in next ch] twice\n"
+    "**, skip next 3 ch, [2 dc in next ch, skip next ch] twice; repeat from * across, ending last repeat at **; skip next ch, dc in last ch; turn - {points} points.\n"
+)
+
+
+def test_a_row_that_stops_amid_its_words_goes_on_in_the_next_line() -> None:
+    # 4 chains from the 6th on lie before the first point; two repeats take 24, the last takes 5, and 2 lie behind it
+    report = work(read(Source.of(RIPPLE.format(points=3))))
+    assert [row.agrees for row in report.rows][1:] == [True]
+    assert report.rows[1].counts[0] in (37, 38)  # with the chains before the first dc as one or as none
+
+
+def test_the_second_stitch_may_be_a_chain_that_stands_for_one() -> None:
+    text = "Ch 32\nRow 1: Sc in 2nd ch from hook, sc in each ch across. ch 1, turn\nRow 2: *Sc in next st, ch 1, miss a st; rep from * to last st, sc in it. Ch 2, turn.\nRow 3: Hdc in 2nd st, then hdc in each sc and each ch-1 space across. Ch 1, turn.\nRow 4 – 9: Repeat rows 2 and 3.\n"
+    assert _counts(text) == [32, 31, *[16, 31] * 4]
+
+
+def test_each_chain_behind_a_comma() -> None:
+    assert _counts("Ch 14, dc in 4th ch from hook, and each ch across.\n") == [12]

@@ -153,12 +153,17 @@ def opens_block(line: str) -> bool:
 _BEGUN = re.compile(
     r"(?:the\s+|written\s+|free\s+|full\s+|crochet\s+)*(?:pattern|instructions?|directions?|method)|(?:let[’']s\s+)?(?:begin|start|get\s+started)|to\s+(?:make|begin|start)(?:\s+(?:the\s+|a\s+)?[a-z]{3,12})?", re.IGNORECASE,
 )
-_BARE_CHAIN = re.compile(r"(?:(?:with|using)\s+[^,.;:()]{1,40},\s*)?(?:foundation\s*:\s*)?(?:ch(?:ain)?\s?\d{1,4}|\d{1,4}\s?ch)(?:\s*[(\[][\d,;:\s–-]+[)\]])?(?:\s+loosely)?\s*\.?", re.IGNORECASE)  # "Ch 61."
+_PIECE = re.compile(
+    r"(?:(?i:blanket|throw|afghan|shawl|scarf|cowl|hat|beanie|square|block|motif|panel|strip|base|body|bottom|front|back|cent(?:er|re)|main\s+(?:part|piece|body|section)|cloth|dishcloth|washcloth|coaster|bag|basket|doily|cushion|pillow|mat)(?:\s+(?i:body|base|front|back))?"
+    r"|[A-Z]{4,}(?:\s[A-Z]{3,})?)(?:\s*\([^()]{1,24}\))?"
+)
+_BARE_CHAIN = re.compile(r"[\s,]*(?:(?:with|using)\s+[^,.;:()]{1,40},\s*)?(?:foundation\s*:\s*)?(?:ch(?:ain)?\s?\d{1,4}|\d{1,4}\s?ch)(?:\s*[(\[][\d,;:\s–-]+[)\]])?(?:\s+loosely)?\s*\.?", re.IGNORECASE)  # "Ch 61."
 
 
 def closes_block(line: str) -> bool:
     """Whether a line is the name under which the rows begin, "Pattern:", "Instructions": what stood before it is told, what follows is worked."""
-    return len(line) < LONGEST_NAME and _BEGUN.fullmatch(line.strip(" :.-–—")) is not None
+    name = line.strip(" :.-–—")
+    return len(line) < LONGEST_NAME and (_BEGUN.fullmatch(name) is not None or _PIECE.fullmatch(name) is not None and not opens_block(line))
 
 
 def defines(line: str) -> bool:

@@ -22,7 +22,7 @@ from loopwright.working.nearby import (
     space_in_group,
     turning_next,
 )
-from loopwright.working.passed import passed_over, take
+from loopwright.working.passed import kth_with_chains, passed_over, take
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
 from loopwright.working.seeking import SPACES, STITCHES, from_first_gap, just_joined, rest_of_group, seek, stitches_ahead, view_runs
 from loopwright.working.underside import goes_under
@@ -290,8 +290,8 @@ def _kth(run: Run, place: Place, how: str) -> Slot:
         run.last = Slot(at, at + 1, how)
         run.pos = max(run.pos, at + 1)
         return run.last
-    slot = None
-    for _ in range(min(kth_of_row(run, place, k), MAX_ITEMS)):
+    slot = kth_with_chains(run, place, k)
+    for _ in range(min(kth_of_row(run, place, k), MAX_ITEMS) if slot is None else 0):
         slot = seek(run, place.thing, run.pos)
         if slot is None:
             raise RunsOut(place.thing.kind, wanted=k, found=0)
