@@ -170,3 +170,29 @@ def test_the_second_stitch_may_be_a_chain_that_stands_for_one() -> None:
 
 def test_each_chain_behind_a_comma() -> None:
     assert _counts("Ch 14, dc in 4th ch from hook, and each ch across.\n") == [12]
+
+
+@pytest.mark.parametrize("said", ["(is 1st dc and ch 2)", "(counts as first dc plus ch 2)"])
+def test_a_chain_that_is_a_stitch_and_a_space(said: str) -> None:
+    text = (
+        "Ch 18.\nRow 1: Sc in 2nd ch from hook, *skip next ch, (tr, ch 1, tr) in next ch, skip next ch, sc in next ch; rep from * across. (5 sc and 4 ch-1 sps)\n"
+        f"Row 2: Ch 5 {said}, turn; sc in next ch-1 sp, ch 2, dc in next sc, *ch 2, sc in next ch-1 sp, ch 2, dc in next sc; rep from * across. (9 sts)\n"
+    )
+    assert [row.agrees for row in work(read(Source.of(text))).rows[1:]] == [True, True]
+
+
+def test_so_many_times_behind_a_stop() -> None:
+    text = "Rnd 1: Ch 3 (counts as dc here and later), 6 dc in magic ring. Join to top of ch 3. (7 sts)\nRnd 2: Ch 3, dc in same sp, *(2 dc) between next sts. 6 times. Join to top of ch 3. (14 sts)\n"
+    assert [row.agrees for row in work(read(Source.of(text))).rows] == [True, True]
+
+
+def test_the_last_chain_of_a_round_spans_what_is_left() -> None:
+    text = "Rnd 1: 36 sc in magic ring, join. (36 sc)\nRnd 2: Ch 1, sc in same st, (ch 6, skip 3 sts, sc in next st) 8 times, ch 6, join with sl st to first sc. (9 ch-6 loops)\n"
+    assert not [f for f in check_source(Source.of(text)).findings if f.code == "W004"]
+    assert [f for f in check_source(Source.of(text.replace("8 times, ch 6, join", "7 times, ch 6, join").replace("(9 ", "(8 "))).findings if f.code == "W004"]
+
+
+def test_entries_of_a_list_of_abbreviations() -> None:
+    text = f"Band\n\nAbbreviations:\nch - chain\nsl st. - slip stitch\nhdc - half double crochet\nsc - single crochet\n(..) - represents the sequence that comes again\nNotes: the band is worked flat.\n\n{BAND}Row 2: Ch 1, sl st in each st.\n"
+    said = [f for f in check_source(Source.of(text)).findings if f.code in ("C008", "C009")]
+    assert not [f for f in said if "sl st" in str(f.args) or "otes" in str(f.args) or "ence" in str(f.args)]

@@ -19,7 +19,7 @@ from loopwright.trade.counted import counted
 from loopwright.working.assumptions import assumptions
 from loopwright.working.colours import Colours
 from loopwright.working.definitions import definitions
-from loopwright.working.doubted import SLIP_OF_COUNT, far_off, follows, off_by
+from loopwright.working.doubted import SLIP_OF_COUNT, bridged_to_join, far_off, follows, off_by
 from loopwright.working.explanations import Outcome
 from loopwright.working.fabrics import Fabrics
 from loopwright.working.layouts import bordered
@@ -332,7 +332,7 @@ def _finding(document: Document, o: Outcome, size: int) -> Finding | None:
         return Finding("W013", step.span, {"label": step.label or "this row", "told": told, "left": o.made.free})
     if o.made.passed and step.doubt == 0 and not o.made.view.foundation:
         return Finding("W015", step.span, {"label": step.label or "this row", "passed": o.made.passed})
-    if o.made.left > 1 and o.made.count and step.doubt == 0 and not o.made.view.foundation and not _shaped_at_both(o.made, step.body) and (o.agrees is None or _comes_round(o.made)):
+    if o.made.left > 1 and o.made.count and step.doubt == 0 and not o.made.view.foundation and not _shaped_at_both(o.made, step.body) and not bridged_to_join(o.made.left, step.body) and (o.agrees is None or _comes_round(o.made)):
         return Finding("W004", step.span, {"label": step.label or "this row", "left": o.made.left, **_uneven(o.made)})
     return None
 
