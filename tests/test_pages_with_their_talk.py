@@ -196,3 +196,9 @@ def test_entries_of_a_list_of_abbreviations() -> None:
     text = f"Band\n\nAbbreviations:\nch - chain\nsl st. - slip stitch\nhdc - half double crochet\nsc - single crochet\n(..) - represents the sequence that comes again\nNotes: the band is worked flat.\n\n{BAND}Row 2: Ch 1, sl st in each st.\n"
     said = [f for f in check_source(Source.of(text)).findings if f.code in ("C008", "C009")]
     assert not [f for f in said if "sl st" in str(f.args) or "otes" in str(f.args) or "ence" in str(f.args)]
+
+
+def test_a_border_with_an_edge_that_is_not_understood_is_warned_of() -> None:
+    text = f"{BAND}Rows 2-12: Ch 1, hdc in each st, turn. (39 hdc)\nRnd 1: 2 sc in the end of each row, 3 sc in corner, sc across lowermost, 3 sc in corner, 2 sc in the end of each row, 3 sc in corner, sc in each st across, join. (144 sc)\n"
+    found = [f for f in check_source(Source.of(text)).findings if f.code == "W001"]
+    assert all(f.severity == "warning" for f in found)

@@ -13,7 +13,7 @@ from loopwright.kept import Kept, kept
 from loopwright.model.fabric import Fabric
 from loopwright.model.report import Report, RowReport
 from loopwright.model.still import Stills
-from loopwright.model.tree import Document, Evenly, Group, Make, Mark, Node, PatternRun, Repeat, Row, Skip, Unknown
+from loopwright.model.tree import Document, EdgeRun, Evenly, Group, Make, Mark, Node, PatternRun, Repeat, Row, Skip, Unknown
 from loopwright.source import Span
 from loopwright.trade.counted import counted
 from loopwright.working.assumptions import assumptions
@@ -344,6 +344,11 @@ def _shaped_at_both(made: Made, body: Sequence[Node]) -> bool:
     return left is not None and left.at(0) == made.left and any(n.what == "move" for n in made.tape)
 
 
+def _along_edges(body: Sequence[Node]) -> bool:
+    """Whether a row goes along edges whose stitches nobody counts: one that is not understood is missing from its count."""
+    return any(isinstance(n, EdgeRun) and n.n is None for n in body)
+
+
 def _told_left(body: Sequence[Node]) -> int | None:
     """How many stitches a row says that it leaves, where it ends there; None where it does not say."""
     told = [n for n in body if isinstance(n, Mark) and n.what == "leave"]
@@ -388,7 +393,7 @@ def _disagreement(document: Document, o: Outcome, size: int) -> Finding | None:
     made = counted(o.made.made, noun, o.made.count)
     if noun and noun not in o.made.made and made == _times_told(o.step.body, size) and printed is not None and abs(printed - made) <= SLIP_OF_COUNT:
         doubtful = False  # "repeat 5 times more, making 7 petals": the repeat alone tells, whatever its words mean
-    elif o.step.doubt >= DOUBTED_FROM and printed is not None and abs(printed - made) > SLIP_OF_COUNT:
+    elif (o.step.doubt >= DOUBTED_FROM or o.step.doubt and _along_edges(o.step.body)) and printed is not None and abs(printed - made) > SLIP_OF_COUNT:
         doubtful = True
     facts = {"printed": printed, "made": made, "label": o.step.label or "this row"}
     return Finding("W001", span, facts, severity="warning" if doubtful else None)
