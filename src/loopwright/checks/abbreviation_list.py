@@ -16,6 +16,7 @@ from loopwright.source import Span
 from loopwright.terms import dialect
 
 _ENTRY = re.compile(r"(?P<short>[A-Za-z][A-Za-z0-9 ()/.-]{0,20}?)\s*(?:=|:|–|—|\s-\s)\s*(?P<long>[^,;\n=]+)(?P<end>[,;\n]|$)")
+_TITLES = frozenset("notes note gauge tension materials hook yarn size pattern instructions special stitches".split())
 _TOKEN = re.compile(r"(?<![\w{'’-])(?:sl sts?|V sts?|v sts?|[A-Za-z][A-Za-z]*(?:\d?tog)?)(?![\w}'’])")
 _TOG = re.compile(r"^(?P<stitch>[a-z]+?)\d*tog$")
 _POST = re.compile(r"^(?:fp|bp)(?P<stitch>[a-z]+)$")
@@ -65,11 +66,12 @@ def listed(pattern: Pattern) -> tuple[Told, tuple[Entry, ...]] | None:
 @of_short(16)
 def _entries(told: str, at: int) -> tuple[Entry, ...]:
     """The entries of a list that begins at `at`; kept, as rows are written more often than lists."""
-    return tuple(Entry(tuple(_forms(m["short"])), m["long"].strip(), Span(at + m.start(), at + m.end())) for m in _ENTRY.finditer(told))
+    found = (m for m in _ENTRY.finditer(told) if not told[m.start() - 1 : m.start()].isalnum() and m["short"].lower() not in _TITLES)
+    return tuple(Entry(tuple(_forms(m["short"])), m["long"].strip(), Span(at + m.start(), at + m.end())) for m in found)
 
 
 def _forms(short: str) -> Iterator[str]:
-    for part in re.split(r"\s*/\s*|\s+or\s+", short.strip().lower()):
+    for part in (p.rstrip(".") for p in re.split(r"\s*/\s*|\s+or\s+", short.strip().lower())):  # "sl st. - slip stitch"
         yield part.replace("(", "").replace(")", "")
         if "(" in part:
             yield re.sub(r"\([^)]*\)", "", part)

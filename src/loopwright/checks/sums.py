@@ -10,7 +10,7 @@ from loopwright.findings import Edit, Finding, Fix
 from loopwright.source import Span
 
 LONGEST = 40  # characters before and behind an equals sign that are looked at
-_LEFT = r"(?<![\w.,/(-])(?P<a>\d{1,4})\s*(?P<op>[x×*+−-])\s*(?P<b>\d{1,4})"
+_LEFT = r"(?<![\w.,/(-])(?<![+−×*]\s)(?<![+−×*])(?P<a>\d{1,4})\s*(?P<op>[x×*+−-])\s*(?P<b>\d{1,4})"
 _EQUAL = re.compile(r"=\s*\d")
 _SUM = re.compile(
     _LEFT + r"\s*=\s*(?P<c>\d{1,6})(?P<rest>\s*(?:\+\s*(?P<d>\d{1,4})\s*=\s*(?P<e>\d{1,6}))?)"

@@ -77,6 +77,9 @@ def after_place(cur: Cursor, found: Place) -> Place:
         elif cur.low() == "between" and cur.kind(1) == "kind" and cur.low(1).endswith("s") and cur.kind(2) in ("sep", "end", "close", "word"):
             found = replace(found, of=Thing(str(cur.token(1).value)), relation="between") if cur.token(1).value in _BESIDE else found  # type: ignore[union-attr]
             cur.at += 2  # "in next sc between shells": says which it is
+        elif cur.low() == "between" and found.quant == "next" and found.thing.kind in ("ch", "sp") and (many := _two_stitches(cur)):
+            cur.at += many  # "sc in ch between next 2 sc": the chain is the space
+            found = replace(found, thing=Thing("sp", found.thing.length), of=Thing(str(cur.tokens[cur.at - 1].value)), relation="between")
         elif found.thing.kind in ("row", "row-end") and cur.low() in ("down", "up", "along", "of", "on"):
             while cur.kind() == "word":  # "in each row end down the side"
                 cur.at += 1
@@ -94,6 +97,15 @@ def after_place(cur: Cursor, found: Place) -> Place:
         else:
             break
     return found
+
+
+def _two_stitches(cur: Cursor) -> int:
+    """How many tokens "between next 2 sc", "between the two dc" are; 0 for other words."""
+    i = 1
+    while cur.low(i) in ("the", "next", "following"):
+        i += 1
+    i += cur.low(i) in ("2", "two")
+    return i + 1 if cur.kind(i) == "kind" and cur.low(i) in ("sc", "dc", "hdc", "tr", "htr", "dtr") and i > 1 else 0
 
 
 def _tail_ok(cur: Cursor) -> bool:

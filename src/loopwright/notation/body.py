@@ -99,6 +99,8 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
         elif low in ("and", "so") and (cur.accept_words("and so on") or cur.accept_words("so on")):
             cur.at -= 1
             repeat_from(cur, out, stars)
+        elif low == "end" and out and cur.low(-1) in (",", ";") and (cur.kind(1) in ("kind", "num", "open") or cur.low(1) in ("skip", "sk")):
+            cur.at += 1  # "(…) 6 times, end 2 dc in last ch"
         elif low == "ending" and out and isinstance(out[-1], Repeat) and out[-1].mode in ("times", "more", "star-times") and cur.low(-1) in (",", ";") and cur.low(1) in ("last", "the"):
             out[-1] = ended(cur, out[-1])
         elif low in ("rep", "repeat") or low in ("rept", "r") and cur.low(1) in ("from", "between", "around", "across", "to", "*"):

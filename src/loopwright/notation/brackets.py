@@ -299,13 +299,14 @@ def _note(cur: Cursor, before: list[Node], start: int) -> bool:
     if defines:
         cur.at += i + int(cur.kind(i) == "close")
         return True
-    if _is_remark(cur, before, words, i):
+    says = bool(words and before) and words[0] in ("is", "makes", "means") and isinstance(before[-1], Chain) and any(cur.kind(j) == "kind" for j in range(i))
+    if not says and _is_remark(cur, before, words, i):
         cur.at += i + int(cur.kind(i) == "close")
         return True
     if words and before and _stands(cur, before, words[0]):
         cur.at = start + 1 + i + int(cur.kind(i + start + 1 - cur.at) == "close")
         return True
-    if "count" not in text and not text.startswith("=") or not words[0].startswith("count") and any(cur.kind(j) == "open" for j in range(i)):
+    if not says and "count" not in text and not text.startswith("=") or not says and not words[0].startswith("count") and any(cur.kind(j) == "open" for j in range(i)):
         return False  # a note within brackets is of what stands there: "(ch 3 (counts as dc), 2 dc) in next sp"
     if "turning" in words and {"space", "mesh", "loop", "sp"} & set(words):
         before.append(Mark("note", "tch-space", span=cur.span_from(start)))

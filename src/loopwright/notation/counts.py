@@ -33,14 +33,16 @@ _DASHED = re.compile(r"(?<=[\s.;])-\s?(?P<in>\d{1,4}(?:\s+[a-z]{2,9})?)\s?-$", r
 _REMARK = re.compile(rf"[(\[]\s*(?P<in>{_LISTED}(?:\s+[a-z][a-z.]{{0,8}}(?:\s[a-z]{{1,2}}\.?)?)?(?:\s+on\s+(?:the\s+)?(?:last|\d{{1,3}}(?:st|nd|rd|th))\s+(?:rnd|row|round))?)\s*[)\]](?:\s++(?=(?-i:[A-Z][a-zA-Z]))|\s*+\.\s*+(?:[.,]\s*+){{0,2}}(?<=\s)(?=[A-Z])|\s*[;,]\s+(?=(?:join|sl\.?\s?st|slip\s?st|ss|fasten|break|cut)\b)|\s*[–—]\s*+(?=[A-Za-z]|$)|\s*-\s++(?=[A-Za-z]|$))", re.IGNORECASE)
 _SUM = re.compile(r"[.;]\s+\d{1,4}\s+[a-z]{2,4}\s*(?:\+\s*\d{1,4}\s+[a-z]{2,4}\s*)*=\s*(?P<in>\d{1,4}(?:\s+[a-z]{2,4})?)\s*\.\s+(?=[A-Z])", re.IGNORECASE)  # "30 sc + 6 dec = 36 sts. Stuff."
 _TOLD = re.compile(rf"(?<=[.;)])\s(?P<in>{_LISTED}\s+(?:sts|stitches|(?:[sdh]{{1,2}}c|[dh]?tr)(?=\s*\.\s+(?i:do\s+not\s+turn|join|fasten|break|cut|end\s+off)\b)))\s*\.\s+(?=[A-Z])")  # "…; rep from * to end. 18 sts. Fasten off and draw up."
+_THINGS = re.compile(r"[(\[]\s*(?P<in>\d{1,4}\s[^()\[\]*;.]{1,24}(?:,|\band\b|&|\+)\s*\d{1,4}\s[^()\[\]*;.]{1,60})[)\]]\s*+\.?\s*+(?=(?:finish|fasten|tie|end|cut|break|change)\b)", re.IGNORECASE)  # "(6 sc and 6 ch-3 sps) Finish off and hide the ends."
 _TOTAL = re.compile(rf"(?:[,;:(–—-]|\bfor\s+a|\bmaking\s+a)\s*total\s+of\s+(?P<in>{_LISTED}(?:\s+[a-z]{{2,9}})?)\)?\s*[.;,]\s+(?=[a-z])", re.IGNORECASE)  # "… on each side - total of 120 sc. Sl st to first sc."
 _A_SUM = re.compile(r"[\d\s+]*(?:[a-z]{2,10}[\s+]*[\d\s+]*){0,6}=", re.IGNORECASE)  # "30 sc + 6 inc = "
 _CHAIN_BEFORE = re.compile(r"\bch$", re.IGNORECASE)  # "ch. 1 = 12 sc": the chain is none of the sum
 _GOING_ON = re.compile(r"(?:work|cont(?:inue|\.)?)\s+in\s+(?:rounds|rnds|rows|a\s+spiral)\b(?![^;]*\b(?:each|next|into|every)\b)[^*;]*$", re.IGNORECASE)  # "(30 dc). Work in rounds of dc for 2 ins."
-_FINISHED = re.compile(r"(?:(?:do\s+not\s+turn|(?:sl\.?\s?st|slip\s?st(?:itch)?|ss)\s+(?:in|into|to)\b[^.;*()]{1,50}|join\b[^.;*()]{0,70}|(?:break|fasten|cut|end)\s+(?:off|yarn|thread)\b[^.;()]{0,30})(?:[.;,]\s+|\.?$))+$", re.IGNORECASE)  # "(72 sc). Sl st in next sc. Break off."
+_FINISHED = re.compile(r"(?:(?:do\s+not\s+turn|(?:sl\.?\s?st|slip\s?st(?:itch)?|ss)\s+(?:in|into|to)\b[^.;*()]{1,50}|join\b[^.;*()]{0,70}|(?:break|fasten|cut|end|finish|tie)\s+(?:off|yarn|thread)\b[^.;()]{0,30})(?:[.;,]\s+|\.?$))+$", re.IGNORECASE)  # "(72 sc). Sl st in next sc. Break off."
 _TALK = re.compile(  # "(20) These decreases come at the front.", "(24 sc). Finish off. Weave the tail through each sc."
     r"\s*(?:(?:these|those|they|your|this\s+(?:is|will|should|makes|forms))\b(?:(?!\b(?:work|ch|skip|sk|next|each|rep|repeat)\b)[^;*\d]){3,160}"
-    r"|(?:finish|fasten|tie)\s+off\b[^.;*]{0,60}\.\s+(?:weave|thread|place|sew|gather|insert|run|stuff)\b[^;*]{0,200})$", re.IGNORECASE,
+    r"|(?:finish|fasten|tie)\s+off\b[^.;*]{0,60}\.\s+(?:weave|thread|place|sew|gather|insert|run|stuff)\b[^;*]{0,200}"
+    r"|(?:finish|fasten|tie|end|cut|break)\s+(?:off|(?:the\s+)?(?:yarn|thread))\s*(?:,|and|&)\s*(?:then\s+)?(?:weave|hide|sew|work|tuck|secure|leave)\b[^;*]{0,80}|(?:change|switch)\s+colou?rs?\b[^.;*]{0,40}\.?\s*)$", re.IGNORECASE,  # "(30 sc) Finish off and hide the ends."
 )
 _ENDS = re.compile(r"\b(?:turn|join|fasten off|ch\s*\d)\b", re.IGNORECASE)
 _ALONE = re.compile(
@@ -149,7 +151,7 @@ def _set_apart(text: str, start: int, end: int, dialect: Dialect, sizes: int) ->
         return Printed(tuple(changed(c, noun=_named(outside["noun"], dialect)) for c in told), outside.start(), Span(end, end))
     if text[end - 1 : end] == "-" and (dashed := _DASHED.search(text, max(start, end - 40), end)) is not None and (told := _counts(text, *dashed.span("in"), dialect, sizes)):
         return Printed(told, dashed.start(), Span(end, end))
-    for sign, told_so in ((("sts.", "stitches.", "c. ", "r. "), _TOLD), (("=",), _SUM), (("otal of",), _TOTAL)):
+    for sign, told_so in ((("sts.", "stitches.", "c. ", "r. "), _TOLD), (("=",), _SUM), (("otal of",), _TOTAL), ((" off",), _THINGS)):
         if any(s in text[start:end] for s in sign) and (said := _remarked(text, start, end, dialect, sizes, told_so)) is not None:
             return said
     return None
@@ -167,10 +169,9 @@ def _remarked(text: str, start: int, end: int, dialect: Dialect, sizes: int, tol
             continue  # the other sizes' numbers
         counts = _counts(text, m.start("in"), m.end("in"), dialect, sizes)
         going_on = _GOING_ON.match(text, m.end(), end) is not None or of_the_whole(text[m.end() : end])
-        if counts and _TALK.match(text, m.end(), end) is not None:
-            return Printed(counts, m.start(), Span(end, end))
-        if counts and _FINISHED.match(text, m.end(), end) is not None:
-            return Printed(counts, m.start(), Span(m.end(), end))
+        talk = counts and _TALK.match(text, m.end(), end) is not None
+        if talk or counts and _FINISHED.match(text, m.end(), end) is not None:
+            return Printed(counts, m.start(), Span(end if talk else m.end(), end))
         if counts and (going_on or not any(t.kind in ("kind", "star", "times", "close") for t in scan(text, m.end(), end, dialect))):
             ends = _ENDS.search(text, m.end(), end)
             return Printed(counts, m.start(), Span(ends.start(), end) if ends else Span(end, end))
@@ -209,8 +210,7 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
     if _BRACED.match(text, start, end):
         start, end = start + 1, end - 1
     cur = Cursor(scan(text, start, end, dialect), dialect, sizes)
-    for_sizes = _flat(cur)
-    if for_sizes is not None:
+    if (for_sizes := _flat(cur)) is not None:
         return (for_sizes,)
     found: list[Count] = []
     while not cur.done:

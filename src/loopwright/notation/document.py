@@ -31,7 +31,7 @@ from loopwright.model.tree import (
     Unknown,
 )
 from loopwright.notation.counts import COUNT_BEGINS, number_alone, only_count, printed
-from loopwright.notation.endings import later_until, more_titles, title_before, until
+from loopwright.notation.endings import closing, later_until, more_titles, title_before, until
 from loopwright.notation.folded import quoted, unfolded
 from loopwright.notation.labels import Found, labels_in, one_each, plain_label
 from loopwright.notation.later import FOR_ROWS, for_rows, later_order, repeated_label, shapes_then
@@ -48,7 +48,7 @@ from loopwright.notation.sizes_told import in_label, parts_of, sizes_of, sizes_o
 from loopwright.notation.specials import defined, specials, with_specials
 from loopwright.notation.strips import strip_on
 from loopwright.notation.terms_told import terms_of
-from loopwright.notation.told import defines, is_heading, is_told, of_the_whole, opens_block, part_only
+from loopwright.notation.told import closes_block, defines, is_glossary, is_heading, is_told, of_the_whole, opens_block, part_only
 from loopwright.notation.untold import with_untold
 from loopwright.record import changed
 from loopwright.source import Source, Span
@@ -132,14 +132,17 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
             items[-1] = replace(items[-1], printed=counts)  # the count of the row above it
             items.append(Prose(line, Span(start, start + len(line))))
             continue
-        made = before.line(_line, text, after, stop, which, len(sizes), seen_row, known)
-        works = _has_row(made)
-        if works and (
+        works = _has_row(made := before.line(_line, text, after, stop, which, len(sizes), seen_row, known))
+        if works and seen_row and (end_of_row := closing(made)) is not None:
+            if end_of_row.printed and isinstance(items[-1], Row) and not items[-1].printed:
+                items[-1] = replace(items[-1], printed=end_of_row.printed)  # "Join to first dc. (30 dc)", on a line of its own
+            made = [Prose(line, Span(start, start + len(line)))]
+        elif works and (
             not seen_row and is_told(line if after == at else text[after:end], in_block)
             or own and (not seen_row or defines(bare)) and any(start <= s.span.start < end for s in own)
         ):
             made, works = [Prose(line, Span(start, start + len(line)))], False
-        in_block = not seen_row and (in_block or opens_block(line))
+        in_block = not seen_row and (in_block and not closes_block(line) or opens_block(line))
         if here is not None:
             made = [replace(i, sizes=here) if isinstance(i, Row) else i for i in made]
         elif len(sizes) > 1:
@@ -191,8 +194,8 @@ def _as_written(item: Item, source: Source, quiet: str) -> Item:
 
 
 def _line(text: str, start: int, end: int, which: Dialect, sizes: int, seen_row: bool, known: Known) -> list[Item]:
-    if end - start > MAX_LINE:
-        return [Prose(text[start:end], Span(start, end))]  # read() says so
+    if end - start > MAX_LINE or seen_row and is_glossary(text[start:end]):
+        return [Prose(text[start:end], Span(start, end))]  # of long ones read() says so
     plain = plain_label(text, start, end)
     if plain is not None and text[plain.end - 1 : end] in known.alone:
         return _row(text, plain, start, end, which, sizes, known)

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 
-from loopwright.model.tree import Num, RowOrder
+from loopwright.model.tree import Item, Join, Mark, Num, Row, RowOrder, Unknown
 from loopwright.notation.cursor import thing_word
 from loopwright.notation.orders import changing
 from loopwright.terms import Dialect
@@ -92,3 +92,12 @@ def turned_on(text: str, start: int, end: int) -> tuple[int, int] | None:
     """Where a row ends and the next begins that is told with it: "sc in next 20 sts, turn; ch 1, sc in next 9 sts, turn"; None where it is one row."""
     m = _TURN_ON.search(text, start + SHORTEST_ROW, end) if not any(mark in text[start:end] for mark in "*([") else None
     return None if m is None else (m.end(1), m.end())
+
+
+def closing(items: list[Item]) -> Row | None:
+    """What a line says that but ends the row above it: joins, turns or fastens off, and may print that row's count."""
+    only = items[0] if len(items) == 1 else None
+    if not isinstance(only, Row) or only.label is not None or only.order is not None or not only.body:
+        return None
+    ends = any(isinstance(n, Join) or isinstance(n, Mark) and n.what in ("turn", "fasten-off", "attach") for n in only.body)
+    return only if ends and all(isinstance(n, (Join, Mark, Unknown)) for n in only.body) else None

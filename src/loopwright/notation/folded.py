@@ -21,24 +21,34 @@ _AMID = re.compile(r"[^\s.:!?)\]]\s*$|,\s*$")
 _LABEL_BROKEN = re.compile(r"\b(?:next|last|following|foll|first|dec|inc|and|or|to|until|rep|repeat|\d{1,3}(?:st|nd|rd|th))\s*$", re.IGNORECASE)
 
 
+_ROW = re.compile(r"\s*(?:(?:rows?|rnds?|rounds?)\s*\d|\d{1,3}(?:st|nd|rd|th)\s+(?:row|rnd|round)\b|next\s+(?:row|rnd|round)\b)", re.IGNORECASE)
+_OPEN = re.compile(r"(?:,|[a-z*]|\b[1-9])\s*$")  # a row's line that ends so is not at its end
+_ONWARD = re.compile(r"\s*(?:\*{1,2}\s*[,;(\[a-zA-Z]|[(\[]\s*[a-z\d])(?!.{0,40}=)")
+_MAY_GO_ON = re.compile(r"[,a-z*\d][ \t]*\n[ \t]*[*(\[]")
+
+
 def unfolded(text: str) -> str:
     """A text of the same length, with spaces for the ends of lines that go on in the next.
 
     A line goes on when it is long, and the next one is indented by two or more further than the one that began, with no empty line
     between, and does not begin anything itself. In a text that was broken at one width, as copied pages are, a line goes on that had no
-    room for the first word of the next.
+    room for the first word of the next. A row that stops amid its words goes on in a line that begins with a star or a bracket.
     """
     lines = text.split("\n")
     width = _width(lines)
-    if width is None and _INDENTED.search(text) is None:  # as in most texts
+    starred = _MAY_GO_ON.search(text) is not None
+    if width is None and not starred and _INDENTED.search(text) is None:  # as in most texts
         return text
     parts: list[str] = []
     margin = last = 0
     before = ""
+    in_row = False
     for line in lines:
         bare, indent = line.strip(), len(line) - len(line.lstrip())
         goes_on = bool(bare) and last >= LONG and indent >= margin + 2 and not _BEGINS.match(line) and not quoted(line)
         goes_on = goes_on or width is not None and _broken(before, line, width)
+        goes_on = goes_on or starred and in_row and _OPEN.search(before) is not None and _ONWARD.match(line) is not None  # "…, \n*(3 dc, ch 2, 3 dc) in next sp"
+        in_row = goes_on and in_row or _ROW.match(line) is not None
         if parts:
             parts.append(" " if goes_on else "\n")
         if not goes_on:

@@ -29,7 +29,7 @@ def ended(cur: Cursor, made: Repeat) -> Repeat:
     elif cur.low() in ("ending", "end", "finishing") and cur.low(1) == "to" and cur.low(2).startswith("corr"):
         cur.at += 3
         made = replace(made, ending_mode="correspond")
-    elif _works_last(cur) or cur.low() in ("ending", "end") and (cur.low(1) in ("with", "last", "in", "rep") or cur.low(1) == "the" and cur.low(2) == "last"):
+    elif _works_last(cur) or cur.low() in ("ending", "end") and (cur.low(1) in ("with", "last", "in", "rep", "skip", "sk") or cur.kind(1) in ("kind", "num", "open") or cur.low(1) == "the" and cur.low(2) == "last"):
         last = any(cur.low(i) in ("last", "rep", "repeat") for i in range(1, 4)) or _instead(cur)
         cur.skip("ending", "end", "work", "working", "the") if cur.low(1) == "the" or cur.low().startswith("work") else None
         cur.skip("ending", "end", "with", "last", "rep", "repeat", "side", "by", "in")

@@ -48,7 +48,7 @@ def place(cur: Cursor, *, bare: bool = False) -> Place | None:
             return None
         cur.at = start
         return None
-    if relation == "between" and found.thing.kind not in ("st", "sp", "loop", "ring") and (found.n is None or (found.n.at(0) or 1) == 2 or cur.low(-1).endswith("s")):
+    if relation == "between" and found.thing.kind not in ("st", "sp", "loop", "ring") and (found.n is None or (found.n.at(0) or 1) == 2 or cur.low(-1).endswith("s") or cur.at == start + 2 and cur.low(-2) == "between"):
         found = replace(found, n=ONE, thing=Thing("gap"))  # "between next 2 petals"
     if relation != "in" and found.relation == "in":
         found = replace(found, relation=relation)
@@ -164,7 +164,7 @@ def _quantified(cur: Cursor, seen: bool) -> Place | None:
 def _as_words(cur: Cursor) -> None:
     """ "same place as sl st", "same st as joining", "same ch as first 2 sc"."""
     cur.at += 1
-    cur.skip("the", "last", "a", "previous", "first")
+    cur.skip("the", "last", "a", "previous", "first", "turning", "beginning", "starting", "beg")
     if cur.kind() == "num" and cur.kind(1) == "kind":
         cur.at += 1
     if cur.kind() in ("kind", "word") and cur.low() not in ("and", "then"):

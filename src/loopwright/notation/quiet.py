@@ -30,7 +30,7 @@ _NAME = r"(?:(?:[A-Z][\w’']+\.?|[A-Z])(?:\s+(?:and\s+)?(?=[A-Z]))?){1,4}"
 _COLOUR = re.compile(
     rf"\b(?:[Ww]ith|[Uu]sing)\s+(?:(?:[Cc]olou?r|[Yy]arn|[Ss]hade)\s+)?(?:(?:double|single|two)\s+strands?\s+of\s+)?(?!RS|WS|Ch\b|Sc\b|Dc\b|Row|Rnd|Round){_NAME}(?:\s+(?:and|hook|size)\s+(?:Size\s+)?[A-Z\d]\s+hook)?(?=\s*(?:[,;.)]|$)|\s+(?:ch|chain|make|work|\*|loosely|\d|and|repeat|embroidery|crochet|(?:[sd]c|hdc|d?tr|htr|sl st|ss)\b))"
 )
-_BREAKS = re.compile(rf"\b(?i:cut|drop|break|fasten off|attach|join|pull|pick up|change to|changing to|rejoin)\s+(?!Rnd|Row|Round){_NAME}(?=[\s,;.)]|$)")
+_BREAKS = re.compile(rf"\b(?i:cut|drop|break|fasten off|end off|finish off|attach|join|pull|pick up|change to|changing to|rejoin)\s+(?!Rnd|Row|Round){_NAME}(?=[\s,;.)]|$)")
 _CHANGES = re.compile(rf",?\s{{0,3}}\b(?i:chang(?:e|ing)\s+to|switch(?:ing)?\s+to)\s+{_NAME}\s+(?:in|on|with|at)\s+(?:the\s+)?last\s+(?:st|stitch|sc|hdc|dc|tr|yo|yarn\s+over)\b")
 _IN_COLOUR = re.compile(  # "MUZZLE - in Cream, ch 5"
     r"(?:^\s{0,8}|(?<=[-–—:.;]\s))[Ii]n\s(?!(?:Rnd|Row|Round|Blo|Flo|Next|Each|Every|First|Last|Same|Corner|Ring|Cent(?:er|re)|Back|Front|The|This|Any|Both|Second|Third|Pattern|Loop)\b)[A-Z][a-z]{2,}(?:\s[A-Z][a-z]+)?(?=\s?,\s*(?:ch|chain|make|work|begin|start|\d)\b)"
@@ -135,7 +135,7 @@ def _blank(m: re.Match[str], keep_verb: bool) -> str:
     found = m.group()
     if not keep_verb:
         return re.sub(r"[^\n]", " ", found)
-    verb = re.match(r"(?:fasten off|pick up|change to|changing to|\w+)", found, re.IGNORECASE)
+    verb = re.match(r"(?:fasten off|end off|finish off|pick up|change to|changing to|\w+)", found, re.IGNORECASE)
     kept = verb.group() if verb and verb.group().lower() in ("attach", "join", "rejoin") else ""
     return kept + " " * (len(found) - len(kept))
 

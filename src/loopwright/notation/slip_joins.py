@@ -40,6 +40,8 @@ def slip_join(cur: Cursor, start: int) -> Node | None:
     if where is not None and cur.low() in ("at", "of") and cur.low(1) in ("beg", "beginning", "start"):
         cur.at += 2  # "sl st in 3rd ch at beg of rnd"
         cur.skip("of", "the", "row", "rnd", "round")
+    if where is not None and cur.low() == "to" and cur.low(1) in ("join", "close") and cur.kind(2) in ("end", "sep"):
+        cur.at += 2  # "slip st in top of beginning ch to join"
     closes = _ends_round(cur)
     if where is not None and closes and start > 3 and (where.quant == "first" or where.thing.kind == "tch" or where.of is not None and where.of.kind in ("tch", "ch", "sp")):
         return Join(where, "sl st", span=cur.span_from(start))

@@ -65,7 +65,21 @@ _A_STITCH = re.compile(
     r"(?:(?:beg(?:inning)?|\w{1,12})[ -])?(?:v-?st|\w+[ -]st(?:itch)?|shell|cluster|cl|bobble|bo|popcorn|pc|puff|fan|picot|cable|spike)\s*(?:\([^)]*\))?:\s+\(?(?:\d|yo\b|ch\b|skip\b|sk\b|work\b|insert\b|\(|[shdt]{1,2}c\b|tr\b)",
     re.IGNORECASE,
 )
-_COLOURS = re.compile(r"(?:now\s+)?(?:change|switch|alternate)\s+(?:the\s+)?(?:yarns?|colou?rs?)\b[^;:]*", re.IGNORECASE)
+_COLOURS = re.compile(
+    r"(?:now\s+)?(?:change|switch|alternate)\s+(?:the\s+)?(?:yarns?|colou?rs?)\b[^;:]*"
+    r"|(?:(?:and|then|join|attach|rejoin)\b[\s,.;]*)+",  # "Join B": what is left of it where colours are no words
+    re.IGNORECASE,
+)
+# "dc = double crochet", "[ ] = work what is in brackets": what stands for what, in a list behind the rows
+_GLOSS = re.compile(r"(?![^=]*\b(?:in|into|next|each|made|total)\b)[^=\d;:.]{1,28}=\s*[A-Za-z][^=\d]*")
+_GLOSSES = re.compile(r"(?:(?:special\s+)?abbreviations?|stitch(?:es)?\s+(?:used|key)|key|legend|glossary)(?:\s+used)?\s*(?:\([^()]{1,30}\)\s*)?:.*=", re.IGNORECASE)
+_SHORT_FOR = re.compile(r"[A-Za-z]{1,5}\.\s{1,3}(?:[A-Z][a-z]{2,9}\s?){1,4}\.?")  # "Ss. Slip Stitch"
+_MEASURED = re.compile(r"(?:gauge|tension)\s*(?:[:–—-]|\bis\b)(?!.*\b(?:swatch|turn|next)\b)", re.IGNORECASE)
+_OWN_TALK = re.compile(
+    r"(?:i|we)(?:['’](?:m|ve|d|ll|re)|\s+(?:also\s+|just\s+|really\s+|only\s+)?(?:(?:always|usually|typically|often|generally)\s+[a-z]+|am|was|were|had|like[ds]?|love[ds]?|find|found|used|use|made|think|thought|tend|did|would|could|can|hope|wanted|decided|started|wrote|prefer(?:red)?|recommend))\b"
+    r"(?!.*\b(?:row|rnd|round)\s*\d)(?!.*\brep(?:eat)?\s+from\b).*|(?:here\s+(?:are|is|['’]s)|here['’]s|thanks?\b|enjoy\b|let\s+me\s+know|please\b|feel\s+free|follow\s+me|tag\s+me|happy\s+(?:crocheting|hooking)|don['’]t\s+forget)(?!.*\b(?:row|rnd|round)\s*\d)(?!.*\brep(?:eat)?\s+from\b).*",
+    re.IGNORECASE,
+)
 
 
 _NOTED = re.compile(r"(?:note|tip|hint)s?\s*[:–—-]\s+\S", re.IGNORECASE)
@@ -86,6 +100,10 @@ _HOW_MADE = re.compile(
 )
 
 
+_STRIPES = re.compile(r"(?:colou?r\s+[A-Z\d]|(?-i:[A-Z]{1,2}\d?))\s*[:=–-]\s*(?:work\s+)?\d{1,3}\s+(?:rows?|rnds?|rounds?)\s*[.,]?", re.IGNORECASE)  # "Color A: Work 6 rows", of a list
+_ANYWHERE = re.compile(r"(?:at\s+(?:the\s+)?(?:beginning|start|end)\s+of\s+(?:a|any)\s+(?:row|rnd|round)|anywhere\s+else|elsewhere|everywhere\s+else)\s*[:,–—-]", re.IGNORECASE)  # how a decrease is made
+
+
 _PART_ONLY = re.compile(
     r"(?:you\s+(?:will\s+)?(?:now\s+)?|now\s+)?(?:work(?:ing)?|continue)\s+(?:now\s+)?(?:on|across|over|with)\s+(?:the\s+|your\s+)?(?:right|left|first|second|back|front|one|other|1st|2nd)\b(?:\s+[a-z]{3,12}){0,2}\s+only\s*[.:]?",
     re.IGNORECASE,
@@ -103,12 +121,19 @@ _THROUGHOUT = re.compile(
 )  # "2 ch (counts as first dc throughout)", "Ch 1 does not count as a stitch."
 
 
+def is_glossary(line: str) -> bool:
+    """Whether a line is a whole list of abbreviations, "ABBREVIATIONS: ch = chain; dc = double crochet"."""
+    return "=" in line and _GLOSSES.match(line.strip()) is not None
+
+
 def of_the_whole(line: str) -> bool:
     """Whether a line among the rows is told of the whole piece: folded, laid, sewn or slip-stitched up, worked on in rows. It makes no row."""
     words = line.strip()
     on = _STILL_ON.match(words)  # "Do not fasten off. Sl st the last row to the first."
     words = words[on.end() :] if on else words
-    if _THROUGHOUT.fullmatch(words) is not None:
+    if _THROUGHOUT.fullmatch(words) is not None or "=" in words and _GLOSS.fullmatch(words) is not None:
+        return True
+    if _SHORT_FOR.fullmatch(words) is not None or _MEASURED.match(words) is not None or _OWN_TALK.match(words) is not None:
         return True
     return _TALK.match(words) is not None or _NOTED.match(words) is not None or _BEGINS.fullmatch(words) is not None or _COLOURS.fullmatch(words) is not None or _HOW_MADE.match(words) is not None or _MAKING_UP.match(words) is not None and _CLOSED.search(words) is None or _SEWING.match(words) is not None or _HOW_ON.fullmatch(words) is not None
 
@@ -125,6 +150,22 @@ def opens_block(line: str) -> bool:
     return len(line) <= LONGEST_NAME and _BLOCK.fullmatch(re.sub(r"\s*\([^)]*\)", "", line).strip(" :.-–—")) is not None
 
 
+_BEGUN = re.compile(
+    r"(?:the\s+|written\s+|free\s+|full\s+|crochet\s+)*(?:pattern|instructions?|directions?|method)|(?:let[’']s\s+)?(?:begin|start|get\s+started)|to\s+(?:make|begin|start)(?:\s+(?:the\s+|a\s+)?[a-z]{3,12})?", re.IGNORECASE,
+)
+_PIECE = re.compile(
+    r"(?:(?i:blanket|throw|afghan|shawl|scarf|cowl|hat|beanie|square|block|motif|panel|strip|base|body|bottom|front|back|cent(?:er|re)|main\s+(?:part|piece|body|section)|cloth|dishcloth|washcloth|coaster|bag|basket|doily|cushion|pillow|mat)(?:\s+(?i:body|base|front|back))?"
+    r"|[A-Z]{4,}(?:\s[A-Z]{3,})?)(?:\s*\([^()]{1,24}\))?"
+)
+_BARE_CHAIN = re.compile(r"[\s,]*(?:(?:with|using)\s+[^,.;:()]{1,40},\s*)?(?:foundation\s*:\s*)?(?:ch(?:ain)?\s?\d{1,4}|\d{1,4}\s?ch)(?:\s*[(\[][\d,;:\s–-]+[)\]])?(?:\s+loosely)?\s*\.?", re.IGNORECASE)  # "Ch 61."
+
+
+def closes_block(line: str) -> bool:
+    """Whether a line is the name under which the rows begin, "Pattern:", "Instructions": what stood before it is told, what follows is worked."""
+    name = line.strip(" :.-–—")
+    return len(line) < LONGEST_NAME and (_BEGUN.fullmatch(name) is not None or _PIECE.fullmatch(name) is not None and not opens_block(line))
+
+
 def defines(line: str) -> bool:
     """Whether a line begins with what a name stands for: "V-st = (dc, ch 1, dc) in same st"."""
     return _DEFINES.match(line) is not None
@@ -133,9 +174,11 @@ def defines(line: str) -> bool:
 def is_told(line: str, in_block: bool) -> bool:
     """Whether a line before the first row tells something, though its words name stitches. A line with a row's label never does."""
     words = line.strip()
-    if _ROW_LABEL.match(words):
+    if _ROW_LABEL.match(words) or in_block and _BARE_CHAIN.fullmatch(words):
         return False
     if in_block or _THROUGHOUT.fullmatch(words) or _DEFINES.match(words) or _HEADED.match(words) or _TERMS.match(words) or _A_STITCH.match(words):
+        return True
+    if _SHORT_FOR.fullmatch(words) or _MEASURED.match(words) or _OWN_TALK.match(words) or _STRIPES.fullmatch(words) or _ANYWHERE.match(words):
         return True
     counts = _OF_CHAINS.match(words)
     if counts is None and not _WORKED.search(words):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from loopwright.findings import Finding
-from loopwright.model.tree import Chain, Join, Make, Mark, Node, Unknown
+from loopwright.model.tree import Chain, Join, Make, Mark, Node, Repeat, Skip, Unknown
 
 FAR = 2  # times as many or as few: no misprint, as a rule
 SLIP_OF_COUNT = 2  # a printed number so near to what is made is a slip; one further off counts something else
@@ -39,3 +39,10 @@ def follows(found: Finding, off: tuple[int, int] | None) -> bool:
     if own is None:
         return False
     return own[1] - own[0] == off[1] - off[0] or abs(own[1] * off[0] - off[1] * own[0]) <= off[0]  # to within one stitch
+
+
+def bridged_to_join(left: int, body: Sequence[Node]) -> bool:
+    """ "(ch 4, skip 2 sts, sc in next st) 19 times, ch 4, join": the last chain spans as many stitches as the others, and comes to the first."""
+    last = next((n for n in reversed(body) if not isinstance(n, (Mark, Join))), None)
+    spans = (n.n.at(0) for r in body if isinstance(r, Repeat) for n in r.nodes if isinstance(n, Skip))
+    return isinstance(last, Chain) and any(isinstance(n, Join) for n in body) and left in spans

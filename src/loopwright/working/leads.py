@@ -103,6 +103,8 @@ def spaced(nodes: Sequence[Node]) -> int:
 def joined_at(nodes: Sequence[Node]) -> int | None:
     """The chain of the start chain that the round's end is joined to: k of "join in 3rd st of ch", 0 for its top; None when unsaid."""
     for node in reversed(nodes):
+        if isinstance(node, Repeat) and isinstance(node.ending[-1] if node.ending else None, Join):
+            return joined_at(node.ending)  # "…, ending with 2 dc in first sp, join in top of ch"
         if isinstance(node, Join):
             place = node.place
             if place is None or place.thing.kind in HEIGHT:
@@ -113,6 +115,11 @@ def joined_at(nodes: Sequence[Node]) -> int | None:
                 return 0
             return None
     return None
+
+
+def from_second(run: Run, place: Place | None) -> bool:
+    """Whether the first stitch goes into the second one of the row below, "ch 2, dc in 2nd st": the chain stands over the first."""
+    return place is not None and place.quant == "kth" and place.k == 2 and place.of is None and not place.from_hook and not run.view.foundation and not run.view.ring
 
 
 MORE = 4  # no more chains turn a row

@@ -12,6 +12,7 @@ from loopwright.model.tree import (
     Place,
     Thing,
 )
+from loopwright.record import changed
 from loopwright.working.kinds import HEIGHT, code, legs, plain
 from loopwright.working.places import how_of, slots_of
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
@@ -53,7 +54,7 @@ def do_make(run: Run, node: Make) -> None:
         from loopwright.working.whole_rows import do_edge
 
         return do_edge(run, EdgeRun(kind, None, "row-ends", count, span=node.span))
-    place, parts = node.place, node.taking or max(legs(node.kind), node.parts if node.parts and node.place is None else 0)
+    place, parts = _all_in_one(run, node.place, count), node.taking or max(legs(node.kind), node.parts if node.parts and node.place is None else 0)
     if place is None:
         return _make_over(run, kind, count, parts, twice, node)
     if parts > 1 and _over(run, place, parts, node):
@@ -96,6 +97,13 @@ def do_make(run: Run, node: Make) -> None:
     if run.half_loop:
         _half_loop(run, kind)
     return None
+
+
+def _all_in_one(run: Run, place: Place | None, count: int) -> Place | None:
+    """ "(3 sc in same st, 2 sc) x 4": the same for all three, and that is the next stitch; or the one worked into before."""
+    if place is None or place.quant != "same" or count < 2 or place.thing.kind not in STITCHES or not (run.inside or "all-in-one" in run.sticky):
+        return place
+    return changed(place, quant="next") if run.once("all-in-one", ((0.0, False), (0.8, True))) else place
 
 
 def _too_many(run: Run, place: Place, each: int) -> bool:

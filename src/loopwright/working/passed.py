@@ -19,6 +19,19 @@ def take(run: Run, slot: Slot) -> Slot:
     return slot
 
 
+def kth_with_chains(run: Run, place: Place, k: int) -> Slot | None:
+    """ "Ch 2, dc in 2nd st" over "sc, ch 1, sc, …": the chain is the second, where chains stand in for stitches; None where they do not."""
+    at = run.start + k - 1
+    if place.thing.kind != "st" or at < run.pos or run.worked > int(run.tch_item) or run.view.foundation or at >= run.end or run.item(at) != CHAIN:
+        return None
+    here = next(((s, e) for s, e in view_runs(run) if s <= at < e), None)
+    if here is None or here[1] - here[0] != 1 or not run.once("chains-as-sts", ((0.2, False), (0.0, True))):
+        return None
+    run.last = Slot(*here, "space")
+    run.pos, run.used_spaces = here[1], True
+    return run.last
+
+
 def passed_over(run: Run, place: Place, how: str) -> list[Slot]:
     """ "dc in skipped st", "dc in skipped st 3 rows below"."""
     lies_below = place.rows_below or not run.skips and run.pos < run.end and run.item(run.pos) == CHAIN
@@ -60,3 +73,9 @@ def _under_chains(run: Run, place: Place, how: str) -> list[Slot]:
         space = runs[i] if chain and i >= 0 and run.pos < runs[i][1] else (run.pos, run.pos + 1)
         found.append(take(run, Slot(*space, how if place.rows_below or not chain else "below-1")))
     return found
+
+
+def chains_passed(run: Run, place: Place, jumped: int) -> int:
+    """Chains of a foundation that no words pass over, before its last one; 0 where chains bridge them, or only one is left."""
+    told = bool(run.skips) and run.skips[-1][1] == run.pos
+    return jumped if run.view.foundation and place.thing.kind == "ch" and jumped > 1 and run.worked and run.out[-1] != CHAIN and not told else 0

@@ -22,9 +22,9 @@ from loopwright.working.nearby import (
     space_in_group,
     turning_next,
 )
-from loopwright.working.passed import passed_over, take
+from loopwright.working.passed import kth_with_chains, passed_over, take
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
-from loopwright.working.seeking import SPACES, STITCHES, from_first_gap, just_joined, seek, stitches_ahead, view_runs
+from loopwright.working.seeking import SPACES, STITCHES, from_first_gap, just_joined, rest_of_group, seek, stitches_ahead, view_runs
 from loopwright.working.underside import goes_under
 from loopwright.working.view import Slot
 
@@ -143,7 +143,9 @@ def _next(run: Run, place: Place, how: str) -> list[Slot]:
             if slot is None:
                 raise RunsOut("gap", wanted=wanted, found=len(found))
         elif place.relation == "between" and place.of is not None and place.thing.kind in SPACES:
-            slot = _between(run, slot, place.of.kind) or slot
+            slot = _between(run, slot, place.of.kind) or (None if run.inside and slot.how == "space" else slot)
+            if slot is None:
+                raise RunsOut("sp", wanted=wanted, found=len(found))
         elif place.of is not None or place.centre:
             slot = _inside(run, slot, place)
         if _begins_there(run, place, slot):
@@ -236,8 +238,7 @@ def _last(run: Run, place: Place, how: str) -> list[Slot]:
         run.named["passed"] = jumped if told or run.out and run.out[-1] != CHAIN else 0
     elif jumped:
         run.cost += min(2.0, 0.3 * jumped)
-        if run.view.foundation and place.thing.kind == "ch" and jumped > 1 and run.worked and run.out[-1] != CHAIN and not (run.skips and run.skips[-1][1] == run.pos):
-            run.named["passed"] = jumped
+        run.named["passed"] = chains_passed(run, place, jumped) or run.named.get("passed", 0)
     chosen = ahead[-wanted:]
     if place.of is None and place.thing.kind in HEIGHT and run.out and run.out[-1] != CHAIN and not run.view.foundation and not (run.last is not None and run.last.how == "between"):
         run.cost += min(1.6, 0.2 * sum(1 for i in range(run.pos, chosen[0].start) if run.item(i) != CHAIN))  # what stands before it is passed over
@@ -280,7 +281,7 @@ def _kth(run: Run, place: Place, how: str) -> Slot:
     if told and run.worked and 1 < k <= told and not run.view.foundation and behind and (told not in run.view.index.lengths or none_left(run, place)):
         return _tch(run)  # "in 3rd of 3 ch" at the end of a row: of its turning chain
     if place.of is not None:
-        slot = seek(run, place.of, run.pos)
+        slot = rest_of_group(run, k) or seek(run, place.of, run.pos)
         if slot is None:
             raise RunsOut(place.of.kind, wanted=1, found=0)
         at = slot.start + k - 1
@@ -290,8 +291,8 @@ def _kth(run: Run, place: Place, how: str) -> Slot:
         run.last = Slot(at, at + 1, how)
         run.pos = max(run.pos, at + 1)
         return run.last
-    slot = None
-    for _ in range(min(kth_of_row(run, place, k), MAX_ITEMS)):
+    slot = kth_with_chains(run, place, k)
+    for _ in range(min(kth_of_row(run, place, k), MAX_ITEMS) if slot is None else 0):
         slot = seek(run, place.thing, run.pos)
         if slot is None:
             raise RunsOut(place.thing.kind, wanted=k, found=0)

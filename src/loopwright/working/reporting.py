@@ -13,13 +13,13 @@ from loopwright.kept import Kept, kept
 from loopwright.model.fabric import Fabric
 from loopwright.model.report import Report, RowReport
 from loopwright.model.still import Stills
-from loopwright.model.tree import Document, Evenly, Group, Make, Mark, Node, PatternRun, Repeat, Row, Skip, Unknown
+from loopwright.model.tree import Document, EdgeRun, Evenly, Group, Make, Mark, Node, PatternRun, Repeat, Row, Skip, Unknown
 from loopwright.source import Span
 from loopwright.trade.counted import counted
 from loopwright.working.assumptions import assumptions
 from loopwright.working.colours import Colours
 from loopwright.working.definitions import definitions
-from loopwright.working.doubted import SLIP_OF_COUNT, far_off, follows, off_by
+from loopwright.working.doubted import SLIP_OF_COUNT, bridged_to_join, far_off, follows, off_by
 from loopwright.working.explanations import Outcome
 from loopwright.working.fabrics import Fabrics
 from loopwright.working.layouts import bordered
@@ -38,7 +38,7 @@ from loopwright.working.steps import Step, expand
 from loopwright.working.weave import Weaver
 from loopwright.working.woven import Woven, fabric_of
 
-UNCERTAIN_FROM = 4
+UNCERTAIN_FROM, DOUBTED_FROM = 4, 2  # so many words that are not understood; where a count is far out, so many are enough
 WOVEN = 20_000  # rows kept in a memo; more of them belong to other patterns
 _CODES = {
     "runs-out": "W003", "too-many": "W008", "too-many-rows": "W008", "unknown-row": "W009", "blank": "W010",
@@ -315,8 +315,12 @@ def _finding(document: Document, o: Outcome, size: int) -> Finding | None:
         if not step.label and _only_a_place(step.body):
             return None
         code = _CODES.get(o.problem or "", "W007")
+        if code == "W003" and o.facts.get("thing") in ("corner", "row-end") and not step.order:
+            code = "D002"  # a piece worked in rows has corners: how many stitches lie between them is what nobody tells
         elsewhere = step.order is not None and step.order.section is not None  # a part that may be told outside of this text
         severity: Any = None if code in ("N005", "W008", "W009", "W010") and not elsewhere else "warning"
+        if code in ("W003", "W007") and step.doubt > UNCERTAIN_FROM:
+            severity = "advice"  # with so many words not understood, what it asks for is not known
         return Finding(code, step.span, {"label": step.label or "this row", **o.facts}, severity=severity)
     if o.agrees is False and step.printed:
         return _disagreement(document, o, size)
@@ -328,7 +332,7 @@ def _finding(document: Document, o: Outcome, size: int) -> Finding | None:
         return Finding("W013", step.span, {"label": step.label or "this row", "told": told, "left": o.made.free})
     if o.made.passed and step.doubt == 0 and not o.made.view.foundation:
         return Finding("W015", step.span, {"label": step.label or "this row", "passed": o.made.passed})
-    if o.made.left > 1 and step.doubt == 0 and not o.made.view.foundation and not _shaped_at_both(o.made, step.body) and (o.agrees is None or _comes_round(o.made)):
+    if o.made.left > 1 and o.made.count and step.doubt == 0 and not o.made.view.foundation and not _shaped_at_both(o.made, step.body) and not bridged_to_join(o.made.left, step.body) and (o.agrees is None or _comes_round(o.made)):
         return Finding("W004", step.span, {"label": step.label or "this row", "left": o.made.left, **_uneven(o.made)})
     return None
 
@@ -338,6 +342,11 @@ def _shaped_at_both(made: Made, body: Sequence[Node]) -> bool:
     last = next((n for n in reversed(body) if not isinstance(n, Mark)), None)
     left = last.place.left if isinstance(last, Make) and last.place is not None else None
     return left is not None and left.at(0) == made.left and any(n.what == "move" for n in made.tape)
+
+
+def _along_edges(body: Sequence[Node]) -> bool:
+    """Whether a row goes along edges whose stitches nobody counts: one that is not understood is missing from its count."""
+    return any(isinstance(n, EdgeRun) and n.n is None for n in body)
 
 
 def _told_left(body: Sequence[Node]) -> int | None:
@@ -384,5 +393,7 @@ def _disagreement(document: Document, o: Outcome, size: int) -> Finding | None:
     made = counted(o.made.made, noun, o.made.count)
     if noun and noun not in o.made.made and made == _times_told(o.step.body, size) and printed is not None and abs(printed - made) <= SLIP_OF_COUNT:
         doubtful = False  # "repeat 5 times more, making 7 petals": the repeat alone tells, whatever its words mean
+    elif (o.step.doubt >= DOUBTED_FROM or o.step.doubt and _along_edges(o.step.body)) and printed is not None and abs(printed - made) > SLIP_OF_COUNT:
+        doubtful = True
     facts = {"printed": printed, "made": made, "label": o.step.label or "this row"}
     return Finding("W001", span, facts, severity="warning" if doubtful else None)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bisect import bisect_left
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Sequence
 from functools import lru_cache
 from itertools import pairwise
@@ -146,6 +146,9 @@ def _seek_gap(run: Run, pos: int, *, told: bool = False) -> Slot | None:
             return space
         return Slot(at, at, "between") if at is not None and at <= run.end else None
     run.once("gap-between-stitches", ((0.9, True),))
+    worked = run.last is not None and run.last.end == pos and run.last.how == "top" and run.last.start < pos
+    if worked and 0 < pos <= run.end and run.once("gap-behind", ((0.0, False), (0.35, True))):
+        return Slot(pos, pos, "between")  # "(dc in dc, dc between dc)": right behind the stitch that was worked into
     begun = run.named.get("from-gap", 0)
     last = run.end - int(begun and not (run.named.get("attached") and not _in_first_gap(run)))  # the gap that the round began in comes last, and is taken
     return Slot(pos + 1, pos + 1, "between") if pos + 1 <= last else None
@@ -221,6 +224,17 @@ def _where_groups_meet(run: Run) -> list[int]:
     """Where groups lie on both sides: a gap beside the stitch at a row's edge is not between groups."""
     begun = {g.start for g in run.view.groups}
     return sorted({g.end for g in run.view.groups if g.end in begun})
+
+
+def rest_of_group(run: Run, k: int) -> Slot | None:
+    """ "Sc in 2nd dc of next shell, ch 1, sc in 4th dc of same shell": the group worked into last, where its k-th stitch is still ahead."""
+    last = run.last
+    if last is None or not run.worked or last.end != run.pos or not run.view.groups:
+        return None
+    edges = _edges(run)
+    at = bisect_right(edges, last.start)
+    start, end = edges[at - 1] if at else 0, edges[at] if at < len(edges) else len(run.view.items)
+    return Slot(start, end) if run.pos < start + k <= end and run.once("kth-of-same", ((0.0, True), (0.3, False))) else None
 
 
 def _seek_corner(run: Run, pos: int) -> Slot | None:

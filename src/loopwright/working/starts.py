@@ -25,6 +25,7 @@ from loopwright.model.tree import (
 from loopwright.working.kinds import CHAIN, HEIGHT, code, plain
 from loopwright.working.leads import (
     bridged,
+    from_second,
     into_turning_chain,
     joined_at,
     joined_past,
@@ -336,6 +337,8 @@ def _by_height(run: Run, length: int, kind: str, tall: int, first: tuple[str, Pl
         no = 0.0
     if (length < tall or not run.view.items) and whole_ring(run.following, place, first[2]):
         yes, no = max(yes, no + 0.4), 0.0
+    if tall > 1 and length >= tall - 1 and (_passes_first(run.following) or from_second(run, place)):
+        yes, no = 0.0, max(no, 1.0)  # it stands over the stitch that is passed over
     st = ("st", 0, kind)
     if length < tall - 1:
         return run.convention(f"start-{length}-{kind}", ((0.2, "none"), (0.5, st)))

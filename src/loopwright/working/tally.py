@@ -24,6 +24,7 @@ _WIDE = frozenset((HOW["space"], HOW["ring"], NOTHING))  # what was worked into 
 
 
 TALL = frozenset(("hdc", "dc", "tr", "dtr"))
+SHAPES = frozenset(("shell", "fan", "scallop", "v-st", "cluster", "group"))
 _STARS = frozenset(("star", "star st"))  # drawn together from their loops; the first of a row is told in other words
 
 
@@ -145,6 +146,9 @@ def _beside(made: Made, noun: str, printed: tuple[Count, ...]) -> int | None:
     """Stitches of a kind outside the groups that are counted by themselves: "(19 V sts and 2 htr)"; None where none are."""
     grouped = {g.name for g in made.view.groups}
     named = {c.noun for c in printed if c.noun in made.made and (plain(c.noun or "") not in HEIGHT or c.noun in grouped)}
+    unnamed = [g for g in made.view.groups if not g.name and g.end - g.start > 1]
+    if not named and len(unnamed) > 1 and any(c.noun in SHAPES and c.n.at(0) == len(unnamed) for c in printed):
+        named = {""}  # "(63 dc, 20 shells)", where nothing said that those groups are shells
     if not named:
         return None
     within = {i for g in made.view.groups if g.name in named for i in range(g.start, g.end)}
