@@ -42,3 +42,18 @@ def test_stitches_drawn_together_may_be_counted_by_themselves() -> None:
 def test_meshes_in_rounds_have_no_stitch_to_close_them() -> None:
     text = "Ch 30, join with sl st to form a ring.\nRnd 1: Ch 5, *sk 2 ch, dc in next ch, ch 2; rep from * 8 more times, sk 2 ch; join with sl st to 3rd ch of ch-5. ({} meshes)\n"
     assert [check_text(text.format(n)).rows[-1].agrees for n in (10, 9)] == [True, False]
+
+
+def test_chains_of_a_mesh_are_not_counted_as_stitches_of_a_kind() -> None:
+    text = "Ch 24.\nRow 1: Dc in 4th ch from hook and in each ch across, turn. (22 dc)\nRow 2: Ch 3, dc in next dc, *ch 1, skip next dc, dc in next dc; rep from * across, turn. ({})\n"
+    assert [check_text(text.format(n)).rows[-1].agrees for n in ("12 dc", "22 sts", "22 dc")] == [True, True, False]
+
+
+def test_of_two_counts_that_differ_both_are_told() -> None:
+    rows = (
+        "Rnd 1: 14 dc in 3rd ch from hook, join to first dc. (15 sts)\nRnd 2: Ch 2, 2 dc in each dc, join. (29 sts)\n"
+        "Rnd 3: Ch 2, 2 dc in first st, dc in each of next 2 sts, *2 dc in next st, dc in each of next 2 sts*, repeat between *s, dc in last st, join. ({} sts)\n"
+        "Rnd 4: Ch 2, dc in each st around, join. ({} sts)\n"
+    )
+    found = check_text(rows.format(40, 38)).findings
+    assert [f.code for f in found if severity(f) == "error"] == ["W016", "W001"]

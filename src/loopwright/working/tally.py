@@ -203,7 +203,8 @@ def _fits(made: Made, count: Count, printed: tuple[Count, ...]) -> bool | None:
     if plain(noun) in HEIGHT and noun != "sl st":
         in_parts = sum(c.n.at(0) or 0 for c in printed if c.noun == noun and c.scope == "row")  # "10 hdc, 53 dc, 15 hdc", in the order they are made
         alone = made.made.get(noun, 0) if len(printed) > 1 or not _drawn_together(made, noun) else 0
-        return number == alone or number in totals or number == _beside(made, noun, printed) or in_parts == made.made.get(noun, 0) > number
+        over = made.bridged if made.view.mesh & 2 else 0  # chains over an opening may be counted with the stitches, those of a mesh are none of the kind
+        return number in (alone, made.count, made.count + over) or number == _beside(made, noun, printed) or in_parts == made.made.get(noun, 0) > number
     if noun in made.made:
         return number == made.made[noun] or noun in _STARS and number == made.made.get("cluster") or number == made.made[noun] + 1 == made.made.get("group")
     near = [v for k, v in made.made.items() if k not in HEIGHT and k not in ("ch", "picot")]
