@@ -69,3 +69,10 @@ def test_a_round_begun_at_any_loop_comes_back_to_it() -> None:
     assert report.findings == ()
     assert [row.counts[0] for row in report.rows] == [6, 20, 5, 35, 35, 30]
     assert report.rows[4].made["ch-sp"] == (5,)
+
+
+def test_what_the_last_repeat_ends_with_may_be_told_of_its_end() -> None:
+    row = "Dc in 4th ch from hook and in next 3, 3 dc in next ch, dc in next 4, *dc2tog, dc in next 3, 3 dc in next ch, dc in next 4; rep from *, at the end of last rep dc in next 2, dc2tog."
+    report = work(read(Source.of(f"Ripple\n\nCh 32.\nRow 1: {row}\n"), "us"))
+    assert report.findings == ()
+    assert report.rows[-1].counts == (33,)

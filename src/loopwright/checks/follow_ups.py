@@ -15,6 +15,7 @@ from loopwright.source import Span
 # a slip of the words, and what it brings along in its row and in the rows worked on it
 _OF_THE_WORDS = frozenset({"C019", "C030", "C036", "C037"})
 _OF_THE_COUNTS = frozenset({"C001", "C002", "C022", "C035", "C042", "C043", "D001", "W001", "W003", "W004"})
+SLIP = 2  # stitches
 _IN_DOUBT = frozenset({"W001", "W003", "W004", "W007", "W009", "N001"})
 # where one of the first stands in a row, the others of the same row say no more
 _SAME = {"C001": {"C022", "W004"}, "W001": {"C022"}, "W004": {"C022"}}
@@ -44,11 +45,19 @@ def without_follow_ups(report: Report, findings: Iterable[Finding]) -> tuple[Fin
             return unsure  # reckoned from rows that are in doubt
         if item is None:
             return False
-        if item in slipped and f.code in _OF_THE_COUNTS or item in doubted and f.code.startswith("M"):
+        if item in slipped and f.code in _OF_THE_COUNTS and not _near(f) or item in doubted and f.code.startswith("M"):
             return True
         return any(f.code in less for code, less in _SAME.items() if code in at[item])
 
     return tuple(f for f, item in zip(found, of, strict=True) if not follows(f, item))
+
+
+def _near(found: Finding) -> bool:
+    """Whether a count is out by a stitch or two, which no lost star or bracket brings about."""
+    if found.code != "W001":
+        return False
+    printed, made = (str(found.args.get(which)).split(" ")[0] for which in ("printed", "made"))
+    return printed.isdecimal() and made.isdecimal() and abs(int(printed) - int(made)) <= SLIP
 
 
 def _row(spans: dict[int, Span], found: Finding) -> int | None:
@@ -68,6 +77,7 @@ def _shaken(report: Report, at: dict[int, set[str]]) -> tuple[set[int], set[int]
         doubt = slip or bool(at[item] & _IN_DOUBT) or doubt and agrees is not True
         if slip:
             slipped.add(item)
+        slip = slip and agrees is not True  # the row was understood all the same
         if doubt:
             doubted.add(item)
     return slipped, doubted

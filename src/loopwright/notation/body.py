@@ -45,7 +45,7 @@ from loopwright.notation.olden import every_with_chain, in_order
 from loopwright.notation.phrases import phrase
 from loopwright.notation.places import place
 from loopwright.notation.shaping import absorbed, plainly, shaping
-from loopwright.notation.stars import repeat_from, star, to_mark
+from loopwright.notation.stars import left_open, repeat_from, star, to_mark
 from loopwright.notation.stitches import UNSEEN, first_chain, kind_before, kind_follows, make, standing
 from loopwright.notation.things import LOOPS_ONLY, loop_words, main_colour, thing, underside_words
 from loopwright.notation.turns import in_turn
@@ -94,6 +94,8 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
             pass
         elif cur.kind() == "star":
             star(cur, out, stars)
+        elif stars and low == "end" and cur.low(1) == "with" and not ends:
+            left_open(cur, out, stars)
         elif out and (not stars and low in ALL and all_round(cur, out) or low == "between" and between_them(cur, out) or low in _LATE and late_place(cur, out, stars[-1] if stars else 0)):
             pass
         elif low in ("and", "so") and (cur.accept_words("and so on") or cur.accept_words("so on")):
@@ -113,6 +115,8 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
                 _added(cur, out, stars, found, at)
         doubled(out, cur)
         cur.at += cur.at == at
+    if stars and not ends:
+        left_open(cur, out, stars)
     cur.depth -= 1
     return out
 

@@ -354,7 +354,7 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
     if not told.sure and later is None:  # behind an order it can only be a count
         if any(type(n).__name__ in _INSTRUCTIONS - {"Chain", "Ring", "Join", "Skip"} for n in nodes):
             said_again, _ = nodes_of(text, stop, after.start, which, sizes)
-            if any(type(n).__name__ in _INSTRUCTIONS for n in said_again):  # else it can only be a count
+            if any(type(n).__name__ in _INSTRUCTIONS - {"Chain"} for n in said_again):  # else it can only be a count: "6 ch-2 sps"
                 nodes += (Either(COUNT_OR_WORK, ((0.0, ()), (0.4, said_again)), Span(stop, after.start)),)
         else:
             nodes, unknown = nodes_of(text, at, after.start, which, sizes)

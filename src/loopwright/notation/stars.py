@@ -29,6 +29,8 @@ from loopwright.notation.stops import stop_before
 
 _AGAIN = frozenset("from between around across to * all".split())  # what "rep." goes on with
 MOST = 60  # repeats of a row, each of which may hold the ones before it: several times what any tells
+MEANT = 2  # instructions behind a star that nothing repeats: one alone is printed with the star by mistake
+_SAID_AGAIN = frozenset("rep repeat rept repeated repeating times twice thrice".split())
 _ONE_BY_ONE = frozenset("sc hdc dc tr dtr cluster popcorn puff bobble".split())
 _BEGUN_WITH = frozenset("shell fan v-st scallop".split())
 _GROUPS = Thing("group")
@@ -87,6 +89,20 @@ def star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     made = _omitting(cur, _stopped(made))
     ends = isinstance(made, Repeat) and (made.mode == "end" or made.stop_at is not None) and cur.low(cur.low() in (",", ";")) in ("ending", "end", "finishing")
     out.append(ended(cur, made) if ends and isinstance(made, Repeat) else made)
+
+
+def left_open(cur: Cursor, out: list[Node], stars: list[int]) -> None:
+    """ "* 1 tr, 2 ch", "* 3 dc in next loop; end with 2 ch": an old book that has said once that all is repeated from the star to the end says it no more."""
+    if cur.dialect.id != "old" or len(stars) != 1 or len(out) - stars[0] < MEANT or any(isinstance(n, Repeat) for n in out) or not _SAID_AGAIN.isdisjoint(cur.lows):
+        return
+    behind = 0
+    while isinstance(out[-1 - behind], (Join, Mark)) and len(out) - behind > stars[0] + 1:
+        behind += 1
+    closing = out[len(out) - behind :]
+    del out[len(out) - behind :]
+    made = Repeat(_taken(out, stars.pop()), "end", span=cur.span_from(0))
+    out.append(ended(cur, made) if cur.low() == "end" and cur.low(1) == "with" else made)
+    out.extend(closing)
 
 
 def _lead_in(cur: Cursor) -> bool:

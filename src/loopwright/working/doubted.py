@@ -24,6 +24,8 @@ def far_off(found: Finding, body: Sequence[Node]) -> bool:
     off = off_by(found)
     if off is None or abs(off[0] - off[1]) <= SLIP_OF_COUNT or max(off) < FAR * min(off):
         return False
+    if sorted(str(off[0])) == sorted(str(off[1])):
+        return False  # its digits stand the wrong way round
     made = [n for n in body if not isinstance(n, (Mark, Join, Chain, Unknown))]
     told = sum((n.n.at(0) or 1) * ((n.place.n.at(0) if n.place is not None and n.place.n is not None else 1) or 1) for n in made if isinstance(n, Make))
     return not all(isinstance(n, Make) for n in made) or abs(told - off[0]) > SLIP_OF_COUNT

@@ -12,7 +12,7 @@ from loopwright.record import record
 from loopwright.working.explanations import Explanation, Outcome
 from loopwright.working.remembered import Layer
 
-NEAR = 1.1  # what a rival may cost more than the best: less than a convention that changes from row to row
+NEAR = 1.5  # what a rival may cost more than the best: less than a convention that changes from row to row
 MOST_RIVALS = 150  # explanations looked at on the search for them
 
 

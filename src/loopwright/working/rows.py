@@ -306,7 +306,7 @@ def _finished(run: Run, pending: Chain | None) -> Made:
     slips = out.count(SLIP) - along
     stitches = len(out) - out.count(CHAIN) - along
     uncounted = 0 if run.slip_row else _uncounted(run, out, slips, stitches)
-    count = stitches - (uncounted if uncounted and run.printed.ask() != stitches else 0)
+    count = stitches - (_uncounted_of(run, out, stitches, uncounted) if uncounted else 0)
     bridged = bridged_chains(run, count)
     if nothing_made and (run.view.foundation or run.view.ring):
         return _only_start(run, cost, pending)
@@ -335,6 +335,12 @@ def _uncounted(run: Run, out: bytes, slips: int, stitches: int) -> int:
     if slips != out.count(SLIP):
         return slips
     return slips - sum(len(m.group()) for m in _SLIPS.finditer(out))
+
+
+def _uncounted_of(run: Run, out: bytes, stitches: int, slips: int) -> int:
+    """How many of the slip stitches that are none of the row's stitches its printed count leaves out: all, unless it is of all but those on the way to its start."""
+    on_the_way = len(out) - len(out.lstrip(bytes((SLIP,)))) if run.in_rounds else 0
+    return on_the_way if on_the_way < slips and run.printed.ask() == stitches - on_the_way and run.printed.of_all else slips
 
 
 def _divisions(run: Run) -> int:

@@ -160,6 +160,11 @@ def _in_meshes(made: Made) -> set[int]:
     return {(made.count - 1) // k for k in (2, 3) if made.count > k and (made.count - 1) % k == 0}
 
 
+def _drawn_together(made: Made, noun: str) -> int:
+    """How many stitches of a kind the row draws together: "(10 sc)" counts them with the others, unless they are counted by themselves."""
+    return sum(many for kind, many in made.made.items() if kind.endswith("tog") and plain(kind) == noun)
+
+
 def _start_chain(printed: tuple[Count, ...]) -> int:
     """The chains in "(12 tr + 3 ch)", which are those that the round began with; 0 where the counts are others."""
     if len(printed) < 2 or printed[-1].noun != "ch" or printed[-2].noun not in TALL:
@@ -183,7 +188,7 @@ def _fits(made: Made, count: Count, printed: tuple[Count, ...]) -> bool | None:
     noun = count.noun
     if noun in ("mesh", "block") and noun not in made.made and number in _in_meshes(made):
         return True
-    if noun is not None and "mesh" in noun and number == made.count - 1:
+    if noun is not None and "mesh" in noun and number == made.count - 1 and not made.in_rounds:
         return True  # a stitch closes each, and the first has one more
     totals = {made.count, made.count + made.bridged}
     if noun == "group" and count.length and number * count.length == made.count and len({k for k in made.made if plain(k) in HEIGHT}) == 1:
@@ -196,12 +201,14 @@ def _fits(made: Made, count: Count, printed: tuple[Count, ...]) -> bool | None:
         if count.length and number == sum(1 for s, e in made.view.runs if e - s == count.length):
             return True  # "2 ch-5 loops" where there are others too
         number = sum(c.n.at(0) or 0 for c in printed if c.noun == noun and c.scope == "row")  # "4 2-ch sps and 8 1-ch sps"
-        return number in {made.made.get("ch-sp", 0), made.made.get("group", -1)} if made.made.get("ch-sp") or made.made.get("group") else None
+        return number == (made.made.get("ch-sp") or made.made["group"]) if made.made.get("ch-sp") or made.made.get("group") else None
     if plain(noun) in HEIGHT and noun != "sl st" and (chain := _start_chain(printed)) and _stands(made, chain):
         return number + 1 in totals if len(printed) == 2 else number + (count is printed[-2]) == made.made.get(noun, 0)  # "(12 tr + 3 ch)": the chain is a stitch more
     if plain(noun) in HEIGHT and noun != "sl st":
         in_parts = sum(c.n.at(0) or 0 for c in printed if c.noun == noun and c.scope == "row")  # "10 hdc, 53 dc, 15 hdc", in the order they are made
-        return number == made.made.get(noun, 0) or number in totals or number == _beside(made, noun, printed) or in_parts == made.made.get(noun, 0) > number
+        alone = made.made.get(noun, 0) if len(printed) > 1 or not _drawn_together(made, noun) else 0
+        over = made.bridged if made.view.mesh & 2 else 0  # chains over an opening may be counted with the stitches, those of a mesh are none of the kind
+        return number in (alone, made.count, made.count + over) or number == _beside(made, noun, printed) or in_parts == made.made.get(noun, 0) > number
     if noun in made.made:
         return number == made.made[noun] or noun in _STARS and number == made.made.get("cluster") or number == made.made[noun] + 1 == made.made.get("group")
     near = [v for k, v in made.made.items() if k not in HEIGHT and k not in ("ch", "picot")]
