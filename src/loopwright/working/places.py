@@ -22,7 +22,7 @@ from loopwright.working.nearby import (
     space_in_group,
     turning_next,
 )
-from loopwright.working.passed import kth_with_chains, passed_over, take
+from loopwright.working.passed import chains_passed, kth_with_chains, passed_over, take
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
 from loopwright.working.seeking import SPACES, STITCHES, from_first_gap, just_joined, rest_of_group, seek, stitches_ahead, view_runs
 from loopwright.working.underside import goes_under
