@@ -42,6 +42,7 @@ from loopwright.notation.orders import changing, number
 from loopwright.notation.orders import order as order_of
 from loopwright.notation.quiet import quiet
 from loopwright.notation.remembered import Known, Remembered
+from loopwright.notation.rings import in_ring
 from loopwright.notation.schedules import schedule
 from loopwright.notation.size_lists import plain_lists
 from loopwright.notation.sizes_told import in_label, parts_of, sizes_of, sizes_only, without_dashes
@@ -359,6 +360,7 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
     nodes += behind_count(text, after.start, after.end, which, sizes)
     its = counts if later is None else own.counts if own is not None and own.sure else ()
     its = its or tuple(told_until(nodes))
+    nodes = in_ring(nodes, its)
     rows: list[Item] = [Row(said, nodes, its, None, side, doubt=unknown, span=span)]
     if later is not None:
         omits = later.what == "repeat" and _OMITTING.search(text, body_end, end) is not None

@@ -49,6 +49,7 @@ from loopwright.working.numbered import (
     told_of_each,
     up_to,
 )
+from loopwright.working.openings import printed_total
 from loopwright.working.rows import from_hook
 from loopwright.working.said import worked_flat
 from loopwright.working.schedules import alternates, rows_needed, shaped_rows, shapes, turn_of
@@ -65,7 +66,8 @@ class Step:
 
     `body`, `printed` and `order` are free of the place they stand at; `at`: what is to be added to their spans to have them in the text.
     `turn`: what rows do, one after the other and over again, that are worked until there are so many stitches. `layout`: of a row around
-    motifs that are joined, how many of them stand across and down. `goes_on`: it begins and ends as the row before did, where it tells neither.
+    motifs that are joined, how many of them stand across and down. `awaits`: the number printed for the last of equal rows, of the first of them
+    where rows before it are left out. `goes_on`: it begins and ends as the row before did, where it tells neither.
     """
 
     item: int
@@ -92,6 +94,7 @@ class Step:
     layout: tuple[int, int] | None = None
     at: int = 0
     goes_on: bool = False
+    awaits: int | None = None
 
 
 @dataclass(slots=True)
@@ -188,10 +191,12 @@ def _several(row: Row, index: int, shelf: _Shelf, at: int, span: Span, only: tup
     bodies = _bodies(row, numbers, ranged, shelf, base)
     total = len(bodies)
     each = told_of_each(row, total) if only is None else ()
+    awaits = printed_total(printed_counts(row)) if total > 1 and row.order is None and not each and only is None else None
     for part, made in enumerate(bodies, before):
         gap, restart = _where(made.number, shelf, row)
+        missing = gap and part == before
         yield _shelved(shelf, changed(
-            made, part=part, new_section=(shelf.fresh or restart) and part == before, gap=gap and part == before, last_of_item=part == before + total - 1 and (only is None or not comes_again(row, only)),
+            made, part=part, new_section=(shelf.fresh or restart) and part == before, gap=missing, awaits=awaits if missing else None, last_of_item=part == before + total - 1 and (only is None or not comes_again(row, only)),
             printed=each[part - before] if each else printed_counts(row) if part == before + total - 1 and told_of(row, only, before) else (),
         ))
 
