@@ -23,7 +23,7 @@ _END = re.compile(  # possessive where blanks meet blanks: a line full of them m
 _MID = re.compile(  # "… 20 d.c. in row. Ch. 4. Turn."
     r"(?<=[.,;)] )(?P<in>" + _LISTED + r"\s+[a-z][a-z.]{0,8}(?:\s[a-z]\.?)?)\s+in\s+(?:the\s+)?(?:row|round|rnd|all)\b\.?(?=[^*]{0,90}$)(?!.*\b(?:next|each)\b)", re.IGNORECASE,
 )
-_DASH_LAST = re.compile(r"[a-z]\s(?P<dash>[–-]\s(?=\d))[^–-]*$", re.IGNORECASE)
+_DASH_LAST = re.compile(r"[a-z]\s{1,20}(?P<dash>[–-]\s(?=\d))[^–-]*$", re.IGNORECASE)
 _NOUN = r"(?:sts?|stitches|sc|hdc|dc|tr|htr|dtr)"
 _PLAIN, SHORT = re.compile(r"\(\d{1,4}(?: (?:sts|sc|hdc|dc|tr|htr))?\)"), 12
 _ONE_PLAIN = re.compile(r"(?P<n>\d{1,4})(?: (?P<noun>sts|sc|hdc|dc|tr|htr))?")  # as nearly all are: told without being scanned

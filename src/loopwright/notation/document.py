@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import itertools
 import re
-from collections.abc import Iterator
 from dataclasses import replace
 from typing import Any, Literal
 
@@ -32,7 +31,7 @@ from loopwright.model.tree import (
 )
 from loopwright.notation.counts import COUNT_BEGINS, number_alone, only_count, printed
 from loopwright.notation.endings import closing, later_until, more_titles, title_before, until
-from loopwright.notation.folded import quoted, unfolded
+from loopwright.notation.folded import quoted, told_lines, unfolded
 from loopwright.notation.labels import Found, labels_in, one_each, plain_label
 from loopwright.notation.later import FOR_ROWS, for_rows, later_order, repeated_label, shapes_then
 from loopwright.notation.loops import loop_rounds
@@ -42,9 +41,10 @@ from loopwright.notation.orders import changing, number
 from loopwright.notation.orders import order as order_of
 from loopwright.notation.quiet import quiet
 from loopwright.notation.remembered import Known, Remembered
+from loopwright.notation.rings import in_ring
 from loopwright.notation.schedules import schedule
 from loopwright.notation.size_lists import plain_lists
-from loopwright.notation.sizes_told import in_label, parts_of, sizes_of, sizes_only, without_dashes
+from loopwright.notation.sizes_told import in_label, sizes_of, sizes_only, without_dashes
 from loopwright.notation.specials import defined, specials, with_specials
 from loopwright.notation.strips import strip_on
 from loopwright.notation.terms_told import terms_of
@@ -74,7 +74,6 @@ _ENDED = re.compile(r"(?:(?:fasten|break|cut|end|finish)\s+(?:off|yarn|thread)\b
 _THEN = re.compile(r"[,;.]?\s*\bthen\s+(?=[^.;]{3,60}\bfor\s+(?:\d{1,4}|two|three|four|five|six)\s+(?:more\s+)?(?:rows|rnds|rounds)\b)", re.IGNORECASE)
 _OTHER_CRAFT = re.compile(r"\b(?:tunisian|afghan\s+st(?:itch)?|broomstick|solomon[’']?s?\s+knots?|lover[’']?s?\s+knots?|love\s+knots?|knot\s+st(?:itche?)?s?|hairpin\s+lace)\b", re.IGNORECASE)
 _OF_CRAFT = ("tunisian", "afghan", "broomstick", "knot", "hairpin")  # one of them is in all that pattern finds
-_THEN_DEFINED = re.compile(r"\s*(?:ch(?:ain)?\s+\d{1,4}|make\s+\d{1,4}\s*ch(?:ain)?s?)\b[^=.;]{0,40}\.\s+(?=[a-z][\w’'-]*(?: [\w’'-]+){0,2}(?:\s*\([\w -]{1,12}\))?\s*=)", re.IGNORECASE)  # "Ch 67. V-st = …"
 _STUFF = re.compile(r"\b(?:\d\s*mm|hooks?|yarns?|worsted|multiple of|skeins?|balls? of|\d+\s*(?:g|yds?|yards|m)|(?:us|uk) terms)\b", re.IGNORECASE)  # of what it is made
 _START = re.compile(r".*\b(?:ch(?:ain)?\.?\s+(?:of\s+)?(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|ten|eleven|twelve|\w{3,5}teen)\b|(?:three|four|five|six|seven|eight|nine|ten|eleven|twelve)\s+chain\b|ch(?:ain)?\.?\s*(?:of\s+)?[\d{]|(?:an?|of)\s+chain\b|^\s*chain\s+of|\d{1,9}(?:\s*[(\[][\d\s,:;–-]+[)\]])?\s*ch(?:ains?)?\b|in\s+this\s+(?:ring\s+)?work|magic|ring|f(?:oundation )?(?:sc|hdc|dc|htr|tr)\b)|^\s*\*|\{[^{}]+\}\s*ch\b", re.IGNORECASE)
 
@@ -99,7 +98,7 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
     only: tuple[int, ...] | None = None
     low = text.lower()
     known, elsewhere = Known(memo), any(word in low for word in _OF_CRAFT)
-    for start, end, told_as in _lines(source, text, sizes):
+    for start, end, told_as in told_lines(source, text, sizes):
         line = text[start:end]
         bare = line.strip()
         if quoted(line):
@@ -162,17 +161,6 @@ def _has_row(items: list[Item]) -> bool:
         if isinstance(item, Row):
             return True
     return False
-
-
-def _lines(source: Source, text: str, sizes: tuple[str, ...]) -> Iterator[tuple[int, int, str]]:
-    """Where the lines begin and end, and how they are written; a line that tells of one size after another comes in parts."""
-    several, begin = len(sizes) > 1, 0
-    for written in source.text.split("\n"):
-        end = begin + len(written)
-        cut = _THEN_DEFINED.match(written) if "=" in written else None
-        for a, b in parts_of(text, begin, end, sizes) if several else ((begin, end),) if cut is None else ((begin, begin + cut.end()), (begin + cut.end(), end)):
-            yield a, b, written[a - begin : b - begin]
-        begin += len(written) + 1
 
 
 def _as_written(item: Item, source: Source, quiet: str) -> Item:
@@ -362,6 +350,7 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
     nodes += behind_count(text, after.start, after.end, which, sizes)
     its = counts if later is None else own.counts if own is not None and own.sure else ()
     its = its or tuple(told_until(nodes))
+    nodes = in_ring(nodes, its)
     rows: list[Item] = [Row(said, nodes, its, None, side, doubt=unknown, span=span)]
     if later is not None:
         omits = later.what == "repeat" and _OMITTING.search(text, body_end, end) is not None

@@ -3,7 +3,11 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from itertools import pairwise
+
+from loopwright.notation.sizes_told import parts_of
+from loopwright.source import Source
 
 LONG = 50
 """A line shorter than this was not broken for its length."""
@@ -87,3 +91,17 @@ def _broken(line: str, after: str, width: int) -> bool:
 def quoted(line: str) -> bool:
     """Whether a line is told, not worked: it begins with ">", as quotations in plain text do."""
     return line.lstrip()[:1] == ">"
+
+
+_THEN_DEFINED = re.compile(r"\s*(?:ch(?:ain)?\s+\d{1,4}|make\s+\d{1,4}\s*ch(?:ain)?s?)\b[^=.;]{0,40}\.\s+(?=[a-z][\w’'-]*(?: [\w’'-]+){0,2}(?:\s*\([\w -]{1,12}\))?\s*=)", re.IGNORECASE)  # "Ch 67. V-st = …"
+
+
+def told_lines(source: Source, text: str, sizes: tuple[str, ...]) -> Iterator[tuple[int, int, str]]:
+    """Where the lines begin and end, and how they are written; a line that tells of one size after another comes in parts."""
+    several, begin = len(sizes) > 1, 0
+    for written in source.text.split("\n"):
+        end = begin + len(written)
+        cut = _THEN_DEFINED.match(written) if "=" in written else None
+        for a, b in parts_of(text, begin, end, sizes) if several else ((begin, end),) if cut is None else ((begin, begin + cut.end()), (begin + cut.end(), end)):
+            yield a, b, written[a - begin : b - begin]
+        begin += len(written) + 1

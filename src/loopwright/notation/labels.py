@@ -14,7 +14,7 @@ MAX_RANGE = 2000
 _WORD = r"(?:rows?|rnds?|rounds?|rds?)"
 _LIST = r"\s?[(\[]\s*(?:\d{1,5}|[–—-])(?:\s*[,;:]\s*(?:\d{1,5}|[–—-]))*\s*[)\]]"
 _RANGES = r"\s?[(\[]\s*\d{1,5}\s*[–-]\s*\d{1,5}(?:\s*[,;:]\s*\d{1,5}\s*[–-]\s*\d{1,5})*\s*[)\]]"  # "Rows 3-28 (3-32)": the other sizes' rows
-_END = r"(?:\s*\((?!rs\b|ws\b|right\b|wrong\b|for\b|a\b|total\b)[a-z][a-z -]{2,24}\)(?=\s*[:.]))?(?:\s*\+|\s+onwards?|\s+(?:and|&)\s+(?:all\s+)?(?:following|further|subsequent|remaining)(?:\s+(?:rows?|rnds?|rounds?))?)?(?:\s*\((?:for\s+|a\s+total\s+of\s+|total\s+of\s+)?\d{1,3}\s+(?:rows?|rnds?|rounds?)(?:\s+(?:total|in\s+all|altogether))?\))?\s*(?P<side>\((?:right\s+side|wrong\s+side|rs|ws)\))?\s*(?:\.\s?(?:—|--|–)|,\s+(?:[a-z]+\s+)?(?:edge|edging|border|mesh|lace|eyelets?|beading|increases?|decreases?|set-?up|armholes?|neck|thumb|heel|crown|brim|shaping)\s*:|[:.)|]|=(?=\s*\d+\s*[a-z])|--?(?!\s*r\s?\d|\d{1,4}\s+(?:rep(?:eat)?|same|as|like|work|ch|ss|sl)\b|\s+\d{1,4}\s+(?:rep(?:eat)?|same\s+as|as|like|continue)\b)|—|–(?!\s*r\s?\d|\s*\d{1,4}\s+(?:rep(?:eat)?|same\s+as|as|like|continue)\b))\s*(?P<side2>\((?:right\s+side|wrong\s+side|rs|ws)\)\s*[:.]?)?"
+_END = r"(?:\s*\((?!rs\b|ws\b|right\b|wrong\b|for\b|a\b|total\b)[a-z][a-z -]{2,24}\)(?=\s*[:.]))?(?:\s*\+|\s+onwards?|\s+(?:and|&)\s+(?:all\s+)?(?:following|further|subsequent|remaining)(?:\s+(?:rows?|rnds?|rounds?))?)?(?:\s*\((?:for\s+|a\s+total\s+of\s+|total\s+of\s+)?\d{1,3}\s+(?:rows?|rnds?|rounds?)(?:\s+(?:total|in\s+all|altogether))?\))?\s*(?P<side>\((?:right\s+side|wrong\s+side|rs|ws)\))?\s*(?:\.\s?(?:—|--|–)|,\s+(?:[a-z]+\s+)?(?:edge|edging|border|mesh|lace|eyelets?|beading|increases?|decreases?|set-?up|armholes?|neck|thumb|heel|crown|brim|shaping)\s*:|[:.)|]|=(?=\s*\d+\s*[a-z])|--?(?!\s*r\s?\d|\s+\d{1,4}\s+(?:rep(?:eat)?|same|as|like|continue)\b|\d{1,4}\s+(?:(?:rep(?:eat)?|same|as|like|work|ch|ss|sl)\b|(?:[sdh]{1,2}c|d?tr|htr)\s+(?:in(?:to)?\s+(?:each|every|all)|across|a?round)\b))|—|–(?!\s*r\s?\d|\s*\d{1,4}\s+(?:rep(?:eat)?|same|as|like|continue)\b))\s*(?P<side2>\((?:right\s+side|wrong\s+side|rs|ws)\)\s*[:.]?)?"
 _ALT = rf"\s+(?:and|&)\s+(?:all|every|each)\s+(?:other\s+|foll(?:owing|\.)?\s+|subsequent\s+|remaining\s+)?(?:ws|rs|wrong\s+side|right\s+side|even|odd|alt(?:ernate|\.)?)(?:[- ]numbered)?(?:\s+{_WORD})?"
 _ORDINALS = "|".join(words()["ordinals"])
 _NUMBERS = "|".join(sorted(words()["numbers"], key=len, reverse=True))
@@ -41,7 +41,7 @@ _SEVERAL = re.compile(rf"(?P<word>{_WORD})\s*\.?\s*(?P<list>\d{{1,4}}\s*,\s*\d{{
 _SEVERAL_R = re.compile(rf"(?P<word>r)\s?(?P<list>\d{{1,4}}\s*(?:,|&|and)\s*r\s?\d{{1,4}}(?:\s*(?:,|&|and)\s*r\s?\d{{1,4}})*|\d{{1,4}}(?:\s*[-–.]\s*r\d{{1,4}}){{2,}}){_END}", re.IGNORECASE)  # "R3, R4, R5:"
 _SEVERAL_BEHIND = re.compile(rf"(?P<list>\d{{1,4}}\s*,\s*\d{{1,4}}(?:\s*,\s*\d{{1,4}})*(?:\s*,?\s*(?:and|&)\s*\d{{1,4}})?)\s+(?P<word>{_WORD}){_END}", re.IGNORECASE)
 _PART = re.compile(r"(?!(?:next|last)\b)[A-Za-z][A-Za-z &’'-]{2,30}:\s+(?=r|next\s+r)", re.IGNORECASE)
-_BARE = re.compile(r"(?P<first>\d{1,3})(?:\.?\s*[-–~]\s*(?P<last>\d{1,3}))?\s*[:.)|]\s+(?![a-z]\.)")
+_BARE = re.compile(r"(?P<first>\d{1,3})(?:\.?\s*[-–~]\s*(?P<last>\d{1,3}))?\s*(?:[:.)|]\s+(?!(?-i:[a-z])\.)|[.)](?=(?:ch|[shd]{1,2}c|h?tr|dtr|rep|sl)\b))", re.IGNORECASE)
 
 
 _OLD_ORD = r"\d{1,3}(?:st|nd|rd|th|d)"

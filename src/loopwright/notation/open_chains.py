@@ -10,7 +10,7 @@ from loopwright.notation.cursor import Cursor
 WORDS = 24  # that tell a length and its sample
 _STITCHES = r"(?: (?:sts?|stitches|chs?|chains?))?"
 _MULTIPLE = re.compile(
-    rf"(?:in )?(?:an? |any )?multiples? of (?P<every>\d{{1,3}}){_STITCHES}(?: (?:\+|plus|and) (?P<plus>\d{{1,2}})(?: (?:sts?|stitches|chs?|chains?|more|extra)){{0,2}}(?![\d/]))?"
+    rf"(?:in )?(?:an? |any )?multiples? of (?P<every>\d{{1,3}}){_STITCHES}(?:(?: ,)? (?:\+|plus|and) (?P<plus>\d{{1,2}})(?: (?:sts?|stitches|chs?|chains?|more|extra)){{0,2}}(?![\d/]))?(?: ,? ?(?:\+|plus) (?P<more>\d|one|two|three)(?: more)?(?= |$)(?! (?:chs?|chains?)\b))?"
     r"(?: ?,? (?:\+|plus|and|add) (?P<turn>\d{1,2})(?: (?:chs?|chains?|sts|more|extra)){0,2} (?:for|to) (?:the |your )?(?:turn\w*|base\w*|found\w*|beg\w*|start\w*)(?: (?:chs?|chain|row))?)?")
 _PARITY = re.compile(rf"(?:an |any )?(?P<parity>even|odd|uneven) (?:number|amount)(?: of)?{_STITCHES}")
 _WANTED = r"(?:desired|required|needed|wanted|preferred|chosen)"
@@ -18,6 +18,11 @@ _ANY = re.compile(
     rf"(?:any (?:number|length|amount|width)(?: of)?{_STITCHES}|(?:to |for |of )?(?:the |a |your )?{_WANTED} (?:number|length|amount|width)(?: of)?{_STITCHES}"
     rf"|(?:to |for |of )?(?:the |a |any )?(?:number|length|width) (?:{_WANTED}|you (?:want|like|need|wish))|as long as (?:{_WANTED}|you (?:want|like|need|wish)))")
 _SAMPLE = re.compile(r"(?: ,)? \( (?:[a-z.']+ |[:=,] ){0,5}(?P<n>\d{1,3})(?: (?!cm|mm|in|inch|inches)[a-z.]+){0,4}(?: \.)? \)")
+
+
+def _number(told: str | None) -> int:
+    """ "1", "one"; 0 of nothing."""
+    return 0 if told is None else int(told) if told.isdigit() else ("one", "two", "three").index(told) + 1
 
 
 def open_length(cur: Cursor) -> tuple[Num, int, int] | None:
@@ -35,7 +40,7 @@ def open_length(cur: Cursor) -> tuple[Num, int, int] | None:
         return None
     told = m.groupdict()
     every = 2 if told.get("parity") else int(told.get("every") or 1)
-    plus = int(told.get("parity") in ("odd", "uneven")) + int(told.get("plus") or 0) + int(told.get("turn") or 0)
+    plus = int(told.get("parity") in ("odd", "uneven")) + int(told.get("plus") or 0) + int(told.get("turn") or 0) + _number(told.get("more"))
     sample = _SAMPLE.match(said, m.end())
     n = int(sample["n"]) if sample is not None else 0
     end = sample.end() if sample is not None and n > plus and every and (n - plus) % every == 0 else m.end()

@@ -32,7 +32,7 @@ def slip_join(cur: Cursor, start: int) -> Node | None:
     if cur.low() == "to" or cur.low() == "top" and start > 3:
         return _slipped_to(cur, start)
     mark = cur.at
-    where = place(cur)
+    where = None if start > 3 and _at_the_end(cur) else place(cur)
     if where is not None and where.quant == "first" and where.thing.kind in ("ch", "st") and (cur.done or cur.kind() == "sep" and cur.kind(1) == "end") and _a_chain_alone(cur, start):
         return Ring(False, span=cur.span_from(start))  # "ch 48, sl st in first ch."
     if where is not None and to_a_ring(cur):
@@ -47,11 +47,22 @@ def slip_join(cur: Cursor, start: int) -> Node | None:
         return Join(where, "sl st", span=cur.span_from(start))
     if where is not None and closes and _of_first_chain(cur, where, start):
         return Join(where, "sl st", span=cur.span_from(start))
-    bare = where is None and (start > 3 or start > 1 and _all_round(cur, start)) and (cur.done or cur.low() in (".", ";", ",") and (cur.kind(1) == "end" or cur.low(1) in ("turn", "ch", "fasten", "do")))
+    bare = where is None and (start > 3 or start > 1 and _all_round(cur, start)) and (cur.done or cur.low() in (".", ";", ",", "–", "—", "-") and (cur.kind(1) == "end" or cur.low(1) in ("turn", "ch", "fasten", "do")))
     if bare or _next_round(cur, where, start):
         return Join(None, "sl st", span=cur.span_from(start))
     cur.at = mark
     return None
+
+
+def _at_the_end(cur: Cursor) -> bool:
+    """Whether "at the end", "at end of each rnd" stands behind a slip stitch; takes it."""
+    ahead = 1 + (cur.low(1) in ("the", "each", "every"))
+    if cur.low() != "at" or cur.low(ahead) != "end":
+        return False
+    cur.at += ahead + 1
+    if cur.accept("of"):
+        cur.skip("the", "each", "every", "this", "row", "rnd", "round")
+    return True
 
 
 def _a_chain_alone(cur: Cursor, start: int) -> bool:
@@ -118,8 +129,15 @@ def _slipped_to(cur: Cursor, start: int) -> Node:
     third = where is not None and of_chain and where.quant == "kth" and not where.from_hook and start > 3  # of the chain that the round began with
     if where is not None and (third or where.quant == "first" or where.thing.kind in ("tch", "join")):
         return Join(where, "sl st", span=cur.span_from(start))
-    moves = where is not None and not _next_round(cur, where, start)
+    moves = where is not None and not _next_round(cur, where, start) and not _own_chain(cur, where, start)
     return Make("sl st", ONE, where, span=cur.span_from(start)) if moves else Join(None, "sl st", span=cur.span_from(start))
+
+
+def _own_chain(cur: Cursor, where: Place, start: int) -> bool:
+    """Whether "sl st to ch 1" at a round's end means the chain that the round began with."""
+    if where.thing.kind != "sp" or where.quant != "next" or where.thing.length is None or start < 4 or cur.tokens[0].value != "ch" or not _ends_round(cur):
+        return False
+    return bool(cur.tokens[1].value == where.thing.length)
 
 
 def _of_first_chain(cur: Cursor, where: Place, start: int) -> bool:

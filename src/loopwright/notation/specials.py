@@ -23,11 +23,12 @@ _HEADS = re.compile(
 )
 _NAME = r"(?P<name>[A-Za-z][\w’'/, -]{0,34}?)"
 _DEFINED = re.compile(rf"{_NAME}[ \t]*+(?:[(\[](?:worked\s+)?over\s[^)\]]{{1,30}}[)\]][ \t]*+)?(?:[(\[](?P<abbr>[\w./’' -]{{1,34}})[)\]])?[ \t]*+(?:=|:|—|–|(?<= )- )[ \t]*+(?P<words>\S.*)$")
+_BRACKETED = re.compile(r"(?P<name>[A-Za-z][\w’' -]{1,34}?)[ \t]*[(\[](?:work|make)\s+(?P<words>(?=[^()\[\]]*\bin(?:to)?\b)[^()\[\]]{4,80})[)\]]\.?", re.IGNORECASE)  # "V st (work 2 dc into one st)"
 _PAIR = re.compile(r"(?:^|[,;.]\s+)(?P<name>[A-Za-z][\w/’'-]*(?: (?:st|sts|dc|sc|tr|sp))?)(?:\(s\))?\s*(?:=|:|—|–)\s*")
 _MOVES = re.compile(r"\b(?:yo|yoh|yrh|woh|wrh|insert|pull(?:ing)?\s+(?:up|through)|draw(?:ing)?|pick\s+up|work(?:ed)?\s+off|yarn\s+over|yarn\s+round|worked\s+tog(?:ether)?|leaving|last\s+loops?|loops?\s+on)\b", re.IGNORECASE)
 _WITHIN = re.compile(r"\((?P<name>shell|fan|scallop|v-st|cluster|puff|popcorn|bobble)s?\s?=\s?(?P<words>[^()=\n]{4,80})\)", re.IGNORECASE)
 _STITCHY = re.compile(r"\b(?:st|sts|stitch|shell|cluster|fan|puff|popcorn|bobble|picot|bean|star|knot|cross(?:ed)?|cable|v-?st|block|bl|mesh|(?:inc|dec) ?[2-5])\b", re.IGNORECASE)
-_NAMED = re.compile(r"(?:\s+in(?:to)?\s+(?:the\s+)?(?:place|st|stitch|sp|space|loop)s?\s+(?:named|indicated|specified|stated|directed|given|noted|instructed|told|called\s+for))?[\s.]*$", re.IGNORECASE)
+_NAMED = re.compile(r"(?:\s+in(?:to)?\s+(?:the\s+)?(?:place|st|stitch|sp|space|loop)s?(?:\s+or\s+(?:st|stitch|sp|space|loop)s?)?\s+(?:named|indicated|specified|stated|directed|given|noted|instructed|told|called\s+for))?[\s.]*$", re.IGNORECASE)
 _BULLET = re.compile(r"[ \t]*[-–•·*][ \t]+")
 _SENTENCES = re.compile(r"(?:(?<=\.)[ \t]+(?=[A-Z])|(?<=[.)\]])[ \t]+[-–•·][ \t]+)(?=[A-Za-z][\w’'-]*(?: [\w’'-]+){0,2}(?:\s*\([\w -]{1,12}\))?\s*[:=])")
 _PLACED = re.compile(r"\bin(?:to)?\b", re.IGNORECASE)
@@ -172,11 +173,11 @@ def _pairs(text: str, start: int, end: int) -> list[tuple[str, str | None, int, 
 
 
 def _whole(text: str, start: int, end: int) -> list[tuple[str, str | None, int, int]]:
-    m = _DEFINED.match(text[start:end].strip())
-    if m is None or "," in m["name"] and m["abbr"] is None:
+    m = _DEFINED.match(text[start:end].strip()) or _BRACKETED.fullmatch(text[start:end].strip())
+    if m is None or "," in m["name"] and m.groupdict().get("abbr") is None:
         return []
     lead = start + len(text[start:end]) - len(text[start:end].lstrip())
-    return [(m["name"].strip(), m["abbr"], lead + m.start("words"), lead + m.end("words"))]
+    return [(m["name"].strip(), m.groupdict().get("abbr"), lead + m.start("words"), lead + m.end("words"))]
 
 
 def _special(text: str, name: str, abbr: str | None, start: int, end: int, which: Dialect, parse: Parse) -> Special | None:

@@ -310,7 +310,7 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     del out[begin:]
     if inside and isinstance(inside[0], Make) and inside[0].place is not None and inside[0].place.quant == "first" and inside[0].place.n in (None, ONE) and starred:
         inside = (replace(inside[0], place=replace(inside[0].place, quant="next")), *inside[1:])  # "* 1 dc in the first stitch, …": of each round
-    if len(inside) > 1 and any(isinstance(n, Chain) for n in inside):
+    if len(inside) > 1 and any(isinstance(n, Chain) for n in inside) and len({n.place.thing.kind for n in inside if isinstance(n, Make) and n.place is not None and _in_each(n.place)} & _RUNS) < 2:
         inside = tuple(replace(n, place=replace(n.place, quant="next", n=ONE)) if isinstance(n, Make) and n.place is not None and _in_each(n.place) else n for n in inside)
     cur.skip("all", "the", "way") if cur.low() == "all" else None
     if cur.low(1) == "until" and cur.low() in END_WORDS:
@@ -361,6 +361,9 @@ def _as_before(cur: Cursor, out: list[Node], start: int) -> bool:
                 return True
     cur.at = mark
     return False
+
+
+_RUNS = frozenset("sc hdc dc tr".split())  # "*dc in each sc, ch 3, sc in each dc; rep from *": runs of them, one after the other
 
 
 def _in_each(where: Place) -> bool:

@@ -235,7 +235,8 @@ def _shaped(cur: Cursor, kind: str, n: Num | None, start: int) -> Node | None:
         return None
     n = n or (cur.number() if cur.kind() in ("num", "blank") and cur.kind(1) != "kind" else None)
     where = place(cur) or (place(cur, bare=True) if cur.low() in ("each", "next", "every") else None)
-    if where is None and not dash and n is not None and kind in _PLAIN and cur.kind() == "close" and cur.kind(1) == "times":  # "(1sc inc) x 6": both, where no comma tells them apart
+    if where is None and not dash and (n is not None or op_kind == "dec") and kind in _PLAIN and cur.kind() in ("close", "star") and cur.kind(1) == "times":  # "(1sc inc) x 6", "*2 sc dec* x 6": both, where no comma tells them apart
+        n = n or ONE
         shaped = Make(f"{of}2tog", n, None) if op_kind == "dec" else Make(of, Num((2,)), Place("next", n))
         span = cur.span_from(start)
         readings = ((0.0, (replace(shaped, span=span),)), (0.5, (Make(kind, n, span=span), Make(op_kind, ONE, span=span))))

@@ -10,7 +10,7 @@ from loopwright.working.around import CORNERS, bare, do_around, goes_round
 from loopwright.working.groups import into_one, stitch_parts
 from loopwright.working.kinds import CHAIN, HEIGHT, code, name, plain
 from loopwright.working.making import do_make, kind_made
-from loopwright.working.places import stop_of
+from loopwright.working.nearby import stop_of
 from loopwright.working.run import CannotWork, Run, RunsOut
 from loopwright.working.seeking import SPACES, STITCHES, seek, stitches_ahead, view_runs
 from loopwright.working.view import Group as MadeGroup

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from loopwright.model.tree import Count, Mark, Node
 from loopwright.working.kinds import code
-from loopwright.working.openings import as_asked, leaves_any
+from loopwright.working.openings import as_asked, leaves_any, onto_chain
 from loopwright.working.rows import Made, from_hook, lead_chain, main_kind, work_row
 from loopwright.working.run import MAX_ITEMS, CannotWork
 from loopwright.working.tally import agrees
@@ -68,18 +68,16 @@ def solve(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int
         if state.view.foundation:
             return []  # the chain is told: the row does not fit it
         return [(n, "ch", printed_of_row(step.printed) is not None, None) for n in _chains(decoder, state, step, body, kind)]
+    if state.view.items == b"" and onto_chain(body):
+        return [(n, "ch", True, None) for n in _chains(decoder, state, step, body, kind)] if printed_of_row(step.printed) else []
     bounded = _try_open(decoder, state, step, body, kind)
-    if bounded is not None and bounded > 0:
-        return [(bounded, below, False, None)]
     wanted = printed_of_row(step.printed)
+    if bounded is not None and bounded > 0 and (bounded > 1 or not wanted or wanted == 1):  # one stitch alone may be told for a whole row
+        return [(bounded, below, False, None)]
     if wanted:
-        which = decoder.told(step), body[:1], kind, state.conventions, state.rows, step.kind
-        known = decoder.starts.get(which)
-        found = known if known is not None else _by_count(_Tries(decoder, state, step, body, kind), step.printed, wanted)
-        if not found and known is None and lead_chain(body) is not None:  # the chain may count for nothing
-            found = _by_count(_Tries(decoder, state, step, body, kind, (("told-ch", False),)), step.printed, wanted)
-        decoder.starts[which] = found
-        return [(n, below, True, None) for n in found[:3]]
+        return [(n, below, True, None) for n in _by_own_count(decoder, state, step, body, kind, wanted, alone=bounded == 1)[:3]]
+    if step.awaits is not None and (made := _Tries(decoder, state, step, body, kind).on(step.awaits)) is not None and made.left == 0 and made.count == step.awaits:
+        return [(step.awaits, below, True, 0)]
     if state.view.items and not step.new_section and not step.gap:
         return []  # a row below is told: that this one does not fit it is a fault of either
     key = (body, kind, state.conventions)
@@ -90,6 +88,21 @@ def solve(decoder: Decoder, state: State, step: Step, steps: list[Step], at: int
         return []
     decoder.family = family
     return [(n, below, True, item) for n, item in _by_later_count(decoder, state, step, steps, at, family)]
+
+
+def _by_own_count(decoder: Decoder, state: State, step: Step, body: tuple[Node, ...], kind: str, wanted: int, *, alone: bool) -> list[int]:
+    """Numbers of stitches from which a row comes out at its printed count. `alone`: it tells one stitch, which may stand for all."""
+    which = decoder.told(step), body[:1], kind, state.conventions, state.rows, step.kind
+    known = decoder.starts.get(which)
+    if known is not None:
+        return known
+    found = _by_count(_Tries(decoder, state, step, body, kind), step.printed, wanted)
+    if not found and lead_chain(body) is not None:  # the chain may count for nothing
+        found = _by_count(_Tries(decoder, state, step, body, kind, (("told-ch", False),)), step.printed, wanted)
+    if not found and alone:
+        found = _by_count(_Tries(decoder, state, step, body, kind, (("one-repeat-told", True),)), step.printed, wanted)
+    decoder.starts[which] = found
+    return found
 
 
 def _family(tries: _Tries) -> tuple[int, ...]:

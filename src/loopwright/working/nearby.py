@@ -5,9 +5,10 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 
-from loopwright.model.tree import Chain, Join, Make, Mark, Place, Thing
+from loopwright.model.tree import Chain, Join, Make, Mark, Node, Place, Repeat, Thing
 from loopwright.model.tree import Group as Told
 from loopwright.working.kinds import CHAIN, HEIGHT, code, name
+from loopwright.working.marked import next_marker
 from loopwright.working.passed import take
 from loopwright.working.run import Run, RunsOut
 from loopwright.working.seeking import SPACES, STITCHES, seek, view_runs
@@ -150,6 +151,14 @@ def space_in_group(run: Run, place: Place) -> Slot | None:
     return found[0]
 
 
+def rest_of_group(run: Run, within: Slot) -> int:
+    """How many stitches of a group lie behind a space within it: "V-st in sp of each V-st, dc in last st" passes none but those."""
+    n = len(run.view.items)
+    at, over = within.start % n, within.start // n * n
+    end = max((g.end for g in run.view.groups if g.start <= at < g.end), default=0) + over
+    return sum(1 for i in range(within.end, end) if run.item(i) != CHAIN)
+
+
 _SHAPES = ("shell", "fan", "group")
 
 def _spaces_within(groups: Sequence[Group], spaces: list[tuple[int, int]], pos: int, by: int) -> Iterator[tuple[Slot, int]]:
@@ -174,3 +183,37 @@ def reserved(run: Run, place: Place) -> int:
     follow = [n.place.thing for n in run.following if isinstance(n, (Make, Told)) and n.place is not None and n.place.thing.kind in SPACES]
     others = place.thing.length and follow and all(t.length and t.length != place.thing.length for t in follow)
     return 0 if others else run.reserve_spaces
+
+
+def one_run(run: Run, place: Place, ahead: list[Slot]) -> list[Slot] | None:
+    """ "*Ch 2, dc in each sc, ch 2, sc in each dc; rep from *": of several runs of stitches the one that comes next, where other work stands between; else None."""
+    if place.thing.kind not in HEIGHT or place.n is not None or place.left is not None or place.upto is not None or not (run.view.runs or run.inside):
+        return None
+    lead = run.following[0] if run.following else None
+    comes = isinstance(lead, Repeat) and lead.mode == "end"
+    nodes: Sequence[Node] = lead.nodes if isinstance(lead, Repeat) and comes else run.following if run.inside else ()
+    if not any(isinstance(n, Chain) for n in nodes[:1]) and not (run.inside and not run.following):
+        return None  # behind the last of a repeat it begins again
+    end = next((i for i in range(1, len(ahead)) if ahead[i].start != ahead[i - 1].end), len(ahead))
+    return ahead[:end] if end < len(ahead) and ahead[0].end - ahead[0].start == 1 else None
+
+
+def stop_of(run: Run, place: Place) -> int:
+    """Where "each" stops that goes up to something."""
+    assert place.upto is not None
+    if place.upto.kind == "centre":
+        middles = [(g.start + g.end - 1) // 2 for g in run.view.groups if g.end - g.start > 2]
+        return next((m for m in sorted(middles) if m >= run.pos), run.end)
+    if place.upto.kind == "corner" and not run.view.runs and (corners := [g.start for g in run.view.groups if g.end - g.start >= 3]) and max(corners) < run.pos:
+        return run.end  # past the last of them
+    if place.upto.kind == "marker":
+        slot = next_marker(run, run.pos + (run.named.get("skipped-to", -1) == run.pos))  # "skip to next marker, sc to next marker"
+        if slot is not None and slot.start == slot.end:
+            run.named["marker"] = slot.start
+    elif place.upto.kind in ("dec", "invdec") or "tog" in place.upto.kind:
+        slot = next_together(run, place.upto.kind)
+    else:
+        slot = seek(run, place.upto, run.pos)
+    if slot is None and (place.left is not None or place.upto.kind in ("marker", "dec", "invdec") or "tog" in place.upto.kind):
+        raise RunsOut(place.upto.kind, wanted=1, found=0)
+    return slot.start if slot is not None else run.end

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Collection
 
 from loopwright.model.tree import Count, Num, Row, RowOrder
 from loopwright.record import changed
@@ -102,3 +103,17 @@ def cycle_of(order: RowOrder, numbers: list[int | None], ranged: bool, period: i
     if total is not None:
         return [None] * max(1, min(total if order.more or total <= done else total - done, MAX_ROWS))
     return [None] * min(max(1, times or 1) * period, MAX_ROWS + 1)
+
+
+_FIRST = {"first": "1", "1st": "1", "one": "1", "second": "2", "2nd": "2", "two": "2"}
+
+
+def known_as(section: str, known: Collection[str]) -> str:
+    """The section that is meant: "first leg" is "leg 1", "leg one", where it has no such name itself."""
+    words = section.split()
+    if section in known or len(words) != 2:
+        return section
+    name, number = (words[1], words[0]) if words[0] in _FIRST else (words[0], words[1])
+    number = _FIRST.get(number, number)
+    ways = (w for said, n in (*_FIRST.items(), (number, number)) if n == number for w in (f"{name} {said}", f"{said} {name}"))
+    return next((way for way in ways if way in known), section)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from loopwright.model.tree import (
     Chain,
     Count,
@@ -12,12 +14,14 @@ from loopwright.model.tree import (
     Repeat,
     Ring,
 )
-from loopwright.working.explanations import State
 from loopwright.working.kinds import HEIGHT, plain
 from loopwright.working.rows import from_hook, lead_chain
 from loopwright.working.run import MAX_ITEMS, Printed
 from loopwright.working.starts import first_stitch
-from loopwright.working.steps import Step
+
+if TYPE_CHECKING:
+    from loopwright.working.explanations import State
+    from loopwright.working.steps import Step
 
 TURNING = 4  # no more chains turn a row
 
@@ -81,8 +85,14 @@ def _turns_only(step: Step) -> bool:
     if chain is None or (chain.n.at(0) or 0) > TURNING or (printed_total(step.printed) or 0) <= 2 * TURNING or from_hook(step.body) or has_ring(step.body):
         return False
     first = first_stitch(tuple(n for n in step.body if not isinstance(n, (Chain, Mark))))
-    onto = first is not None and first[1] is not None and first[1].thing.kind not in ("ring", "ch")
-    return onto and any(isinstance(n, Repeat) and n.mode == "end" or isinstance(n, Make) and n.place is not None and n.place.quant == "each" and n.place.thing.kind != "ch" for n in step.body)
+    onto = first is not None and first[1] is not None and (first[1].thing.kind not in ("ring", "ch") or onto_chain(step.body))
+    return onto and any(isinstance(n, Repeat) and n.mode == "end" or isinstance(n, Make) and n.place is not None and n.place.quant == "each" for n in step.body)
+
+
+def onto_chain(body: tuple[Node, ...]) -> bool:
+    """Whether a row goes into each of the chains that it does not make: "Rnd 1: Ch 1, sc in each ch around. (36)"."""
+    first = first_stitch(tuple(n for n in body if not isinstance(n, (Chain, Mark))))
+    return first is not None and first[1] is not None and first[1].quant == "each" and first[1].thing.kind == "ch" and not from_hook(body)
 
 
 def leaves_any(body: tuple[Node, ...]) -> bool:

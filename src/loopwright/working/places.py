@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from loopwright.model.tree import ONE, Join, Make, Mark, Place, Thing
 from loopwright.working.kinds import CHAIN, HEIGHT, code
-from loopwright.working.marked import next_marker
 from loopwright.working.nearby import (
     beside_groups,
     group_here,
@@ -13,18 +12,20 @@ from loopwright.working.nearby import (
     kth_of_row,
     loop_again,
     loop_of_the_join,
-    next_together,
     none_left,
+    one_run,
     reserved,
+    rest_of_group,
     space_at_start,
     space_begun,
     space_here,
     space_in_group,
+    stop_of,
     turning_next,
 )
 from loopwright.working.passed import chains_passed, kth_with_chains, passed_over, take
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
-from loopwright.working.seeking import SPACES, STITCHES, from_first_gap, just_joined, rest_of_group, seek, stitches_ahead, view_runs
+from loopwright.working.seeking import SPACES, STITCHES, from_first_gap, just_joined, same_group, seek, stitches_ahead, view_runs
 from loopwright.working.underside import goes_under
 from loopwright.working.view import Slot
 
@@ -230,7 +231,8 @@ def _last(run: Run, place: Place, how: str) -> list[Slot]:
             return [run.last]
         raise RunsOut(place.thing.kind, wanted=wanted, found=len(ahead))
     jumped = len(ahead) - wanted
-    if jumped and run.last is not None and run.last.how == "between" and jumped <= BESIDE:
+    beside = run.last is not None and (run.last.how == "between" and jumped <= BESIDE or run.last.how == "space" and jumped <= rest_of_group(run, run.last))
+    if jumped and beside:
         jumped = 0  # "3 dc in each sp between groups, dc in last st": of the last group, beside whose space the hook is
     if jumped and place.thing.kind in STITCHES:
         run.cost += min(4.0, JUMP_COST * jumped)
@@ -240,7 +242,7 @@ def _last(run: Run, place: Place, how: str) -> list[Slot]:
         run.cost += min(2.0, 0.3 * jumped)
         run.named["passed"] = chains_passed(run, place, jumped) or run.named.get("passed", 0)
     chosen = ahead[-wanted:]
-    if place.of is None and place.thing.kind in HEIGHT and run.out and run.out[-1] != CHAIN and not run.view.foundation and not (run.last is not None and run.last.how == "between"):
+    if place.of is None and place.thing.kind in HEIGHT and run.out and run.out[-1] != CHAIN and not run.view.foundation and not beside:
         run.cost += min(1.6, 0.2 * sum(1 for i in range(run.pos, chosen[0].start) if run.item(i) != CHAIN))  # what stands before it is passed over
     if place.of is not None or place.centre:
         chosen = [_inside(run, s, place) for s in chosen]
@@ -281,7 +283,7 @@ def _kth(run: Run, place: Place, how: str) -> Slot:
     if told and run.worked and 1 < k <= told and not run.view.foundation and behind and (told not in run.view.index.lengths or none_left(run, place)):
         return _tch(run)  # "in 3rd of 3 ch" at the end of a row: of its turning chain
     if place.of is not None:
-        slot = rest_of_group(run, k) or seek(run, place.of, run.pos)
+        slot = same_group(run, k) or seek(run, place.of, run.pos)
         if slot is None:
             raise RunsOut(place.of.kind, wanted=1, found=0)
         at = slot.start + k - 1
@@ -332,13 +334,7 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
     if in_spaces and not run.worked and not run.out and (here := space_here(run)) is not None:
         ahead.append(here)  # the hook was slipped into the first of them
         run.end = stop = min(run.end, len(run.view.items) + here.start)
-    while pos < stop and len(ahead) < MAX_ITEMS:
-        slot = seek(run, place.thing, pos)
-        if slot is None or slot.start >= stop and (slot.how != "between" or slot.start > stop or stop != len(run.view.items) and not just_joined(run)):
-            break  # the gap at a round's end is beside its last group
-        if not ahead or slot != ahead[-1]:  # a gap has no width: it may be met again
-            ahead.append(slot)
-        pos = slot.end if slot.end > pos else pos + 1
+    _look_ahead(run, place, pos, stop, ahead)
     if place.upto is not None:  # what the rest of the row needs lies behind the stop; before it there may be nothing
         spare = keep if place.left is not None else spare if stop == run.end and not in_spaces else 0
         if not ahead:
@@ -346,6 +342,9 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
             return []
     if not ahead:
         raise RunsOut(place.thing.kind, wanted=1, found=0)
+    if (run_ahead := one_run(run, place, ahead)) is not None:
+        take(run, run_ahead[-1])
+        return [_with(s, how) for s in run_ahead]
     if place.thing.kind not in STITCHES and not in_spaces and place.left is None and not run.view.foundation:
         spare = kept_behind(run, ahead[-1].end, spare) if place.upto is None else 0
     if not spare and place.left is None and turning_next(run) and not run.view.tch and len(ahead) > 1 and ahead[-1].end >= run.end:
@@ -361,25 +360,15 @@ def _each(run: Run, place: Place, how: str) -> list[Slot]:
     return taken if how == "top" and all(s[2] == "top" for s in taken) else [_with(s, how) for s in taken]
 
 
-def stop_of(run: Run, place: Place) -> int:
-    """Where "each" stops that goes up to something."""
-    assert place.upto is not None
-    if place.upto.kind == "centre":
-        middles = [(g.start + g.end - 1) // 2 for g in run.view.groups if g.end - g.start > 2]
-        return next((m for m in sorted(middles) if m >= run.pos), run.end)
-    if place.upto.kind == "corner" and not run.view.runs and (corners := [g.start for g in run.view.groups if g.end - g.start >= 3]) and max(corners) < run.pos:
-        return run.end  # past the last of them
-    if place.upto.kind == "marker":
-        slot = next_marker(run, run.pos + (run.named.get("skipped-to", -1) == run.pos))  # "skip to next marker, sc to next marker"
-        if slot is not None and slot.start == slot.end:
-            run.named["marker"] = slot.start
-    elif place.upto.kind in ("dec", "invdec") or "tog" in place.upto.kind:
-        slot = next_together(run, place.upto.kind)
-    else:
-        slot = seek(run, place.upto, run.pos)
-    if slot is None and (place.left is not None or place.upto.kind in ("marker", "dec", "invdec") or "tog" in place.upto.kind):
-        raise RunsOut(place.upto.kind, wanted=1, found=0)
-    return slot.start if slot is not None else run.end
+def _look_ahead(run: Run, place: Place, pos: int, stop: int, ahead: list[Slot]) -> None:
+    """Adds the places of a kind from `pos` to `stop`."""
+    while pos < stop and len(ahead) < MAX_ITEMS:
+        slot = seek(run, place.thing, pos)
+        if slot is None or slot.start >= stop and (slot.how != "between" or slot.start > stop or stop != len(run.view.items) and not just_joined(run)):
+            break  # the gap at a round's end is beside its last group
+        if not ahead or slot != ahead[-1]:  # a gap has no width: it may be met again
+            ahead.append(slot)
+        pos = slot.end if slot.end > pos else pos + 1
 
 
 def _every(run: Run, place: Place, how: str) -> list[Slot]:

@@ -95,7 +95,7 @@ class Remembered:
     def _which(self, step: Step, told: Told) -> tuple[Any, ...]:
         """What tells one step from another, but for where it stands."""
         number = step.number if step.number in (None, 1) else 2
-        return self.brief, told, step.goes_on, step.kind, step.new_section, step.gap, number, step.side == "RS", step.doubt >= DOUBT
+        return self.brief, told, step.goes_on, step.kind, step.new_section, step.gap, step.awaits, number, step.side == "RS", step.doubt >= DOUBT
 
     def _ahead(self, steps: list[Step], at: int) -> tuple[Any, ...]:
         """What the rows ahead tell, as far as one looks."""

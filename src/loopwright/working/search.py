@@ -197,7 +197,8 @@ class Decoder(Remembered):
         guessed = state.unsure and bool(step.printed) and not any(r[1].agrees for r in good)
         endless = bool(problems) and not good and all(p.problem == "too-many" for p in problems)  # no other start would mend that
         apart = step.layout is None and (step.gap or step.new_section and step.printed and not self.told(step).body.around)  # else it is around what is there
-        if not endless and (not good or lost or guessed or (apart and min(r[1].cost for r in good) > FRESH)):
+        other = step.awaits is not None and not any(o.made is not None and o.made.count == step.awaits for _, o in good)
+        if not endless and (not good or lost or guessed or (apart and (other or min(r[1].cost for r in good) > FRESH))):
             self.looked_ahead = True
             results += self._unknown_start(state, step, steps, at)
         if step.printed and not any(o.agrees for _, o in results) and (step.order is not None and step.order.untold or any(isinstance(n, PatternRun) and n.n is None for n in step.body)):

@@ -226,7 +226,7 @@ def _where_groups_meet(run: Run) -> list[int]:
     return sorted({g.end for g in run.view.groups if g.end in begun})
 
 
-def rest_of_group(run: Run, k: int) -> Slot | None:
+def same_group(run: Run, k: int) -> Slot | None:
     """ "Sc in 2nd dc of next shell, ch 1, sc in 4th dc of same shell": the group worked into last, where its k-th stitch is still ahead."""
     last = run.last
     if last is None or not run.worked or last.end != run.pos or not run.view.groups:

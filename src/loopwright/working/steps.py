@@ -6,7 +6,7 @@ Not the decoding: a step says what is asked for, the search finds out how it was
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Iterable, Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 from typing import Any, Literal
 
@@ -41,6 +41,7 @@ from loopwright.working.numbered import (
     MAX_ROWS,
     comes_again,
     cycle_of,
+    known_as,
     label_of,
     numbers_of,
     printed_counts,
@@ -49,6 +50,7 @@ from loopwright.working.numbered import (
     told_of_each,
     up_to,
 )
+from loopwright.working.openings import printed_total
 from loopwright.working.rows import from_hook
 from loopwright.working.said import worked_flat
 from loopwright.working.schedules import alternates, rows_needed, shaped_rows, shapes, turn_of
@@ -65,7 +67,8 @@ class Step:
 
     `body`, `printed` and `order` are free of the place they stand at; `at`: what is to be added to their spans to have them in the text.
     `turn`: what rows do, one after the other and over again, that are worked until there are so many stitches. `layout`: of a row around
-    motifs that are joined, how many of them stand across and down. `goes_on`: it begins and ends as the row before did, where it tells neither.
+    motifs that are joined, how many of them stand across and down. `awaits`: the number printed for the last of equal rows, of the first of them
+    where rows before it are left out. `goes_on`: it begins and ends as the row before did, where it tells neither.
     """
 
     item: int
@@ -92,6 +95,7 @@ class Step:
     layout: tuple[int, int] | None = None
     at: int = 0
     goes_on: bool = False
+    awaits: int | None = None
 
 
 @dataclass(slots=True)
@@ -188,10 +192,12 @@ def _several(row: Row, index: int, shelf: _Shelf, at: int, span: Span, only: tup
     bodies = _bodies(row, numbers, ranged, shelf, base)
     total = len(bodies)
     each = told_of_each(row, total) if only is None else ()
+    awaits = printed_total(printed_counts(row)) if total > 1 and row.order is None and not each and only is None else None
     for part, made in enumerate(bodies, before):
         gap, restart = _where(made.number, shelf, row)
+        missing = gap and part == before
         yield _shelved(shelf, changed(
-            made, part=part, new_section=(shelf.fresh or restart) and part == before, gap=gap and part == before, last_of_item=part == before + total - 1 and (only is None or not comes_again(row, only)),
+            made, part=part, new_section=(shelf.fresh or restart) and part == before, gap=missing, awaits=awaits if missing else None, last_of_item=part == before + total - 1 and (only is None or not comes_again(row, only)),
             printed=each[part - before] if each else printed_counts(row) if part == before + total - 1 and told_of(row, only, before) else (),
         ))
 
@@ -331,23 +337,9 @@ def _shaping_row(order: RowOrder, shelf: _Shelf) -> Step | None:
     return next(iter(_sources(order, shelf)), None)
 
 
-_FIRST = {"first": "1", "1st": "1", "one": "1", "second": "2", "2nd": "2", "two": "2"}
-
-
-def _known_as(section: str, known: Collection[str]) -> str:
-    """The section that is meant: "first leg" is "leg 1", "leg one", where it has no such name itself."""
-    words = section.split()
-    if section in known or len(words) != 2:
-        return section
-    name, number = (words[1], words[0]) if words[0] in _FIRST else (words[0], words[1])
-    number = _FIRST.get(number, number)
-    ways = (w for said, n in (*_FIRST.items(), (number, number)) if n == number for w in (f"{name} {said}", f"{said} {name}"))
-    return next((way for way in ways if way in known), section)
-
-
 def _sources(order: RowOrder, shelf: _Shelf) -> list[Step]:
     if order.section:
-        order = changed(order, section=_known_as(order.section.lower(), (*shelf.others, shelf.title)))
+        order = changed(order, section=known_as(order.section.lower(), (*shelf.others, shelf.title)))
     if order.section and order.section.lower() == shelf.title and "" in shelf.others:
         rows = shelf.others[""]
         return [rows[n] for n in order.rows or sorted(rows) if n in rows]
