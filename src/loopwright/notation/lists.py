@@ -146,6 +146,8 @@ def between_them(cur: Cursor, out: list[Node]) -> bool:
     cur.at += 1
     cur.skip("the", "each", "every", "of")
     named = cur.low() in _BETWEEN_THESE or cur.kind() == "kind" and cur.token().value in _BETWEEN_THESE  # type: ignore[union-attr]
+    named = named or cur.kind() == "kind" and isinstance(group, Make) and group.n == ONE and where.quant == "each"  # "dc in each st, with ch 2 between dc's"
+    cur.at += 2 * (bool(named) and cur.low(1) in ("'", "’") and cur.low(2) == "s")
     if cur.low(-1) in ("each", "between") and cur.kind() in ("sep", "end") or named and cur.kind(1) in ("sep", "end", "word"):
         cur.at += named
         each = replace(group, place=replace(where, quant="next", n=ONE))
