@@ -38,6 +38,12 @@ TOLD: list[tuple[str, str, list[int]]] = [
     ("clusters named in brackets, closed by a stitch", ("Ch 9, join, ch 4, 3 tr c in ring keeping last loop of each on hook, thread over and draw through all loops, * ch 5, 4 d c in ring, keeping last loop of each on hook, "
      "thread over and draw through all loops (d c cluster st), repeat from * 4 times, ch 2, d c in 1st cluster st.\n2nd Row—2 s c over d c, * ch 6, 2 s c in next loop; repeat from * all around, ch 6, join."), [6, 12]),
     ("a repeat within a loop", LOOPS + "3rd rnd: Over next loop work 2 s c, * ch 4, 2 s c, repeat from * 3 times, repeat from beginning all around, join.", [12, 12, 60]),
+    ("no loop is lost round after round", LOOPS + "3rd rnd: Sl st to center of first loop, sc in same loop, * ch 6, sc in next loop. Repeat from * around. Join.\n4th and 5th rnds: Repeat 3rd rnd.\n6th rnd: 5 sc in each loop.", [12, 12, 6, 6, 6, 30]),
+    ("the last loop of several is the one begun with", (LOOPS + "3rd rnd: Sl st to center of first loop, sc in same loop, * ch 4, in next loop make dc, ch 2 and dc, (ch 4, sc in next loop) twice. Repeat from * around. Join.\n"
+     "4th rnd: 2 sc in each loop."), [12, 12, 8, 16]),
+    ("on to the space between two popcorns", RING + "2nd rnd: * Popcorn st in next dc, ch 2; repeat from * around, join, (12 popcorn sts) sl st between popcorn sts, drop Rose.\n3rd rnd: 2 sc in each ch-2 sp.", [12, 12, 24]),
+    ("what is made over what", RING + "2nd rnd: Ch 3, in same place make dc, ch 1 and 2 dc (shell made), * skip 2 dc, in next dc make 2 dc, ch 1, 2 dc (shell); repeat from * around, join.\n"
+     "3rd rnd: Sl st in next dc and in sp, ch 3, dc, ch 1 and 2 dc in same sp (shell made over shell), * ch 3, 2 dc, ch 1, 2 dc in sp of next shell (another shell made over shell). Repeat from * around, ch 3, join.", [12, 16, 16]),
 ]
 
 

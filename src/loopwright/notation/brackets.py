@@ -279,6 +279,8 @@ def _is_remark(cur: Cursor, before: list[Node], words: list[str], stop: int) -> 
     first, ending = words[0], "" if any(cur.kind(j) == "open" for j in range(stop)) else words[-1]  # "[ch 3, … (cluster formed)]": that is said of what stands within
     if ending in REMARKS or "per" in words[1:3] or words[:2] == ["base", "of"] or first in _SAYS_WHICH or "inc point" in " ".join(words):
         return True
+    if "made" in words[1:3] and words[2:] and words[words.index("made") + 1 : words.index("made") + 2] == ["over"]:
+        return True  # "in next sp make 2 dc, ch 2 and 2 dc (shell made over shell)"
     if words[1:2] == ["over"] and first.rstrip("s") in _MESHES or first in ("first", "1st") and "is" in words[1:4] or first == "same" and "as" in words:
         return True
     return ending in ("row", "rnd", "round") and not {"inc", "dec", "increase", "decrease"}.isdisjoint(words)

@@ -271,6 +271,11 @@ def _comes_round(run: Run, node: Repeat) -> int:
     return first.start if on_stitch else 0
 
 
+def _only_before_start(run: Run, node: Repeat, left: int) -> bool:
+    """Whether nothing is left of a round worked into loops but the stitches that lie before the loop in which it was begun."""
+    return places_of(node.nodes) <= {*SPACES} and 0 < left == sum(1 for i in range(run.start) if run.view.items[i] != CHAIN) and all(s < run.pos for s, _ in view_runs(run))
+
+
 def _takes_rest(ending: tuple[Node, ...]) -> bool:
     """ "…; rep from * across, ending with dc in each remaining dc": all that the whole rounds leave."""
     place = ending[0].place if ending and isinstance(ending[0], Make) else None
@@ -302,6 +307,9 @@ def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exa
     if left == keep[0] and not (closed and _spaces_ahead(run)) and not (keep[1] and node.ending_mode in ("with", "with-last")) and not spaced:
         if best and not left and joined_by_chain(run, node):
             do_all(run, node.nodes[:1])
+        return best
+    if best and keep == (0, 0) and _only_before_start(run, node, left) and joined_by_chain(run, node):
+        do_all(run, node.nodes[:1])  # "sl st to center of first loop, sc in same loop, *ch 5, sc in next loop; rep from * around; join"
         return best
     run.uneven = _uneven(run, points, keep) or run.uneven
     if exact or left > keep[0] and _takes_rest(node.ending):
