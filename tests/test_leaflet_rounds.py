@@ -4,6 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from loopwright.notation import read
+from loopwright.source import Source
+from loopwright.working import work
 from tests.line_by_line import first_counts
 
 RING = "Ch 7, join. 1st rnd: Ch 3, 11 dc in ring. Join.\n"
@@ -44,9 +47,17 @@ TOLD: list[tuple[str, str, list[int]]] = [
     ("on to the space between two popcorns", RING + "2nd rnd: * Popcorn st in next dc, ch 2; repeat from * around, join, (12 popcorn sts) sl st between popcorn sts, drop Rose.\n3rd rnd: 2 sc in each ch-2 sp.", [12, 12, 24]),
     ("what is made over what", RING + "2nd rnd: Ch 3, in same place make dc, ch 1 and 2 dc (shell made), * skip 2 dc, in next dc make 2 dc, ch 1, 2 dc (shell); repeat from * around, join.\n"
      "3rd rnd: Sl st in next dc and in sp, ch 3, dc, ch 1 and 2 dc in same sp (shell made over shell), * ch 3, 2 dc, ch 1, 2 dc in sp of next shell (another shell made over shell). Repeat from * around, ch 3, join.", [12, 16, 16]),
+    ("clusters over several, each with a picot", RING + "2nd rnd: Sc in same place as sl st, * ch 5, leaving the last loop of each tr on hook, work tr in next 3 dc, yo and draw through all loops on hook (cluster made), ch 4, sl st in tip of cluster (picot made), ch 5; rep from * around. Join.", [12, 4]),
+    ("clusters over several, and a stitch", RING + "2nd rnd: Sc in same dc, * ch 4, holding back the last loop of each dc on hook, make dc in next 2 dc, thread over and draw through all loops on hook; ch 4, sc in next dc. Repeat from * around. Join.", [12, 8]),
 ]
 
 
 @pytest.mark.parametrize(("text", "counts"), [(text, counts) for _, text, counts in TOLD], ids=[name for name, _, _ in TOLD])
 def test_rounds_and_rows_of_leaflets(text, counts):
     assert first_counts(text + "\n")[-len(counts) :] == counts
+
+
+def test_a_picot_of_a_round_that_has_no_room_is_none():
+    text = "1st rnd: 18 sc in ring, join.\n2nd rnd: Sc in same place, * ch 3, dc3tog over next 3 sc, ch 4, sl st in tip of cluster (picot made), ch 3, skip 1 sc, sc in next sc. Repeat from * around. Join.\n"
+    made = work(read(Source.of(text), "us")).rows[-1].made
+    assert made["picot"] == made["dc3tog"]

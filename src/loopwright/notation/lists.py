@@ -198,7 +198,7 @@ def one_place(out: list[Node], floor: int) -> None:
         first -= 1
     if last.place.from_hook and not all(isinstance(n, Chain) for n in out[:first]):
         return
-    while first < len(out) - 1 and isinstance(out[first], Chain):
+    while first < len(out) - 1 and (isinstance(out[first], Chain) or isinstance(out[first], Make) and out[first].kind == "picot"):  # type: ignore[union-attr]
         first += 1
     run = out[first:]
     if len(run) < 2:
@@ -248,4 +248,4 @@ def in_each(out: list[Node], cur: Cursor) -> None:
 
 
 def _listed(node: Node) -> bool:
-    return isinstance(node, Chain) or isinstance(node, Make) and node.place is None and node.kind not in ("inc", "dec", "sl st") and "tog" not in node.kind
+    return isinstance(node, Chain) or isinstance(node, Make) and node.place is None and (node.taking or 0) < 2 and node.kind not in ("inc", "dec", "sl st") and "tog" not in node.kind
