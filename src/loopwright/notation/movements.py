@@ -73,9 +73,11 @@ def named(text: str, terms: str) -> str:
     text = _HELD.sub(lambda m: f"cluster over next {m['n']} {m['t']}".ljust(len(m.group())), text)
     if "last loop" in text:
         text = _CLUSTERED.sub(lambda m: f"cluster {m['place']}".ljust(len(m.group())), text)
-    text = _FIRST_POPPED.sub(lambda m: f"pc {m['place']}".ljust(len(m.group())), text)
-    text = _POPPED.sub(lambda m: f"pc {m['place']}".ljust(len(m.group())), text)
-    text = _DROPPED.sub(lambda m: " " * len(m.group()), text)
+    if "hook" in text or "HOOK" in text:
+        text = _FIRST_POPPED.sub(lambda m: f"pc {m['place']}".ljust(len(m.group())), text)
+        text = _POPPED.sub(lambda m: f"pc {m['place']}".ljust(len(m.group())), text)
+    if "hook" in text or "made" in text or "ake" in text or "HOOK" in text:
+        text = _DROPPED.sub(lambda m: " " * len(m.group()), text)
     at = 0
     while (m := _STARTS.search(text, at)) is not None:
         told = _read(text, m.start())
