@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from loopwright.model.tree import ONE, Chain, Either, Group, Make, Mark, Node, Repeat
+from loopwright.model.tree import ONE, Chain, Either, Group, Make, Mark, Node, Repeat, Ring
 
 _LEGS = re.compile(r"([a-z]+?)(\d{1,2})tog")
 _LONGEST = 5  # chains that are as tall as one leg
@@ -15,11 +15,15 @@ _INTO_ONE = frozenset("sp space loop ring corner".split())
 
 def begun_clusters(nodes: Sequence[Node]) -> Sequence[Node]:
     """The nodes of a row, in which the chain that begins it and the cluster beside it are one where the clusters that follow have one leg more."""
-    at = next((i for i, n in enumerate(nodes) if not isinstance(n, Mark) and not (isinstance(n, Make) and n.kind == "sl st")), len(nodes))
+    ring = next((i + 1 for i, n in enumerate(nodes[:3]) if isinstance(n, Ring)), 0)  # "ch 8, join to form a ring, ch 4, …"
+    at = next((i for i, n in enumerate(nodes) if i >= ring and not isinstance(n, Mark) and not (isinstance(n, Make) and n.kind == "sl st")), len(nodes))
     chain, first = (nodes[at], nodes[at + 1]) if at + 2 < len(nodes) else (None, None)
     if not isinstance(chain, Chain) or chain.counts != "unsaid" or not isinstance(first, Make) or (chain.n.at(0) or 0) > _LONGEST or first.n != ONE:
         return nodes
     legs = _LEGS.fullmatch(first.kind)
+    if first.kind == "cluster" and first.parts and first.place is not None and (first.place.quant == "same" or first.place.thing.kind in _INTO_ONE):
+        told = f"cluster of {first.parts + 1}" in _kinds(nodes[at + 2 :])
+        return [*nodes[:at], replace(chain, counts="no"), replace(first, parts=first.parts + 1), *nodes[at + 2 :]] if told else nodes
     if legs is None or first.place is None or first.place.quant != "same" and first.place.thing.kind not in _INTO_ONE:
         return nodes
     whole = f"{legs[1]}{int(legs[2]) + 1}tog"
@@ -39,7 +43,7 @@ def one_leg_more(chain: Node, made: Node, told: str) -> tuple[Node, Node] | None
 def _kinds(nodes: Sequence[Node]) -> Iterator[str]:
     for node in nodes:
         if isinstance(node, Make):
-            yield node.kind
+            yield f"cluster of {node.parts}" if node.kind == "cluster" else node.kind
         elif isinstance(node, (Group, Repeat)):
             yield from _kinds(node.nodes)
         elif isinstance(node, Either):

@@ -133,7 +133,7 @@ def _added(cur: Cursor, out: list[Node], stars: list[int], found: Node, at: int)
         further_ordinals(cur, out)
     if cur.kind() == "times":
         so_often(cur, out, starred=bool(stars))
-    in_turn(out)
+    in_turn(out, stars[-1] if stars else None)
     named_again(out)
     if _has_place(out[-1]):  # only those are of a list that goes into one place
         in_order(out)

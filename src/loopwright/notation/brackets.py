@@ -268,6 +268,8 @@ def _is_remark(cur: Cursor, before: list[Node], words: list[str], stop: int) -> 
         return True  # "40 sc evenly around the band (1 sc into each row end)"
     if isinstance(last, Make) and closed and last.kind in _GATHERED and len(_MOVEMENTS & set(words)) > 1 and cur.kind(stop + 1) in ("sep", "end"):
         return True  # "popcorn in next dc (5 dc in one st, drop loop, insert hook in first of the 5 and draw loop through)"
+    if isinstance(last, Make) and closed and last.kind in _GATHERED and _only_named(cur, stop):
+        return True  # "4 dc in ring keeping last loop of each on hook, … (dc cluster st), ch 5"
     if isinstance(last, Make) and closed and words[:2] == ["the", "last"] and words[2:3] in (["in"], ["into"], ["on"]):
         return True  # "1 tr into every tr (the last into the 3 ch.)"
     if len(words) == 2 and cur.kind() == "num" and cur.kind(1) == "kind" and closed and len(before) > 1 and _same_place(before[-1]) and any(isinstance(b, Chain) for b in before[:-1]) and cur.kind(stop + 1) == "sep":
@@ -277,9 +279,18 @@ def _is_remark(cur: Cursor, before: list[Node], words: list[str], stop: int) -> 
     first, ending = words[0], "" if any(cur.kind(j) == "open" for j in range(stop)) else words[-1]  # "[ch 3, … (cluster formed)]": that is said of what stands within
     if ending in REMARKS or "per" in words[1:3] or words[:2] == ["base", "of"] or first in _SAYS_WHICH or "inc point" in " ".join(words):
         return True
+    if "made" in words[1:3] and words[2:] and words[words.index("made") + 1 : words.index("made") + 2] == ["over"]:
+        return True  # "in next sp make 2 dc, ch 2 and 2 dc (shell made over shell)"
     if words[1:2] == ["over"] and first.rstrip("s") in _MESHES or first in ("first", "1st") and "is" in words[1:4] or first == "same" and "as" in words:
         return True
     return ending in ("row", "rnd", "round") and not {"inc", "dec", "increase", "decrease"}.isdisjoint(words)
+
+
+def _only_named(cur: Cursor, stop: int) -> bool:
+    """Whether a bracket holds the name of a stitch of its own and nothing else: "(tr cluster st)", "(4 dc cluster)", "(rice st)"."""
+    name = str(cur.token(stop - 1).value) if 0 < stop <= 3 and cur.kind(stop - 1) == "kind" else ""  # type: ignore[union-attr]
+    alone = all(cur.kind(i) == "kind" or i == 0 and cur.kind() == "num" for i in range(stop)) and cur.kind(stop + 1) in ("sep", "end", "word")
+    return alone and (name in _GATHERED and stop > 1 and cur.kind(stop - 2) == "kind" or name.endswith(" st") and name != "sl st")
 
 
 def _chain_told(before: list[Node]) -> int:

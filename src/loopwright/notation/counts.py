@@ -23,8 +23,9 @@ _END = re.compile(  # possessive where blanks meet blanks: a line full of them m
 _MID = re.compile(  # "… 20 d.c. in row. Ch. 4. Turn."
     r"(?<=[.,;)] )(?P<in>" + _LISTED + r"\s+[a-z][a-z.]{0,8}(?:\s[a-z]\.?)?)\s+in\s+(?:the\s+)?(?:row|round|rnd|all)\b\.?(?=[^*]{0,90}$)(?!.*\b(?:next|each)\b)", re.IGNORECASE,
 )
-_DASH_LAST = re.compile(r"[a-z]\s{1,20}(?P<dash>[–-]\s(?=\d))[^–-]*$", re.IGNORECASE)
-_NOUN = r"(?:sts?|stitches|sc|hdc|dc|tr|htr|dtr)"
+_DASH_LAST, _NOUN = re.compile(r"[a-z]\s{1,20}(?P<dash>[–-]\s(?=\d))[^–-]*$", re.IGNORECASE), r"(?:sts?|stitches|sc|hdc|dc|tr|htr|dtr)"
+_GOES_IN = re.compile(r"\d\s+[a-z]{1,3}\.?(?:\s?[a-z]\.?)?\s+in\s+(?:the\s+)?(?:next|last|first|same|remaining)\b(?!\s+(?:row|rnd|round)\b)", re.IGNORECASE)
+_LISTED_BEFORE = re.compile(r"\b\d\s+(?:[shd]{1,2}\s?c|h?tr(?:\s?c)?)$", re.IGNORECASE)
 _PLAIN, SHORT = re.compile(r"\(\d{1,4}(?: (?:sts|sc|hdc|dc|tr|htr))?\)"), 12
 _ONE_PLAIN = re.compile(r"(?P<n>\d{1,4})(?: (?P<noun>sts|sc|hdc|dc|tr|htr))?")  # as nearly all are: told without being scanned
 _BRACKET = re.compile(r"[)\]]")
@@ -52,18 +53,15 @@ _ALONE = re.compile(
 _AT_EACH = ("at each end", "each end", "on each end", "at each edge", "each edge", "at each side", "each side", "on each side", "on every side", "on each of the 4 sides", "on each of the four sides", "between corners on each side")
 _NO_THINGS = frozenset("more times next first last each once twice around evenly every".split())
 _WORKED = re.compile(r"\b(?:in|into|each|on|over|around|across|under|to)\b", re.IGNORECASE)  # "3 chain, 11 treble in the round, join" makes them
-LONGEST_COUNT, COUNT_BEGINS = 60, frozenset("0123456789([=sStTmM")  # of a line that is nothing but a count
-LONGEST_REMARK = 200  # characters, its count among them
-LONGEST_NUMBER = 16  # characters of a row that is nothing but a number
+LONGEST_COUNT, LONGEST_REMARK, COUNT_BEGINS = 60, 200, frozenset("0123456789([=sStTmM")  # of a line that is nothing but a count; of a remark with its count
+LONGEST_NUMBER, SHORTEST = 16, 3  # characters of a row that is nothing but a number; letters of an abbreviation
 _NUMBER_ALONE = re.compile(r"(?P<n>\d{1,4})(?:\s*[(\[=]\s*(?P=n)\s*[)\]]?)?\.?")
-SHORTEST = 3  # letters of an abbreviation
 _EARLIER = re.compile(rf"[(\[]\s*(?P<in>\d{{1,4}}\s+{_NOUN})\s*[)\]]\s*$", re.IGNORECASE)  # "(49 sts) (7 points)"
 _REMARKS = re.compile(r"\(\d+ (?:bl|blk|block|sp|space|mesh)(?:e?s)?(?:\s+made)?\)", re.IGNORECASE)
 _MESHES = re.compile(r"\b\d{1,3} (?:bl|blk|block|sp|space|mesh)(?:e?s)?\b", re.IGNORECASE)
 _ALL = re.compile(r"\b(?:each|every|across|around|to\s+end|remaining|tog|2tog|last\s+\d*\s*[a-z]+)\b[^.;:(]{0,40}$", re.IGNORECASE)  # nothing is left to be worked
 _BRACED = re.compile(r"\{\s*\d[^{}\n]*\}$")  # "{40, 42, 44}": no blank has such a name
 _ENDED = re.compile(r"(?:\bturn|\b(?:ss|sl\.?\s?st|join)\b[^.;]{0,40}\b(?:to|in|into)\b[^.;]{0,40})\s*$", re.IGNORECASE)  # nothing is worked after it
-
 _POINTED = re.compile(  # "(8.4 sc)": a count with a slip in it is one all the same, and no stitches to be made
     r"[(\[]\s*\d+\.\d+(?:\s*[(\[][\d,.\s]+[)\]])?(?!\s*(?:cm|mm|m|in|ins|inch|inches|g|oz|yds?)\b|\s*[\"″”%])[^()\[\]\n]{0,40}[)\]]\s*[.;]?\s*$", re.IGNORECASE,
 )
@@ -103,6 +101,8 @@ def printed(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> Pr
         return Printed((), end, Span(end, end))
     if not bracket and not re.search("[a-z]", m["in"], re.IGNORECASE) and re.search(r"\b(?:rows?|rnds?|rounds?)\s*\d+\s*$", text[start : m.start()], re.IGNORECASE):
         return Printed((), end, Span(end, end))  # "rep rows 5 – 8"
+    if not bracket and _GOES_IN.search(m["in"]) is not None or m["lead"] == "," and m["in"][1:2] == " " and _LISTED_BEFORE.search(text, max(start, m.start() - 16), m.start()) is not None:
+        return Printed((), end, Span(end, end))  # "; 1 s c in last 8 sts. Ch 3, turn.", "1 s c, 4 d c, 1 s c, cut Red"
     sure = bracket or m["lead"].strip() not in (".", ";", ":", "") or re.search(r"\b(?:sts?|stitches|total)\b|^\d+\s*$", m["in"], re.IGNORECASE) is not None
     sure = sure or m["lead"].strip() in (":", ",") and _ALL.search(text[start : m.start()]) is not None
     sure = sure or _ENDED.search(text[start : m.start()]) is not None

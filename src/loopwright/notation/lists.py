@@ -146,6 +146,8 @@ def between_them(cur: Cursor, out: list[Node]) -> bool:
     cur.at += 1
     cur.skip("the", "each", "every", "of")
     named = cur.low() in _BETWEEN_THESE or cur.kind() == "kind" and cur.token().value in _BETWEEN_THESE  # type: ignore[union-attr]
+    named = named or cur.kind() == "kind" and isinstance(group, Make) and group.n == ONE and where.quant == "each"  # "dc in each st, with ch 2 between dc's"
+    cur.at += 2 * (bool(named) and cur.low(1) in ("'", "’") and cur.low(2) == "s")
     if cur.low(-1) in ("each", "between") and cur.kind() in ("sep", "end") or named and cur.kind(1) in ("sep", "end", "word"):
         cur.at += named
         each = replace(group, place=replace(where, quant="next", n=ONE))
@@ -196,7 +198,7 @@ def one_place(out: list[Node], floor: int) -> None:
         first -= 1
     if last.place.from_hook and not all(isinstance(n, Chain) for n in out[:first]):
         return
-    while first < len(out) - 1 and isinstance(out[first], Chain):
+    while first < len(out) - 1 and (isinstance(out[first], Chain) or isinstance(out[first], Make) and out[first].kind == "picot"):  # type: ignore[union-attr]
         first += 1
     run = out[first:]
     if len(run) < 2:
@@ -246,4 +248,4 @@ def in_each(out: list[Node], cur: Cursor) -> None:
 
 
 def _listed(node: Node) -> bool:
-    return isinstance(node, Chain) or isinstance(node, Make) and node.place is None and node.kind not in ("inc", "dec", "sl st") and "tog" not in node.kind
+    return isinstance(node, Chain) or isinstance(node, Make) and node.place is None and (node.taking or 0) < 2 and node.kind not in ("inc", "dec", "sl st") and "tog" not in node.kind

@@ -39,17 +39,17 @@ _OF_STITCHES = re.compile(r"\b(?:first|next)\s+(?:\d\s+)?(?!ch)[a-z]", re.IGNORE
 TURN = 60  # characters of "ch 3 (does not count as a st), turn, "
 LONGEST = 700  # characters that one stitch's movements may take
 _TIMES = {"once": 1, "twice": 2}
+_OUT = r"(?:(?:drop|slip) (?:the )?loop (?:from|off) (?:the )?hook|(?:withdraw|remove|take out) (?:the )?hook)"
 _DROPPED = re.compile(
-    r",?\s{0,3}(?:drop (?:the )?loop from (?:the )?hook|(?:withdraw|remove|take out) (?:the )?hook(?: from (?:the )?loop)?),?\s*insert (?:hook|it) in(?:to)? [^,;.]*?(?:,|\band\b)\s*(?:pick up|draw|pull|catch)[^,;.()—–]*(?:through)?[^,;.()—–]*(?:,\s*do not ch 1)?"
+    rf",?\s{{0,3}}{_OUT}(?: from (?:the )?loop)?,?\s*insert (?:(?:hook|it) )?in(?:to)? [^,;.]{{1,60}}?(?:,|\band\b)\s*(?:pick up|draw|pull|catch)[^,;.()—–]*(?:through)?[^,;.()—–]*(?:,\s*do not ch 1|,?\s*ch 1 to (?:tighten|fasten|close)(?: (?:the )?(?:st|popcorn))?\b|,\s*ch 1(?=,?\s*\((?:popcorn|pc)\b))?"
     r"|(?<=—)\s*to make [^.]*\.|\bas follows:[^()]*(?=\([^()]*made\))",
     re.IGNORECASE,
 )
-_OUT = r"(?:drop (?:the )?loop from (?:the )?hook|(?:withdraw|remove|take out) (?:the )?hook)"
 _FIRST_POPPED = re.compile(  # "3 ch, 4 tr into same sp, withdraw hook, insert it into 3rd of 3 ch and draw dropped loop through"
-    rf"\b(?:3 ?ch|ch ?3),? (?P<n>[2-9]) ?(?:d\.? ?c|tr)s?\.? (?P<place>in(?:to)? (?:the )?(?:next|same|first|each)\b[^,;.(*]{{0,40}})(?=,?\s*(?:and )?{_OUT}[^;*]{{0,40}}(?:3rd|third|top) (?:ch )?of (?:the )?(?:3[- ]?ch|ch[- ]?3))", re.IGNORECASE,
+    rf"\b(?:3 ?ch|ch ?3),? (?P<n>[2-9]) ?(?:d\.? ?c|tr)s?\.? (?P<place>in(?:to)? (?:the )?(?:next|same|first|each)\b[^,;.(*]{{0,40}})(?=,?\s*(?:and )?{_OUT}[^;*]{{0,40}}(?:3rd|third|top) (?:(?:ch|st) )?of (?:the )?(?:3[- ]?ch|ch(?:[- ]?3)?)\b)", re.IGNORECASE,
 )
 _POPPED = re.compile(
-    r"\b(?P<n>[2-9]) ?(?:s\.? ?c|d\.? ?c|h\.? ?d\.? ?c|d?\.? ?tr)s?\.? (?P<place>in(?:to)? (?:the )?(?:next|same|first|each)\b[^,;.(*]{0,40})(?=,?\s*(?:and )?(?:drop (?:the )?loop from (?:the )?hook|(?:withdraw|remove|take out) (?:the )?hook))", re.IGNORECASE,
+    rf"\b(?P<n>[2-9]) ?(?:s\.? ?c|d\.? ?c|h\.? ?d\.? ?c|d?\.? ?tr)s?\.? (?P<place>in(?:to)? (?:the )?(?:next|same|first|each)\b[^,;.(*]{{0,40}})(?=,?\s*(?:and )?{_OUT})", re.IGNORECASE,
 )
 SINGLE = {"us": ("sc", "hdc", "dc"), "uk": ("dc", "htr", "tr"), "old": ("dc", "htr", "tr")}
 
@@ -75,9 +75,10 @@ def named(text: str, terms: str) -> str:
     text = _HELD.sub(lambda m: f"cluster over next {m['n']} {m['t']}".ljust(len(m.group())), text)
     if "last loop" in text:
         text = _CLUSTERED.sub(lambda m: f"cluster {m['place']}".ljust(len(m.group())), text)
-    text = _FIRST_POPPED.sub(lambda m: f"pc {m['place']}".ljust(len(m.group())), text)
-    text = _POPPED.sub(lambda m: f"pc {m['place']}".ljust(len(m.group())), text)
-    if "hook" in low or "to make" in low or "as follows" in low:
+    if "hook" in low:
+        text = _FIRST_POPPED.sub(lambda m: f"pc {m['place']}".ljust(len(m.group())), text)
+        text = _POPPED.sub(lambda m: f"pc {m['place']}".ljust(len(m.group())), text)
+    if "hook" in low or "made" in low or "make" in low:
         text = _DROPPED.sub(lambda m: " " * len(m.group()), text)
     if "insert" not in low and "loop" not in low:
         return text  # no movement is told

@@ -167,7 +167,7 @@ def number(text: str | None, sizes: int, most: int = MOST) -> Num | None:
 def _even(words: str, sizes: int, which: Dialect | None) -> RowOrder | None:
     m = _EVEN.match(words) or (_EVEN.match(_FINISH.sub(".", words)) if ". " in words else None)
     if m is None and ("even" in words or "straight" in words or "without" in words):
-        m = _EVEN.match(_ENDED_SO.sub("", words))
+        m = _EVEN.match(_ENDED_SO.sub("", _FINISH.sub("", words) if ". " in words else words))
     if m is None:
         return None
     times = number(m["n"] or m["m"] or m["h"] or m["l"] or m["j"] or m["k"], sizes)

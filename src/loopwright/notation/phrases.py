@@ -316,16 +316,19 @@ def _as_one(cur: Cursor) -> Node | None:
     return None
 
 
+_OF_ROUNDS = frozenset("square motif block circle medallion".split())  # what is made in rounds as often as in rows
+
+
 def _a_row_of(cur: Cursor) -> Node:
     """ "work a row of sc all around": along an edge whose length nobody told, or over the row where no edge is named."""
     start = cur.at
     kind = str(cur.token(4).value)  # type: ignore[union-attr]
     cur.at += 5
     said = []
-    while not cur.done and cur.kind() not in ("sep", "close", "open", "star"):
+    while not cur.done and cur.kind() not in ("sep", "close", "open", "star") and cur.low() not in ("working", "making"):
         said.append(cur.take().text.lower())
     if {"around", "round"} & set(said) or EDGES & set(said):
-        return EdgeRun(kind, None, "outline", span=cur.span_from(start))
+        return EdgeRun(kind, None, "around" if _OF_ROUNDS & set(said) else "outline", span=cur.span_from(start))
     return Make(kind, ONE, Place("each", None, STITCH), span=cur.span_from(start))
 
 

@@ -16,6 +16,7 @@ _OPENING = frozenset("beg beginning starting initial standing".split())
 LONGEST_LOOP = 20
 MOST = 12  # prepositions before a place
 LEAST_GROUP = 3  # stitches that are named as one group by their number
+_IN_PAIRS = frozenset({"sc", "hdc", "dc", "tr"})
 _PARTS = frozenset("top tip base end head back front side eye point".split())
 _JUNK = frozenset("the of a an very immediately following previous prev preceding this that same-colored these those its indicated specified designated marked".split())
 
@@ -49,7 +50,8 @@ def place(cur: Cursor, *, bare: bool = False) -> Place | None:
         cur.at = start
         return None
     if relation == "between" and found.thing.kind not in ("st", "sp", "loop", "ring") and (found.n is None or (found.n.at(0) or 1) == 2 or cur.low(-1).endswith("s") or cur.at == start + 2 and cur.low(-2) == "between"):
-        found = replace(found, n=ONE, thing=Thing("gap"))  # "between next 2 petals"
+        pair = found.of is None and found.n is not None and found.thing.kind in _IN_PAIRS
+        found = replace(found, n=ONE, thing=Thing("gap"), of=found.thing if pair else found.of)  # "between next 2 petals", "between 2 dc"
     if relation != "in" and found.relation == "in":
         found = replace(found, relation=relation)
     if cur.tokens[start].low == "under" and found.thing.kind == "ch" and not found.from_hook and cur.dialect.id != "us":

@@ -212,6 +212,9 @@ def between(cur: Cursor) -> int:
                 cur.at += 1
                 cur.skip("of", "2", "two")
                 thing(cur)
+            elif cur.kind() == "kind":
+                cur.at += 1
+                cur.skip("'", "’", "s")  # "with ch 3 between d tr's"
             return n.at(0) or 1
     cur.at = start
     return 0

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import replace
 
 from loopwright.model.tree import (
@@ -16,13 +15,13 @@ from loopwright.model.tree import (
     Num,
     Place,
     Repeat,
-    Skip,
     Thing,
     Unknown,
 )
 from loopwright.notation.after_places import END_WORDS
 from loopwright.notation.cursor import Cursor, thing_word
 from loopwright.notation.extents import left_words, stop_at
+from loopwright.notation.from_start import begun_by_chain, in_its_place, once, where_begun
 from loopwright.notation.last_rounds import ended
 from loopwright.notation.places import place
 from loopwright.notation.stops import stop_before
@@ -297,16 +296,9 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     begin = stars.pop() if stars else 0
     if not begin and not stars and cur.low(-1) == "*" and cur.depth in cur.first_star:
         begin = min(cur.first_star[cur.depth], len(out))  # one * serves two repeats: "repeat from 1st *"
-    lead = 0
-    while begin == 0 and lead < len(out) and isinstance(out[lead], (Chain, Mark)) and not stars and lead == 0:
-        lead += 1
-    if lead and not begin and cur.low(-1) in ("beg", "beginning") and isinstance(out[0], Chain) and (out[0].n.at(0) or 0) > 4:
-        lead = 0  # "ch 7, …, repeat from beginning": the loop is part of it
-    if lead and not begin and len(out) > 1 and isinstance(out[0], Chain) and isinstance(out[1], Skip) and not out[1].first and (out[0].n.at(0) or 0) > max(3, out[1].n.at(0) or 0):
-        lead = 0  # "5 chain, miss 2, 1 dc in the 3rd; repeat": the chain bridges what is missed
-    lead = _begun(out) or lead if not begin and cur.low(-1) in ("rep", "repeat") else lead
-    begin = begin or (lead if start and not any(t.kind == "star" for t in cur.tokens[:start]) else 0)
-    inside = tuple(out[begin:])
+    unmarked = not begin and not starred and start > 0 and not any(t.kind == "star" for t in cur.tokens[:start])
+    begin = where_begun(out, cur.low(-1) in ("beg", "beginning")) if unmarked else begin
+    inside = once(tuple(out[begin:])) if unmarked else tuple(out[begin:])
     del out[begin:]
     if inside and isinstance(inside[0], Make) and inside[0].place is not None and inside[0].place.quant == "first" and inside[0].place.n in (None, ONE) and starred:
         inside = (replace(inside[0], place=replace(inside[0].place, quant="next")), *inside[1:])  # "* 1 dc in the first stitch, …": of each round
@@ -334,15 +326,11 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     made = stopped if isinstance(stopped, Repeat) else made
     without = _omitting(cur, made)
     made = without if isinstance(without, Repeat) else made
-    out.append(ended(cur, made))
-
-
-def _begun(out: Sequence[Node]) -> int:
-    """ "Sl st in next sc, ch 1, sc in same sc, 9 dc in ch-3 sp, sc in next sc, repeat to end": where the rounds begin, behind the row's first stitch; 0 elsewhere."""
-    at = next((i for i, n in enumerate(out) if not isinstance(n, (Chain, Mark)) and not (isinstance(n, Make) and n.kind == "sl st")), len(out))
-    first, last = (out[at], out[-1]) if at + 1 < len(out) else (None, None)
-    same = isinstance(first, Make) and first.place is not None and first.place.quant == "same" and first.n == ONE
-    return at + 1 if same and isinstance(last, Make) and last.kind == first.kind and last.place is not None and last.place.quant == "next" else 0  # type: ignore[union-attr]
+    done = ended(cur, made)
+    if (all_there := in_its_place(out[-1] if out else None, done)) is not None:
+        out[-1] = all_there
+        return
+    out.extend(begun_by_chain(out, done) if unmarked else [done])
 
 
 def _as_before(cur: Cursor, out: list[Node], start: int) -> bool:

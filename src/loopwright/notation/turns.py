@@ -168,13 +168,19 @@ def as_group(nodes: list[Node]) -> Group | None:
     return Group((*nodes[:-1], replace(last, place=None)), last.place, span=nodes[0].span.cover(last.span))
 
 
-def after_all(out: list[Node]) -> None:
-    """ "Sc in each sc around, 2 sc in ch-2 sp": where no such space is left behind the last stitch, in turn with the others."""
+def after_all(out: list[Node], star: int | None = None) -> None:
+    """ "Sc in each sc around, 2 sc in ch-2 sp": where no such space is left behind the last stitch, in turn with the others.
+
+    Behind a star ("* sc in each sc, 3 sc in ch-2 sp, …; repeat from *") each round goes up to its space.
+    """
     base, last = out[-2], out[-1]
     here, there = placed(base), placed(last)
     if here is None or there is None or here.quant != "each" or here.n is not None or here.left is not None or here.upto is not None:
         return
     if there.n != ONE or there.thing.kind not in ("sp", "loop", "corner") or here.thing.kind in ("sp", "loop", "corner", "ch"):
+        return
+    if star is not None and star <= len(out) - 2 and there.thing.kind != "corner":
+        out[-2] = replace(base, place=replace(here, upto=there.thing))  # type: ignore[arg-type]
         return
     group = as_group([last])
     if group is not None:
@@ -182,7 +188,7 @@ def after_all(out: list[Node]) -> None:
         out[-2:] = [Either("in-turn", ((0.0, (base, last)), (0.3, (turn,))), turn.span)]
 
 
-def in_turn(out: list[Node]) -> None:
+def in_turn(out: list[Node], star: int | None = None) -> None:
     """ "1 dc in each dc, 2 dc, ch 2, 2 dc in each ch-2 sp": the two are worked as their places come."""
     last = out[-1]
     if isinstance(last, Evenly) and last.n is not None and len(out) > 1 and isinstance(out[-2], AtEnds) and out[-2].op == last.op:
@@ -191,7 +197,7 @@ def in_turn(out: list[Node]) -> None:
         return
     there = placed(last)
     if there is not None and there.quant == "next" and len(out) > 1:
-        after_all(out)
+        after_all(out, star)
         return
     if there is None or there.quant != "each" or there.left is not None:
         return

@@ -25,8 +25,9 @@ def do_in_turn(run: Run, node: InTurn) -> None:
     if (whole := _round_the_piece(run, node)) is not None:
         do_around(run, whole, node.parts[-1])
         return None
-    if any(_row_ends(part) for part in node.parts):
-        for part in node.parts:  # along the side and then along the top: one after the other
+    own = run.named.get("own-chain-left", 0) > 0 and isinstance(node.parts[0], Make) and node.parts[0].place is not None and node.parts[0].place.thing.kind == "ch"
+    if own or any(_row_ends(part) for part in node.parts):
+        for part in node.parts:  # along the side, or a chain made beside the row, and then along the top: one after the other
             for make in _apart(part):
                 do_make(run, make)
         return None

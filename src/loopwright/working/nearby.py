@@ -39,12 +39,19 @@ def loop_again(run: Run, place: Place) -> Slot | None:
 
 
 def in_its_closing(run: Run, place: Place) -> bool:
-    """ "ending with ch 2, dc in dc": the stitch that closed the round below by half a loop, which is chains there."""
+    """ "ending with ch 2, dc in dc": the stitch that closed the round below by half a loop, which is chains there; this one closes by one too."""
     runs, kind = run.view.runs, place.thing.kind
     if run.inside or not run.in_rounds or kind not in HEIGHT or kind == "sc" or not run.worked or not run.out or run.out[-1] != CHAIN:
         return False
     closed = run.view.joined and bool(runs) and runs[-1][1] == len(run.view.items) and code(kind) not in run.view.items
-    return closed and place.of is None and all(isinstance(n, Mark) for n in run.following)
+    run.half_loop = closed and place.of is None and all(isinstance(n, Mark) for n in run.following)
+    return run.half_loop
+
+
+def over_its_closing(run: Run, place: Place) -> Slot | None:
+    """ "3 sc over tr": the loop that this stitch closed at the end of the round below, at the start of a round that has no other such stitch; None elsewhere."""
+    begins = run.view.half and not run.out and not run.inside and place.quant == "next" and place.thing.kind in HEIGHT and place.thing.kind != "sc"
+    return loop_of_the_join(run) if begins and code(place.thing.kind) not in run.view.items else None
 
 
 def beside_groups(run: Run, slot: Slot) -> Slot | None:
@@ -70,6 +77,17 @@ def group_here(run: Run) -> Slot | None:
     """The group that the hook is in, before its middle: "skip 3 tr, sc in center tr of last fan"."""
     at, last = run.pos, run.last.start if run.last is not None and run.worked else -1
     return next((Slot(g.start, g.end) for g in run.view.groups if g.start < at <= (g.start + g.end - 1) // 2 and not g.start <= last < g.end), None)
+
+
+def in_pair(run: Run, place: Place) -> Slot | None:
+    """ "Sc in next loop, ch 5, sc between next 2 dc": the middle of two that stand by themselves between chains, taken; None where they do not."""
+    if place.thing.kind != "gap" or place.of is None or CHAIN not in run.view.items:
+        return None
+    number, at = code(place.of.kind), run.pos
+    while at < run.end and run.item(at) == CHAIN:
+        at += 1
+    alone = at + 1 < run.end and run.item(at) == run.item(at + 1) == number
+    return take(run, Slot(at + 1, at + 1, "between")) if alone and (at + 2 >= run.end or run.item(at + 2) == CHAIN) and (at == run.start or run.item(at - 1) == CHAIN) else None
 
 
 def space_begun(run: Run, place: Place) -> Slot | None:

@@ -64,7 +64,14 @@ def _goes_in(run: Run, item: Node, keep: tuple[int, int]) -> bool:
 
 
 def _rest_of(run: Run, item: Node, keep: tuple[int, int]) -> Node | None:
-    """ "Sc in first 4 sc, *3 sc in loop, sc in next 9 sc; rep from * around": the last 5, where the round began with the other 4; None elsewhere."""
+    """ "Sc in first 4 sc, *3 sc in loop, sc in next 9 sc; rep from * around": the last 5, where the round began with the other 4; None elsewhere.
+
+    "Sc in loop, * …, (ch 5, sc in next loop) 3 times; rep from * around": the last of the three is the one that the round began with.
+    """
+    if isinstance(item, Repeat) and item.mode == "times" and item.times is not None and run.in_rounds and not run.inside and run.named.get("lead"):
+        fewer = (item.times.at(0) or 0) - 1
+        chain = item.nodes[:1] if isinstance(item.nodes[0], Chain) else ()
+        return Repeat((changed(item, times=Num((fewer,))), *chain), "once", span=item.span) if fewer > 0 else None
     lead, left = run.named.get("lead", 0), run.stitches_left()
     if not lead or run.inside or keep[1] or not isinstance(item, Make) or item.place is None or item.place.n is None:
         return None

@@ -8,12 +8,14 @@ from loopwright.working.nearby import (
     beside_groups,
     group_here,
     in_its_closing,
+    in_pair,
     kept_behind,
     kth_of_row,
     loop_again,
     loop_of_the_join,
     none_left,
     one_run,
+    over_its_closing,
     reserved,
     rest_of_group,
     space_at_start,
@@ -119,13 +121,14 @@ def _next(run: Run, place: Place, how: str) -> list[Slot]:
     wanted = place.n.at(0) if place.n is not None else 1
     found: list[Slot] = []
     if wanted == 1 and in_its_closing(run, place):
-        run.half_loop = True
         return [Slot(run.start, run.start + 1, how)]
     if place.thing.kind == "ch" and run.named.get("row-ends") and not run.view.foundation and CHAIN not in run.view.items and place.of is None:
         run.left_said = True  # past the row ends come the chains that the piece began with
         return [Slot(-1, -1, "underside")] * min(wanted or 0, MAX_ITEMS)
     if place.thing.kind == "corner" and not run.inside and run.worked <= 1 and run.last is not None and run.last.how == "space" and run.once("slipped-corner", ((0.0, True), (0.3, False))):
         return [take(run, run.last)]  # "sl st to next corner sp, ch 3, (2 dc, ch 2, 3 dc) in the corner sp"
+    if (there := in_pair(run, place) or over_its_closing(run, place)) is not None:
+        return [there]
     here = space_here(run) if run.inside and not run.out and wanted == 1 and place.thing.kind in ("corner", *SPACES) else None
     if here is not None and run.once("slipped-into", ((0.0, True), (0.3, False))):
         run.end = min(run.end, len(run.view.items) + here.start)  # and is not come back to
@@ -147,7 +150,7 @@ def _next(run: Run, place: Place, how: str) -> list[Slot]:
             slot = _between(run, slot, place.of.kind) or (None if run.inside and slot.how == "space" else slot)
             if slot is None:
                 raise RunsOut("sp", wanted=wanted, found=len(found))
-        elif place.of is not None or place.centre:
+        elif place.of is not None and place.thing.kind != "gap" or place.centre:
             slot = _inside(run, slot, place)
         if _begins_there(run, place, slot):
             from loopwright.working.slips import move_start
@@ -202,7 +205,7 @@ def _first(run: Run, place: Place, how: str) -> list[Slot]:
         return [run.into[0]] * min((place.n.at(0) if place.n is not None else 1) or 1, MAX_ITEMS + 1)  # all round the chain: where the round began
     if (begun := space_begun(run, place)) is not None:
         return [begun]
-    if run.inside == 0 and run.worked > 2 and run.pos > run.start + 1 and run.in_rounds and (place.n is None or (place.n.at(0) or 1) == 1):
+    if run.inside == 0 and run.worked > 2 and (run.pos > run.start + 1 or run.view.ring) and run.in_rounds and (place.n is None or (place.n.at(0) or 1) == 1):
         run.half_loop = not (place.thing.kind == "corner" and any(isinstance(n, Join) for n in run.following))  # "sc in first corner; join": a stitch more
         return [Slot(run.start, run.start + 1, how)]
     stands = run.worked == 1 and run.tch_item and run.pos == run.start + 1 and (place.n is None or place.n.at(0) == 1)

@@ -274,6 +274,17 @@ def _comes_round(run: Run, node: Repeat) -> int:
     return first.start if on_stitch else 0
 
 
+def _only_before_start(run: Run, node: Repeat, left: int) -> bool:
+    """Whether nothing is left of a round worked into loops but the stitches that lie before the loop in which it was begun."""
+    return places_of(node.nodes) <= {*SPACES} and 0 < left == sum(1 for i in range(run.start) if run.view.items[i] != CHAIN) and all(s < run.pos for s, _ in view_runs(run))
+
+
+def _takes_rest(ending: tuple[Node, ...]) -> bool:
+    """ "…; rep from * across, ending with dc in each remaining dc": all that the whole rounds leave."""
+    place = ending[0].place if ending and isinstance(ending[0], Make) else None
+    return place is not None and place.quant == "each" and place.n is None and place.upto is None and place.left is None and place.of is None and place.thing.kind in ("st", "sc", "hdc", "dc", "tr")
+
+
 def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exact: bool) -> int:
     """How many of the rounds are kept; a part of one more where the choice says so."""
     full = len(points) - 1
@@ -300,8 +311,11 @@ def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exa
         if best and not left and joined_by_chain(run, node):
             do_all(run, node.nodes[:1])
         return best
+    if best and keep == (0, 0) and _only_before_start(run, node, left) and joined_by_chain(run, node):
+        do_all(run, node.nodes[:1])  # "sl st to center of first loop, sc in same loop, *ch 5, sc in next loop; rep from * around; join"
+        return best
     run.uneven = _uneven(run, points, keep) or run.uneven
-    if exact:
+    if exact or left > keep[0] and _takes_rest(node.ending):
         return best
     if node.ending_mode == "correspond" and 0 < left < 4 and not (run.in_rounds or run.view.joined) and _mirrored(run, node, left):
         return best

@@ -189,6 +189,8 @@ class Run:
     def back_to(self, point: Point) -> None:
         """Forgets what was made since a point."""
         self.pos, self.last, self.worked = point.pos, point.last, point.worked
+        if "picot" in self.named and len(self.tape) > point.tape:
+            self.named["picot"] -= sum(note.n if note.what == "picot" else 1 for note in self.tape[point.tape :] if note.what in ("picot", "close"))
         del self.out[point.items :]
         del self.into[point.items :]
         del self.origins[point.items :]
