@@ -142,14 +142,10 @@ def _next(run: Run, place: Place, how: str) -> list[Slot]:
             slot = loop_again(run, place)
         if slot is None:
             raise RunsOut(place.thing.kind, wanted=wanted, found=len(found))
-        if place.relation == "between" and place.of is not None and place.thing.kind in HEIGHT:
-            slot = beside_groups(run, slot)
+        if place.relation == "between" and place.of is not None and (place.thing.kind in HEIGHT or place.thing.kind in SPACES):
+            slot = beside_groups(run, slot) if place.thing.kind in HEIGHT else _between(run, slot, place.of.kind) or (None if run.inside and slot.how == "space" else slot)
             if slot is None:
-                raise RunsOut("gap", wanted=wanted, found=len(found))
-        elif place.relation == "between" and place.of is not None and place.thing.kind in SPACES:
-            slot = _between(run, slot, place.of.kind) or (None if run.inside and slot.how == "space" else slot)
-            if slot is None:
-                raise RunsOut("sp", wanted=wanted, found=len(found))
+                raise RunsOut("gap" if place.thing.kind in HEIGHT else "sp", wanted=wanted, found=len(found))
         elif place.of is not None and place.thing.kind != "gap" or place.centre:
             slot = _inside(run, slot, place)
         if _begins_there(run, place, slot):
