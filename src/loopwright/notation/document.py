@@ -182,11 +182,11 @@ def _as_written(item: Item, source: Source, quiet: str) -> Item:
 
 
 def _line(text: str, start: int, end: int, which: Dialect, sizes: int, seen_row: bool, known: Known) -> list[Item]:
-    if end - start > MAX_LINE or seen_row and is_glossary(text[start:end]):
-        return [Prose(text[start:end], Span(start, end))]  # of long ones read() says so
     plain = plain_label(text, start, end)
     if plain is not None and text[plain.end - 1 : end] in known.alone:
         return _row(text, plain, start, end, which, sizes, known)
+    if end - start > MAX_LINE or seen_row and is_glossary(text[start:end]):
+        return [Prose(text[start:end], Span(start, end))]  # of long ones read() says so
     fit = _FIT.match(text, start, end)
     if fit and not seen_row:
         return [FitLine(" ".join(fit["blank"].split()), fit["sentence"], Span(start, end), Span(*fit.span("sentence")))]

@@ -28,7 +28,7 @@ _LABEL_BROKEN = re.compile(r"\b(?:next|last|following|foll|first|dec|inc|and|or|
 _ROW = re.compile(r"\s*(?:(?:rows?|rnds?|rounds?)\s*\d|\d{1,3}(?:st|nd|rd|th)\s+(?:row|rnd|round)\b|next\s+(?:row|rnd|round)\b)", re.IGNORECASE)
 _OPEN = re.compile(r"(?:,|[a-z*]|\b[1-9])\s*$")  # a row's line that ends so is not at its end
 _ONWARD = re.compile(r"\s*(?:\*{1,2}\s*[,;(\[a-zA-Z]|[(\[]\s*[a-z\d])(?!.{0,40}=)")
-_MAY_GO_ON = re.compile(r"[,a-z*\d][ \t]*\n[ \t]*[*(\[]")
+_MAY_GO_ON = re.compile(r"\n[ \t]*[*(\[]")
 
 
 def unfolded(text: str) -> str:

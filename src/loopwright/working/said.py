@@ -16,15 +16,17 @@ _SAID = re.compile(
 )
 _COUNTED = re.compile(r"\bcounting\s+(?:the\s+)?turning[\s-]+ch(?:ain)?\s+as\s+(?:an?|1|one|(?:the\s+)?first)\b", re.IGNORECASE)  # "(60 dc, counting turning ch as 1 dc)"
 _NEITHER = re.compile(r"\bneither\s+(?:the\s+)?ch(?:ain)?[\s-]?(?P<a>\d)\s+nor\s+(?:the\s+)?ch(?:ain)?[\s-]?(?P<b>\d)\s+(?:(?:is|are|will\s+be)\s+)?(?:ever\s+)?count", re.IGNORECASE)  # "neither ch 3 nor ch 2 is ever counted"
-_ONE_COUNTS = re.compile(r"\b(?:1\s?ch|ch\s?-?1)\s*\(\s*(?:(?:it|this|which)\s+)?(?:is|stands\s+(?:for|as)|counts\s+as|=)\s*(?:(?:an?|the|1|one)\s+)?(?:(?:first|1st)\s+)?(?:dc|sc|st)\b", re.IGNORECASE)  # "1 ch (counts as first dc)"
+_ONE_COUNTS = re.compile(r"\(\s*(?:(?:it|this|which)\s+)?(?:is|stands\s+(?:for|as)|counts\s+as|=)\s*(?:(?:an?|the|1|one)\s+)?(?:(?:first|1st)\s+)?(?:dc|sc|st)\b", re.IGNORECASE)  # "1 ch (counts as first dc)"
+_ONE = re.compile(r"\b(?:1\s?ch|ch\s?-?1)\s*$", re.IGNORECASE)
 _HEADED = re.compile(r"^turning chains?(?:\s+counts?(?:\s+as\s+(?:a\s+)?(?:st|stitch))?)?\s*:\s*(?P<value>.*)$", re.IGNORECASE | re.MULTILINE)
 
 
 def said(document: Document) -> tuple[tuple[str, Any], ...]:
     """Conventions to begin with: ("told-ch-3", True) where ch 3 is said to count, ("told-ch", False) where no turning chain is."""
     found = _said(document.text[: next((i.span.start for i in document.items if isinstance(i, Row)), 0)])
-    counted = ("told-ch", True) if not any(name == "told-ch" for name, _ in found) and _COUNTED.search(document.text) is not None else None
-    one = ("one-counts", True) if _ONE_COUNTS.search(document.text) is not None else None
+    low = document.text.lower()
+    counted = ("told-ch", True) if not any(name == "told-ch" for name, _ in found) and "counting" in low and _COUNTED.search(low) is not None else None
+    one = ("one-counts", True) if any(_ONE.search(low, max(0, m.start() - 12), m.start()) is not None for m in _ONE_COUNTS.finditer(low)) else None
     return tuple(sorted((*found, *(told for told in (counted, one) if told is not None)))) if counted or one else found
 
 
