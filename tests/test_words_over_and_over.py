@@ -28,3 +28,12 @@ def test_rows_along_edges_over_and_over() -> None:
     report = work(read(Source.of("Rnd 1: 12 sc in magic ring. (12 sc)\nNext 300 rnds: Work 60 sc evenly around neck edge, join. (60 sc)"), "us"))
     assert [row.counts[0] for row in report.rows] == [12, *[60] * 300]
     assert [len(fabric) > 300 * 60 for fabric in report.fabrics if fabric is not None] == [True]
+
+
+@pytest.mark.parametrize("round_of", ["*Fpdc around rep from", "ch 3, dc in next st, repeat from beginning around, ", "*(dc, ch 1, dc) in next st, sc around rep from "])
+def test_lists_within_lists_do_not_double(round_of):
+    text = "Rnd 1: 12 sc in magic ring. (12 sc)\nNext rnd: " + round_of * 20 + " * around; sl st to first sc. (18 sc)\n"
+    document = read(Source.of(text), "us")
+    assert write(document) == text
+    assert len(repr(document.items)) < 200_000
+    assert len(work(document).rows) == 2

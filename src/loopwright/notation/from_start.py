@@ -56,8 +56,8 @@ def once(inside: tuple[Node, ...]) -> tuple[Node, ...]:
 def begun_by_chain(before: Sequence[Node], made: Repeat) -> list[Node]:
     """The repeat of a row's beginning; where a chain stands for the first stitch, the first round as it is told, and the others with the stitch itself."""
     chain = before[-1] if before else None
-    if not isinstance(chain, Chain) or chain.counts == "no" or made.mode != "end" or not made.nodes:
-        return [made]
+    if not isinstance(chain, Chain) or chain.counts == "no" or made.mode != "end" or not made.nodes or any(isinstance(n, Repeat) and n.mode == "end" for n in made.nodes):
+        return [made]  # the last: repeated to the end before, it would be told twice as often each time
     first = _with_it(chain, made.nodes[0], moved=len(before) > 1)
     return [made] if first is made.nodes[0] else [*made.nodes, replace(made, nodes=(first, *made.nodes[1:]))]
 

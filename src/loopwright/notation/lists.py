@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from loopwright.model.tree import (
@@ -68,8 +69,23 @@ def so_often(cur: Cursor, out: list[Node], *, starred: bool) -> None:
         out[-1] = again
         return
     listed = tuple(out[first:])
+    if _undecided(listed):
+        out[-1] = again
+        return
     whole = Repeat(listed, "times", times, span=listed[0].span.cover(span))
     out[first:] = [Either("times-of", ((0.0, (*listed[:-1], again)), (0.3, (whole,))), whole.span)]
+
+
+def _undecided(nodes: Sequence[Node]) -> bool:
+    """Whether a list holds, within repeats or groups, what has two readings already: with a third the readings of lists within lists would double each time."""
+    inner = [n for node in nodes if isinstance(node, (Repeat, Group)) for n in node.nodes]
+    while inner:
+        node = inner.pop()
+        if isinstance(node, Either):
+            return True
+        if isinstance(node, (Repeat, Group)):
+            inner += node.nodes
+    return False
 
 
 def listed(cur: Cursor, out: list[Node]) -> bool:
@@ -109,7 +125,7 @@ def swept(out: list[Node]) -> None:
     shapes = last.kind in ("inc", "dec", "invdec") or last.place is not None and last.place.quant == "next"
     once = replace(last, place=None if _to_the_end(last) else last.place)
     listed = (*out[first:-1], *(out[-1].readings[0][1][:-1] if isinstance(out[-1], Either) else ()), once)
-    if len(listed) < 2:
+    if len(listed) < 2 or _undecided(listed):
         return
     again = Repeat(listed, "end", span=listed[0].span.cover(last.span))
     costs = (0.0, 0.8) if shapes else (0.6, 0.0)
