@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Literal
 
-from loopwright.model.tree import EdgeRun, Either, Node, Num
+from loopwright.model.tree import ONE, STITCH, EdgeRun, Either, Make, Node, Num, Place
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.things import underside_words
 
@@ -49,6 +49,32 @@ def along(cur: Cursor, kind: str, n: Num | None, start: int) -> Node | None:
     if cur.low() not in _PLAIN_WAYS or cur.low() == "along" and cur.low(1) == "with":
         return None
     return _edge(cur, kind, n, start, _NO_ROW, _STITCHES | _OWN)
+
+
+_ENDS = ("sep", "end", "close")
+_EDGE = ("edge", "side", "end")
+
+
+def one_of_sides(cur: Cursor, kind: str, n: Num | None, start: int) -> Node | None:
+    """ "sc evenly down the side, …, sc across the bottom, …, sc up the other side, …, sc across the top": an edge by its name; nothing taken elsewhere."""
+    mark = cur.at
+    cur.skip("evenly", "spaced")
+    way = cur.low()
+    if way in _ALONG_SIDES and n is None:
+        cur.at += 1
+        cur.skip("evenly", "the", "entire", "whole", "long", "short")
+        word = cur.low()
+        cur.at += 1
+        named = cur.accept(*_EDGE)
+        if cur.kind() in _ENDS:
+            if word in ("bottom", "lower"):
+                return EdgeRun(kind, None, "underside", span=cur.span_from(start))
+            if word in ("top", "upper"):
+                return Make(kind, ONE, Place("each", None, STITCH), span=cur.span_from(start))
+            if word in ("other", "opposite", "second", "remaining") and named and way in ("up", "down") and _SIDES.keys() & set(cur.lows[:start]):
+                return EdgeRun(kind, None, "edge", span=cur.span_from(start))
+    cur.at = mark
+    return None
 
 
 def all_around(cur: Cursor, kind: str, n: Num | None, start: int) -> Node | None:

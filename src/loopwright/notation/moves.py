@@ -312,6 +312,9 @@ def _limb_with(cur: Cursor) -> str | None:
     return via
 
 
+_JOINED_WITH = ("first", "1st", "top", "beg", "beginning", "starting")
+
+
 def join(cur: Cursor, before: list[Node]) -> Node:
     """From "join" on: the end of a round, a ring made of a chain, or where the yarn is attached."""
     start = cur.at
@@ -324,7 +327,10 @@ def join(cur: Cursor, before: list[Node]) -> Node:
         cur.at += 1
         joined = thing(cur)  # "join last ch-3 to …": the chain is there already
         last_chain = joined.length if joined is not None else None
-    if cur.low() in ("with", "by") or cur.kind() == "open" and cur.low(1) == "with" or cur.kind() == "kind" and cur.token().value == "sl st":  # type: ignore[union-attr]
+    to_it = cur.low() == "with" and cur.low(1 + (cur.low(1) == "the")) in _JOINED_WITH
+    if to_it:
+        cur.at += 1  # "join with first hdc"
+    elif cur.low() in ("with", "by") or cur.kind() == "open" and cur.low(1) == "with" or cur.kind() == "kind" and cur.token().value == "sl st":  # type: ignore[union-attr]
         via = _via(cur)
         if via is not None and via != "sl st" and before and _to_limb(cur):
             return Make(via, ONE, None, span=cur.span_from(start))  # "ch 3, join with sc to first leg"
@@ -342,7 +348,7 @@ def join(cur: Cursor, before: list[Node]) -> Node:
     if _round_on(cur, before):
         return Join(None, via, last_chain, cur.span_from(start))
     ring = to_a_ring(cur)
-    where = None if ring else place(cur, bare=True) if cur.accept("to") else place(cur)
+    where = None if ring else place(cur, bare=True) if to_it or cur.accept("to") else place(cur)
     _with_stitch(cur) if cur.dialect.id != "us" else None
     if ring or where is not None and where.thing.kind == "ring" or to_a_ring(cur):
         return Ring(False, span=cur.span_from(start))

@@ -22,7 +22,7 @@ from loopwright.model.tree import (
 )
 from loopwright.notation.after_places import END_WORDS
 from loopwright.notation.cursor import Cursor, thing_word
-from loopwright.notation.edges import all_around, along, at_a_rate, with_rate
+from loopwright.notation.edges import all_around, along, at_a_rate, one_of_sides, with_rate
 from loopwright.notation.extents import left_words, swept_to
 from loopwright.notation.further import more_places
 from loopwright.notation.layers import THROUGH, closes, layered, through_both
@@ -147,7 +147,7 @@ def make(cur: Cursor) -> Node:
             return Make(kind, n, None, loop, span=cur.span_from(start))
     if cur.low() in ("in", "into") and (edge := _along(cur, kind, n, start)) is not None:
         return edge
-    if (edge := along(cur, kind, n, start) or all_around(cur, kind, n, start)) is not None:
+    if (edge := one_of_sides(cur, kind, n, start) or along(cur, kind, n, start) or all_around(cur, kind, n, start)) is not None:
         return with_rate(cur, edge, start)
     if (edge := at_a_rate(cur, kind, n, start)) is not None:
         return edge

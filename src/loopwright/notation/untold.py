@@ -14,7 +14,8 @@ from loopwright.terms.dialect import extended
 
 MOST = 12  # of one pattern
 _PLACED = re.compile(r"st(?:itch)?(?:e?s)?\s+in(?:to)?\s+(?:each|every|(?:the\s+)?next|\d)")  # of lower case; found fast, as it begins with letters
-_GLUED = re.compile(r" in(?<=[a-z][sd]c in|[a-z]tr in|[a-z]st in)(?<![^a-z]hdc in)(?:to)? (?:each|every|(?:the )?next|same|\d)")  # "hhdc in each st"; found fast too
+_GLUED = re.compile(r" in(?<=[a-z][sd]c in|[a-z]tr in|[a-z]st in)(?<![^a-z]hdc in)(?:to)? (?:each|every|(?:the )?(?:next|first|\d)|same)")  # "hhdc in each st"; found fast too
+_SWEPT = re.compile(r" a(?:cross|round)(?<=[a-z][sd]c a.{5}|[a-z]tr a.{5}|[a-z]st a.{5})(?<![^a-z]hdc a.{5})\b")  # "hhdc around"
 _HEAD = re.compile(r"(?:^|[^\w’'-])(?P<name>(?P<head>[a-z]{1,5})(?:[sd]c|tr|st))$")
 LONGEST_GLUED = 8
 _VOWEL, _WORDS = re.compile("[aeiouy]"), frozenset(("disc",))  # "last", "post" and their like are words
@@ -56,7 +57,7 @@ def _spaced(which: Dialect, text: str) -> Iterator[tuple[str, int, int]]:
 def _glued(which: Dialect, text: str) -> Iterator[tuple[str, int, int]]:
     """Short names built on a plain stitch's, which nobody knows: "hhdc", "wst"; and where they stand."""
     seen: set[str] = set()
-    for placed in _GLUED.finditer(text):
+    for placed in (*_GLUED.finditer(text), *_SWEPT.finditer(text)):
         m = _HEAD.search(text, max(0, placed.start() - LONGEST_GLUED), placed.start())
         if m is None or m["name"] in seen:
             continue
