@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 Open = Callable[..., "Page"]
 HAT, SHAWL = "samphire-beanie.txt", "thrift-shawl.txt"
 LONGEST_S = 0.01
-LETTERS = "document.fonts.status === 'loaded'"
+LETTERS = "document.body.offsetWidth && document.fonts.status === 'loaded'"  # laid out first, as only then the letters that it needs are asked for
 
 
 class Screen(NamedTuple):
