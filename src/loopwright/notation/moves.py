@@ -315,7 +315,7 @@ def _limb_with(cur: Cursor) -> str | None:
 _JOINED_WITH = ("first", "1st", "top", "beg", "beginning", "starting")
 
 
-def _with_it(cur: Cursor) -> bool:
+def _with_for_to(cur: Cursor) -> bool:
     """ "Join with first hdc", which is to it: "with" taken; nothing taken elsewhere."""
     told = cur.low() == "with" and cur.low(1 + (cur.low(1) == "the")) in _JOINED_WITH
     cur.at += told
@@ -334,7 +334,7 @@ def join(cur: Cursor, before: list[Node]) -> Node:
         cur.at += 1
         joined = thing(cur)  # "join last ch-3 to …": the chain is there already
         last_chain = joined.length if joined is not None else None
-    if not (to_it := _with_it(cur)) and (cur.low() in ("with", "by") or cur.kind() == "open" and cur.low(1) == "with" or cur.kind() == "kind" and cur.token().value == "sl st"):  # type: ignore[union-attr]
+    if not (to_it := _with_for_to(cur)) and (cur.low() in ("with", "by") or cur.kind() == "open" and cur.low(1) == "with" or cur.kind() == "kind" and cur.token().value == "sl st"):  # type: ignore[union-attr]
         via = _via(cur)
         if via is not None and via != "sl st" and before and _to_limb(cur):
             return Make(via, ONE, None, span=cur.span_from(start))  # "ch 3, join with sc to first leg"

@@ -188,7 +188,6 @@ def _legs(node: Node) -> int:
     return 0
 
 
-
 def between(cur: Cursor) -> int:
     """ "with ch 2 between": chains between stitches of one place; 0 and nothing taken when it is not said."""
     start = cur.at

@@ -12,9 +12,11 @@ from loopwright.model.tree import Chain, Group, Join, Make, Mark, Node, Num, Rep
 from loopwright.record import changed
 from loopwright.working.instructions import do_all
 from loopwright.working.kinds import CHAIN, code
+from loopwright.working.nearby import rest_of_group
 from loopwright.working.run import CannotWork, Point, Run
 from loopwright.working.seeking import view_runs
 from loopwright.working.tiles import round_begins
+from loopwright.working.view import Slot
 
 
 def partial(run: Run, node: Repeat, point: Point, keep: tuple[int, int], number: int) -> int:
@@ -110,7 +112,7 @@ def comes_out(run: Run, node: Repeat, point: Point, keep: tuple[int, int]) -> bo
     spaces -= spaces == 1 and run.in_rounds and not run.used_spaces and ends_untold(node)  # past it the round comes to its first stitch
     left = 0 if run.used_spaces and not spaces else run.stitches_left()
     if left > keep[0] and not run.in_rounds:
-        left -= _rest_of_group(run)
+        left -= rest_of_group(run, Slot(run.pos - 1, run.pos))  # "sc in 2nd dc of next shell" has done with the others
     if run.start:
         left = max(0, left - sum(1 for i in range(run.start) if run.view.items[i] != CHAIN))
     moved = run.pos > point.pos
@@ -120,12 +122,6 @@ def comes_out(run: Run, node: Repeat, point: Point, keep: tuple[int, int]) -> bo
     run.conventions.clear()
     run.conventions.update(conventions)
     return moved and left == keep[0] and spaces <= keep[1]
-
-
-def _rest_of_group(run: Run) -> int:
-    """Stitches still ahead of a group in whose middle the hook is: "sc in 2nd dc of next shell" has done with them."""
-    group = next((g for g in run.view.groups if g.start < run.pos < g.end), None)
-    return sum(1 for i in range(run.pos, group.end) if run.item(i) != CHAIN) if group is not None else 0
 
 
 def ends_untold(node: Repeat) -> bool:
