@@ -1,11 +1,16 @@
-"""A repeat told for the sides, and what is worked instead in the corners: "*ch 1, 3 dc in next sp; rep from * around, working (3 dc, ch 2, 3 dc) in each corner"."""
+"""Corners: a repeat told for the sides with what is worked instead in the corners, a corner asked for by its name, the space that a round begins in.
+
+"*ch 1, 3 dc in next sp; rep from * around, working (3 dc, ch 2, 3 dc) in each corner"; "*corner, ch 1, 3 dc in next sp; rep from * around".
+"""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
 
-from loopwright.model.tree import ONE, Chain, Group, Make, Node, Place, Repeat, Thing
+from loopwright.model.tree import ONE, Chain, Either, Group, Join, Make, Node, Place, Repeat, Thing
+from loopwright.notation.cursor import Cursor
+from loopwright.notation.places import place
 
 _SPACES = ("sp", "loop", "gap")
 
@@ -35,4 +40,37 @@ def _told(node: Node) -> object:
     if isinstance(node, Make):
         where: Place | None = node.place
         return node.kind, node.n.values, where and (where.quant, where.n and where.n.values, where.thing)
+    return node
+
+
+def named_corner(cur: Cursor, before: Sequence[Node]) -> Make | None:
+    """ "*corner, ch 1, 3 dc in next sp", "work corner in next sp": the group of a corner, which an earlier one tells; None where it is only a place."""
+    start = cur.at
+    asked = cur.low(-2 if cur.low(-1) in ("first", "next", "another") else -1) in ("work", "make") if start else False
+    if not (not start or asked or cur.kind(-1) in ("star", "sep") or cur.kind(-1) == "open" and cur.kind(1) != "close"):
+        return None
+    if not (cur.kind(1) in ("sep", "star", "close") and cur.low(1) != ":" or cur.low(1) in ("in", "into")):
+        return None
+    cur.at += 1
+    where = place(cur) if cur.low() in ("in", "into") else None
+    there = len(before) == 1 and _slipped_to(before[0])
+    return Make("corner", ONE, where or Place("same" if there else "next", ONE, Thing("corner")), span=cur.span_from(start))
+
+
+def _slipped_to(node: Node) -> bool:
+    """Whether a round goes to a space or a corner by slip stitches."""
+    return (isinstance(node, Join) or isinstance(node, Make) and node.kind == "sl st") and node.place is not None and node.place.thing.kind in ("corner", "sp")
+
+
+def where_it_begins(cur: Cursor, out: list[Node]) -> None:
+    """ "Sl st to corner, ch 3, (2 dc, ch 2, 3 dc) in sp": the space that the round has come to, where no word says which."""
+    if len(out) == 3 and cur.low(-1) in ("sp", "space") and cur.low(-2) in ("in", "into", "the", "ch") and isinstance(out[1], Chain) and _slipped_to(out[0]):
+        out[2] = _in_same(out[2])
+
+
+def _in_same(node: Node) -> Node:
+    if isinstance(node, Either):
+        return replace(node, readings=tuple((cost, tuple(_in_same(n) for n in told)) for cost, told in node.readings))
+    if isinstance(node, (Make, Group)) and node.place is not None and node.place.quant == "next" and node.place.thing.kind == "sp":
+        return replace(node, place=replace(node.place, quant="same"))
     return node

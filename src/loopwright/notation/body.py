@@ -19,6 +19,7 @@ from loopwright.model.tree import (
     Unknown,
 )
 from loopwright.notation.after_places import END_WORDS, PREPOSITIONS
+from loopwright.notation.at_corners import named_corner, where_it_begins
 from loopwright.notation.brackets import bracket, named_made
 from loopwright.notation.cursor import FILLER, Cursor
 from loopwright.notation.doubled import doubled
@@ -144,6 +145,7 @@ def _added(cur: Cursor, out: list[Node], stars: list[int], found: Node, at: int)
     if _has_place(out[-1]):
         in_each(out, cur)
         over_each(out)
+    where_it_begins(cur, out)
 
 
 def one(cur: Cursor, before: list[Node]) -> Node | None:
@@ -227,6 +229,8 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
     if low == "or" and any(isinstance(b, (Make, Group, Repeat, Ring)) for b in before) and cur.kind(1) != "end":
         cur.at = len(cur.tokens)  # another way to do the same
         return Mark("note", span=cur.span_from(start))
+    if low == "corner" and (turned := named_corner(cur, before)) is not None:
+        return turned
     if low in PREPOSITIONS:
         at = cur.at
         first = _place_first(cur, before)
@@ -270,10 +274,10 @@ def _place_first(cur: Cursor, before: list[Node]) -> Node | None:
     bare = where is not None and where.quant == "each" and where.thing.kind in ("sp", "loop", "ch") and cur.kind() == "num" and kind_follows(cur) and (not start or cur.kinds[start - 1] in ("sep", "star"))
     if bare and cur.low(2) not in (",", "and"):
         bare = False  # "in each loop 1 dc, 5 tr, 1 dc": a list goes into it
-    bare = bare or where is not None and _leads(cur, where, start)
+    bare = bare or where is not None and (_leads(cur, where, start) or _alone(cur, where, start))
     if where is not None and not bare and _stopped(cur, where, start) and (told := _unplaced(cur)):
         return Group(told, where, span=cur.span_from(start))
-    if where is None or cur.low() not in ("work", "make", ":") and not bare or cur.low() == ":" and cur.tokens[cur.at - 1].low in LOOPS_ONLY:
+    if where is None or cur.low() not in ("work", "make", ":") and not bare or cur.low() == ":" and cur.tokens[cur.at - 1].low in LOOPS_ONLY and where.thing.kind not in ("loop", "sp"):
         along = cur.lows[start] == "along" and where is not None and cur.kind() in ("star", "sep")
         cur.at = cur.at if along else start
         return Mark("note", span=cur.span_from(start)) if along else None  # "along the scallop * 1 chain, …"
@@ -287,6 +291,16 @@ def _place_first(cur: Cursor, before: list[Node]) -> Node | None:
     if total and total > 1 and where.quant == "next" and not said & {"each", "every"} and len(inside) == 1 and isinstance(inside[0], Make) and inside[0].place is None and (inside[0].n.at(0) or 1) > 1:
         return Spread(inside[0].kind, inside[0].n, where.n, span=cur.span_from(start))  # "in the 12 dc work 24 treble"
     return Group(tuple(inside), where, span=cur.span_from(start))
+
+
+def _alone(cur: Cursor, where: Place, start: int) -> bool:
+    """Whether a place is told before the only stitches that go into it: "…; in next loop 3 sc*"."""
+    behind = not start or cur.kinds[start - 1] in ("sep", "star")
+    one_place = where.quant == "next" and where.thing.kind in ("sp", "loop", "corner") and where.left is None
+    if not (behind and one_place and cur.kind() == "num" and cur.kind(1) == "kind"):
+        return False
+    chained = 3 * (cur.low(2) == "," and cur.kind(3) == "kind" and cur.token(3).value == "ch" and cur.kind(4) == "num")  # type: ignore[union-attr]
+    return cur.kind(2 + chained) in ("star", "end", "close") or cur.low(2 + chained) in (";", ".")
 
 
 def _leads(cur: Cursor, where: Place, start: int) -> bool:

@@ -142,7 +142,21 @@ def all_round(cur: Cursor, out: list[Node]) -> bool:
     first = next((i for i, n in enumerate(out) if isinstance(n, (Make, Chain, Skip, Group))), len(out))
     listed = [n for n in out[first:] if not isinstance(n, Unknown)]
     plain = all(isinstance(n, (Make, Chain, Skip, Group)) and not _to_the_end(n) for n in listed)
+    if cur.low(-1) == "around" and cur.low(-2) in (",", ";"):
+        return _around(cur, out, start)
     if not (cur.done or cur.low() in (";", ".") or cur.low() in (",", "and") and cur.low(1) in _ENDS) or not plain or not any(isinstance(n, Skip) for n in listed):
+        cur.at = start
+        return False
+    out[first:] = [Repeat(tuple(listed), "end", span=listed[0].span.cover(cur.span_from(start)))]
+    return True
+
+
+def _around(cur: Cursor, out: list[Node], start: int) -> bool:
+    """ "3 sc, 2 sc in next, around": the list behind the chain that begins the round; nothing taken where it is one stitch, or told otherwise."""
+    first = int(bool(out) and isinstance(out[0], Chain))
+    listed = [n for node in out[first:] for n in (node.readings[0][1] if isinstance(node, Either) and node.key == "list-then-place" else (node,))]
+    plain = all(isinstance(n, Make) and n.kind != "sl st" and not _to_the_end(n) and (n.place is None or n.place.quant == "next") for n in listed)
+    if not plain or len(listed) < 2 or not (cur.done or cur.low() in (";", ".", ",")):
         cur.at = start
         return False
     out[first:] = [Repeat(tuple(listed), "end", span=listed[0].span.cover(cur.span_from(start)))]

@@ -101,6 +101,9 @@ def base_passed(cur: Cursor, before: list[Node], node: Node) -> Node:
     """ "3 ch., miss 1 tr., 1 tr. into each tr.": British patterns so pass over the stitch that the chain stands on; the worker finds out."""
     before = [n for n in before if not (isinstance(n, Mark) and n.what == "turn")]
     chain = before[-1] if before else None
+    twice = cur.kind(1) == "star" and cur.low(2) in SKIPS or cur.kind(1) == "open" and cur.low(2) in SKIPS
+    if twice and isinstance(node, Skip) and node.n.at(0) == 1 and isinstance(chain, Chain) and len(before) == 1:
+        return replace(node, first=True)  # "ch 3, skip 1, *skip 1, dc in next, …": nobody skips twice
     if cur.dialect.id == "us" or not isinstance(node, Skip) or node.first or node.n.at(0) != 1 or not isinstance(chain, Chain):
         return node
     if any(not isinstance(n, Mark) for n in before[:-1]) or cur.kind(-2) != "num" or cur.low() != "," or cur.low(3) not in ("in", "into", "on"):

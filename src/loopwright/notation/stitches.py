@@ -66,11 +66,23 @@ def first_chain(node: Node, before: list[Node], *, leads: bool) -> Node:
     if not isinstance(inner, Make) or inner.place is None or inner.place.thing.kind not in ("ch", "st") or any(isinstance(b, (Make, Group, Repeat)) for b in before):
         return node
     where = inner.place
+    if where.quant == "first" and where.thing.kind == "ch" and where.of is None and (inner.n.at(0) or 0) >= _ROUND and (k := _in_a_ring(before)):
+        return replace(inner, place=replace(where, quant="kth", k=k, from_hook=True))
     of_chain = leads and where.thing.kind == "st" and where.of is not None and where.of.kind == "ch"  # "in 6th stitch of chain"
     if where.quant != "kth" or where.from_hook or not of_chain and (where.of is not None or where.thing.kind != "ch"):
         return node
     fixed = replace(inner, place=replace(where, from_hook=True, thing=Thing("ch"), of=None))
     return replace(node, nodes=(fixed, *node.nodes[1:])) if isinstance(node, Repeat) else fixed
+
+
+_ROUND = 7  # so many stitches in one chain begin a round
+
+
+def _in_a_ring(before: list[Node]) -> int:
+    """ "Ch 4, 11 dc in first ch": which chain that is, counted from the hook; 0 where the row does not begin with a short chain alone."""
+    chain = before[0] if len(before) == 1 else None
+    length = (chain.n.at(0) or 0) if isinstance(chain, Chain) else 0
+    return length if 3 <= length <= 6 else 0
 
 
 def kind_before(nodes: list[Node] | tuple[Node, ...]) -> str | None:

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from loopwright.model.moved import bare
-from loopwright.model.tree import Chain, Define, Document, Either, Group, Make, Node, Repeat, Row
+from loopwright.model.tree import Chain, Define, Document, Either, Group, Make, Node, Num, Repeat, Row
 
 
 def definitions(document: Document) -> dict[str, tuple[Node, ...]]:
@@ -53,7 +55,7 @@ def _uses(nodes: tuple[Node, ...]) -> set[str]:
     return used
 
 
-FANNED = frozenset({"shell", "fan", "scallop", "v-st"})
+FANNED = frozenset({"shell", "fan", "scallop", "v-st", "corner"})
 
 
 _BEGUN = "begun "
@@ -68,6 +70,19 @@ def _define(found: dict[str, tuple[Node, ...]], name: str, parts: tuple[Node, ..
             found[_BEGUN + name] = ()
 
 
+def whole(group: Group) -> Group:
+    """A group whose first stitch is the chain that begins the row, with a stitch for that chain; as it is where its halves are equal without it."""
+    nodes = group.nodes[1:] if isinstance(group.nodes[0], Chain) else group.nodes
+    at = next((i for i, n in enumerate(nodes) if isinstance(n, Chain)), len(nodes))
+    if not nodes or not isinstance(first := nodes[0], Make) or (n := first.n.values[0]) is None or _stitches(nodes[:at]) == _stitches(nodes[at + 1 :]):
+        return group
+    return replace(group, nodes=(replace(first, n=Num((n + 1,))), *nodes[1:]))
+
+
+def _stitches(nodes: tuple[Node, ...]) -> int:
+    return sum((n.n.at(0) or 0) for n in nodes if isinstance(n, Make))
+
+
 def _collect(nodes: tuple[Node, ...], found: dict[str, tuple[Node, ...]], *, within: bool = False) -> None:
     before: Node | None = None
     begun = False
@@ -76,7 +91,7 @@ def _collect(nodes: tuple[Node, ...], found: dict[str, tuple[Node, ...]], *, wit
         if isinstance(node, Make) and node.kind in FANNED and node.kind not in found and "" in found:
             found[node.kind] = found[""]  # named only when it is worked again: the group made last
         if isinstance(node, Group) and not node.name and len(node.nodes) > 1:
-            found[""] = (node,)
+            found[""] = (whole(node) if isinstance(node.nodes[0], Chain) or isinstance(before, Chain) and not row_began else node,)
         if isinstance(node, Either):
             _collect(node.readings[0][1], found)
         if isinstance(node, Define):
@@ -85,7 +100,8 @@ def _collect(nodes: tuple[Node, ...], found: dict[str, tuple[Node, ...]], *, wit
                 _define(found, node.name, parts, begun=begun)
         elif isinstance(node, Group):
             if node.name:
-                _define(found, node.name, (node,), begun=isinstance(before, Chain) and not row_began)
+                begins = isinstance(before, Chain) and not row_began
+                _define(found, node.name, (whole(node) if begins else node,), begun=begins)
             _collect(node.nodes, found, within=True)
         elif isinstance(node, Repeat):
             _collect(node.nodes, found, within=True)
