@@ -34,6 +34,11 @@ def _in_colours(cur: Cursor, first: Make, last: Make) -> bool:
     return any(t.text in _YARNS or t.low in words()["colours"] for t in cur.tokens if first.span.start <= t.start <= last.span.end + 1)
 
 
+def _number_first(cur: Cursor, made: Make) -> bool:
+    """Whether the number stands before the stitch, "2 dc", and not behind it, "dc 2"."""
+    return next((t.kind == "num" for t in cur.tokens if t.start >= made.span.start), False)
+
+
 def _in_one(nodes: tuple[Node, ...], cur: Cursor) -> tuple[Node, ...] | None:
     """The nodes with each bare number of stitches in one place; None where they are told otherwise."""
     made = [n for n in nodes if isinstance(n, Make)]
@@ -41,6 +46,8 @@ def _in_one(nodes: tuple[Node, ...], cur: Cursor) -> tuple[Node, ...] | None:
         return None
     bare = [m for m in made if m.place is None and m.between == 0 and m.taking is None]
     several = [m for m in bare if m.n.at(0) != 1]
+    before = [m for m in several if _number_first(cur, m)]
+    several = before if len(before) < len(several) and len(several) == len(bare) else several  # "(dc 2, 2dc) around"
     if not several or len(several) == len(made) or any(not 1 < (m.n.at(0) or 0) <= _MOST for m in several):
         return None
     if any(m.place is not None and (m.place.quant != "next" or m.n.at(0) != 1) for m in made) or any(m.place is not None for m in made) and len(bare) > len(several):

@@ -33,7 +33,7 @@ def slip_join(cur: Cursor, start: int) -> Node | None:
         return _slipped_to(cur, start)
     mark = cur.at
     where = None if start > 3 and _at_the_end(cur) else place(cur)
-    if where is not None and where.quant == "first" and where.thing.kind in ("ch", "st") and (cur.done or cur.kind() == "sep" and cur.kind(1) == "end") and _a_chain_alone(cur, start):
+    if where is not None and where.quant == "first" and where.thing.kind in ("ch", "st") and (cur.done or cur.kind() == "sep") and _a_chain_alone(cur, start) and (cur.done or cur.kind(1) == "end" or "ring" in cur.lows[cur.at :]):
         return Ring(False, span=cur.span_from(start))  # "ch 48, sl st in first ch."
     if where is not None and to_a_ring(cur):
         return Ring(False, span=cur.span_from(start))

@@ -187,7 +187,7 @@ def make(cur: Cursor) -> Node:
             where = replace(where, upto=stop)
         elif (left := left_words(cur)) is not None:
             where = replace(where, left=left[0])
-    elif where is None and (cur.low() in ("each", "next", "every") or cur.low() in ("last", "first") and cur.kind(1) == "num" and n is None):
+    elif where is None and (cur.low() in ("each", "next", "nxt", "every") or cur.low() in ("last", "first") and cur.kind(1) == "num" and n is None):
         where = place(cur, bare=True)
     if where is None and cur.low() in ("to", "until", "till", "up") and (short := stop_before(cur)) is not None:
         where = Place("each", None, STITCH, left=short[0], upto=short[1])

@@ -93,6 +93,9 @@ def thing(cur: Cursor) -> Thing | None:
     numbered = cur.kind(1) == "num" and cur.low(2) == "-" and cur.kind(3) == "kind"  # "corner 2-ch sp"
     if thing_word(cur.low(1)) in ("sp", "loop") or cur.low(1) in ("ch", "chain") or numbered:
         cur.skip("corner", "large", "small", "little")
+    if cur.low() == "side" and cur.low(1) in ("sp", "sps", "space", "spaces"):
+        cur.at += 2
+        return Thing("gap")  # "(3 dc, ch 2, 3 dc) in each corner, 3 dc in each side sp": between the groups, with or without a chain there
     if cur.low() in ("front", "back", "side") and (cur.low(1) in ("sp", "space") or cur.low(1) in ("ch", "chain") and cur.low(2) == "-" and cur.kind(3) == "num"):
         cur.at += 1  # "to back sp", "in front ch-2 sp"
     word = cur.low()
