@@ -38,3 +38,20 @@ def test_places_without_in(same):
 @pytest.mark.parametrize("third", ["[3 dc, ch 3, 3 dc] in each corner sp and 3 dc in each side sp", "*[3 dc, ch 3, 3 dc] in corner sp, 3 dc in side sp; rep from * around"])
 def test_side_spaces_lie_between_the_groups(second, third):
     assert first_counts(f"Rnd 1: [3 dc, ch 3] 4 times in ring. Join.\nRnd 2: {second}\nRnd 3: {third}\n") == [12, 24, 36]
+
+
+@pytest.mark.parametrize("lead", ["Multiple of 12 plus 3. ", "Base: multiple of 12 + 3. ", "Foundation: (multiple of 12 plus 3) ", "A multiple of 12 sts plus 3 for the turning chain. ", "Multiple of 12 + 3.\n"])
+def test_a_multiple_told_before_the_chain_is_no_chain(lead):
+    assert first_counts(f"{lead}Chain 39.\nRow 1: sc in 2nd ch and each ch.\n") == [39, 38]
+
+
+def test_numbers_alone_beside_increases_are_stitches():
+    rows = ["1: 6 sc", "2: inc, 2, inc, 2, turn (8)", "3: 3, inc, 2, inc, 1 (10)", "4: dec, 6, dec (8)", "5: (2, dec) x 2 (6)"]
+    assert first_counts("\n".join(rows) + "\n") == [6, 8, 10, 8, 6]
+
+
+@pytest.mark.parametrize("goes_on", ["Continue, inc every 3rd row 4 times.", "Cont in this manner, increasing every 3rd row 4 more times.", "Continue as set and inc every 3rd row 4 times.", "Rep inc row every 3rd row 4 times."])
+def test_shaping_goes_on_as_the_last_row_of_it(goes_on):
+    """One stitch at each end of it, so two a time."""
+    start = "Ch 22.\nRow 1: Hdc in 3rd ch and in each ch across. 20 hdc.\nRow 2: (inc row) Ch 2, turn, 2 hdc in first, hdc to last st, 2 hdc in last. 22 hdc\nRows 3-4: Work even.\n"
+    assert first_counts(f"{start}{goes_on}\n")[-1] == 22 + 2 * 4

@@ -208,6 +208,8 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         return absorbed(before, shaped)
     if kind == "kind" or kind in ("num", "blank") and kind_follows(cur):
         return first_chain(make(cur), before, leads=start < 3)
+    if kind == "num" and cur.sizes == 1 and _beside_shaping(cur) and (n := cur.number()) is not None:
+        return Make("st", n, span=cur.span_from(start))
     if kind == "num" and cur.low(1) in _BARE_STITCHES and cur.low(2) in ("in", "into", "on") and cur.low(3) != "all" and (n := cur.number()) is not None:
         cur.at += 1
         return Make(kind_before(before) or "st", n, place(cur), span=cur.span_from(start))  # "two stitches in every loop"
@@ -251,6 +253,14 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         cur.unknown += 1 + STITCH_UNKNOWN * stitch  # "1 sx into first st": so many of what nobody knows
         return Unknown(token.text, 1, cur.span_from(start))
     return None
+
+
+def _beside_shaping(cur: Cursor) -> bool:
+    """Whether a number stands alone in a list beside an increase or decrease: "inc, 3, inc, 3", "(4, dec) x 5"."""
+    if cur.kind(1) not in ("sep", "close", "star", "end") or cur.at and cur.kind(-1) not in ("sep", "open", "star"):
+        return False
+    around = [cur.token(2) if cur.low(1) == "," else None, cur.token(-2) if cur.at > 1 and cur.low(-1) == "," else None]
+    return any(t is not None and t.kind == "kind" and t.value in ("inc", "dec", "invdec") for t in around)
 
 
 def _unnamed(cur: Cursor, before: list[Node]) -> str | None:

@@ -43,7 +43,8 @@ _OVER = Expression(
 )
 _AGAIN = Expression(
     rf"(?:(?:then|now|continue|cont\.?|keep)\s+)*(?:and\s+)?(?:rep(?:eat(?:ing)?)?\.?|work(?:ing)?)\s+(?:as\s+)?(?:the\s+|this\s+|these\s+)?(?:(?P<op>dec|inc)(?:\.|r\.?|reas(?:e|ing))?\s+{_ROWS}"
-    rf"|{_ROWS}\s*(?P<row>\d{{1,4}})|(?P<last>(?:last|previous|above|shaping)\s+{_ROWS}|{_ROWS}))\s*,?\s*$",
+    rf"|{_ROWS}\s*(?P<row>\d{{1,4}})|(?P<last>(?:last|previous|above|shaping)\s+{_ROWS}|{_ROWS}))\s*,?\s*$"
+    r"|(?:then\s+|now\s+)?(?:continue|cont\.?|keep\s+on)(?:\s+(?:in\s+this\s+(?:manner|way)|as\s+(?:set|before|established|now)|like\s+this|this\s+way|to|on|in\s+pattern)){0,2}\s*,?\s*(?:and\s+)?(?P<same>dec|inc)(?:\.|r\.?|reas(?:e|ing))?\s*,?\s*$",
     re.IGNORECASE,
 )
 _INLINE = Expression(r"(?:(?:and|then|now|but)\s+)*(?:(?:[sdh]{1,2}c|h?tr)\s+in\s+(?:each|every)\s+st(?:itch)?(?:\s+(?:across|around))?,\s*)?(?:(?:continue|cont\.?|keep|work(?:ing)?)\b[^.;]{0,40}?[\s,])?(?P<body>(?:dec|inc)(?:r|reas)?(?:e|ing)?\b.*)", re.IGNORECASE | re.DOTALL)
@@ -128,8 +129,8 @@ def _led(words: str, end: int, sizes: int) -> tuple[RowOrder, tuple[int, int] | 
     said = words[:end]
     again = _AGAIN.fullmatch(said.strip(" ,;"))
     if again is not None:
-        if again["op"]:
-            return RowOrder("shape", delta_kind=again["op"].lower()), None
+        if again["op"] or again["same"]:
+            return RowOrder("shape", delta_kind=(again["op"] or again["same"]).lower()), None
         return (RowOrder("shape", (int(again["row"]),)) if again["row"] else RowOrder("shape", last_n=1)), None
     inline = _INLINE.fullmatch(said)
     if inline is None or not inline["body"].strip(" ,;"):
