@@ -185,7 +185,7 @@ _SIDES = {"side": 4, "sides": 4, "edge": 4, "edges": 4}
 def each_side(cur: Cursor) -> Node | None:
     """ "80 sc along each side with 3 sc in each corner", "47 sc across each short side": a border of four sides; nothing taken elsewhere."""
     start, total, kind = cur.at, 0, ""
-    seen: set[str] = set()
+    begun, seen = 0, set[str]()
     while not cur.done and cur.low() not in (".", ";") and cur.low() not in ("join", "do", "turn", "fasten", "end"):
         if cur.kind() not in ("num", "kind") and (cur.low() in _BETWEEN_SIDES or not seen and cur.kind() == "word" and cur.low() not in ("rep", "repeat")):
             cur.at += 1
@@ -194,7 +194,9 @@ def each_side(cur: Cursor) -> Node | None:
         if found is None:
             break
         kind, many, where = found
+        begun += many if where == "one corner" else 0
         total, seen = total + many, {*seen, where}
+    total -= begun if "corner" in seen else 0  # which is one of them
     if cur.low() == "," and cur.low(1) in ("join", "do", "turn", "fasten"):
         cur.at += 1
     ended = cur.done or cur.low() in (".", ";", "-", "–", "—", "(", "join", "do", "turn", "fasten", "end", "sl", "total") or cur.kind() == "close"
@@ -211,6 +213,10 @@ def _per_side(cur: Cursor, kind: str) -> tuple[str, int, str] | None:
         return None
     kind = str(cur.take().value)
     cur.skip("evenly", "spaced", "loosely")
+    if cur.low() in ("in", "into", "at") and cur.low(1) not in ("each", "every", "all") and "corner" in cur.lows[cur.at + 1 : cur.at + 4]:
+        while cur.low() in ("in", "into", "at", "the", "same", "first", "this", "corner", "sp", "st", "space"):
+            cur.at += 1
+        return kind, n.at(0) or 0, "one corner"  # the others are told further on
     if cur.low() not in _ALONG_SIDES or cur.low(1) not in ("each", "every", "all"):
         return None
     cur.at += 2

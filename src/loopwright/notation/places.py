@@ -93,7 +93,7 @@ def _quantified(cur: Cursor, seen: bool) -> Place | None:
     if loop != "both" and cur.low() in ("across", "around"):
         return Place("each", None, STITCH, loop=loop)  # "sc in BLO across"
     if (ahead := _part_of(cur)):
-        base = cur.low() == "base"
+        base, top = cur.low() == "base", cur.low() == "top"
         cur.at += ahead
         cur.skip("the")
         if not base and cur.kind() == "num" and cur.kind(1) == "kind" and cur.token(1).value == "ch":  # type: ignore[union-attr]
@@ -104,6 +104,8 @@ def _quantified(cur: Cursor, seen: bool) -> Place | None:
             return None
         if base and inner.thing.kind in ("tch", "ch", "sp"):
             return replace(inner, quant="same")
+        if top and inner.quant == "next" and inner.thing == Thing("ch") and inner.n in (None, ONE):
+            return Place("last", ONE, Thing("tch"))  # "2 dc in top of ch"
         if not base and inner.thing.kind == "sp" and cur.low(-1) not in ("sp", "space", "loop", "lp"):
             return replace(inner, quant="last", thing=Thing("tch"))  # "top of ch 3": the chain that stands for a stitch
         return inner

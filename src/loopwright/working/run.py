@@ -200,7 +200,7 @@ class Run:
         """Stitches of the row below still ahead."""
         if self.view.ring and not self.view.items:
             return 0
-        if self.view.foundation:
+        if self.view.foundation or self.view.ring:
             return max(0, self.end - self.pos)
         return self._count_ahead()
 
