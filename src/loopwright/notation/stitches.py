@@ -205,7 +205,8 @@ def make(cur: Cursor) -> Node:
     chains = chains or (between(cur) if where is not None else 0)
     wide = where.n.at(0) if where is not None and where.n is not None and where.quant == "next" else None
     if kind in ("cluster", "cross-st") and n in (None, ONE) and wide and wide > 1 and any(t.text.lower() == "over" for t in cur.tokens[start : cur.at]):
-        return Make(kind, ONE, None, taking=wide, parts=wide, span=cur.span_from(start))
+        where = where if where is not None and where.thing.kind in _PLAIN else None  # "cluster over next 5 dc" passes over the sc between
+        return Make(kind, ONE, where, taking=wide, parts=wide, span=cur.span_from(start))
     made = Make(kind, n or ONE, where, loop if loop != "both" else where.loop if where else "both", between=chains, span=cur.span_from(start))
     if kind in ("dec", "invdec") and n is None and where is not None and (pairs := _in_pairs(made, where)) is not None:
         return pairs

@@ -5,9 +5,10 @@ from __future__ import annotations
 from bisect import bisect_right
 
 from loopwright.model.tree import Place
-from loopwright.working.kinds import CHAIN
+from loopwright.working.kinds import CHAIN, code
 from loopwright.working.run import MAX_ITEMS, Run, RunsOut
-from loopwright.working.seeking import seek, view_runs
+from loopwright.working.seeking import JUMP, seek, view_runs
+from loopwright.working.slots import HOW
 from loopwright.working.view import Slot
 
 
@@ -79,3 +80,16 @@ def chains_passed(run: Run, place: Place, jumped: int) -> int:
     """Chains of a foundation that no words pass over, before its last one; 0 where chains bridge them, or only one is left."""
     told = bool(run.skips) and run.skips[-1][1] == run.pos
     return jumped if run.view.foundation and place.thing.kind == "ch" and jumped > 1 and run.worked and run.out[-1] != CHAIN and not told else 0
+
+
+def between_kinds(run: Run) -> bool:
+    """Whether only such stitches are left as the round passed over in each repeat: "dc in next 5 dc, ch 3" goes over the sc between the groups."""
+    sought = [code(key.removeprefix(JUMP)) for key, taken in run.sticky.items() if taken is True and key.startswith(JUMP)]
+    if not sought or not run.in_rounds or not run.repeats or run.into.how.count(HOW["space"]) or run.pos <= 0 or run.end > len(run.view.items):
+        return False
+    ahead = frozenset(run.view.items[run.pos : run.end]) - {CHAIN}
+    if len(ahead) != 1 or not ahead.isdisjoint(sought):
+        return False
+    other, items = next(iter(ahead)), run.view.items
+    between = items.count(other, 0, run.pos) // run.repeats
+    return 0 < items.count(other, run.pos, run.end) <= between and not any(0 <= at < len(items) and items[at] == other for at in run.into.start)

@@ -36,6 +36,7 @@ from loopwright.working.grouping import together
 from loopwright.working.instructions import do_all, total_needed
 from loopwright.working.kinds import CHAIN, HEIGHT, code, plain
 from loopwright.working.marked import carried
+from loopwright.working.passed import between_kinds
 from loopwright.working.run import CannotWork, Choice, Printed, Run
 from loopwright.working.seeking import SPACES
 from loopwright.working.slots import Slots
@@ -377,10 +378,11 @@ def _leftovers(run: Run) -> tuple[int, int]:
     if run.end > len(view.items) and run.start:
         before = sum(1 for i in range(min(run.start, len(view.items))) if view.items[i] != CHAIN)
         left = max(0, left - before)
-        spaces = max(0, spaces)
     if spaces == 1 and not run.used_spaces and not left and run.in_rounds and run.named.get("ends-untold"):
         run.cost += PAST_LAST  # a round from stitch to stitch goes past its last chain to the first stitch
         return 0, 0
+    if left and between_kinds(run):
+        return 0, 0  # and what was passed over with them
     if run.used_spaces and 0 < left <= run.named.get("group-rest", 0):
         return 0, 0  # the rest of the last shell, in whose space the round ends
     return left, spaces

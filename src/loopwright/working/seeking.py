@@ -16,6 +16,7 @@ from loopwright.working.view import Group, Slot
 SPACES = frozenset({"sp", "loop", "mesh", "arch"})
 STITCHES = frozenset({"st", "sts", "stitch", "pattern"})
 OPEN_LIMIT = 4000
+JUMP = "jump-"  # whether stitches of other kinds are passed over, by the kind that is sought
 HALF_SCALE = 3  # stitches on one post
 
 
@@ -271,7 +272,7 @@ def _seek_kind(run: Run, pos: int, kind: str) -> Slot | None:
     number = code(kind)
     if number in run.view.items:
         alike = _alike(run.view.index.kinds_of(run.view.items), kind, run.around)
-        jump = run.once(f"jump-{kind}", ((0.1, True), (0.45, False))) if _others_ahead(run, pos, alike) else True
+        jump = run.once(f"{JUMP}{kind}", ((0.1, True), (0.45, False))) if _others_ahead(run, pos, alike) else True
         if not jump:
             return _seek_stitch(run, pos)
         return _scan_any(run, pos, alike) if len(alike) > 1 else _scan(run, pos, number)
