@@ -20,7 +20,7 @@ from loopwright.model.tree import (
 )
 from loopwright.record import record
 from loopwright.working.lower import row_named
-from loopwright.working.rows import Made
+from loopwright.working.rows import Made, from_hook
 from loopwright.working.slots import Slots
 from loopwright.working.steps import Step
 from loopwright.working.view import View
@@ -181,7 +181,7 @@ class Explanation:
 def frame(body: tuple[Node, ...]) -> tuple[tuple[Node, ...], tuple[Node, ...]]:
     """What a row begins and ends with beside its stitches: its start chain; its join, its turn. Both stand nowhere in the text."""
     first = next((n for n in body if not isinstance(n, Mark)), None)
-    lead = (first,) if isinstance(first, Chain) and len(body) > 1 else ()
+    lead = (first,) if isinstance(first, Chain) and len(body) > 1 and not from_hook(body) else ()  # a foundation is for the first row only
     ends = tuple(n for n in body[1:] if isinstance(n, Join) and (n.place is None or n.last_chain is None) or isinstance(n, Mark) and n.what == "turn")
     return bare(lead), bare(ends)
 
