@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.line_by_line import first_counts
+from tests.line_by_line import first_counts, last_rows
 
 ROW = "Row 1: Ch 22, sc in 2nd ch from hook, sc in next 20 ch. Ch 1, turn. (21 sc)\n"
 
@@ -82,3 +82,56 @@ def test_shells_told_in_two_parts_are_one():
 
 def test_rows_without_a_label_go_on_without_the_chain_they_began_with():
     assert first_counts("Ch 17, sc in 2nd ch from hook, sc in next 15 ch.\nWork even until piece measures 3 inches.\n") == [16, 16]
+
+
+ROUND = "Rnd 1: 7 sc in ring.\nRnd 2: 2 sc in each sc. (14 sc)\n"
+
+
+@pytest.mark.parametrize(("row", "count"), [
+    ("Inc. 7 sc evenly around.", 21),
+    ("Inc. 7 sts evenly spaced.", 21),
+    ("Dec. 7 sc evenly around.", 7),
+    ("Inc 7 sc evenly (not directly over incs of last rnd).", 21),
+    ("* Sc in next 3 sc, 2 sc in next sc, repeat from * twice, work to end-17 sc, join.", 17),
+    ("Sc in next 2 sc, * 2 sc in next sc, sc in next sc, repeat from *, * sc in next sc, 2 sc in next sc, repeat from *, 2 sc in each remaining sc.", 22),
+])
+def test_rounds_that_grow(row, count):
+    assert first_counts(f"{ROUND}Rnd 3: {row}\n")[-1] == count
+
+
+def test_the_start_chain_is_the_first_of_every_fourth():
+    lines = "Rnd 1: Ch 4, join, ch 3, 15 dc in ring, join. (16)\nRnd 2: Ch 3, dc around, inc in every 4th st. Join. (20)\nRnd 3: Work even (in back loop only) for 2 rounds.\n"
+    assert first_counts(lines)[:2] == [16, 20]
+
+
+@pytest.mark.parametrize("first", ["Ch 4, join to form a ring, ch 1, 12 sc in ring, join.", "Ch 12, join. Sc in each ch around."])
+def test_even_rounds_make_no_second_ring(first):
+    assert first_counts(f"Rnd 1: {first} (12)\nWork even (in back loop only) until there are 4 rounds.\n") == [12, 12, 12, 12]
+
+
+MESH = "Row 1: Ch 24, dc in 6th ch from hook, * ch 1, skip 1 ch, dc in next ch, repeat from * to end.{turn}\n"
+
+
+@pytest.mark.parametrize(("turn", "row"), [
+    (" Ch 1, turn.", "Sc in first dc, * ch 1, sc in next dc, repeat from * across, ch 1, skip 1 st of end ch, sc in next st."),
+    (" Ch 4, turn.", "Dc in next dc, * ch 1, dc in next dc, repeat from * across, ch 1, skip 1 st of end ch, dc in next st."),
+])
+def test_stitches_of_the_end_chain_are_passed_over(turn, row):
+    assert first_counts(f"{MESH.format(turn=turn)}Row 2: {row}\n") == [11, 11]
+
+
+@pytest.mark.parametrize(("row", "count"), [
+    ("Ch 1, turn, 2 sc in last st, (ch 2, sc in next sc) repeated across, 1 more sc in last st.", 12),
+    ("Ch 1, turn, sc in last st, (ch 2, sc in next sc) repeated to end.", 10),
+])
+def test_the_last_stitch_is_the_first_once_turned(row, count):
+    assert first_counts(f"Row 1: Ch 20, sc in 2nd ch from hook, (ch 1, sc in next second ch) 9 times.\nRow 2: {row}\n") == [10, count]
+
+
+def test_sizes_behind_what_they_count():
+    lines = [
+        "Ch 24 (20-28), sc in 2nd ch from hook, sc in each of next 22 chs (18-26).",
+        "Row 2: Sc in each of the next 13 sts (11-15) 2 sc in next st, sc in each of the next 9 sts (7-11).",
+        "Work even for 14 rows (12-16).",
+    ]
+    assert [tuple(row.counts) for row in last_rows(lines, "us")] == [(23, 19, 27), (24, 20, 28), (24, 20, 28)]
