@@ -135,3 +135,15 @@ def test_sizes_behind_what_they_count():
         "Work even for 14 rows (12-16).",
     ]
     assert [tuple(row.counts) for row in last_rows(lines, "us")] == [(23, 19, 27), (24, 20, 28), (24, 20, 28)]
+
+
+@pytest.mark.parametrize("told", ["until there are 30 sts on row", "until there are on row 30 sts"])
+def test_rows_on_a_chain_to_be_cut_end_with_so_many(told):
+    lines = f"Ch 60.\n1st row: Hdc in 3rd ch from hook, * dc in next ch, hdc in next ch. Repeat from * across {told}, ending with a dc. Cut off remaining chain. Ch 1, turn.\n2nd row: Sc in each st.\n"
+    assert first_counts(lines)[1:] == [30, 30]
+
+
+@pytest.mark.parametrize("told", ["sc in 2nd ch from hook and in each ch across", "sc in 2nd ch from hook, sc in each ch"])
+@pytest.mark.parametrize("until", ["until there are 44 sc on row", "until there are 44 sts on row"])
+def test_a_row_to_so_many_and_the_rest_of_the_chain_cut_off(told, until):
+    assert first_counts(f"Ch 70.\n1st row: {told} {until}. Cut off remaining chain. Ch 1, turn.\n2nd row: Sc in each st.\n")[1:] == [44, 44]

@@ -266,6 +266,8 @@ def until_made(cur: Cursor) -> tuple[Num, Thing] | None:
         return None
     if thing_word(cur.low()) == "loop" or cur.kind() == "kind" and cur.token().value == "ch" and thing_word(cur.low(3)) == "loop":  # type: ignore[union-attr]
         of = Thing("loop")
+    elif cur.low() in ("sts", "stitches"):
+        of = Thing("st")
     else:
         of = Thing(str(cur.token().value)) if cur.kind() == "kind" and cur.token().value in _ONE_BY_ONE else _GROUPS  # type: ignore[union-attr]
     while not cur.done and cur.kind() not in ("sep", "close", "open", "star"):
