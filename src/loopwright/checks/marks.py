@@ -22,7 +22,8 @@ def rule(pattern: Pattern) -> Iterator[Finding]:
         at = row.span.start
         for start, end in standing(_REP, words):
             mark = words[start:end].split()[-1]
-            if mark not in words[:start]:
+            of_the_row_before = row.order is not None and not words[:start].strip(" .,;")  # told once behind a star, with its turn
+            if mark not in words[:start] and not of_the_row_before:
                 yield Finding("C036", Span(at + start, at + end), {"mark": mark})
         if not standing(_BRACKET, words):
             continue

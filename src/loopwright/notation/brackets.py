@@ -105,6 +105,8 @@ def bracket(cur: Cursor, before: list[Node]) -> Node | None:
             cur.at += 1
             return Repeat(inside, "more" if cur.accept("more") else "times", n2, span=cur.span_from(start))
         cur.at = mark
+    if before and isinstance(before[-1], Repeat) and cur.kind() in ("sep", "end") and _so_many_shapes(inside):
+        return Mark("note", span=cur.span_from(start))  # "…; rep from * 11 times (12 shells), ch 3": how many they are now
     if len(inside) == 1 and isinstance(inside[0], Make) and inside[0].kind == "pattern" and inside[0].place is None:
         return Define("pattern", span=cur.span_from(start)) if _name(before, "pattern") else Mark("note", span=cur.span_from(start))
     if len(inside) == 1 and isinstance(inside[0], Make) and inside[0].kind in SHAPES and inside[0].place is None and _name(before, inside[0].kind):
@@ -184,6 +186,12 @@ def _called(cur: Cursor, before: list[Node], start: int) -> str | None:
     return None
 
 
+def _so_many_shapes(inside: tuple[Node, ...]) -> bool:
+    """ "(12 shells)": several of a shape, and no place for them."""
+    only = inside[0] if len(inside) == 1 else None
+    return isinstance(only, Make) and only.kind in SHAPES and only.place is None and (only.n.at(0) or 0) > 1
+
+
 def named_made(cur: Cursor) -> tuple[str, int] | None:
     """ "(shell made)", "(first shell made)": the name, and how many words say it with the bracket; None for other words."""
     called = int(cur.low() in ("called", "raglan", "corner"))  # "into next tr work 1 tr, 1 ch and 1 tr (called inc)"
@@ -216,6 +224,8 @@ def _name(before: list[Node], name: str) -> bool:
     first = len(before)
     while first > 0 and (isinstance(before[first - 1], Chain) or isinstance(before[first - 1], Make) and _same_place(before[first - 1])):
         first -= 1
+    if first and any(_same_place(n) for n in before[first:]) and _in_one_place(before[first - 1]):
+        first -= 1  # "2 dc in next dc, ch 1, 2 dc in same place (shell)"
     while first < len(before) and isinstance(before[first], Chain):
         first += 1
     run = before[first:]
@@ -242,6 +252,11 @@ def _pair(cur: Cursor, before: list[Node], words: int) -> tuple[Node, Node] | No
 def _single(made: Make) -> bool:
     """One stitch in the next place."""
     return made.n.at(0) == 1 and (made.place is None or made.place.quant == "next" and (made.place.n is None or made.place.n.at(0) == 1))
+
+
+def _in_one_place(node: Node) -> bool:
+    """Stitches that go into one next place, none that is told by its number."""
+    return isinstance(node, Make) and node.place is not None and node.place.quant == "next" and node.place.n is not None and node.place.n.at(0) == 1 and node.place.k is None
 
 
 def _same_place(node: Node) -> bool:

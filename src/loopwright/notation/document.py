@@ -33,11 +33,12 @@ from loopwright.notation.counts import COUNT_BEGINS, number_alone, only_count, p
 from loopwright.notation.endings import closing, later_until, more_titles, title_before, until
 from loopwright.notation.folded import quoted, told_lines, unfolded
 from loopwright.notation.labels import Found, labels_in, one_each, plain_label
-from loopwright.notation.later import FOR_ROWS, for_rows, later_order, repeated_label, shapes_then
+from loopwright.notation.later import FOR_ROWS, behind_a_length, for_rows, later_order, repeated_label, shapes_then
 from loopwright.notation.loops import loop_rounds
 from loopwright.notation.nodes import behind_count, nodes_of
 from loopwright.notation.onward import told_until
 from loopwright.notation.orders import changing, number
+from loopwright.notation.orders import in_turn as orders_in_turn
 from loopwright.notation.orders import order as order_of
 from loopwright.notation.quiet import quiet
 from loopwright.notation.remembered import Known, Remembered
@@ -46,6 +47,7 @@ from loopwright.notation.schedules import schedule
 from loopwright.notation.size_lists import plain_lists
 from loopwright.notation.sizes_told import in_label, sizes_of, sizes_only, without_dashes
 from loopwright.notation.specials import defined, specials, with_specials
+from loopwright.notation.starred_rows import starred_row
 from loopwright.notation.strips import strip_on
 from loopwright.notation.terms_told import terms_of
 from loopwright.notation.told import closes_block, defines, is_glossary, is_heading, is_told, of_the_whole, opens_block, part_only
@@ -299,6 +301,8 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
         end -= 1
     if label is not None and (alone := number_alone(text, at, end, sizes)) is not None:
         return [Row(label.label, *alone, None, _side(label), span=Span(start, end))]
+    if (starred := starred_row(text, at, end, sizes)) is not None:
+        return [*_row_anew(text, None if label is None else changed(label, end=starred[0]), starred[0] if label is None else start, starred[1], which, sizes, known), Row(None, (), (), starred[2], span=Span(starred[1], end))]
     told = printed(text, at, end, which, sizes)
     counts, stop, after = told.counts, told.stop, told.after
     span = Span(start, end)
@@ -312,8 +316,11 @@ def _row_anew(text: str, label: Found | None, start: int, end: int, which: Diale
     if (loops := loop_rounds(text[at:stop].strip(), said, Span(at, stop))) is not None:
         return [Row(loops[0], loops[1], counts, None, side, span=span)]
     whole = order_of(text[at:end].strip(), sizes, which)
-    again = whole is not None and whole.what == "repeat" and whole.until_sts is not None and (whole.rows or whole.last_n)
-    ends = None if again else until(text[at:end].strip(), which, sizes)
+    until_so = whole is not None and whole.what == "repeat" and whole.until_sts is not None and (whole.rows or whole.last_n)
+    ends = None if until_so else until(text[at:end].strip(), which, sizes)
+    again = orders_in_turn(text, at, stop, sizes, which) or behind_a_length(text, at, stop)
+    if again and (text[at:at + 3].lower() == "rep" or any(type(n).__name__ in _INSTRUCTIONS for n in nodes_of(text, again, stop, which, sizes)[0])):
+        return [*_row_anew(text, label, start, again, which, sizes, known), *_row_anew(text, None, again, end, which, sizes, known)]
     order = ends or whole if ends is not None or whole is not None and (whole.total_rows or whole.until_sts) else order_of(text[at:stop].strip(), sizes, which)
     if order is not None:
         said = for_rows(said, order, text[at:stop], sizes)

@@ -63,7 +63,7 @@ def later_until(text: str, start: int, end: int, dialect: Dialect, sizes: int = 
 
 def title_before(text: str, start: int, end: int) -> tuple[str, int] | None:
     """A title in capitals before a row on the same line: the title and where the row begins."""
-    m = _TITLE.match(text, start, end)
+    m = _TITLE.match(text, start, end) or (_PIECE.match(text, start, end) if text[start : start + 1].isupper() else None)
     if m is None:
         return None
     at = m.end()
@@ -74,6 +74,11 @@ def title_before(text: str, start: int, end: int) -> tuple[str, int] | None:
 
 
 _BEGUN = r"(?:[Cc]h(?:ain)?|Start(?:ing)?|Begin(?:ning)?|With|Using|[Ww]ork|[Mm]ake|Commence|Join|Attach|Row|Rnd|Round|Next|\d)\b"
+_PIECE = re.compile(  # "Sleeves. Starting at cuff, ch 40", "Top [Make 2]: Starting at center, ch 9"
+    r"(?P<name>(?:(?:Right|Left|Upper|Lower|Inner|Outer|First|Second|Front|Back|Side)\s+)?(?:Backs?|Fronts?|Sleeves?|Yoke|Collar|Cuffs?|Body|Crown|Brim|Soles?|Uppers?|Top|Head|Legs?|Arms?|Ears?|Tail|Edging|Border"
+    r"|Pockets?|Belt|Band|Straps?|Handles?|Tabs?|Flap|Gusset|Skirt|Waistband|Bag|Hat|Cap|Bonnet|Boot(?:ees?|ies)|Mittens?|Thumb|Palm|Flowers?|Leaf|Leaves|Motif|Peplum|Blouse|Jacket|Sacque|Jabot|Heel|Toe|Purse))"
+    rf"\s?(?:[(\[][^()\[\]]{{1,30}}[)\]]\s?(?::|\.{{1,4}}|…|—)|\.{{1,4}}|\s?…)\s+(?={_BEGUN})"
+)
 _PART_OF = re.compile(rf"(?!{_BEGUN})(?P<name>[A-Z][A-Za-z’']+(?:[ -][A-Za-z]+){{0,2}})\s*(?::\s+|—\s*|--\s*|\s–\s+|\.\s+)(?={_BEGUN})")
 
 

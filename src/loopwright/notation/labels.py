@@ -29,7 +29,7 @@ _LABEL = re.compile(
     | (?P<spelled>{_ORDINALS})\s+(?P<sword>{_WORD})
     | (?P<shaping>(?:dec|inc)(?:\.|r\.?|reas(?:e|ing))?|shaping)\s+(?P<xword>{_WORD})
     | (?:all\s+|every\s+)?(?P<parity>even|odd|ws|rs|wrong\s+side|right\s+side)(?:[- ]numbered)?\s+(?P<pword>rows|rnds|rounds)
-    | (?:next|last|final)\s+(?P<many>\d+(?:\s*[(\[][\d\s,:;–-]+[)\]])?\s+)?(?P<nword>{_WORD})
+    | (?:next|last|final|following)\s+(?P<many>\d+(?:\s*[(\[][\d\s,:;–-]+[)\]])?\s+)?(?P<nword>{_WORD})
     )(?:{_END}|(?(oword)(?=(?-i:[A-Z])|\d|\*)|(?!)))""",  # "2nd RowCh 3": bold print run into the words
     re.IGNORECASE | re.VERBOSE,
 )
@@ -40,7 +40,7 @@ _A_ROW = re.compile(rf"\b{_WORD}\b", re.IGNORECASE)
 _SEVERAL = re.compile(rf"(?P<word>{_WORD})\s*\.?\s*(?P<list>\d{{1,4}}\s*,\s*\d{{1,4}}(?:\s*,\s*\d{{1,4}})*(?:\s*,?\s*(?:and|&)\s*\d{{1,4}})?){_END}", re.IGNORECASE)
 _SEVERAL_R = re.compile(rf"(?P<word>r)\s?(?P<list>\d{{1,4}}\s*(?:,|&|and)\s*r\s?\d{{1,4}}(?:\s*(?:,|&|and)\s*r\s?\d{{1,4}})*|\d{{1,4}}(?:\s*[-–.]\s*r\d{{1,4}}){{2,}}){_END}", re.IGNORECASE)  # "R3, R4, R5:"
 _SEVERAL_BEHIND = re.compile(rf"(?P<list>\d{{1,4}}\s*,\s*\d{{1,4}}(?:\s*,\s*\d{{1,4}})*(?:\s*,?\s*(?:and|&)\s*\d{{1,4}})?)\s+(?P<word>{_WORD}){_END}", re.IGNORECASE)
-_PART = re.compile(r"(?!(?:next|last)\b)[A-Za-z][A-Za-z &’'-]{2,30}:\s+(?=r|next\s+r)", re.IGNORECASE)
+_PART = re.compile(r"(?!(?:next|last)\b)[A-Za-z][A-Za-z &’'-]{2,30}:\s+(?=r|next\s+r|\d{1,3}(?:st|nd|rd|th)\s+r)", re.IGNORECASE)
 _BARE = re.compile(r"(?P<first>\d{1,3})(?:\.?\s*[-–~]\s*(?P<last>\d{1,3}))?\s*(?:[:.)|]\s+(?!(?-i:[a-z])\.)|[.)](?=(?:ch|[shd]{1,2}c|h?tr|dtr|rep|sl)\b))", re.IGNORECASE)
 
 

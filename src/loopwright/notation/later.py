@@ -40,6 +40,19 @@ def shapes_then(text: str, at: int, stop: int, sizes: int) -> tuple[int, int] | 
     return None
 
 
+_TO_A_LENGTH = re.compile(
+    r"(?:(?:now|then)\s+)?(?:work|continue|cont)\b[^.;()]{0,60}\b(?:until|till|for)\b[^.;]{0,80}?(?:\binch(?:es)?|\bins?|\bcm|\d\s?[\"”])(?:\s[^.;()]{0,60})?[.;]\s+"
+    r"(?:on\s+(?:the\s+)?(?:next|following)\s+row,?\s+(?=[a-z(*])|(?=(?!(?:on\s+(?:the\s+)?(?:next|following)|cut|break|fasten|end|finish|join|turn|sew|do|leave|repeat|rep|work|block|press|fold|place|mark|ch\s?\d,?\s+turn)\b)[a-z(*]))", re.IGNORECASE)
+
+
+def behind_a_length(text: str, at: int, end: int) -> int:
+    """Where the row begins that is told behind rows to a length, "Work even until piece measures 5 inches. To shape shoulder, …"; 0 where none is."""
+    if "until" not in text[at:end] and "till" not in text[at:end] and " for " not in text[at:end]:
+        return 0
+    m = _TO_A_LENGTH.match(text, at, end)
+    return 0 if m is None else m.end()
+
+
 def for_rows(said: Label | None, order: RowOrder, words: str, sizes: int) -> Label | None:
     """The label of "continue to increase 15 sts in each round for 2 more rounds": of so many; as it is elsewhere."""
     many = FOR_ROWS.search(words) if order.what == "continue" and order.delta is not None and order.until_sts is None and order.total_rows is None else None

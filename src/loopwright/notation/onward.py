@@ -23,10 +23,11 @@ def onward(cur: Cursor, before: list[Node]) -> Node | None:
     low, begin = cur.low(), cur.at
     last = before[-1] if before else None
     if low == "until":
-        made = _until_so_many(cur, last) if isinstance(last, Make) else None
+        told = last.nodes if isinstance(last, Repeat) and last.mode == "once" else (last,)  # "sc in 2nd ch from hook and in each ch until …"
+        made = _until_so_many(cur, told[-1]) if told and isinstance(told[-1], Make) else None
         if made is None:
             return None
-        before[-1] = made
+        before[-1:] = [*told[:-1], made]
         return Mark("note", span=cur.span_from(begin))
     if low == "for":
         return Mark("note", span=cur.span_from(begin)) if isinstance(last, Make) and _for_picot(cur, before, last) else None
@@ -47,7 +48,7 @@ def _until_so_many(cur: Cursor, told: Make) -> Repeat | None:
     if where is None or where.quant != "each" or where.left is not None or where.upto is not None or told.n != ONE:
         return None
     many = until_made(cur)
-    if many is None or many[1].kind not in ("group", told.kind):
+    if many is None or many[1].kind not in ("group", "st", told.kind):
         cur.at = start
         return None
     one = replace(told, place=replace(where, quant="next", n=ONE))

@@ -55,7 +55,7 @@ _EVEN = re.compile(
 _CONTINUE = re.compile(
     rf"(?:continue|cont\.?|go on|keep on|proceed)\b[^.(]{{0,70}}?\b(?P<op>inc|dec)(?:reas)?(?:e|ing)?\.?\s+(?P<n>{_N})\s+(?:sts?|stitches|sc|hdc|dc)?\s*(?:for\s+(?:the\s+)?[a-z]{{3,8}}\s+)?"
     rf"(?:(?:in|on)\s+)?(?:next\s+and\s+)?(?:each|every)\s+(?:foll(?:owing|\.)?\s+)?(?P<alt>alt(?:ernate|\.)?\s+|other\s+|2nd\s+|even\s+|odd\s+)?{_ROWS}"
-    rf"(?:[^.(]{{0,40}}?(?:until|to)\b[^.({{\d]{{0,30}}?(?P<until>{_N}))?",
+    rf"(?:[^.(]{{0,40}}?(?:until|to)\b[^.({{\d]{{0,30}}?(?P<until>{_N})(?![\d½¼¾/.]|[\s-]*(?:inch|ins?\b|cm\b|mm\b|[\"”″])))?",
     re.IGNORECASE,
 )
 _IN_THIS_WAY = r"(?:,?\s*in\s+(?:this|the\s+same|like)\s+(?:way|manner)\b)?"
@@ -110,6 +110,18 @@ _ROWS_OF = Expression(
     re.IGNORECASE)
 _ROWS_AGAIN = re.compile(rf"{_ROWS}\s?\d{{1,4}}(?:\s*{_JOIN}\s*(?:{_ROWS}\s*)?\d{{1,4}}){{0,4}}\s+(?:(?:{_N}|once|twice|thrice)\s*(?:times?\s*)?(?:more|again)|again)\b", re.IGNORECASE)  # "Row 7 five times more"
 _ONE_UP_TO = re.compile(r"(?P<verb>rep(?:eat)?\.?\s+)(?P<word>row|rnd|round)\s*(?P<a>\d{1,4})\s+(?:through|thru|to)\s+(?:row|rnd|round)\s*(?=\d)", re.IGNORECASE)
+
+
+_REPEAT_ON = re.compile(rf"(?<=[a-z\d])[.;]\s+(?=(?:then\s+)?rep(?:eat)?\.?\s+(?:the\s+)?(?:{_ROWS}\s*\d|{_ORD}[\w\s,&]{{0,24}}{_ROWS}|(?:last|these|previous)\s+(?:{_N}\s+)?{_ROWS}))", re.IGNORECASE)
+
+
+def in_turn(text: str, start: int, end: int, sizes: int, which: Dialect) -> int:
+    """Where a second repeat of rows begins behind a first, "Rep 5th and 6th rows twice. Rep 5th row."; 0 where there are not two."""
+    m = _REPEAT_ON.search(text, start, end) if text[start : start + 3].lower() == "rep" else None
+    if m is None:
+        return 0
+    first = order(text[start : m.start()], sizes, which)
+    return m.end() if first is not None and first.what == "repeat" and not first.until_text else 0
 
 
 def order(words: str, sizes: int = 1, which: Dialect | None = None) -> RowOrder | None:

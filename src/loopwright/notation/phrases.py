@@ -30,6 +30,7 @@ from loopwright.notation.olden import olden
 from loopwright.notation.onward import ONWARD, onward
 from loopwright.notation.places import place
 from loopwright.notation.shapes import _HOLDS, _SHAPES, held, held_first, in_pattern, shape_of, shapes_across
+from loopwright.notation.stitches import kind_before
 from loopwright.notation.things import ROWS, thing
 from loopwright.notation.turns import working
 
@@ -60,6 +61,8 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
         return Mark("note", span=cur.span_from(begin))
     if (cur.kind() in ("num", "blank") or low in ("work", "make") and cur.kind(1) == "num") and (filet := meshes(cur)) is not None:
         return filet
+    if low == "work" and cur.low(1) == "to" and (rest := _to_the_end(cur, before)) is not None:
+        return rest
     found = olden(cur, before)
     if found is not None:
         return found
@@ -139,6 +142,20 @@ def phrase(cur: Cursor, before: list[Node]) -> Node | None:
     if low in _HOLDS:
         return held_first(cur)
     return None
+
+
+def _to_the_end(cur: Cursor, before: list[Node]) -> Node | None:
+    """ "…, rep from * 3 times, work to end": the stitch named last, in each that is left; nothing taken elsewhere."""
+    stop = 3 + (cur.low(2) == "the")
+    if cur.low(stop - 1) != "end":
+        return None
+    if cur.low(stop) == "of" and (of := stop + 1 + (cur.low(stop + 1) in ("the", "this"))) and cur.low(of) in _ROUNDS:
+        stop = of + 1
+    kind = kind_before(before)
+    if kind not in _JOINING or cur.kind(stop) not in ("sep", "end", "close"):
+        return None
+    cur.at += stop
+    return Make(kind, ONE, Place("each", None, STITCH), span=cur.span_from(cur.at - stop))
 
 
 def for_a_stitch(cur: Cursor) -> str | None:

@@ -167,6 +167,9 @@ def _in_centre(n: Num) -> InTurn:
     return InTurn((Make("st", ONE, Place("each", None)), Group((Make("st", more),), Place("each", None, centre=True))))
 
 
+_PARTS = frozenset("top back front bottom".split())
+
+
 def _ends(cur: Cursor) -> int | None:
     """ "at each end", "at both ends", "at beg and end of row", "at armhole edge"."""
     start = cur.at
@@ -179,7 +182,10 @@ def _ends(cur: Cursor) -> int | None:
         cur.at += 3 if cur.low(2) == "end" else 4
         cur.skip("of", "the", "row")
         return 2
-    if cur.low() in ("beg", "beginning", "start", "end") or cur.low(1) in ("edge", "end", "side") and cur.kind() == "word":
+    if cur.low() in _PARTS and cur.low(1) == "of" and cur.kind(2) == "word" and (cur.kind(3) in ("sep", "end") or cur.low(3) in ("on", "in", "of", "every", "each")):
+        cur.at += 3  # "at back of head", "at top of sleeve"
+        return 1
+    if cur.low() in ("beg", "beginning", "start", "end") or cur.low(1) in ("edge", "end", "side") and (cur.kind() == "word" or cur.low() in ("one", "1")):
         cur.at += 1 if cur.low() in ("beg", "beginning", "start", "end") else 2
         cur.skip("of", "the", "row")
         return 1

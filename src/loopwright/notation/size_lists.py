@@ -1,6 +1,6 @@
 """Numbers for each size told in other ways than "26 (30, 34)", put so before anything else is read; the text keeps its length.
 
-By turns, "26 (30) 34 (38)"; in braces, "26 {30, 34}"; all in one bracket, "ch (26, 30, 34)"; in words, "one (two, two) times".
+Behind what they count, "19 sts (15-23)"; by turns, "26 (30) 34 (38)"; in braces, "26 {30, 34}"; all in one bracket, "ch (26, 30, 34)"; in words, "one (two, two) times".
 Common practice, no source.
 """
 
@@ -22,9 +22,13 @@ _TURNS_BEGIN, _ONE_BEGINS = re.compile(r"[)\]](?<=\d.) \d"), re.compile(r"[(\[]\
 _SMALL = r"(?:zero|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)"
 _WORDS_BEGIN = re.compile(rf"[(\[]{_SMALL}", re.IGNORECASE)
 _IN_WORDS = Expression(rf"\b{_SMALL} ?[(\[]{_SMALL}(?:, ?{_SMALL}){{0,29}}[)\]]", re.IGNORECASE)
+_BEHIND = Expression(
+    r"(?<![\d.(\[/-])(?P<n>\d{1,3})(?P<noun>(?:\s(?:s d c|s c|d c|sc|dc|hdc|sts|st|rows|rounds|chs?))?(?: of ch)?)(?P<comma>,?)(?P<gap> ?)\((?P<a>\d{1,3})-(?P<b>\d{1,3})\)", re.IGNORECASE,
+)
+_BEHIND_BEGINS = re.compile(r"[a-z],? \(\d{1,3}-\d{1,3}\)", re.IGNORECASE)
 _WORD, _NUMBER = re.compile("[a-z]+", re.IGNORECASE), re.compile(r"\d+")
 KEPT = 2_000  # longer lines are looked at anew each time: they would fill the memory
-LEAST, LEAST_IN_ONE = 2, 3  # so many lists of one length: fewer do not tell sizes
+LEAST, LEAST_IN_ONE, LEAST_BEHIND = 2, 3, 3  # so many lists of one length: fewer do not tell sizes
 
 
 def plain_lists(text: str) -> str:
@@ -38,12 +42,14 @@ def plain_lists(text: str) -> str:
         text = _same(_BY_TURNS, text, LEAST)
     if seen & _ONE:
         text = _same(_IN_ONE, text, LEAST_IN_ONE)
+    if seen & _AFTER:
+        text = _in_front(text)
     if seen & _WORDED:
         text = _IN_WORDS.sub(lambda m: _WORD.sub(_digits, m.group()), text)
     return text
 
 
-_BRACES, _TURNS, _ONE, _WORDED = 1, 2, 4, 8
+_BRACES, _TURNS, _ONE, _WORDED, _AFTER = 1, 2, 4, 8, 16
 
 
 @lru_cache(maxsize=4096)
@@ -52,7 +58,18 @@ def _seen(line: str) -> int:
     return (
         _BRACES * ("{" in line) | _TURNS * (_TURNS_BEGIN.search(line) is not None)
         | _ONE * (_ONE_BEGINS.search(line) is not None) | _WORDED * (_WORDS_BEGIN.search(line) is not None)
+        | _AFTER * ("-" in line and "(" in line and _BEHIND_BEGINS.search(line) is not None)
     )
+
+
+def _in_front(text: str) -> str:
+    """ "19 sts (15-23)" as "19 (15,23) sts" where three sizes are told so time and again, the first the middle one or the smallest."""
+    found = [tuple(int(m[k]) for k in ("n", "a", "b")) for m in _BEHIND.finditer(text)]
+    kinds = Counter((a < n < b, n < a < b) for n, a, b in found)
+    order, often = kinds.most_common(1)[0] if kinds else ((False, False), 0)
+    if often < LEAST_BEHIND or not any(order) or often < len(found):
+        return text
+    return _BEHIND.sub(lambda m: f"{m['n']}{m['gap'] if m['comma'] or not m['noun'] else ''}({m['a']},{m['b']}){m['noun']}{',' if m['noun'] else ''}".ljust(len(m.group())), text)
 
 
 def _same(form: Expression, text: str, least: int) -> str:

@@ -266,6 +266,8 @@ def until_made(cur: Cursor) -> tuple[Num, Thing] | None:
         return None
     if thing_word(cur.low()) == "loop" or cur.kind() == "kind" and cur.token().value == "ch" and thing_word(cur.low(3)) == "loop":  # type: ignore[union-attr]
         of = Thing("loop")
+    elif cur.low() in ("sts", "stitches"):
+        of = Thing("st")
     else:
         of = Thing(str(cur.token().value)) if cur.kind() == "kind" and cur.token().value in _ONE_BY_ONE else _GROUPS  # type: ignore[union-attr]
     while not cur.done and cur.kind() not in ("sep", "close", "open", "star"):
@@ -319,6 +321,8 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
         made = Repeat(inside, "times" if in_all else "more" if more else "star-times", n2, span=cur.span_from(start))
     elif (many := until_made(cur)) is not None:
         made = Repeat(inside, "until", many[0], left_of=many[1], span=cur.span_from(start))
+    elif cur.low() == "," and _rest_ahead(cur):
+        made = Repeat(inside, "more", ONE, span=cur.span_from(start))
     else:
         found = to_end(cur, inside, start)
         made = found if isinstance(found, Repeat) else Repeat(inside, "end")
@@ -331,6 +335,13 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
         out[-1] = all_there
         return
     out.extend(begun_by_chain(out, done) if unmarked else [done])
+
+
+def _rest_ahead(cur: Cursor) -> bool:
+    """ "repeat from *, …, 2 dc in each remaining st": the repeat cannot go to the end, so it is worked once more."""
+    if cur.low(1) in ("end", "ending", "finish", "finishing", "then", "join"):
+        return False
+    return any(cur.low(i) in ("remaining", "rem") and cur.low(i - 1) == "each" for i in range(2, min(80, len(cur.lows) - cur.at)))
 
 
 def _as_before(cur: Cursor, out: list[Node], start: int) -> bool:

@@ -17,10 +17,11 @@ from loopwright.model.tree import (
     Mark,
     Node,
     Repeat,
+    Ring,
 )
 from loopwright.record import record
 from loopwright.working.lower import row_named
-from loopwright.working.rows import Made
+from loopwright.working.rows import Made, from_hook
 from loopwright.working.slots import Slots
 from loopwright.working.steps import Step
 from loopwright.working.view import View
@@ -180,8 +181,10 @@ class Explanation:
 
 def frame(body: tuple[Node, ...]) -> tuple[tuple[Node, ...], tuple[Node, ...]]:
     """What a row begins and ends with beside its stitches: its start chain; its join, its turn. Both stand nowhere in the text."""
-    first = next((n for n in body if not isinstance(n, Mark)), None)
-    lead = (first,) if isinstance(first, Chain) and len(body) > 1 else ()
+    begins = [n for n in body[:6] if not isinstance(n, Mark)]
+    if len(begins) > 2 and isinstance(begins[0], Chain) and isinstance(begins[1], (Join, Ring)):
+        del begins[:2]  # a ring is for the first round only
+    lead = (begins[0],) if begins and isinstance(begins[0], Chain) and len(body) > 1 and not from_hook(body) else ()  # and so is a foundation
     ends = tuple(n for n in body[1:] if isinstance(n, Join) and (n.place is None or n.last_chain is None) or isinstance(n, Mark) and n.what == "turn")
     return bare(lead), bare(ends)
 

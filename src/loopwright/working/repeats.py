@@ -91,8 +91,9 @@ def _until(run: Run, node: Repeat, after: tuple[int, int]) -> None:
     wanted = node.times.at(0) if node.times is not None else None
     if wanted is None:
         raise CannotWork("blank")
+    last = sum(n.n.at(0) or 1 for n in node.ending if isinstance(n, Make)) if node.left_of.kind == "st" else 0  # "until there are 40 sts, ending with dc"
     for _ in range(min(wanted, MAX_TIMES)):
-        if _made(run, node) >= wanted:
+        if _made(run, node) >= wanted - last:
             break
         run.inside += 1
         try:
@@ -110,6 +111,8 @@ def _until(run: Run, node: Repeat, after: tuple[int, int]) -> None:
 def _made(run: Run, node: Repeat) -> int:
     """How many there are of what a repeat is worked until."""
     of = node.left_of.kind
+    if of == "st":
+        return len(run.out) - run.out.count(CHAIN) - run.out.count(code("sl st"))
     return run.out.count(code(of)) if of in HEIGHT or of in CLOSED else len(run.runs) if of in SPACES else len(run.groups)
 
 

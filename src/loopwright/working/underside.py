@@ -27,5 +27,7 @@ def do_underside(run: Run) -> None:
         run.pos = n - 1  # one stitch went into the last chain: its other side is free
     else:
         run.pos = max(run.pos, n)
-    run.end = n + max(0, n - 1 - skipped)
+    fan = bool(run.into) and run.into.start.count(skipped) >= FAN  # the first chain has its fan already
+    spared = int(fan and run.once("first-chain-spared", ((0.0, True), (0.3, False))))
+    run.end = n + max(0, n - 1 - skipped - spared)
     run.in_rounds = True

@@ -114,8 +114,8 @@ def do_every_kth(run: Run, node: EveryKth) -> None:
     number, k = code(kind), max(1, node.k)
     if run.view.open_end or not run.view.items:
         raise CannotWork("open", thing="st")
-    left = run.stitches_left() - run.reserve
-    i = 0
+    i = int(run.tch_item and len(run.out) == 1 and node.op == "inc")  # a start chain that counts is the first of them
+    left = run.stitches_left() - run.reserve + i
     while i < left:
         i += 1
         slot = seek(run, STITCH, run.pos)
