@@ -35,6 +35,7 @@ from loopwright.notation.lists import (
     listed,
     named_again,
     one_place,
+    over_and_over,
     over_each,
     so_often,
     swept,
@@ -96,7 +97,7 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
             star(cur, out, stars)
         elif stars and low == "end" and cur.low(1) == "with" and not ends:
             left_open(cur, out, stars)
-        elif out and (not stars and low in ALL and all_round(cur, out) or low == "between" and between_them(cur, out) or low in _LATE and late_place(cur, out, stars[-1] if stars else 0)):
+        elif out and (not stars and (low in ALL and all_round(cur, out) or low in END_WORDS and over_and_over(cur, out)) or low == "between" and between_them(cur, out) or low in _LATE and late_place(cur, out, stars[-1] if stars else 0)):
             pass
         elif low in ("and", "so") and (cur.accept_words("and so on") or cur.accept_words("so on")):
             cur.at -= 1

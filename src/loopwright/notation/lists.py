@@ -149,6 +149,26 @@ def all_round(cur: Cursor, out: list[Node]) -> bool:
     return True
 
 
+def over_and_over(cur: Cursor, out: list[Node]) -> bool:
+    """ "Dc in next 2 dc, 2 dc in next, around": the list before the comma over and over; nothing taken where no such list stands there."""
+    at = next((i for i in range(1, 4) if cur.kind(i) in ("sep", "end")), 0) if cur.low(-1) == "," else 0
+    if not at or any(cur.low(i) not in ("the", "way", "row", "rnd", "round") for i in range(1, at)):
+        return False
+    first = len(out)
+    while first and isinstance(made := out[first - 1], Make) and made.kind != "sl st" and (made.place is None or made.place.quant in ("next", "first")) and not _to_the_end(made):
+        first -= 1
+    inside = [n for n in out[first:] if isinstance(n, Make)]
+    if len(inside) < 2 or inside[-1].place is None and inside[-1].kind not in ("inc", "dec", "invdec") and not inside[-1].kind.endswith("tog"):
+        return False
+    if any(n.place is not None and n.place.quant == "first" for n in inside[1:]):
+        return False
+    if (begun := inside[0].place) is not None and begun.quant == "first":
+        inside[0] = replace(inside[0], place=replace(begun, quant="next"))  # of each time
+    cur.at += at
+    out[first:] = [Repeat(tuple(inside), "end", span=inside[0].span.cover(cur.span_from(cur.at - at)))]
+    return True
+
+
 def between_them(cur: Cursor, out: list[Node]) -> bool:
     """ "3 long, 3 chain, 3 long in each corner, and 1 chain between the corners": the chain behind each of them; nothing taken elsewhere."""
     group, chain = (out[-2], out[-1]) if len(out) > 1 else (None, None)

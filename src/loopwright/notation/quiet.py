@@ -106,7 +106,7 @@ def _quiet_line(text: str, terms: str, stopped: bool) -> str:
 
 
 _INC_NAMED = re.compile(r"\((?:called\s+|raglan\s+|corner\s+)?inc(?:\s+made)?\)", re.IGNORECASE)
-_INC_ALONE, _SO_OFTEN = re.compile(r"\(inc\)", re.IGNORECASE), re.compile(r"\s*(?:[x×*]\s*\d|a?round\b|across\b|all\b|in\b|\d{1,3}\s*(?:x|times)\b|times\b)", re.IGNORECASE)
+_INC_ALONE, _SO_OFTEN = re.compile(r"\((?:inc|dec)\)", re.IGNORECASE), re.compile(r"\s*(?:rep(?:eat)?\b|[x×*]\s*\d|a?round\b|across\b|all\b|in\b|\d{1,3}\s*(?:x|times)\b|times\b)", re.IGNORECASE)
 _WITH_CHAIN = re.compile(r"\bch\b[^.;(*]{0,30}$", re.IGNORECASE)
 
 
