@@ -53,3 +53,42 @@ def test_post_stitches_are_worked_into_again() -> None:
 def test_sizes_all_in_one_bracket_behind_a_label() -> None:
     lines = ["Rnd 1: (24, 30, 36) fsc, join with ss. (24, 30, 36)", "Rnd 2: ch 1, *using A* sc in each st around, join. (24, 30, 36)", "Rnd 3: ch 1, (sc in next 4 sts, sc2tog) around. (20, 25, 30)"]
     assert [list(r.counts) for r in last_rows(lines, "us")] == [[24, 30, 36], [24, 30, 36], [20, 25, 30]]
+
+
+MORE = [
+    ("a list told several times, continued", "Rnd 1: 28 sc in magic ring.\nRow 2: 5 sc, sc2tog, 5 sc, sc2tog, continue to end", [28, 24], "us"),
+    ("a ring and its first chain told in a sentence", "6ch and join with slip stitch or magic circle and make 3 ch counts as first treble and then do a further 13 treble into the ring\n2nd round ..3ch and 1tr into same stitch then 2treble into each treble to end", [14, 28], "uk"),
+    ("a ring closed by a slip stitch alone", "6ch and slip stitch, 3 ch, 15 tr into the ring.", [16], "uk"),
+    ("a start chain that is skipped at the end", "Ch 20, sl st to first ch to make a ring.\nRound 1: Ch 3, 1dc in base of ch3, 1dc in every ch, skip the ch-3, join in first dc. (20dc)\nRound 2 - Ch 3, * bpdc around 1 dc, fpdc around next, * rpt from * to * to end, skip the ch-3, join in first st.", [20, 20, 20], "us"),
+    ("a round that begins in the line of its chain", "ch22 loosely, sl st to first ch to make a ring, ch3, 1dc in same ch, 1dc in each ch to end, join. (22dc)", [22], "us"),
+    ("a repeat to the chain that began the round", "Rnd 1: 8 sc in magic ring, join.\nRnd 2: Ch 3, dc in same st, ch 1, 2 dc in same st, *skip 1 st, (2 dc, ch 1, 2 dc) in next st, rep from * to beginning chain. Join.\nRnd 3: Sl st to ch 1 space, (ch 3, dc, ch 1, 2 dc) in first ch 1 space, (2 dc, ch 1, 2 dc) in each ch 1 space around. Join.", [8, 16, 16], "us"),
+    ("rounds added in the same way", "Rnd 1: 6 sc in magic ring.\nRnd 2: 2 sc in each sc.\nRnd 3: *sc in next, 2 sc in next* around.\nKeep adding rounds in this way, 6 more each time, until you have 30 sts.", [6, 12, 18, 24, 30], "us"),
+    ("carried on in the same way", "Rnd 1: 6 sc in magic ring.\nRnd 2: 2 sc in each sc.\nRnd 3: *sc in next, 2 sc in next* around.\nCarry on like this, adding 6 sts each round, until you have 24 sts.", [6, 12, 18, 24], "us"),
+    ("rows of a table", "1. | MC (5) |\n2. | *INC *x5 (10) |\n3 | sc in each st | 10 |", [5, 10, 10], "us"),
+    ("the rest of a round", "Rnd 1: 16 sc in magic ring.\nRnd 2: 2 sc in each of your next 5 st, sc in rest.", [16, 21], "us"),
+    ("stitches of no name", "Rnd 1 = 5 st into 2nd chain from hook\nRnd 2 = 2 st into each st\nRnd 3 = [st in next st, 2 st in next] 5 times\nRnd 4 - 5 = st in each st\nRnd 6 = [st in next st, dec 1] 5 times", [5, 10, 15, 15, 15, 10], "us"),
+    ("a whole round in one loop", "Rnd 1: 12 hdc in magic ring, join.\nRnd 2: Ch 1, entire round worked in the third loops, *dc in next 2 sts, 2 dc in next; rep from * around, join.", [12, 16], "us"),
+    ("along rows that are named", "Rnd 1: 16 sc in magic ring.\nRow 2: Ch 1, sc in next 12, turn.\nRow 3: Ch 1, sc in each of the 12 sc, turn.\nRnd 4: ch 1, turn. Along the ends of the rows: 5 sc evenly across rows 2 to 3. Sc in the 4 stitches left from round 1, then 5 more sc evenly along the other ends of rows 2 to 3. Join. (14 sc)", [16, 12, 12, 14], "us"),
+]
+
+
+@pytest.mark.parametrize(("name", "text", "counts", "terms"), MORE, ids=[p[0] for p in MORE])
+def test_more_rows_of_pages(name: str, text: str, counts: list[int], terms: str) -> None:
+    assert first_counts(text, terms)[-len(counts):] == counts
+
+
+def test_counts_told_along_the_row_are_one_of_each_kind() -> None:
+    rows = ["Ch 15.", "Row 1: Sc in 2nd ch from hook and in each ch. (14 sc)"]
+    body = "Ch 1, hdc in next 4, sc in next 6, hdc in next 4"
+    report = last_rows([*rows, f"Row 2: {body} (4 hdc, 6 sc and 4 hdc)"], "us")
+    assert (list(report[-1].counts), report[-1].agrees) == ([14], True)
+    wrong = last_rows([*rows, f"Row 2: {body} (4 hdc, 6 sc and 5 hdc)"], "us")
+    assert wrong[-1].agrees is False
+
+
+@pytest.mark.parametrize("told", ["(4 hdc, 3 crossed st, 4 hdc)", "(4 hdc, 3 groups of crossed st and 4 hdc)", "(8 hdc, 3 groups of crossed st)"])
+@pytest.mark.parametrize("made", ["", " = cross made"])
+def test_a_stitch_over_two_with_its_name_behind_it(told: str, made: str) -> None:
+    lines = [f"Crossed st = (skip next st, dc in next st, dc in skipped st{made})", "Ch 15.", "Row 1: Sc in 2nd ch from hook and in each ch. (14 sc)", f"Row 2: Ch 1, hdc in next 4, crossed st 3 times, hdc in next 4 {told}"]
+    row = last_rows(lines, "us")[-1]
+    assert (list(row.counts), row.agrees) == ([14], True)

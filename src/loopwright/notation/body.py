@@ -210,6 +210,9 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
     if kind == "num" and cur.low(1) in _BARE_STITCHES and cur.low(2) in ("in", "into", "on") and cur.low(3) != "all" and (n := cur.number()) is not None:
         cur.at += 1
         return Make(kind_before(before) or "st", n, place(cur), span=cur.span_from(start))  # "two stitches in every loop"
+    if low == "st" and cur.low(1) in ("in", "into") and (not start or cur.kind(-1) in ("sep", "open", "star")):
+        cur.at += 1
+        return Make(kind_before(before) or "st", ONE, place(cur), span=cur.span_from(start))  # "[st in next st, 2 st in next] 5 times": a stitch, of whatever kind they are
     if kind == "num" and cur.low(1) in _BARE_STITCHES and cur.low(-1) in ("work", "make") and cur.kind(2) in ("sep", "end") and cur.dialect.id != "us" and (n := cur.number()) is not None:
         cur.at += 1
         return Make(kind_before(before) or "st", n, span=cur.span_from(start))  # "1st round.—Work 8 stitches."

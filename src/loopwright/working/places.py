@@ -187,8 +187,10 @@ def _entered(slot: Slot, how: str) -> str:
 
 
 def _same(run: Run, place: Place) -> Slot:
+    if run.view.ring and (run.last is None or run.last.how == "ring" and not run.worked) and of_the_chain(run, place):
+        run.last = Slot(run.pos, run.pos + 1)
     if run.last is None:
-        if run.view.ring and not of_the_chain(run, place):
+        if run.view.ring:
             return Slot(0, len(run.view.items), "ring")
         if run.pos >= run.end and not run.view.open_end:
             raise RunsOut("same", wanted=1, found=0)
