@@ -92,3 +92,24 @@ def test_a_stitch_over_two_with_its_name_behind_it(told: str, made: str) -> None
     lines = [f"Crossed st = (skip next st, dc in next st, dc in skipped st{made})", "Ch 15.", "Row 1: Sc in 2nd ch from hook and in each ch. (14 sc)", f"Row 2: Ch 1, hdc in next 4, crossed st 3 times, hdc in next 4 {told}"]
     row = last_rows(lines, "us")[-1]
     assert (list(row.counts), row.agrees) == ([14], True)
+
+
+SPOKEN = [
+    ("numbers of stitches among increases", "R1 18 sc in MR\nR2  2, INC, 3, INC, 4, INC, 6\nR3 (DEC, 5) x 3\nR4 4, 3 DEC, 8", [18, 21, 18, 15], "us"),
+    ("numbers and a kind told before", "Rnd 1: 12 hdc in magic ring.\nRnd 2: 3 hdc, inc, 4, inc, 3", [12, 14], "us"),
+    ("a number in the bracket that is repeated", "R1 7 sc in MR\nR2 INC around\nR3 (1, INC) around", [7, 14, 21], "us"),
+    ("counts far behind the words", "Row 1 - 7SC into ring                 7 St\nRow 2 - INC around                 14 St\nRow 3 - (SC, INC) around           21 St\nRow 4 - SC around      21 St", [7, 14, 21, 21], "us"),
+    ("labels told twice", "Rnd 1: 9 sc in magic ring.\n2-4. Rounds 2-4: sc around. (9)\n5. Round 5: inc x 9", [9, 9, 9, 9, 18], "us"),
+    ("a foundation row with its gloss", "1: fdc (foundation double crochet) 24 stitches\n2: 6 dc, 9 sc, 9 dc", [24, 24], "us"),
+    ("a letter too many", "Rnd 1: 9 sc in magic ring.\nRnd 2: 2 sc in eaach st around.", [9, 18], "us"),
+    ("a round closed in both loops", "Rnd 1: 9 sc in magic ring, join.\nRnd 2: Ch 1, sc in blo around, sl st in both loops", [9, 9], "us"),
+    ("first stitches that are marked", "Rnd 1: 9 sc in magic ring. Mark the first sc.\nRnd 2: 2 sc in each. Mark your first st with a pin.", [9, 18], "us"),
+    ("decreases at the beginning of a round", "1. Magic circle, one chain, 18 dc in the ring.\n2. Double crochet 2 together at the start of the next round, 7 dc, dc 2 tog, 7 dc.", [18, 16], "uk"),
+    ("a round that begins with two in the first", "Rnd 1: 12 dc in magic ring.\nRnd 2: Ch 2 (not a dc, here and throughout), 2 dc in same st. 1 dc in the next st and 2 in the next around the hat. You will end with 1 dc in the last st. Sl st in the first dc, not the chain.", [12, 18], "us"),
+    ("one and so on", "Rnd 1: 12 dc in magic ring.\nRnd 2: Ch 2 (not counted as a dc), then in the same stitch make 1 dc and continue to make one in each stitch around.", [12, 12], "us"),
+]
+
+
+@pytest.mark.parametrize(("name", "text", "counts", "terms"), SPOKEN, ids=[p[0] for p in SPOKEN])
+def test_rows_told_shortly_or_as_spoken(name: str, text: str, counts: list[int], terms: str) -> None:
+    assert first_counts(text, terms)[-len(counts):] == counts

@@ -147,6 +147,15 @@ def _added(cur: Cursor, out: list[Node], stars: list[int], found: Node, at: int)
         over_each(out)
 
 
+_SHAPING = frozenset("inc dec invdec".split())
+
+
+def _number_of_stitches(cur: Cursor) -> bool:
+    """ "3, inc, 6, inc, 2": whether a number that stands alone among increases and decreases is so many stitches."""
+    alone = (not cur.at or cur.kind(-1) in ("sep", "open", "star")) and cur.kind(1) in ("sep", "close", "star", "end") and cur.low(-1) != "." != cur.low(1)
+    return alone and cur.sizes == 1 and any(t.kind == "kind" and t.value in _SHAPING for t in cur.tokens)
+
+
 def one(cur: Cursor, before: list[Node]) -> Node | None:
     """The next node, None when the words make none (separators, filler)."""
     kind, low, start = cur.kind(), cur.low(), cur.at
@@ -210,6 +219,9 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
     if kind == "num" and cur.low(1) in _BARE_STITCHES and cur.low(2) in ("in", "into", "on") and cur.low(3) != "all" and (n := cur.number()) is not None:
         cur.at += 1
         return Make(kind_before(before) or "st", n, place(cur), span=cur.span_from(start))  # "two stitches in every loop"
+    if kind == "num" and _number_of_stitches(cur) and (n := cur.number()) is not None:
+        known = kind_before([b for b in before if isinstance(b, Make) and b.kind not in _SHAPING])
+        return Make(known or "st", n, span=cur.span_from(start))
     if low == "st" and cur.low(1) in ("in", "into") and (not start or cur.kind(-1) in ("sep", "open", "star")):
         cur.at += 1
         return Make(kind_before(before) or "st", ONE, place(cur), span=cur.span_from(start))  # "[st in next st, 2 st in next] 5 times": a stitch, of whatever kind they are

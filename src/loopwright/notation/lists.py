@@ -120,6 +120,8 @@ def swept(out: list[Node]) -> None:
     first = len(out) - 1
     while first > 0 and _sweeps(out[first - 1]):
         first -= 1
+    while first < len(out) - 1 and isinstance(begun := out[first], Make) and begun.place is not None and begun.place.quant == "same":
+        first += 1  # "2 dc in same st, dc in next st and 2 in the next around": where the round began, once
     if not isinstance(last, Make) or len(out) - first < 2 and not isinstance(out[-1], Either):
         return
     shapes = last.kind in ("inc", "dec", "invdec") or last.place is not None and last.place.quant == "next"

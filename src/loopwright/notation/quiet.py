@@ -65,7 +65,7 @@ def quiet(text: str, terms: str = "us") -> str:
     return "\n".join((_kept if len(line) < KEPT else _quiet_line)(line, terms, stopped) if line else line for line in text.split("\n"))
 
 
-_BULLET = re.compile(r"\s*(?:[•·◦▪►✦★☆✓☐▢□-]\s+(?=(?:rows?|rnds?|rounds?|rds?|r)\s*\d|\d{1,3}[.):]|(?:next|last|first)\s+(?:rows?|rnds?|rounds?)\b)|\*{1,2}(?=(?:rows?|rnds?|rounds?)\s?\d{1,3}\s?:)|\d{1,3}[.)]\s+(?=(?:rows?|rnds?|rounds?)\s*\d))", re.IGNORECASE)  # a list of rows
+_BULLET = re.compile(r"\s*(?:[•·◦▪►✦★☆✓☐▢□-]\s+(?=(?:rows?|rnds?|rounds?|rds?|r)\s*\d|\d{1,3}[.):]|(?:next|last|first)\s+(?:rows?|rnds?|rounds?)\b)|\*{1,2}(?=(?:rows?|rnds?|rounds?)\s?\d{1,3}\s?:)|\d{1,3}(?:\s?[-–]\s?\d{1,3})?[.)]\s+(?=(?:rows?|rnds?|rounds?)\s*\d))", re.IGNORECASE)  # a list of rows
 
 
 # "Cuff, Round 2:", "V-neck dec row:": what a row is of, at the head of its line. Common practice, no source.
