@@ -113,3 +113,25 @@ SPOKEN = [
 @pytest.mark.parametrize(("name", "text", "counts", "terms"), SPOKEN, ids=[p[0] for p in SPOKEN])
 def test_rows_told_shortly_or_as_spoken(name: str, text: str, counts: list[int], terms: str) -> None:
     assert first_counts(text, terms)[-len(counts):] == counts
+
+
+WEARABLES = [
+    ("so often in a word behind a cross", "Rnd 1: 24 sc in magic ring.\n2nd row: (2 increases, 10 single crochets) x twice (28 single crochets);", [24, 28], "us"),
+    ("from the other side of the chain", "Ch 10.\n1st row: 2 hdc in the 2nd ch from hook, hdc in the next 7 ch, 5 hdc in the last ch. From the opposite side of chain: 7 hdc, 3 hdc in the edging st = 24 sts;", [24], "us"),
+    ("only one in the space", "Ch 12.\nRow 1: Sc in 2nd ch from hook and in each ch.\nRow 2: Ch 1. Sc in each st until 5 sts remain. Ch 2. Sc in last 3 sts. Turn.\nRow 3: Ch 1, sc in each sc (work only 1 sc in ch-2 space).", [11, 9, 10], "us"),
+    ("yarn joined to a hair tie", "Attach yarn to hair tie. Sc 24 around, sl st.\nR1 - ch 1, sc in each sc around.\nR2 - Ch 2, * skip 1, dc in next st, (working back) dc in the skipped st * repeat from * to * join", [24, 24, 24], "us"),
+    ("stitches around a hair tie", "Join the yarn to the hair tie with a sl st, ch 1, 30 sc around the hair tie, join.\nRnd 2: Ch 1, sc in each sc.", [30, 30], "us"),
+    ("the last chain joined to the first", "Ch 18, join the last ch with a sl st to the 1st ch.\nRnd 1: Ch 1, dc in each ch. Join.", [18], "us"),
+    ("a round closed before its next chain", "Chain 18, slip stitch to form a loop.\nRnd 1: Dc in every ch around, slip stitch, ch 3", [18], "us"),
+    ("two in one, as the count says", "Rnd 1: 6 dc in magic ring.\nRnd 2: *2 dc, dc in next st* repeat from * around (9)\nRnd 3: *2 dc, dc in next 2 sts* repeat from * around (12)", [6, 9, 12], "us"),
+    ("a petal in each space", "Ch 4, join.\nRnd 1: Ch 1, (sc in ring, ch 4) 5 times, join.\nRnd 2: Ch 1. In each ch 4 space: sc, hdc, 2 dc, hdc, sc. Join.", [5, 30], "us"),
+]
+
+
+@pytest.mark.parametrize(("name", "text", "counts", "terms"), WEARABLES, ids=[p[0] for p in WEARABLES])
+def test_rows_of_small_wearables(name: str, text: str, counts: list[int], terms: str) -> None:
+    assert first_counts(text, terms)[-len(counts):] == counts
+
+
+def test_two_stitches_before_a_place_are_over_two_where_no_count_says_otherwise() -> None:
+    assert first_counts("Rnd 1: 9 dc in magic ring.\nRnd 2: *2 dc, dc in next st* repeat from * around")[-1] == 9

@@ -250,7 +250,10 @@ def one_place(out: list[Node], floor: int) -> None:
     alike = all(isinstance(n, Make) and n.kind == last.kind for n in run) and not chains
     gathered = (last.kind in _GATHERED or "tog" in last.kind) and any(isinstance(n, Make) and (n.n.at(0) or 1) > 1 for n in run[:-1])
     costs = (0.0, 0.6) if chains else (1.0, 0.0) if alike else (0.6, 0.0) if gathered else (0.15, 0.25)
-    readings = sorted([(costs[0], (together,)), (costs[1], tuple(run))], key=lambda r: r[0])
+    told_so: list[tuple[float, tuple[Node, ...]]] = [(costs[0], (together,)), (costs[1], tuple(run))]
+    if alike and len(run) == 2 and isinstance(two := run[0], Make) and (two.n.at(0) or 1) > 1 == last.n.at(0):
+        told_so.append((0.5, (replace(two, place=last.place), last)))  # "*2 dc, dc next st*": two in one, where the count says so
+    readings = sorted(told_so, key=lambda r: r[0])
     out[first:] = [Either("list-then-place", tuple(readings), together.span)]
 
 
