@@ -22,7 +22,7 @@ from loopwright.notation.after_places import END_WORDS, PREPOSITIONS
 from loopwright.notation.at_corners import named_corner, where_it_begins
 from loopwright.notation.brackets import bracket, named_made
 from loopwright.notation.cursor import FILLER, Cursor
-from loopwright.notation.doubled import doubled
+from loopwright.notation.doubled import beside_shaping, doubled
 from loopwright.notation.extents import leave, left_so
 from loopwright.notation.further import further_ordinals
 from loopwright.notation.last_rounds import ended
@@ -36,6 +36,7 @@ from loopwright.notation.lists import (
     listed,
     named_again,
     one_place,
+    over_and_over,
     over_each,
     so_often,
     swept,
@@ -97,7 +98,7 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
             star(cur, out, stars)
         elif stars and low == "end" and cur.low(1) == "with" and not ends:
             left_open(cur, out, stars)
-        elif out and (not stars and low in ALL and all_round(cur, out) or low == "between" and between_them(cur, out) or low in _LATE and late_place(cur, out, stars[-1] if stars else 0)):
+        elif out and (not stars and (low in ALL and all_round(cur, out) or low in END_WORDS and over_and_over(cur, out)) or low == "between" and between_them(cur, out) or low in _LATE and late_place(cur, out, stars[-1] if stars else 0)):
             pass
         elif low in ("and", "so") and (cur.accept_words("and so on") or cur.accept_words("so on")):
             cur.at -= 1
@@ -146,6 +147,15 @@ def _added(cur: Cursor, out: list[Node], stars: list[int], found: Node, at: int)
         in_each(out, cur)
         over_each(out)
     where_it_begins(cur, out)
+
+
+_SHAPING = frozenset("inc dec invdec".split())
+
+
+def _number_of_stitches(cur: Cursor) -> bool:
+    """ "3, inc, 6, inc, 2": whether a number that stands alone among increases and decreases is so many stitches."""
+    alone = (not cur.at or cur.kind(-1) in ("sep", "open", "star")) and cur.kind(1) in ("sep", "close", "star", "end") and cur.low(-1) != "." != cur.low(1)
+    return alone and cur.sizes == 1 and any(t.kind == "kind" and t.value in _SHAPING for t in cur.tokens)
 
 
 def one(cur: Cursor, before: list[Node]) -> Node | None:
@@ -208,11 +218,17 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         return absorbed(before, shaped)
     if kind == "kind" or kind in ("num", "blank") and kind_follows(cur):
         return first_chain(make(cur), before, leads=start < 3)
-    if kind == "num" and cur.sizes == 1 and _beside_shaping(cur) and (n := cur.number()) is not None:
+    if kind == "num" and cur.sizes == 1 and beside_shaping(cur) and (n := cur.number()) is not None:
         return Make("st", n, span=cur.span_from(start))
     if kind == "num" and cur.low(1) in _BARE_STITCHES and cur.low(2) in ("in", "into", "on") and cur.low(3) != "all" and (n := cur.number()) is not None:
         cur.at += 1
         return Make(kind_before(before) or "st", n, place(cur), span=cur.span_from(start))  # "two stitches in every loop"
+    if kind == "num" and _number_of_stitches(cur) and (n := cur.number()) is not None:
+        known = kind_before([b for b in before if isinstance(b, Make) and b.kind not in _SHAPING])
+        return Make(known or "st", n, span=cur.span_from(start))
+    if low == "st" and cur.low(1) in ("in", "into") and (not start or cur.kind(-1) in ("sep", "open", "star")):
+        cur.at += 1
+        return Make(kind_before(before) or "st", ONE, place(cur), span=cur.span_from(start))  # "[st in next st, 2 st in next] 5 times": a stitch, of whatever kind they are
     if kind == "num" and cur.low(1) in _BARE_STITCHES and cur.low(-1) in ("work", "make") and cur.kind(2) in ("sep", "end") and cur.dialect.id != "us" and (n := cur.number()) is not None:
         cur.at += 1
         return Make(kind_before(before) or "st", n, span=cur.span_from(start))  # "1st round.—Work 8 stitches."
@@ -253,14 +269,6 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         cur.unknown += 1 + STITCH_UNKNOWN * stitch  # "1 sx into first st": so many of what nobody knows
         return Unknown(token.text, 1, cur.span_from(start))
     return None
-
-
-def _beside_shaping(cur: Cursor) -> bool:
-    """Whether a number stands alone in a list beside an increase or decrease: "inc, 3, inc, 3", "(4, dec) x 5"."""
-    if cur.kind(1) not in ("sep", "close", "star", "end") or cur.at and cur.kind(-1) not in ("sep", "open", "star"):
-        return False
-    around = [cur.token(2) if cur.low(1) == "," else None, cur.token(-2) if cur.at > 1 and cur.low(-1) == "," else None]
-    return any(t is not None and t.kind == "kind" and t.value in ("inc", "dec", "invdec") for t in around)
 
 
 def _unnamed(cur: Cursor, before: list[Node]) -> str | None:

@@ -6,6 +6,7 @@ import re
 from collections import deque
 
 from loopwright.model.tree import Count, Make, Num
+from loopwright.notation.counts_along import along_row, made_of
 from loopwright.notation.cursor import SIZE_SEPS, Cursor, thing_word
 from loopwright.notation.scanner import scan
 from loopwright.notation.told import of_the_whole
@@ -231,7 +232,7 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
             continue
         named, noun = cur.at, _noun(cur)
         length = _length(cur, named, noun)
-        _made_of(cur)
+        made_of(cur)
         if any(map(cur.accept_words, _AT_EACH)):
             continue
         if noun == "?" and _of_her_own(cur, begun=bool(found)):
@@ -240,7 +241,7 @@ def _counts(text: str, start: int, end: int, dialect: Dialect, sizes: int) -> tu
             return tuple(found) if noun == "?" and _says_nothing(cur, at) else ()
         _where(cur, noun)
         found.append(Count(n if n.values else Num((), n.blank), noun, span=cur.span_from(at), length=length))
-    return tuple(found)
+    return along_row(found)
 
 
 def _remark_follows(cur: Cursor) -> bool:
@@ -272,13 +273,6 @@ def _length(cur: Cursor, named: int, noun: str | None) -> int | None:
         return each.value
     told = (int(t.value) for t in cur.tokens[named : cur.at] if t.kind == "num" and isinstance(t.value, int))
     return next(told, None) if noun == "ch-sp" else None
-
-
-def _made_of(cur: Cursor) -> None:
-    """ "5 blocks of 3 dc", "5 petals of 7 sts": takes what each of them is made of."""
-    if cur.low() == "of" and cur.kind(1) == "num":
-        cur.at += 2
-        cur.at += cur.kind() == "kind" or thing_word(cur.low()) is not None
 
 
 def _one_thing(cur: Cursor) -> bool:

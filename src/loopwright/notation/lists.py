@@ -120,6 +120,8 @@ def swept(out: list[Node]) -> None:
     first = len(out) - 1
     while first > 0 and _sweeps(out[first - 1]):
         first -= 1
+    while first < len(out) - 1 and isinstance(begun := out[first], Make) and begun.place is not None and begun.place.quant == "same":
+        first += 1  # "2 dc in same st, dc in next st and 2 in the next around": where the round began, once
     if not isinstance(last, Make) or len(out) - first < 2 and not isinstance(out[-1], Either):
         return
     shapes = last.kind in ("inc", "dec", "invdec") or last.place is not None and last.place.quant == "next"
@@ -160,6 +162,26 @@ def _around(cur: Cursor, out: list[Node], start: int) -> bool:
         cur.at = start
         return False
     out[first:] = [Repeat(tuple(listed), "end", span=listed[0].span.cover(cur.span_from(start)))]
+    return True
+
+
+def over_and_over(cur: Cursor, out: list[Node]) -> bool:
+    """ "Dc in next 2 dc, 2 dc in next, around": the list before the comma over and over; nothing taken where no such list stands there."""
+    at = next((i for i in range(1, 4) if cur.kind(i) in ("sep", "end")), 0) if cur.low(-1) == "," else 0
+    if not at or any(cur.low(i) not in ("the", "way", "row", "rnd", "round") for i in range(1, at)):
+        return False
+    first = len(out)
+    while first and isinstance(made := out[first - 1], Make) and made.kind != "sl st" and (made.place is None or made.place.quant in ("next", "first")) and not _to_the_end(made):
+        first -= 1
+    inside = [n for n in out[first:] if isinstance(n, Make)]
+    if len(inside) < 2 or inside[-1].place is None and inside[-1].kind not in ("inc", "dec", "invdec") and not inside[-1].kind.endswith("tog"):
+        return False
+    if any(n.place is not None and n.place.quant == "first" for n in inside[1:]):
+        return False
+    if (begun := inside[0].place) is not None and begun.quant == "first":
+        inside[0] = replace(inside[0], place=replace(begun, quant="next"))  # of each time
+    cur.at += at
+    out[first:] = [Repeat(tuple(inside), "end", span=inside[0].span.cover(cur.span_from(cur.at - at)))]
     return True
 
 
@@ -242,7 +264,10 @@ def one_place(out: list[Node], floor: int) -> None:
     alike = all(isinstance(n, Make) and n.kind == last.kind for n in run) and not chains
     gathered = (last.kind in _GATHERED or "tog" in last.kind) and any(isinstance(n, Make) and (n.n.at(0) or 1) > 1 for n in run[:-1])
     costs = (0.0, 0.6) if chains else (1.0, 0.0) if alike else (0.6, 0.0) if gathered else (0.15, 0.25)
-    readings = sorted([(costs[0], (together,)), (costs[1], tuple(run))], key=lambda r: r[0])
+    told_so: list[tuple[float, tuple[Node, ...]]] = [(costs[0], (together,)), (costs[1], tuple(run))]
+    if alike and len(run) == 2 and isinstance(two := run[0], Make) and (two.n.at(0) or 1) > 1 == last.n.at(0):
+        told_so.append((0.5, (replace(two, place=last.place), last)))  # "*2 dc, dc next st*": two in one, where the count says so
+    readings = sorted(told_so, key=lambda r: r[0])
     out[first:] = [Either("list-then-place", tuple(readings), together.span)]
 
 

@@ -65,7 +65,7 @@ def quiet(text: str, terms: str = "us") -> str:
     return "\n".join((_kept if len(line) < KEPT else _quiet_line)(line, terms, stopped) if line else line for line in text.split("\n"))
 
 
-_BULLET = re.compile(r"\s*(?:[•·◦▪►✦★☆✓☐▢□-]\s+(?=(?:rows?|rnds?|rounds?|rds?|r)\s*\d|\d{1,3}[.):]|(?:next|last|first)\s+(?:rows?|rnds?|rounds?)\b)|\*{1,2}(?=(?:rows?|rnds?|rounds?)\s?\d{1,3}\s?:)|\d{1,3}[.)]\s+(?=(?:rows?|rnds?|rounds?)\s*\d))", re.IGNORECASE)  # a list of rows
+_BULLET = re.compile(r"\s*(?:[•·◦▪►✦★☆✓☐▢□-]\s+(?=(?:rows?|rnds?|rounds?|rds?|r)\s*\d|\d{1,3}[.):]|(?:next|last|first)\s+(?:rows?|rnds?|rounds?)\b)|\*{1,2}(?=(?:rows?|rnds?|rounds?)\s?\d{1,3}\s?:)|\d{1,3}(?:\s?[-–]\s?\d{1,3})?[.)]\s+(?=(?:rows?|rnds?|rounds?)\s*\d))", re.IGNORECASE)  # a list of rows
 
 
 # "Cuff, Round 2:", "V-neck dec row:": what a row is of, at the head of its line. Common practice, no source.
@@ -106,7 +106,7 @@ def _quiet_line(text: str, terms: str, stopped: bool) -> str:
 
 
 _INC_NAMED = re.compile(r"\((?:called\s+|raglan\s+|corner\s+)?inc(?:\s+made)?\)", re.IGNORECASE)
-_INC_ALONE, _SO_OFTEN = re.compile(r"\(inc\)", re.IGNORECASE), re.compile(r"\s*(?:[x×*]\s*\d|a?round\b|across\b|all\b|in\b|\d{1,3}\s*(?:x|times)\b|times\b)", re.IGNORECASE)
+_INC_ALONE, _SO_OFTEN = re.compile(r"\((?:inc|dec)\)", re.IGNORECASE), re.compile(r"\s*(?:rep(?:eat)?\b|[x×*]\s*\d|a?round\b|across\b|all\b|in\b|\d{1,3}\s*(?:x|times)\b|times\b)", re.IGNORECASE)
 _WITH_CHAIN = re.compile(r"\bch\b[^.;(*]{0,30}$", re.IGNORECASE)
 
 

@@ -16,7 +16,7 @@ from loopwright.source.expressions import Expression
 _BY_TURNS = Expression(r"(?<![\d.(\[/-])\d{1,4}(?: ?[(\[]\d{1,4}[)\]] \d{1,4}(?![\d.])){1,15}(?: ?[(\[]\d{1,4}[)\]])?(?! ?[(\[]\d)")
 _IN_BRACES = Expression(r"(?<=\d)(?P<gap> ?)\{(?P<others> ?\d{1,4}(?: ?[,;:/] ?\d{1,4}){0,29} ?)\}")
 _IN_ONE = Expression(
-    r" [(\[](?<=[a-z,–-] [(\[])\d{1,4}(?:, ?\d{1,4}){2,29}[)\]](?= (?!times\b)[a-z]{2}|[.,;: ]*$| ?[:,])", re.IGNORECASE | re.MULTILINE
+    r" [(\[](?<=[a-z,.:–-] [(\[])\d{1,4}(?:, ?\d{1,4}){2,29}[)\]](?= (?!times\b)[a-z]{2}|[.,;: ]*$| ?[:,])", re.IGNORECASE | re.MULTILINE
 )
 _TURNS_BEGIN, _ONE_BEGINS = re.compile(r"[)\]](?<=\d.) \d"), re.compile(r"[(\[]\d{1,4}, ?\d")  # a look before the dearer ones
 _SMALL = r"(?:zero|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)"

@@ -101,6 +101,14 @@ def space_begun(run: Run, place: Place) -> Slot | None:
     return next((Slot(s, e, "space") for s, e in run.view.runs if s <= run.start % n < e), None) if n else None
 
 
+def of_the_chain(run: Run, place: Place) -> bool:
+    """ "Ch 40, join; sc in same ch, sc in each ch around": whether the chain that was joined is worked into, stitch by stitch, and not around."""
+    if not run.view.items or place.thing.kind != "ch" and place.thing.kind not in STITCHES:
+        return False
+    told = (n.place for n in run.following if isinstance(n, (Make, Told)) and n.place is not None)
+    return place.thing.kind == "ch" or any(p.quant in ("each", "next") and (p.thing.kind == "ch" or p.thing.kind in STITCHES) for p in told)
+
+
 def space_at_start(run: Run, place: Place) -> Slot | None:
     """ "Ch 4, dc in same ch-1 sp" right after a join: the space beside the stitch joined to, though no slip stitch led into it, taken; None elsewhere."""
     begun = run.in_rounds and not run.inside and run.start_chain is not None and run.worked <= int(run.tch_item) and not run.view.half

@@ -14,6 +14,7 @@ from loopwright.working.nearby import (
     loop_again,
     loop_of_the_join,
     none_left,
+    of_the_chain,
     one_run,
     over_its_closing,
     reserved,
@@ -80,7 +81,7 @@ def slots_of(run: Run, place: Place, how: str = "top") -> list[Slot]:
             return [take(run, Slot(run.pos, run.pos, "ring"))]
         return [run.last]
     if place.quant == "same":
-        return [space_at_start(run, place) or (kind == "loop" or kind in SPACES and run.view.half) and loop_of_the_join(run) or _same(run)]
+        return [space_at_start(run, place) or (kind == "loop" or kind in SPACES and run.view.half) and loop_of_the_join(run) or _same(run, place)]
     if place.quant == "skipped":
         return passed_over(run, place, how)
     if place.quant == "first":
@@ -185,7 +186,9 @@ def _entered(slot: Slot, how: str) -> str:
     return slot.how if slot.how == "between" or slot.how in ("space", "ring", "chain") and how == "top" else how
 
 
-def _same(run: Run) -> Slot:
+def _same(run: Run, place: Place) -> Slot:
+    if run.view.ring and (run.last is None or run.last.how == "ring" and not run.worked) and of_the_chain(run, place):
+        run.last = Slot(run.pos, run.pos + 1)
     if run.last is None:
         if run.view.ring:
             return Slot(0, len(run.view.items), "ring")

@@ -272,7 +272,7 @@ def _seek_kind(run: Run, pos: int, kind: str) -> Slot | None:
     number = code(kind)
     if number in run.view.items:
         alike = _alike(run.view.index.kinds_of(run.view.items), kind, run.around)
-        jump = run.once(f"{JUMP}{kind}", ((0.1, True), (0.45, False))) if _others_ahead(run, pos, alike) else True
+        jump = run.once(f"{JUMP}{kind}", ((0.45, True), (0.1, False)) if _post_ahead(run, pos, kind) else ((0.1, True), (0.45, False))) if _others_ahead(run, pos, alike) else True
         if not jump:
             return _seek_stitch(run, pos)
         return _scan_any(run, pos, alike) if len(alike) > 1 else _scan(run, pos, number)
@@ -303,6 +303,12 @@ def _relatives(kinds: frozenset[int], kind: str) -> frozenset[int]:
 def _others_ahead(run: Run, pos: int, numbers: frozenset[int]) -> bool:
     slot = _seek_stitch(run, pos)
     return slot is not None and run.item(slot.start) not in numbers
+
+
+def _post_ahead(run: Run, pos: int, kind: str) -> bool:
+    """ "Fpdc in next 3 dc" over fpdc: whether the next stitch is of the kind too, worked around a post; it is passed over less readily than another."""
+    slot = _seek_stitch(run, pos) if kind in HEIGHT else None
+    return slot is not None and name(run.item(slot.start)) in (f"fp{kind}", f"bp{kind}")
 
 
 def _scan(run: Run, pos: int, number: int) -> Slot | None:
