@@ -120,7 +120,7 @@ def _lead_in(cur: Cursor) -> bool:
         again = True
         _from_star(cur)
     elif cur.low() == "*" and (both := _between_two(cur)):
-        cur.at += both
+        again, cur.at = again or both > 2, cur.at + both  # "rep * to * once" is as "rep from * to * once"
     elif cur.low(-1) in ("rep", "repeat") and cur.low() == "**" and (cur.kind(1) in ("times", "num") or cur.low(1) in END_WORDS):
         cur.at += 1  # "repeat ** 6 times": what stands between the two
     return again
