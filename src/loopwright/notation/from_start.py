@@ -98,3 +98,12 @@ def in_its_place(before: Node | None, made: Repeat) -> Group | None:
     if not bare or made.ending or made.mode not in ("star-times", "times", "more") or not 0 <= told.span.start < first or told.span.end > first:
         return None
     return replace(before, nodes=(*before.nodes, replace(made, mode="more") if made.mode == "star-times" else made))
+
+
+def begun_where_joined(inside: tuple[Node, ...], before: Sequence[Node]) -> tuple[Node, ...]:
+    """ "Join in any st, *2 sc in same st, …; rep from *": of the other rounds it is the next one, as of the first where nothing is worked yet."""
+    first = inside[0] if inside else None
+    if not isinstance(first, (Make, Group)) or first.place is None or first.place.quant != "same" or len(inside) < 2 and first.place.thing.kind == "st":
+        return inside
+    joined = before and isinstance(before[-1], Mark) and before[-1].what == "attach" and all(isinstance(n, Mark) for n in before)
+    return (replace(first, place=replace(first.place, quant="next")), *inside[1:]) if joined else inside

@@ -238,7 +238,7 @@ def _implied_repeat(run: Run, nodes: tuple[Node, ...]) -> tuple[Node, ...]:
         return nodes
     last = inner[-1] + 1
     need = total_needed(nodes[first:last])
-    if need == (0, 0) or need[0] * 2 > run.view.stitches and need[1] * 2 >= len(run.view.runs) or (run.view.foundation and need[0] * 2 > len(run.view.items)):
+    if need == (0, 0) or need[0] > run.view.stitches or need[0] * 2 > run.view.stitches and need[1] * 2 >= len(run.view.runs) or (run.view.foundation and need[0] * 2 > len(run.view.items)):
         return nodes
     turns = any(isinstance(n, Mark) and n.what == "turn" for n in nodes)
     if turns and (run.in_rounds or _part_row(nodes[first:last])):  # rows begin on part of a round, or of a row
