@@ -41,7 +41,7 @@ from loopwright.notation.lists import (
 )
 from loopwright.notation.markers import MARKER_VERBS, marker
 from loopwright.notation.moves import SKIPS, base_passed, join, skip
-from loopwright.notation.olden import every_with_chain, in_order
+from loopwright.notation.olden import behind_skip, every_with_chain, in_order
 from loopwright.notation.phrases import phrase
 from loopwright.notation.places import place
 from loopwright.notation.shaping import absorbed, plainly, shaping
@@ -131,6 +131,7 @@ def _added(cur: Cursor, out: list[Node], stars: list[int], found: Node, at: int)
     out.extend(left_so(cur, found, at))
     if found.__class__ is Make and found.place is not None and found.place.quant in ("kth", "first"):
         further_ordinals(cur, out)
+    behind_skip(out)
     if cur.kind() == "times":
         so_often(cur, out, starred=bool(stars))
     in_turn(out, stars[-1] if stars else None)

@@ -35,6 +35,7 @@ from loopwright.working.around import told_round
 from loopwright.working.grouping import together
 from loopwright.working.instructions import do_all, total_needed
 from loopwright.working.kinds import CHAIN, HEIGHT, code, plain
+from loopwright.working.leads import on_chain
 from loopwright.working.marked import carried
 from loopwright.working.run import CannotWork, Choice, Printed, Run
 from loopwright.working.seeking import SPACES
@@ -160,7 +161,7 @@ def work_row(
     kind: str, in_rounds: bool, edge_rows: int = 0, free: int = 0, first_row: int = 0, printed: Printed | None = None,
 ) -> Made:
     """Works a row once with forced choices. Raises CannotWork when this reading cannot be worked."""
-    nodes, pending = split_pending(body)
+    nodes, pending = split_pending(on_chain(body) if view.foundation else body)
     run = Run(view, forced, conventions.copy(), definitions, kind, in_rounds or view.joined, printed or Printed())
     run.named["edge-rows"] = edge_rows
     run.named["free"] = free
