@@ -89,7 +89,7 @@ def star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     again = _lead_in(cur)
     total = cur.low() in ("a", "for", "total")
     made = _counted_repeat(cur, inside, start)
-    if isinstance(made, Repeat) and made.mode == "times" and not (cur.accept_words("in all") or cur.accept_words("in total")) and again and not total:
+    if isinstance(made, Repeat) and made.mode == "times" and not cur.accept_words("in all") and again and not total:
         made = replace(made, mode="star-times")  # "*1 tr, 5 ch* repeat 5 times", "*…* repeat from * to * 2 times": as often again, as a rule
     made = _omitting(cur, _stopped(made))
     ends = isinstance(made, Repeat) and (made.mode == "end" or made.stop_at is not None) and cur.low(cur.low() in (",", ";")) in ("ending", "end", "finishing")
