@@ -71,3 +71,13 @@ def test_rows_of_stitches_and_spaces_over_others_are_told_as_they_stand():
 
 def test_treble_crochet_by_three_letters_together():
     assert first_counts(f"{RING}Rnd 1: 9 sc in ring.\nRnd 2: Ch 1, sc in first 3, trc next 2 sts together, sc in last 4, join.\n")[2] == 8
+
+
+@pytest.mark.parametrize("led", ["Sl st to loop, ch 3, 3 dc in loop", "Sl st in next 2 sc and in loop, ch 3, 3 dc in loop", "Sl st in next sp, ch 3, 3 dc in sp", "Sl st to loop, ch 3, 3 dc in same loop"])
+def test_the_space_that_slip_stitches_lead_to(led: str):
+    assert first_counts(f"Ch 8, join.\nRnd 1: (2 sc, ch 5) 6 times in ring.\nRnd 2: {led}, *4 dc in next {'sp' if ' sp' in led else 'loop'}; rep from *.\n")[1:] == [12, 24]
+
+
+def test_petals_of_two_stitches_begin_with_no_stitch():
+    text = f"{RING}Rnd 1: 12 sc in ring.\nRnd 2: *(Sl st, ch 2, dc) in next, (dc, ch 2, sl st) in next; rep from * around.\n"
+    assert first_counts(text)[1:] == [12, 12]

@@ -23,6 +23,7 @@ from loopwright.notation.brackets import bracket, named_made
 from loopwright.notation.cursor import FILLER, Cursor
 from loopwright.notation.doubled import doubled
 from loopwright.notation.extents import leave, left_so
+from loopwright.notation.from_start import in_the_space_reached
 from loopwright.notation.further import further_ordinals
 from loopwright.notation.last_rounds import ended
 from loopwright.notation.layers import THROUGH, through_both
@@ -54,6 +55,7 @@ QUIET = FILLER | frozenset("and with for so from hook yarn this rnd row round co
 _BARE_STITCHES = frozenset("st sts stitch stitches".split())
 NAMING = frozenset("next first last each every same the".split())
 STITCH_UNKNOWN = 3
+LED = 40  # tokens of a row, among which its first space is reached
 KNOWN = QUIET | frozenset(END_WORDS)  # words that are never unknown
 
 
@@ -132,6 +134,8 @@ def _added(cur: Cursor, out: list[Node], stars: list[int], found: Node, at: int)
     if found.__class__ is Make and found.place is not None and found.place.quant in ("kth", "first"):
         further_ordinals(cur, out)
     behind_skip(out)
+    if len(out) > 2 and at < LED:
+        in_the_space_reached(out, cur.lows[at : cur.at])
     if cur.kind() == "times":
         so_often(cur, out, starred=bool(stars))
     in_turn(out, stars[-1] if stars else None)
