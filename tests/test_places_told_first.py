@@ -81,3 +81,16 @@ def test_the_space_that_slip_stitches_lead_to(led: str):
 def test_petals_of_two_stitches_begin_with_no_stitch():
     text = f"{RING}Rnd 1: 12 sc in ring.\nRnd 2: *(Sl st, ch 2, dc) in next, (dc, ch 2, sl st) in next; rep from * around.\n"
     assert first_counts(text)[1:] == [12, 12]
+
+
+def test_blocks_whose_stitches_go_into_the_space_slipped_to():
+    text = (
+        "Row 1: Chain 6, dc in 4th ch and in next 2. (1 block)\nRow 2: Chain 6, dc in 4th ch and in next 2, turn, sl st in ch-3 space, ch 3, 3 dc in space. (2 blocks)\n"
+        "Row 3: Chain 6, dc in 4th ch and in next 2, *sl st in ch-3 space, ch 3, 3 dc in space; rep from *. (3 blocks)\nRows 4 and 5: Row 3 again. (5 blocks)\n"
+    )
+    assert first_counts(text) == [3, 6, 9, 12, 15]
+
+
+@pytest.mark.parametrize("words", ["(skip last sc)", "(leave out the last sc)", "(not the last sc)", ", omitting last sc"])
+def test_the_last_stitch_of_a_repeat_is_left_out(words: str):
+    assert first_counts(f"Ch 24, join.\nRnd 1: Ch 1, sc in each ch, join.\nRnd 2: Ch 1, sc in 1st, *hdc in next, dc, hdc, sc; rep from * {words}.\n")[2] == 24

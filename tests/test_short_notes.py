@@ -72,3 +72,13 @@ def test_a_list_in_stars_repeated_from_star_to_star():
     assert first_counts(f"{RING}Rnd 1: 10 sc in ring.\nRnd 2: *2 sc in next st, sc in next st* rep * to * 4 times.\n")[-1] == 15
     text = "Ch 22.\nRow 1: Dc in 6th ch from hook, *skip 2, 5dc group in ch, skip 2, dc in ch, ch 1, skip 1, dc in ch, * rep * to * once. Turn.\n"
     assert first_counts(text)[-1] == 16
+
+
+def test_a_space_begun_with_its_stitch_in_british_short_form():
+    text = "5ch, ss.\nRnd 1: 24dc in ring, ss.\nRnd 2: 4ch (1tr, 1ch), miss 1, *1tr, 1ch, miss 1; rep, ss in 3rd ch.\n"
+    assert first_counts(text, "uk")[1:] == [24, 12]
+
+
+@pytest.mark.parametrize("corner", ["3 sc in corners", "3 sc in the corners", "3 sc in each corner"])
+def test_what_goes_into_corners(corner: str):
+    assert first_counts(f"{RING}Rnd 1: Ch 3, dc, ch 2, (2 dc, ch 2) 3 times in ring; join.\nRnd 2: Ch 1, sc in each dc, {corner}.\n")[1:] == [8, 20]

@@ -135,7 +135,7 @@ def _added(cur: Cursor, out: list[Node], stars: list[int], found: Node, at: int)
         further_ordinals(cur, out)
     behind_skip(out)
     if len(out) > 2 and at < LED:
-        in_the_space_reached(out, cur.lows[at : cur.at])
+        in_the_space_reached(out, cur.lows[at : cur.at], stars[-1] if stars else 0)
     if cur.kind() == "times":
         so_often(cur, out, starred=bool(stars))
     in_turn(out, stars[-1] if stars else None)

@@ -112,8 +112,8 @@ def begun_where_joined(inside: tuple[Node, ...], before: Sequence[Node]) -> tupl
 _SPACES = ("sp", "loop", "corner")
 
 
-def in_the_space_reached(out: list[Node], words: Sequence[str]) -> None:
-    """ "Sl st to loop, ch 3, 4 dc in loop": the one that the slip stitches have led to. `words`: those of what was read last."""
+def in_the_space_reached(out: list[Node], words: Sequence[str], begin: int) -> None:
+    """ "Sl st to loop, ch 3, 4 dc in loop": the one that the slip stitches have led to. `words`: those of what was read last; `begin`: where a star stands that is still open."""
     last = out[-1]
     where = last.place if isinstance(last, (Make, Group)) else None
     if not isinstance(last, (Make, Group)) or where is None or where.quant != "next" or where.n != ONE or where.of is not None or where.thing.kind not in _SPACES or "next" in words or "following" in words:
@@ -121,7 +121,7 @@ def in_the_space_reached(out: list[Node], words: Sequence[str]) -> None:
     at = len(out) - 2
     while at > 0 and (isinstance(out[at], Chain) or isinstance(out[at], Make) and out[at].place is None):  # type: ignore[union-attr]
         at -= 1
-    led = out[at] if 0 <= at < len(out) - 2 and isinstance(out[at + 1], Chain) and not any(isinstance(n, Make) and n.kind != "sl st" for n in out[:at]) else None
+    led = out[at] if begin <= at < len(out) - 2 and isinstance(out[at + 1], Chain) else None
     led = led.nodes[-1] if isinstance(led, Repeat) and led.mode == "once" and led.nodes else led
-    if isinstance(led, Make) and led.kind == "sl st" and led.place is not None and led.place.thing.kind in _SPACES and all(isinstance(n, (Mark, Make)) for n in out[:at]):
+    if isinstance(led, Make) and led.kind == "sl st" and led.place is not None and led.place.thing.kind in _SPACES:
         out[-1] = replace(last, place=replace(where, quant="same"))
