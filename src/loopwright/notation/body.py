@@ -24,6 +24,7 @@ from loopwright.notation.brackets import bracket, named_made
 from loopwright.notation.cursor import FILLER, Cursor
 from loopwright.notation.doubled import beside_shaping, doubled
 from loopwright.notation.extents import leave, left_so
+from loopwright.notation.from_start import in_the_space_reached
 from loopwright.notation.further import further_ordinals
 from loopwright.notation.last_rounds import ended
 from loopwright.notation.layers import THROUGH, through_both
@@ -43,7 +44,7 @@ from loopwright.notation.lists import (
 )
 from loopwright.notation.markers import MARKER_VERBS, marker
 from loopwright.notation.moves import SKIPS, base_passed, join, skip
-from loopwright.notation.olden import every_with_chain, in_order
+from loopwright.notation.olden import behind_skip, every_with_chain, in_order
 from loopwright.notation.phrases import phrase
 from loopwright.notation.places import place
 from loopwright.notation.shaping import absorbed, plainly, shaping
@@ -56,6 +57,7 @@ QUIET = FILLER | frozenset("and with for so from hook yarn this rnd row round co
 _BARE_STITCHES = frozenset("st sts stitch stitches".split())
 NAMING = frozenset("next first last each every same the".split())
 STITCH_UNKNOWN = 3
+LED = 40  # tokens of a row, among which its first space is reached
 KNOWN = QUIET | frozenset(END_WORDS)  # words that are never unknown
 
 
@@ -133,6 +135,9 @@ def _added(cur: Cursor, out: list[Node], stars: list[int], found: Node, at: int)
     out.extend(left_so(cur, found, at))
     if found.__class__ is Make and found.place is not None and found.place.quant in ("kth", "first"):
         further_ordinals(cur, out)
+    behind_skip(out)
+    if len(out) > 2 and at < LED:
+        in_the_space_reached(out, cur.lows[at : cur.at], stars[-1] if stars else 0)
     if cur.kind() == "times":
         so_often(cur, out, starred=bool(stars))
     in_turn(out, stars[-1] if stars else None)

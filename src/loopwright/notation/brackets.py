@@ -243,10 +243,11 @@ def _pair(cur: Cursor, before: list[Node], words: int) -> tuple[Node, Node] | No
     told = next((str(t.value) for t in cur.tokens[cur.at : cur.at + words] if t.kind == "kind"), "")
     if told.endswith("tog") and (whole := one_leg_more(before[-2], before[-1], told)) is not None:
         return whole
-    if not _single(before[-1]):
+    same = before[-1].n == ONE and _same_place(before[-1])
+    if not same and not _single(before[-1]):
         return None
     kind = next((str(t.value) for t in cur.tokens[cur.at : cur.at + words] if t.kind == "kind" and str(t.value).endswith("2tog")), None)
-    return (replace(before[-2], counts="no"), Make(kind, ONE, span=before[-1].span)) if kind is not None else None
+    return (replace(before[-2], counts="no"), Make(kind, ONE, before[-1].place if same else None, span=before[-1].span)) if kind is not None else None
 
 
 def _single(made: Make) -> bool:

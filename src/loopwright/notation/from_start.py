@@ -98,3 +98,30 @@ def in_its_place(before: Node | None, made: Repeat) -> Group | None:
     if not bare or made.ending or made.mode not in ("star-times", "times", "more") or not 0 <= told.span.start < first or told.span.end > first:
         return None
     return replace(before, nodes=(*before.nodes, replace(made, mode="more") if made.mode == "star-times" else made))
+
+
+def begun_where_joined(inside: tuple[Node, ...], before: Sequence[Node]) -> tuple[Node, ...]:
+    """ "Join in any st, *2 sc in same st, …; rep from *": of the other rounds it is the next one, as of the first where nothing is worked yet."""
+    first = inside[0] if inside else None
+    if not isinstance(first, (Make, Group)) or first.place is None or first.place.quant != "same" or len(inside) < 2 and first.place.thing.kind == "st":
+        return inside
+    joined = before and isinstance(before[-1], Mark) and before[-1].what == "attach" and all(isinstance(n, Mark) for n in before)
+    return (replace(first, place=replace(first.place, quant="next")), *inside[1:]) if joined else inside
+
+
+_SPACES = ("sp", "loop", "corner")
+
+
+def in_the_space_reached(out: list[Node], words: Sequence[str], begin: int) -> None:
+    """ "Sl st to loop, ch 3, 4 dc in loop": the one that the slip stitches have led to. `words`: those of what was read last; `begin`: where a star stands that is still open."""
+    last = out[-1]
+    where = last.place if isinstance(last, (Make, Group)) else None
+    if not isinstance(last, (Make, Group)) or where is None or where.quant != "next" or where.n != ONE or where.of is not None or where.thing.kind not in _SPACES or "next" in words or "following" in words:
+        return
+    at = len(out) - 2
+    while at > 0 and (isinstance(out[at], Chain) or isinstance(out[at], Make) and out[at].place is None):  # type: ignore[union-attr]
+        at -= 1
+    led = out[at] if begin <= at < len(out) - 2 and isinstance(out[at + 1], Chain) else None
+    led = led.nodes[-1] if isinstance(led, Repeat) and led.mode == "once" and led.nodes else led
+    if isinstance(led, Make) and led.kind == "sl st" and led.place is not None and led.place.thing.kind in _SPACES:
+        out[-1] = replace(last, place=replace(where, quant="same"))

@@ -310,6 +310,17 @@ def in_order(out: list[Node]) -> None:
         out[-1] = replace(last, place=replace(last.place, quant="next", k=None))
 
 
+def behind_skip(out: list[Node]) -> None:
+    """ "sk 2, 5 dc in 3rd ch": the one behind those passed over, which are counted with it."""
+    last = out[-1]
+    skip = next((n for n in reversed(out[:-1]) if not isinstance(n, Chain) and not (isinstance(n, Make) and n.place is None)), None)  # "sk 2, 2 dc, ch 2, sc in 3rd ch"
+    where = last.place if isinstance(last, (Make, Group)) else None
+    if not isinstance(last, (Make, Group)) or where is None or not isinstance(skip, Skip) or skip.first or skip.to or where.quant != "kth" or where.from_hook or where.of is not None:
+        return
+    if where.k and where.k == (skip.n.at(0) or 0) + 1 and len(set(skip.n.values)) == 1:
+        out[-1] = replace(last, place=replace(where, quant="next", k=None))
+
+
 def every_with_chain(out: list[Node], dialect: str) -> None:
     """ "5 chain, and 2 plain in every stitch": the chain is made before each of them."""
     last = out[-1]

@@ -92,6 +92,12 @@ def _quantified(cur: Cursor, seen: bool) -> Place | None:
     loop = _post(cur) or loop
     if loop != "both" and cur.low() in ("across", "around"):
         return Place("each", None, STITCH, loop=loop)  # "sc in BLO across"
+    if cur.low() == "corners" and cur.kind(1) in ("sep", "end"):
+        cur.at += 1
+        return Place("each", None, Thing("corner"), loop=loop)  # "sc in each dc, 3 sc in corners."
+    if cur.low() == "top" and cur.kind(1) in ("sep", "end"):
+        cur.at += 1
+        return Place("last", ONE, Thing("tch"), loop=loop)  # "2 dc in top.": of the turning chain
     if (ahead := _part_of(cur)):
         base, top = cur.low() == "base", cur.low() == "top"
         cur.at += ahead

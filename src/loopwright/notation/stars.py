@@ -21,7 +21,13 @@ from loopwright.model.tree import (
 from loopwright.notation.after_places import END_WORDS
 from loopwright.notation.cursor import Cursor, thing_word
 from loopwright.notation.extents import left_words, stop_at
-from loopwright.notation.from_start import begun_by_chain, in_its_place, once, where_begun
+from loopwright.notation.from_start import (
+    begun_by_chain,
+    begun_where_joined,
+    in_its_place,
+    once,
+    where_begun,
+)
 from loopwright.notation.last_rounds import ended
 from loopwright.notation.places import place
 from loopwright.notation.stops import stop_before
@@ -64,7 +70,7 @@ def star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
         out.append(_stopped(_counted_repeat(cur, _taken(out, stars.pop()), cur.at - 3)))
         return
     if len(token.text) > 1 and stars:
-        out.append(Mark("stop-mark", token.text))
+        out.append(_all_in(cur, out, stars[-1]) or Mark("stop-mark", token.text))
         return
     closing = bool(stars) and len(token.text) == 1 and (
         _times_ahead(cur) or cur.kind() in ("times", "end") or cur.low() in END_WORDS or cur.low() in ("rep", "repeat", ",", ";", ".", "to", "each", "join", "sl", "slst")
@@ -75,7 +81,7 @@ def star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
         cur.first_star.setdefault(cur.depth, len(out))
         stars.append(len(out))
         return
-    inside = _taken(out, stars.pop())
+    inside = begun_where_joined(_taken(out, stars.pop()), out)
     start = cur.at - 1
     if cur.low() in ("in", "into") and (where := place(cur)) is not None:
         out.append(Group(inside, where, span=cur.span_from(start)))  # "*sl st, ch 2, 4 dc, ch 2, sl st* in each ch-3 sp"
@@ -88,6 +94,19 @@ def star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     made = _omitting(cur, _stopped(made))
     ends = isinstance(made, Repeat) and (made.mode == "end" or made.stop_at is not None) and cur.low(cur.low() in (",", ";")) in ("ending", "end", "finishing")
     out.append(ended(cur, made) if ends and isinstance(made, Repeat) else made)
+
+
+def _all_in(cur: Cursor, out: list[Node], begin: int) -> Group | None:
+    """ "* dc, ch 2, dc, ch 2 ** in next ch-3 sp. Rep * to **": all that stands between the marks goes into that place; None where none is told."""
+    inside, start = tuple(out[begin:]), cur.at
+    if cur.low() not in ("in", "into") or cur.low(1) not in ("next", "each", "the") or not inside or any(not isinstance(n, (Chain, Make)) or getattr(n, "place", None) is not None for n in inside):
+        return None
+    where = place(cur)
+    if where is None:
+        cur.at = start
+        return None
+    del out[begin:]
+    return Group(inside, where, span=inside[0].span.cover(where.span))
 
 
 def left_open(cur: Cursor, out: list[Node], stars: list[int]) -> None:
@@ -120,7 +139,7 @@ def _lead_in(cur: Cursor) -> bool:
         again = True
         _from_star(cur)
     elif cur.low() == "*" and (both := _between_two(cur)):
-        cur.at += both
+        again, cur.at = again or both > 2, cur.at + both  # "rep * to * once" is as "rep from * to * once"
     elif cur.low(-1) in ("rep", "repeat") and cur.low() == "**" and (cur.kind(1) in ("times", "num") or cur.low(1) in END_WORDS):
         cur.at += 1  # "repeat ** 6 times": what stands between the two
     return again
@@ -304,6 +323,7 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     del out[begin:]
     if inside and isinstance(inside[0], Make) and inside[0].place is not None and inside[0].place.quant == "first" and inside[0].place.n in (None, ONE) and starred:
         inside = (replace(inside[0], place=replace(inside[0].place, quant="next")), *inside[1:])  # "* 1 dc in the first stitch, …": of each round
+    inside = begun_where_joined(inside, out) if starred else inside
     if len(inside) > 1 and any(isinstance(n, Chain) for n in inside) and len({n.place.thing.kind for n in inside if isinstance(n, Make) and n.place is not None and _in_each(n.place)} & _RUNS) < 2:
         inside = tuple(replace(n, place=replace(n.place, quant="next", n=ONE)) if isinstance(n, Make) and n.place is not None and _in_each(n.place) else n for n in inside)
     cur.skip("all", "the", "way") if cur.low() == "all" else None

@@ -43,7 +43,10 @@ def do_group(run: Run, node: Group) -> None:
         if len(nodes) > 1 and isinstance(nodes[0], Chain) and not run.worked and not run.out and run.start_chain is None and not run.view.foundation:
             length = (nodes[0].n.at(0) or 0) + nodes[0].plus
             run.origin = nodes[0].span.start if nodes[0].span.end else run.origin
-            if not side_of_petal(run, length, nodes[1:]):
+            if run.inside and nodes is not node.nodes:  # "*(sl st, ch 3, 2 dc) in next, …; rep from *": of each petal
+                run.start_chain = (length, "loop")
+                run.chain(length)
+            elif not side_of_petal(run, length, nodes[1:]):
                 start_in_group(run, nodes[0], length, nodes[1:], slot)
             nodes = nodes[1:]
         into_one(run, nodes, slot)

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
-from loopwright.model.tree import Chain, Either, Filet, Group, Join, Make, Mark, Node, Place, Repeat, Skip
+from loopwright.model.tree import STITCH, Chain, Either, Filet, Group, Join, Make, Mark, Node, Place, Repeat, Skip, Thing
 from loopwright.working.kinds import HEIGHT, code, legs, plain
 from loopwright.working.run import Run
 from loopwright.working.seeking import SPACES
@@ -152,3 +153,14 @@ def whole_ring(nodes: Sequence[Node], place: Place | None, many: int) -> bool:
     """ "Ch 2, 12 dc in ring": a start chain that counts makes them one more, and odd (common practice, no source)."""
     alone = sum(isinstance(n, (Make, Group, Repeat)) for n in nodes) == 1
     return alone and place is not None and place.thing.kind == "ring" and many >= EVEN_RING and many % 2 == 0
+
+
+def on_chain(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
+    """ "Dc in 4th, dc in each" on a chain: in the 4th from the hook."""
+    first = nodes[0] if nodes else None
+    if isinstance(first, Repeat) and first.mode == "once":
+        return (replace(first, nodes=on_chain(first.nodes)), *nodes[1:])
+    place = first.place if isinstance(first, Make) else None
+    if not isinstance(first, Make) or place is None or place.quant != "kth" or place.thing != STITCH or place.of is not None or place.from_hook or (place.k or 0) < 2:
+        return nodes
+    return (replace(first, place=replace(place, thing=Thing("ch"), from_hook=True)), *nodes[1:])

@@ -35,6 +35,7 @@ from loopwright.working.around import told_round
 from loopwright.working.grouping import together
 from loopwright.working.instructions import do_all, total_needed
 from loopwright.working.kinds import CHAIN, HEIGHT, code, plain
+from loopwright.working.leads import on_chain
 from loopwright.working.marked import carried
 from loopwright.working.passed import between_kinds
 from loopwright.working.run import CannotWork, Choice, Printed, Run
@@ -161,7 +162,7 @@ def work_row(
     kind: str, in_rounds: bool, edge_rows: int = 0, free: int = 0, first_row: int = 0, printed: Printed | None = None,
 ) -> Made:
     """Works a row once with forced choices. Raises CannotWork when this reading cannot be worked."""
-    nodes, pending = split_pending(body)
+    nodes, pending = split_pending(on_chain(body) if view.foundation else body)
     run = Run(view, forced, conventions.copy(), definitions, kind, in_rounds or view.joined, printed or Printed())
     run.named["edge-rows"] = edge_rows
     run.named["free"] = free
@@ -239,7 +240,7 @@ def _implied_repeat(run: Run, nodes: tuple[Node, ...]) -> tuple[Node, ...]:
         return nodes
     last = inner[-1] + 1
     need = total_needed(nodes[first:last])
-    if need == (0, 0) or need[0] * 2 > run.view.stitches and need[1] * 2 >= len(run.view.runs) or (run.view.foundation and need[0] * 2 > len(run.view.items)):
+    if need == (0, 0) or need[0] > run.view.stitches or need[0] * 2 > run.view.stitches and need[1] * 2 >= len(run.view.runs) or (run.view.foundation and need[0] * 2 > len(run.view.items)):
         return nodes
     turns = any(isinstance(n, Mark) and n.what == "turn" for n in nodes)
     if turns and (run.in_rounds or _part_row(nodes[first:last])):  # rows begin on part of a round, or of a row
