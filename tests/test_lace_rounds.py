@@ -63,3 +63,49 @@ def test_a_picot_stands_between_groups_and_in_the_last_loop_too() -> None:
     )
     assert [row.counts[0] for row in rows(text)] == [9, 24, 6, 24, 48]
     assert made(text, "picot")[3] == 6
+
+
+def test_the_last_round_ends_with_what_each_begins_with() -> None:
+    text = (
+        "Ch 6, join to form a ring, ch 3 (counts as 1 dc) and work 14 dc in ring, join (15 dc).\n"
+        "Rnd 2: Popcorn st in same dc, ch 2, 4 dc in next dc, drop loop from hook, insert in first dc and draw loop through (popcorn st), *dc in next dc, popcorn st in next dc, ch 2, popcorn st in next dc, repeat from * around ending round with dc in next dc, join.\n"
+        "Rnd 3: Sl st into loop and work 2 popcorns with ch 3 between in same loop, *dc in popcorn, 2 dc in next dc, dc in next popcorn, 2 popcorns with ch 3 between in next loop; rep from * around ending round with the 4 dc, join.\n"
+    )
+    assert [row.counts[0] for row in rows(text)] == [15, 15, 30]
+    assert made(text, "popcorn") == [None, 10, 10]
+
+
+def test_the_space_between_popcorns_holds_one() -> None:
+    text = RING + (
+        "Rnd 2: Ch 3, popcorn in next dc, ch 1, popcorn in next dc, *dc in next 2 dc, popcorn in next dc, ch 1, popcorn in next dc; rep from * around, ending with dc in last dc, join.\n"
+        "Rnd 3: Ch 3, *3 dc in next sp between popcorns, dc in next 2 dc; rep from * around, ending with 3 dc in next sp between popcorns, dc in last dc, join.\n"
+    )
+    assert [row.counts[0] for row in rows(text)] == [9, 24, 24, 30]
+
+
+PINEAPPLES = (
+    "Ch 37, sc in 2nd ch from hook, *ch 5, skip 4 ch, sc in next ch; rep from * across, ch 1, turn.\n"
+    "Row 2: Sl st into loop, ch 3, dc in same space, ch 2, 2 dc in same space, *ch 3, 8 tr with ch 1 between each tr in next loop, ch 3, (2 dc, ch 2, 2 dc) in next loop (shell made); rep from * across, ch 1, turn.\n"
+)
+
+
+@pytest.mark.parametrize(
+    ("text", "counts"),
+    [
+        # seven loops: four shells and three pineapples; a chain of one turns, and the row begins with the other
+        (PINEAPPLES, [8, 40]),
+        (PINEAPPLES + "Row 3: Sl st to center of shell, ch 3, dc in same space, ch 2, 2 dc in same sp, **ch 5, sc between first 2 tr of next pineapple, *ch 2, sc between next 2 tr; rep from * 5 times, ch 5, shell in next shell; rep from ** across in same manner, ch 1, turn.\n"
+         "Row 4: Sl st into loop of shell, always start each row with ch 3, shell in shell, **ch 6, sc in first loop of next pineapple, *ch 2, sc in next loop; rep from * 4 times, ch 6, shell in next shell; rep from ** across, ch 1, turn.\n", [8, 40, 37, 34]),
+    ],
+)
+def test_pineapples_in_rows(text: str, counts: list[int]) -> None:
+    assert [row.counts[0] for row in rows(text)] == counts
+
+
+def test_a_corner_in_one_space() -> None:
+    text = (
+        "Ch 6, join with sl st to form a ring.\nRnd 1: Ch 3, 3 dc in ring, *ch 2, 4 dc in ring; rep from * 2 more times, ch 2, join.\n"
+        "Rnd 2: Ch 3, dc in next 3 dc, 3 dc in sp, *ch 2, 3 dc in sp, dc in each of next 4 dc, 3 dc in next sp; repeat from * around, ending rnd with ch 2, 3 dc in sp, and join with sl st as before.\n"
+    )
+    assert [row.counts[0] for row in rows(text)] == [6, 16, 40]
+    assert made(text, "ch-sp") == [None, 4, 4]

@@ -152,3 +152,19 @@ def whole_ring(nodes: Sequence[Node], place: Place | None, many: int) -> bool:
     """ "Ch 2, 12 dc in ring": a start chain that counts makes them one more, and odd (common practice, no source)."""
     alone = sum(isinstance(n, (Make, Group, Repeat)) for n in nodes) == 1
     return alone and place is not None and place.thing.kind == "ring" and many >= EVEN_RING and many % 2 == 0
+
+
+def without_one(body: tuple[Node, ...]) -> tuple[Node, ...]:
+    """ "…, ch 1, turn. Sl st into loop, ch 3, dc in same loop": the ch 1 only turns the work, and the row begins with the other chain; the row as it is elsewhere."""
+    told = [n for n in body if not isinstance(n, Mark)]
+    if not told or not isinstance(told[0], Chain) or told[0].n.at(0) != 1 or told[0].counts != "unsaid":
+        return body
+    at = 1
+    while at < len(told) and isinstance(slip := told[at], Make) and slip.kind == "sl st":
+        at += 1
+    chain, last = told[at] if at < len(told) else None, told[at - 1]
+    where = last.place if isinstance(last, Make) else None
+    into = where is not None and (where.centre or where.thing.kind in SPACES or where.thing.kind in ("shell", "fan", "group"))
+    if at == 1 or not into or not isinstance(chain, Chain) or not 1 < (chain.n.at(0) or 0) < 6:
+        return body
+    return tuple(n for n in body if n is not told[0])

@@ -224,7 +224,7 @@ def _before_ending(run: Run, node: Repeat, after: tuple[int, int]) -> None:
         return
     if leads(node) and run.once("chain-before-ending", ((0.0, True), (0.3, False))):
         do_all(run, node.nodes[:1], after)  # "*ch 1, sc in next sp; rep from * across, ending with sc in last sp"
-    elif len(node.nodes) > 1 and isinstance(node.nodes[0], Chain) and len(node.ending) == 1 and in_half(run, node.ending[0]):
+    elif len(node.nodes) == 2 and isinstance(node.nodes[0], Chain) and len(node.ending) == 1 and in_half(run, node.ending[0]):
         do_all(run, node.nodes[:1], after)  # "*ch 5, sc in next loop; rep from * around, ending with sl st in dc": the last chain ends there
     elif before := picot_before(node):
         do_all(run, before, after)

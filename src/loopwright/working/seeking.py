@@ -13,6 +13,7 @@ from loopwright.working.marked import next_marker
 from loopwright.working.run import Run
 from loopwright.working.view import Group, Slot
 
+_CLOSED = frozenset(("cluster", "popcorn", "puff", "bobble"))
 SPACES = frozenset({"sp", "loop", "mesh", "arch"})
 STITCHES = frozenset({"st", "sts", "stitch", "pattern"})
 OPEN_LIMIT = 4000
@@ -276,12 +277,13 @@ def _seek_kind(run: Run, pos: int, kind: str) -> Slot | None:
     """A stitch of a kind, or a group by name; where the row has none of it, the next stitch at a cost."""
     if (middle := _middle_ahead(run, pos, kind)) is not None and run.once("middle-ahead", ((0.0, True), (0.3, False))):
         return middle
-    group = _seek_group(run, pos, kind)
+    number = code(kind)
+    one = kind in _CLOSED and number in run.view.items  # each is a stitch, also where one of them got the name by "(popcorn st)"
+    group = None if one else _seek_group(run, pos, kind)
     if group is not None:
         return Slot(group.start, group.end)
-    if kind in run.view.index.by_name:
+    if kind in run.view.index.by_name and not one:
         return None
-    number = code(kind)
     if number in run.view.items:
         alike = _alike(run.view.index.kinds_of(run.view.items), kind, run.around)
         jump = run.once(f"jump-{kind}", ((0.1, True), (0.45, False))) if _others_ahead(run, pos, alike) else True
