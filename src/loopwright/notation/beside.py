@@ -42,7 +42,7 @@ def beside(cur: Cursor, found: Place) -> Place:
     if what is not None and what.kind == "tch" or _two_sorts(cur):
         return replace(found, thing=Thing("sp"))
     found = replace(found, quant="each", n=None) if each and found.quant == "next" else found
-    if what is not None and what.kind in ("sc", "hdc", "dc", "tr", "dtr"):
+    if what is not None and what.kind in ("sc", "hdc", "dc", "tr", "dtr", "popcorn", "cluster", "puff", "bobble"):
         return replace(found, relation="between", of=what)
     return replace(found, thing=Thing("gap", None if apart else 0)) if found.thing.length is None else found
 

@@ -47,6 +47,7 @@ from loopwright.notation.moves import SKIPS, base_passed, join, skip
 from loopwright.notation.olden import behind_skip, every_with_chain, in_order
 from loopwright.notation.phrases import phrase
 from loopwright.notation.places import place
+from loopwright.notation.same_space import same_space
 from loopwright.notation.shaping import absorbed, plainly, shaping
 from loopwright.notation.stars import left_open, repeat_from, star, to_mark
 from loopwright.notation.stitches import UNSEEN, first_chain, kind_before, kind_follows, make, standing
@@ -116,7 +117,7 @@ def nodes_until(cur: Cursor, *ends: str) -> list[Node]:
             if isinstance(found, Mark) and found.what == "underside" and out and cur.tokens[at - 1].kind != "sep" and cur.tokens[at - 1].low not in ("then", "and", "now"):
                 out.insert(len(out) - 1, found)  # "27 dc on the other side": said after the stitches
             elif found is not None:
-                _added(cur, out, stars, found, at)
+                _added(cur, out, stars, same_space(cur, out, found), at)
         doubled(out, cur)
         cur.at += cur.at == at
     if stars and not ends:

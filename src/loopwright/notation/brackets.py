@@ -288,6 +288,9 @@ def _is_remark(cur: Cursor, before: list[Node], words: list[str], stop: int) -> 
         return True  # "4 dc in ring keeping last loop of each on hook, … (dc cluster st), ch 5"
     if isinstance(last, Make) and closed and words[:2] == ["the", "last"] and words[2:3] in (["in"], ["into"], ["on"]):
         return True  # "1 tr into every tr (the last into the 3 ch.)"
+    if closed and isinstance(last, Make) and last.kind == "sc" and last.n == ONE and last.place is not None and last.place.from_hook and _tells_picot(words):
+        before[-1] = replace(last, kind="sl st")  # "ch 5, sc in 5th ch from hook (picot made)": it is none of the row's stitches
+        return True
     if len(words) == 2 and cur.kind() == "num" and cur.kind(1) == "kind" and closed and len(before) > 1 and _same_place(before[-1]) and any(isinstance(b, Chain) for b in before[:-1]) and cur.kind(stop + 1) == "sep":
         return True  # "ch 3, turn, 1 dc in same st (2 dc), …": what has been made so far
     if not words:
@@ -300,6 +303,14 @@ def _is_remark(cur: Cursor, before: list[Node], words: list[str], stop: int) -> 
     if words[1:2] == ["over"] and first.rstrip("s") in _MESHES or first in ("first", "1st") and "is" in words[1:4] or first == "same" and "as" in words:
         return True
     return ending in ("row", "rnd", "round") and not {"inc", "dec", "increase", "decrease"}.isdisjoint(words)
+
+
+def _tells_picot(words: list[str]) -> bool:
+    """Whether words in a bracket say but that a picot is made: "(picot made)", "(for a p)", "(another picot)"."""
+    return any(w in ("picot", "p") for w in words) and all(w in _PICOT_WORDS for w in words)
+
+
+_PICOT_WORDS = frozenset("picot p for a an the one 1 first another is made formed completed".split())
 
 
 def _only_named(cur: Cursor, stop: int) -> bool:

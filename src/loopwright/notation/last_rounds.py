@@ -8,7 +8,9 @@ from dataclasses import replace
 from loopwright.model.tree import ONE, Either, Group, Join, Make, Node, Repeat, Thing
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.lists import one_place
+from loopwright.notation.same_space import same_space
 
+LONGEST = 40  # words that are looked through for the end of a repeat within an ending
 _GAP, _SPACE = Thing("gap"), Thing("sp")
 
 
@@ -22,6 +24,11 @@ def _works_last(cur: Cursor) -> bool:
 def ended(cur: Cursor, made: Repeat) -> Repeat:
     """ "…, ending at **", "…, ending with 2 dc in last st", "… work last sl st in top of ch-3": what the last round of a repeat is, told behind it."""
     cur.skip(",", ";")
+    rowed = cur.low() in ("ending", "end") and cur.low(1) in ("row", "rnd", "round") and cur.low(2) in ("with", "by")
+    if rowed:
+        cur.at += 1  # "ending row with"
+        if cur.low(1) == "with" and cur.low(2) == "the" and (stop := _so_far(cur, made)):
+            return replace(made, ending_mode="at", stop_at=stop)
     at_mark = next((i for i in range(1, 8) if cur.kind(i) == "star" and len(cur.low(i)) > 1), None)
     if cur.low() in ("ending", "end", "finishing") and at_mark and made.stop_at is not None and any(cur.low(i) in ("at", "with") for i in range(1, at_mark)):
         cur.at += at_mark + 1
@@ -29,10 +36,10 @@ def ended(cur: Cursor, made: Repeat) -> Repeat:
     elif cur.low() in ("ending", "end", "finishing") and cur.low(1) == "to" and cur.low(2).startswith("corr"):
         cur.at += 3
         made = replace(made, ending_mode="correspond")
-    elif _works_last(cur) or cur.low() in ("ending", "end") and (cur.low(1) in ("with", "last", "in", "rep", "skip", "sk") or cur.kind(1) in ("kind", "num", "open") or cur.low(1) == "the" and cur.low(2) == "last"):
+    elif rowed or _works_last(cur) or cur.low() in ("ending", "end") and (cur.low(1) in ("with", "last", "in", "rep", "skip", "sk") or cur.kind(1) in ("kind", "num", "open") or cur.low(1) == "the" and cur.low(2) == "last"):
         last = any(cur.low(i) in ("last", "rep", "repeat") for i in range(1, 4)) or _instead(cur)
         cur.skip("ending", "end", "work", "working", "the") if cur.low(1) == "the" or cur.low().startswith("work") else None
-        cur.skip("ending", "end", "with", "last", "rep", "repeat", "side", "by", "in")
+        cur.skip("ending", "end", "with", "last", "rep", "repeat", "side", "by", "in", *(("row", "rnd", "round") if rowed else ()))
         if cur.low() == "." and cur.low(-1) in ("rep", "rept") and cur.low(1) in ("with", "by", "in"):
             cur.at += 1  # "ending last rep. with"
             cur.skip("with", "by", "in")
@@ -45,12 +52,44 @@ def ended(cur: Cursor, made: Repeat) -> Repeat:
     return made
 
 
+def _so_far(cur: Cursor, made: Repeat) -> int:
+    """ "* dc in popcorn, 3 dc in next dc, dc in next popcorn, 2 popcorns in loop; repeat from * ending row with the 5 dc": those that the round begins with.
+
+    How many of its nodes make them; 0 and nothing taken elsewhere.
+    """
+    start = cur.at
+    cur.at += 3
+    n = cur.number()
+    kind = str(cur.take().value) if n is not None and cur.kind() == "kind" else ""
+    wanted = n.at(0) if n is not None else None
+    if wanted and kind and (cur.done or cur.kind() in ("sep", "end")):
+        many = 0
+        for at, node in enumerate(made.nodes):
+            place = node.place if isinstance(node, Make) and node.kind == kind else None
+            if place is None or not isinstance(node, Make):
+                break
+            many += (node.n.at(0) or 0) * (place.n.at(0) or 1 if place.n is not None else 1)
+            if many == wanted and at + 1 < len(made.nodes):
+                return at + 1
+    cur.at = start
+    return 0
+
+
 def _to_its_end(cur: Cursor, made: Repeat, tail: list[Node]) -> None:
     """What the last round ends with, up to a stop."""
     from loopwright.notation.body import one
+    from loopwright.notation.stars import repeat_from
 
+    stars: list[int] = []
     while not cur.done and cur.low() not in (";", "."):
         at = cur.at
+        if cur.low() == "*" and any(cur.low(i) in ("rep", "repeat") and cur.low(i + 1) == "from" for i in range(2, LONGEST)):
+            stars.append(len(tail))  # "…, ending with sc in first loop, * ch 3, sc in next loop, repeat from * 4 times, ch 5": a repeat of its own
+            cur.at += 1
+            continue
+        if stars and cur.low() in ("rep", "repeat") and cur.low(1) == "from":
+            repeat_from(cur, tail, stars)
+            continue
         if cur.low() in ("turn", "join") or cur.kind() == "close":
             break
         if tail and cur.accept_words("instead of"):
@@ -59,7 +98,7 @@ def _to_its_end(cur: Cursor, made: Repeat, tail: list[Node]) -> None:
             break
         found_node = one(cur, tail)
         if found_node is not None:
-            tail.append(found_node)
+            tail.append(same_space(cur, [*made.nodes[-1:], *tail] if len(tail) == 1 else tail, found_node))
             one_place(tail, 0)
             before = made.nodes[-1] if made.nodes else None
             if isinstance(found_node, Join) and found_node.via == "sl st" and isinstance(before, Make) and before.kind == "sl st":

@@ -84,7 +84,8 @@ def shapes_across(cur: Cursor) -> Node | None:
     if size is not None and name in _OF_STITCHES and (cur.low() in ("in", "into") or cur.kind() in ("sep", "close", "end")):
         where = place(cur) if cur.low() in ("in", "into") else None
         return Group((size,), where or Place("next", ONE), name=name, span=cur.span_from(start))  # "5-dc shell in next st"
-    if cur.low() in ("in", "into", "over", "on", "around", "from") and cur.low(1) != "row" or cur.kind() == "num" and n is None:
+    apart = cur.low() in ("with", "having") and "between" in (cur.low(3), cur.low(4))  # "work 2 clusters with ch 3 between in next loop"
+    if apart or cur.low() in ("in", "into", "over", "on", "around", "from") and cur.low(1) != "row" or cur.kind() == "num" and n is None:
         cur.at = start
         return None
     across = cur.low() in ("across", "along") or cur.low() in ("all", "around") and cur.low(1) in ("around", "row", "across", "", ",", ".")

@@ -164,3 +164,19 @@ def on_chain(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     if not isinstance(first, Make) or place is None or place.quant != "kth" or place.thing != STITCH or place.of is not None or place.from_hook or (place.k or 0) < 2:
         return nodes
     return (replace(first, place=replace(place, thing=Thing("ch"), from_hook=True)), *nodes[1:])
+
+
+def without_one(body: tuple[Node, ...]) -> tuple[Node, ...]:
+    """ "…, ch 1, turn. Sl st into loop, ch 3, dc in same loop": the ch 1 only turns the work, and the row begins with the other chain; the row as it is elsewhere."""
+    told = [n for n in body if not isinstance(n, Mark)]
+    if not told or not isinstance(told[0], Chain) or told[0].n.at(0) != 1 or told[0].counts != "unsaid":
+        return body
+    at = 1
+    while at < len(told) and isinstance(slip := told[at], Make) and slip.kind == "sl st":
+        at += 1
+    chain, last = told[at] if at < len(told) else None, told[at - 1]
+    where = last.place if isinstance(last, Make) else None
+    into = where is not None and (where.centre or where.thing.kind in SPACES or where.thing.kind in ("shell", "fan", "group"))
+    if at == 1 or not into or not isinstance(chain, Chain) or not 1 < (chain.n.at(0) or 0) < 6:
+        return body
+    return tuple(n for n in body if n is not told[0])

@@ -79,6 +79,15 @@ def group_here(run: Run) -> Slot | None:
     return next((Slot(g.start, g.end) for g in run.view.groups if g.start < at <= (g.start + g.end - 1) // 2 and not g.start <= last < g.end), None)
 
 
+def shell_here(run: Run, place: Place) -> Slot | None:
+    """ "Sl st to center of shell, shell in shell": the one that the hook was slipped into at the row's start; None elsewhere."""
+    named = run.view.index.by_name.get(place.thing.kind) if run.last is not None and not run.inside and place.quant == "next" else None
+    if not named or run.last is None or run.in_rounds or run.view.joined or any(item != code("sl st") for item in run.out):
+        return None
+    at = run.last.start
+    return next((Slot(g.start, g.end) for g in named if g.start < at < g.end), None)
+
+
 def in_pair(run: Run, place: Place) -> Slot | None:
     """ "Sc in next loop, ch 5, sc between next 2 dc": the middle of two that stand by themselves between chains, taken; None where they do not."""
     if place.thing.kind != "gap" or place.of is None or CHAIN not in run.view.items:
@@ -243,3 +252,21 @@ def stop_of(run: Run, place: Place) -> int:
     if slot is None and (place.left is not None or place.upto.kind in ("marker", "dec", "invdec") or "tog" in place.upto.kind):
         raise RunsOut(place.upto.kind, wanted=1, found=0)
     return slot.start if slot is not None else run.end
+
+
+FAR = 60  # chains that are passed over
+
+
+def chain_between(run: Run, place: Place) -> Slot | None:
+    """ "Sc between first 2 tr, *ch 3, sc between next 2 tr": the chain that lies between the next two of that kind; None where they stand side by side."""
+    if place.thing.kind != "gap" or place.of is None or place.of.kind not in HEIGHT or not run.view.runs or run.view.foundation:
+        return None
+    kind, items, seen = code(place.of.kind), run.view.items, max(run.pos - 1, 0)
+    first = bisect_left(run.view.runs, (run.pos,))
+    for start, end in run.view.runs[first : first + FAR]:
+        if end >= min(run.end, len(items)) or any(items[i] == items[i + 1] == kind for i in range(seen, start - 1)):
+            return None
+        seen = end
+        if items[start - 1] == kind == items[end]:
+            return Slot(start, end, "space")
+    return None

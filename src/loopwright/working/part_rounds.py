@@ -28,6 +28,7 @@ def partial(run: Run, node: Repeat, point: Point, keep: tuple[int, int], number:
     after = next(iter(node.ending or run.beyond), None)
     told: Point | None = None  # before a chain that is told behind the repeat: "…; rep from * around, ending with ch 4, join"
     passed: list[Node] = []
+    stopped: Node | None = None
     for item in node.nodes:
         here = run.point()
         cost = run.cost
@@ -37,6 +38,7 @@ def partial(run: Run, node: Repeat, point: Point, keep: tuple[int, int], number:
             if (rest := _rest_of(run, item, keep)) is None or not _goes_in(run, rest, keep):
                 run.back_to(here)
                 run.cost = cost
+                stopped = item
                 break
         if isinstance(item, (Skip, Mark)):
             passed.append(item)
@@ -50,7 +52,17 @@ def partial(run: Run, node: Repeat, point: Point, keep: tuple[int, int], number:
     elif told is not None:
         run.back_to(told)
         do_all(run, tuple(passed), keep)
+    _past_last_group(run, stopped, keep)
     return 0
+
+
+def _past_last_group(run: Run, item: Node | None, keep: tuple[int, int]) -> None:
+    """ "…, 2 dc in first dc of next group; rep from * around": there is no further group, and what lies before one was passed over in each round."""
+    place = item.place if isinstance(item, Make) else None
+    if place is None or place.quant != "kth" or place.of is None or place.of.kind != "group" or not run.in_rounds or run.inside or run.start or keep != (0, 0):
+        return
+    if run.stitches_left() <= ABOUT_ALL and sum(1 for s, _ in view_runs(run) if s >= run.pos) <= 1:
+        run.pos = run.end
 
 
 def _goes_in(run: Run, item: Node, keep: tuple[int, int]) -> bool:
@@ -71,9 +83,16 @@ def _rest_of(run: Run, item: Node, keep: tuple[int, int]) -> Node | None:
     "Sc in loop, * …, (ch 5, sc in next loop) 3 times; rep from * around": the last of the three is the one that the round began with.
     """
     if isinstance(item, Repeat) and item.mode == "times" and item.times is not None and run.in_rounds and not run.inside and run.named.get("lead"):
-        fewer = (item.times.at(0) or 0) - 1
         chain = item.nodes[:1] if isinstance(item.nodes[0], Chain) else ()
-        return Repeat((changed(item, times=Num((fewer,))), *chain), "once", span=item.span) if fewer > 0 else None
+        here, cost = run.point(), run.cost
+        for fewer in range((item.times.at(0) or 0) - 1, 0, -1):  # those that the round began with: one of them, or several
+            rest = Repeat((changed(item, times=Num((fewer,))), *chain), "once", span=item.span)
+            fitting = _goes_in(run, rest, keep)
+            run.back_to(here)
+            run.cost = cost
+            if fitting or run.named["lead"] < len(item.nodes) * 2:
+                return rest
+        return None
     lead, left = run.named.get("lead", 0), run.stitches_left()
     if not lead or run.inside or keep[1] or not isinstance(item, Make) or item.place is None or item.place.n is None:
         return None
@@ -172,6 +191,15 @@ def closing_chain(run: Run, node: Repeat) -> int:
         first = node.nodes[0] if node.nodes else None
         return (first.n.at(0) or 0) if isinstance(first, Chain) else 0
     return told
+
+
+def picot_before(node: Repeat) -> tuple[Node, ...]:
+    """ "*ch 4, picot, ch 4, sc in next loop; rep from * around, ending with ch 4": what stands before that chain, so that the last loop is like the others."""
+    loop = list(takewhile(lambda n: isinstance(n, Chain) or isinstance(n, Make) and (n.kind == "picot" or n.place is not None and n.place.from_hook), node.nodes))
+    ends = next(iter(node.ending), None)
+    if node.ending_mode != "with" or len(loop) < 3 or not isinstance(ends, Chain) or len(loop) == len(node.nodes):
+        return ()
+    return tuple(loop[:-1]) if isinstance(loop[-1], Chain) and loop[-1].n.values == ends.n.values and not isinstance(loop[-2], Chain) else ()
 
 
 def joined_by_chain(run: Run, node: Repeat) -> bool:

@@ -6,6 +6,7 @@ from loopwright.model.tree import ONE, Join, Make, Mark, Place, Thing
 from loopwright.working.kinds import CHAIN, HEIGHT, code
 from loopwright.working.nearby import (
     beside_groups,
+    chain_between,
     group_here,
     in_its_closing,
     in_pair,
@@ -19,6 +20,7 @@ from loopwright.working.nearby import (
     over_its_closing,
     reserved,
     rest_of_group,
+    shell_here,
     space_at_start,
     space_begun,
     space_here,
@@ -135,8 +137,8 @@ def _next(run: Run, place: Place, how: str) -> list[Slot]:
         run.end = min(run.end, len(run.view.items) + here.start)  # and is not come back to
         return [take(run, here)]  # "sl st into loop, ch 1, *3 sc in loop; rep from * around": the hook is in the first of them
     for _ in range(min(wanted or 0, MAX_ITEMS)):
-        slot = group_here(run) if place.centre else space_in_group(run, place)
-        slot = slot or seek(run, place.thing, from_first_gap(run, place) if not found else run.pos)
+        slot = group_here(run) if place.centre else chain_between(run, place) or space_in_group(run, place)
+        slot = slot or (None if found else shell_here(run, place)) or seek(run, place.thing, from_first_gap(run, place) if not found else run.pos)
         if slot is None and not found and goes_under(run):
             slot = seek(run, place.thing, run.pos)
         if slot is None and wanted == 1:

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from loopwright.model.tree import Chain, Group, Join, Make, Node, Num, Repeat, Skip
 from loopwright.record import changed
+from loopwright.working.coming_round import CLOSED, ends_in_first, in_half, leads, only_before_start, sits, takes_rest
 from loopwright.working.instructions import do_all, total_needed
 from loopwright.working.kinds import CHAIN, HEIGHT, code
 from loopwright.working.part_rounds import (
@@ -19,6 +20,7 @@ from loopwright.working.part_rounds import (
     joined_by_chain,
     leads_to_its_end,
     partial,
+    picot_before,
     places_of,
     stands_for_last,
     told_again,
@@ -29,7 +31,6 @@ from loopwright.working.skipped import gap_after
 from loopwright.working.tiles import LAST_ROUNDS, Copier, Points, round_begins
 
 MAX_TIMES = 20_000
-CLOSED = frozenset(("cluster", "popcorn", "puff", "bobble"))  # each is one stitch, whatever it is made of
 WITHIN = 20  # instructions that a repeat to the end costs in each round of another one, beside those in it
 
 
@@ -134,15 +135,16 @@ def _counted_times(run: Run, node: Repeat, after: tuple[int, int]) -> None:
         left = times - i - 1
         rest = (after[0] + each[0] * left + ending[0], after[1] + each[1] * left + ending[1])
         nodes = _shortened(node) if not left and last_short else node.nodes
-        stood = None if i else (run.pos, run.last, len(run.out), len(run.runs))
+        stood, before, cost = None if i else (run.pos, run.last, len(run.out), len(run.runs)), run.point(), run.cost
         copier.begin()
         run.inside += 1
         run.named["last-round"] = int(not left and run.inside == 1)
         try:
             do_all(run, nodes, rest)
         except RunsOut as short:
-            short.facts.setdefault("round", i + 1)
-            short.facts.setdefault("rounds", times)
+            if i and not left and run.inside == 1 and _all_but_last(run, node, before, cost, rest):
+                break
+            short.facts = {"round": i + 1, "rounds": times, **short.facts}
             raise
         finally:
             run.inside -= 1
@@ -155,6 +157,17 @@ def _counted_times(run: Run, node: Repeat, after: tuple[int, int]) -> None:
     round_begins(run, 0)
     if node.ending and node.ending_mode != "omit":
         do_all(run, node.ending, after)
+
+
+def _all_but_last(run: Run, node: Repeat, before: Point, cost: float, rest: tuple[int, int]) -> bool:
+    """Works the last round anew without its last stitch, where that would go into the round's first; whether it is so."""
+    if not ends_in_first(run, node):
+        return False
+    run.back_to(before)
+    run.cost = cost
+    do_all(run, node.nodes[:-1], rest)
+    run.repeats += 1
+    return True
 
 
 def _shortened(node: Repeat) -> tuple[Node, ...]:
@@ -204,19 +217,20 @@ def _to_end(run: Run, node: Repeat, after: tuple[int, int], left: tuple[int, int
         run.repeats += max(full, 0)
     round_begins(run, 0)
     if ending and node.ending_mode != "correspond":
-        chained = len(run.out) > 0 and run.out[-1] == CHAIN  # a part of one more round has made it
-        if not chained and _leads(node) and run.once("chain-before-ending", ((0.0, True), (0.3, False))):
-            do_all(run, node.nodes[:1], after)  # "*ch 1, sc in next sp; rep from * across, ending with sc in last sp"
+        _before_ending(run, node, after)
         do_all(run, ending, after)
 
 
-def _leads(node: Repeat) -> bool:
-    """Whether each round is a chain and a stitch, and the ending but the stitch: the chain stands before that one too."""
-    told = [n for n in node.nodes if not isinstance(n, Skip)]
-    if node.ending_mode != "with" or len(told) != 2 or len(node.ending) != 1:
-        return False
-    (chain, stitch), last = told, node.ending[0]
-    return isinstance(chain, Chain) and isinstance(stitch, Make) and isinstance(last, Make) and last.kind == stitch.kind and (last.n.at(0) == stitch.n.at(0) or last.place == stitch.place is not None)
+def _before_ending(run: Run, node: Repeat, after: tuple[int, int]) -> None:
+    """The chain of one more round where the ending is told without it; nothing where a part of that round has made it."""
+    if len(run.out) > 0 and run.out[-1] == CHAIN:
+        return
+    if leads(node) and run.once("chain-before-ending", ((0.0, True), (0.3, False))):
+        do_all(run, node.nodes[:1], after)  # "*ch 1, sc in next sp; rep from * across, ending with sc in last sp"
+    elif len(node.nodes) == 2 and isinstance(node.nodes[0], Chain) and len(node.ending) == 1 and in_half(run, node.ending[0]):
+        do_all(run, node.nodes[:1], after)  # "*ch 5, sc in next loop; rep from * around, ending with sl st in dc": the last chain ends there
+    elif before := picot_before(node):
+        do_all(run, before, after)
 
 
 def _room(run: Run, keep: tuple[int, int], takes_spaces: bool) -> bool:
@@ -277,23 +291,12 @@ def _comes_round(run: Run, node: Repeat) -> int:
     return first.start if on_stitch else 0
 
 
-def _only_before_start(run: Run, node: Repeat, left: int) -> bool:
-    """Whether nothing is left of a round worked into loops but the stitches that lie before the loop in which it was begun."""
-    return places_of(node.nodes) <= {*SPACES} and 0 < left == sum(1 for i in range(run.start) if run.view.items[i] != CHAIN) and all(s < run.pos for s, _ in view_runs(run))
-
-
-def _takes_rest(ending: tuple[Node, ...]) -> bool:
-    """ "…; rep from * across, ending with dc in each remaining dc": all that the whole rounds leave."""
-    place = ending[0].place if ending and isinstance(ending[0], Make) else None
-    return place is not None and place.quant == "each" and place.n is None and place.upto is None and place.left is None and place.of is None and place.thing.kind in ("st", "sc", "hdc", "dc", "tr")
-
-
 def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exact: bool) -> int:
     """How many of the rounds are kept; a part of one more where the choice says so."""
     full = len(points) - 1
     if full == 0 and not _tail_only(run, keep):
         return partial(run, node, points[0], keep, 1)
-    if full and run.in_rounds and _sits(node):
+    if full and run.in_rounds and sits(run, node):
         run.back_to(points[full])
         return partial(run, node, points[full], keep, full + 1) + full
     best = full
@@ -303,6 +306,10 @@ def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exa
     left = _left_at(run, points[best])
     closing = closing_chain(run, node)
     matches = sum(is_chain(n, closing) for n in node.nodes[:-1]) if closing else 0
+    if matches and best and not left and run.beyond and in_half(run, run.beyond[0]):
+        partial(run, node, points[best - 1], keep, best)
+        run.pos = run.end
+        return best - 1
     if matches and not (matches > 1 and left <= keep[0]):
         run.named["rounds"] = best + 1
         return partial(run, node, points[best], keep, best + 1) + best
@@ -314,11 +321,11 @@ def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exa
         if best and not left and joined_by_chain(run, node):
             do_all(run, node.nodes[:1])
         return best
-    if best and keep == (0, 0) and _only_before_start(run, node, left) and joined_by_chain(run, node):
+    if best and keep == (0, 0) and only_before_start(run, node, left) and joined_by_chain(run, node):
         do_all(run, node.nodes[:1])  # "sl st to center of first loop, sc in same loop, *ch 5, sc in next loop; rep from * around; join"
         return best
     run.uneven = _uneven(run, points, keep) or run.uneven
-    if exact or left > keep[0] and _takes_rest(node.ending):
+    if exact or left > keep[0] and takes_rest(node.ending):
         return best
     if node.ending_mode == "correspond" and 0 < left < 4 and not (run.in_rounds or run.view.joined) and _mirrored(run, node, left):
         return best
@@ -350,13 +357,6 @@ def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exa
     if not run.inside:
         run.named["rounds"] = best
     return best
-
-
-def _sits(node: Repeat) -> bool:
-    """ "*(dc, ch 2, sl st) in same st, sl st in next st; rep from * around": the last round is worked where the hook has come to."""
-    placed = [n for n in node.nodes if isinstance(n, (Make, Group)) and n.place is not None]
-    first, last = (placed[0], placed[-1]) if len(placed) > 1 else (None, None)
-    return first is not None and first.place.quant == "same" and isinstance(last, Make) and last.kind == "sl st" and last is node.nodes[-1]  # type: ignore[union-attr]
 
 
 def _mirrored(run: Run, node: Repeat, left: int) -> bool:

@@ -195,6 +195,8 @@ class Run:
         del self.into[point.items :]
         del self.origins[point.items :]
         del self.groups[point.groups :], self.runs[point.runs :], self.tape[point.tape :]
+        if self.runs and self.runs[-1][1] > point.items:
+            self.runs[-1] = (self.runs[-1][0], point.items)  # the chain had gone on
 
     def stitches_left(self) -> int:
         """Stitches of the row below still ahead."""

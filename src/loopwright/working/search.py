@@ -19,6 +19,7 @@ from loopwright.working.doubted import SLIP_OF_COUNT
 from loopwright.working.explanations import Explanation, Outcome, State
 from loopwright.working.kinds import code
 from loopwright.working.layouts import around
+from loopwright.working.leads import without_one
 from loopwright.working.lower import lower_state
 from loopwright.working.openings import begins_anew, by_shape, from_the_middle, has_ring, joins_round, printed_total, stitches_below
 from loopwright.working.remembered import DOUBT, Found, Layer, Remembered, with_rows
@@ -292,7 +293,7 @@ class Decoder(Remembered):
             body = (*(lead if lead_chain(body) is None else ()), *body, *(ends if plain else ()))
         if state.pending is not None and lead_chain(body) is None and not has_ring(body):
             body = (state.pending, *body)
-        return body
+        return without_one(body)
 
     def _established(self, state: State) -> tuple[Node, ...]:
         change = state.last_change or 0

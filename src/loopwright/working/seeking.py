@@ -13,6 +13,7 @@ from loopwright.working.marked import next_marker
 from loopwright.working.run import Run
 from loopwright.working.view import Group, Slot
 
+_CLOSED = frozenset(("cluster", "popcorn", "puff", "bobble"))
 SPACES = frozenset({"sp", "loop", "mesh", "arch"})
 STITCHES = frozenset({"st", "sts", "stitch", "pattern"})
 OPEN_LIMIT = 4000
@@ -145,6 +146,8 @@ def _seek_gap(run: Run, pos: int, *, told: bool = False) -> Slot | None:
         space = _space_between(run, pos)
         if space is not None and (at is None or space.start <= at):
             return space
+        if at is not None and at == len(run.view.items) and _first_gap_taken(run, at) and run.once("first-gap-taken", ((0.0, True), (0.2, False))):
+            return None
         return Slot(at, at, "between") if at is not None and at <= run.end else None
     run.once("gap-between-stitches", ((0.9, True),))
     worked = run.last is not None and run.last.end == pos and run.last.how == "top" and run.last.start < pos
@@ -153,6 +156,17 @@ def _seek_gap(run: Run, pos: int, *, told: bool = False) -> Slot | None:
     begun = run.named.get("from-gap", 0)
     last = run.end - int(begun and not (run.named.get("attached") and not _in_first_gap(run)))  # the gap that the round began in comes last, and is taken
     return Slot(pos + 1, pos + 1, "between") if pos + 1 <= last else None
+
+
+def _first_gap_taken(run: Run, end: int) -> bool:
+    """ "Ch 6, dc in same place, *ch 5, between next 2 petals dc, ch 3 and dc; rep from * around": where the round was joined two groups meet as well."""
+    if not run.in_rounds or run.start or not len(run.into) or (first := run.into[0]) is None or first.start:
+        return False
+    again = any((slot := run.into[i]) is not None and slot.start == 0 and slot.how == "top" for i in range(1, min(FEW, len(run.into))))
+    return again and run.view.groups[0].start == 0 and any(g.end == end for g in run.view.groups)
+
+
+FEW = 8  # stitches and chains that a group in the first place may have
 
 
 def just_joined(run: Run) -> bool:
@@ -264,12 +278,13 @@ def _seek_kind(run: Run, pos: int, kind: str) -> Slot | None:
     """A stitch of a kind, or a group by name; where the row has none of it, the next stitch at a cost."""
     if (middle := _middle_ahead(run, pos, kind)) is not None and run.once("middle-ahead", ((0.0, True), (0.3, False))):
         return middle
-    group = _seek_group(run, pos, kind)
+    number = code(kind)
+    one = kind in _CLOSED and number in run.view.items  # each is a stitch, also where one of them got the name by "(popcorn st)"
+    group = None if one else _seek_group(run, pos, kind)
     if group is not None:
         return Slot(group.start, group.end)
-    if kind in run.view.index.by_name:
+    if kind in run.view.index.by_name and not one:
         return None
-    number = code(kind)
     if number in run.view.items:
         alike = _alike(run.view.index.kinds_of(run.view.items), kind, run.around)
         jump = run.once(f"{JUMP}{kind}", ((0.45, True), (0.1, False)) if _post_ahead(run, pos, kind) else ((0.1, True), (0.45, False))) if _others_ahead(run, pos, alike) else True
@@ -279,6 +294,8 @@ def _seek_kind(run: Run, pos: int, kind: str) -> Slot | None:
     relatives = _relatives(run.view.index.kinds_of(run.view.items), kind)
     if relatives:
         return _scan_any(run, pos, relatives)
+    if kind == "picot" and run.view.groups and (beside := _space_between(run, pos)) is not None:
+        return beside  # "*ch 5, picot, ch 5, in next picot 3 sc, ch 6 and 3 sc": the loop with the picot, not the one in the midst of a group
     if kind not in HEIGHT and run.view.groups:
         return _any_group(run, pos, kind)
     if kind not in HEIGHT and run.view.runs and plain(kind) not in HEIGHT:
