@@ -6,6 +6,7 @@ from loopwright.model.tree import ONE, Join, Make, Mark, Place, Thing
 from loopwright.working.kinds import CHAIN, HEIGHT, code
 from loopwright.working.nearby import (
     beside_groups,
+    goes_on_in_spaces,
     group_here,
     in_its_closing,
     in_pair,
@@ -80,7 +81,7 @@ def slots_of(run: Run, place: Place, how: str = "top") -> list[Slot]:
             return [take(run, Slot(run.pos, run.pos, "ring"))]
         return [run.last]
     if place.quant == "same":
-        return [space_at_start(run, place) or (kind == "loop" or kind in SPACES and run.view.half) and loop_of_the_join(run) or _same(run)]
+        return [space_at_start(run, place) or (kind == "loop" or kind in SPACES and (run.view.half or goes_on_in_spaces(run))) and loop_of_the_join(run) or _same(run)]
     if place.quant == "skipped":
         return passed_over(run, place, how)
     if place.quant == "first":

@@ -370,7 +370,7 @@ def _leftovers(run: Run) -> tuple[int, int]:
     if view.foundation:
         return max(0, run.end - run.pos), 0
     left = run.stitches_left()
-    spaces = sum(1 for s, e in view.runs if s >= run.pos)
+    spaces = sum(1 for s, e in view.runs if run.pos <= s < run.end)
     if run.used_spaces and left and not spaces:
         return 0, 0
     left = max(0, left - run.named.get("came-back", 0))
