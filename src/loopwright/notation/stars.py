@@ -7,6 +7,7 @@ from dataclasses import replace
 from loopwright.model.tree import (
     ONE,
     Chain,
+    Either,
     Group,
     Join,
     Make,
@@ -22,7 +23,7 @@ from loopwright.notation.after_places import END_WORDS
 from loopwright.notation.cursor import Cursor, thing_word
 from loopwright.notation.extents import left_words, stop_at
 from loopwright.notation.from_start import begun_by_chain, in_its_place, once, where_begun
-from loopwright.notation.last_rounds import ended
+from loopwright.notation.last_rounds import ended, omitting
 from loopwright.notation.places import place
 from loopwright.notation.stops import stop_before
 
@@ -85,7 +86,7 @@ def star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     made = _counted_repeat(cur, inside, start)
     if isinstance(made, Repeat) and made.mode == "times" and not cur.accept_words("in all") and again and not total:
         made = replace(made, mode="star-times")  # "*1 tr, 5 ch* repeat 5 times", "*…* repeat from * to * 2 times": as often again, as a rule
-    made = _omitting(cur, _stopped(made))
+    made = omitting(cur, _stopped(made))
     ends = isinstance(made, Repeat) and (made.mode == "end" or made.stop_at is not None) and cur.low(cur.low() in (",", ";")) in ("ending", "end", "finishing")
     out.append(ended(cur, made) if ends and isinstance(made, Repeat) else made)
 
@@ -146,18 +147,6 @@ def _taken(out: list[Node], begin: int) -> tuple[Node, ...]:
     inside = tuple(out[begin:])
     del out[begin:]
     return inside
-
-
-def _omitting(cur: Cursor, made: Node) -> Node:
-    """ "rep from * around, omitting last sc": the last round without its last instruction."""
-    ahead = 1 if cur.low() in (",", ";") else 0
-    last = cur.low(ahead + 1) in ("last", "the", "final") or any(cur.low(ahead + i) in ("last", "final") for i in range(2, 8))
-    if not isinstance(made, Repeat) or cur.low(ahead) not in ("omit", "omitting") or not last:
-        return made
-    cur.at += ahead
-    while not cur.done and (cur.kind() not in ("sep", "close", "star") or cur.low() == "." and cur.low(-1) in ("c", "rep", "ch") and cur.kind(1) != "end"):
-        cur.at += 1
-    return replace(made, ending=made.nodes[-1:], ending_mode="omit")
 
 
 def _stopped(made: Node) -> Node:
@@ -324,13 +313,30 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
         made = found if isinstance(found, Repeat) else Repeat(inside, "end")
     stopped = _stopped(made)
     made = stopped if isinstance(stopped, Repeat) else made
-    without = _omitting(cur, made)
+    without = omitting(cur, made)
     made = without if isinstance(without, Repeat) else made
     done = ended(cur, made)
     if (all_there := in_its_place(out[-1] if out else None, done)) is not None:
         out[-1] = all_there
         return
+    if not starred and (sides := _two_sides(cur, done)) is not None:
+        out.append(sides)
+        return
     out.extend(begun_by_chain(out, done) if unmarked else [done])
+
+
+def _two_sides(cur: Cursor, made: Node) -> Either | None:
+    """ "*A; rep from * twice more, B, rep from * 3 times, B": one star serves two counts, so that A is worked again alone, or all before; None elsewhere."""
+    told = made.nodes[0] if isinstance(made, Repeat) and made.nodes else None
+    if not isinstance(made, Repeat) or not isinstance(told, Repeat) or len(made.nodes) < 2 or made.ending or made.stop_at is not None:
+        return None
+    if made.times is None or told.times is None or not {made.mode, told.mode} <= {"times", "more", "star-times"}:
+        return None
+    alone = (*made.nodes, replace(told, mode="times", times=made.times, span=made.span))
+    behind = int(cur.kind() == "sep")
+    after = cur.token(behind)
+    goes_on = after is not None and after.low not in ("join", "sl", "turn", "fasten", "end") and after.value != "sl st"
+    return Either("one-star", ((0.3 if goes_on else 0.0, (made,)), (0.0 if goes_on else 0.3, alone)), made.span)
 
 
 def _as_before(cur: Cursor, out: list[Node], start: int) -> bool:
