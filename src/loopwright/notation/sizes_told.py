@@ -43,8 +43,8 @@ def sizes_only(text: str, at: int, end: int, sizes: tuple[str, ...], only: tuple
     if everyone:
         return everyone.end(), None
     m = _ONLY.match(text, at, end)
-    if m is not None and (found := _meant(m["names"] or m["plain"] or m["after"] or "", sizes)):
-        return m.end(), found
+    if m is not None and ((found := _meant(m["names"] or m["plain"] or m["after"] or "", sizes)) or sizes[0] == "size 1" and m["after"]):
+        return m.end(), found  # of none where the text names no sizes, and so not which this is: "Size 6 only:"
     m = _FOR_ROW.match(text, at, end)
     if m is not None and (found := _meant(m["names"] or m["plain"], sizes, every=True)):
         return m.end(), found
@@ -111,6 +111,8 @@ def _means(said: str, size: str, index: int, of: int) -> bool:
     low = size.lower()
     if index < len(_ORDINALS) and said in _ORDINALS[index].split():
         return True
+    if low == f"size {index + 1}" and _unnamed(said, index, of):
+        return True
     if said == low or said == low[:1] or said == "".join(w[0] for w in low.split()):
         return True
     n = 2 if said.startswith(("two ", "2 ")) else 1
@@ -119,6 +121,14 @@ def _means(said: str, size: str, index: int, of: int) -> bool:
     if "smallest" in said or said in ("small", "smaller") and of == 2:
         return index < n
     return False
+
+
+_BY_PLACE = {2: ("small s", "large l"), 3: ("small s", "medium m", "large l"), 4: ("small s", "medium m", "large l", "extra-large xl")}
+
+
+def _unnamed(said: str, index: int, of: int) -> bool:
+    """Whether a name means a size by its place, where the text names none: "Size 3 only", "Small only"."""
+    return said == str(index + 1) or of in _BY_PLACE and said in _BY_PLACE[of][index].split()
 
 
 _ENDS = re.compile(r"[ .;]*(?:\n|\Z|\()")
@@ -163,9 +173,9 @@ def sizes_of(text: str, written: str) -> tuple[str, ...]:
 
 
 def _grows(first: str, others: str) -> bool:
-    """Whether numbers stand as those of larger and larger sizes do: "20 (25-25)"."""
+    """Whether numbers stand as those of larger and larger sizes do, "20 (25-25)", or with the middle one first, "24 (20-28)"."""
     numbers = [int(n) for n in re.findall(r"\d{1,9}", f"{first} {others}")]
-    return numbers == sorted(numbers)
+    return numbers == sorted(numbers) or numbers[1] < numbers[0] < numbers[2]
 
 
 def _number_before(text: str, at: int) -> int | None:

@@ -160,7 +160,7 @@ def _next(run: Run, place: Place, how: str) -> list[Slot]:
 def _begins_there(run: Run, place: Place, slot: Slot) -> bool:
     """Whether a round begins in the space it is first worked into, though no words take the hook there; what lies before comes last then."""
     first = run.worked == 0 and not run.out and run.view.joined and not run.start and slot.start > 0
-    if not first or place.thing.kind not in ("corner", *SPACES):
+    if not first or place.thing.kind not in ("corner", *SPACES) and (place.thing.kind != "gap" or slot.how != "space"):
         return False
     back = run.inside == 1 and slot.start == 1 and any(isinstance(n, Make) and n.place is not None and n.place.thing.kind not in ("corner", "ring", "gap", *SPACES) for n in run.following)
     # "*3 sc in next sp, sc in next dc; rep from * around": the stitch that the round began behind is the last to be worked into
