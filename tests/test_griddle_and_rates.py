@@ -16,7 +16,8 @@ from tests.line_by_line import first_counts, last_rows
 def test_three_chains_before_a_single_are_a_dc_where_both_take_turns(row):
     rows = last_rows(["Ch 20.", f"Row 1: {row}", "Row 2: Ch 3 (counts as dc), sk first st, *sc in next dc, dc in next sc; rep from * across, sc in top of turning ch. (18)"], "us")
     assert [rows[1].counts, rows[2].counts] == [(18,), (18,)]
-    assert rows[1].made["dc"] == (9,) and rows[1].made["sc"] == (9,)
+    assert rows[1].made["dc"] == (9,)
+    assert rows[1].made["sc"] == (9,)
 
 
 def test_three_chains_before_singles_alone_are_none():

@@ -23,7 +23,8 @@ MESH = ["Ch 20.", "Row 1: Sc in 2nd ch from hook and in next 18 ch, turn. (19 sc
 ])
 def test_the_last_chain_left_out(end):
     rows = last_rows([*MESH, f"Row 3: Ch 1, *sc in next sc, ch 2; {end}"], "us")
-    assert rows[-1].counts == (7,) and rows[-1].with_chains == (7 + 6 * 2,)
+    assert rows[-1].counts == (7,)
+    assert rows[-1].with_chains == (7 + 6 * 2,)
 
 
 @pytest.mark.parametrize(("row", "terms", "count"), [

@@ -25,7 +25,8 @@ def test_a_row_for_a_size_by_its_place():
 
 def test_a_row_for_a_size_that_is_not_known():
     rows = last_rows([*TWO_ROWS, "Size 10 only: Row 3: Ch 1, 2 sc in first st, sc in each st across. (25)", "All sizes: Row 4: Ch 1, sc in each st."], "us")
-    assert rows[-1].counts == (16, 18, 22, 24) and all(row.agrees is not False for row in rows if row)
+    assert rows[-1].counts == (16, 18, 22, 24)
+    assert all(row.agrees is not False for row in rows if row)
 
 
 def test_small_is_the_first():

@@ -138,7 +138,7 @@ def _added(cur: Cursor, out: list[Node], stars: list[int], found: Node, at: int)
     if _has_place(out[-1]):  # only those are of a list that goes into one place
         in_order(out)
         every_with_chain(out, cur.dialect.id)
-        one_place(out, stars[-1] if stars else 0)
+        one_place(out, stars[-1] if stars else 0, also=at > 1 and cur.tokens[at - 1].low == "and" and cur.tokens[at - 2].kind != "sep")
     if cur.swept == cur.at and not stars:
         swept(out)
     if _has_place(out[-1]):

@@ -87,7 +87,8 @@ def bracket(cur: Cursor, before: list[Node]) -> Node | None:
         return Mark("note", span=cur.span_from(start)) if inside else None
     if cur.low() in ("rep", "repeat") and cur.kind(1) not in ("times", "num", "blank") and cur.low(1) not in ("around", "across"):
         return Repeat(inside, "once", span=cur.span_from(start)) if not _names(inside, before) else Define(str(inside[0].kind), span=cur.span_from(start))  # type: ignore[union-attr]
-    cur.skip("*", "rep", "repeat", "worked")
+    if cur.low() != "*" or _opened(cur) % 2 == 0:  # else it closes the star before: "*sc in next 4, (2 sc in next st)* across"
+        cur.skip("*", "rep", "repeat", "worked")
     cur.at += cur.low() in END_WORDS and cur.kind(1) == "times"  # "(…) around 8 times"
     if (rounds := _over(cur, inside)) is not None:
         return Repeat(inside, "times", rounds, span=cur.span_from(start))
@@ -136,6 +137,11 @@ def bracket(cur: Cursor, before: list[Node]) -> Node | None:
         again = replace(once, mode="end")  # "[dc in next 3 sts, 2 dc in next st]; dc in last 3 sts": over and over, though it does not say so
         return Either("bracket-again", ((0.0, (once,)), (0.4, (again,))), once.span)
     return once
+
+
+def _opened(cur: Cursor) -> int:
+    """How many single stars stand before here."""
+    return sum(t.kind == "star" and t.text == "*" for t in cur.tokens[: cur.at])
 
 
 def _told_again(made: Node, inside: tuple[Node, ...]) -> bool:

@@ -71,6 +71,7 @@ def star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
         _times_ahead(cur) or cur.kind() in ("times", "end") or cur.low() in END_WORDS or cur.low() in ("rep", "repeat", ",", ";", ".", "to", "each", "join", "sl", "slst")
         or cur.kind() == "kind" and cur.token().value == "sl st"  # type: ignore[union-attr]
         or cur.kind() == "open" and cur.kind(1) == "star" and cur.low(2) == "to" or _repeat_in_bracket(cur) or cur.low() in ("in", "into") and cur.low(1) in ("each", "every")
+        or cur.low() in ("from", "between") and cur.kind(1) == "star"
     ) and len(out) > stars[-1]
     if not closing:
         cur.first_star.setdefault(cur.depth, len(out))
@@ -84,7 +85,7 @@ def star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     again = _lead_in(cur)
     total = cur.low() in ("a", "for", "total")
     made = _counted_repeat(cur, inside, start)
-    if isinstance(made, Repeat) and made.mode == "times" and not cur.accept_words("in all") and again and not total:
+    if isinstance(made, Repeat) and made.mode == "times" and not _in_all(cur) and again and not total:
         made = replace(made, mode="star-times")  # "*1 tr, 5 ch* repeat 5 times", "*…* repeat from * to * 2 times": as often again, as a rule
     made = omitting(cur, _stopped(made))
     ends = isinstance(made, Repeat) and (made.mode == "end" or made.stop_at is not None) and cur.low(cur.low() in (",", ";")) in ("ending", "end", "finishing")
@@ -105,6 +106,13 @@ def left_open(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     out.extend(closing)
 
 
+def _in_all(cur: Cursor) -> bool:
+    return cur.accept_words("in all") or cur.accept_words("in total") or cur.accept("altogether")
+
+
+END_OF_TWO = 3  # tokens: "* to *"
+
+
 def _lead_in(cur: Cursor) -> bool:
     """Takes what leads from a list in stars to the number of times: "repeat from * to *", "- [rep", "repeat **".
 
@@ -121,6 +129,7 @@ def _lead_in(cur: Cursor) -> bool:
         again = True
         _from_star(cur)
     elif cur.low() == "*" and (both := _between_two(cur)):
+        again = both == END_OF_TWO and cur.low(-1) in ("rep", "repeat")  # "rep * to * 5 times"
         cur.at += both
     elif cur.low(-1) in ("rep", "repeat") and cur.low() == "**" and (cur.kind(1) in ("times", "num") or cur.low(1) in END_WORDS):
         cur.at += 1  # "repeat ** 6 times": what stands between the two
