@@ -50,3 +50,17 @@ def test_in_british_terms():
 ])
 def test_a_group_in_the_loop_that_the_yarn_is_joined_in(row):
     assert last_rows([*LOOPS, row], "us")[-1].counts == (14,)
+
+
+@pytest.mark.parametrize("row", [
+    "Rnd 2: (Ch 3, 3 dc) in same sp, * ch 2, 4 dc in next sp; repeat around, join.",
+    "Rnd 2: Ch 3 and 3 dc in first sp, * ch 2, 4 dc in next sp. Repeat around.",
+    "Rnd 2: Join B in any sp, (ch 3, 3 dc) in same sp, * ch 2, 4 dc in next sp; repeat around, join.",
+])
+@pytest.mark.parametrize("then", [
+    "Rnd 3: Sl st in sp, ch 3, 3 dc in sp, * ch 2, 4 dc in next sp; repeat around. Ch 2, sl st.",
+    "Rnd 3: Join C in any sp, ch 3, 3 dc in this sp, * ch 2, 4 dc in next sp; repeat around. Ch 2, sl st.",
+    "Rnd 3: Sl st over to next sp, (ch 3, 3 dc) in the sp, * ch 2, 4 dc in next sp; repeat around. Join.",
+])
+def test_the_round_after_has_no_fewer(row, then):
+    assert [r.counts for r in last_rows([*GROUPS, row, then], "us")[-2:]] == [(24,), (24,)]

@@ -23,7 +23,7 @@ from loopwright.notation.brackets import bracket, named_made
 from loopwright.notation.cursor import FILLER, Cursor
 from loopwright.notation.doubled import doubled
 from loopwright.notation.extents import leave, left_so
-from loopwright.notation.further import further_ordinals
+from loopwright.notation.further import further_ordinals, where_the_hook_is
 from loopwright.notation.last_rounds import ended
 from loopwright.notation.layers import THROUGH, through_both
 from loopwright.notation.lists import (
@@ -128,6 +128,7 @@ def _has_place(node: Node) -> bool:
 def _added(cur: Cursor, out: list[Node], stars: list[int], found: Node, at: int) -> None:
     """Puts what was read last behind the nodes before it, and both as they belong together."""
     out.append(found)
+    where_the_hook_is(cur, out)
     out.extend(left_so(cur, found, at))
     if found.__class__ is Make and found.place is not None and found.place.quant in ("kth", "first"):
         further_ordinals(cur, out)

@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 from itertools import pairwise
 
-from loopwright.model.tree import ONE, Group, InTurn, Make, Mark, Node, Num, Place, Repeat, Skip
+from loopwright.model.tree import ONE, Chain, Group, InTurn, Make, Mark, Node, Num, Place, Repeat, Skip
 from loopwright.notation.after_places import END_WORDS
-from loopwright.notation.cursor import Cursor
+from loopwright.notation.cursor import Cursor, thing_word
 from loopwright.notation.extents import left_words, to_begin, up_to
 from loopwright.notation.places import ordinal, place
 from loopwright.notation.things import thing
@@ -185,3 +185,16 @@ def further_ordinals(cur: Cursor, out: list[Node]) -> None:
         if k - before > 1:
             out.append(Skip(Num((k - before - 1,)), found.thing, span=span))
         out.append(replace(last, place=Place("next", ONE, found.thing, loop=found.loop, span=span), span=span))
+
+
+def where_the_hook_is(cur: Cursor, out: list[Node]) -> None:
+    """ "Sl st in sp, ch 3, 2 dc in sp", "join yarn in any loop, ch 3, 4 dc in the loop": the space that the hook was taken to, no further one."""
+    made, led = out[-1], out[-3] if len(out) > 2 and isinstance(out[-2], Chain) else None
+    if isinstance(made, Group) and len(out) > 1 and made.nodes and isinstance(made.nodes[0], Chain):
+        led = out[-2]  # "sl st in sp, (ch 3, 2 dc) in the sp"
+    if not isinstance(made, (Make, Group)) or made.place is None or made.place.quant != "next" or made.place.thing.kind not in ("sp", "loop"):
+        return
+    to = led.place if isinstance(led, Make) and led.kind == "sl st" or isinstance(led, Mark) and led.what == "attach" else None  # type: ignore[union-attr]
+    named = cur.low(-2) in ("in", "into") or cur.low(-2) in ("the", "this", "that") and cur.low(-3) in ("in", "into")
+    if to is not None and to.thing.kind in ("sp", "loop") and named and (thing_word(cur.low(-1)) or "") in ("sp", "loop"):
+        out[-1] = replace(made, place=replace(made.place, quant="same"))

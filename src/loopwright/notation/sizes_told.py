@@ -29,6 +29,7 @@ _DASHED = re.compile(r"(?:(?:\d?X{0,4}[SL]|[A-H]|M|\d{1,3}|small|medium|large|ne
 _HYPHENS = re.compile(r"(?:(?:extra )?(?:small|medium|large)|[SML]|X{1,3}[SL]|\d{1,2}(?=(?:\s?-\s?\d{1,2}){2})|(?<=-)\d{1,2}|(?<=- )\d{1,2})(?:\s?-\s?(?=\w)|$)", re.IGNORECASE)
 _SLASHED = re.compile(r"(?<![\d/])\d{2,4}(?:/\d{2,4}){2,}(?![\d/])")
 SLASHED_LEAST = 3
+_CHANGES = re.compile(r"\b(?:changes|(?:larger|smaller|other)\s+sizes?)\b[^.\n]{0,60}?\b(?:parenthes[ei]s|brackets)\b", re.IGNORECASE)  # "Changes for sizes 12 and 16 are in parentheses."
 _LABELLED = re.compile(r"^[ \t]*(?:rnds?|rows?|rounds?)\s?\d{1,3}(?:\s?[-–]\s?\d{1,3})?\s?\[\d{1,3}(?:\s?[-–]\s?\d{1,3})?\]\s?:", re.IGNORECASE | re.MULTILINE)  # "Rnd 9 [10]:", of two sizes
 LONGEST_NUMBER = 9
 _IN_LABEL = re.compile(r"(?:rows?|rnds?|rounds?|r)\s*\d[\d\s–-]*\s*(?P<only>\((?:for\s+)?(?:sizes?\s+)?(?P<names>[\w ,&/-]{1,60}?)(?:\s+sizes?)?(?P<word>\s+only)?\))\s*[:.—–-]", re.IGNORECASE)
@@ -164,7 +165,7 @@ def sizes_of(text: str, written: str) -> tuple[str, ...]:
     slashed = [m.group().count("/") + 1 for m in _SLASHED.finditer(text)] if not votes and "/" in text else []
     for n in set(slashed):
         votes[n] = slashed.count(n) if slashed.count(n) >= SLASHED_LEAST else 0  # "57/63/69" time and again
-    if dashed >= SLASHED_LEAST:
+    if dashed >= SLASHED_LEAST or dashed and _CHANGES.search(written) is not None:
         votes[3] = votes.get(3, 0) + dashed
     if (labelled := len(_LABELLED.findall(text)) if "[" in text else 0) > 1:
         votes[2] = votes.get(2, 0) + labelled
