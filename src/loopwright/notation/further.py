@@ -194,7 +194,7 @@ def where_the_hook_is(cur: Cursor, out: list[Node]) -> None:
         led = out[-2]  # "sl st in sp, (ch 3, 2 dc) in the sp"
     if not isinstance(made, (Make, Group)) or made.place is None or made.place.quant != "next" or made.place.thing.kind not in ("sp", "loop"):
         return
-    to = led.place if isinstance(led, Make) and led.kind == "sl st" or isinstance(led, Mark) and led.what == "attach" else None  # type: ignore[union-attr]
+    to = led.place if isinstance(led, Make) and led.kind == "sl st" or isinstance(led, Mark) and led.what == "attach" else None
     named = cur.low(-2) in ("in", "into") or cur.low(-2) in ("the", "this", "that") and cur.low(-3) in ("in", "into")
     if to is not None and to.thing.kind in ("sp", "loop") and named and (thing_word(cur.low(-1)) or "") in ("sp", "loop"):
         out[-1] = replace(made, place=replace(made.place, quant="same"))
