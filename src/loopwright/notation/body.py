@@ -128,7 +128,8 @@ def _has_place(node: Node) -> bool:
 def _added(cur: Cursor, out: list[Node], stars: list[int], found: Node, at: int) -> None:
     """Puts what was read last behind the nodes before it, and both as they belong together."""
     out.append(found)
-    where_the_hook_is(cur, out)
+    if not stars or stars[-1] < len(out) - 1:  # in a repeat it is the next one each time
+        where_the_hook_is(cur, out)
     out.extend(left_so(cur, found, at))
     if found.__class__ is Make and found.place is not None and found.place.quant in ("kth", "first"):
         further_ordinals(cur, out)
