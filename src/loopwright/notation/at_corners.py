@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from loopwright.model.tree import ONE, Chain, Either, Group, Join, Make, Node, Place, Repeat, Thing
+from loopwright.model.tree import ONE, Chain, Group, Join, Make, Node, Place, Repeat, Thing
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.places import place
 
@@ -60,17 +60,3 @@ def named_corner(cur: Cursor, before: Sequence[Node]) -> Make | None:
 def _slipped_to(node: Node) -> bool:
     """Whether a round goes to a space or a corner by slip stitches."""
     return (isinstance(node, Join) or isinstance(node, Make) and node.kind == "sl st") and node.place is not None and node.place.thing.kind in ("corner", "sp")
-
-
-def where_it_begins(cur: Cursor, out: list[Node]) -> None:
-    """ "Sl st to corner, ch 3, (2 dc, ch 2, 3 dc) in sp": the space that the round has come to, where no word says which."""
-    if len(out) == 3 and cur.low(-1) in ("sp", "space") and cur.low(-2) in ("in", "into", "the", "ch") and isinstance(out[1], Chain) and _slipped_to(out[0]):
-        out[2] = _in_same(out[2])
-
-
-def _in_same(node: Node) -> Node:
-    if isinstance(node, Either):
-        return replace(node, readings=tuple((cost, tuple(_in_same(n) for n in told)) for cost, told in node.readings))
-    if isinstance(node, (Make, Group)) and node.place is not None and node.place.quant == "next" and node.place.thing.kind == "sp":
-        return replace(node, place=replace(node.place, quant="same"))
-    return node

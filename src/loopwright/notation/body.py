@@ -19,10 +19,10 @@ from loopwright.model.tree import (
     Unknown,
 )
 from loopwright.notation.after_places import END_WORDS, PREPOSITIONS
-from loopwright.notation.at_corners import named_corner, where_it_begins
+from loopwright.notation.at_corners import named_corner
 from loopwright.notation.brackets import bracket, named_made
 from loopwright.notation.cursor import FILLER, Cursor
-from loopwright.notation.doubled import beside_shaping, doubled
+from loopwright.notation.doubled import doubled
 from loopwright.notation.extents import leave, left_so
 from loopwright.notation.from_start import in_the_space_reached
 from loopwright.notation.further import further_ordinals
@@ -137,7 +137,7 @@ def _added(cur: Cursor, out: list[Node], stars: list[int], found: Node, at: int)
     if found.__class__ is Make and found.place is not None and found.place.quant in ("kth", "first"):
         further_ordinals(cur, out)
     behind_skip(out)
-    if len(out) > 2 and at < LED:
+    if len(out) > 1 and at < LED:
         in_the_space_reached(out, cur.lows[at : cur.at], stars[-1] if stars else 0)
     if cur.kind() == "times":
         so_often(cur, out, starred=bool(stars))
@@ -146,13 +146,12 @@ def _added(cur: Cursor, out: list[Node], stars: list[int], found: Node, at: int)
     if _has_place(out[-1]):  # only those are of a list that goes into one place
         in_order(out)
         every_with_chain(out, cur.dialect.id)
-        one_place(out, stars[-1] if stars else 0)
+        one_place(out, stars[-1] if stars else 0, also=at > 1 and cur.tokens[at - 1].low == "and" and cur.tokens[at - 2].kind != "sep")
     if cur.swept == cur.at and not stars:
         swept(out)
     if _has_place(out[-1]):
         in_each(out, cur)
         over_each(out)
-    where_it_begins(cur, out)
 
 
 _SHAPING = frozenset("inc dec invdec".split())
@@ -224,8 +223,6 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
         return absorbed(before, shaped)
     if kind == "kind" or kind in ("num", "blank") and kind_follows(cur):
         return first_chain(make(cur), before, leads=start < 3)
-    if kind == "num" and cur.sizes == 1 and beside_shaping(cur) and (n := cur.number()) is not None:
-        return Make("st", n, span=cur.span_from(start))
     if kind == "num" and cur.low(1) in _BARE_STITCHES and cur.low(2) in ("in", "into", "on") and cur.low(3) != "all" and (n := cur.number()) is not None:
         cur.at += 1
         return Make(kind_before(before) or "st", n, place(cur), span=cur.span_from(start))  # "two stitches in every loop"

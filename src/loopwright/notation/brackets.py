@@ -87,7 +87,8 @@ def bracket(cur: Cursor, before: list[Node]) -> Node | None:
         return Mark("note", span=cur.span_from(start)) if inside else None
     if cur.low() in ("rep", "repeat") and cur.kind(1) not in ("times", "num", "blank") and cur.low(1) not in ("around", "across"):
         return Repeat(inside, "once", span=cur.span_from(start)) if not _names(inside, before) else Define(str(inside[0].kind), span=cur.span_from(start))  # type: ignore[union-attr]
-    cur.skip("*", "rep", "repeat", "worked")
+    if cur.low() != "*" or _opened(cur) % 2 == 0:  # else it closes the star before: "*sc in next 4, (2 sc in next st)* across"
+        cur.skip("*", "rep", "repeat", "worked")
     cur.at += cur.low() in END_WORDS and cur.kind(1) == "times"  # "(…) around 8 times"
     if (rounds := _over(cur, inside)) is not None:
         return Repeat(inside, "times", rounds, span=cur.span_from(start))
@@ -138,6 +139,11 @@ def bracket(cur: Cursor, before: list[Node]) -> Node | None:
         again = replace(once, mode="end")  # "[dc in next 3 sts, 2 dc in next st]; dc in last 3 sts": over and over, though it does not say so
         return Either("bracket-again", ((0.0, (once,)), (0.4, (again,))), once.span)
     return once
+
+
+def _opened(cur: Cursor) -> int:
+    """How many single stars stand before here."""
+    return sum(t.kind == "star" and t.text == "*" for t in cur.tokens[: cur.at])
 
 
 def _told_again(made: Node, inside: tuple[Node, ...]) -> bool:
@@ -328,6 +334,9 @@ def _chain_told(before: list[Node]) -> int:
     return -2 if turned and isinstance(before[-2], Chain) else 0
 
 
+_LEGS = frozenset("half leg part".split())
+
+
 def _note(cur: Cursor, before: list[Node], start: int) -> bool:
     """ "(counts as dc)", "(does not count as a st)": said of the chain before; takes the whole bracket."""
     i = next((j for j in range(NOTE_WORDS) if cur.kind(j) in ("close", "end")), NOTE_WORDS)
@@ -354,10 +363,13 @@ def _note(cur: Cursor, before: list[Node], start: int) -> bool:
             before.append(Make(kind, ONE, Place("first", ONE, STITCH), span=cur.span_from(start)))  # a join that counts as a stitch
     if (pair := _pair(cur, before, i)) is not None and not denied(words):
         before[-2:] = pair
+    elif len(before) == 1 and isinstance(before[0], Skip) and before[0].thing.kind == "ch":
+        before.insert(0, Mark("skipped-counts", "no" if denied(words) else "yes"))  # "skip 3 chs (counts as dc), *sc in next ch, …"
     elif (at := _chain_told(before)):
         no = denied(words)
         as_kind = next((str(cur.token(j).value) for j in range(i) if cur.kind(j) == "kind"), None)  # type: ignore[union-attr]
-        before[at] = replace(before[at], counts="no" if no else "yes", as_kind=None if no else as_kind)  # type: ignore[arg-type]
+        leg = "of" in words and not _LEGS.isdisjoint(words)  # "counts as first half of dc2tog": with what comes next it is that
+        before[at] = replace(before[at], counts="no" if no else "part" if leg else "yes", as_kind=None if no or leg else as_kind)  # type: ignore[arg-type]
     elif len(before) > 1 and isinstance(before[-1], Make) and isinstance(before[-2], Chain) and {"first", "1st", "beg"} & set(words) and not denied(words):
         before[-2] = replace(before[-2], counts="no", as_kind=None)  # "ch 3, dc2tog in ring (counts as first cluster)": it is part of that
     cur.at += i + int(cur.kind(i) == "close")

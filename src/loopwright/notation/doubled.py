@@ -1,4 +1,4 @@
-"""Stitches told in numbers alone: "*2 dc, dc* around", "(2 sc, 1 sc) 6 times", where the two go into one stitch; "inc, 3, inc". Common practice, no source."""
+"""Repeats told in numbers alone: "*2 dc, dc* around", "(2 sc, 1 sc) 6 times", where the two go into one stitch. Common practice, no source."""
 
 from __future__ import annotations
 
@@ -55,11 +55,3 @@ def _in_one(nodes: tuple[Node, ...], cur: Cursor) -> tuple[Node, ...] | None:
     if _in_colours(cur, made[0], made[-1]):
         return None
     return tuple(replace(m, place=Place("next", ONE)) if m in several else m for m in made)
-
-
-def beside_shaping(cur: Cursor) -> bool:
-    """Whether a number stands alone in a list beside an increase or decrease: "inc, 3, inc, 3", "(4, dec) x 5"."""
-    if cur.kind(1) not in ("sep", "close", "star", "end") or cur.at and cur.kind(-1) not in ("sep", "open", "star"):
-        return False
-    around = [cur.token(2) if cur.low(1) == "," else None, cur.token(-2) if cur.at > 1 and cur.low(-1) == "," else None]
-    return any(t is not None and t.kind == "kind" and t.value in ("inc", "dec", "invdec") for t in around)

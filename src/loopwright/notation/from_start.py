@@ -9,7 +9,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
-from loopwright.model.tree import ONE, STITCH, Chain, Group, Make, Mark, Node, Num, Place, Repeat, Skip
+from loopwright.model.tree import ONE, STITCH, Chain, Group, Join, Make, Mark, Node, Num, Place, Repeat, Skip
 
 _AS_TALL = {"hdc": 2, "dc": 3, "tr": 4, "dtr": 5}
 _LONGEST, _LOOP = 4, 3  # chains of one that is a stitch at most; of one that is a loop, before a stitch that none stands for, at least
@@ -113,15 +113,21 @@ _SPACES = ("sp", "loop", "corner")
 
 
 def in_the_space_reached(out: list[Node], words: Sequence[str], begin: int) -> None:
-    """ "Sl st to loop, ch 3, 4 dc in loop": the one that the slip stitches have led to. `words`: those of what was read last; `begin`: where a star stands that is still open."""
+    """ "Sl st to loop, ch 3, 4 dc in loop", "join in any sp, (ch 3, 2 dc) in the sp": the one that the hook was taken to, no further one.
+
+    `words`: those of what was read last; `begin`: where a star stands that is still open.
+    """
     last = out[-1]
     where = last.place if isinstance(last, (Make, Group)) else None
     if not isinstance(last, (Make, Group)) or where is None or where.quant != "next" or where.n != ONE or where.of is not None or where.thing.kind not in _SPACES or "next" in words or "following" in words:
         return
+    own = isinstance(last, Group) and bool(last.nodes) and isinstance(last.nodes[0], Chain)
     at = len(out) - 2
-    while at > 0 and (isinstance(out[at], Chain) or isinstance(out[at], Make) and out[at].place is None):  # type: ignore[union-attr]
+    while at > 0 and not own and (isinstance(out[at], Chain) or isinstance(out[at], Make) and out[at].place is None):  # type: ignore[union-attr]
         at -= 1
-    led = out[at] if begin <= at < len(out) - 2 and isinstance(out[at + 1], Chain) else None
+    led = out[at] if begin <= at and (own or at < len(out) - 2 and isinstance(out[at + 1], Chain)) else None
     led = led.nodes[-1] if isinstance(led, Repeat) and led.mode == "once" and led.nodes else led
-    if isinstance(led, Make) and led.kind == "sl st" and led.place is not None and led.place.thing.kind in _SPACES:
+    slipped = isinstance(led, Make) and led.kind == "sl st" or isinstance(led, Join) and led.via == "sl st" or isinstance(led, Mark) and led.what == "attach"
+    to = led.place if slipped and isinstance(led, (Make, Join, Mark)) else None
+    if to is not None and to.thing.kind in _SPACES:
         out[-1] = replace(last, place=replace(where, quant="same"))

@@ -34,6 +34,29 @@ def _a_space(cur: Cursor) -> bool:
     return found is not None and found.kind in ("sp", "loop") and found.length is not None
 
 
+_GATHERED = frozenset("cluster popcorn puff bobble dec".split())
+
+
+def over_more(cur: Cursor, made: Make, start: int) -> Node | None:
+    """ "Cluster over next 2 dc and ch-3 sp", "sc2tog over next sp, next sc and next sp": one stitch, and what it goes over besides; None elsewhere."""
+    if made.kind not in _GATHERED and "tog" not in made.kind or made.n != ONE or cur.low() not in ("and", ",") or "over" not in cur.lows[start : cur.at]:
+        return None
+    besides: list[Node] = []
+    while cur.low() == "and" or cur.low() == "," and cur.low(1) == "next":
+        mark = cur.at
+        cur.at += 1
+        cur.skip("the", "next", "following", "over")
+        n = cur.number() if cur.kind() == "num" and cur.kind(1) == "kind" else ONE
+        found = thing(cur)
+        if found is None or n is None:
+            cur.at = mark
+            break
+        besides.append(Skip(n, found, span=cur.span_from(mark)))
+    if besides and "tog" in made.kind and made.place is not None:  # one of its legs goes into each of them
+        made = replace(made, place=None, taking=made.place.n.at(0) if made.place.n is not None else 1)
+    return Repeat((made, *besides), "once", span=cur.span_from(start)) if besides else None
+
+
 def _from_hook(made: Make, said: list[str]) -> Make:
     """ "Hdc in 2nd ch (skipped ch counts as hdc)": counted from the hook, though it does not say so; the stitch as it is elsewhere."""
     where = made.place

@@ -6,6 +6,7 @@ import re
 from typing import Literal
 
 from loopwright.model.tree import ONE, Label, Num
+from loopwright.notation.orders import ROWS_AGAIN
 from loopwright.notation.scanner import words
 from loopwright.record import changed, record
 from loopwright.source import Span
@@ -22,8 +23,8 @@ _OPEN = re.compile(r"(?P<word>r|rnds?|rows?|rounds?)\s*(?P<first>\d{1,9})(?:\s*(
 _OPEN_BEHIND = re.compile(r"(?P<first>\d{1,3})(?:\s*[-–~]\s*(?P<last>\d{1,3})\s*(?:rows|rnds|rounds)|\s*(?:row|rnd|round))\s+(?=[\d(*\[]|(?!of\b|only\b|at\b|in\b|with\b|each\b|more\b|has\b)[a-z]+\b)", re.IGNORECASE)
 _LABEL = re.compile(
     rf"""(?:
-      (?P<word>{_WORD}|r)\s*\.?\s*(?P<first>\d{{1,9}}|\{{[^{{}}\n]+\}})(?P<firsts>(?:{_LIST}){{1,3}})?(?:\s*(?P<join>-|–|—|~|to|through|thru|and|&|\+|/)\s*(?:{_WORD}|r)?\s*(?P<last>\d{{1,9}}|[–—-](?=\s?[(\[])|\{{[^{{}}\n]+\}})(?:(?P<ranges>{_RANGES})|(?P<lasts>(?:{_LIST}){{1,3}}|(?:-\d{{1,5}}){{2,}}(?=\s*:)))?)?(?P<alt>{_ALT})?(?(last)(?:\s+inc(?:l(?:usive)?)?(?=\s*[:—–]|\.?\s+(?:(?:ch|s\.?\s?c|d\.?\s?c|hdc|tr)\b|[*(\[]|-\s)))?)
-    | (?P<ofirst>\d{{1,9}})(?:st|nd|rd|th)(?:\s*(?P<ojoin>-|–|to|and|through)\s*(?P<olast>\d{{1,9}})(?:st|nd|rd|th))?(?P<oalt>\s*(?:and|&)\s+(?:all\s+|every\s+|each\s+)?(?:foll(?:owing|\.)?\s+)?(?:alt(?:ernate|\.)?|other|even|odd|ws|rs)(?:[- ]numbered)?)?\s*(?:patt(?:ern)?\b\.?\s*)?(?P<oword>{_WORD})(?:\s+incl(?:usive|\.)?)?
+      (?P<word>{_WORD}|r)\s*\.?\s*(?P<first>\d{{1,9}}|\{{[^{{}}\n]+\}})(?P<firsts>(?:{_LIST}){{1,3}})?(?:\s*(?P<join>-|–|—|~|to|through|thru|and|&|\+|/)\s*(?:{_WORD}|r)?\s*(?P<last>\d{{1,9}}|[–—-](?=\s?[(\[])|\{{[^{{}}\n]+\}})(?:(?P<ranges>{_RANGES})|(?P<lasts>(?:{_LIST}){{1,3}}|(?:-\d{{1,5}}){{2,}}(?=\s*:)))?)?(?P<alt>{_ALT})?(?(last)(?:,?\s+\(?inc(?:l(?:usive(?:ly)?|uded?)?)?\)?(?=\s*[:—–]|\.?\s+(?:(?:ch|s\.?\s?c|d\.?\s?c|hdc|tr)\b|[*(\[]|-\s)))?)
+    | (?P<ofirst>\d{{1,9}})(?:st|nd|rd|th)(?:\s*(?P<ojoin>-|–|to|and|through|thru)\s*(?P<olast>\d{{1,9}})(?:st|nd|rd|th|(?=\s+{_WORD})))?(?P<oalt>\s*(?:and|&)\s+(?:all\s+|every\s+|each\s+)?(?:foll(?:owing|\.)?\s+)?(?:alt(?:ernate|\.)?|other|even|odd|ws|rs)(?:[- ]numbered)?)?\s*(?:patt(?:ern)?\b\.?\s*)?(?P<oword>{_WORD})(?:,?\s+\(?incl(?:usive(?:ly)?|uded?|\.)?\)?)?
     | (?P<nfirst>\d{{1,9}})(?:\s*(?:-|–|—|to)\s*(?P<nlast>\d{{1,9}}))?\.?\s+(?P<rword>{_WORD})(?:\s*/\s*\d{{1,3}}\s+{_WORD}\s*(?:/|(?=\s[–—-])))?
     | (?P<wword>{_WORD})\s+(?P<wfirst>{_NUMBERS})(?:\s*(?:-|–|to|and)\s*(?P<wlast>{_NUMBERS}))?
     | (?P<spelled>{_ORDINALS})\s+(?P<sword>{_WORD})
@@ -47,7 +48,7 @@ _BARE = re.compile(r"(?P<first>\d{1,3})(?:\.?\s*[-–~]\s*(?P<last>\d{1,3}))?\s*
 _OLD_ORD = r"\d{1,3}(?:st|nd|rd|th|d)"
 _OLD = re.compile(
     rf"""(?P<list>{_OLD_ORD}(?:\s*(?:,|and|&|to|-|–)\s*(?:and\s+)?{_OLD_ORD})*)(?:\s+and\s+(?:last|successive|following))?
-        (?:\s*(?P<word>{_WORD}){_END}|\.?\s*(?:—|--|–)\s*|\.\s+(?=[A-Z✕*(\d])|:\s+(?=[A-Za-z✕*(\d])|\s+r\.(?:\s*(?:—|--|–|:)\s*|\s+(?=[A-Z✕*(\d])))
+        (?:\s*(?P<word>{_WORD})(?:{_END}|\s+(?=(?:the\s+)?same\s+as\b|(?:as|like)\s+(?:the\s+)?(?:\d|{_WORD}\s*\d)))|\.?\s*(?:—|--|–)\s*|\.\s+(?=[A-Z✕*(\d])|:\s+(?=[A-Za-z✕*(\d])|\s+r\.(?:\s*(?:—|--|–|:)\s*|\s+(?=[A-Z✕*(\d])))
       | (?P<from>\d{{1,3}})\s+to\s+(?P<to>\d{{1,3}})\s*[.:]\s+(?=[A-Z])""",
     re.IGNORECASE | re.VERBOSE,
 )
@@ -79,6 +80,8 @@ def label_at(text: str, at: int, end: int, sizes: int = 1) -> Found | None:
     plain = plain_label(text, at, end)
     if plain is not None:
         return plain
+    if ROWS_AGAIN.match(text, at, end) is not None:
+        return None  # "Rows 4 and 5, 6 times": no label, they are worked again
     several = _SEVERAL.match(text, at, end) or _SEVERAL_BEHIND.match(text, at, end) or _SEVERAL_R.match(text, at, end)
     if several is not None:
         return _several(text, several)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from loopwright.model.tree import ONE, Either, Group, Join, Make, Node, Repeat, Thing
+from loopwright.model.tree import ONE, Chain, Either, Group, Join, Make, Node, Repeat, Skip, Thing
 from loopwright.notation.cursor import Cursor
 from loopwright.notation.lists import one_place
 from loopwright.notation.same_space import same_space
@@ -123,3 +123,48 @@ def _spaces_alike(told: Sequence[Node], ending: Sequence[Node]) -> tuple[Node, .
     if not any(isinstance(n, Make) and n.place is not None and n.place.thing == _GAP for n in told):
         return tuple(ending)
     return tuple(replace(n, place=replace(n.place, thing=_GAP)) if isinstance(n, Make) and n.place is not None and n.place.quant == "last" and n.place.thing == _SPACE else n for n in ending)
+
+
+def omitting(cur: Cursor, made: Node) -> Node:
+    """ "rep from * around, omitting last sc", "(omit the last hdc and ch 3)": the last round without its last instructions."""
+    ahead = 0
+    while cur.low(ahead) in (",", ";", "but", "(", "and"):
+        ahead += 1
+    last = cur.low(ahead + 1) in ("last", "the", "final") or any(cur.low(ahead + i) in ("last", "final") for i in range(2, 8))
+    if not isinstance(made, Repeat) or cur.low(ahead) not in ("omit", "omitting") or not last or not made.nodes:
+        return made
+    bracket = cur.low(ahead - 1) == "(" if ahead else False
+    cur.at += ahead
+    named: list[str] = []
+    while not cur.done and (cur.kind() not in ("sep", "close", "star") or cur.low() in ("+", "&") or cur.low() == "-" and cur.kind(1) == "num" or cur.low() == "." and cur.low(-1) in ("c", "rep", "ch") and cur.kind(1) != "end"):
+        named += [str(cur.token().value)] if cur.kind() == "kind" else []  # type: ignore[union-attr]
+        cur.at += 1
+    cur.at += bracket and cur.kind() == "close"
+    return replace(made, ending=_last_named(made.nodes, named), ending_mode="omit")
+
+
+def _last_named(nodes: tuple[Node, ...], named: list[str]) -> tuple[Node, ...]:
+    """The nodes at the end that are the kinds named, with what is passed over between them; the last node alone where they are others."""
+    at = len(nodes)
+    for kind in reversed(named):
+        while at and isinstance(nodes[at - 1], Skip):
+            at -= 1
+        node = nodes[at - 1] if at else None
+        if kind != ("ch" if isinstance(node, Chain) else node.kind if isinstance(node, Make) else ""):
+            return nodes[-1:]
+        at -= 1
+    return nodes[at:] if 0 < at < len(nodes) else nodes[-1:]
+
+
+def two_sides(cur: Cursor, made: Node) -> Either | None:
+    """ "*A; rep from * twice more, B, rep from * 3 times, B": one star serves two counts, so that A is worked again alone, or all before; None elsewhere."""
+    told = made.nodes[0] if isinstance(made, Repeat) and made.nodes else None
+    if not isinstance(made, Repeat) or not isinstance(told, Repeat) or len(made.nodes) < 2 or made.ending or made.stop_at is not None:
+        return None
+    if made.times is None or told.times is None or not {made.mode, told.mode} <= {"times", "more", "star-times"}:
+        return None
+    alone = (*made.nodes, replace(told, mode="times", times=made.times, span=made.span))
+    behind = int(cur.kind() == "sep")
+    after = cur.token(behind)
+    goes_on = after is not None and after.low not in ("join", "sl", "turn", "fasten", "end") and after.value != "sl st"
+    return Either("one-star", ((0.3 if goes_on else 0.0, (made,)), (0.0 if goes_on else 0.3, alone)), made.span)

@@ -238,8 +238,8 @@ def _to_the_end(node: Node) -> bool:
     return isinstance(node, Make) and node.place is not None and node.place.quant in ("each", "every", "last")
 
 
-def one_place(out: list[Node], floor: int) -> None:
-    """ "2 dc, ch 1, 2 dc in next st": all in one place, or each in its own; the worker finds out which."""
+def one_place(out: list[Node], floor: int, *, also: bool = False) -> None:
+    """ "2 dc, ch 1, 2 dc in next st": all in one place, or each in its own; the worker finds out which. `also`: the last is told with "and"."""
     last = out[-1]
     if not isinstance(last, Make) or last.place is None or last.place.quant not in ("next", "same", "kth", "first", "last", "any") or last.place.left:
         return
@@ -247,6 +247,9 @@ def one_place(out: list[Node], floor: int) -> None:
         return
     first = len(out) - 1
     while first > floor and _listed(out[first - 1]):
+        first -= 1
+    repeated = first == len(out) - 1 > floor and isinstance(out[first - 1], Repeat) and _of_one_list(out[first - 1])
+    if repeated:
         first -= 1
     if last.place.from_hook and not all(isinstance(n, Chain) for n in out[:first]):
         return
@@ -263,7 +266,7 @@ def one_place(out: list[Node], floor: int) -> None:
     chains = any(isinstance(n, Chain) for n in run)
     alike = all(isinstance(n, Make) and n.kind == last.kind for n in run) and not chains
     gathered = (last.kind in _GATHERED or "tog" in last.kind) and any(isinstance(n, Make) and (n.n.at(0) or 1) > 1 for n in run[:-1])
-    costs = (0.0, 0.6) if chains else (1.0, 0.0) if alike else (0.6, 0.0) if gathered else (0.15, 0.25)
+    costs = (0.0 if also else 0.3, 0.4 if also else 0.0) if repeated else (0.0, 0.6) if chains else (1.0, 0.0) if alike else (0.6, 0.0) if gathered else (0.15, 0.25)
     told_so: list[tuple[float, tuple[Node, ...]]] = [(costs[0], (together,)), (costs[1], tuple(run))]
     if alike and len(run) == 2 and isinstance(two := run[0], Make) and (two.n.at(0) or 1) > 1 == last.n.at(0):
         told_so.append((0.5, (replace(two, place=last.place), last)))  # "*2 dc, dc next st*": two in one, where the count says so
@@ -304,3 +307,8 @@ def in_each(out: list[Node], cur: Cursor) -> None:
 
 def _listed(node: Node) -> bool:
     return isinstance(node, Chain) or isinstance(node, Make) and node.place is None and (node.taking or 0) < 2 and node.kind not in ("inc", "dec", "sl st") and "tog" not in node.kind
+
+
+def _of_one_list(node: Node) -> bool:
+    """ "(dc, ch 2) 3 times and dc in next sc": whether what is repeated names no place, and so may lie in that of what follows it."""
+    return isinstance(node, Repeat) and node.mode == "times" and len(node.nodes) > 1 and isinstance(node.nodes[-1], Chain) and all(map(_listed, node.nodes))

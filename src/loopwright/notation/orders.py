@@ -24,7 +24,7 @@ _LEAD = re.compile(r"(?:(?:colou?r|yarn|shade)\s+[A-H\d]\s*[,:]\s*|(?:change|swi
 _THEN_AS = re.compile(rf"\s{{0,3}},?\s{{0,3}}\bthen\s+(?:(?:work\s+)?as\s+(?:for\s+|in\s+)?)?(?={_ROWS}\s*\d)", re.IGNORECASE)  # "as for Row 2, then as for Row 3"
 _WHICH = re.compile(
     rf"""(?:the\s+|these\s+|this\s+(?=last\b)|from\s+|of\s+|for\s+)*(?:
-      (?:{_ROWS}|r(?=\d))\s*(?P<a>\d{{1,9}})(?P<rest>(?:\s*{_JOIN}\s*(?:(?:{_ROWS}|r(?=\d))\s*)?\d{{1,9}}(?!\d|\s*(?:more|times?\b|x\b|×|sts?\b|stitches\b|[shdt]{{1,2}}c\b|tr\b)))*)
+      (?:{_ROWS}|r(?=\d))\s*(?P<a>\d{{1,9}})(?P<rest>(?:\s*{_JOIN}\s*(?:(?:{_ROWS}|r(?=\d))\s*)?\d{{1,9}}(?!\d|\s*(?:more|times?\b|x\b(?!\s?\d)|×|sts?\b|stitches\b|[shdt]{{1,2}}c\b|tr\b)))*)
     | (?P<o>{_ORD})(?P<orest>(?:\s*{_JOIN}\s*(?:the\s+)?{_ORD})*)(?:\s+(?:pattern\s+|patt\s+)?{_ROWS}|(?=\s*(?:,|\.?\s*$)))
     | (?:last|these|previous|preceding|foregoing|above)\s+(?P<n>{_N}\s+)?(?:pattern\s+|patt\s+|pat\s+)?{_ROWS}
     | (?P<this>this|patt(?:ern)?|pat)\s+{_ROWS} | (?P<every>every)\s+{_ROWS}
@@ -33,7 +33,7 @@ _WHICH = re.compile(
     re.IGNORECASE | re.VERBOSE,
 )
 _VERB = re.compile(r"(?:work\s+)?(?P<rep>repeat\s+the\s+pattern\s+of|cont(?:inue|\.)?\s+rep(?:eat)?\.?|rep(?:eat)?\.?|(?:the\s+)?(?:same\s+)?as(?:\s+given|\s+worked|\s+written)?(?:\s+for|\s+in)?|like|work(?:\s+as)?(?:\s+for)?|continue\s+(?:to\s+repeat|repeating|with(?=\s+(?:rows?|rnds?|rounds?)\b)|alternating(?:\s+between)?)|keep\s+(?:on\s+)?(?:repeating|doing|working)|alternate(?:\s+between)?)\s+", re.IGNORECASE)
-_TIMES = Expression(rf"\s*+[,:(–-]?+\s*+(?:alternately|by turns|in turn|continuously|alternating)?\s*+,?+\s*+(?:for\s+)?(?P<other>an?other\s+|a\s+further\s+)?(?P<n>{_N}|once|twice|thrice)(?!\d|\s*(?:sts?\b|stitches\b|[shdt]{{1,2}}c\b))\s*(?P<x>times|x\b|×)?\s*(?P<more>more|again)?(?:\s+times)?(?P<rows>\s*(?:more\s+)?{_ROWS})?", re.IGNORECASE)
+_TIMES = Expression(rf"\s*+[,:(–-]?+\s*+(?:[x×]\s?+(?=\d))?+(?:alternately|by turns|in turn|continuously|alternating)?\s*+,?+\s*+(?:for\s+)?(?P<other>an?other\s+|a\s+further\s+)?(?P<n>{_N}|once|twice|thrice)(?!\d|\s*(?:sts?\b|stitches\b|[shdt]{{1,2}}c\b))\s*(?P<x>times|x\b|×)?\s*(?P<more>more|again)?(?:\s+times)?(?P<rows>\s*(?:more\s+)?{_ROWS})?", re.IGNORECASE)
 _UNTIL_ROWS = Expression(
     rf"(?:until|till|for(?:\s+a\s+total\s+of)?|to)\s+(?:there\s+are\s+|(?:your|the|this)\s+[a-z]{{3,12}}\s+(?:has|have)\s+|you(?:\s+have|['’]ve)\s+(?:got\s+|worked\s+|completed\s+|made\s+|done\s+)?|a\s+total\s+of\s+){{0,2}}"
     rf"(?P<next>(?:the\s+)?next\s+|another\s+|a\s+further\s+)?(?P<n>{_N})\s*(?:in\s+all\s+|(?P<further>more\s+|further\s+))?\s*{_ROWS}"
@@ -108,7 +108,10 @@ _FIRST_OF = Expression(
 _ROWS_OF = Expression(
     rf"work\s+(?:the\s+)?(?P<first>{_ORD})(?P<rest>(?:\s*{_JOIN}\s*(?:the\s+)?{_ORD})*)\s+{_ROWS}\s*(?:the\s+)?(?:same\s+)?as\s+(?:given\s+|worked\s+)?(?:for|on|in|of)\s+(?:the\s+)?(?P<section>[a-z]{{3,20}}(?:\s+[a-z]{{3,20}})?)\s*\.?\s*$",
     re.IGNORECASE)
-_ROWS_AGAIN = re.compile(rf"{_ROWS}\s?\d{{1,4}}(?:\s*{_JOIN}\s*(?:{_ROWS}\s*)?\d{{1,4}}){{0,4}}\s+(?:(?:{_N}|once|twice|thrice)\s*(?:times?\s*)?(?:more|again)|again)\b", re.IGNORECASE)  # "Row 7 five times more"
+_EACH_ROW = rf"(?:{_ROWS}\s?\d{{1,4}}(?:\s*{_JOIN}\s*(?:{_ROWS}\s*)?\d{{1,4}}){{0,4}}|(?:the\s+)?\d{{1,4}}(?:st|nd|rd|th)(?:\s*{_JOIN}\s*(?:the\s+)?\d{{1,4}}(?:st|nd|rd|th)){{0,4}}\s+{_ROWS})"
+ROWS_AGAIN = re.compile(
+    rf"{_EACH_ROW}(?:\s+(?:(?:{_N}|once|twice|thrice)\s*(?:times?\s*)?(?:more|again)|again)\b"  # "Row 7 five times more"
+    rf"|\s*[,:]?\s*(?:an?other\s+|a\s+further\s+)?(?:(?:{_N}(?:\s+more)?\s*(?:times?|x)|once|twice|thrice)(?:\s+(?:more|again))?|[x×]\s?\d{{1,3}})\s*(?:[.;,(]|$))", re.IGNORECASE)  # "Rows 4 and 5, 6 times."
 _ONE_UP_TO = re.compile(r"(?P<verb>rep(?:eat)?\.?\s+)(?P<word>row|rnd|round)\s*(?P<a>\d{1,4})\s+(?:through|thru|to)\s+(?:row|rnd|round)\s*(?=\d)", re.IGNORECASE)
 
 
@@ -129,7 +132,7 @@ def order(words: str, sizes: int = 1, which: Dialect | None = None) -> RowOrder 
     words = words.lstrip(" ,;.—–-")
     lead = _LEAD.match(words)
     said = words[lead.end() :] if lead else words
-    if _ROWS_AGAIN.match(said) is not None:
+    if ROWS_AGAIN.match(said) is not None:
         said = f"rep {said}"
     if "then" in said:
         said = _THEN_AS.sub(" and ", said)

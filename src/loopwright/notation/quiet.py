@@ -106,13 +106,14 @@ def _quiet_line(text: str, terms: str, stopped: bool) -> str:
 
 
 _INC_NAMED = re.compile(r"\((?:called\s+|raglan\s+|corner\s+)?inc(?:\s+made)?\)", re.IGNORECASE)
-_INC_ALONE, _SO_OFTEN = re.compile(r"\((?:inc|dec)\)", re.IGNORECASE), re.compile(r"\s*(?:rep(?:eat)?\b|[x×*]\s*\d|a?round\b|across\b|all\b|in\b|\d{1,3}\s*(?:x|times)\b|times\b)", re.IGNORECASE)
+_INC_ALONE, _SO_OFTEN = re.compile(r"\((?:inc|dec)\)", re.IGNORECASE), re.compile(r"\s*(?:rep(?:eat)?\b|[x×*]\s*\d|\*?\s?a?round\b|\*?\s?across\b|all\b|in\b|\d{1,3}\s*(?:x|times)\b|times\b)", re.IGNORECASE)
+_BY_ITSELF = re.compile(r"(?:\b(?:[sdh]{1,2}c|h?tr|sts?)\s(?:in\s(?:the\s|each\sof\s)?(?:next\s)?)?\d{1,2}(?:\s(?:sts?|stitches|[sdh]{1,2}c|h?tr))?|(?<!\w)\d{1,2}\s?(?:[sdh]{1,2}c|h?tr|sts?))\s?,\s?$", re.IGNORECASE)  # "sc in next 3 sts, (inc)"
 _WITH_CHAIN = re.compile(r"\bch\b[^.;(*]{0,30}$", re.IGNORECASE)
 
 
 def _names_an_increase(text: str, m: re.Match[str]) -> bool:
     """ "in next dc make dc, ch 1 and dc (inc made)": what an increase is made of here, with a chain in it; "(inc) x 6": one to be made."""
-    if _INC_ALONE.fullmatch(m.group()) is not None and _SO_OFTEN.match(text, m.end()) is not None:
+    if _INC_ALONE.fullmatch(m.group()) is not None and (_SO_OFTEN.match(text, m.end()) is not None or _BY_ITSELF.search(text, max(0, m.start() - 40), m.start()) is not None):
         return True
     return _INC_NAMED.fullmatch(m.group()) is not None and _WITH_CHAIN.search(text, max(0, m.start() - 40), m.start()) is not None
 

@@ -123,9 +123,26 @@ def scan(text: str, start: int, end: int, dialect: Dialect) -> list[Token]:
         tokens = [part for t in tokens for part in _parted(t, dialect)]
     if "V" in text[start:end] and any(t.text in _VS and t.kind == "word" for t in tokens):
         tokens = [t._replace(kind="kind", value="v-st") if t.text in _VS and t.kind == "word" and not _shapes(tokens, i) else t for i, t in enumerate(tokens)]
+    if ")*" in low and "times" in low:
+        tokens = _closed_by_star(tokens)
     if dialect.id == "old" and tokens:
         tokens = _of_old(tokens)
     return tokens
+
+
+def _closed_by_star(tokens: list[Token]) -> list[Token]:
+    """ "*3 sc, (dec)* 6 times": the star closes the one before, where "(3 sc, dec)* 6" says six times."""
+    made: list[Token] = []
+    stars = 0
+    for token in tokens:
+        before = made[-1] if made else None
+        if before is not None and before.kind == "times" and before.text[0] == "*" and token.low == "times" and stars % 2:
+            made[-1:] = [_made("star", "*", None, before.start, before.start + 1), _made("times", f"{before.value[0]} times", before.value, before.start + 1, token.end)]
+            stars += 1
+            continue
+        stars += token.kind == "star" and token.text == "*"
+        made.append(token)
+    return made
 
 
 MOST_KEPT, LONGEST_KEPT = 20_000, 40

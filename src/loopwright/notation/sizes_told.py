@@ -29,6 +29,7 @@ _DASHED = re.compile(r"(?:(?:\d?X{0,4}[SL]|[A-H]|M|\d{1,3}|small|medium|large|ne
 _HYPHENS = re.compile(r"(?:(?:extra )?(?:small|medium|large)|[SML]|X{1,3}[SL]|\d{1,2}(?=(?:\s?-\s?\d{1,2}){2})|(?<=-)\d{1,2}|(?<=- )\d{1,2})(?:\s?-\s?(?=\w)|$)", re.IGNORECASE)
 _SLASHED = re.compile(r"(?<![\d/])\d{2,4}(?:/\d{2,4}){2,}(?![\d/])")
 SLASHED_LEAST = 3
+_CHANGES = re.compile(r"\b(?:changes|(?:larger|smaller|other)\s+sizes?)\b[^.\n]{0,60}?\b(?:parenthes[ei]s|brackets)\b", re.IGNORECASE)  # "Changes for sizes 12 and 16 are in parentheses."
 _LABELLED = re.compile(r"^[ \t]*(?:rnds?|rows?|rounds?)\s?\d{1,3}(?:\s?[-–]\s?\d{1,3})?\s?\[\d{1,3}(?:\s?[-–]\s?\d{1,3})?\]\s?:", re.IGNORECASE | re.MULTILINE)  # "Rnd 9 [10]:", of two sizes
 LONGEST_NUMBER = 9
 _IN_LABEL = re.compile(r"(?:rows?|rnds?|rounds?|r)\s*\d[\d\s–-]*\s*(?P<only>\((?:for\s+)?(?:sizes?\s+)?(?P<names>[\w ,&/-]{1,60}?)(?:\s+sizes?)?(?P<word>\s+only)?\))\s*[:.—–-]", re.IGNORECASE)
@@ -43,8 +44,8 @@ def sizes_only(text: str, at: int, end: int, sizes: tuple[str, ...], only: tuple
     if everyone:
         return everyone.end(), None
     m = _ONLY.match(text, at, end)
-    if m is not None and (found := _meant(m["names"] or m["plain"] or m["after"] or "", sizes)):
-        return m.end(), found
+    if m is not None and ((found := _meant(m["names"] or m["plain"] or m["after"] or "", sizes)) or sizes[0] == "size 1" and m["after"]):
+        return m.end(), found  # of none where the text names no sizes, and so not which this is: "Size 6 only:"
     m = _FOR_ROW.match(text, at, end)
     if m is not None and (found := _meant(m["names"] or m["plain"], sizes, every=True)):
         return m.end(), found
@@ -111,6 +112,8 @@ def _means(said: str, size: str, index: int, of: int) -> bool:
     low = size.lower()
     if index < len(_ORDINALS) and said in _ORDINALS[index].split():
         return True
+    if low == f"size {index + 1}" and _unnamed(said, index, of):
+        return True
     if said == low or said == low[:1] or said == "".join(w[0] for w in low.split()):
         return True
     n = 2 if said.startswith(("two ", "2 ")) else 1
@@ -119,6 +122,14 @@ def _means(said: str, size: str, index: int, of: int) -> bool:
     if "smallest" in said or said in ("small", "smaller") and of == 2:
         return index < n
     return False
+
+
+_BY_PLACE = {2: ("small s", "large l"), 3: ("small s", "medium m", "large l"), 4: ("small s", "medium m", "large l", "extra-large xl")}
+
+
+def _unnamed(said: str, index: int, of: int) -> bool:
+    """Whether a name means a size by its place, where the text names none: "Size 3 only", "Small only"."""
+    return said == str(index + 1) or of in _BY_PLACE and said in _BY_PLACE[of][index].split()
 
 
 _ENDS = re.compile(r"[ .;]*(?:\n|\Z|\()")
@@ -154,7 +165,7 @@ def sizes_of(text: str, written: str) -> tuple[str, ...]:
     slashed = [m.group().count("/") + 1 for m in _SLASHED.finditer(text)] if not votes and "/" in text else []
     for n in set(slashed):
         votes[n] = slashed.count(n) if slashed.count(n) >= SLASHED_LEAST else 0  # "57/63/69" time and again
-    if dashed >= SLASHED_LEAST:
+    if dashed >= SLASHED_LEAST or dashed and _CHANGES.search(written) is not None:
         votes[3] = votes.get(3, 0) + dashed
     if (labelled := len(_LABELLED.findall(text)) if "[" in text else 0) > 1:
         votes[2] = votes.get(2, 0) + labelled
@@ -163,9 +174,9 @@ def sizes_of(text: str, written: str) -> tuple[str, ...]:
 
 
 def _grows(first: str, others: str) -> bool:
-    """Whether numbers stand as those of larger and larger sizes do: "20 (25-25)"."""
+    """Whether numbers stand as those of larger and larger sizes do, "20 (25-25)", or with the middle one first, "24 (20-28)"."""
     numbers = [int(n) for n in re.findall(r"\d{1,9}", f"{first} {others}")]
-    return numbers == sorted(numbers)
+    return numbers == sorted(numbers) or numbers[1] < numbers[0] < numbers[2]
 
 
 def _number_before(text: str, at: int) -> int | None:

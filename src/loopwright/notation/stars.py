@@ -21,14 +21,8 @@ from loopwright.model.tree import (
 from loopwright.notation.after_places import END_WORDS
 from loopwright.notation.cursor import Cursor, thing_word
 from loopwright.notation.extents import left_words, stop_at
-from loopwright.notation.from_start import (
-    begun_by_chain,
-    begun_where_joined,
-    in_its_place,
-    once,
-    where_begun,
-)
-from loopwright.notation.last_rounds import ended
+from loopwright.notation.from_start import begun_by_chain, begun_where_joined, in_its_place, once, where_begun
+from loopwright.notation.last_rounds import ended, omitting, two_sides
 from loopwright.notation.places import place
 from loopwright.notation.stops import stop_before
 
@@ -76,6 +70,7 @@ def star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
         _times_ahead(cur) or cur.kind() in ("times", "end") or cur.low() in END_WORDS or cur.low() in ("rep", "repeat", ",", ";", ".", "to", "each", "join", "sl", "slst")
         or cur.kind() == "kind" and cur.token().value == "sl st"  # type: ignore[union-attr]
         or cur.kind() == "open" and cur.kind(1) == "star" and cur.low(2) == "to" or _repeat_in_bracket(cur) or cur.low() in ("in", "into") and cur.low(1) in ("each", "every")
+        or cur.low() in ("from", "between") and cur.kind(1) == "star"
     ) and len(out) > stars[-1]
     if not closing:
         cur.first_star.setdefault(cur.depth, len(out))
@@ -89,9 +84,9 @@ def star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     again = _lead_in(cur)
     total = cur.low() in ("a", "for", "total")
     made = _counted_repeat(cur, inside, start)
-    if isinstance(made, Repeat) and made.mode == "times" and not cur.accept_words("in all") and again and not total:
+    if isinstance(made, Repeat) and made.mode == "times" and not _in_all(cur) and again and not total:
         made = replace(made, mode="star-times")  # "*1 tr, 5 ch* repeat 5 times", "*…* repeat from * to * 2 times": as often again, as a rule
-    made = _omitting(cur, _stopped(made))
+    made = omitting(cur, _stopped(made))
     ends = isinstance(made, Repeat) and (made.mode == "end" or made.stop_at is not None) and cur.low(cur.low() in (",", ";")) in ("ending", "end", "finishing")
     out.append(ended(cur, made) if ends and isinstance(made, Repeat) else made)
 
@@ -123,6 +118,13 @@ def left_open(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     out.extend(closing)
 
 
+def _in_all(cur: Cursor) -> bool:
+    return cur.accept_words("in all") or cur.accept_words("in total") or cur.accept("altogether")
+
+
+END_OF_TWO = 3  # tokens: "* to *"
+
+
 def _lead_in(cur: Cursor) -> bool:
     """Takes what leads from a list in stars to the number of times: "repeat from * to *", "- [rep", "repeat **".
 
@@ -139,7 +141,8 @@ def _lead_in(cur: Cursor) -> bool:
         again = True
         _from_star(cur)
     elif cur.low() == "*" and (both := _between_two(cur)):
-        again, cur.at = again or both > 2, cur.at + both  # "rep * to * once" is as "rep from * to * once"
+        again = both == END_OF_TWO and cur.low(-1) in ("rep", "repeat") or again or both > 2  # "rep * to * once" is as "rep from * to * once"
+        cur.at += both
     elif cur.low(-1) in ("rep", "repeat") and cur.low() == "**" and (cur.kind(1) in ("times", "num") or cur.low(1) in END_WORDS):
         cur.at += 1  # "repeat ** 6 times": what stands between the two
     return again
@@ -165,18 +168,6 @@ def _taken(out: list[Node], begin: int) -> tuple[Node, ...]:
     inside = tuple(out[begin:])
     del out[begin:]
     return inside
-
-
-def _omitting(cur: Cursor, made: Node) -> Node:
-    """ "rep from * around, omitting last sc": the last round without its last instruction."""
-    ahead = 1 if cur.low() in (",", ";") else 0
-    last = cur.low(ahead + 1) in ("last", "the", "final") or any(cur.low(ahead + i) in ("last", "final") for i in range(2, 8))
-    if not isinstance(made, Repeat) or cur.low(ahead) not in ("omit", "omitting") or not last:
-        return made
-    cur.at += ahead
-    while not cur.done and (cur.kind() not in ("sep", "close", "star") or cur.low() == "." and cur.low(-1) in ("c", "rep", "ch") and cur.kind(1) != "end"):
-        cur.at += 1
-    return replace(made, ending=made.nodes[-1:], ending_mode="omit")
 
 
 def _stopped(made: Node) -> Node:
@@ -348,11 +339,14 @@ def repeat_from(cur: Cursor, out: list[Node], stars: list[int]) -> None:
         made = found if isinstance(found, Repeat) else Repeat(inside, "end")
     stopped = _stopped(made)
     made = stopped if isinstance(stopped, Repeat) else made
-    without = _omitting(cur, made)
+    without = omitting(cur, made)
     made = without if isinstance(without, Repeat) else made
     done = ended(cur, made)
     if (all_there := in_its_place(out[-1] if out else None, done)) is not None:
         out[-1] = all_there
+        return
+    if not starred and (sides := two_sides(cur, done)) is not None:
+        out.append(sides)
         return
     out.extend(begun_by_chain(out, done) if unmarked else [done])
 

@@ -24,7 +24,7 @@ from loopwright.notation.after_places import END_WORDS
 from loopwright.notation.cursor import Cursor, thing_word
 from loopwright.notation.edges import all_around, along, at_a_rate, one_of_sides, with_rate
 from loopwright.notation.extents import left_words, swept_to
-from loopwright.notation.further import more_places
+from loopwright.notation.further import more_places, over_more
 from loopwright.notation.layers import THROUGH, closes, layered, through_both
 from loopwright.notation.moves import LEFT_FREE, along_chain, on_part, on_second
 from loopwright.notation.olden import spread, yarn_letter
@@ -206,7 +206,8 @@ def make(cur: Cursor) -> Node:
     wide = where.n.at(0) if where is not None and where.n is not None and where.quant == "next" else None
     if kind in ("cluster", "cross-st") and n in (None, ONE) and wide and wide > 1 and any(t.text.lower() == "over" for t in cur.tokens[start : cur.at]):
         where = where if where is not None and where.thing.kind in _PLAIN else None  # "cluster over next 5 dc" passes over the sc between
-        return Make(kind, ONE, where, taking=wide, parts=wide, span=cur.span_from(start))
+        made = Make(kind, ONE, where, taking=wide, parts=wide, span=cur.span_from(start))
+        return over_more(cur, made, start) or made
     made = Make(kind, n or ONE, where, loop if loop != "both" else where.loop if where else "both", between=chains, span=cur.span_from(start))
     if kind in ("dec", "invdec") and n is None and where is not None and (pairs := _in_pairs(made, where)) is not None:
         return pairs
@@ -215,7 +216,7 @@ def make(cur: Cursor) -> Node:
     over = spread(cur, made, start)
     if where is not None and where.quant == "same" and cur.low() == "and" and cur.low(1) in ("in", "into") and made.n == ONE and (edge := _and_free(cur, kind, start)) is not None:
         return edge
-    return more_places(cur, made, start) if over is made else over
+    return over_more(cur, made, start) or more_places(cur, made, start) if over is made else over
 
 
 _ALONG = frozenset(("along", "across", "on", "of", "around"))

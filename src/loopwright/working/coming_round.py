@@ -40,7 +40,10 @@ def sits(run: Run, node: Repeat) -> bool:
 
 def only_before_start(run: Run, node: Repeat, left: int) -> bool:
     """Whether nothing is left of a round worked into loops but the stitches that lie before the loop in which it was begun."""
-    return places_of(node.nodes) <= {*SPACES} and 0 < left == sum(1 for i in range(run.start) if run.view.items[i] != CHAIN) and all(s < run.pos for s, _ in view_runs(run))
+    if not places_of(node.nodes) <= {*SPACES} or left < 1 or not run.view.runs or any(run.pos <= s < run.end for s, _ in view_runs(run)):
+        return False
+    in_closing = run.end < len(run.view.items) == run.view.runs[-1][1] and run.end == run.view.runs[-1][0]  # begun in the loop that closed the round below
+    return in_closing or left == sum(1 for i in range(run.start) if run.view.items[i] != CHAIN)
 
 
 def leads(node: Repeat) -> bool:

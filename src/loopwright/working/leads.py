@@ -17,16 +17,18 @@ MESH_CHAIN = 5  # dc, ch 2
 def one_leg_short(following: Sequence[Node]) -> bool:
     """ "ch 3, dc4tog over next 4 sts, *ch 7, dc5tog over next 5 sts": what the row begins with has a leg less than all the others."""
     first = following[0] if following else None
+    first = first.nodes[0] if isinstance(first, Repeat) and first.mode == "once" else first  # "dc2tog over next dc and ch-2 sp"
     if not isinstance(first, Make) or (few := _legs(first)) < 2:
         return False
-    others = next((n.nodes for n in following if isinstance(n, Repeat)), ())
-    return any(_legs(n) == few + 1 for n in others if isinstance(n, Make) and ("tog" in n.kind) == ("tog" in first.kind))
+    others = next((n.nodes for n in following if isinstance(n, Repeat) and n.mode != "once"), ())
+    begun = [n.nodes[0] if isinstance(n, Repeat) and n.mode == "once" else n for n in others]
+    return any(_legs(n) == few + 1 for n in begun if isinstance(n, Make) and ("tog" in n.kind) == ("tog" in first.kind))
 
 
 def _legs(node: Make) -> int:
     """Of how many legs it is, over stitches or in one space; 0 elsewhere."""
     over = node.place.n.at(0) if node.place is not None and node.place.n is not None and node.place.quant == "next" else None
-    many = node.taking or (legs(node.kind) if "tog" in node.kind else 0)
+    many = legs(node.kind) if "tog" in node.kind else node.taking or 0
     if node.place is not None and node.place.thing.kind in (*SPACES, "ring") and not node.taking:  # "ch 3, dc2tog in ring, *ch 3, dc3tog in ring"
         return many or node.parts or 0
     return many if many > 1 and (node.place is None or over == many) else 0

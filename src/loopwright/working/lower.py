@@ -16,8 +16,8 @@ if TYPE_CHECKING:
 def row_named(body: Sequence[Node]) -> int:
     """The number of the row that all of a row is told to be worked into; 0 where it is the row below, or several."""
     told = [p for p in places(body) if p.quant != "same" and p.thing.kind != "ring" and not p.from_hook]
-    if not told or not told[0].of_row:
-        return 0
+    if not told or not told[0].of_row or told[0].quant == "skipped" and told[0].n is None:
+        return 0  # "dc in each skipped st of Rnd 4": they lie under the chains of the row below
     number, thing = told[0].of_row, told[0].thing
     return number if all(p.of_row == number or not p.of_row and p.thing == thing for p in told) else 0
 

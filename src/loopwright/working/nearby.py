@@ -28,6 +28,17 @@ def loop_of_the_join(run: Run) -> Slot | None:
     return run.last
 
 
+def goes_on_in_spaces(run: Run) -> bool:
+    """ "Ch 3, 2 dc in same sp, *ch 1, 3 dc in next sp; rep from * around": whether the rest of a round goes into spaces alone, so that the first is one of them."""
+    told = next((n for n in run.following if not isinstance(n, Chain)), None)
+    if not isinstance(told, Repeat) or told.mode not in ("end", "times", "more", "star-times"):
+        return False
+    if told.mode != "end" and told.times is not None and (told.times.at(0) or 0) + (told.mode != "times") >= len(run.view.runs):
+        return False
+    placed = [n.place for n in told.nodes if isinstance(n, (Make, Told)) and n.place is not None]
+    return bool(placed) and placed[0].quant == "next" and all(p.thing.kind in SPACES or p.quant == "same" for p in placed)
+
+
 def loop_again(run: Run, place: Place) -> Slot | None:
     """ "ch 3, dc around the joining hdc, …, 2 dc in next sp, ch 1, join with hdc": the loop of the join, which the round began in and ends in."""
     n, runs = len(run.view.items), run.view.runs

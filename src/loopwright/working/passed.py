@@ -35,6 +35,9 @@ def kth_with_chains(run: Run, place: Place, k: int) -> Slot | None:
 
 def passed_over(run: Run, place: Place, how: str) -> list[Slot]:
     """ "dc in skipped st", "dc in skipped st 3 rows below"."""
+    if place.n is None and place.of_row and not run.skips and (under := [Slot(s, e, "below-1") for s, e in view_runs(run) if s >= run.pos]):
+        run.left_said = True  # "dc in each skipped st of Rnd 4": the stitches between are left in front
+        return [take(run, slot) for slot in under]
     lies_below = place.rows_below or not run.skips and run.pos < run.end and run.item(run.pos) == CHAIN
     return _under_chains(run, place, how) if lies_below else _just_passed(run, place, how)
 

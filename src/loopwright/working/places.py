@@ -7,6 +7,7 @@ from loopwright.working.kinds import CHAIN, HEIGHT, code
 from loopwright.working.nearby import (
     beside_groups,
     chain_between,
+    goes_on_in_spaces,
     group_here,
     in_its_closing,
     in_pair,
@@ -83,7 +84,7 @@ def slots_of(run: Run, place: Place, how: str = "top") -> list[Slot]:
             return [take(run, Slot(run.pos, run.pos, "ring"))]
         return [run.last]
     if place.quant == "same":
-        return [space_at_start(run, place) or (kind == "loop" or kind in SPACES and run.view.half) and loop_of_the_join(run) or _same(run, place)]
+        return [space_at_start(run, place) or (kind == "loop" or kind in SPACES and (run.view.half or goes_on_in_spaces(run))) and loop_of_the_join(run) or _same(run, place)]
     if place.quant == "skipped":
         return passed_over(run, place, how)
     if place.quant == "first":
@@ -162,7 +163,7 @@ def _next(run: Run, place: Place, how: str) -> list[Slot]:
 def _begins_there(run: Run, place: Place, slot: Slot) -> bool:
     """Whether a round begins in the space it is first worked into, though no words take the hook there; what lies before comes last then."""
     first = run.worked == 0 and not run.out and run.view.joined and not run.start and slot.start > 0
-    if not first or place.thing.kind not in ("corner", *SPACES):
+    if not first or place.thing.kind not in ("corner", *SPACES) and (place.thing.kind != "gap" or slot.how != "space"):
         return False
     back = run.inside == 1 and slot.start == 1 and any(isinstance(n, Make) and n.place is not None and n.place.thing.kind not in ("corner", "ring", "gap", *SPACES) for n in run.following)
     # "*3 sc in next sp, sc in next dc; rep from * around": the stitch that the round began behind is the last to be worked into

@@ -372,7 +372,7 @@ def _leftovers(run: Run) -> tuple[int, int]:
     if view.foundation:
         return max(0, run.end - run.pos), 0
     left = run.stitches_left()
-    spaces = sum(1 for s, e in view.runs if s >= run.pos)
+    spaces = sum(1 for s, e in view.runs if run.pos <= s < run.end)
     if run.used_spaces and left and not spaces:
         return 0, 0
     left = max(0, left - run.named.get("came-back", 0))
@@ -382,9 +382,7 @@ def _leftovers(run: Run) -> tuple[int, int]:
     if spaces == 1 and not run.used_spaces and not left and run.in_rounds and run.named.get("ends-untold"):
         run.cost += PAST_LAST  # a round from stitch to stitch goes past its last chain to the first stitch
         return 0, 0
-    if left and between_kinds(run):
-        return 0, 0  # and what was passed over with them
-    if run.used_spaces and 0 < left <= run.named.get("group-rest", 0):
+    if left and between_kinds(run) or run.used_spaces and 0 < left <= run.named.get("group-rest", 0):
         return 0, 0  # the rest of the last shell, in whose space the round ends
     return left, spaces
 

@@ -153,6 +153,8 @@ def _seek_gap(run: Run, pos: int, *, told: bool = False) -> Slot | None:
     worked = run.last is not None and run.last.end == pos and run.last.how == "top" and run.last.start < pos
     if worked and 0 < pos <= run.end and run.once("gap-behind", ((0.0, False), (0.35, True))):
         return Slot(pos, pos, "between")  # "(dc in dc, dc between dc)": right behind the stitch that was worked into
+    if run.view.runs and (chains := next(((s, e) for s, e in view_runs(run) if pos <= s <= pos + 1 or s < pos < e), None)) is not None:
+        return Slot(*chains, "space")  # "3 sc between next 2 clusters": the chains that lie between them
     begun = run.named.get("from-gap", 0)
     last = run.end - int(begun and not (run.named.get("attached") and not _in_first_gap(run)))  # the gap that the round began in comes last, and is taken
     return Slot(pos + 1, pos + 1, "between") if pos + 1 <= last else None

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from loopwright.model.tree import Chain, Mark, Node, Repeat
+from loopwright.model.tree import Chain, Make, Mark, Node, Repeat
 from loopwright.working.kinds import code, height, plain
 from loopwright.working.run import Run
 from loopwright.working.view import Slot
@@ -87,7 +87,10 @@ def _first_made(run: Run, kind: str, tall: int) -> None:
 
 def _skip_two(run: Run, skipped: int) -> None:
     """Two and more chains skipped before a single crochet: chains to turn with, a loop at the edge, or, as in older British patterns, a stitch."""
+    tall = _AS_TALL.get(skipped, "sc")
     options: tuple[tuple[float, str], ...] = ((0.0, "no"), (0.7, "loop"), *(((0.8, "yes"),) if skipped == 2 else ()))
+    if tall != "sc" and _takes_turns(run, tall):
+        options = ((0.0, "yes"), (0.5, "no"))
     reading = "loop" if run.skipped_said.startswith("space") else run.skipped_said or run.convention(f"skipped-{skipped}-sc", options)
     if reading == "loop":
         run.chain(skipped)
@@ -95,10 +98,21 @@ def _skip_two(run: Run, skipped: int) -> None:
     run.tch_length = skipped
     if reading == "yes":
         run.note("skipped", skipped)
-        run.make(code("sc"), Slot(run.pos - 1, run.pos))
+        run.make(code(tall), Slot(run.pos - 1, run.pos))
         run.tch_item = True
     else:
         run.note("passed", skipped)
+
+
+_AS_TALL = {3: "dc", 4: "tr"}
+
+
+def _takes_turns(run: Run, tall: str) -> bool:
+    """ "Sc in 4th ch from hook, *dc in next ch, sc in next ch; rep from * across": whether such stitches and singles take turns, so that the chains skipped are the first."""
+    first = run.following[0] if run.following else None
+    turns = run.following if run.inside else first.nodes if isinstance(first, Repeat) else ()
+    kinds = {plain(n.kind) if isinstance(n, Make) else "" for n in turns}
+    return tall in kinds and kinds <= {tall, "sc"} and (run.inside > 0 or "sc" in kinds)
 
 
 def gap_after(nodes: Sequence[Node]) -> int:

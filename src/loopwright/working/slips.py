@@ -20,6 +20,7 @@ from loopwright.model.tree import (
     Unknown,
 )
 from loopwright.working.kinds import CHAIN, HEIGHT, code, plain
+from loopwright.working.leads import joined_at
 from loopwright.working.making import own_chain, own_more, plain_run
 from loopwright.working.marked import next_marker, place_marker
 from loopwright.working.motifs import ANOTHER, PIECES
@@ -300,9 +301,28 @@ def do_mark(run: Run, node: Mark) -> None:
             run.pos = slots[-1].start
             if not run.named.get("on-free"):
                 move_start(run, slots[-1].start)
+                if slots[-1].how == "space" and _chain_in_loop(run.following):
+                    run.pos = slots[-1].end  # the loop has its stitch
                 run.named["from-gap"] = int(slots[-1].how == "between")
             run.named["attached"] = 1
             run.note("attach", slot=slots[-1])
+
+
+def _chain_in_loop(following: Sequence[Node]) -> bool:
+    """ "Join yarn in any loop, ch 9, *dc in next loop, ch 6; rep from * around, join to 3rd ch": whether the chain is the stitch of that loop."""
+    lead, then = (following[0], following[1]) if len(following) > 1 else (None, None)
+    if not isinstance(lead, Chain) or not isinstance(then, (Make, Repeat)):
+        return False
+    first = first_stitch((then,))
+    if first is None or first[1] is None or first[1].quant != "next" or first[1].thing.kind not in SPACES or (first[1].n.at(0) if first[1].n is not None else 1) != 1 or first[2] != 1:
+        return False
+    tall, length = HEIGHT.get(plain(first[0])) or 0, lead.n.at(0) or 0
+    if isinstance(then, Make):  # "ch 8, sc in next loop, *ch 5, sc in next loop; …": the repeat says what is meant by a loop
+        rest = following[2] if len(following) > 2 else None
+        again = first_stitch(rest.nodes[1:]) if isinstance(rest, Repeat) and [type(n) for n in rest.nodes] == [Chain, Make] else None
+        if again is None or again[1] is None or (again[0], again[1].quant, again[1].thing, again[2]) != (first[0], "next", first[1].thing, 1):
+            return False
+    return tall > 1 and length >= tall or 0 < (joined_at(following) or length) < length
 
 
 def pass_all_but(run: Run, many: int) -> None:

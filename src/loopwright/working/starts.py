@@ -175,12 +175,12 @@ def start_chain(run: Run, node: Chain, length: int, following: Sequence[Node]) -
     as_kind = node.as_kind or kind
     if kind not in HEIGHT and _BY_HEIGHT.get(length) is not None and into_turning_chain(following) == _BY_HEIGHT[length]:
         kind = _BY_HEIGHT[length]  # before a shell or a V, in rows that end on the turning chain: it is a stitch there
-    if node.counts == "unsaid" and one_leg_short(following):
+    if node.counts == "part" or node.counts == "unsaid" and one_leg_short(following):
         run.start_chain, run.tch_length = (length, "none"), length  # it is the first leg of the cluster, over the first stitch
         run.note("turning", length)
         if run.view.ring:
             run.last = Slot(0, run.end, "ring")
-        elif not run.slipped or run.last is None:
+        elif run.last is None or not (run.slipped or run.last.how in ("space", "between")):
             run.last = Slot(run.pos, run.pos + 1)
             run.pos += 1
         return

@@ -1,0 +1,34 @@
+"""Sizes with the middle one first, "24 (20-28)", and rows for one size where the text names none."""
+
+from __future__ import annotations
+
+from tests.line_by_line import last_rows
+
+
+def test_the_middle_size_first():
+    lines = ["Ch 31 (27-35).", "Row 1: Sc in 2nd ch from hook and in each ch to end. 30 (26-34) sc.", "Row 2: Ch 1, sc in next 12 (10-14) sts, 2 sc in next st, sc in each st to end. 31 (27-35) sc."]
+    assert [row.counts for row in last_rows(lines, "us")[1:]] == [(30, 26, 34), (31, 27, 35)]
+
+
+def test_a_range_that_is_told_but_once_is_no_size():
+    assert last_rows(["Ch 31.", "Row 1: Sc in 2nd ch from hook and in each ch to end. (30 sc)", "Rep Row 1 for 20 (18-22) rows."], "us")[1].counts == (30,)
+
+
+TWO_ROWS = ["Ch 17 (19, 23, 25).", "Row 1: Sc in 2nd ch from hook and in each ch to end. 16 (18, 22, 24) sc.", "Row 2: Ch 1, sc in each st across."]
+
+
+def test_a_row_for_a_size_by_its_place():
+    rows = last_rows([*TWO_ROWS, "Size 4 only: Row 3: Ch 1, 2 sc in first st, sc in each st across. (25)", "All sizes: Row 4: Ch 1, sc in each st."], "us")
+    assert [row.counts for row in rows[-2:]] == [(None, None, None, 25), (16, 18, 22, 25)]
+    assert all(row.agrees is not False for row in rows if row)
+
+
+def test_a_row_for_a_size_that_is_not_known():
+    rows = last_rows([*TWO_ROWS, "Size 10 only: Row 3: Ch 1, 2 sc in first st, sc in each st across. (25)", "All sizes: Row 4: Ch 1, sc in each st."], "us")
+    assert rows[-1].counts == (16, 18, 22, 24)
+    assert all(row.agrees is not False for row in rows if row)
+
+
+def test_small_is_the_first():
+    rows = last_rows(["Ch 17 (19, 23).", "Row 1: Sc in 2nd ch from hook and in each ch to end. 16 (18, 22) sc.", "Small size only: Row 2: Ch 1, 2 sc in first st, sc in each st across. (17)"], "us")
+    assert rows[-1].counts == (17, None, None)
