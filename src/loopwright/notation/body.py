@@ -195,14 +195,11 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
     if low == "place" and cur.kind(1) in ("num", "blank"):  # "place 2 sc in each stitch"
         cur.at += 1
         return None
-    if low == "rotate":  # to go along another edge: the words say which
+    if low == "rotate":
         cur.at += 1
         return Mark("underside", span=cur.span_from(start))  # at the end of a foundation; elsewhere the words say which edge
-    if low == "fo":
-        cur.at += 1
-        return Mark("fasten-off", span=cur.span_from(start))
-    if low in ("fasten", "finish", "break", "cut", "end") and cur.low(1) in ("off", "yarn", "thread"):
-        cur.at += 2
+    if low == "fo" or low in ("fasten", "finish", "break", "cut", "end") and cur.low(1) in ("off", "yarn", "thread"):
+        cur.at += 1 + (low != "fo")
         return Mark("fasten-off", span=cur.span_from(start))
     if low in ("leave", "leaving") and (left := leave(cur)) is not None:
         return left
@@ -262,6 +259,7 @@ def one(cur: Cursor, before: list[Node]) -> Node | None:
     cur.skip("in", "into", "through", "thru") if low in ("in", "into", "through", "thru") else None
     loop = loop_words(cur)
     if loop is not None:
+        cur.at += cur.low(-1) == "of" and cur.kind() == "kind" and cur.kind(1) == "sep"  # "all sts in 3rd loop of hdc, …"
         return Mark("loops", loop=loop, span=cur.span_from(start))
     cur.at = start
     if kind == "times" and cur.low(-1) == "," and listed(cur, before):

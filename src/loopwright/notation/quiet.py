@@ -71,7 +71,7 @@ _BULLET = re.compile(r"\s*(?:[•·◦▪►✦★☆✓☐▢□-]\s+(?=(?:rows
 # "Cuff, Round 2:", "V-neck dec row:": what a row is of, at the head of its line. Common practice, no source.
 _NAMED_PART = re.compile(
     r"[ \t]*(?!(?i:rep(?:eat)?|work|as|for|follow|through|to|from|after|before|until|last|next|every|each|same|like|end|ending|continue|cont|with|and|then|rows?|rnds?|rounds?|beg|begin|start|on|in|at|all|of|if|note|next|foundation|set|set-up|setup|edging|border|final|work)\b)"
-    r"[A-Z][\w’'-]*(?:\s[A-Za-z][\w’'-]*){0,2}(?:,\s+(?=(?i:rows?|rnds?|rounds?)\s*\d)|\s+(?:[-–—]\s+)?(?=(?i:rows?|rnds?|rounds?)\s*\d{1,3}\s*[:)])|\s+(?=(?i:dec|inc|decrease|increase)(?:rease)?\s+(?i:row|rnd|round)\s*:))"
+    r"[A-Z][\w’'-]*(?:\s[A-Za-z][\w’'-]*){0,2}(?:,\s+(?=(?i:rows?|rnds?|rounds?)\s*\d)|\s+(?:[-–—]\s+)?(?=(?i:rows?|rnds?|rounds?)\s*\d{1,3}\s*(?:\(\d{1,3}(?:,\s?\d{1,3})*\)\s*)?[:)])|\s+(?=(?i:dec|inc|decrease|increase)(?:rease)?\s+(?i:row|rnd|round)\s*:))"
 )
 # which part a row is of, said before "row 1": the rows before it tell that. Common practice, no source.
 _OF_PART = re.compile(

@@ -94,5 +94,5 @@ def between_kinds(run: Run) -> bool:
     if len(ahead) != 1 or not ahead.isdisjoint(sought):
         return False
     other, items = next(iter(ahead)), run.view.items
-    between = items.count(other, 0, run.pos) // run.repeats
+    between = max(1, items.count(other, 0, run.pos) // run.repeats)
     return 0 < items.count(other, run.pos, run.end) <= between and not any(0 <= at < len(items) and items[at] == other for at in run.into.start)
