@@ -30,7 +30,7 @@ def test_rows_along_edges_over_and_over() -> None:
     assert [len(fabric) > 300 * 60 for fabric in report.fabrics if fabric is not None] == [True]
 
 
-@pytest.mark.parametrize("round_of", ["*Fpdc around rep from", "ch 3, dc in next st, repeat from beginning around, ", "*(dc, ch 1, dc) in next st, sc around rep from "])
+@pytest.mark.parametrize("round_of", ["ch 1, dc in next sp; rep from * twice more, ", "sc in next st, ch 1; rep from1 ch; ", "*Fpdc around rep from", "ch 3, dc in next st, repeat from beginning around, ", "*(dc, ch 1, dc) in next st, sc around rep from "])
 def test_lists_within_lists_do_not_double(round_of):
     text = "Rnd 1: 12 sc in magic ring. (12 sc)\nNext rnd: " + round_of * 20 + " * around; sl st to first sc. (18 sc)\n"
     document = read(Source.of(text), "us")

@@ -161,6 +161,8 @@ def two_sides(cur: Cursor, made: Node) -> Either | None:
     told = made.nodes[0] if isinstance(made, Repeat) and made.nodes else None
     if not isinstance(made, Repeat) or not isinstance(told, Repeat) or len(made.nodes) < 2 or made.ending or made.stop_at is not None:
         return None
+    if any(isinstance(n, (Repeat, Either)) for n in told.nodes):
+        return None  # lists within lists would double each time
     if made.times is None or told.times is None or not {made.mode, told.mode} <= {"times", "more", "star-times"}:
         return None
     alone = (*made.nodes, replace(told, mode="times", times=made.times, span=made.span))
