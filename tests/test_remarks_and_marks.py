@@ -50,3 +50,10 @@ def test_what_another_size_does_is_said_in_passing(remark):
 def test_another_name_of_a_stitch(name):
     rows = ["Row 1: 12 tr in a ring, ss.", "Row 2: 4ch, (1tr, 1ch) in each tr to end, ss to 3rd of 4ch.", f"Row 3: {name} into each ch1 space. (12 dc)."]
     assert last_rows(rows, "uk")[-1].counts == (12,)
+
+
+@pytest.mark.parametrize("lead", ["Begin at bottom. ", "", "With white yarn. "])
+@pytest.mark.parametrize("label", ["R{}: ", "R {}: ", "Rnd {}: "])
+def test_several_rounds_in_one_line(lead, label):
+    told = " ".join(f"{label.format(n)}{words}" for n, words in ((1, "6 sc in loop."), (2, "inc 6 (12)."), (3, "*sc, inc* 6 times (18).")))
+    assert first_counts(f"{lead}{told}\n")[-3:] == [6, 12, 18]

@@ -37,7 +37,8 @@ _LABEL = re.compile(
 _PLAIN = re.compile(r"(?P<word>rows?|rnds?|rounds?)\s?(?P<n>\d{1,7})(?:\s\((?P<side>rs|ws)\))?:\s+(?!\((?:rs|ws|right|wrong)\b)(?=\S)", re.IGNORECASE)
 _AS_ANOTHER = re.compile(rf"{_WORD}\s*\d{{1,4}}\s+(?:(?:the\s+)?same\s+)?(?:as|like)\b", re.IGNORECASE)  # "Row 1 as for back"
 _BEHIND = re.compile(r"[.;)\]]\s+(?=\w)")
-_A_ROW = re.compile(rf"\b{_WORD}\b", re.IGNORECASE)
+_A_ROW = re.compile(rf"\b{_WORD}\b|\br\s?\d{{1,3}}\s?:", re.IGNORECASE)
+_AN_R = re.compile(r"r\s?\d{1,3}(?:\s?[-–]\s?r?\d{1,3})?\s?:", re.IGNORECASE)  # "R3: …. R4: …"
 _SEVERAL = re.compile(rf"(?P<word>{_WORD})\s*\.?\s*(?P<list>\d{{1,4}}\s*,\s*\d{{1,4}}(?:\s*,\s*\d{{1,4}})*(?:\s*,?\s*(?:and|&)\s*\d{{1,4}})?){_END}", re.IGNORECASE)
 _SEVERAL_R = re.compile(rf"(?P<word>r)\s?(?P<list>\d{{1,4}}\s*(?:,|&|and)\s*r\s?\d{{1,4}}(?:\s*(?:,|&|and)\s*r\s?\d{{1,4}})*|\d{{1,4}}(?:\s*[-–.]\s*r\d{{1,4}}){{2,}}){_END}", re.IGNORECASE)  # "R3, R4, R5:"
 _SEVERAL_BEHIND = re.compile(rf"(?P<list>\d{{1,4}}\s*,\s*\d{{1,4}}(?:\s*,\s*\d{{1,4}})*(?:\s*,?\s*(?:and|&)\s*\d{{1,4}})?)\s+(?P<word>{_WORD}){_END}", re.IGNORECASE)
@@ -198,7 +199,7 @@ def labels_in(text: str, start: int, end: int, sizes: int = 1) -> list[Found]:
         if found and at < found[-1].end or not _A_ROW.search(text, at, end):
             continue
         more = label_at(text, at, end, sizes)
-        if more is not None and (more.label.kind != "none" or _AS_ANOTHER.match(text, at, end)):
+        if more is not None and (more.label.kind != "none" or _AS_ANOTHER.match(text, at, end) or _AN_R.match(text, at, end)):
             found.append(more)
     return found
 
