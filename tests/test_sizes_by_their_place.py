@@ -32,3 +32,16 @@ def test_a_row_for_a_size_that_is_not_known():
 def test_small_is_the_first():
     rows = last_rows(["Ch 17 (19, 23).", "Row 1: Sc in 2nd ch from hook and in each ch to end. 16 (18, 22) sc.", "Small size only: Row 2: Ch 1, 2 sc in first st, sc in each st across. (17)"], "us")
     assert rows[-1].counts == (17, None, None)
+
+
+def test_sizes_are_named_by_the_rows_told_for_some_of_them():
+    """The lists have four sizes, three of which have rows of their own: the smallest has none."""
+    lines = [
+        "Rnd 5: Ch 2, *2 hdc in next st, hdc in next 4 sts; rep from * around. 48 hdc.",
+        "Size 3 only: Rnd 6: Ch 2, *2 hdc in next st, hdc in next 11 sts; rep from * around. 52 hdc.",
+        "Sizes 5 and 7 only: Rnd 6: Ch 2, *2 hdc in next st, hdc in next 5 sts; rep from * around. 56 hdc.",
+        "Size 7 only: Rnd 7: Ch 2, *2 hdc in next st, hdc in next 13 sts; rep from * around. 60 hdc.",
+        "All sizes: Next rnd: Ch 2, hdc in each hdc around. 48 (52, 56, 60) hdc.",
+    ]
+    rows = last_rows(lines, "us")
+    assert [row.counts for row in rows] == [(48, 48, 48, 48), (None, 52, None, None), (None, None, 56, 56), (None, None, None, 60), (48, 52, 56, 60)]

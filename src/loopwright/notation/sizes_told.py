@@ -110,6 +110,8 @@ def _names(said: str, colon: bool) -> tuple[str, ...]:
 def _means(said: str, size: str, index: int, of: int) -> bool:
     """Whether a name said in the rows means a size: its name, its initials, "larger", "smallest", "two largest"."""
     low = size.lower()
+    if low == f"size {said}" and said.isdigit():
+        return True
     if index < len(_ORDINALS) and said in _ORDINALS[index].split():
         return True
     if low == f"size {index + 1}" and _unnamed(said, index, of):
@@ -170,7 +172,20 @@ def sizes_of(text: str, written: str) -> tuple[str, ...]:
     if (labelled := len(_LABELLED.findall(text)) if "[" in text else 0) > 1:
         votes[2] = votes.get(2, 0) + labelled
     best = max(votes, key=lambda k: votes[k], default=1)
-    return tuple(f"size {i + 1}" for i in range(best)) if 1 < best <= 30 and votes[best] else ("one size",)
+    if not 1 < best <= 30 or not votes[best]:
+        return ("one size",)
+    return _named_in_rows(written, best) or tuple(f"size {i + 1}" for i in range(best))
+
+
+_NUMBERED = re.compile(r"^[ \t]*(?:for\s+)?sizes?\s+(?P<names>\d{1,2}(?:\s*(?:,|and|&|,\s*and)\s*\d{1,2}){0,8})\s+only\b", re.IGNORECASE | re.MULTILINE)
+
+
+def _named_in_rows(text: str, many: int) -> tuple[str, ...]:
+    """The names of so many sizes, where rows are told for some of them only, "Sizes 6, 8 and 10 only: …"; the smallest may have no row of its own."""
+    numbers = sorted({int(n) for m in _NUMBERED.finditer(text) for n in re.findall(r"\d{1,2}", m["names"])}) if "only" in text else []
+    if not numbers or numbers[-1] <= many or len(numbers) not in (many - 1, many):
+        return ()
+    return tuple(f"size {n}" for n in ([*numbers] if len(numbers) == many else [f"under {numbers[0]}", *numbers]))
 
 
 def _grows(first: str, others: str) -> bool:
