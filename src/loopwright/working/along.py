@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from loopwright.model.tree import Divided, EdgeRun, Group, InTurn, Make, Node, Num, PatternRun, Place, Spread, Thing
 from loopwright.working.around import CORNERS, bare, do_around, goes_round
-from loopwright.working.groups import into_one, stitch_parts
+from loopwright.working.groups import into_one, is_plain, stitch_parts
 from loopwright.working.kinds import CHAIN, HEIGHT, code, name, plain
 from loopwright.working.making import do_make, kind_made
 from loopwright.working.nearby import stop_of
@@ -75,13 +75,28 @@ def _as_they_come(run: Run, node: InTurn) -> None:
     for slot in base:
         taken[slot.start] = (slot, node.parts[0])
     parts = {id(part): tuple(bare(n) for n in (part.nodes if isinstance(part, Group) else (part,))) for part in node.parts}
+    at_once = {key: made for key, told in parts.items() if (made := _plain_in_one(run, told)) is not None}
     for start in sorted(taken):
         slot, part = taken[start]
         run.last, run.pos = slot, max(run.pos, slot.end)
         begin = len(run.out)
-        into_one(run, parts[id(part)], slot)
+        if (made := at_once.get(id(part))) is not None:  # as `into_one`, without looking at it each time
+            run.placed += 1
+            run.origin = made[2] or run.origin
+            run.make(made[0], slot, made[1])
+        else:
+            into_one(run, parts[id(part)], slot)
         if len(run.out) - begin > 1:
             run.groups.append(MadeGroup(begin, len(run.out), part.name or "" if isinstance(part, Group) else ""))
+
+
+def _plain_in_one(run: Run, nodes: tuple[Node, ...]) -> tuple[int, int, int] | None:
+    """The stitch, how many of it go into one place, and the words that ask for them; None where more than that is asked."""
+    one = nodes[0] if len(nodes) == 1 else None
+    if not isinstance(one, Make) or not is_plain(run, one) or one.between or one.n.at(0) is None:
+        return None
+    kind, twice = kind_made(run, one.kind)
+    return code(kind), (one.n.at(0) or 1) * twice, one.span.start if one.span.end else 0
 
 
 def _round_the_piece(run: Run, node: InTurn) -> EdgeRun | None:

@@ -64,7 +64,7 @@ def copied(run: Run, node: Group, slots: list[Slot]) -> bool:
     size = second.end - second.start
     apart = size > 0 and not run.out[second.start] == CHAIN == run.out[second.end - 1]  # chains that meet would be one space
     plain = apart and first.end == second.start and size == first.end - first.start
-    if not plain or second.end != len(run.out) or not all(isinstance(n, Chain) or _is_plain(run, n) for n in node.nodes):
+    if not plain or second.end != len(run.out) or not all(isinstance(n, Chain) or is_plain(run, n) for n in node.nodes):
         return False
     into, origins, more = [run.into[i] for i in range(second.start, second.end)], run.origins[second.start :], slots[2:]
     if len(run.out) + size * len(more) > MAX_ITEMS or any(s is not None and s != slots[1] for s in into):
@@ -80,7 +80,7 @@ def copied(run: Run, node: Group, slots: list[Slot]) -> bool:
     return True
 
 
-def _is_plain(run: Run, node: Node) -> bool:
+def is_plain(run: Run, node: Node) -> bool:
     """Whether a node makes so many stitches and nothing else happens."""
     return isinstance(node, Make) and node.place is None and node.kind in HEIGHT and node.kind != "sl st" and node.kind not in run.definitions
 
