@@ -65,7 +65,7 @@ def _as_they_come(run: Run, node: InTurn) -> None:
     for part in node.parts[1:]:
         for slot in _places_ahead(run, part):
             taken[slot.start] = (slot, part)
-    if not taken:
+    if not taken and not all(map(_of_chains, node.parts[1:])):
         raise RunsOut("place", wanted=1, found=0)
     covered = {i for slot, _ in taken.values() for i in range(slot.start, max(slot.end, slot.start + 1))}
     base = [s for s in _places_ahead(run, node.parts[0]) if s.start not in covered]
@@ -88,6 +88,11 @@ def _as_they_come(run: Run, node: InTurn) -> None:
             into_one(run, parts[id(part)], slot)
         if len(run.out) - begin > 1:
             run.groups.append(MadeGroup(begin, len(run.out), part.name or "" if isinstance(part, Group) else ""))
+
+
+def _of_chains(part: Node) -> bool:
+    """Whether a part goes into spaces of so many chains."""
+    return isinstance(part, (Make, Group)) and part.place is not None and part.place.thing.kind in SPACES and part.place.thing.length is not None
 
 
 def _plain_in_one(run: Run, nodes: tuple[Node, ...]) -> tuple[int, int, int] | None:
@@ -135,6 +140,8 @@ def _places_ahead(run: Run, part: Node) -> list[Slot]:
         middle = run.pos + (len(run.view.items) - run.pos - 1) // 2
         return _centres(run) or ([Slot(middle, middle + 1)] if middle < run.end else [])
     found: list[Slot] = []
+    if _of_chains(part) and not run.view.runs and not run.view.foundation:
+        return []  # "sc in each sc and ch-1 sp", again over a row that has none
     if place.thing.kind == "corner" and not run.view.runs and (corners := _corners(run)):
         return corners
     pos = run.pos

@@ -8,7 +8,7 @@ from dataclasses import replace
 from loopwright.model.tree import STITCH, Chain, Either, Filet, Group, Join, Make, Mark, Node, Place, Repeat, Skip, Thing
 from loopwright.working.kinds import HEIGHT, code, legs, plain
 from loopwright.working.run import Run
-from loopwright.working.seeking import SPACES
+from loopwright.working.seeking import SPACES, STITCHES
 from loopwright.working.view import Slot
 
 MESH_CHAIN = 5  # dc, ch 2
@@ -70,13 +70,21 @@ def pair_at_end(nodes: Sequence[Node]) -> bool:
 
 
 def bridged(run: Run, length: int, following: Sequence[Node]) -> bool:
-    """ "Ch 2, skip first 10 sc": a row that begins with a chain over what is passed; nothing made elsewhere."""
+    """ "Ch 2, skip first 10 sc", "ch 5, skip 5 sts for thumb, sc in each st": a row that begins with a chain over what is passed; nothing made elsewhere."""
     over = following[0] if following else None
-    if run.view.open_end or not (run.in_rounds or run.view.joined) or not isinstance(over, Skip) or not over.first or over.thing.kind in SPACES or (over.n.at(0) or 0) < max(4, length + 1):
+    told = isinstance(over, Skip) and (over.first and (over.n.at(0) or 0) >= max(4, length + 1) or _all_others(over, length, following[1:]))
+    if run.view.open_end or not (run.in_rounds or run.view.joined) or not isinstance(over, Skip) or not told or over.thing.kind in SPACES:
         return False
     run.start_chain = (length, "loop")
     run.chain(length)
     return True
+
+
+def _all_others(over: Skip, length: int, following: Sequence[Node]) -> bool:
+    """Whether so many stitches are passed over as a chain is long, and all the others are worked into."""
+    many, after = over.n.at(0) or 0, next((n for n in following if not isinstance(n, Mark)), None)
+    place = after.place if isinstance(after, Make) else None
+    return many > 3 and abs(many - length) < 3 and over.thing.kind in STITCHES and place is not None and place.quant == "each" and place.n is None
 
 
 def mesh_begun(run: Run, length: int, following: Sequence[Node]) -> bool:

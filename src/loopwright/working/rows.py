@@ -316,7 +316,7 @@ def _finished(run: Run, pending: Chain | None) -> Made:
     view = View(
         out, tuple(r for r in run.runs if r[1] > r[0]), tuple(g for g in run.groups if g.end - g.start > 1 or g.name),
         0 if run.tch_item else run.tch_length, True, joined=run.joined or (run.in_rounds and not run.turned), turned=False,
-        mesh=(bridged > 0 and min(e - s for s, e in run.runs) < 3) + (bridged > 0 and (makes_opening(run) or run.named.get("chains-counted", 0) > 0)) * 2, divisions=_divisions(run), markers=carried(run),
+        mesh=(bridged > 0 and min(e - s for s, e in run.runs) < 3) + (makes_opening(run) or bridged > 0 and run.named.get("chains-counted", 0) > 0) * 2, divisions=_divisions(run), markers=carried(run),
         half=any(n.what == "half" for n in run.tape),
     )
     return Made(

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 
 
 OPENING = 20  # so many stitches left out under a chain make an opening, whatever the chain's length
+FEW_OPENINGS, SOLID = 4, 5  # openings of a row; stitches of it for each of them, so that it is no lace
 LEAST_OPENING, FEW = 4, 2  # so many, under a chain or two of the row, may: a thumb's, whose chains its printed count has among the stitches
 SINGLES, LONG_END = 4, 6  # so many single chains, and a chain of so many at a row's end, may be counted with the stitches
 SLIP = code("sl st")
@@ -29,11 +30,15 @@ _STARS = frozenset(("star", "star st"))  # drawn together from their loops; the 
 
 
 def makes_opening(run: Run) -> bool:
-    """Whether a chain of the row bridges an opening: a sleeve's, a thumb's, whose chains the next row works into."""
+    """Whether a chain of the row bridges an opening: a sleeve's, a thumb's, a handle's, whose chains the next row works into."""
     starts, ends, hows, made = run.into.start, run.into.end, run.into.how, len(run.out)
-    return any(
-        s > 0 and e < made and e - s > 1 and hows[s - 1] and hows[e] and starts[e] - ends[s - 1] >= OPENING for s, e in run.runs
-    )
+    gaps = [(starts[e] - ends[s - 1], e - s) for s, e in run.runs if s > 0 and e < made and e - s > 1 and hows[s - 1] and hows[e]]
+    if any(gap >= OPENING for gap, _ in gaps):
+        return True
+    if run.runs and run.runs[0][0] == 0 and run.in_rounds and (first := run.runs[0][1]) < made and hows[first] and first > 1:
+        gaps.append((starts[first] - run.start, first))  # "ch 5, skip 5 sts for thumb, sc in each st around"
+    solid = 0 < len(run.runs) == len(gaps) <= FEW_OPENINGS and made - run.out.count(CHAIN) >= SOLID * len(gaps)
+    return solid and all(gap > 1 and long >= gap // 2 for gap, long in gaps)
 
 
 def slips_along_own_chain(run: Run, out: bytes) -> int:
