@@ -106,7 +106,7 @@ def bracket(cur: Cursor, before: list[Node]) -> Node | None:
             cur.at += 1
             return Repeat(inside, "more" if cur.accept("more") else "times", n2, span=cur.span_from(start))
         cur.at = mark
-    if before and isinstance(before[-1], Repeat) and cur.kind() in ("sep", "end") and _so_many_shapes(inside):
+    if before and isinstance(before[-1], Repeat) and (cur.kind() in ("sep", "end") or cur.low() in _GOES_ON) and _so_many_shapes(inside):
         return Mark("note", span=cur.span_from(start))  # "…; rep from * 11 times (12 shells), ch 3": how many they are now
     if len(inside) == 1 and isinstance(inside[0], Make) and inside[0].kind == "pattern" and inside[0].place is None:
         return Define("pattern", span=cur.span_from(start)) if _name(before, "pattern") else Mark("note", span=cur.span_from(start))
@@ -335,6 +335,7 @@ def _chain_told(before: list[Node]) -> int:
 
 
 _LEGS = frozenset("half leg part".split())
+_GOES_ON = frozenset("ch chain turn join end ending finish finishing".split())  # what is told next where no comma stands between
 
 
 def _note(cur: Cursor, before: list[Node], start: int) -> bool:

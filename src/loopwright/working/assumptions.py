@@ -83,4 +83,6 @@ def _convention_words(key: str, value: Any) -> str | None:
         return f"nobody tells how many stitches go round this edge: the printed count of {value} is taken"
     if key == "one-repeat-told" and value:
         return "rows that tell one repeat mean it for the whole row"
+    if key == "last-slip" and value:
+        return "the slip stitch that ends a row is a stitch that the next row is worked into"
     return None

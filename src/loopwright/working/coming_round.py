@@ -59,3 +59,9 @@ def takes_rest(ending: tuple[Node, ...]) -> bool:
     """ "…; rep from * across, ending with dc in each remaining dc": all that the whole rounds leave."""
     place = ending[0].place if ending and isinstance(ending[0], Make) else None
     return place is not None and place.quant == "each" and place.n is None and place.upto is None and place.left is None and place.of is None and place.thing.kind in ("st", "sc", "hdc", "dc", "tr")
+
+
+def before_its_group(run: Run, spaces: int) -> bool:
+    """Whether the one space left lies before the group in whose middle the round began, as one does before each of the others."""
+    groups = run.view.index.by_name
+    return spaces == 1 and run.in_rounds and run.start > 0 and run.repeats > 1 and any(g.start < run.start < g.end for name in groups if name for g in groups[name])

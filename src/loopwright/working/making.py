@@ -7,13 +7,16 @@ from collections.abc import Sequence
 
 from loopwright.model.tree import (
     STITCH,
+    Chain,
     EdgeRun,
     Make,
+    Mark,
+    Node,
     Place,
     Thing,
 )
 from loopwright.record import changed
-from loopwright.working.kinds import HEIGHT, code, legs, plain
+from loopwright.working.kinds import CHAIN, HEIGHT, code, legs, plain
 from loopwright.working.places import how_of, slots_of
 from loopwright.working.run import MAX_ITEMS, CannotWork, Run, RunsOut
 from loopwright.working.seeking import SPACES, STITCHES, seek, stitches_ahead
@@ -66,7 +69,7 @@ def do_make(run: Run, node: Make) -> None:
     _before_foundation(run, kind, place)
     if place.quant == "each" and _too_many(run, place, count * twice):
         raise CannotWork("too-many", limit=MAX_ITEMS)
-    slots = slots_of(run, place, how_of(run, place, node.loop))
+    slots = [Slot(run.start, run.start + 1)] if closes_in_own_start(run, place, kind) else slots_of(run, place, how_of(run, place, node.loop))
     if slots and slots[0].how == "own-chain" and place.from_hook:
         return own_chain(run, kind, count, -slots[0].start)
     if place.from_hook:
@@ -269,6 +272,26 @@ def picot(run: Run, count: int) -> None:
     if run.named["picot"] > MAX_ITEMS:
         raise CannotWork("too-many", limit=MAX_ITEMS)
     run.note("picot", count)
+
+
+def closes_in_own_start(run: Run, place: Place, kind: str) -> bool:
+    """Whether a stitch closes its round in the chain that the round began with, so that half of its last loop is the stitch; marks that it does."""
+    run.half_loop = run.worked > 2 and bool(run.out) and run.out[-1] == CHAIN and _in_own_start(run, place, kind, run.following)
+    return run.half_loop
+
+
+def ends_in_own_start(run: Run, ending: Sequence[Node]) -> bool:
+    """ "*sc in next sp, ch 6; rep from *, end ch 3, hdc in 3rd ch of ch-4": the ending of a repeat needs no stitch of the row below."""
+    last = ending[-1] if len(ending) > 1 and isinstance(ending[-2], Chain) else None
+    return isinstance(last, Make) and last.place is not None and last.n.at(0) == 1 and _in_own_start(run, last.place, last.kind, run.following)
+
+
+def _in_own_start(run: Run, place: Place, kind: str, following: Sequence[Node]) -> bool:
+    told = place.of.length if place.quant == "kth" and place.thing.kind == "ch" and place.of is not None and place.of.kind == "sp" else None
+    named = bool(told) if place.thing.kind == "ch" else place.quant == "last" and place.thing.kind == "tch" and place.of is None and not place.from_hook
+    if not named or run.inside or not run.in_rounds or run.turned or not run.tch_item or run.start_chain is None or told and told < run.start_chain[0]:
+        return False
+    return (HEIGHT.get(plain(kind)) or 0) > 1 and all(isinstance(n, Mark) and n.what != "turn" for n in following)
 
 
 def _half_loop(run: Run, kind: str) -> None:

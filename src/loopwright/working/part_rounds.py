@@ -127,7 +127,7 @@ def comes_out(run: Run, node: Repeat, point: Point, keep: tuple[int, int]) -> bo
     sticky, conventions, named = dict(run.sticky), dict(run.conventions), dict(run.named)
     partial(run, node, point, keep, 2)
     longest = max((e - s for s, e in run.view.runs), default=0) if "corner" in places_of(node.nodes) else 0
-    spaces = sum(1 for s, e in view_runs(run) if s >= run.pos and e - s >= longest)
+    spaces = sum(1 for s, e in view_runs(run) if run.pos <= s < run.end and e - s >= longest)  # not the loop it began in, where that closed the round below
     spaces -= spaces == 1 and run.in_rounds and not run.used_spaces and ends_untold(node)  # past it the round comes to its first stitch
     left = 0 if run.used_spaces and not spaces else run.stitches_left()
     if left > keep[0] and not run.in_rounds:

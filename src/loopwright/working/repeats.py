@@ -10,6 +10,7 @@ from loopwright.record import changed
 from loopwright.working.coming_round import CLOSED, ends_in_first, in_half, leads, only_before_start, sits, takes_rest
 from loopwright.working.instructions import do_all, total_needed
 from loopwright.working.kinds import CHAIN, HEIGHT, code
+from loopwright.working.making import ends_in_own_start
 from loopwright.working.part_rounds import (
     closes,
     closing_chain,
@@ -198,7 +199,7 @@ def _to_end(run: Run, node: Repeat, after: tuple[int, int], left: tuple[int, int
     if run.inside:
         run.steps += WITHIN
     ending = () if node.ending_mode == "omit" else node.ending
-    tail = total_needed(ending)
+    tail = (0, 0) if ends_in_own_start(run, ending) else total_needed(ending)
     # what the words leave ("to last 2 sts") is what the rest of the row works into
     keep = (max(after[0] + tail[0], left[0] if left else 0), max(after[1] + tail[1], left[1] if left else 0))
     short = _shortened(node) if node.ending_mode in ("omit", "at") else ()
@@ -294,7 +295,7 @@ def _comes_round(run: Run, node: Repeat) -> int:
 def _how_many(run: Run, node: Repeat, points: Points, keep: tuple[int, int], exact: bool) -> int:
     """How many of the rounds are kept; a part of one more where the choice says so."""
     full = len(points) - 1
-    if full == 0 and not _tail_only(run, keep):
+    if full == 0 and run.stitches_left() > keep[0]:
         return partial(run, node, points[0], keep, 1)
     if full and run.in_rounds and sits(run, node):
         run.back_to(points[full])
@@ -394,7 +395,3 @@ def _left_at(run: Run, point: Point) -> int:
     left = run.stitches_left()
     run.pos = now
     return left
-
-
-def _tail_only(run: Run, keep: tuple[int, int]) -> bool:
-    return run.stitches_left() <= keep[0]

@@ -32,6 +32,7 @@ from loopwright.model.tree import (
 )
 from loopwright.record import record
 from loopwright.working.around import told_round
+from loopwright.working.coming_round import before_its_group
 from loopwright.working.grouping import together
 from loopwright.working.instructions import do_all, total_needed
 from loopwright.working.kinds import CHAIN, HEIGHT, code, plain
@@ -42,7 +43,7 @@ from loopwright.working.run import CannotWork, Choice, Printed, Run
 from loopwright.working.seeking import SPACES
 from loopwright.working.slots import Slots
 from loopwright.working.starts import first_stitch
-from loopwright.working.tally import SLIP, bridged_chains, counted_end, kinds_made, main_of, makes_opening, slips_along_own_chain
+from loopwright.working.tally import SLIP, bridged_chains, counted_end, ends_low, kinds_made, main_of, makes_opening, slips_along_own_chain
 from loopwright.working.tape import Note
 from loopwright.working.view import View, ring
 
@@ -293,14 +294,14 @@ def _finished(run: Run, pending: Chain | None) -> Made:
     cost = run.cost
     free = left
     if 0 < left <= UNDER_CLOSING and run.repeats and any(n.what == "half" for n in run.tape):
-        left = 0  # "…; rep from * to last 2 sts, ch 2, dc in first sc": the last loop is over those
+        left, spaces = 0, spaces if run.used_spaces else 0  # "…; rep from * to last 2 sts, ch 2, dc in first sc": the last loop is over those
     if run.left_said:
         free = left if run.named.get("left-free") else 0
         left = spaces = 0
     if left:
-        cost += min(LEFT_MAX, LEFT_COST + LEFT_EACH * left) if left > 1 or not _is_tch(run) else 0.5
+        cost += min(LEFT_MAX, LEFT_COST + LEFT_EACH * left) if left > 1 or not run.view.turned else 0.5
     elif spaces:
-        cost += min(LEFT_MAX, SPACE_LEFT + SPACE_EACH * spaces)
+        cost += PAST_LAST if before_its_group(run, spaces) else min(LEFT_MAX, SPACE_LEFT + SPACE_EACH * spaces)
     _drop_trailing_slips(run)
     out = bytes(run.out)
     nothing_made = run.worked == 0 and not out
@@ -361,10 +362,6 @@ def _only_start(run: Run, cost: float, pending: Chain | None) -> Made:
     )
 
 
-def _is_tch(run: Run) -> bool:
-    return run.view.turned
-
-
 def _leftovers(run: Run) -> tuple[int, int]:
     view = run.view
     if view.ring or view.open_end or not view.items:
@@ -392,6 +389,8 @@ def _drop_trailing_slips(run: Run) -> None:
         return  # the edge of a row
     if not run.in_rounds and not run.joined and run.view.turned and run.out.count(SLIP) > 1:
         return  # one of several that stand between shells or scales
+    if ends_low(run) and run.convention("last-slip", ((0.0, False), (0.6, True))):
+        return
     while run.out and run.out[-1] == SLIP and not run.slip_row and run.out.count(SLIP) * 4 < len(run.out):
         run.out.pop()
         slot = run.into.pop()

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from loopwright.model.tree import Chain, Make, Mark, Node, Repeat
+from loopwright.model.tree import Chain, Make, Mark, Node, Repeat, Skip
 from loopwright.working.kinds import code, height, plain
 from loopwright.working.run import Run
 from loopwright.working.view import Slot
@@ -91,6 +91,8 @@ def _skip_two(run: Run, skipped: int) -> None:
     options: tuple[tuple[float, str], ...] = ((0.0, "no"), (0.7, "loop"), *(((0.8, "yes"),) if skipped == 2 else ()))
     if tall != "sc" and _takes_turns(run, tall):
         options = ((0.0, "yes"), (0.5, "no"))
+    elif skipped >= _gap_passed(run.following) + _SIDE > _SIDE:
+        options = ((0.0, "loop"), (0.6, "no"))
     reading = "loop" if run.skipped_said.startswith("space") else run.skipped_said or run.convention(f"skipped-{skipped}-sc", options)
     if reading == "loop":
         run.chain(skipped)
@@ -105,6 +107,15 @@ def _skip_two(run: Run, skipped: int) -> None:
 
 
 _AS_TALL = {3: "dc", 4: "tr"}
+_SIDE = 5  # chains more than lie below a loop: they are its side, and it is the first of the loops
+
+
+def _gap_passed(nodes: Sequence[Node]) -> int:
+    """Chains passed over below each loop, "sc in 10th ch, *ch 4, skip 3 ch, sc in next ch; …": 3; 0 where no such loops come next."""
+    told = nodes[0].nodes if nodes and isinstance(nodes[0], Repeat) else nodes[:3]
+    if len(told) != 3 or not isinstance(told[0], Chain) or not isinstance(told[1], Skip) or not isinstance(told[2], Make):
+        return 0
+    return (told[1].n.at(0) or 0) if (told[0].n.at(0) or 0) > 2 and plain(told[2].kind) == "sc" else 0
 
 
 def _takes_turns(run: Run, tall: str) -> bool:

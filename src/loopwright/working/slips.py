@@ -299,13 +299,25 @@ def do_mark(run: Run, node: Mark) -> None:
         if slots and slots[-1].start >= 0:
             run.last = slots[-1]
             run.pos = slots[-1].start
-            if not run.named.get("on-free"):
+            if not run.named.get("on-free") and not _left_behind(run, slots[-1]):
                 move_start(run, slots[-1].start)
                 if slots[-1].how == "space" and _chain_in_loop(run.following):
                     run.pos = slots[-1].end  # the loop has its stitch
                 run.named["from-gap"] = int(slots[-1].how == "between")
             run.named["attached"] = 1
             run.note("attach", slot=slots[-1])
+
+
+def _left_behind(run: Run, slot: Slot) -> bool:
+    """ "Row 8: Skip first 4 sts, join yarn in next st, sc in each sc": a row does not come round to the stitches that it passed over; the stitch joined in may be taken."""
+    if not run.skips or run.in_rounds or run.view.joined or run.view.ring or run.inside or slot.end - slot.start != 1 or slot.end > run.end:
+        return False
+    run.start, run.left_said, run.named["left-free"] = slot.start, True, 1
+    then = next((n for n in run.following if not isinstance(n, Mark) and not (isinstance(n, Chain) and n.n.at(0) == 1)), None)
+    each = isinstance(then, Make) and then.place is not None and then.place.quant in ("each", "every") and then.place.n is None
+    if each and run.once("joined-in-taken", ((0.0, False), (0.5, True))):
+        run.pos = slot.end
+    return True
 
 
 def _chain_in_loop(following: Sequence[Node]) -> bool:

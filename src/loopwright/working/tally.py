@@ -218,3 +218,11 @@ def _fits(made: Made, count: Count, printed: tuple[Count, ...]) -> bool | None:
         return number == made.made[noun] or noun in _STARS and number == made.made.get("cluster") or number == made.made[noun] + 1 == made.made.get("group")
     near = [v for k, v in made.made.items() if k not in HEIGHT and k not in ("ch", "picot")]
     return number in near if near else None
+
+
+def ends_low(run: Run) -> bool:
+    """Whether a row to be turned ends with one slip stitch in a stitch of its own, "sc in next 9 ch, sl st in last ch, turn": the next row may be worked into it."""
+    slot, before = (run.into[-1], run.into[-2]) if len(run.out) > 1 else (None, None)
+    if slot is None or before is None or run.out[-1] != SLIP or not run.turned or run.in_rounds or run.joined or run.slip_row:
+        return False
+    return slot.how == "top" and slot.end - slot.start == 1 and slot.start >= before.end
