@@ -15,7 +15,7 @@ MAX_RANGE = 2000
 _WORD = r"(?:rows?|rnds?|rounds?|rds?)"
 _LIST = r"\s?[(\[]\s*(?:\d{1,5}|[–—-])(?:\s*[,;:]\s*(?:\d{1,5}|[–—-]))*\s*[)\]]"
 _RANGES = r"\s?[(\[]\s*\d{1,5}\s*[–-]\s*\d{1,5}(?:\s*[,;:]\s*\d{1,5}\s*[–-]\s*\d{1,5})*\s*[)\]]"  # "Rows 3-28 (3-32)": the other sizes' rows
-_END = r"(?:\s*\((?!rs\b|ws\b|right\b|wrong\b|for\b|a\b|total\b)[a-z][a-z -]{2,24}\)(?=\s*[:.]))?(?:\s*\+|\s+onwards?|\s+(?:and|&)\s+(?:all\s+)?(?:following|further|subsequent|remaining)(?:\s+(?:rows?|rnds?|rounds?))?)?(?:\s*\((?:for\s+|a\s+total\s+of\s+|total\s+of\s+)?\d{1,3}\s+(?:rows?|rnds?|rounds?)(?:\s+(?:total|in\s+all|altogether))?\))?\s*(?P<side>\((?:right\s+side|wrong\s+side|rs|ws)\))?\s*(?:\.\s?(?:—|--|–)|,\s+(?:[a-z]+\s+)?(?:edge|edging|border|mesh|lace|eyelets?|beading|increases?|decreases?|set-?up|armholes?|neck|thumb|heel|crown|brim|shaping)\s*:|[:.)|]|=(?=\s*(?:\d+\s*[a-z]|[*(\[]|rows?\s+\d[^.;]{0,20}\sagain\b|(?:[sdh]{1,2}c|d?tr|htr|inc|dec|st|ch|sl|rep(?:eat)?|work|same|as)\b))|--?(?!\s*r\s?\d|\s+\d{1,4}\s+(?:rep(?:eat)?|same|as|like|continue)\b|\d{1,4}\s+(?:(?:rep(?:eat)?|same|as|like|work|ch|ss|sl)\b|(?:[sdh]{1,2}c|d?tr|htr)\s+(?:in(?:to)?\s+(?:each|every|all)|across|a?round|all|even)\b))|—|–(?!\s*r\s?\d|\s*\d{1,4}\s+(?:rep(?:eat)?|same|as|like|continue)\b))\s*(?P<side2>\((?:right\s+side|wrong\s+side|rs|ws)\)\s*[:.]?)?"
+_END = r"(?:\s*\((?!rs\b|ws\b|right\b|wrong\b|for\b|a\b|total\b)[a-z][a-z -]{2,24}\)(?=\s*[:.]))?(?:\s*\+|\s+onwards?|\s+(?:and|&)\s+(?:all\s+)?(?:following|further|subsequent|remaining)(?:\s+(?:rows?|rnds?|rounds?))?)?(?:\s*\((?:for\s+|a\s+total\s+of\s+|total\s+of\s+)?\d{1,3}\s+(?:rows?|rnds?|rounds?)(?:\s+(?:total|in\s+all|altogether))?\))?\s*(?P<side>\((?:right\s+side(?:\s+of\s+work)?|wrong\s+side(?:\s+of\s+work)?|rs|ws)\))?\s*(?:\.\s?(?:—|--|–)|,\s+(?:[a-z]+\s+)?(?:edge|edging|border|mesh|lace|eyelets?|beading|increases?|decreases?|set-?up|armholes?|neck|thumb|heel|crown|brim|shaping)\s*:|[:.)|]|=(?=\s*(?:\d+\s*[a-z]|[*(\[]|rows?\s+\d[^.;]{0,20}\sagain\b|(?:[sdh]{1,2}c|d?tr|htr|inc|dec|st|ch|sl|rep(?:eat)?|work|same|as)\b))|--?(?!\s*r\s?\d|\s+\d{1,4}\s+(?:rep(?:eat)?|same|as|like|continue)\b|\d{1,4}\s+(?:(?:rep(?:eat)?|same|as|like|work|ch|ss|sl)\b|(?:[sdh]{1,2}c|d?tr|htr)\s+(?:in(?:to)?\s+(?:each|every|all)|across|a?round|all|even)\b))|—|–(?!\s*r\s?\d|\s*\d{1,4}\s+(?:rep(?:eat)?|same|as|like|continue)\b))\s*(?P<side2>\((?:right\s+side(?:\s+of\s+work)?|wrong\s+side(?:\s+of\s+work)?|rs|ws)\)\s*[:.]?)?"
 _ALT = rf"\s+(?:and|&)\s+(?:all|every|each)\s+(?:other\s+|foll(?:owing|\.)?\s+|subsequent\s+|remaining\s+)?(?:ws|rs|wrong\s+side|right\s+side|even|odd|alt(?:ernate|\.)?)(?:[- ]numbered)?(?:\s+{_WORD})?"
 _ORDINALS = "|".join(words()["ordinals"])
 _NUMBERS = "|".join(sorted(words()["numbers"], key=len, reverse=True))
@@ -24,7 +24,7 @@ _OPEN_BEHIND = re.compile(r"(?P<first>\d{1,3})(?:\s*[-–~]\s*(?P<last>\d{1,3})\
 _LABEL = re.compile(
     rf"""(?:
       (?P<word>{_WORD}|r)\s*\.?\s*(?P<first>\d{{1,9}}|\{{[^{{}}\n]+\}})(?P<firsts>(?:{_LIST}){{1,3}})?(?:\s*(?P<join>-|–|—|~|to|through|thru|and|&|\+|/)\s*(?:{_WORD}|r)?\s*(?P<last>\d{{1,9}}|[–—-](?=\s?[(\[])|\{{[^{{}}\n]+\}})(?:(?P<ranges>{_RANGES})|(?P<lasts>(?:{_LIST}){{1,3}}|(?:-\d{{1,5}}){{2,}}(?=\s*:)))?)?(?P<alt>{_ALT})?(?(last)(?:,?\s+\(?inc(?:l(?:usive(?:ly)?|uded?)?)?\)?(?=\s*[:—–]|\.?\s+(?:(?:ch|s\.?\s?c|d\.?\s?c|hdc|tr)\b|[*(\[]|-\s)))?)
-    | (?P<ofirst>\d{{1,9}})(?:st|nd|rd|th)(?:\s*(?P<ojoin>-|–|to|and|through|thru)\s*(?P<olast>\d{{1,9}})(?:st|nd|rd|th|(?=\s+{_WORD})))?(?P<oalt>\s*(?:and|&)\s+(?:all\s+|every\s+|each\s+)?(?:foll(?:owing|\.)?\s+)?(?:alt(?:ernate|\.)?|other|even|odd|ws|rs)(?:[- ]numbered)?)?\s*(?:patt(?:ern)?\b\.?\s*)?(?P<oword>{_WORD})(?:,?\s+\(?incl(?:usive(?:ly)?|uded?|\.)?\)?)?
+    | (?P<ofirst>\d{{1,9}})(?:st|nd|rd|th)(?:\s*(?P<ojoin>-|–|to|and|through|thru)\s*(?P<olast>\d{{1,9}})(?:st|nd|rd|th|(?=\s+{_WORD})))?(?P<oalt>\s*(?:and|&)\s+(?:all\s+|every\s+|each\s+)?(?:foll(?:owing|\.)?\s+)?(?:alt(?:ernate|\.)?|other|even|odd|ws|rs)(?:[- ]numbered)?)?\s*(?:patt(?:ern)?\b\.?\s*)?(?P<oword>{_WORD})(?:\s+of\s+(?:the\s+)?patt(?:ern)?\b\.?(?=\s*[.:(]))?(?:,?\s+\(?incl(?:usive(?:ly)?|uded?|\.)?\)?)?
     | (?P<nfirst>\d{{1,9}})(?:\s*(?:-|–|—|to)\s*(?P<nlast>\d{{1,9}}))?\.?\s+(?P<rword>{_WORD})(?:\s*/\s*\d{{1,3}}\s+{_WORD}\s*(?:/|(?=\s[–—-])))?
     | (?P<wword>{_WORD})\s+(?P<wfirst>{_NUMBERS})(?:\s*(?:-|–|to|and)\s*(?P<wlast>{_NUMBERS}))?
     | (?P<spelled>{_ORDINALS})\s+(?P<sword>{_WORD})
@@ -106,7 +106,7 @@ def label_at(text: str, at: int, end: int, sizes: int = 1) -> Found | None:
     side_text = (m["side"] or m["side2"] or "").lower()
     side = None if not side_text else "RS" if "right" in side_text or "rs" in side_text else "WS"
     first, last, many = _numbers(m)
-    said = text[at : m.end()].rstrip(" :.-—–)").split("(")[0].strip()
+    said = text[at : m.end()].rstrip(" :.-—–)").split("(")[0].rstrip(" .").strip()
     also: tuple[int, ...] = ()
     if (m["join"] or m["ojoin"] or "").lower() in ("and", "&", "+", "/") and first is not None and last is not None and len(first.values) == len(last.values) == 1:
         low, high = first.values[0] or 0, last.values[0] or 0

@@ -45,6 +45,14 @@ def into_turning_chain(nodes: Sequence[Node]) -> str:
     return ""
 
 
+def on_to_turning_chain(nodes: Sequence[Node]) -> bool:
+    """Whether the next stitch goes into the turning chain of the row below: "…, ch 1, dc in top of turning ch"."""
+    after = next((n for n in nodes if not isinstance(n, (Chain, Skip, Mark))), None)
+    if not isinstance(after, Make) or after.place is None:
+        return False
+    return "tch" in (after.place.thing.kind, after.place.of and after.place.of.kind) or after.place.quant == "kth" and after.place.thing.kind == "ch"
+
+
 def of_spaces_to_turning_chain(nodes: Sequence[Node], length: int) -> bool:
     """Whether a row goes from space to space and ends in the one of the turning chain: "*ch 1, sk 1, sc in next ch-1 sp; rep from *, sc in turning ch sp".
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from loopwright.model.tree import ONE, Join, Make, Mark, Place, Thing
 from loopwright.working.kinds import CHAIN, HEIGHT, code
+from loopwright.working.leads import on_to_turning_chain
 from loopwright.working.nearby import (
     beside_groups,
     chain_between,
@@ -235,6 +236,8 @@ def _last(run: Run, place: Place, how: str) -> list[Slot]:
             run.cost += 0.4
             return [run.last]
         raise RunsOut(place.thing.kind, wanted=wanted, found=len(ahead))
+    if len(ahead) > wanted and ahead[-1].end == run.end and place.thing.kind in HEIGHT and not (run.view.tch or run.in_rounds) and on_to_turning_chain(run.following):
+        ahead.pop()  # "dc in last dc, dc in top of turning ch": the chain that is a stitch is kept for the one after
     jumped = len(ahead) - wanted
     beside = run.last is not None and (run.last.how == "between" and jumped <= BESIDE or run.last.how == "space" and jumped <= rest_of_group(run, run.last))
     if jumped and beside:
