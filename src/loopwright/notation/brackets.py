@@ -88,7 +88,8 @@ def bracket(cur: Cursor, before: list[Node]) -> Node | None:
     if cur.low() in ("rep", "repeat") and cur.kind(1) not in ("times", "num", "blank") and cur.low(1) not in ("around", "across"):
         return Repeat(inside, "once", span=cur.span_from(start)) if not _names(inside, before) else Define(str(inside[0].kind), span=cur.span_from(start))  # type: ignore[union-attr]
     if cur.low() != "*" or _opened(cur) % 2 == 0:  # else it closes the star before: "*sc in next 4, (2 sc in next st)* across"
-        cur.skip("*", "rep", "repeat", "worked")
+        opens = cur.kind() == "star" and "star" not in cur.kinds[: cur.at] and (cur.kind(1) == "kind" or cur.low(1) in ("skip", "sk"))  # "ch 1 (a sc) *ch 3, …"
+        cur.skip(*(() if opens else ("*", "rep", "repeat", "worked")))
     cur.at += cur.low() in END_WORDS and cur.kind(1) == "times"  # "(…) around 8 times"
     if (rounds := _over(cur, inside)) is not None:
         return Repeat(inside, "times", rounds, span=cur.span_from(start))
