@@ -19,3 +19,22 @@ def test_from_mark_to_mark_so_many_times_more(times, made):
 def test_a_chain_that_is_a_stitch_and_a_space(begun):
     text = f"Ch 24, join.\nRnd 1: {begun} ** Skip next ch, (hdc, ch 1, hdc) in next ch. * Rep ** to * to end. Join to 2nd ch of first ch-3. (12 ch-1 spaces)\n"
     assert first_counts(text) == [24, 24]
+
+
+@pytest.mark.parametrize("ring", ["(ch 5 ring)", "(ch 5 in a ring)", "(ch 5, sl st)", "(chain 5, joined in a ring)", "(with A, ch 5, join)", "Ch 5 in a ring,"])
+def test_what_a_first_round_is_made_on_told_in_brackets(ring):
+    assert first_counts(f"Rnd 1: {ring} ch 3, 13 dc in ring; join.\n") == [14]
+
+
+@pytest.mark.parametrize("chain", ["(ch 28 in a ring)", "(Ch 28, join)", "Ch 28 in a ring,"])
+def test_a_ring_as_long_as_the_round(chain):
+    assert first_counts(f"Rnd 1: {chain} Ch 1, sc in each ch.\n") == [28]
+
+
+def test_in_british_terms():
+    for ring in ("(5ch ring)", "(4ch, ss)"):
+        assert first_counts(f"Round 1: {ring} 3ch, 15tr into ring. Ss into 3rd of 3ch.\n", "uk") == [16]
+
+
+def test_where_a_piece_begins_told_in_brackets():
+    assert first_counts("Row 1: (start at lower edge, ch 33) Dc in 4th ch and each to end.\n") == [31]
