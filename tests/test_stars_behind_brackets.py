@@ -38,3 +38,21 @@ def test_in_british_terms():
 
 def test_where_a_piece_begins_told_in_brackets():
     assert first_counts("Row 1: (start at lower edge, ch 33) Dc in 4th ch and each to end.\n") == [31]
+
+
+def test_rows_told_in_a_leaflet_for_a_toy():
+    text = (
+        "BODY: Using 2 strands of brown, ch 26 & work 24 hdc on ch, ch 2 to turn each row.\n2ND ROW: 1 Hdc in each hdc.\n3RD ROW: Dec 1 hdc at beg of row & work 1 hdc in each rem hdc.\n"
+        "4TH ROW: 1 Hdc in each hdc, rep 3rd & 4th rows twice.\n9TH ROW: 1 Hdc in each hdc with 2 hdc in last hdc.\n"
+    )
+    assert first_counts(text)[-9:] == [24, 24, 23, 23, 22, 22, 21, 21, 22]
+
+
+@pytest.mark.parametrize(("each", "made"), [("3", 26), ("three", 26), ("2", 24), ("4", 28)])
+def test_so_many_at_each_of_two_ends(each, made):
+    text = "Ch 10.\n1st rnd: Sc in 2nd ch from hook, sc in next 7 ch, 3 sc in last ch, sc in next 7 ch on other side, 2 sc in last ch.\n"
+    assert first_counts(f"{text}2nd rnd: 1 sc in each sc on sides & 2 sc in each of the {each} sc at each end.\n")[-2:] == [20, made]
+
+
+def test_a_star_that_was_forgotten():
+    assert first_counts("Ch 37.\nRow 1: Dc in 4th ch from hook, dc in next 4 ch, * 2 dc in next ch, dc in next 6 ch, repeat from 3 times more. (38)\n")[-1] == 1 + 1 + 4 + 4 * 8

@@ -44,6 +44,8 @@ def _instead(ways: tuple[str, ...], m: re.Match[str]) -> str:
     named = {name: found.replace(" ", "") if name == "kind" else found for name, found in m.groupdict().items() if found is not None}
     if (number := named.get("number")) is not None:
         named["number"] = str(words()["numbers"].get(number.lower(), number))
+    if (twice := named.get("twice")) is not None:  # so many at each of two ends
+        named["twice"] = str(2 * int(words()["numbers"].get(twice.lower(), twice)))
     made = ""
     for way in ways:
         made = way.format_map(named)

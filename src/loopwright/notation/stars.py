@@ -62,8 +62,9 @@ def star(cur: Cursor, out: list[Node], stars: list[int]) -> None:
     if len(token.text) == 1 and stars and cur.low() == "to" and cur.kind(1) == "star":
         cur.at += 2
         made = _stopped(_counted_repeat(cur, _taken(out, stars.pop()), cur.at - 3))
-        again = isinstance(made, Repeat) and made.mode == "times" and not _in_all(cur)
-        out.append(replace(made, mode="star-times") if again else made)  # "…, ch 1 **; * to ** 6 times": as often again, as a rule
+        if isinstance(made, Repeat) and made.mode == "times" and not _in_all(cur):
+            made = replace(made, mode="star-times")  # "…, ch 1 **; * to ** 6 times": as often again, as a rule
+        out.append(made)
         return
     if len(token.text) > 1 and stars:
         out.append(_all_in(cur, out, stars[-1]) or Mark("stop-mark", token.text))

@@ -41,7 +41,7 @@ _HOW_ON = re.compile(
 )
 _SEWING = re.compile(
     r"(?:(?:now|then|next),?\s+)?(?:using\s+[^,.;]{1,30},\s*)?(?:"
-    r"(?:ch\s*1,?\s*)?(?:turn,?\s*)?(?:match|align|line\s+up|butt)\b[^.;]*\b(?:sl\.?\s?st|slip\s?stitch|ss|sew|join|whip\s?stitch)\b|(?:(?:now|then|next),?\s+)?(?:using|mattress\s+stitch|seam|graft|pin)\b"
+    r"(?:ch\s*1,?\s*)?(?:turn,?\s*)?(?:match|align|line\s+up|butt)\b[^.;]*\b(?:sl\.?\s?st|slip\s?stitch|ss|sew|join|whip\s?stitch)\b|(?:(?:now|then|next),?\s+)?(?:using\b(?=[^.;]*\b(?:needles?|tails?|mattress|whip\s?st(?:itch)?|pins)\b)|(?:mattress\s+stitch|seam|graft|pin)\b)"
     r"|(?:bring|hold|place|match|with)\s+(?:the\s+|both\s+|two\s+|your\s+|first\s+and\s+)*(?:short|long|side|row|last|back)\s*(?:ends?|edges?|sides?|rows?)\s+(?:\w+\s+){0,3}together\b"
     r"|(?:sl(?:ip)?\.?\s?st(?:itch)?(?:es)?\.?|ss|join|(?:single\s+)?crochet|sc|dc)\s+(?![^.;]*(?:\b(?:next|each)\b|(?<!sl\s)(?<!slip\s)\b(?:sts|stitches)\b))(?:(?:to\s+join|in)\s+)?(?:the\s+|both\s+|two\s+|your\s+)*"
     r"(?:(?:short|long|side|back|row)\s+(?:ends?|edges?|seams?|sides?)|(?:brim|band|ribbing|rib|pieces?|panels?|squares?|motifs?|sides|edges|ends|seam)\b"
