@@ -56,3 +56,9 @@ def test_so_many_at_each_of_two_ends(each, made):
 
 def test_a_star_that_was_forgotten():
     assert first_counts("Ch 37.\nRow 1: Dc in 4th ch from hook, dc in next 4 ch, * 2 dc in next ch, dc in next 6 ch, repeat from 3 times more. (38)\n")[-1] == 1 + 1 + 4 + 4 * 8
+
+
+@pytest.mark.parametrize("led", ["sl st to 3rd ch of loop", "sl st in next 2 ch and in loop", "sl st to center of loop"])
+def test_the_loop_that_the_slip_stitches_lead_to(led):
+    loops = "Ch 60, join.\nRnd 1: ch 1, *sc, ch 5, skip 4 ch; rep from * around, join. (12 loops)\n"
+    assert first_counts(f"{loops}Rnd 2: {led}, ch 1, sc in loop, *ch 5, sc in next loop; rep from * around, ch 5, join.\n")[-1] == 12

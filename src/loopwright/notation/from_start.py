@@ -129,5 +129,5 @@ def in_the_space_reached(out: list[Node], words: Sequence[str], begin: int) -> N
     led = led.nodes[-1] if isinstance(led, Repeat) and led.mode == "once" and led.nodes else led
     slipped = isinstance(led, Make) and led.kind == "sl st" or isinstance(led, Join) and led.via == "sl st" or isinstance(led, Mark) and led.what == "attach"
     to = led.place if slipped and isinstance(led, (Make, Join, Mark)) else None
-    if to is not None and to.thing.kind in _SPACES:
+    if to is not None and (to.thing.kind in _SPACES or to.of is not None and to.of.kind in _SPACES):  # "sl st to 3rd ch of loop" too
         out[-1] = replace(last, place=replace(where, quant="same"))
