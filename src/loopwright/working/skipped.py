@@ -95,7 +95,8 @@ def _skip_two(run: Run, skipped: int) -> None:
         options = ((0.0, "loop"), (0.6, "no"))
     reading = "loop" if run.skipped_said.startswith("space") else run.skipped_said or run.convention(f"skipped-{skipped}-sc", options)
     if reading == "loop":
-        run.chain(skipped)
+        loop, below = _loop_ahead(run.following), _gap_passed(run.following) + 1
+        run.chain(loop if below > 1 and skipped == below + loop else skipped)  # what lies below it and at its end is of the edge
         return
     run.tch_length = skipped
     if reading == "yes":
@@ -116,6 +117,12 @@ def _gap_passed(nodes: Sequence[Node]) -> int:
     if len(told) != 3 or not isinstance(told[0], Chain) or not isinstance(told[1], Skip) or not isinstance(told[2], Make):
         return 0
     return (told[1].n.at(0) or 0) if (told[0].n.at(0) or 0) > 2 and plain(told[2].kind) == "sc" else 0
+
+
+def _loop_ahead(nodes: Sequence[Node]) -> int:
+    """Chains of the loops that come next; 0 where none do."""
+    told = nodes[0].nodes if nodes and isinstance(nodes[0], Repeat) else nodes[:1]
+    return (told[0].n.at(0) or 0) if told and isinstance(told[0], Chain) else 0
 
 
 def _takes_turns(run: Run, tall: str) -> bool:
