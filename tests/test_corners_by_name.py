@@ -2,6 +2,9 @@
 
 import pytest
 
+from loopwright.notation import read
+from loopwright.source import Source
+from loopwright.working import work
 from tests.line_by_line import first_counts
 
 RING = "Rnd 1: Ch 5, join. Ch 3, 2 dc in ring, ch 2, *3 dc in ring, ch 2; rep from * twice, join to top of ch 3.\n"
@@ -44,3 +47,9 @@ def test_the_base_of_a_chain_is_where_it_stands(where):
 @pytest.mark.parametrize("closed", ["sc both sides together with 5 sc", "sc both sides tog using 5 sc", "sc through both layers: 5 sc"])
 def test_a_flattened_end_closed_with_so_many(closed):
     assert first_counts(f"Rnd 1: 10 sc in magic ring.\nRnd 2: Sc around.\nFlatten and {closed}.\n") == [10, 10, 5]
+
+
+def test_a_corner_that_nothing_tells_is_not_taken_for_a_stitch():
+    report = work(read(Source.of("Rnd 1: Ch 1, (3 sc, ch 2) 4 times in magic ring, join.\nRnd 2: Sl st to corner sp, *work corner, sc in next 3 sc; rep from * around, join.\n"), "us"))
+    assert [row.counts[0] for row in report.rows] == [12, None]
+    assert [f.code for f in report.findings] == ["D003"]

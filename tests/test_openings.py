@@ -33,3 +33,8 @@ def test_lace_is_no_opening():
 def test_spaces_that_a_row_does_not_have_take_nothing():
     text = "Ch 22.\nRow 1: Sc in 2nd ch and in each ch across.\nRow 2: Ch 1, turn, *sc in next, ch 1, sk 1; rep from * to last st, sc in last.\nRow 3: Ch 1, turn, sc in each sc and ch-1 sp across.\nRep row 3 for a total of 6 rows.\n"
     assert first_counts(text) == [22, 21, 11, 21, 21, 21, 21]
+
+
+@pytest.mark.parametrize("row", ["Sc in next 24 sts, ch 6, skip 6 sts.", "Ch 6, skip 6 sts, sc in each st around.", "Sc in next 12 sts, ch 6, skip 6 sts, sc in next 12 sts."])
+def test_an_opening_anywhere_in_a_round(row):
+    assert first_counts(f"Rnd 1: 30 sc in ring.\nRnd 2: {row}\nRnd 3: Sc in each st around.\n") == [30, 24, 30]

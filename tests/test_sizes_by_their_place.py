@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from loopwright.notation import read
+from loopwright.source import Source
+from loopwright.working import work
 from tests.line_by_line import last_rows
 
 
@@ -45,3 +48,11 @@ def test_sizes_are_named_by_the_rows_told_for_some_of_them():
     ]
     rows = last_rows(lines, "us")
     assert [row.counts for row in rows] == [(48, 48, 48, 48), (None, 52, None, None), (None, None, 56, 56), (None, None, None, 60), (48, 52, 56, 60)]
+
+
+def test_names_taken_from_rows_are_told_as_assumed():
+    only = "Rnd 1: 12 sc in ring. 12 (12, 12) sc.\nSizes 5 and 7 only: Rnd 2: Inc in each. 24 sc.\nAll sizes: Next rnd: Sc around. 12 (24, 24) sc.\n"
+    told = [a.message for a in work(read(Source.of(only), "us")).assumptions]
+    assert "the sizes are called after the rows that are told for some of them: smaller than 5, size 5, size 7" in told
+    named = work(read(Source.of(f"Sizes: 3 (5, 7)\n{only}"), "us"))
+    assert not any("are called after" in a.message for a in named.assumptions)

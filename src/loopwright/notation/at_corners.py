@@ -1,4 +1,4 @@
-"""Corners: a repeat told for the sides with what is worked instead in the corners, a corner asked for by its name, the space that a round begins in.
+"""Corners: a repeat told for the sides with what is worked instead in the corners, and a corner asked for by its name.
 
 "*ch 1, 3 dc in next sp; rep from * around, working (3 dc, ch 2, 3 dc) in each corner"; "*corner, ch 1, 3 dc in next sp; rep from * around".
 """
@@ -8,8 +8,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from loopwright.model.tree import ONE, Chain, Group, Join, Make, Node, Place, Repeat, Thing
+from loopwright.model.tree import ONE, Chain, Group, Make, Node, Place, Repeat, Thing
 from loopwright.notation.cursor import Cursor
+from loopwright.notation.from_start import takes_to_a_space
 from loopwright.notation.places import place
 
 _SPACES = ("sp", "loop", "gap")
@@ -53,10 +54,5 @@ def named_corner(cur: Cursor, before: Sequence[Node]) -> Make | None:
         return None
     cur.at += 1
     where = place(cur) if cur.low() in ("in", "into") else None
-    there = len(before) == 1 and _slipped_to(before[0])
+    there = len(before) == 1 and takes_to_a_space(before[0])
     return Make("corner", ONE, where or Place("same" if there else "next", ONE, Thing("corner")), span=cur.span_from(start))
-
-
-def _slipped_to(node: Node) -> bool:
-    """Whether a round goes to a space or a corner by slip stitches."""
-    return (isinstance(node, Join) or isinstance(node, Make) and node.kind == "sl st") and node.place is not None and node.place.thing.kind in ("corner", "sp")

@@ -45,7 +45,7 @@ from loopwright.notation.remembered import Known, Remembered
 from loopwright.notation.rings import in_ring
 from loopwright.notation.schedules import schedule
 from loopwright.notation.size_lists import plain_lists
-from loopwright.notation.sizes_told import in_label, sizes_of, sizes_only, without_dashes
+from loopwright.notation.sizes_told import in_label, named_in_rows, sizes_of, sizes_only, without_dashes
 from loopwright.notation.specials import defined, specials, with_specials
 from loopwright.notation.starred_rows import starred_row
 from loopwright.notation.strips import strip_on
@@ -154,6 +154,7 @@ def read(source: Source, terms: str | None = None, memo: dict[Any, Any] | None =
             made = [Prose(line, Span(start, start + len(line)))]
         items.extend(made)
     noted = () if terms or not inferred else ((Span(0, min(1, len(text))), f"{said.upper()} terms taken from the stitches that the text names"),)
+    noted = (*noted, *((called,) if (called := named_in_rows(source.text, sizes)) is not None else ()))
     items = [i if isinstance(i, Row) else _as_written(i, source, text) for i in items]
     return Document(source.text, source.name, tuple(items), title, sizes, said, None, tuple(long), noted, defined(own), written=written)
 

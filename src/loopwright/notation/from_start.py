@@ -127,7 +127,12 @@ def in_the_space_reached(out: list[Node], words: Sequence[str], begin: int) -> N
         at -= 1
     led = out[at] if begin <= at and (own or at < len(out) - 2 and isinstance(out[at + 1], Chain)) else None
     led = led.nodes[-1] if isinstance(led, Repeat) and led.mode == "once" and led.nodes else led
-    slipped = isinstance(led, Make) and led.kind == "sl st" or isinstance(led, Join) and led.via == "sl st" or isinstance(led, Mark) and led.what == "attach"
-    to = led.place if slipped and isinstance(led, (Make, Join, Mark)) else None
-    if to is not None and (to.thing.kind in _SPACES or to.of is not None and to.of.kind in _SPACES):  # "sl st to 3rd ch of loop" too
+    if led is not None and takes_to_a_space(led):
         out[-1] = replace(last, place=replace(where, quant="same"))
+
+
+def takes_to_a_space(node: Node) -> bool:
+    """Whether the hook comes to a space, a loop or a corner: "sl st to corner sp", "sl st to 3rd ch of loop", "join yarn in any ch-2 sp"."""
+    slipped = isinstance(node, Make) and node.kind == "sl st" or isinstance(node, Join) and node.via == "sl st" or isinstance(node, Mark) and node.what == "attach"
+    to = node.place if slipped and isinstance(node, (Make, Join, Mark)) else None
+    return to is not None and (to.thing.kind in _SPACES or to.of is not None and to.of.kind in _SPACES)

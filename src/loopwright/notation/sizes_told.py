@@ -7,6 +7,7 @@ import re
 from dataclasses import replace
 
 from loopwright.model.tree import Row
+from loopwright.source import Span
 
 _FIRST_SIZE = re.compile(r"\s*+([^,;()\[\]]+?)\s*+[(\[](?!(?:to\s+)?fits?\b|about|approx|finished|shown|\d+\s*[-–](?!\s*\d+\s*(?:-\s*\d+|m|mths?|mos?|months?|y|yrs?|years?)\b))([^()\[\]]+)[)\]]\s*+(months?|mths?|mos?|years?|yrs?|cm|in(?:ches)?)?\s*+(?:\.(?:\s+[A-Z].*)?)?\s*$", re.IGNORECASE)
 _ONLY = re.compile(r"\(?(?:for\s+)?(?:the\s+)?(?P<names>[\w ,&/-]{1,60}?)\s+sizes?\s+only\)?\s*[:.—–-]?\s*|\(?for\s+(?:the\s+)?(?P<plain>[\w ,&/-]{1,40}?)\s+only\)?\s*(?:[:.—–-]\s*|$)|\(?(?:for\s+)?(?:the\s+)?sizes?\s+[(\[]?(?P<after>[\w ,&/-]{1,60}?)[)\]]?\s+only\)?\s*(?:[:.—–-]\s*|$)", re.IGNORECASE)
@@ -185,7 +186,13 @@ def _named_in_rows(text: str, many: int) -> tuple[str, ...]:
     numbers = sorted({int(n) for m in _NUMBERED.finditer(text) for n in re.findall(r"\d{1,2}", m["names"])}) if "only" in text else []
     if not numbers or numbers[-1] <= many or len(numbers) not in (many - 1, many):
         return ()
-    return tuple(f"size {n}" for n in ([*numbers] if len(numbers) == many else [f"under {numbers[0]}", *numbers]))
+    return (*(() if len(numbers) == many else (f"smaller than {numbers[0]}",)), *(f"size {n}" for n in numbers))
+
+
+def named_in_rows(text: str, sizes: tuple[str, ...]) -> tuple[Span, str] | None:
+    """Where sizes got their names from the rows told for some of them, and how that is said; None where the text names them, or nothing does."""
+    first = _NUMBERED.search(text) if len(sizes) > 1 and _TOLD.search(text) is None and _named_in_rows(text, len(sizes)) == sizes else None
+    return None if first is None else (Span(*first.span()), f"the sizes are called after the rows that are told for some of them: {', '.join(sizes)}")
 
 
 def _grows(first: str, others: str) -> bool:

@@ -3,12 +3,10 @@
 from __future__ import annotations
 
 from loopwright.model.tree import Chain, Group, Join, Make, Node, Repeat, Skip
-from loopwright.working.kinds import CHAIN
+from loopwright.working.kinds import CHAIN, CLOSED
 from loopwright.working.part_rounds import places_of
 from loopwright.working.run import Run
 from loopwright.working.seeking import SPACES, view_runs
-
-CLOSED = frozenset(("cluster", "popcorn", "puff", "bobble"))  # each is one stitch, whatever it is made of
 
 
 def ends_in_first(run: Run, node: Repeat) -> bool:

@@ -18,6 +18,7 @@ _LIMIT = 255
 
 # Chains that stand in for a stitch at the start of a row.
 HEIGHT = heights()
+CLOSED = frozenset(("cluster", "popcorn", "puff", "bobble"))  # each is one stitch, whatever it is made of
 
 _TOG = re.compile(r"^(?:fp|bp)?([a-z]+?)(\d+)tog$")
 _POST = re.compile(r"^(fp|bp)([a-z]+\d*t?o?g?)$")

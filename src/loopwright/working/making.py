@@ -41,6 +41,8 @@ def do_make(run: Run, node: Make) -> None:
         from loopwright.working.groups import do_defined
 
         return do_defined(run, node)
+    if node.kind == "corner":
+        raise CannotWork("corner-not-told")
     kind, twice = kind_made(run, node.kind)
     count = node.n.at(0)
     if count is None or count < 0:

@@ -7,9 +7,9 @@ from collections.abc import Sequence
 
 from loopwright.model.tree import Chain, Group, Join, Make, Node, Num, Repeat, Skip
 from loopwright.record import changed
-from loopwright.working.coming_round import CLOSED, ends_in_first, in_half, leads, only_before_start, sits, takes_rest
+from loopwright.working.coming_round import ends_in_first, in_half, leads, only_before_start, sits, takes_rest
 from loopwright.working.instructions import do_all, total_needed
-from loopwright.working.kinds import CHAIN, HEIGHT, code
+from loopwright.working.kinds import CHAIN, CLOSED, HEIGHT, code
 from loopwright.working.making import ends_in_own_start
 from loopwright.working.part_rounds import (
     closes,

@@ -42,7 +42,7 @@ UNCERTAIN_FROM, DOUBTED_FROM = 4, 2  # so many words that are not understood; wh
 WOVEN = 20_000  # rows kept in a memo; more of them belong to other patterns
 _CODES = {
     "runs-out": "W003", "too-many": "W008", "too-many-rows": "W008", "unknown-row": "W009", "blank": "W010",
-    "shaping-too-long": "W012", "nothing-below": "W005", "endless": "W007", "open": "D001", "otherwise": "N005", "edge-unknown": "D002",
+    "shaping-too-long": "W012", "nothing-below": "W005", "endless": "W007", "open": "D001", "otherwise": "N005", "edge-unknown": "D002", "corner-not-told": "D003",
 }
 
 

@@ -8,12 +8,11 @@ from functools import lru_cache
 from itertools import pairwise
 
 from loopwright.model.tree import Place, Thing
-from loopwright.working.kinds import ANY, CHAIN, HEIGHT, code, name, plain
+from loopwright.working.kinds import ANY, CHAIN, CLOSED, HEIGHT, code, name, plain
 from loopwright.working.marked import next_marker
 from loopwright.working.run import Run
 from loopwright.working.view import Group, Slot
 
-_CLOSED = frozenset(("cluster", "popcorn", "puff", "bobble"))
 SPACES = frozenset({"sp", "loop", "mesh", "arch"})
 STITCHES = frozenset({"st", "sts", "stitch", "pattern"})
 OPEN_LIMIT = 4000
@@ -281,7 +280,7 @@ def _seek_kind(run: Run, pos: int, kind: str) -> Slot | None:
     if (middle := _middle_ahead(run, pos, kind)) is not None and run.once("middle-ahead", ((0.0, True), (0.3, False))):
         return middle
     number = code(kind)
-    one = kind in _CLOSED and number in run.view.items  # each is a stitch, also where one of them got the name by "(popcorn st)"
+    one = kind in CLOSED and number in run.view.items  # each is a stitch, also where one of them got the name by "(popcorn st)"
     group = None if one else _seek_group(run, pos, kind)
     if group is not None:
         return Slot(group.start, group.end)

@@ -22,7 +22,7 @@ from loopwright.model.tree import (
     Ring,
     Skip,
 )
-from loopwright.working.kinds import CHAIN, HEIGHT, code, plain
+from loopwright.working.kinds import CHAIN, CLOSED, HEIGHT, code, plain
 from loopwright.working.leads import (
     bridged,
     from_second,
@@ -302,7 +302,7 @@ def _before_a_shape(run: Run, length: int, kind: str, place: Place | None) -> ob
     onward = place is not None and place.quant == "next"
     if length in _BY_HEIGHT and length > 3 and onward and run.in_rounds:
         return run.convention(f"start-{length}-{kind}", ((0.1, ("st", 0, _BY_HEIGHT[length])), (0.3, "none"), (0.8, "loop")))
-    if length > 4 and kind in ("cluster", "popcorn", "puff", "bobble") and not run.in_rounds and place is not None and place.thing.kind in SPACES:  # "ch 6, turn; cluster in first loop, ch 3, cluster in next loop"
+    if length > 4 and kind in CLOSED and not run.in_rounds and place is not None and place.thing.kind in SPACES:  # "ch 6, turn; cluster in first loop, ch 3, cluster in next loop"
         return run.convention(f"start-{length}-{kind}", ((0.1, ("st", length - 3, "dc")), (0.2, "none"), (0.3, ("st", 0, "dc")), (0.8, "loop")))
     if onward and _stands_before(run, length):
         return run.convention(f"start-{length}-{kind}", ((0.1, ("st", 0, _BY_HEIGHT[length])), (0.2, "none"), (0.8, "loop")))

@@ -37,6 +37,8 @@ def makes_opening(run: Run) -> bool:
         return True
     if run.runs and run.runs[0][0] == 0 and run.in_rounds and (first := run.runs[0][1]) < made and hows[first] and first > 1:
         gaps.append((starts[first] - run.start, first))  # "ch 5, skip 5 sts for thumb, sc in each st around"
+    if run.runs and run.in_rounds and run.runs[-1][1] == made and (last := run.runs[-1][0]) > 0 and hows[last - 1] and made - last > 1:
+        gaps.append((run.pos - ends[last - 1], made - last))  # "sc in next 24 sts, ch 6, skip 6 sts"
     solid = 0 < len(run.runs) == len(gaps) <= FEW_OPENINGS and made - run.out.count(CHAIN) >= SOLID * len(gaps)
     return solid and all(gap > 1 and long >= gap // 2 for gap, long in gaps)
 

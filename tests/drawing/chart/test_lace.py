@@ -243,3 +243,20 @@ Rnd 2: Ch 3 (counts as dc), dc in same st, 2 dc in each of next 3 sts, dc in eac
     assert (len(lying), len(marks)) == (9, 12)
     (drawn,) = charts(fabric, sizes)
     assert overlaps(drawn.svg) == []
+
+
+@pytest.mark.parametrize("opening", ["Ch 4, skip 4 sts for thumb, sc in each st around. (12)", "Ch 4, skip first 5 sc, sc in next 11 sc. (11)"])
+def test_a_chain_that_begins_an_unrolled_round_lies_where_the_round_begins(weave, opening):
+    """Not along a loop from where the round below ended: that is the other side of the sheet."""
+    fabric, sizes = weave("Mitten\n" + HEAD + f"""Rnd 1: 8 sc in magic ring. (8)
+Rnd 2: 2 sc in each sc around. (16)
+Rnds 3-4: Sc in each st around. (16)
+Rnd 5: {opening}
+Rnd 6: Sc in each st around.
+""")
+    section = sections(fabric, sizes, whole=True)[-1]
+    marks = [m for m in lay(fabric, section).marks if m.row == 4]
+    chain = [m.top[0] for m in marks if m.kind == "ch"]
+    stitches = [m.top[0] for m in marks if m.kind == "sc"]
+    assert len(chain) == 4
+    assert min(chain) > max(stitches) or max(chain) < min(stitches)

@@ -22,6 +22,7 @@ from loopwright.drawing.chart.telling import told
 from loopwright.model.fabric import Fabric
 
 FAR = 400.0
+LOOP_FROM = 40.0  # how far behind a row's first stitch the row below may have ended, for a loop to come up from there
 BESIDE = 7.0  # a chain that stands in a fan stands so far beside its foot
 
 
@@ -265,6 +266,8 @@ class Laying:
         if not isinstance(self.plane, Strip) or self.plane.wave or beside is None or start is None or not first or worked:
             return False
         way = 1 if beside.u < run[0].u else -1
+        if way * (start[0] - beside.u) < -LOOP_FROM:  # an unrolled round: the one below ended at the other side
+            return False
         dots = loop_beside(start, (beside.u, beside.high), way, len(run))
         for s, (p, q) in zip(run if way < 0 else run[::-1], pairwise(dots), strict=True):
             stitch = s.column.stitches[0]
